@@ -1,0 +1,96 @@
+#include "base/diagnostic.h"
+
+#include "base/utf8.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace thawslip {
+namespace {
+
+std::string_view word(Severity severity) {
+    switch (severity) {
+    case Severity::Error: return "error";
+    case Severity::Caution: return "caution";
+    case Severity::Note: return "note";
+    }
+    return "error";
+}
+
+std::string_view nth_line(std::string_view source, std::uint32_t line) {
+    for (std::uint32_t n = 1; n < line; ++n) {
+        const auto end = source.find('\n');
+        if (end == std::string_view::npos) {
+            return {};
+        }
+        source.remove_prefix(end + 1);
+    }
+    return source.substr(0, std::min(source.find('\n'), source.size()));
+}
+
+std::u32string printable(std::u32string line) {
+    std::ranges::replace_if(
+        line, [](char32_t c) { return c < 0x20 || (c >= 0x7F && c < 0xA0); }, U' ');
+    return line;
+}
+
+/// The source line and a mark under the place. A long line is cut to a window around the place.
+std::string quoted_line(const SourceSpan& where, std::string_view source) {
+    const auto line = nth_line(source, where.line);
+    if (line.empty() || first_invalid_utf8(line) || where.column == 0) {
+        return {};
+    }
+    auto shown = printable(to_utf32(line));
+    std::size_t mark = where.column - 1;
+    constexpr std::size_t widest = 92;
+    if (shown.size() > widest) {
+        const std::size_t start = mark > widest / 2 ? mark - widest / 2 : 0;
+        shown = start < shown.size() ? shown.substr(start, widest) : std::u32string{};
+        mark -= start;
+    }
+    if (mark > shown.size()) {
+        return {};
+    }
+    const std::size_t room = std::max<std::size_t>(shown.size() - mark, 1);
+    const std::size_t length = std::clamp<std::size_t>(where.length, 1, room);
+    return "    " + to_utf8(shown) + "\n    " + std::string(mark, ' ') + "^" +
+           std::string(length - 1, '~') + "\n";
+}
+
+std::string place(const SourceSpan& where) {
+    std::string text = where.file;
+    if (where.line > 0) {
+        text += ":" + std::to_string(where.line);
+        if (where.column > 0) {
+            text += ":" + std::to_string(where.column);
+        }
+    }
+    return text.empty() ? text : text + ": ";
+}
+
+} // namespace
+
+bool has_errors(const Diagnostics& diagnostics) {
+    return std::ranges::any_of(diagnostics,
+                               [](const auto& d) { return d.severity == Severity::Error; });
+}
+
+void sort_by_place(Diagnostics& diagnostics) {
+    std::ranges::stable_sort(diagnostics, {}, [](const Diagnostic& d) {
+        return std::tie(d.where.file, d.where.line, d.where.column);
+    });
+}
+
+std::string to_text(const Diagnostic& diagnostic, std::string_view source) {
+    std::string text = place(diagnostic.where);
+    text += std::string{word(diagnostic.severity)} + ": " + diagnostic.message + "\n";
+    if (diagnostic.where.line > 0) {
+        text += quoted_line(diagnostic.where, source);
+    }
+    for (const auto& hint : diagnostic.hints) {
+        text += "    hint: " + hint + "\n";
+    }
+    return text;
+}
+
+} // namespace thawslip

@@ -1,0 +1,60 @@
+#pragma once
+
+#include "base/length.h"
+#include "base/result.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::code {
+
+/// Blank modules wanted on each side of a QR Code symbol.
+/// Source: ISO/IEC 18004:2015 (from memory); DENSO WAVE, "Point for determining the code area".
+inline constexpr int quiet_zone_modules = 4;
+
+/// Error-correction level: about 7, 15, 25 and 30 % of the codewords can be restored.
+enum class Level { Low, Medium, Quartile, High };
+
+/// One QR Code symbol, without its quiet zone.
+struct Symbol {
+    int version = 1; ///< 1 to 40
+    Level level = Level::Low;
+    int mask = 0;            ///< 0 to 7
+    std::uint16_t side = 21; ///< modules: 17 + 4 · version
+    std::vector<bool> dark;  ///< side × side, row by row
+};
+
+/// A symbol and how large it is printed.
+struct SizedSymbol {
+    Symbol symbol;
+    std::string text;           ///< what it carries: one of the texts offered
+    std::size_t text_index = 0; ///< which one: 0 is the fullest
+    int dots_per_module = 0;
+    Length module; ///< dots_per_module whole printer dots
+};
+
+struct PrinterDots {
+    double per_inch = 300.0; ///< 203.2, 300, 600…
+};
+
+/// Why no symbol serves: the room there is and the least that would do, quiet zone included.
+struct TooSmall {
+    Length available;
+    Length needed;
+};
+
+/// The symbol with the best chance of surviving a winter for the first of `texts` (fullest first,
+/// then shorter forms) that fits a square of side `available`, quiet zone included.
+///
+/// A module is a whole number of printer dots and never under `least_module`.
+/// \pre every text is printable ASCII or newline
+Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
+                                            PrinterDots printer, Length least_module);
+
+/// Reads the symbol as an independent reader would; nothing when it cannot be read.
+std::optional<std::string> read_back(const Symbol& symbol);
+
+} // namespace thawslip::code

@@ -1,0 +1,111 @@
+#pragma once
+
+#include "base/key_path.h"
+#include "base/length.h"
+#include "kitchen/date.h"
+#include "kitchen/quantity.h"
+
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace thawslip::kitchen {
+
+/// A weight, in grams.
+struct Mass {
+    double grams = 0.0;
+    friend auto operator<=>(const Mass&, const Mass&) = default;
+};
+
+enum class TemperatureScale { Celsius, Fahrenheit };
+
+/// A temperature in degrees Celsius that remembers how the cook wrote it, so that 165 °F is
+/// printed as 165 °F and not as 73.9 °C turned back.
+struct Temperature {
+    double celsius = 0.0;
+    TemperatureScale written_in = TemperatureScale::Celsius;
+    friend bool operator==(const Temperature&, const Temperature&) = default;
+};
+
+/// "7–9 h" is {420 min, 540 min}; "45 min" has both ends equal.
+struct TimeRange {
+    std::chrono::minutes low{0};
+    std::chrono::minutes high{0};
+    friend bool operator==(const TimeRange&, const TimeRange&) = default;
+};
+
+enum class ThawMethod { Refrigerator, ColdWater, Microwave, FromFrozen };
+
+struct Thaw {
+    ThawMethod method = ThawMethod::Refrigerator;
+    std::string note; ///< free words, printed after the thaw line
+    KeyPath where;
+};
+
+/// When a finishing ingredient goes in, counted from the start or back from the end of cooking.
+struct When {
+    enum class Anchor { AtStart, AfterStart, Halfway, BeforeEnd, AtServing };
+    Anchor anchor = Anchor::AtStart;
+    std::chrono::minutes offset{0}; ///< for AfterStart and BeforeEnd; else 0
+    friend bool operator==(const When&, const When&) = default;
+};
+
+/// Something that is not in the bag and is added on cook day.
+struct Finish {
+    Quantity add;
+    When when;
+    std::string bag; ///< where it waits, in free words: "small bag taped to this one"
+    KeyPath where;
+};
+
+/// What it is cooked in, as far as rules depend on it. `Other` has no rules of its own.
+enum class Vessel { Other, SlowCooker, Oven, Pan, Pot, Microwave, PressureCooker, Grill, Steamer };
+
+struct Cook {
+    std::string in; ///< free words, as written: "slow cooker", "cast-iron pot"
+    Vessel vessel = Vessel::Other;
+    std::string setting;              ///< "low", "180 °C"; as written
+    std::optional<TimeRange> time;    ///< from thawed, unless the thaw method is FromFrozen
+    std::optional<Temperature> until; ///< target temperature in the middle of the food
+    std::string because; ///< why a target below the safe minimum is right here; else empty
+    std::vector<std::string> steps;
+    KeyPath where;
+};
+
+/// What went into a bag, or is kept out of it, for the day sheet and the shopping list.
+struct Ingredient {
+    Quantity add;
+    bool on_cook_day = false; ///< true: bought for cook day, not for the assembly day
+    KeyPath where;
+};
+
+/// One dish of the day and the bags it was packed into.
+struct Package {
+    std::string dish;
+    int servings = 0; ///< per bag
+    int bags = 1;
+    std::optional<Date> made;          ///< where it differs from the day's
+    std::vector<std::string> food;     ///< storage classes; a mixed dish names several
+    std::optional<Date> use_by;        ///< set by the cook; wins over `food`
+    int days_refrigerated = 0;         ///< days chilled before freezing
+    std::optional<Mass> weight;        ///< of one bag
+    std::optional<Length> thickness;   ///< of one bag as frozen, lying flat
+    std::vector<std::string> contains; ///< allergens, as written
+    std::string note;                  ///< free words for the card
+    Thaw thaw;
+    std::vector<Finish> finish; ///< as written; `plan` puts them in order
+    std::optional<Cook> cook;
+    std::vector<Ingredient> ingredients;
+    KeyPath where;
+};
+
+/// One assembly day, as described by the cook.
+struct Day {
+    Date made;
+    std::string kitchen;                  ///< whose kitchen, in free words; may be empty
+    std::optional<double> freezer_litres; ///< capacity, for the load limit
+    std::vector<Package> packages;
+};
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,68 @@
+#pragma once
+
+#include "base/result.h"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace thawslip::kitchen {
+
+/// An exact number of kitchen size: 1/3 cup stays a third. Always in lowest terms, denominator > 0.
+struct Amount {
+    std::int64_t numerator = 0;
+    std::int64_t denominator = 1;
+
+    double value() const {
+        return static_cast<double>(numerator) / static_cast<double>(denominator);
+    }
+    friend bool operator==(const Amount&, const Amount&) = default;
+};
+
+/// `Cup` alone is what the cook's own country calls a cup; the settings say which that is.
+enum class Unit {
+    Count, ///< a number of things: "3 onions"
+    Milligram,
+    Gram,
+    Kilogram,
+    Ounce,
+    Pound,
+    Millilitre,
+    Centilitre,
+    Decilitre,
+    Litre,
+    Teaspoon,
+    Tablespoon,
+    FluidOunce,
+    Cup,
+    Pint,
+    Quart,
+    Gallon,
+};
+
+/// An amount of something to eat: "2 heaping tbsp capers", "3–4 onions", "salt to taste".
+struct Quantity {
+    std::optional<Amount> low;  ///< nothing for "to taste" and the like
+    std::optional<Amount> high; ///< equal to `low` unless a range was written
+    Unit unit = Unit::Count;
+    std::string qualifier;  ///< "heaping", "level", "scant", "about", "to taste"; else empty
+    std::string item;       ///< "capers"; empty where none is written
+    std::string as_written; ///< the whole text, for printing in the cook's own words
+    friend bool operator==(const Quantity&, const Quantity&) = default;
+};
+
+/// What is wrong with a quantity, and the byte offset in the text where it is wrong.
+struct QuantityFault {
+    std::size_t offset = 0;
+    std::string message;
+};
+
+/// Reads a quantity as cooks write one: "2.2 kg", "1 l vegetable stock", "½ cup", "1 1/2 tsp",
+/// "2 heaping tbsp", "3–4 onions", "salt to taste". A comma may stand for the decimal point.
+Result<Quantity, QuantityFault> parse_quantity(std::string_view text);
+
+/// The abbreviation cooks print: "kg", "tbsp", "cup"; empty for Count.
+std::string_view symbol(Unit unit);
+
+} // namespace thawslip::kitchen

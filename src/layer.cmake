@@ -1,0 +1,60 @@
+# What every target is compiled with, and how a folder of src/ becomes a library.
+
+set(CMAKE_CXX_STANDARD 20)
+set(CMAKE_CXX_STANDARD_REQUIRED ON)
+set(CMAKE_CXX_EXTENSIONS OFF)
+if(NOT CMAKE_BUILD_TYPE AND NOT CMAKE_CONFIGURATION_TYPES)
+    set(CMAKE_BUILD_TYPE Release)
+endif()
+
+find_package(PkgConfig REQUIRED)
+find_package(fmt REQUIRED)
+find_package(Threads REQUIRED)
+
+add_library(thawslip_warnings INTERFACE)
+target_compile_options(thawslip_warnings INTERFACE
+    -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wold-style-cast
+    -Wnon-virtual-dtor -Woverloaded-virtual -Wswitch-enum
+    $<$<BOOL:${THAWSLIP_WERROR}>:-Werror>)
+
+if(THAWSLIP_SANITIZE)
+    add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=undefined
+                        -fno-omit-frame-pointer)
+    add_link_options(-fsanitize=address,undefined)
+endif()
+
+# thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...])
+# One folder of src/ as one static library. What a layer includes from a third party is private
+# to it: no other folder sees those headers.
+function(thawslip_layer name)
+    cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;LIBRARIES")
+    add_library(thawslip_${name} STATIC ${arg_SOURCES})
+    add_library(thawslip::${name} ALIAS thawslip_${name})
+    target_include_directories(thawslip_${name} PUBLIC "${PROJECT_SOURCE_DIR}/src")
+    list(TRANSFORM arg_USES PREPEND "thawslip::")
+    target_link_libraries(thawslip_${name}
+        PUBLIC ${arg_USES}
+        PRIVATE ${arg_LIBRARIES} fmt::fmt $<BUILD_INTERFACE:thawslip_warnings>)
+endfunction()
+
+# thawslip_embed(<target> <file> <symbol>)
+# Compiles a data file into the target as `extern const std::string_view thawslip::<symbol>`.
+function(thawslip_embed target file symbol)
+    get_filename_component(path "${file}" ABSOLUTE)
+    set(generated "${CMAKE_CURRENT_BINARY_DIR}/${symbol}.cpp")
+    file(READ "${path}" bytes HEX)
+    string(REGEX REPLACE "([0-9a-f][0-9a-f])" "\\\\x\\1" escaped "${bytes}")
+    string(REGEX REPLACE "((\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?)" "    \"\\1\"\n" lines "${escaped}")
+    file(SIZE "${path}" size)
+    file(CONFIGURE OUTPUT "${generated}" CONTENT
+"// Made from @file@ by thawslip_embed.
+#include <string_view>
+namespace thawslip {
+extern const std::string_view @symbol@;
+const std::string_view @symbol@{
+@lines@    , @size@};
+} // namespace thawslip
+" @ONLY)
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
+    target_sources(${target} PRIVATE "${generated}")
+endfunction()

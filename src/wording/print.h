@@ -1,0 +1,54 @@
+#pragma once
+
+#include "base/key_path.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::wording {
+
+enum class Emphasis { Plain, Strong };
+
+/// Words of one emphasis. UTF-8, NFC, no line breaks.
+struct Span {
+    std::string text;
+    Emphasis emphasis = Emphasis::Plain;
+    friend bool operator==(const Span&, const Span&) = default;
+};
+
+/// What stands before a paragraph.
+enum class Marker { None, TickBox, Number };
+
+struct Paragraph {
+    Marker marker = Marker::None;
+    int number = 0;    ///< for Marker::Number
+    std::string label; ///< what hangs in the margin: "at the start", "+ 4 h"; may be empty
+    std::vector<Span> spans;
+    friend bool operator==(const Paragraph&, const Paragraph&) = default;
+};
+
+/// What a layout's area can take by name: "dish", "made", "thaw", "finish"…
+struct Field {
+    std::string name;
+    std::vector<Paragraph> paragraphs; ///< none: the field has nothing to say and takes no room
+    KeyPath where;                     ///< what in the description it comes from
+};
+
+enum class Kind { BagLabel, FinishingCard, CookDayCard, DoorList, DaySheet };
+
+/// Everything one label or card says, in the reader's language, before anything is placed.
+struct Print {
+    Kind kind = Kind::BagLabel;
+    std::string dish;   ///< for messages
+    std::string bag_id; ///< empty on a print that serves several bags
+    std::vector<Field> fields;
+    std::vector<std::string>
+        code_texts; ///< the code's text, best first, then shorter forms; may be empty
+    KeyPath where;
+
+    /// The field called `name`; nullptr when this print has none.
+    const Field* field(std::string_view name) const;
+};
+
+} // namespace thawslip::wording
