@@ -1,6 +1,7 @@
 #include "code/draw.h"
 
 #include "code/capacity.h"
+#include "code/mask.h"
 
 #include <qrcodegen/qrcodegen.hpp>
 
@@ -34,16 +35,18 @@ Symbol draw(const std::vector<Segment>& segments, int version, Level level) {
     for (const Segment& segment : segments) {
         drawables.push_back(drawable(segment));
     }
-    const auto drawn =
-        qrcodegen::QrCode::encodeSegments(drawables, level_of(level), version, version, -1, false);
+    constexpr int any_mask = 0; // weighing all eight would take qrcodegen ten times as long
+    const auto drawn = qrcodegen::QrCode::encodeSegments(drawables, level_of(level), version,
+                                                         version, any_mask, false);
     const int side = side_of(version);
-    Symbol symbol{version, level, drawn.getMask(), static_cast<std::uint16_t>(side), {}};
+    Symbol symbol{version, level, any_mask, static_cast<std::uint16_t>(side), {}};
+    symbol.dark.reserve(symbol.side * std::size_t{symbol.side});
     for (int y = 0; y < side; ++y) {
         for (int x = 0; x < side; ++x) {
             symbol.dark.push_back(drawn.getModule(x, y));
         }
     }
-    return symbol;
+    return with_best_mask(symbol);
 }
 
 } // namespace thawslip::code

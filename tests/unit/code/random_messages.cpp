@@ -49,13 +49,6 @@ Cooking random_cooking(Random& random) {
 
 } // namespace
 
-std::uint64_t Random::next() {
-    std::uint64_t z = (state_ += 0x9E3779B97F4A7C15U);
-    z = (z ^ (z >> 30U)) * 0xBF58476D1CE4E5B9U;
-    z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
-    return z ^ (z >> 31U);
-}
-
 std::string random_words(Random& random, std::size_t longest) {
     std::string text;
     const std::size_t length = random.below(longest + 1);
