@@ -9,7 +9,7 @@ namespace thawslip::layout {
 namespace {
 
 Size room_of(const Stock& stock) {
-    return {stock.cell.width - stock.safe_margin * 2, stock.cell.height - stock.safe_margin * 2};
+    return stock.safe_at(0).size;
 }
 
 const Area* code_area(const Layout& layout) {
@@ -96,10 +96,9 @@ Rect moved(Rect rect, Point by) {
     return rect;
 }
 
-void draw_print(Frame& frame, const Fitted& fitted, Rect cell, const Layout& layout,
+void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& layout,
                 const Target& target, const typeset::FontSet& fonts) {
     const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
-    const Point corner = cell.inset(target.stock.safe_margin).origin;
     for (const auto& rule : arrangement.rules) {
         frame.items.emplace_back(Rule{moved(rule, corner)});
     }
@@ -113,45 +112,64 @@ void draw_print(Frame& frame, const Fitted& fitted, Rect cell, const Layout& lay
                                                 moved(placed.room, corner), target.printer));
             continue;
         }
-        for (auto& item : set(fitted.contents[i], layout.areas[i], placed.type,
-                              moved(placed.text, corner))) {
+        for (auto& item :
+             set(fitted.contents[i], layout.areas[i], placed.type, moved(placed.text, corner))) {
             frame.items.push_back(std::move(item));
         }
+    }
+}
+
+using Why = decltype(Fault::why);
+
+Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
+                            Shaper& shaper) {
+    auto contents = shape_all(print, layout, shaper);
+    if (!contents) {
+        return Failure{Why{contents.fault()}};
+    }
+    const auto solution = solve(layout, contents.value(), room, shaper.fonts());
+    if (!solution) {
+        return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
+    }
+    return Fitted{print.kind, std::move(contents).value(), *solution, std::nullopt};
+}
+
+/// Prints of one kind agree on their sizes; a card does not bow to a label.
+void agree_by_kind(std::vector<Fitted>& prints) {
+    std::map<wording::Kind, std::vector<Solution*>> by_kind;
+    for (auto& print : prints) {
+        by_kind[print.kind].push_back(&print.solution);
+    }
+    for (auto& [kind, solutions] : by_kind) {
+        agree(solutions);
     }
 }
 
 } // namespace
 
 Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& prints,
-                                        const Layout& layout, const Target& target,
+                                        const Layouts& layouts, const Target& target,
                                         const typeset::FontSet& fonts) {
     Fitting fitting;
     std::vector<Fault> faults;
-    std::vector<Solution> solutions;
-    const Size room = room_of(target.stock);
     Shaper shaper{fonts};
-    for (const auto& print : prints) {
-        auto contents = shape_all(print, layout, shaper);
-        if (!contents) {
-            faults.emplace_back(contents.fault());
-            continue;
+    for (std::size_t i = 0; i < prints.size(); ++i) {
+        const auto& layout = layouts.at(prints[i].kind);
+        auto fitted = fit_one(prints[i], layout, room_of(target.stock), shaper);
+        if (fitted) {
+            fitting.prints.push_back(std::move(fitted).value());
+        } else {
+            faults.push_back({i, fitted.fault()});
         }
-        const auto solution = solve(layout, contents.value(), room, fonts);
-        if (!solution) {
-            faults.emplace_back(explain(layout, contents.value(), room, print, fonts));
-            continue;
-        }
-        solutions.push_back(*solution);
-        fitting.prints.push_back({std::move(contents).value(), *solution, std::nullopt});
     }
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
-    agree(solutions);
+    agree_by_kind(fitting.prints);
     for (std::size_t i = 0; i < prints.size(); ++i) {
-        fitting.prints[i].solution = solutions[i];
+        const auto& layout = layouts.at(prints[i].kind);
         if (auto refusal = choose_code(prints[i], fitting.prints[i], layout, target, fonts)) {
-            faults.emplace_back(std::move(*refusal));
+            faults.push_back({i, std::move(*refusal)});
         }
     }
     if (!faults.empty()) {
@@ -162,7 +180,7 @@ Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& print
     return fitting;
 }
 
-Frame draw_sheet(const Fitting& fitting, int sheet, const Layout& layout, const Target& target,
+Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,
                  const typeset::FontSet& fonts) {
     Frame frame;
     frame.sheet = target.stock.sheet;
@@ -172,9 +190,10 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layout& layout, const 
     }
     const auto [first, last] = std::ranges::equal_range(fitting.places, sheet, {}, &Place::sheet);
     for (auto place = first; place != last; ++place) {
-        const auto index = static_cast<std::size_t>(place - fitting.places.begin());
-        draw_print(frame, fitting.prints[index], target.stock.cell_at(place->cell), layout, target,
-                   fonts);
+        const auto& fitted =
+            fitting.prints[static_cast<std::size_t>(place - fitting.places.begin())];
+        const Point corner = target.stock.safe_at(place->cell).origin;
+        draw_print(frame, fitted, corner, layouts.at(fitted.kind), target, fonts);
     }
     return frame;
 }

@@ -67,15 +67,15 @@ std::optional<Solution> solve(const Layout& layout, const Contents& contents, Si
     return solver.largest(0, comfortable, optional, Words::MayBeCut);
 }
 
-void agree(std::vector<Solution>& solutions) {
+void agree(const std::vector<Solution*>& solutions) {
     double common = 2.0;
-    for (const auto& solution : solutions) {
-        if (solution.choice.scale.value >= 1.0) {
-            common = std::min(common, solution.choice.scale.value);
+    for (const auto* solution : solutions) {
+        if (solution->choice.scale.value >= 1.0) {
+            common = std::min(common, solution->choice.scale.value);
         }
     }
-    for (auto& solution : solutions) {
-        solution.choice.scale.value = std::min(solution.choice.scale.value, common);
+    for (auto* solution : solutions) {
+        solution->choice.scale.value = std::min(solution->choice.scale.value, common);
     }
 }
 

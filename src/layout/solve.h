@@ -18,8 +18,8 @@ struct Solution {
 struct Refusal {
     std::string dish;
     std::string bag_id;
-    std::string area;  ///< the area that asks for most
-    Length short_by;   ///< how much higher or wider the cell would have to be
+    std::string area; ///< the area that asks for most
+    Length short_by;  ///< how much higher or wider the cell would have to be
     KeyPath where;
 };
 
@@ -35,7 +35,7 @@ std::optional<Solution> solve(const Layout& layout, const Contents& contents, Si
 
 /// Makes the same area the same size on all prints of a sheet, except on those that had to go
 /// below comfortable: their need does not shrink the others.
-void agree(std::vector<Solution>& solutions);
+void agree(const std::vector<Solution*>& solutions);
 
 /// By how much a print that has no solution is too large, and where.
 Refusal explain(const Layout& layout, const Contents& contents, Size room,
