@@ -46,8 +46,8 @@ public:
             result_.areas[i].shown = shown[i];
             result_.areas[i].type = type_at(layout_.areas[i], choice.scale, fonts_);
         }
-        columns_ = resolve_columns(layout_.columns, layout_.column_gap, room_.width,
-                                   column_needs());
+        columns_ =
+            resolve_columns(layout_.columns, layout_.column_gap, room_.width, column_needs());
         measure_areas();
         align_first_baselines();
         rows_ = resolve_rows(layout_.rows, layout_.row_gap, room_.height, row_needs());
@@ -105,8 +105,8 @@ private:
         }
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             if (aligned(i)) {
-                shifts_[i] = deepest[static_cast<std::size_t>(area(i).row)] -
-                             extents_[i].first_baseline;
+                shifts_[i] =
+                    deepest[static_cast<std::size_t>(area(i).row)] - extents_[i].first_baseline;
             }
         }
     }
@@ -121,9 +121,7 @@ private:
             case AreaKind::Text:
                 needs.push_back({area(i).row, area(i).rows, extents_[i].height + shifts_[i]});
                 break;
-            case AreaKind::Code:
-                needs.push_back({area(i).row, area(i).rows, code_need(i)});
-                break;
+            case AreaKind::Code: needs.push_back({area(i).row, area(i).rows, code_need(i)}); break;
             case AreaKind::Write: break;
             }
         }
@@ -175,8 +173,9 @@ private:
                 const Length gap = rows_.gap_before(below);
                 if (gap > Length{}) {
                     const auto& room = result_.areas[i].room;
-                    result_.rules.push_back({{room.left(), room.bottom() + (gap - rule.thickness) / 2},
-                                             {room.size.width, rule.thickness}});
+                    result_.rules.push_back(
+                        {{room.left(), room.bottom() + (gap - rule.thickness) / 2},
+                         {room.size.width, rule.thickness}});
                 }
             }
         }

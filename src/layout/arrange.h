@@ -29,8 +29,8 @@ struct Choice {
 struct PlacedArea {
     bool shown = false;
     TypeSize type;
-    Rect room;     ///< the area's rectangle, from the top left of the room given
-    Rect text;     ///< where its text is set inside `room`
+    Rect room; ///< the area's rectangle, from the top left of the room given
+    Rect text; ///< where its text is set inside `room`
     bool cuts_words = false;
 };
 
@@ -38,7 +38,7 @@ struct PlacedArea {
 struct Arrangement {
     std::vector<PlacedArea> areas; ///< in the layout's order
     std::vector<Rect> rules;
-    Length overflow;     ///< by how much it is too high or too wide; 0 when it fits
+    Length overflow;      ///< by how much it is too high or too wide; 0 when it fits
     std::string tightest; ///< the area that asks for most, for messages
     bool cuts_words = false;
     bool fits() const { return overflow <= Length::points(1e-6); }

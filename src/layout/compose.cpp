@@ -91,6 +91,17 @@ ModuleGrid place_code(const code::SizedSymbol& sized, Stand stand, Rect room,
             sized.symbol.dark};
 }
 
+/// Lines to write on, as many as there is room for; none where a hand would not fit.
+std::vector<Rule> writing_lines(Rect room) {
+    constexpr Length apart = Length::millimetres(9);
+    constexpr Length thickness = Length::points(0.5);
+    std::vector<Rule> lines;
+    for (Length y = room.top() + apart; y + thickness <= room.bottom(); y += apart) {
+        lines.push_back({{{room.left(), y}, {room.size.width, thickness}}});
+    }
+    return lines;
+}
+
 Rect moved(Rect rect, Point by) {
     rect.origin = rect.origin + by;
     return rect;
@@ -105,6 +116,12 @@ void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& 
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto& placed = arrangement.areas[i];
         if (!placed.shown) {
+            continue;
+        }
+        if (layout.areas[i].kind == AreaKind::Write) {
+            for (const auto& line : writing_lines(moved(placed.room, corner))) {
+                frame.items.emplace_back(line);
+            }
             continue;
         }
         if (layout.areas[i].kind == AreaKind::Code && fitted.symbol) {

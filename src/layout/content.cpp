@@ -34,7 +34,7 @@ Indents indents(const Content& content, double width) {
         if (entry.marker != wording::Marker::None) {
             marker = marker_width;
         }
-        if (entry.label) {
+        if (entry.label && !entry.label_above) {
             label = std::max(label, entry.label->natural_width() + label_gap);
         }
     }
@@ -50,10 +50,15 @@ struct EntryLines {
 EntryLines count_lines(const PreparedEntry& entry, const Indents& at, double width) {
     EntryLines lines;
     lines.text = entry.text.count_lines(std::max(width - at.text, 0.1));
-    if (entry.label) {
+    if (entry.label && !entry.label_above) {
         lines.label = entry.label->count_lines(std::max(at.text - at.label - label_gap, 0.1));
     }
     return lines;
+}
+
+/// What a label above adds to an entry's height, in leadings of the words below it.
+double above_lines(const PreparedEntry& entry, double width) {
+    return entry.label_above ? above_size * entry.label->count_lines(width / above_size) : 0.0;
 }
 
 Weight strong(Weight weight) {
@@ -63,10 +68,23 @@ Weight strong(Weight weight) {
 std::vector<StyledText> styled(const std::vector<wording::Span>& spans, Weight weight) {
     std::vector<StyledText> text;
     for (const auto& span : spans) {
-        text.push_back({span.text, span.emphasis == wording::Emphasis::Strong ? strong(weight)
-                                                                              : weight});
+        text.push_back(
+            {span.text, span.emphasis == wording::Emphasis::Strong ? strong(weight) : weight});
     }
     return text;
+}
+
+bool is_strong(const wording::Paragraph& paragraph) {
+    return !paragraph.spans.empty() &&
+           paragraph.spans.front().emphasis == wording::Emphasis::Strong;
+}
+
+/// Of a label and its words one is strong: the words where they say so, else the label.
+Weight label_weight(const wording::Paragraph& paragraph, const Area& area) {
+    if (is_strong(paragraph)) {
+        return area.labels == LabelPlace::Above ? Weight::Regular : area.weight;
+    }
+    return strong(area.weight);
 }
 
 /// All paragraphs of the area's fields as one, with dots between.
@@ -75,6 +93,11 @@ wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragrap
     for (const auto* paragraph : paragraphs) {
         if (!line.spans.empty()) {
             line.spans.push_back({" · ", wording::Emphasis::Plain});
+        }
+        if (!paragraph->label.empty()) {
+            line.spans.push_back({paragraph->label + " ", is_strong(*paragraph)
+                                                              ? wording::Emphasis::Plain
+                                                              : wording::Emphasis::Strong});
         }
         line.spans.insert(line.spans.end(), paragraph->spans.begin(), paragraph->spans.end());
     }
@@ -85,18 +108,19 @@ Result<PreparedEntry, UnsettableCharacter> prepare_entry(const wording::Paragrap
                                                          const Area& area, Shaper& shaper) {
     auto spans = styled(paragraph.spans, area.weight);
     std::optional<PreparedParagraph> label;
-    if (!paragraph.label.empty() && area.labels == LabelPlace::Column) {
-        auto shaped = shaper.prepare({{paragraph.label, strong(area.weight)}});
+    if (!paragraph.label.empty() && area.labels != LabelPlace::RunIn) {
+        auto shaped = shaper.prepare({{paragraph.label, label_weight(paragraph, area)}});
         if (!shaped) {
             return Failure{shaped.fault()};
         }
         label = std::move(shaped).value();
     } else if (!paragraph.label.empty()) {
-        spans.insert(spans.begin(), {paragraph.label + " ", strong(area.weight)});
+        spans.insert(spans.begin(), {paragraph.label + " ", label_weight(paragraph, area)});
     }
     std::optional<PreparedParagraph> number;
     if (paragraph.marker == wording::Marker::Number) {
-        auto shaped = shaper.prepare({{std::to_string(paragraph.number) + ".", strong(area.weight)}});
+        auto shaped =
+            shaper.prepare({{std::to_string(paragraph.number) + ".", strong(area.weight)}});
         if (!shaped) {
             return Failure{shaped.fault()};
         }
@@ -106,7 +130,8 @@ Result<PreparedEntry, UnsettableCharacter> prepare_entry(const wording::Paragrap
     if (!text) {
         return Failure{text.fault()};
     }
-    return PreparedEntry{paragraph.marker, number, label, std::move(text).value()};
+    const bool above = label && area.labels == LabelPlace::Above;
+    return PreparedEntry{paragraph.marker, number, label, above, std::move(text).value()};
 }
 
 double slack(Align align, double room, double used) {
@@ -125,8 +150,11 @@ public:
 
     void entry(const PreparedEntry& entry, const Indents& at, double width) {
         const auto lines = count_lines(entry, at, width);
+        if (entry.label_above) {
+            label_above(*entry.label, width);
+        }
         marker(entry);
-        if (entry.label) {
+        if (entry.label && !entry.label_above) {
             paragraph(*entry.label, at.label, at.text - at.label - label_gap);
         }
         paragraph(entry.text, at.text, width - at.text);
@@ -136,14 +164,26 @@ public:
     std::vector<Item> take() { return std::move(items_); }
 
 private:
-    Length baseline(int line) const { return room_.top() + y_ + type_.leading * (line + baseline_share); }
+    Length baseline(int line) const {
+        return room_.top() + y_ + type_.leading * (line + baseline_share);
+    }
+
+    /// Sets the label small and moves down past it.
+    void label_above(const PreparedParagraph& label, double width) {
+        const auto words = type_;
+        type_ = {words.size * above_size, words.leading * above_size};
+        paragraph(label, 0.0, width / above_size);
+        y_ += type_.leading * label.count_lines(width / above_size);
+        type_ = words;
+    }
 
     void marker(const PreparedEntry& entry) {
         if (entry.marker == wording::Marker::TickBox) {
             const Length side = type_.size * 0.72;
-            items_.push_back(Outline{{{room_.left() + line_width / 2, baseline(0) - side}, {side, side}},
-                                     line_width,
-                                     Length{}});
+            items_.push_back(
+                Outline{{{room_.left() + line_width / 2, baseline(0) - side}, {side, side}},
+                        line_width,
+                        Length{}});
         }
         if (entry.number) {
             paragraph(*entry.number, 0.0, marker_width);
@@ -155,9 +195,10 @@ private:
         for (const auto& line : text.set(std::max(width, 0.1))) {
             const double start = left + slack(area_.align, width, line.width);
             for (const auto& piece : line.pieces) {
-                items_.push_back(Text{piece.run,
-                                      type_.size,
-                                      {room_.left() + type_.size * (start + piece.x), baseline(n)}});
+                items_.push_back(
+                    Text{piece.run,
+                         type_.size,
+                         {room_.left() + type_.size * (start + piece.x), baseline(n)}});
             }
             ++n;
         }
@@ -231,16 +272,21 @@ Extent measure(const Content& content, const Area&, TypeSize type, Length width)
     }
     const double ems = width / type.size;
     const auto at = indents(content, ems);
+    double above = 0.0;
     for (const auto& entry : content.entries) {
         extent.lines += count_lines(entry, at, ems).count();
+        above += above_lines(entry, ems);
         extent.cuts_words |= entry.text.widest_word() > ems - at.text + 1e-9;
-        if (entry.label) {
+        if (entry.label_above) {
+            extent.cuts_words |= entry.label->widest_word() > ems / above_size + 1e-9;
+        } else if (entry.label) {
             extent.cuts_words |= entry.label->widest_word() > at.text - at.label - label_gap + 1e-9;
         }
     }
     const auto gaps = static_cast<double>(content.entries.size() - 1);
-    extent.height = type.leading * (extent.lines + gaps * paragraph_space);
-    extent.first_baseline = type.leading * baseline_share;
+    extent.height = type.leading * (extent.lines + above + gaps * paragraph_space);
+    const double first = content.entries.front().label_above ? above_size : 1.0;
+    extent.first_baseline = type.leading * (first * baseline_share);
     return extent;
 }
 
@@ -249,6 +295,9 @@ Length natural_width(const Content& content, const Area&, TypeSize type) {
     const auto at = indents(content, 1e6);
     for (const auto& entry : content.entries) {
         widest = std::max(widest, at.text + entry.text.natural_width());
+        if (entry.label_above) {
+            widest = std::max(widest, entry.label->natural_width() * above_size);
+        }
     }
     return type.size * widest;
 }

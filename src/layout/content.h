@@ -18,7 +18,8 @@ namespace thawslip::layout {
 struct PreparedEntry {
     wording::Marker marker = wording::Marker::None;
     std::optional<typeset::PreparedParagraph> number; ///< "1." for Marker::Number
-    std::optional<typeset::PreparedParagraph> label;  ///< for LabelPlace::Column
+    std::optional<typeset::PreparedParagraph> label;  ///< unless it is run in
+    bool label_above = false; ///< on a line of its own; else it hangs in a column
     typeset::PreparedParagraph text;
 };
 
@@ -65,7 +66,7 @@ struct TypeSize {
 /// What a content needs at one size and width.
 struct Extent {
     Length height;
-    Length first_baseline; ///< from the top
+    Length first_baseline;   ///< from the top
     bool cuts_words = false; ///< a word is wider than its line
     int lines = 0;
 };

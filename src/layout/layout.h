@@ -32,8 +32,12 @@ struct XHeights {
 enum class Align { Left, Centre, Right };
 enum class Stand { Top, Middle, Bottom };
 
-/// Whether a paragraph's label ("Last 10 min") opens its first line or hangs in a column.
-enum class LabelPlace { RunIn, Column };
+/// Whether a paragraph's label ("Last 10 min") opens its first line, hangs in a column, or stands
+/// small on a line above.
+enum class LabelPlace { RunIn, Column, Above };
+
+/// How large a label above is, in sizes of the words below it.
+inline constexpr double above_size = 0.75;
 
 /// Whether an area's fields follow each other as paragraphs or on one line, with dots between.
 enum class Join { Paragraphs, Line };

@@ -7,10 +7,9 @@
 #include "toml/reader.h"
 #include "toml/table.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
+#include <fmt/format.h>
 
 namespace thawslip::layout {
 namespace {
@@ -26,21 +25,33 @@ const std::array<Word, 3> kind_words = {{{"text"}, {"code", {"qr"}}, {"write", {
 const std::array<Word, 3> weight_words = {{{"regular", {"normal"}}, {"medium"}, {"bold"}}};
 const std::array<Word, 3> align_words = {{{"left"}, {"centre", {"center"}}, {"right"}}};
 const std::array<Word, 3> stand_words = {{{"top"}, {"middle", {"centre"}}, {"bottom"}}};
-const std::array<Word, 2> label_words = {{{"run-in", {"inline"}}, {"column"}}};
+const std::array<Word, 3> label_words = {{{"run-in", {"inline"}}, {"column"}, {"above"}}};
 const std::array<Word, 2> join_words = {{{"paragraphs"}, {"line"}}};
 
 /// Every field that the wording stage can offer to a layout.
-const std::array<Word, 19> field_words = {{{"dish"},        {"servings"},    {"bag"},
-                                           {"id"},          {"made"},        {"use-by"},
-                                           {"thaw"},        {"finish"},      {"cook"},
-                                           {"contains"},    {"note"},        {"kitchen"},
-                                           {"cautions"},    {"local-rules"}, {"title"},
-                                           {"bags"},        {"timeline"},    {"steps"},
+const std::array<Word, 19> field_words = {{{"dish"},
+                                           {"servings"},
+                                           {"bag"},
+                                           {"id"},
+                                           {"made"},
+                                           {"use-by"},
+                                           {"thaw"},
+                                           {"finish"},
+                                           {"cook"},
+                                           {"contains"},
+                                           {"note"},
+                                           {"kitchen"},
+                                           {"cautions"},
+                                           {"local-rules"},
+                                           {"title"},
+                                           {"bags"},
+                                           {"timeline"},
+                                           {"steps"},
                                            {"frozen-safe"}}};
 
 template <class Enum>
-Enum choice(Table& table, const toml::Key& key, std::string_view what,
-            std::span<const Word> words, Enum fallback) {
+Enum choice(Table& table, const toml::Key& key, std::string_view what, std::span<const Word> words,
+            Enum fallback) {
     const auto found = table.word(key, what, words);
     return found ? static_cast<Enum>(*found) : fallback;
 }
@@ -120,9 +131,9 @@ std::vector<std::string> read_words(Table& table) {
             names.push_back(field.word);
         }
         const auto near = nearest(text.value, names);
-        table.reader().error(text.key, fmt::format("\"{}\" is not a field of any print", text.value),
-                             {near ? fmt::format("did you mean \"{}\"?", *near)
-                                   : "expected " + list_of(names)});
+        table.reader().error(
+            text.key, fmt::format("\"{}\" is not a field of any print", text.value),
+            {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names)});
     }
     return words;
 }
@@ -138,10 +149,18 @@ void read_text_area(Table& table, Area& area) {
     area.align = choice(table, "align", "an alignment", align_words, Align::Left);
     area.leave = static_cast<int>(table.integer({"leave", "1"}, {0, 99}).value_or(0));
     area.continues = table.boolean("continues").value_or(false);
-    const auto pinned = std::ranges::find_if(area.words, [](const auto& w) { return must_stay(w); });
+    if (area.labels == LabelPlace::Above &&
+        area.x_height.smallest * above_size < least_x_height - 0.001_mm) {
+        table.reader().error(table.path_of("x_height"),
+                             "labels above are set at 0.75 of the size and would be under 1.2 mm",
+                             {"let the smallest x-height be at least 1.6 mm"});
+    }
+    const auto pinned =
+        std::ranges::find_if(area.words, [](const auto& w) { return must_stay(w); });
     if (area.leave > 0 && pinned != area.words.end()) {
-        table.reader().error(table.path_of("leave"),
-                             fmt::format("this area may not leave: no print may lack \"{}\"", *pinned));
+        table.reader().error(
+            table.path_of("leave"),
+            fmt::format("this area may not leave: no print may lack \"{}\"", *pinned));
     }
 }
 

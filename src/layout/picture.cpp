@@ -1,8 +1,7 @@
 #include "layout/picture.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
+#include <fmt/format.h>
 #include <map>
 
 namespace thawslip::layout {
@@ -67,10 +66,11 @@ void refuse_ragged(const PictureArea& area, const Rows& rows, std::vector<Pictur
         for (int c = area.column; c < area.column + area.columns; ++c) {
             const auto& cell = rows[static_cast<std::size_t>(r)][static_cast<std::size_t>(c)];
             if (cell.name != area.name) {
-                faults.push_back({static_cast<std::size_t>(r), cell.offset,
-                                  fmt::format("area \"{}\" is no rectangle: \"{}\" stands inside it",
-                                              area.name, cell.name),
-                                  "an area's places must fill a rectangle without holes"});
+                faults.push_back(
+                    {static_cast<std::size_t>(r), cell.offset,
+                     fmt::format("area \"{}\" is no rectangle: \"{}\" stands inside it", area.name,
+                                 cell.name),
+                     "an area's places must fill a rectangle without holes"});
                 return;
             }
         }

@@ -25,7 +25,7 @@ struct Picture {
 
 /// What is wrong with a picture, and in which of its lines.
 struct PictureFault {
-    std::size_t line = 0; ///< from 0
+    std::size_t line = 0;   ///< from 0
     std::size_t offset = 0; ///< byte of that line
     std::string message;
     std::string hint;

@@ -68,12 +68,11 @@ std::optional<Solution> solve(const Layout& layout, const Contents& contents, Si
 }
 
 void agree(const std::vector<Solution*>& solutions) {
-    double common = 2.0;
+    double smallest = 2.0;
     for (const auto* solution : solutions) {
-        if (solution->choice.scale.value >= 1.0) {
-            common = std::min(common, solution->choice.scale.value);
-        }
+        smallest = std::min(smallest, solution->choice.scale.value);
     }
+    const double common = std::max(smallest, 1.0);
     for (auto* solution : solutions) {
         solution->choice.scale.value = std::min(solution->choice.scale.value, common);
     }

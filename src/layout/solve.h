@@ -33,8 +33,8 @@ struct Refusal {
 std::optional<Solution> solve(const Layout& layout, const Contents& contents, Size room,
                               const typeset::FontSet& fonts);
 
-/// Makes the same area the same size on all prints of a sheet, except on those that had to go
-/// below comfortable: their need does not shrink the others.
+/// Makes the same area the same size on all prints of a sheet: that of the print with least room,
+/// but not below comfortable. A print that had to go lower keeps its own size.
 void agree(const std::vector<Solution*>& solutions);
 
 /// By how much a print that has no solution is too large, and where.

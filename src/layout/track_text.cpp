@@ -2,9 +2,8 @@
 
 #include "toml/length_text.h"
 
-#include <fmt/format.h>
-
 #include <charconv>
+#include <fmt/format.h>
 #include <optional>
 
 namespace thawslip::layout {
@@ -21,8 +20,8 @@ std::string_view trimmed(std::string_view text) {
 /// A plain decimal number that is the whole text; never by the user's locale.
 std::optional<double> number(std::string_view text) {
     double value = 0.0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value,
-                                              std::chars_format::fixed);
+    const auto [end, error] =
+        std::from_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed);
     if (error != std::errc{} || end != text.data() + text.size()) {
         return std::nullopt;
     }

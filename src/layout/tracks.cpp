@@ -9,10 +9,6 @@ std::size_t at(int track) {
     return static_cast<std::size_t>(track);
 }
 
-bool follows_content(const Track& track) {
-    return track.kind == Track::Kind::Content || track.kind == Track::Kind::Share;
-}
-
 /// Lengths and gaps while they are being worked out.
 struct Draft {
     const std::vector<Track>& tracks;
@@ -21,9 +17,9 @@ struct Draft {
 
     /// A gap stands before every track that has a length, but the first of them.
     Length gap_before(std::size_t track) const {
-        const bool any_before = std::any_of(length.begin(),
-                                            length.begin() + static_cast<std::ptrdiff_t>(track),
-                                            [](Length l) { return l > Length{}; });
+        const bool any_before =
+            std::any_of(length.begin(), length.begin() + static_cast<std::ptrdiff_t>(track),
+                        [](Length l) { return l > Length{}; });
         return length[track] > Length{} && any_before ? gap : Length{};
     }
 
@@ -41,6 +37,14 @@ struct Draft {
             sum += length[i] + (i > at(need.first) ? gap_before(i) : Length{});
         }
         return sum;
+    }
+
+    int count_gaps() const {
+        int count = 0;
+        for (std::size_t i = 0; i < length.size(); ++i) {
+            count += gap_before(i) > Length{} ? 1 : 0;
+        }
+        return count;
     }
 
     double shares() const {
@@ -72,23 +76,30 @@ void grow_single(Draft& draft, const std::vector<SpanNeed>& needs) {
     }
 }
 
-/// What a need lacks is added evenly to the rows of its span that follow content.
+/// The rows of a need that may grow for it: share rows; else content rows that stand already, for
+/// an empty one would bring its gap along; else the last content row.
+std::vector<std::size_t> growing_rows(const Draft& draft, const SpanNeed& need) {
+    std::vector<std::size_t> shares;
+    std::vector<std::size_t> standing;
+    std::vector<std::size_t> last;
+    for (std::size_t i = at(need.first); i < at(need.first + need.count); ++i) {
+        if (draft.tracks[i].kind == Track::Kind::Share) {
+            shares.push_back(i);
+        } else if (draft.tracks[i].kind == Track::Kind::Content) {
+            last = {i};
+            if (draft.length[i] > Length{}) {
+                standing.push_back(i);
+            }
+        }
+    }
+    return !shares.empty() ? shares : !standing.empty() ? standing : last;
+}
+
 void grow_spans(Draft& draft, const std::vector<SpanNeed>& needs) {
     auto ordered = needs;
     std::ranges::stable_sort(ordered, {}, &SpanNeed::count);
     for (const auto& need : ordered) {
-        std::vector<std::size_t> growing;
-        for (std::size_t i = at(need.first); i < at(need.first + need.count); ++i) {
-            // An empty row stays empty as long as another can grow: its gap would come with it.
-            if (follows_content(draft.tracks[i]) && draft.length[i] > Length{}) {
-                growing.push_back(i);
-            }
-        }
-        for (std::size_t i = at(need.first + need.count); growing.empty() && i-- > at(need.first);) {
-            if (follows_content(draft.tracks[i])) {
-                growing.push_back(i);
-            }
-        }
+        const auto growing = growing_rows(draft, need);
         const Length lack = need.need - draft.span(need);
         for (const auto i : growing) {
             draft.length[i] += std::max(lack, Length{}) / static_cast<double>(growing.size());
@@ -157,8 +168,9 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
         }
     }
     auto bands = placed(draft, Length{});
-    bands.overflow = shares > 0.0 && left <= Length{} ? used - room + Length::points(1)
-                                                      : used - room - (shares > 0.0 ? left : Length{});
+    bands.overflow = shares > 0.0 && left <= Length{}
+                         ? used - room + Length::points(1)
+                         : used - room - (shares > 0.0 ? left : Length{});
     return bands;
 }
 
@@ -170,24 +182,13 @@ Bands resolve_rows(const std::vector<Track>& tracks, Length gap, Length room,
     const Length overflow = draft.total() - room;
     const Length squeeze = squeezed(draft, needs);
     const Length spare = std::max(-overflow, Length{});
+    const int gaps = draft.count_gaps();
+    const Length extra_gap = gaps > 0 ? std::min(spare / gaps, gap) : Length{};
     const double shares = draft.shares();
-    Length extra_gap;
-    if (shares > 0.0) {
-        for (std::size_t i = 0; i < tracks.size(); ++i) {
-            if (tracks[i].kind == Track::Kind::Share) {
-                draft.length[i] += spare * (tracks[i].amount / shares);
-            }
+    for (std::size_t i = 0; i < tracks.size(); ++i) {
+        if (tracks[i].kind == Track::Kind::Share) {
+            draft.length[i] += (spare - extra_gap * gaps) * (tracks[i].amount / shares);
         }
-    } else {
-        const Length gaps = draft.total() - [&draft] {
-            Length sum;
-            for (const auto& length : draft.length) {
-                sum += length;
-            }
-            return sum;
-        }();
-        const double count = gap > Length{} ? gaps / gap : 0.0;
-        extra_gap = count > 0.5 ? std::min(spare / count, gap) : Length{};
     }
     auto bands = placed(draft, extra_gap);
     bands.overflow = squeeze > Length::points(1e-6) ? std::max(squeeze, overflow) : overflow;

@@ -32,9 +32,9 @@ struct Bands {
 Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
                       const std::vector<SpanNeed>& needs);
 
-/// Row heights: as columns, but a need of several rows makes its content or share rows grow
-/// evenly, and what is to spare goes to share rows or, where there are none, evenly into the
-/// gaps (each at most doubled), the rest below.
+/// Row heights: as columns, but a need of several rows makes its share rows grow or, where it has
+/// none, its content rows evenly. What is to spare goes evenly into the gaps, each at most
+/// doubled, then to share rows; without any it stays below.
 Bands resolve_rows(const std::vector<Track>& tracks, Length gap, Length room,
                    const std::vector<SpanNeed>& needs);
 

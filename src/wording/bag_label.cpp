@@ -11,7 +11,7 @@ Field finish_lines(const kitchen::PlannedPackage& planned, const Language& langu
     Field field{"finish", {}, planned.package.where.key("finish")};
     for (const auto& finish : planned.finish) {
         const auto head = language.say("label.add") + " " + say_when(finish.when, language);
-        field.paragraphs.push_back(headed(head, say_addition(finish)));
+        field.paragraphs.push_back(labelled(head, say_addition(finish)));
     }
     return field;
 }
@@ -26,7 +26,7 @@ Field cook_line(const kitchen::PlannedPackage& planned, const Language& language
     if (cook.until) {
         text += ", " + language.say("cook.until", {say_temperature(*cook.until, language)});
     }
-    field.paragraphs.push_back(headed(language.say("label.cook"), text));
+    field.paragraphs.push_back(labelled(language.say("label.cook"), text));
     return field;
 }
 

@@ -27,9 +27,9 @@ Field timeline(const kitchen::PlannedPackage& planned, const Language& language)
         field.paragraphs.push_back(std::move(line));
     }
     if (cook && cook->until) {
-        field.paragraphs.push_back(
-            moment(language.say("cook-day-card.done"),
-                   language.say("cook-day-card.done-at", {say_temperature(*cook->until, language)})));
+        field.paragraphs.push_back(moment(
+            language.say("cook-day-card.done"),
+            language.say("cook-day-card.done-at", {say_temperature(*cook->until, language)})));
     }
     return field;
 }
@@ -54,7 +54,10 @@ Field bags(const kitchen::PlannedPackage& planned, const Language& language) {
     for (const auto& bag : planned.bags) {
         ids += (ids.empty() ? "" : ", ") + bag.id;
     }
-    return {"bags", {plain(language.say("cook-day-card.bags", {ids}))}, {}};
+    // Not typeset as prose: the dash of an id is part of it.
+    Paragraph paragraph;
+    paragraph.spans.push_back({language.say("cook-day-card.bags", {ids}), Emphasis::Plain});
+    return {"bags", {std::move(paragraph)}, {}};
 }
 
 Field frozen_safe(const kitchen::PlannedPackage& planned, const Language& language) {

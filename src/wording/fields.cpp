@@ -14,10 +14,10 @@ Field one_paragraph(std::string name, Paragraph paragraph, KeyPath where) {
     return {std::move(name), {std::move(paragraph)}, std::move(where)};
 }
 
-/// "Made **17 Oct 2026**": the head is quiet, the date is what counts.
-Paragraph dated(std::string_view head, std::string_view date) {
+/// "Made **17 Oct 2026**": the label is quiet, the date is what counts.
+Paragraph dated(std::string_view label, std::string_view date) {
     Paragraph paragraph;
-    paragraph.spans.push_back({std::string{head} + " ", Emphasis::Plain});
+    paragraph.label = label;
     paragraph.spans.push_back({std::string{date}, Emphasis::Strong});
     return paragraph;
 }
@@ -32,16 +32,14 @@ Field dish_field(const kitchen::PlannedPackage& planned) {
 
 Field servings_field(const kitchen::PlannedPackage& planned, const Language& language) {
     return one_paragraph(
-        "servings",
-        plain(language.say("label.serves", {std::to_string(planned.package.servings)})),
+        "servings", plain(language.say("label.serves", {std::to_string(planned.package.servings)})),
         planned.package.where.key("servings"));
 }
 
 Field bag_field(const kitchen::Bag& bag, const Language& language) {
     return one_paragraph(
         "bag",
-        plain(language.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})),
-        {});
+        plain(language.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})), {});
 }
 
 Field id_field(const kitchen::Bag& bag) {
@@ -65,7 +63,8 @@ Field keep_until_field(const kitchen::PlannedPackage& planned, const Language& l
 
 Field thaw_field(const kitchen::PlannedPackage& planned, const Language& language) {
     return one_paragraph("thaw",
-                         headed(language.say("label.thaw"), say_thaw(planned, language)),
+                         labelled(say_thaw_label(planned.package.thaw.method, language),
+                                  say_thaw(planned, language)),
                          planned.package.thaw.where);
 }
 
@@ -76,7 +75,7 @@ Field contains_field(const kitchen::PlannedPackage& planned, const Language& lan
         list += (list.empty() ? "" : ", ") + allergen;
     }
     if (!list.empty()) {
-        result.paragraphs.push_back(headed(language.say("label.contains"), list));
+        result.paragraphs.push_back(labelled(language.say("label.contains"), list));
     }
     return result;
 }
@@ -84,7 +83,7 @@ Field contains_field(const kitchen::PlannedPackage& planned, const Language& lan
 Field note_field(const kitchen::PlannedPackage& planned, const Language& language) {
     auto result = field("note", planned.package.where.key("note"));
     if (!planned.package.note.empty()) {
-        result.paragraphs.push_back(headed(language.say("label.notes"), planned.package.note));
+        result.paragraphs.push_back(labelled(language.say("label.notes"), planned.package.note));
     }
     return result;
 }
@@ -110,6 +109,11 @@ Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLev
         }
     }
     return result;
+}
+
+std::string say_caution(const kitchen::Caution& caution, const Language& language) {
+    const auto key = "caution." + caution.id;
+    return language.has(key) ? fill(language.say(key), caution.values) : caution.id;
 }
 
 std::string say_addition(const kitchen::Finish& finish) {

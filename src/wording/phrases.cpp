@@ -2,9 +2,8 @@
 
 #include "wording/typography.h"
 
-#include <fmt/format.h>
-
 #include <cmath>
+#include <fmt/format.h>
 
 namespace thawslip::wording {
 namespace {
@@ -135,11 +134,15 @@ Paragraph plain(std::string_view text) {
     return paragraph;
 }
 
-Paragraph headed(std::string_view head, std::string_view text) {
-    Paragraph paragraph;
-    paragraph.spans.push_back({typeset_text(head) + " ", Emphasis::Strong});
-    paragraph.spans.push_back({typeset_text(text), Emphasis::Plain});
+Paragraph labelled(std::string_view label, std::string_view text) {
+    auto paragraph = plain(text);
+    paragraph.label = typeset_text(label);
     return paragraph;
+}
+
+std::string say_thaw_label(kitchen::ThawMethod method, const Language& language) {
+    return language.say(method == kitchen::ThawMethod::FromFrozen ? "label.do-not-thaw"
+                                                                  : "label.thaw");
 }
 
 } // namespace thawslip::wording

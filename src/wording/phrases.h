@@ -37,7 +37,10 @@ std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Lang
 /// A paragraph of plain words, typeset.
 Paragraph plain(std::string_view text);
 
-/// A paragraph that opens with a strong head: "**Thaw** in the refrigerator".
-Paragraph headed(std::string_view head, std::string_view text);
+/// A paragraph with a label: "**Thaw** in the refrigerator".
+Paragraph labelled(std::string_view label, std::string_view text);
+
+/// The label of the thaw line: "Thaw", or "Do not thaw" for what is cooked from frozen.
+std::string say_thaw_label(kitchen::ThawMethod method, const Language& language);
 
 } // namespace thawslip::wording

@@ -2,7 +2,6 @@
 #include "base/utf8.h"
 
 #include <doctest/doctest.h>
-
 #include <vector>
 
 using namespace thawslip;
@@ -51,8 +50,12 @@ TEST_CASE("edit distance counts insertions, deletions, substitutions and swaps")
         const char* b;
         std::size_t distance;
     };
-    const Case cases[] = {{"", "", 0},           {"stew", "", 4},       {"stew", "stew", 0},
-                          {"stew", "stwe", 1},   {"thaw", "thaws", 1},  {"kitten", "sitting", 3},
+    const Case cases[] = {{"", "", 0},
+                          {"stew", "", 4},
+                          {"stew", "stew", 0},
+                          {"stew", "stwe", 1},
+                          {"thaw", "thaws", 1},
+                          {"kitten", "sitting", 3},
                           {"refridgerator", "refrigerator", 1}};
     for (const auto& c : cases) {
         CAPTURE(c.a);
