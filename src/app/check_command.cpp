@@ -29,8 +29,8 @@ void tell(const kitchen::PlannedPackage& planned, std::ostream& out) {
 
 } // namespace
 
-ExitStatus check(const std::vector<std::string>& files, Console console) {
-    const auto days = read_days(files);
+ExitStatus check(const PrintOptions& options, Console console) {
+    const auto days = read_days(options.days);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;

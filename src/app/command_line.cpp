@@ -12,30 +12,19 @@ namespace {
 /// found before anything happens.
 using Command = std::function<ExitStatus(Console)>;
 
-void add_print_options(CLI::App& command, PrintOptions& options) {
+/// What is laid out, and on what.
+void add_layout_options(CLI::App& command, PrintOptions& options) {
     command.add_option("days", options.days, "descriptions of assembly days (TOML)")
         ->required()
         ->option_text("DAY.toml...");
-    command
-        .add_option("-o,--output", options.output,
-                    "what to write: .pdf or .svg; - for standard output")
-        ->required()
-        ->option_text("FILE");
     command
         .add_option("--stock", options.stock,
                     "the sheet or roll to print on: a name of `thawslip stock list`, or a file")
         ->option_text("NAME|FILE");
     command
         .add_option("--layout", options.layout,
-                    "the layout to use instead of the one for the cell's shape")
+                    "a layout other than the one for the cell's shape: a name, or a file")
         ->option_text("NAME|FILE");
-    command
-        .add_option("--first-cell", options.first_cell,
-                    "start at this cell of a half-used sheet, counted along rows from 1")
-        ->option_text("N");
-    command
-        .add_option("--spoiled", options.spoiled, "cells of the first sheet that cannot be used")
-        ->option_text("N...");
     command
         .add_option("--dpi", options.dots_per_inch,
                     "dots per inch of the printer (203.2, 300, 600)")
@@ -43,6 +32,23 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
         ->option_text("N");
     command.add_flag("--small-modules", options.small_modules,
                      "allow code modules of 0.33 mm instead of 0.4 mm");
+}
+
+/// The same, and where the print goes.
+void add_print_options(CLI::App& command, PrintOptions& options) {
+    add_layout_options(command, options);
+    command
+        .add_option("-o,--output", options.output,
+                    "what to write: .pdf or .svg; - for standard output")
+        ->required()
+        ->option_text("FILE");
+    command
+        .add_option("--first-cell", options.first_cell,
+                    "start at this cell of a half-used sheet, counted along rows from 1")
+        ->option_text("N");
+    command
+        .add_option("--spoiled", options.spoiled, "cells of the first sheet that cannot be used")
+        ->option_text("N...");
 }
 
 void add_new(CLI::App& app, Command& chosen) {
@@ -79,14 +85,12 @@ void add_cards(CLI::App& app, Command& chosen) {
 }
 
 void add_reading(CLI::App& app, const char* name, const char* about, Command& chosen,
-                 ExitStatus (*run)(const std::vector<std::string>&, Console)) {
+                 ExitStatus (*run)(const PrintOptions&, Console)) {
     auto* command = app.add_subcommand(name, about);
-    auto days = std::make_shared<std::vector<std::string>>();
-    command->add_option("days", *days, "descriptions of assembly days (TOML)")
-        ->required()
-        ->option_text("DAY.toml...");
-    command->callback([days, run, &chosen] {
-        chosen = [days, run](Console console) { return run(*days, console); };
+    auto options = std::make_shared<PrintOptions>();
+    add_layout_options(*command, *options);
+    command->callback([options, run, &chosen] {
+        chosen = [options, run](Console console) { return run(*options, console); };
     });
 }
 

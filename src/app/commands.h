@@ -25,7 +25,6 @@ struct PrintOptions {
     std::vector<int> spoiled;
     double dots_per_inch = 300.0;
     bool small_modules = false; ///< allow code modules down to 0.33 mm
-    bool replace = false;
 };
 
 enum class CardKinds { Both, Finishing, CookDay };
@@ -33,8 +32,10 @@ enum class CardKinds { Both, Finishing, CookDay };
 ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, Console console);
-ExitStatus check(const std::vector<std::string>& days, Console console);
-ExitStatus text(const std::vector<std::string>& days, Console console);
+/// All that would be refused or cautioned. `options.output` is not used.
+ExitStatus check(const PrintOptions& options, Console console);
+/// What each label's code carries on the stock chosen. `options.output` is not used.
+ExitStatus text(const PrintOptions& options, Console console);
 ExitStatus stock_list(Console console);
 
 } // namespace thawslip::app

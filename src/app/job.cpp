@@ -1,8 +1,6 @@
 #include "app/job.h"
 
-#include "app/choices.h"
-#include "app/fault_text.h"
-#include "app/report.h"
+#include "app/lay_out.h"
 #include "app/whole_file.h"
 #include "render/pdf.h"
 #include "render/svg.h"
@@ -17,118 +15,18 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// Everything a job is laid out with.
-struct Setup {
-    typeset::FontSet fonts;
-    std::vector<layout::Stock> stocks;
-    std::vector<layout::Layout> layouts;
-    layout::Target target;
-    layout::Layouts chosen;
-};
-
-layout::Layouts choose_for(const std::vector<wording::Print>& prints, const layout::Stock& stock,
-                           const std::vector<layout::Layout>& layouts) {
-    layout::Layouts chosen;
-    for (const auto& print : prints) {
-        if (const auto* layout = layout_for(print.kind, stock, layouts)) {
-            chosen.emplace(print.kind, *layout);
-        }
-    }
-    return chosen;
+layout::Frame sheet_of(const LaidOut& laid_out, int sheet) {
+    const auto& setup = laid_out.setup;
+    return draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
 }
 
-bool has_all(const std::vector<wording::Print>& prints, const layout::Layouts& chosen) {
-    return std::ranges::all_of(
-        prints, [&](const wording::Print& print) { return chosen.contains(print.kind); });
-}
-
-/// Names of the smallest shipped stocks that would take a print that was refused.
-std::vector<std::string> stocks_that_fit(const wording::Print& print, const Setup& setup) {
-    auto stocks = setup.stocks;
-    std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
-        return stock.cell.width.in_points() * stock.cell.height.in_points();
-    });
-    std::vector<std::string> names;
-    for (const auto& stock : stocks) {
-        const auto chosen = choose_for({print}, stock, setup.layouts);
-        auto target = setup.target;
-        target.stock = stock;
-        target.imposition = {};
-        if (names.size() < 3 && has_all({print}, chosen) &&
-            layout::fit({print}, chosen, target, setup.fonts)) {
-            names.push_back(stock.name);
-        }
-    }
-    return names;
-}
-
-void explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
-             const Setup& setup, Console console) {
-    Diagnostics diagnostics;
-    for (const auto& fault : faults) {
-        const auto& print = job.prints[fault.print];
-        const bool words = std::holds_alternative<layout::ContentFault>(fault.why);
-        Diagnostics one{
-            to_diagnostic(fault, print, setup.target.stock,
-                          words ? std::vector<std::string>{} : stocks_that_fit(print, setup))};
-        place(one, days.documents[job.days[fault.print]]);
-        // Bags of one dish fail alike: once is enough.
-        if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
-            diagnostics.push_back(one.front());
-        }
-    }
-    print(console.err, std::move(diagnostics), days.documents);
-}
-
-/// Chooses stock and layouts; says what stands against it and returns the status to leave with.
-ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, Setup& setup) {
-    const auto data = find_data_folder();
-    setup.stocks = shipped_stocks(data);
-    auto stock =
-        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.stocks);
-    if (!stock) {
-        console.err << stock.fault();
-        return ExitStatus::Refused;
-    }
-    setup.target.stock = std::move(stock).value();
-    setup.target.imposition = {options.first_cell, options.spoiled};
-    setup.target.printer = {options.dots_per_inch};
-    if (options.small_modules) {
-        setup.target.least_module = Length::millimetres(0.33);
-    }
-    const auto wrong = check_imposition(setup.target.stock, setup.target.imposition);
-    if (has_errors(wrong)) {
-        print(console.err, wrong, {});
-        return ExitStatus::Refused;
-    }
-    setup.layouts = shipped_layouts(data);
-    setup.chosen = choose_for(job.prints, setup.target.stock, setup.layouts);
-    if (!options.layout.empty()) {
-        auto layout = choose_layout(options.layout, setup.layouts);
-        if (!layout) {
-            console.err << layout.fault();
-            return ExitStatus::Refused;
-        }
-        setup.chosen.insert_or_assign(layout.value().kind, layout.value());
-    }
-    if (!has_all(job.prints, setup.chosen)) {
-        console.err << fmt::format("error: no layout is drawn for cells of {}\n"
-                                   "    hint: name one with --layout, or another stock\n",
-                                   setup.target.stock.name);
-        return ExitStatus::Refused;
-    }
-    setup.fonts = load_fonts(data);
-    return ExitStatus::Done;
-}
-
-void write_pdf(const std::string& output, const layout::Fitting& fitting, const Job& job,
-               const Setup& setup) {
+void write_pdf(const std::string& output, const LaidOut& laid_out, const Job& job) {
     WholeFile file{output};
-    render::PdfWriter writer{setup.fonts,
+    render::PdfWriter writer{laid_out.setup.fonts,
                              {job.title, "en", std::nullopt},
                              [&file](std::string_view bytes) { file.write(bytes); }};
-    for (int sheet = 0; sheet < fitting.sheets; ++sheet) {
-        writer.add(draw_sheet(fitting, sheet, setup.chosen, setup.target, setup.fonts));
+    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
+        writer.add(sheet_of(laid_out, sheet));
     }
     writer.finish();
     file.commit();
@@ -143,11 +41,10 @@ std::string numbered(const std::string& output, int sheet) {
                      .string();
 }
 
-void write_svgs(const std::string& output, const layout::Fitting& fitting, const Job& job,
-                const Setup& setup) {
-    for (int sheet = 0; sheet < fitting.sheets; ++sheet) {
-        const auto frame = draw_sheet(fitting, sheet, setup.chosen, setup.target, setup.fonts);
-        write_whole_file(numbered(output, sheet), render::svg(frame, setup.fonts, job.title));
+void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& job) {
+    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
+        write_whole_file(numbered(output, sheet),
+                         render::svg(sheet_of(laid_out, sheet), laid_out.setup.fonts, job.title));
     }
 }
 
@@ -177,26 +74,21 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
                                    options.output);
         return ExitStatus::Refused;
     }
-    Setup setup;
-    if (const auto status = set_up(job, options, console, setup); status != ExitStatus::Done) {
-        return status;
+    const auto result = lay_out(job, days, options, console);
+    if (!result) {
+        return result.fault();
     }
-    const auto fitting = layout::fit(job.prints, setup.chosen, setup.target, setup.fonts);
-    if (!fitting) {
-        explain(fitting.fault(), job, days, setup, console);
-        return ExitStatus::Refused;
-    }
+    const auto& laid_out = result.value();
     if (svg) {
-        write_svgs(options.output, fitting.value(), job, setup);
+        write_svgs(options.output, laid_out, job);
     } else {
-        write_pdf(options.output, fitting.value(), job, setup);
+        write_pdf(options.output, laid_out, job);
     }
     if (options.output != "-") {
-        console.out << fmt::format(
-            "{}: {} on {} of {}; print at 100 %, not \"fit to page\"\n", options.output,
-            counted(job.prints.size(), job.noun),
-            counted(static_cast<std::size_t>(fitting.value().sheets), "sheet"),
-            setup.target.stock.name);
+        const auto sheets = static_cast<std::size_t>(laid_out.fitting.sheets);
+        console.out << fmt::format("{}: {} on {} of {}; print at 100 %, not \"fit to page\"\n",
+                                   options.output, counted(job.prints.size(), job.noun),
+                                   counted(sheets, "sheet"), laid_out.setup.target.stock.name);
     }
     return ExitStatus::Done;
 }
