@@ -32,7 +32,8 @@ inline void write_file(const std::filesystem::path& path, const std::string& byt
 class ScratchFolder {
 public:
     ScratchFolder() {
-        std::string name = (std::filesystem::temp_directory_path() / "thawslip-test-XXXXXX").string();
+        std::string name =
+            (std::filesystem::temp_directory_path() / "thawslip-test-XXXXXX").string();
         if (::mkdtemp(name.data()) == nullptr) {
             throw std::runtime_error{"no scratch folder"};
         }

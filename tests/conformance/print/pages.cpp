@@ -2,7 +2,6 @@
 
 #define ZX_USE_UTF8 1
 #include <ZXing/ReadBarcode.h>
-
 #include <algorithm>
 #include <regex>
 
@@ -68,7 +67,8 @@ Raster rasterise(const std::string& pdf, int page, int dots_per_inch) {
     std::string magic;
     int white = 0;
     header >> magic >> raster.width >> raster.height >> white;
-    const auto count = static_cast<std::size_t>(raster.width) * static_cast<std::size_t>(raster.height);
+    const auto count =
+        static_cast<std::size_t>(raster.width) * static_cast<std::size_t>(raster.height);
     if (magic != "P5" || pgm.size() < count) {
         throw std::runtime_error{"pdftoppm gave no picture of " + pdf};
     }
