@@ -124,10 +124,16 @@ private:
 
     /// Whether the capital stands in a word of capitals: "ЩИ" is "SHCHI", "Щи" "Shchi".
     bool is_shouted() const {
-        const bool next_is_letter = u_isalpha(static_cast<UChar32>(next())) != 0;
-        return next_is_letter ? is_capital(next()) : is_capital(previous());
+        auto after = at_ + 1;
+        while (after < characters_.size() && is_mark(characters_[after])) {
+            ++after;
+        }
+        const char32_t following = after < characters_.size() ? characters_[after] : U' ';
+        const bool word_goes_on = u_isalpha(static_cast<UChar32>(following)) != 0;
+        return is_capital(word_goes_on ? following : previous());
     }
 
+    /// An accent on the first vowel parts the two: "αυ" is "av", "άυ" is "ay".
     bool follows_vowel() const {
         const auto c = lower(previous());
         return c == U'α' || c == U'ε' || c == U'ο';
