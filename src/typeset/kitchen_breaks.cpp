@@ -59,7 +59,7 @@ constexpr std::array rules{
          {"1 h 30 min", "2 hours 15 minutes"}},
     Rule{"a day keeps its month", {Kind::Number, Kind::Month}, 2, {"17 Oct", "17 October"}},
     Rule{"a month keeps its year", {Kind::Month, Kind::Whole}, 2, {"Oct 2026", "Oct 17"}},
-    Rule{"a count keeps what it counts", {Kind::Count, Kind::Number}, 2, {"bag 2", "gas mark 4"}},
+    Rule{"a count keeps what it counts", {Kind::Count, Kind::Number}, 2, {"bag 2", "mark 4"}},
     Rule{"a part keeps its whole", {Kind::Number, Kind::Of, Kind::Number}, 3, {"2 of 3"}},
 };
 
@@ -222,6 +222,12 @@ bool has_dash_before_figure(std::u32string_view word) {
     return false;
 }
 
+/// Whether the word may not end a line: it is nothing but opening marks.
+bool clings_to_word_after(const Word& word) {
+    return std::all_of(word.whole.begin(), word.whole.end(),
+                       [](char32_t c) { return holds(opening_marks, c); });
+}
+
 /// Whether the word may not open a line: it begins with a closing mark, or is nothing but marks
 /// that separate.
 bool clings_to_word_before(const Word& word) {
@@ -257,7 +263,7 @@ std::vector<TextRange> kept_together(std::string_view text) {
         if (has_dash_before_figure(word.whole)) {
             kept.push_back(word.range);
         }
-        if (i > 0 && clings_to_word_before(word)) {
+        if (i > 0 && (clings_to_word_before(word) || clings_to_word_after(words[i - 1]))) {
             kept.push_back({words[i - 1].range.end - 1, word.range.begin + 1});
         }
         for (const auto& rule : rules) {
