@@ -73,12 +73,13 @@ Result<std::string, std::string> read_font_file(const std::string& path) {
         return Failure{std::string{std::filesystem::exists(path, error) ? "is not a plain file"
                                                                         : "there is no such file"}};
     }
-    if (std::filesystem::file_size(path, error) > largest_file || error) {
+    const auto size = std::filesystem::file_size(path, error);
+    if (error || size > largest_file) {
         return Failure{std::string{"is larger than any face for text (over 64 MB)"}};
     }
     std::ifstream file{path, std::ios::binary};
-    std::string bytes{std::istreambuf_iterator<char>{file}, {}};
-    if (!file) {
+    std::string bytes(static_cast<std::size_t>(size), '\0');
+    if (!file.read(bytes.data(), static_cast<std::streamsize>(size))) {
         return Failure{std::string{"cannot be read"}};
     }
     if (auto fault = fault_of_signature(bytes); !fault.empty()) {

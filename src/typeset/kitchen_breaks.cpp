@@ -59,7 +59,7 @@ constexpr std::array rules{
          {"1 h 30 min", "2 hours 15 minutes"}},
     Rule{"a day keeps its month", {Kind::Number, Kind::Month}, 2, {"17 Oct", "17 October"}},
     Rule{"a month keeps its year", {Kind::Month, Kind::Whole}, 2, {"Oct 2026", "Oct 17"}},
-    Rule{"a count keeps what it counts", {Kind::Count, Kind::Number}, 2, {"bag 2", "gas mark 4"}},
+    Rule{"a count keeps what it counts", {Kind::Count, Kind::Number}, 2, {"bag 2", "mark 4"}},
     Rule{"a part keeps its whole", {Kind::Number, Kind::Of, Kind::Number}, 3, {"2 of 3"}},
 };
 
@@ -109,11 +109,18 @@ bool is_vulgar_fraction(char32_t c) {
     return (c >= U'¼' && c <= U'¾') || (c >= U'⅐' && c <= U'⅟') || c == U'↉';
 }
 
+bool is_figure(char32_t c) {
+    return is_digit(c) || is_vulgar_fraction(c);
+}
+
+bool has_figure(std::u32string_view word) {
+    return std::any_of(word.begin(), word.end(), is_figure);
+}
+
 bool is_number(std::u32string_view core) {
-    const auto counts = [](char32_t c) { return is_digit(c) || is_vulgar_fraction(c); };
-    return std::any_of(core.begin(), core.end(), counts) &&
-           std::all_of(core.begin(), core.end(),
-                       [counts](char32_t c) { return counts(c) || holds(number_marks, c); });
+    return has_figure(core) && std::all_of(core.begin(), core.end(), [](char32_t c) {
+               return is_figure(c) || holds(number_marks, c);
+           });
 }
 
 bool is_whole(std::u32string_view core) {
@@ -212,14 +219,19 @@ bool matches(const Rule& rule, const std::vector<Word>& words, std::size_t first
 /// "20–30", "180°–200°", "½-1": a dash between figures ends no line.
 bool has_dash_before_figure(std::u32string_view word) {
     for (std::size_t i = 1; i + 1 < word.size(); ++i) {
-        const bool figure = is_digit(word[i + 1]) || is_vulgar_fraction(word[i + 1]);
-        const bool after_figure = is_digit(word[i - 1]) || is_vulgar_fraction(word[i - 1]) ||
-                                  word[i - 1] == U'°' || word[i - 1] == U'%';
-        if (holds(dashes, word[i]) && figure && after_figure) {
+        const char32_t before = word[i - 1];
+        const bool after_figure = is_figure(before) || before == U'°' || before == U'%';
+        if (holds(dashes, word[i]) && after_figure && is_figure(word[i + 1])) {
             return true;
         }
     }
     return false;
+}
+
+/// Whether the word may not end a line: it is nothing but opening marks.
+bool clings_to_word_after(const Word& word) {
+    return std::all_of(word.whole.begin(), word.whole.end(),
+                       [](char32_t c) { return holds(opening_marks, c); });
 }
 
 /// Whether the word may not open a line: it begins with a closing mark, or is nothing but marks
@@ -257,11 +269,14 @@ std::vector<TextRange> kept_together(std::string_view text) {
         if (has_dash_before_figure(word.whole)) {
             kept.push_back(word.range);
         }
-        if (i > 0 && clings_to_word_before(word)) {
+        if (i > 0 && (clings_to_word_before(word) || clings_to_word_after(words[i - 1]))) {
             kept.push_back({words[i - 1].range.end - 1, word.range.begin + 1});
         }
+        // Every rule has a figure in its first or its second word.
+        const bool figure_near =
+            has_figure(word.whole) || (i + 1 < words.size() && has_figure(words[i + 1].whole));
         for (const auto& rule : rules) {
-            if (matches(rule, words, i)) {
+            if (figure_near && matches(rule, words, i)) {
                 kept.push_back({word.range.begin, words[i + rule.words - 1].range.end});
             }
         }

@@ -76,10 +76,14 @@ bool lies_inside(std::size_t at, const std::vector<TextRange>& ranges) {
 std::vector<BreakOpportunity> find_breaks(const std::string& text) {
     const auto kept = kept_together(text);
     const auto free = unicode::line_breaks(text);
+    auto next_free = free.begin();
     std::vector<BreakOpportunity> found;
     char32_t previous = 0;
     for (std::size_t at = 0; at < text.size();) {
-        const bool breaks = std::binary_search(free.begin(), free.end(), at);
+        while (next_free != free.end() && *next_free < at) {
+            ++next_free;
+        }
+        const bool breaks = next_free != free.end() && *next_free == at;
         if (at != 0 && previous == soft_hyphen) {
             found.push_back({at, BreakKind::SoftHyphen});
         } else if (at != 0 && breaks) {

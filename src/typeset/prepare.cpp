@@ -15,7 +15,10 @@ std::vector<TextRange> words_of(const ParagraphText& written) {
     std::vector<TextRange> words;
     std::size_t begin = 0;
     const auto close = [&](std::size_t at) {
-        words.push_back({begin, ink_end(written.text, begin, at)});
+        const auto end = ink_end(written.text, begin, at);
+        if (end > begin) { // else more of the space after the word before
+            words.push_back({begin, end});
+        }
         begin = at;
     };
     for (const auto& opportunity : written.breaks) {

@@ -1,17 +1,25 @@
 #include "typeset/shaped_text.h"
 
 #include <algorithm>
-#include <cassert>
 
 namespace thawslip::typeset {
 namespace {
 
-double width_of(const std::vector<ShapedGlyph>& glyphs) {
+double width_of(const std::vector<ShapedGlyph>& glyphs, std::size_t first, std::size_t end) {
     double width = 0.0;
-    for (const auto& shaped : glyphs) {
-        width += shaped.glyph.advance;
+    for (auto i = first; i < end; ++i) {
+        width += glyphs[i].glyph.advance;
     }
     return width;
+}
+
+/// The place of the first glyph whose text begins at `offset` or later.
+std::size_t first_at(const std::vector<ShapedGlyph>& glyphs, std::size_t offset) {
+    const auto found =
+        std::partition_point(glyphs.begin(), glyphs.end(), [offset](const ShapedGlyph& shaped) {
+            return shaped.cluster < offset;
+        });
+    return static_cast<std::size_t>(found - glyphs.begin());
 }
 
 } // namespace
@@ -40,11 +48,7 @@ std::vector<ShapedGlyph> ShapedText::shape_anew(std::size_t begin, std::size_t e
 }
 
 std::size_t ShapedText::index_at(std::size_t offset) const {
-    const auto found =
-        std::partition_point(glyphs_.begin(), glyphs_.end(), [offset](const ShapedGlyph& shaped) {
-            return shaped.cluster < offset;
-        });
-    return static_cast<std::size_t>(found - glyphs_.begin());
+    return first_at(glyphs_, offset);
 }
 
 bool ShapedText::is_safe(std::size_t offset) const {
@@ -57,29 +61,49 @@ double ShapedText::place_of(std::size_t offset) const {
     return places_[index_at(offset)];
 }
 
+std::size_t ShapedText::safe_after(std::size_t offset) const {
+    auto index = index_at(offset);
+    while (index < glyphs_.size() &&
+           (glyphs_[index].cluster <= offset || !glyphs_[index].is_safe)) {
+        ++index;
+    }
+    return index == glyphs_.size() ? text_.size() : glyphs_[index].cluster;
+}
+
+std::size_t ShapedText::safe_before(std::size_t offset) const {
+    auto index = index_at(offset);
+    while (index > 0 && !glyphs_[--index].is_safe) {
+    }
+    return glyphs_.empty() ? 0 : glyphs_[index].cluster;
+}
+
+// Letters shaped anew may reach farther than they did: where "ff" was one glyph, a lone "f" may
+// kern with the "y" after it. So an edge moves on until the new glyphs are safe there as well.
+
 ShapedText::Edge ShapedText::left_edge(std::size_t begin) const {
     if (is_safe(begin)) {
         return {begin, 0.0};
     }
-    auto index = index_at(begin);
-    while (index < glyphs_.size() && (glyphs_[index].cluster <= begin || !glyphs_[index].is_safe)) {
-        ++index;
+    for (auto safe = safe_after(begin);; safe = safe_after(safe)) {
+        const auto anew = shape_anew(begin, safe_after(safe), Ending::Plain);
+        const auto split = first_at(anew, safe);
+        if (split == anew.size() || anew[split].is_safe) {
+            return {safe, width_of(anew, 0, split)};
+        }
     }
-    const auto safe = index == glyphs_.size() ? text_.size() : glyphs_[index].cluster;
-    return {safe, width_of(shape_anew(begin, safe, Ending::Plain))};
 }
 
 ShapedText::Edge ShapedText::right_edge(std::size_t end, Ending ending) const {
     if (ending == Ending::Plain && is_safe(end)) {
         return {end, 0.0};
     }
-    auto index = index_at(end);
-    do {
-        assert(index > 0 && "an edge lies after some text, whose first glyph is safe");
-        --index;
-    } while (!glyphs_[index].is_safe);
-    const auto safe = glyphs_[index].cluster;
-    return {safe, width_of(shape_anew(safe, end, ending))};
+    for (auto safe = safe_before(end);; safe = safe_before(safe)) {
+        const auto anew = shape_anew(safe_before(safe), end, ending);
+        const auto split = first_at(anew, safe);
+        if (safe == 0 || anew[split].is_safe) {
+            return {safe, width_of(anew, split, anew.size())};
+        }
+    }
 }
 
 double ShapedText::width(std::size_t begin, std::size_t end, Ending ending) const {
@@ -89,7 +113,8 @@ double ShapedText::width(std::size_t begin, std::size_t end, Ending ending) cons
     const auto left = left_edge(begin);
     const auto right = right_edge(end, ending);
     if (left.safe > right.safe) {
-        return width_of(shape_anew(begin, end, ending));
+        const auto anew = shape_anew(begin, end, ending);
+        return width_of(anew, 0, anew.size());
     }
     return left.width + place_of(right.safe) - place_of(left.safe) + right.width;
 }
@@ -104,6 +129,7 @@ std::vector<ShapedGlyph> ShapedText::glyphs(std::size_t begin, std::size_t end,
     if (left.safe > right.safe) {
         return shape_anew(begin, end, ending);
     }
+    // What lies beyond a safe place does not bear on the glyphs before it, nor the reverse.
     auto line = shape_anew(begin, left.safe, Ending::Plain);
     const auto at = [this](std::size_t offset) {
         return glyphs_.begin() + static_cast<std::ptrdiff_t>(index_at(offset));

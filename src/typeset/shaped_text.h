@@ -42,6 +42,8 @@ private:
     std::vector<ShapedGlyph> shape_anew(std::size_t begin, std::size_t end, Ending ending) const;
     std::size_t index_at(std::size_t offset) const;
     bool is_safe(std::size_t offset) const;
+    std::size_t safe_after(std::size_t offset) const;  ///< the next safe place, or the text's end
+    std::size_t safe_before(std::size_t offset) const; ///< the last safe place before, or 0
 
     std::string text_;
     std::vector<Item> items_;

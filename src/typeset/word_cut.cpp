@@ -34,13 +34,22 @@ std::optional<Cut> farthest(const ShapedText& shaped, const std::vector<Cut>& cu
     return *std::prev(end);
 }
 
+/// Where the words inside are only held together. Of places with nothing but spaces between
+/// them the last is one.
 std::vector<Cut> willing_cuts(const ParagraphText& paragraph, TextRange word) {
     std::vector<Cut> cuts;
     for (const auto& opportunity : paragraph.breaks) {
-        if (opportunity.at > word.begin && opportunity.at < word.end) {
-            cuts.push_back(
-                {opportunity.at, ink_end(paragraph.text, word.begin, opportunity.at),
-                 opportunity.kind == BreakKind::SoftHyphen ? Ending::Hyphen : Ending::Plain});
+        const auto at = opportunity.at;
+        if (at <= word.begin || at >= word.end) {
+            continue;
+        }
+        const auto line_end = ink_end(paragraph.text, word.begin, at);
+        const bool soft = opportunity.kind == BreakKind::SoftHyphen;
+        if (!cuts.empty() && cuts.back().line_end == line_end) {
+            cuts.pop_back();
+        }
+        if (line_end > word.begin) {
+            cuts.push_back({at, line_end, soft ? Ending::Hyphen : Ending::Plain});
         }
     }
     // The end of the word is within reach of a line that takes all the rest.
