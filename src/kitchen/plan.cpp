@@ -1,6 +1,7 @@
 #include "kitchen/plan.h"
 
 #include "kitchen/bag_id.h"
+#include "kitchen/cautions.h"
 #include "kitchen/finish_order.h"
 
 #include <fmt/format.h>
@@ -99,22 +100,76 @@ std::vector<Bag> bags_of(const Package& package, Date made, std::set<std::string
     return bags;
 }
 
+/// Reports the cautions of level Refuse and takes them out; whether there were none.
+bool pass(std::vector<Caution>& given, Diagnostics& faults) {
+    const auto rules = caution_rules();
+    const auto is_refusal = [](const Caution& caution) {
+        return caution.level == CautionLevel::Refuse;
+    };
+    for (const auto& caution : given) {
+        if (is_refusal(caution)) {
+            const std::string hint{find_rule(rules, caution.id)->hint};
+            refuse(faults, caution.where, english(caution),
+                   hint.empty() ? std::vector<std::string>{} : std::vector{hint});
+        }
+    }
+    return std::erase_if(given, is_refusal) == 0;
+}
+
+std::vector<DeclaredAllergen> allergens_of(const Package& package) {
+    std::vector<DeclaredAllergen> allergens;
+    for (const auto& written : package.contains) {
+        allergens.push_back(read_allergen(written));
+    }
+    return allergens;
+}
+
+std::optional<DaysLeft> after_thawing(const Package& package, const StorageTable& table) {
+    if (package.thaw.method != ThawMethod::Refrigerator) {
+        return std::nullopt;
+    }
+    return days_left_after_thawing(table, package.food,
+                                   std::chrono::days{package.days_refrigerated});
+}
+
+/// Everything but the ids; nothing when the package is refused.
+std::optional<PlannedPackage> plan_package(const Package& package, Date made,
+                                           const StorageTable& table,
+                                           const KitchenSettings& settings, Diagnostics& faults) {
+    const auto keep = keep_until(package, made, table, faults);
+    const bool fits = finish_fits(package, faults);
+    if (!keep) {
+        return std::nullopt;
+    }
+    auto given = cautions({package, made, *keep, table, settings});
+    if (!pass(given, faults) || !fits) {
+        return std::nullopt;
+    }
+    const auto cooking = package.cook ? package.cook->time : std::nullopt;
+    return PlannedPackage{.package = package,
+                          .made = made,
+                          .keep_until = *keep,
+                          .bags = {},
+                          .finish = in_order(package.finish, cooking),
+                          .cautions = std::move(given),
+                          .allergens = allergens_of(package),
+                          .after_thawing = after_thawing(package, table)};
+}
+
 } // namespace
 
-Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults) {
-    Plan result{day.kitchen, day.made, {}};
+Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
+          const KitchenSettings& settings) {
+    Plan result{day.kitchen, day.made, {}, day_cautions(day, table, settings)};
     std::set<std::string> taken;
     for (const auto& package : day.packages) {
         const auto made = package.made.value_or(day.made);
         // Ids are dealt out to refused packages too, so that mending one changes no other's.
         auto bags = bags_of(package, made, taken);
-        const auto keep = keep_until(package, made, table, faults);
-        if (!finish_fits(package, faults) || !keep) {
-            continue;
+        if (auto planned = plan_package(package, made, table, settings, faults)) {
+            planned->bags = std::move(bags);
+            result.packages.push_back(std::move(*planned));
         }
-        const auto cooking = package.cook ? package.cook->time : std::nullopt;
-        result.packages.push_back(
-            {package, made, *keep, std::move(bags), in_order(package.finish, cooking), {}});
     }
     return result;
 }

@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 
 #include <algorithm>
+#include <fmt/format.h>
 #include <string_view>
 
 namespace thawslip::kitchen {
@@ -79,6 +80,19 @@ std::vector<std::string> words_of(std::string_view text) {
         words.push_back(std::move(word));
     }
     return words;
+}
+
+std::string decimal(double value, int places, char decimal_mark) {
+    auto text = fmt::format("{:.{}f}", value, places);
+    if (const auto point = text.find('.'); point != std::string::npos) {
+        text.erase(text.find_last_not_of('0') + 1);
+        if (text.back() == '.') {
+            text.pop_back();
+        } else {
+            text[point] = decimal_mark;
+        }
+    }
+    return text == "-0" ? "0" : text;
 }
 
 } // namespace thawslip::kitchen

@@ -14,4 +14,8 @@ std::string lower(std::string_view text);
 /// Letters beyond Latin stay as they are.
 std::vector<std::string> words_of(std::string_view text);
 
+/// `value` with at most `places` decimals, zeros at the end left out; never "-0". The user's
+/// locale has no say in it.
+std::string decimal(double value, int places, char decimal_mark = '.');
+
 } // namespace thawslip::kitchen
