@@ -196,6 +196,13 @@ private:
     Pen pen_;
 };
 
+constexpr const char* how_to_read_crosses =
+    "2. Lay a ruler on the paper. Measure from the paper's left edge (across), then from its upper "
+    "edge (down), to the middle of each cross, to a quarter of a millimetre:";
+constexpr const char* how_to_read_stairs =
+    "3. In the middle of each edge stands a stair. The lowest number whose line is there says how "
+    "many millimetres the printer leaves free.";
+
 /// `paper = "a4"`, or the measures of a paper without a name.
 std::string paper_setting(Size page) {
     for (const auto& paper : papers()) {
@@ -230,12 +237,10 @@ std::vector<std::string> ruler_instructions(Size page) {
     const auto mm = [](Length length) { return measured(length, Unit::Millimetre); };
     std::vector<std::string> lines{
         "1. Print this page at actual size (100 %), never fitted to the page.",
-        "2. Lay a ruler on the paper. Measure from the paper's left edge (across), then from its "
-        "upper edge (down), to the middle of each cross, to a quarter of a millimetre:",
+        how_to_read_crosses,
         fmt::format("As asked they stand {} and {} across, {} and {} down.", mm(crosses[0].x),
                     mm(crosses[3].x), mm(crosses[0].y), mm(crosses[3].y)),
-        "3. In the middle of each edge stands a stair. The lowest number whose line is there says "
-        "how many millimetres the printer leaves free.",
+        how_to_read_stairs,
         "4. Write what you measured into the settings file, like this:",
         "[printer]",
         paper_setting(page),

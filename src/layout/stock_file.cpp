@@ -14,7 +14,7 @@
 namespace thawslip::layout {
 namespace {
 
-constexpr std::size_t largest_file = 64 * 1024;
+constexpr std::size_t largest_file = 65'536; // bytes
 constexpr std::size_t longest_about = 100;
 constexpr Length default_safe_margin = Length::millimetres(2);
 
@@ -101,22 +101,28 @@ private:
         stock_.sheet = stock_.pitch = stock_.cell;
     }
 
+    /// A key that was written but could not be read leaves the geometry incomplete.
+    void note(const toml::Key& key, bool was_read) {
+        is_complete_ = is_complete_ && (was_read || !table_.has(key));
+    }
+
     /// The sheet's size, by name or by measure.
     std::optional<Size> paper() {
         const auto size = read_paper(table_);
-        is_complete_ = is_complete_ && (size || !(table_.has(paper_key) || table_.has(sheet_key)));
+        note(paper_key, size.has_value());
+        note(sheet_key, size.has_value());
         return size;
     }
 
     bool flag(const toml::Key& key) {
         const auto value = table_.boolean(key);
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value.value_or(false);
     }
 
     std::optional<int> count(const toml::Key& key) {
         const auto value = table_.integer(key, {1, most_cells});
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value ? std::optional{static_cast<int>(*value)} : std::nullopt;
     }
 
@@ -124,13 +130,13 @@ private:
         // Which lengths make sense is for check_geometry to say.
         constexpr Length far = Length::millimetres(10'000);
         const auto value = table_.length(key, {-far, far});
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value.value_or(fallback);
     }
 
     std::optional<Size> size(const toml::Key& key) {
         const auto value = read_size(table_, key);
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value;
     }
 
