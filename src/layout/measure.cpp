@@ -5,6 +5,7 @@
 #include <cmath>
 #include <fmt/format.h>
 #include <numeric>
+#include <optional>
 
 namespace thawslip::layout {
 namespace {
@@ -26,22 +27,40 @@ std::string decimal(double number, int decimals) {
     return text == "-0" ? "0" : text;
 }
 
-/// "4 3/16", "5/32", "2"; the last resort of a ruler, sixty-fourths, is the finest.
+/// An inch in parts of which sixty-fourths, a ruler's finest, and thirds are both whole numbers.
+constexpr int parts_of_an_inch = 192;
+
+struct Fraction {
+    long whole = 0;
+    long numerator = 0;
+    long denominator = 1;
+};
+
+/// Lowest terms of a number that is not negative; nothing when a ruler has no such fraction.
+std::optional<Fraction> fraction_of(double inches) {
+    constexpr double most = 1000; // beyond this, and for no numbers, decimals
+    if (!(inches < most) || !is_whole(inches * parts_of_an_inch)) {
+        return std::nullopt;
+    }
+    const long parts = std::lround(inches * parts_of_an_inch);
+    const long rest = parts % parts_of_an_inch;
+    const long divisor = std::gcd(rest, long{parts_of_an_inch});
+    const Fraction fraction{parts / parts_of_an_inch, rest / divisor, parts_of_an_inch / divisor};
+    return fraction.denominator <= 64 ? std::optional{fraction} : std::nullopt;
+}
+
+/// "4 3/16", "5/32", "2", "3 1/3"; decimals where there is no such fraction.
 std::string inches(double number) {
-    constexpr int finest = 64;
-    constexpr double most_with_fractions = 1000; // beyond this, and for no numbers, decimals
-    if (!(std::abs(number) < most_with_fractions) || !is_whole(number * finest)) {
+    const auto fraction = fraction_of(std::abs(number));
+    if (!fraction) {
         return decimal(number, 4);
     }
-    const long parts = std::lround(std::abs(number) * finest);
-    const long divisor = std::gcd(parts % finest, static_cast<long>(finest));
-    const char* sign = number < 0 && parts != 0 ? "-" : "";
-    if (parts % finest == 0) {
-        return fmt::format("{}{}", sign, parts / finest);
+    const char* sign = number < 0 && (fraction->whole + fraction->numerator) > 0 ? "-" : "";
+    if (fraction->numerator == 0) {
+        return fmt::format("{}{}", sign, fraction->whole);
     }
-    const auto fraction = fmt::format("{}/{}", parts % finest / divisor, finest / divisor);
-    return parts < finest ? sign + fraction
-                          : fmt::format("{}{} {}", sign, parts / finest, fraction);
+    const auto part = fmt::format("{}/{}", fraction->numerator, fraction->denominator);
+    return fraction->whole == 0 ? sign + part : fmt::format("{}{} {}", sign, fraction->whole, part);
 }
 
 std::string number_of(Length length, Unit unit) {
@@ -53,6 +72,10 @@ const char* name_of(Unit unit) {
 }
 
 } // namespace
+
+bool is_fraction_of_an_inch(Length length) {
+    return fraction_of(std::abs(length.in_inches())).has_value();
+}
 
 Unit unit_of(Size size) {
     const bool round_in_inches =

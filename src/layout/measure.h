@@ -18,8 +18,11 @@ Unit unit_of(Size size);
 /// The unit in which a stock was made: that of its paper, or of its cells on unusual paper.
 Unit unit_of(const Stock& stock);
 
-/// A length as one reads it off a ruler: "67.5 mm", "4 3/16 in"; inches that are no whole
-/// sixty-fourths as "3.3333 in". Millimetres to 2 decimals, inches to 4.
+/// Whether a length is whole sixty-fourths of an inch, or whole thirds or their halves.
+bool is_fraction_of_an_inch(Length length);
+
+/// A length as one reads it off a ruler: "67.5 mm", "4 3/16 in", "3 1/3 in"; inches that are no
+/// such fraction as "0.0787 in". Millimetres to 2 decimals, inches to 4.
 std::string measured(Length length, Unit unit);
 
 /// Width and height: "99 x 68 mm", "2 5/8 x 1 in".

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/diagnostic.h"
+#include "layout/frame.h"
 #include "layout/stock.h"
 
 #include <vector>
@@ -33,11 +34,16 @@ struct TouchedCell {
     Insets lost;
 };
 
-/// The cells of which some part that may carry ink cannot be printed, in order.
-std::vector<TouchedCell> touched_cells(const Stock& stock, const Insets& insets);
+/// The cells of which some part that may carry ink cannot be printed, in order. What a printer
+/// reaches is measured on an uncorrected page, so cells are looked at where the correction has
+/// them drawn: one that is pushed over the page's edge would be clipped, however well the paper
+/// was measured.
+std::vector<TouchedCell> touched_cells(const Stock& stock, const Insets& insets,
+                                       const Correction& correction = {});
 
 /// A caution for each edge of the sheet at which safe areas are touched: which cells, how many
 /// millimetres, and the safe margin that would do. Empty when all can be printed.
-Diagnostics check_printable(const Stock& stock, const Insets& insets);
+Diagnostics check_printable(const Stock& stock, const Insets& insets,
+                            const Correction& correction = {});
 
 } // namespace thawslip::layout

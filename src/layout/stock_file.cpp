@@ -1,30 +1,24 @@
 #include "layout/stock_file.h"
 
-#include "base/nearest.h"
 #include "layout/measure.h"
-#include "layout/paper.h"
+#include "layout/sheet_keys.h"
 #include "toml/document.h"
-#include "toml/faults.h"
-#include "toml/length_text.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 #include "toml/text_file.h"
 
 #include <algorithm>
-#include <array>
 #include <filesystem>
 #include <fmt/format.h>
 
 namespace thawslip::layout {
 namespace {
 
-constexpr std::size_t largest_file = 64 * 1024;
+constexpr std::size_t largest_file = 65'536; // bytes
 constexpr std::size_t longest_about = 100;
 constexpr Length default_safe_margin = Length::millimetres(2);
 
 const toml::Key about_key{"about", "\"US Letter, 10 labels of 4 x 2 in\""};
-const toml::Key paper_key{"paper", "\"letter\""};
-const toml::Key sheet_key{"sheet", "[\"210 mm\", \"297 mm\"]"};
 const toml::Key cell_key{"cell", "[\"4 in\", \"2 in\"]"};
 const toml::Key columns_key{"columns", "2"};
 const toml::Key rows_key{"rows", "5"};
@@ -107,49 +101,28 @@ private:
         stock_.sheet = stock_.pitch = stock_.cell;
     }
 
-    /// The sheet's size, by name or by measure.
-    std::optional<Size> paper() {
-        const auto sheet = size(sheet_key);
-        const auto name = table_.string(paper_key);
-        is_complete_ = is_complete_ && (name || !table_.has(paper_key));
-        if (table_.has(sheet_key) && table_.has(paper_key)) {
-            reader_.error(table_.path_of(sheet_key),
-                          "the paper is given twice, by name and by size",
-                          {"leave out paper or sheet"});
-        }
-        return name ? named_paper(*name) : sheet;
+    /// A key that was written but could not be read leaves the geometry incomplete.
+    void note(const toml::Key& key, bool was_read) {
+        is_complete_ = is_complete_ && (was_read || !table_.has(key));
     }
 
-    std::optional<Size> named_paper(const toml::Text& paper) {
-        if (const auto named = paper_size(paper.value)) {
-            return named;
-        }
-        std::vector<std::string> names;
-        for (const auto& one : papers()) {
-            names.emplace_back(one.name);
-            names.push_back(std::string{one.name} + " landscape");
-        }
-        toml::Hints hints;
-        if (const auto near = nearest(paper.value, names)) {
-            hints.push_back(fmt::format("did you mean \"{}\"?", *near));
-        }
-        hints.push_back(fmt::format("any other paper: sheet = {}", sheet_key.example));
-        reader_.error(paper.key,
-                      fmt::format("{} is no paper known by name", toml::quoted(paper.value)),
-                      std::move(hints));
-        is_complete_ = false;
-        return std::nullopt;
+    /// The sheet's size, by name or by measure.
+    std::optional<Size> paper() {
+        const auto size = read_paper(table_);
+        note(paper_key, size.has_value());
+        note(sheet_key, size.has_value());
+        return size;
     }
 
     bool flag(const toml::Key& key) {
         const auto value = table_.boolean(key);
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value.value_or(false);
     }
 
     std::optional<int> count(const toml::Key& key) {
         const auto value = table_.integer(key, {1, most_cells});
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value ? std::optional{static_cast<int>(*value)} : std::nullopt;
     }
 
@@ -157,37 +130,14 @@ private:
         // Which lengths make sense is for check_geometry to say.
         constexpr Length far = Length::millimetres(10'000);
         const auto value = table_.length(key, {-far, far});
-        is_complete_ = is_complete_ && (value || !table_.has(key));
+        note(key, value.has_value());
         return value.value_or(fallback);
     }
 
-    /// A list of two lengths, across and down; nothing where the key is absent or wrong.
     std::optional<Size> size(const toml::Key& key) {
-        const auto errors = reader_.errors();
-        const auto texts = table_.strings(key, 2);
-        if (!table_.has(key)) {
-            return std::nullopt;
-        }
-        std::vector<Length> lengths;
-        for (const auto& text : texts) {
-            const auto length = toml::parse_length(text.value);
-            if (length) {
-                lengths.push_back(length.value());
-            } else {
-                reader_.error_inside(text.key, length.fault().offset, length.fault().message);
-            }
-        }
-        if (reader_.errors() == errors && lengths.size() != 2) {
-            reader_.error(table_.path_of(key),
-                          fmt::format("{} has {} {}, expected two: across and down", key.name,
-                                      lengths.size(), lengths.size() == 1 ? "length" : "lengths"),
-                          {fmt::format("for example {} = {}", key.name, key.example)});
-        }
-        if (reader_.errors() != errors) {
-            is_complete_ = false;
-            return std::nullopt;
-        }
-        return Size{lengths[0], lengths[1]};
+        const auto value = read_size(table_, key);
+        note(key, value.has_value());
+        return value;
     }
 
     /// The first cell's corner when all cells stand in the middle of the sheet. Cells that are

@@ -4,7 +4,9 @@
 #include "layout/impose.h"
 #include "layout/paper.h"
 #include "layout/printable_area.h"
+#include "layout/stock_drawing.h"
 #include "layout/stock_file.h"
+#include "support/shipped_fonts.h"
 
 #include <algorithm>
 #include <cmath>
@@ -152,6 +154,18 @@ TEST_CASE("there is stock for labels and cards, to peel and to cut, on both pape
           "roll-4x6in", "roll-62x100mm", "card-6x4in", "card-5x3in", "card-a6", "card-a7"}) {
         CAPTURE(name);
         CHECK(std::ranges::count(shelf().stocks, name, &Stock::name) == 1);
+    }
+}
+
+TEST_CASE("every shipped stock can be shown, on US Letter and on A4") {
+    const auto fonts = test_support::shipped_fonts();
+    for (const auto& stock : shelf().stocks) {
+        CAPTURE(stock.name);
+        for (const char* page : {"letter", "a4"}) {
+            const auto drawing = stock_drawing(stock, *paper_size(page), fonts);
+            REQUIRE(drawing.ok());
+            CHECK(drawing.value().items.size() > 4);
+        }
     }
 }
 

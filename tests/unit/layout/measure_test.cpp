@@ -23,7 +23,11 @@ TEST_CASE("a length reads as on a ruler") {
         {0.15625_in, Unit::Inch, "5/32 in"},
         {-0.5_in, Unit::Inch, "-1/2 in"},
         {-1.5_in, Unit::Inch, "-1 1/2 in"},
-        {240_pt, Unit::Inch, "3.3333 in"},
+        {240_pt, Unit::Inch, "3 1/3 in"},
+        {60_pt, Unit::Inch, "5/6 in"},
+        {2_mm, Unit::Inch, "0.0787 in"},
+        {1_in / 192, Unit::Inch, "0.0052 in"},
+        {1_in / 64, Unit::Inch, "1/64 in"},
         {Length{}, Unit::Inch, "0 in"},
     };
     for (const auto& c : cases) {

@@ -1,7 +1,9 @@
 #include "layout/printable_area.h"
 #include "unit/layout/stocks.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
+#include <string>
 
 namespace thawslip::layout {
 
@@ -41,6 +43,30 @@ TEST_CASE("the safe margin that the caution names is enough") {
           "a safe margin of 6.2 mm keeps clear of it");
     stock.safe_margin = 6.2_mm;
     CHECK(check_printable(stock, insets).empty());
+}
+
+TEST_CASE("what a correction pushes over the page's edge is found, too") {
+    Correction correction;
+    correction.offset = {-4_mm, {}};  // the printer prints 4 mm too far to the right
+    const Stock stock = ten_labels(); // its safe areas begin 5.97 mm from the left
+    const auto touched = touched_cells(stock, usual_insets, correction);
+    REQUIRE(touched.size() == 5);
+    CHECK(touched[0].cell == 0);
+    CHECK(touched[1].cell == 2);
+    CHECK(touched[0].lost.left.in_millimetres() == doctest::Approx(4.23 - (5.96875 - 4)));
+    CHECK(touched[0].lost.right == Length{});
+}
+
+TEST_CASE("the safe margin named is enough for a page that is shrunk and turned") {
+    Stock stock = cut_from_a4(2, 5, {104_mm, 58_mm});
+    const Correction correction{0.96, 0.97, -0.01, {3_mm, 2_mm}, 0.01};
+    for (int round = 0; !check_printable(stock, usual_insets, correction).empty(); ++round) {
+        REQUIRE(round < 4); // one for each edge at most
+        const auto hint = check_printable(stock, usual_insets, correction)[0].hints[0];
+        const auto number = hint.substr(std::string{"a safe margin of "}.size());
+        stock.safe_margin = std::max(stock.safe_margin, Length::millimetres(std::stod(number)));
+    }
+    CHECK(stock.safe_margin > 2_mm);
 }
 
 TEST_CASE("many cells in a row are told as a range, others one by one") {

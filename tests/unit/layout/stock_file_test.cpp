@@ -92,7 +92,7 @@ TEST_CASE("a wrong stock file is refused with every fault, each at its place") {
         {"paper twice", "paper = \"a4\"\nsheet = [\"9 in\", \"9 in\"]\n",
          "2:9 the paper is given twice, by name and by size\n"},
         {"one length only", "paper = \"a4\"\ncell = [\"90 mm\"]\n",
-         "2:8 cell has 1 length, expected two: across and down\n"},
+         "2:8 cell has 1 length, expected 2: across and down\n"},
         {"no unit", "paper = \"a4\"\ncell = [\"90\", \"50 mm\"]\n",
          "2:12 \"90\" lacks a unit: mm, cm, in or pt\n"},
         {"the arithmetic",
