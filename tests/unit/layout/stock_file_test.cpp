@@ -76,9 +76,9 @@ TEST_CASE("the page of a roll is its label") {
     REQUIRE(stock.has_value());
     CHECK(stock->roll);
     CHECK(stock->sheet == stock->cell);
-    CHECK(stock->sheet.width.in_millimetres() == doctest::Approx(62));
+    CHECK(stock->sheet.width.in_millimetres() == doctest::Approx(60));
     CHECK(stock->cells() == 1);
-    CHECK(stock->about == "roll, label of 62 x 100 mm");
+    CHECK(stock->about == "roll, label of 60 x 100 mm");
 }
 
 TEST_CASE("a wrong stock file is refused with every fault, each at its place") {
@@ -97,7 +97,7 @@ TEST_CASE("a wrong stock file is refused with every fault, each at its place") {
          "2:12 \"90\" lacks a unit: mm, cm, in or pt\n"},
         {"the arithmetic",
          "paper = \"a4\"\ncell = [\"60 mm\", \"50 mm\"]\ncolumns = 4\n"
-         "pitch = [\"60 mm\", \"50 mm\"]\nfirst = [\"10 mm\", \"0 mm\"]\n",
+         "pitch = [\"62 mm\", \"50 mm\"]\nfirst = [\"10 mm\", \"0 mm\"]\n",
          "3:11 4 columns x 60 mm + 3 gutters x 2 mm + 10 mm = 256 mm, but the paper is 210 mm "
          "wide\n"},
         {"too wide where nothing says where it starts",
