@@ -1,0 +1,115 @@
+#include "code/capacity.h"
+#include "code/draw.h"
+#include "code/segments.h"
+#include "code/symbol.h"
+
+#include <array>
+#include <cmath>
+
+namespace thawslip::code {
+namespace {
+
+constexpr std::array levels = {Level::High, Level::Quartile, Level::Medium, Level::Low};
+constexpr int last_version = 40;
+
+/// Room and printer, in dots.
+struct Room {
+    double per_inch = 300.0;
+    int dots = 0;  ///< whole dots along the square
+    int least = 1; ///< fewest dots a module may have
+
+    int dots_per_module(int version) const {
+        return dots / (side_of(version) + 2 * quiet_zone_modules);
+    }
+    double millimetres(int of_dots) const { return of_dots * 25.4 / per_inch; }
+};
+
+/// One way to print a text.
+struct Candidate {
+    int version = 0;
+    Level level = Level::Low;
+    int dots_per_module = 0;
+};
+
+// A length that is a whole number of dots must count as that many although it went through
+// points and back.
+constexpr double rounding_slack = 1e-6;
+
+Room room_for(Length available, PrinterDots printer, Length least_module) {
+    const double least = std::ceil(least_module.in_inches() * printer.per_inch - rounding_slack);
+    const double dots = std::floor(available.in_inches() * printer.per_inch + rounding_slack);
+    return {printer.per_inch, static_cast<int>(std::max(dots, 0.0)),
+            static_cast<int>(std::max(least, 1.0))};
+}
+
+/// The smallest version that carries `text` at each level, beginning at `from`.
+class Capacity {
+public:
+    explicit Capacity(std::string_view text) {
+        for (std::size_t group = 0; group < bits_.size(); ++group) {
+            bits_.at(group) = segment(text, static_cast<VersionGroup>(group)).bits;
+        }
+    }
+    /// Nothing when the text is longer than any symbol carries.
+    std::optional<int> smallest_version(Level level) const {
+        for (int version = 1; version <= last_version; ++version) {
+            const auto room = static_cast<std::size_t>(blocks_of(version, level).data_codewords());
+            if (bits_.at(static_cast<std::size_t>(group_of(version))) <= room * 8) {
+                return version;
+            }
+        }
+        return std::nullopt;
+    }
+
+private:
+    std::array<std::size_t, 3> bits_{};
+};
+
+/// The highest level whose modules are comfortable; else the level with the largest modules.
+std::optional<Candidate> best_candidate(std::string_view text, const Room& room) {
+    constexpr double comfortable = 0.5; // mm
+    const Capacity capacity{text};
+    std::optional<Candidate> best;
+    for (const Level level : levels) {
+        const auto version = capacity.smallest_version(level);
+        if (!version || room.dots_per_module(*version) < room.least) {
+            continue;
+        }
+        const int dots = room.dots_per_module(*version);
+        if (room.millimetres(dots) >= comfortable - rounding_slack) {
+            if (!best || best->dots_per_module < dots) {
+                best = Candidate{*version, level, dots};
+            }
+            break;
+        }
+        if (!best || best->dots_per_module < dots) {
+            best = Candidate{*version, level, dots};
+        }
+    }
+    return best;
+}
+
+Length side_at(int version, int dots, const Room& room) {
+    const int modules = side_of(version) + 2 * quiet_zone_modules;
+    return Length::inches(modules * dots / room.per_inch);
+}
+
+} // namespace
+
+Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
+                                            PrinterDots printer, Length least_module) {
+    const Room room = room_for(available, printer, least_module);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        if (const auto chosen = best_candidate(texts[i], room)) {
+            const auto& [version, level, dots] = *chosen;
+            const Segments cut = segment(texts[i], group_of(version));
+            return SizedSymbol{draw(cut.segments, version, level), texts[i], i, dots,
+                               Length::inches(dots / room.per_inch)};
+        }
+    }
+    const Capacity shortest{texts.empty() ? std::string_view{} : texts.back()};
+    const int version = shortest.smallest_version(Level::Low).value_or(last_version);
+    return Failure{TooSmall{available, side_at(version, room.least, room)}};
+}
+
+} // namespace thawslip::code

@@ -1,0 +1,125 @@
+#include "code/message.h"
+
+#include "code/fold.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace thawslip::code {
+namespace {
+
+using std::chrono::minutes;
+
+constexpr int most_servings = 9999;
+constexpr int most_tenths = 9999;
+constexpr minutes longest_time = std::chrono::days{30};
+
+minutes in_range(minutes time) {
+    return std::clamp(time, minutes{0}, longest_time);
+}
+
+bool writable(kitchen::Date date) {
+    return date.ok() && date.year() >= std::chrono::year{1000} &&
+           date.year() <= std::chrono::year{9999};
+}
+
+kitchen::When folded(kitchen::When when) {
+    using Anchor = kitchen::When::Anchor;
+    const bool counted = when.anchor == Anchor::AfterStart || when.anchor == Anchor::BeforeEnd;
+    when.offset = counted ? in_range(when.offset) : minutes{0};
+    return when;
+}
+
+std::vector<std::string> folded(const std::vector<std::string>& words) {
+    std::vector<std::string> kept;
+    for (const std::string& each : words) {
+        if (std::string text = fold(each); !text.empty()) {
+            kept.push_back(std::move(text));
+        }
+    }
+    return kept;
+}
+
+std::vector<Addition> folded(const std::vector<Addition>& additions) {
+    std::vector<Addition> kept;
+    for (const Addition& each : additions) {
+        if (std::string what = fold(each.what); !what.empty()) {
+            kept.push_back({folded(each.when), std::move(what), fold(each.bag)});
+        }
+    }
+    return kept;
+}
+
+Cooking folded(Cooking cooking) {
+    cooking.in = fold(cooking.in);
+    cooking.setting = fold(cooking.setting);
+    if (cooking.time) {
+        const auto [low, high] = std::minmax(cooking.time->low, cooking.time->high);
+        cooking.time = kitchen::TimeRange{in_range(low), in_range(high)};
+    }
+    if (cooking.until) {
+        cooking.until->tenths = std::clamp(cooking.until->tenths, -most_tenths, most_tenths);
+    }
+    return cooking;
+}
+
+Target target_for(const kitchen::Temperature& temperature) {
+    const bool celsius = temperature.written_in == kitchen::TemperatureScale::Celsius;
+    const double degrees = celsius ? temperature.celsius : temperature.celsius * 1.8 + 32.0;
+    const double limit = most_tenths / 10.0;
+    const double tenths = std::round(std::clamp(degrees, -limit, limit) * 10.0);
+    return {static_cast<int>(tenths), temperature.written_in};
+}
+
+} // namespace
+
+Message folded(Message message) {
+    message.dish = fold(message.dish);
+    if (message.dish.empty()) {
+        message.dish = "DISH";
+    }
+    if (message.servings && (*message.servings < 1 || *message.servings > most_servings)) {
+        message.servings.reset();
+    }
+    message.bag_id = fold_bag_id(message.bag_id);
+    if (message.made && !writable(*message.made)) {
+        message.made.reset();
+    }
+    if (message.keep_until && !writable(message.keep_until->date)) {
+        message.keep_until.reset();
+    }
+    message.thaw_note = message.thaw ? fold(message.thaw_note) : "";
+    message.additions = folded(message.additions);
+    message.cooking = folded(std::move(message.cooking));
+    message.steps = folded(message.steps);
+    message.allergens = folded(message.allergens);
+    message.note = fold(message.note);
+    return message;
+}
+
+Message message_for(const kitchen::PlannedPackage& planned, const kitchen::Bag& bag) {
+    const kitchen::Package& package = planned.package;
+    Message message;
+    message.dish = package.dish;
+    message.servings = package.servings;
+    message.bag_id = bag.id;
+    message.made = planned.made;
+    message.keep_until = KeepUntil{planned.keep_until.date, planned.keep_until.basis};
+    message.thaw = package.thaw.method;
+    message.thaw_note = package.thaw.note;
+    for (const kitchen::Finish& finish : planned.finish) {
+        message.additions.push_back({finish.when, finish.add.as_written, finish.bag});
+    }
+    if (package.cook) {
+        message.cooking = {package.cook->in, package.cook->setting, package.cook->time, {}};
+        if (package.cook->until) {
+            message.cooking.until = target_for(*package.cook->until);
+        }
+        message.steps = package.cook->steps;
+    }
+    message.allergens = package.contains;
+    message.note = package.note;
+    return folded(std::move(message));
+}
+
+} // namespace thawslip::code

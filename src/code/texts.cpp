@@ -1,0 +1,57 @@
+#include "code/message.h"
+
+namespace thawslip::code {
+namespace {
+
+/// Dish, bag and what keeps people safe, without the instructions.
+Message pointer_to_card(const Message& message) {
+    Message pointer;
+    pointer.dish = message.dish;
+    pointer.bag_id = message.bag_id;
+    pointer.keep_until = message.keep_until;
+    pointer.thaw = message.thaw;
+    pointer.cooking.until = message.cooking.until;
+    pointer.allergens = message.allergens;
+    return pointer;
+}
+
+Message name_and_bag(const Message& message) {
+    Message pointer;
+    pointer.dish = message.dish;
+    pointer.bag_id = message.bag_id;
+    return pointer;
+}
+
+} // namespace
+
+std::vector<std::string> texts(const Message& unfolded) {
+    Message form = folded(unfolded);
+    std::vector<std::string> texts{write(form)};
+    Message last = form;
+    const auto offer = [&](Message shorter) {
+        shorter.extent = last.extent;
+        if (shorter != last) {
+            shorter.extent = Extent::SeeCard;
+            last = shorter;
+            texts.push_back(write(last));
+        }
+    };
+    form.note.clear();
+    offer(form);
+    form.steps.clear();
+    offer(form);
+    form.thaw_note.clear();
+    for (Addition& addition : form.additions) {
+        addition.bag.clear();
+    }
+    offer(form);
+    form.made.reset();
+    offer(form);
+    form.servings.reset();
+    offer(form);
+    offer(pointer_to_card(form));
+    offer(name_and_bag(form));
+    return texts;
+}
+
+} // namespace thawslip::code

@@ -1,0 +1,4 @@
+pkg_check_modules(qrcodegen REQUIRED IMPORTED_TARGET qrcodegencpp)
+pkg_check_modules(zbar REQUIRED IMPORTED_TARGET zbar)
+find_package(ZXing REQUIRED)
+list(APPEND libraries PkgConfig::qrcodegen PkgConfig::zbar ZXing::ZXing)

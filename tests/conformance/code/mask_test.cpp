@@ -1,0 +1,68 @@
+// qrcodegen (Nayuki, QR Code generator library 1.8.0) weighs the masks in its own way, module by
+// module; ours must come to the same symbol.
+#include "code/capacity.h"
+#include "code/draw.h"
+#include "code/mask.h"
+#include "support/random.h"
+
+#include <doctest/doctest.h>
+#include <qrcodegen/qrcodegen.hpp>
+
+using namespace thawslip::code;
+using qrcodegen::QrCode;
+using qrcodegen::QrSegment;
+
+namespace {
+
+constexpr QrCode::Ecc qrcodegen_levels[] = {QrCode::Ecc::LOW, QrCode::Ecc::MEDIUM,
+                                            QrCode::Ecc::QUARTILE, QrCode::Ecc::HIGH};
+
+void check_same_symbol(const std::string& text, int version, Level level) {
+    CAPTURE(text);
+    CAPTURE(version);
+    const auto expected = QrCode::encodeSegments({QrSegment::makeBytes({text.begin(), text.end()})},
+                                                 qrcodegen_levels[static_cast<int>(level)], version,
+                                                 version, -1, false);
+    const Symbol symbol = draw({{Mode::Byte, text}}, version, level);
+    REQUIRE(symbol.mask == expected.getMask());
+    REQUIRE(symbol.side == expected.getSize());
+    int wrong = 0;
+    for (int y = 0; y < symbol.side; ++y) {
+        for (int x = 0; x < symbol.side; ++x) {
+            const auto at = static_cast<std::size_t>(y * symbol.side + x);
+            wrong += symbol.dark[at] != expected.getModule(x, y) ? 1 : 0;
+        }
+    }
+    CHECK(wrong == 0);
+}
+
+std::string bytes_for(thawslip::test::Random& random, int version, Level level) {
+    const auto room = static_cast<std::size_t>(blocks_of(version, level).data_codewords()) - 3;
+    std::string text(random.below(room + 1), ' ');
+    // Every other text is monotonous: such symbols show long runs and finder-like patterns.
+    const bool monotonous = random.chance(2);
+    for (char& c : text) {
+        c = static_cast<char>(monotonous ? random.below(2) * 255 : random.below(256));
+    }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("the mask is the one that another encoder prefers, in every version at every level") {
+    thawslip::test::Random random{3};
+    for (int version = 1; version <= 40; ++version) {
+        for (const Level level : {Level::Low, Level::Medium, Level::Quartile, Level::High}) {
+            check_same_symbol(bytes_for(random, version, level), version, level);
+        }
+    }
+}
+
+TEST_CASE("the mask is the one that another encoder prefers for hundreds of texts") {
+    thawslip::test::Random random{4};
+    for (int i = 0; i < 400; ++i) {
+        const int version = 1 + static_cast<int>(random.below(14));
+        const auto level = static_cast<Level>(random.below(4));
+        check_same_symbol(bytes_for(random, version, level), version, level);
+    }
+}

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "code/message.h"
+
+namespace thawslip::code::test {
+
+/// The typical label: what one bag of the orchard crew's stew says.
+inline Message squash_stew() {
+    using namespace std::chrono_literals;
+    using Anchor = kitchen::When::Anchor;
+    Message message;
+    message.dish = "Squash and red lentil stew";
+    message.servings = 6;
+    message.bag_id = "7K2M-9";
+    message.made = kitchen::Date{std::chrono::year{2026} / 10 / 17};
+    message.keep_until = KeepUntil{kitchen::Date{std::chrono::year{2027} / 1 / 17},
+                                   kitchen::DateBasis::StorageTable};
+    message.thaw = kitchen::ThawMethod::Refrigerator;
+    message.additions = {{{Anchor::AtStart, 0min}, "1 l vegetable stock", ""},
+                         {{Anchor::BeforeEnd, 10min}, "200 g baby spinach", "small bag"}};
+    message.cooking = {"slow cooker", "low", kitchen::TimeRange{7h, 9h}, Target{740, {}}};
+    message.steps = {"Tip the thawed bag into the cooker.", "Stir in the stock."};
+    message.allergens = {"celery"};
+    return message;
+}
+
+} // namespace thawslip::code::test
