@@ -1,5 +1,7 @@
 #include "kitchen/cook_window.h"
 
+#include "kitchen/finish_order.h"
+
 namespace thawslip::kitchen {
 
 namespace {
@@ -44,22 +46,19 @@ FinishTime finish_time(When when, const std::optional<CookWindow>& cook, Instant
     using Anchor = When::Anchor;
     if (!usable(when.offset))
         return {std::nullopt, RemarkId::FinishTimeUnknown};
-    if (when.anchor == Anchor::AtServing)
-        return {eat};
-    if (when.anchor == Anchor::BeforeEnd) {
-        if (cook && when.offset > cook->takes)
-            return {cook->at, RemarkId::FinishBeforeStart};
-        return {eat - when.offset};
-    }
-    if (!cook)
+    if (!cook) {
+        if (when.anchor == Anchor::AtServing)
+            return {eat};
+        if (when.anchor == Anchor::BeforeEnd)
+            return {eat - when.offset};
         return {std::nullopt, RemarkId::FinishTimeUnknown};
-    if (when.anchor == Anchor::Halfway)
-        return {cook->at + cook->takes / 2};
-    if (when.anchor == Anchor::AtStart)
-        return {cook->at};
-    if (when.offset > cook->takes)
+    }
+    if (when.anchor == Anchor::AfterStart && when.offset > cook->takes)
         return {eat, RemarkId::FinishAfterReady};
-    return {cook->at + when.offset};
+    const Instant at = cook->at + time_from_start(when, cook->takes);
+    if (when.anchor == Anchor::BeforeEnd && when.offset > cook->takes)
+        return {at, RemarkId::FinishBeforeStart};
+    return {at};
 }
 
 } // namespace thawslip::kitchen

@@ -18,9 +18,9 @@ struct TimelineDish {
     Package package;
     std::vector<std::string> bags;
 
-    /// How long it may wait in the refrigerator once it is thawed there. The default is the low
-    /// end of USDA FSIS's 3–4 days for leftovers ("Leftovers and Food Safety"); raw minced meat
-    /// and poultry have 1–2 days, UK advice is 24 h, and days chilled before freezing count.
+    /// How long it may wait in the refrigerator once it is thawed there: what
+    /// days_left_after_thawing of fridge_life.h says of its food. The default is the low end of
+    /// USDA FSIS's 3–4 days for leftovers ("Leftovers and Food Safety").
     std::chrono::hours keeps_thawed{72};
 };
 

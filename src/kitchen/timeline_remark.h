@@ -56,8 +56,8 @@ enum class RemarkWeight { Note, Caution, CannotBeDone };
 /// One row of the table: the wording tables hold the same words under `timeline.<key>`.
 struct RemarkRule {
     RemarkId id;
-    std::string_view key;
     RemarkWeight weight;
+    std::string_view key;
     std::string_view english;
     std::string_view source; ///< publisher and title; empty where it is arithmetic
 };
