@@ -66,7 +66,8 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
 }
 
 /// Chooses stock and layouts; says what stands against it and returns the status to leave with.
-ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, Setup& setup) {
+ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
+                  Console console, Setup& setup) {
     const auto data = find_data_folder();
     setup.stocks = shipped_stocks(data);
     auto stock =
@@ -77,7 +78,12 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, 
     }
     setup.target.stock = std::move(stock).value();
     setup.target.imposition = {options.first_cell, options.spoiled};
-    setup.target.printer = {options.dots_per_inch};
+    setup.target.printer = {options.dots_per_inch.value_or(settings.dots_per_inch)};
+    const auto printer = printer_for(settings.printers, setup.target.stock.sheet);
+    setup.target.correction = printer.correction;
+    setup.target.unprinted = printer.unprinted;
+    print(console.err, check_printable(setup.target.stock, printer.unprinted, printer.correction),
+          {});
     if (options.small_modules) {
         setup.target.least_module = Length::millimetres(0.33);
     }
@@ -109,10 +115,11 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, 
 } // namespace
 
 Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
-                                    Console console) {
+                                    const Settings& settings, Console console) {
     LaidOut laid_out;
     auto& setup = laid_out.setup;
-    if (const auto status = set_up(job, options, console, setup); status != ExitStatus::Done) {
+    if (const auto status = set_up(job, options, settings, console, setup);
+        status != ExitStatus::Done) {
         return Failure{status};
     }
     auto fitting = layout::fit(job.prints, setup.chosen, setup.target, setup.fonts);

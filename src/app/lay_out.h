@@ -27,6 +27,6 @@ struct LaidOut {
 /// `console.err`, placed in the days' files.
 /// \returns the job laid out, or the status to leave with
 Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
-                                    Console console);
+                                    const Settings& settings, Console console);
 
 } // namespace thawslip::app

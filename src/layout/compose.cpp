@@ -202,7 +202,7 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     Frame frame;
     frame.sheet = target.stock.sheet;
     frame.correction = target.correction;
-    for (const auto& mark : crop_marks(target.stock)) {
+    for (const auto& mark : crop_marks(target.stock, target.unprinted)) {
         frame.items.emplace_back(mark);
     }
     const auto [first, last] = std::ranges::equal_range(fitting.places, sheet, {}, &Place::sheet);

@@ -4,6 +4,7 @@
 #include "code/symbol.h"
 #include "layout/frame.h"
 #include "layout/impose.h"
+#include "layout/printable_area.h"
 #include "layout/solve.h"
 #include "layout/stock.h"
 
@@ -23,6 +24,7 @@ struct Target {
     Stock stock;
     Imposition imposition;
     Correction correction;
+    Insets unprinted = usual_insets;
     code::PrinterDots printer;
     Length least_module = Length::millimetres(0.4);
 };
