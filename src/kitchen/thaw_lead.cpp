@@ -34,15 +34,21 @@ MissingSize missing_of(const BagSize& bag) {
     return bag.weight ? MissingSize::Thickness : MissingSize::Both;
 }
 
+/// How many steps there are in `hours`; what is no number counts as the longest.
+double steps_in(double hours, minutes step) {
+    const double bounded = hours < longest_hours ? hours : longest_hours;
+    return bounded * 60.0 / static_cast<double>(step.count());
+}
+
+// A figure that is a whole number of steps but for the last bits of its sum is one.
+constexpr double last_bits = 1e-9;
+
 minutes round_up(double hours, minutes step) {
-    const double whole = std::min(hours, longest_hours) * 60.0 / static_cast<double>(step.count());
-    // A figure that is a whole step but for the last bits of its sum is not pushed to the next.
-    return step * static_cast<minutes::rep>(std::ceil(whole - 1e-9));
+    return step * static_cast<minutes::rep>(std::ceil(steps_in(hours, step) - last_bits));
 }
 
 minutes round_down(double hours, minutes step) {
-    const double whole = std::min(hours, longest_hours) * 60.0 / static_cast<double>(step.count());
-    return step * static_cast<minutes::rep>(std::floor(whole + 1e-9));
+    return step * static_cast<minutes::rep>(std::floor(steps_in(hours, step) + last_bits));
 }
 
 double refrigerator_rule_hours(std::optional<Mass> weight) {
@@ -59,7 +65,7 @@ double water_rule_hours(std::optional<Mass> weight) {
     return std::max(3.0, pounds / 2.0);
 }
 
-/// Takes the longer of the two figures. \pre lead.by_agency
+/// Fills in the longer of the two figures, and both.
 void take_the_longer(ThawLead& lead, std::optional<double> heat_hours, double agency_hours,
                      minutes step) {
     const minutes minute{1};
@@ -71,48 +77,58 @@ void take_the_longer(ThawLead& lead, std::optional<double> heat_hours, double ag
     lead.lead = round_up(heat_decides ? *heat_hours : agency_hours, step);
 }
 
+/// Hours by heat transfer for a slab. A freezer warmer than −10 °C counts as one of −10 °C, which
+/// thaws no sooner. Without a thickness the figure is that of an inch, so that settings in which
+/// food does not thaw are found whatever is known of the bag.
+Result<double, HeatFault> slab_hours(std::optional<Length> thickness, Surroundings medium,
+                                     const ThawSettings& settings) {
+    const auto slab = thaw_time(settings.food, thickness.value_or(Length::inches(1.0)), medium,
+                                std::min(settings.freezer_celsius, -10.0));
+    if (!slab)
+        return Failure{slab.fault()};
+    return slab.value().count() / 3600.0;
+}
+
 /// Where the thickness is not known, the soonest is that of a 1-inch steak, 12–14 h (an older
 /// household table, publisher not known).
 constexpr double soonest_without_thickness = 12.0;
 
-Result<ThawLead, HeatFault> in_refrigerator(const BagSize& bag, const ThawSettings& settings) {
+Result<ThawLead, HeatFault> in_refrigerator(BagSize bag, const ThawSettings& settings) {
     ThawLead lead{.method = ThawMethod::Refrigerator, .missing = missing_of(bag)};
-    std::optional<double> longest;
-    double soonest = soonest_without_thickness;
-    // One open face: the bag is half of one twice as thick, whose middle plane passes no heat.
-    const double mirrored = settings.faces == OpenFaces::One ? 2.0 : 1.0;
-    const Length thickness = bag.thickness.value_or(Length::millimetres(25.4)) * mirrored;
-    const auto slab =
-        thaw_time(settings.food, thickness, settings.refrigerator, settings.freezer_celsius);
-    if (!slab)
-        return Failure{slab.fault()};
-    if (bag.thickness) {
-        RimFactors rim;
-        if (bag.weight) {
-            const double litres = bag.weight->grams / settings.food.density * mirrored;
-            rim = rim_factors(settings.food, litres, thickness, settings.refrigerator.coefficient);
-        }
-        const double hours = slab.value().count() / 3600.0;
-        longest = hours / rim.least * (1.0 + settings.margin);
-        soonest = hours / rim.most * (1.0 - settings.margin);
-    }
     constexpr std::chrono::hours step{1};
-    take_the_longer(lead, longest, refrigerator_rule_hours(bag.weight), step);
-    lead.soonest = std::clamp(round_down(soonest, step), minutes{0}, lead.lead);
+    const double agency = refrigerator_rule_hours(bag.weight);
+    double litres = bag.weight ? bag.weight->grams / settings.food.density : 0.0;
+    if (settings.faces == OpenFaces::One && bag.thickness) {
+        // The bag is half of one twice as thick, whose middle plane passes no heat.
+        *bag.thickness = *bag.thickness * 2.0;
+        litres *= 2.0;
+    }
+    const auto hours = slab_hours(bag.thickness, settings.refrigerator, settings);
+    if (!hours)
+        return Failure{hours.fault()};
+    if (!bag.thickness) {
+        take_the_longer(lead, std::nullopt, agency, step);
+        lead.soonest = round_down(soonest_without_thickness, step);
+        return lead;
+    }
+    RimFactors rim;
+    if (bag.weight)
+        rim = rim_factors(settings.food, litres, *bag.thickness, settings.refrigerator.coefficient);
+    take_the_longer(lead, hours.value() / rim.least * (1.0 + settings.margin), agency, step);
+    const auto soonest = round_down(hours.value() / rim.most * (1.0 - settings.margin), step);
+    lead.soonest = std::clamp(soonest, minutes{0}, lead.lead);
     return lead;
 }
 
 /// Here the rim is left out: water warms the faces so well that the middle does not feel it.
 Result<ThawLead, HeatFault> in_cold_water(const BagSize& bag, const ThawSettings& settings) {
     ThawLead lead{.method = ThawMethod::ColdWater, .missing = missing_of(bag)};
+    const auto slab = slab_hours(bag.thickness, settings.water, settings);
+    if (!slab)
+        return Failure{slab.fault()};
     std::optional<double> hours;
-    if (bag.thickness) {
-        const auto slab =
-            thaw_time(settings.food, *bag.thickness, settings.water, settings.freezer_celsius);
-        if (!slab)
-            return Failure{slab.fault()};
-        hours = slab.value().count() / 3600.0 * (1.0 + settings.margin);
-    }
+    if (bag.thickness)
+        hours = slab.value() * (1.0 + settings.margin);
     take_the_longer(lead, hours, water_rule_hours(bag.weight), minutes{30});
     return lead;
 }

@@ -7,8 +7,11 @@
 #include "toml/reader.h"
 #include "toml/table.h"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <fmt/format.h>
+#include <optional>
 
 namespace thawslip::layout {
 namespace {
@@ -24,27 +27,24 @@ const toml::Key unprinted_key{"unprinted", "[\"4 mm\", \"4 mm\", \"12 mm\", \"4 
 /// More than this is no margin of a printer but a slip.
 constexpr Length widest_margin = Length::millimetres(50);
 
-Correction read_correction(toml::Table& table) {
+Correction read_correction(toml::Table& table, const std::optional<Size>& paper) {
     const auto errors = table.reader().errors();
-    const auto page = read_paper(table);
     std::array<std::optional<Size>, 4> printed;
-    bool any = false;
     for (std::size_t i = 0; i < printed.size(); ++i) {
         printed[i] = read_size(table, cross_keys[i]);
-        any = any || printed[i];
     }
-    if (any && !table.has(paper_key) && !table.has(sheet_key)) {
-        table.require(paper_key);
-    }
-    if (!any || !page || table.reader().errors() != errors) {
+    if (!paper || table.reader().errors() != errors) {
         return {};
     }
     std::vector<CrossReading> readings;
-    const auto wanted = ruler_crosses(*page);
+    const auto wanted = ruler_crosses(*paper);
     for (std::size_t i = 0; i < printed.size(); ++i) {
         if (printed[i]) {
             readings.push_back({wanted[i], {printed[i]->width, printed[i]->height}});
         }
+    }
+    if (readings.empty()) {
+        return {};
     }
     const auto correction = correction_from(readings);
     if (!correction) {
@@ -72,12 +72,54 @@ Insets read_unprinted(toml::Table& table) {
     return {(*sides)[0], (*sides)[1], (*sides)[2], (*sides)[3]};
 }
 
+std::optional<Printer> read_printer(toml::Table& table) {
+    if (!table.has(paper_key) && !table.has(sheet_key)) {
+        table.require(paper_key);
+    }
+    const auto paper = read_paper(table);
+    const auto correction = read_correction(table, paper);
+    const auto unprinted = read_unprinted(table);
+    table.refuse_unknown();
+    return paper ? std::optional{Printer{*paper, correction, unprinted}} : std::nullopt;
+}
+
+bool is_same_paper(Size a, Size b) {
+    constexpr double slack = 0.1; // mm: 4 x 6 in may be written as 101.6 x 152.4 mm
+    return std::abs((a.width - b.width).in_millimetres()) < slack &&
+           std::abs((a.height - b.height).in_millimetres()) < slack;
+}
+
+const Printer* find(std::span<const Printer> printers, Size paper) {
+    const auto found = std::ranges::find_if(
+        printers, [&](const Printer& one) { return is_same_paper(one.paper, paper); });
+    return found == printers.end() ? nullptr : &*found;
+}
+
 } // namespace
 
-Printer read_printer(toml::Table& table) {
-    Printer printer{read_correction(table), read_unprinted(table)};
-    table.refuse_unknown();
-    return printer;
+std::vector<Printer> read_printers(toml::Table& settings) {
+    constexpr std::size_t most_papers = 20;
+    std::vector<Printer> printers;
+    for (auto& table : settings.tables("printer", most_papers)) {
+        const auto printer = read_printer(table);
+        if (!printer) {
+            continue;
+        }
+        if (find(printers, printer->paper) != nullptr) {
+            table.reader().error(table.path(),
+                                 fmt::format("paper of {} is measured twice",
+                                             measured(printer->paper, unit_of(printer->paper))),
+                                 {"leave out the older readings"});
+            continue;
+        }
+        printers.push_back(*printer);
+    }
+    return printers;
+}
+
+Printer printer_for(std::span<const Printer> printers, Size paper) {
+    const Printer* printer = find(printers, paper);
+    return printer != nullptr ? *printer : Printer{paper, {}, usual_insets};
 }
 
 } // namespace thawslip::layout

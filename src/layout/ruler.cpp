@@ -242,7 +242,7 @@ std::vector<std::string> ruler_instructions(Size page) {
                     mm(crosses[3].x), mm(crosses[0].y), mm(crosses[3].y)),
         how_to_read_stairs,
         "4. Write what you measured into the settings file, like this:",
-        "[printer]",
+        "[[printer]]",
         paper_setting(page),
     };
     char name = 'a';

@@ -38,8 +38,8 @@ struct Stock {
     friend bool operator==(const Stock&, const Stock&) = default;
 };
 
-/// What a stock may be at most. A page of 3 to 14 400 points is what a PDF of version 1.6 can
-/// hold (ISO 32000-1, Annex C, Table C.1 "Architectural limits"); the rest is good sense.
+/// What a stock may be. 14 400 points is the longest side of a PDF's page (ISO 32000-1, Annex C,
+/// "Implementation limits", from memory); the rest is good sense.
 inline constexpr Length smallest_side = Length::millimetres(10);
 inline constexpr Length largest_side = Length::points(14400);
 inline constexpr int most_cells = 1000;

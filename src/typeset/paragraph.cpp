@@ -59,12 +59,17 @@ void append(Line& line, const ShapedGlyph& shaped) {
     line.width += shaped.glyph.advance;
 }
 
-/// Gives each run its text and counts its glyphs' text from there.
+/// Gives each run its part of `text`, which ends with the line, and counts its glyphs' text from
+/// there. A hyphen drawn after the text stands for one byte more.
 void give_text(Line& line, std::string_view text) {
     for (auto& piece : line.pieces) {
         auto& run = piece.run;
         const auto begin = run.glyphs.front().text_begin;
-        run.text = text.substr(begin, run.glyphs.back().text_end - begin);
+        const auto end = run.glyphs.back().text_end;
+        run.text = text.substr(begin, end - begin);
+        if (end > text.size()) {
+            run.text += '-';
+        }
         for (auto& glyph : run.glyphs) {
             glyph.text_begin -= begin;
             glyph.text_end -= begin;
@@ -77,11 +82,7 @@ Line line_of(const Data& data, CutLine range) {
     for (const auto& shaped : data.shaped.glyphs(range.begin, range.end, range.ending)) {
         append(line, shaped);
     }
-    auto text = data.written.text.substr(0, range.end);
-    if (range.ending == Ending::Hyphen) {
-        text += '-';
-    }
-    give_text(line, text);
+    give_text(line, std::string_view{data.shaped.text()}.substr(0, range.end));
     return line;
 }
 

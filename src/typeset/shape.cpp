@@ -25,6 +25,11 @@ hb_script_t harfbuzz_script(unicode::Script script) {
     return HB_SCRIPT_LATIN;
 }
 
+/// A face of signs may have no hyphen; then there is none to draw.
+bool draws_hyphen(const Stretch& stretch, const Face& face) {
+    return stretch.ending == Ending::Hyphen && face.glyph_of(U'-') != 0;
+}
+
 /// The stretch's characters, each with its byte offset as cluster. Language and direction are
 /// given, never guessed: HarfBuzz guesses from the user's locale.
 Buffer fill(const Stretch& stretch, const Face& face) {
@@ -42,7 +47,7 @@ Buffer fill(const Stretch& stretch, const Face& face) {
         }
         hb_buffer_add(b, c, cluster);
     }
-    if (stretch.ending == Ending::Hyphen && face.glyph_of(U'-') != 0) {
+    if (draws_hyphen(stretch, face)) {
         hb_buffer_add(b, U'-', static_cast<unsigned>(stretch.end));
     }
     return buffer;
@@ -58,7 +63,7 @@ void shape(const Stretch& stretch, const Face& face, FaceId id, std::vector<Shap
     const auto* positions = hb_buffer_get_glyph_positions(buffer.get(), &count);
     const double em = face.units_per_em();
     const auto text_end =
-        static_cast<std::uint32_t>(stretch.end + (stretch.ending == Ending::Hyphen ? 1 : 0));
+        static_cast<std::uint32_t>(stretch.end + (draws_hyphen(stretch, face) ? 1 : 0));
     std::uint32_t next_cluster = text_end;
     const auto first = glyphs.size();
     glyphs.resize(first + count);

@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 
+#include "kitchen/cautions.h"
 #include "wording/phrases.h"
 #include "wording/typography.h"
 
@@ -113,7 +114,7 @@ Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLev
 
 std::string say_caution(const kitchen::Caution& caution, const Language& language) {
     const auto key = "caution." + caution.id;
-    return language.has(key) ? fill(language.say(key), caution.values) : caution.id;
+    return language.has(key) ? fill(language.say(key), caution.values) : kitchen::english(caution);
 }
 
 std::string say_addition(const kitchen::Finish& finish) {

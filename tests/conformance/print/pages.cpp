@@ -21,7 +21,7 @@ std::string decoded(std::string text) {
 
 } // namespace
 
-Outcome thawslip(const std::string& arguments) {
+Outcome run_thawslip(const std::string& arguments) {
     return run(std::string{THAWSLIP_PROGRAM} + " " + arguments);
 }
 

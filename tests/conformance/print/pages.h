@@ -10,7 +10,7 @@
 namespace thawslip::test_support {
 
 /// Runs the program under test.
-Outcome thawslip(const std::string& arguments);
+Outcome run_thawslip(const std::string& arguments);
 
 /// A word of a page as Poppler finds it, in points from the page's top left corner.
 struct Word {

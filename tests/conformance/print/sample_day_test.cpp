@@ -12,7 +12,7 @@ using namespace thawslip::test_support;
 namespace {
 
 const std::string source = THAWSLIP_SOURCE_DIR;
-const std::string day = quoted(source + "/samples/orchard-day.toml");
+const std::string day = test_support::quoted(source + "/samples/orchard-day.toml");
 
 layout::Stock stock(const std::string& name) {
     const auto reading = layout::load_stock(source + "/layouts/stock/" + name + ".toml");
@@ -29,7 +29,7 @@ struct Printed {
     Printed(const std::string& command, const std::string& name)
         : stock{::stock(name)}, pdf{folder / "print.pdf"} {
         const auto outcome =
-            thawslip(command + " " + day + " --stock " + name + " -o " + quoted(pdf));
+            run_thawslip(command + " " + day + " --stock " + name + " -o " + test_support::quoted(pdf));
         INFO(outcome.err);
         REQUIRE(outcome.status == 0);
     }
@@ -143,7 +143,7 @@ TEST_CASE("ZXing-C++ reads from the printed page what `thawslip text` says each 
     for (const auto& name : label_stocks) {
         CAPTURE(name);
         const Printed printed{"labels", name};
-        const auto texts = paragraphs(thawslip("text " + day + " --stock " + name).out);
+        const auto texts = paragraphs(run_thawslip("text " + day + " --stock " + name).out);
         REQUIRE(texts.size() == 14);
         const auto cells = static_cast<std::size_t>(printed.stock.cells());
         Raster raster;
@@ -182,10 +182,10 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
     for (const char* command : {"labels", "cards"}) {
         const Printed printed{command, std::string{command} == "labels" ? "letter-2x5-4x2in"
                                                                         : "letter-cards-6x4in-cut"};
-        const auto check = run("qpdf --check " + quoted(printed.pdf));
+        const auto check = run("qpdf --check " + test_support::quoted(printed.pdf));
         CHECK(check.status == 0);
         CHECK(has_words(check.out, "No syntax or stream encoding errors found"));
-        const auto fonts = run("pdffonts " + quoted(printed.pdf));
+        const auto fonts = run("pdffonts " + test_support::quoted(printed.pdf));
         CHECK(fonts.err.empty());
         std::istringstream lines{fonts.out};
         std::string line;
@@ -199,9 +199,9 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
             }
         }
         CHECK(faces >= 2);
-        CHECK(has_words(run("pdfinfo " + quoted(printed.pdf)).out, "Title:"));
+        CHECK(has_words(run("pdfinfo " + test_support::quoted(printed.pdf)).out, "Title:"));
         CHECK(
-            has_words(run("qpdf --qdf --object-streams=disable " + quoted(printed.pdf) + " -").out,
+            has_words(run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -").out,
                       "/PrintScaling /None"));
     }
 }

@@ -144,8 +144,20 @@ TEST_CASE("a refrigerator in which food does not thaw is a fault, whatever is kn
         REQUIRE_FALSE(lead.ok());
         CHECK(lead.fault() == HeatFault::MediumTooCold);
     }
+    settings.water.celsius = 25.0;
+    const auto warm = thaw_lead(ThawMethod::ColdWater, {}, Mass{1000}, settings);
+    REQUIRE_FALSE(warm.ok());
+    CHECK(warm.fault() == HeatFault::MediumTooWarm);
     settings.microwave_watts = 0.0;
     CHECK_FALSE(thaw_lead(ThawMethod::Microwave, {}, Mass{1000}, settings).ok());
+}
+
+TEST_CASE("a freezer of one star counts as −10 °C") {
+    ThawSettings settings;
+    settings.freezer_celsius = -6.0;
+    const auto warm = lead_of(ThawMethod::Refrigerator, 45_mm, std::nullopt, settings).by_heat;
+    settings.freezer_celsius = -10.0;
+    CHECK(warm == lead_of(ThawMethod::Refrigerator, 45_mm, std::nullopt, settings).by_heat);
 }
 
 TEST_CASE("absurd sizes stay finite") {

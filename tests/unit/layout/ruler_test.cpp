@@ -89,12 +89,12 @@ TEST_CASE("step n of each edge's stair lies n millimetres inside the paper") {
 TEST_CASE("the page carries its instructions, or says where they are") {
     for (const Size page : {a4, Size{8.5_in, 11_in}, Size{148_mm, 210_mm}, Size{297_mm, 210_mm}}) {
         const Frame frame = page_of(page);
-        CHECK(has_line(frame, "[printer]"));
+        CHECK(has_line(frame, "[[printer]]"));
         CHECK(items_of<Outline>(frame).size() == 8); // boxes for four crosses
     }
     const Frame small = page_of({4_in, 6_in});
     CHECK(has_line(small, "thawslip stock ruler"));
-    CHECK_FALSE(has_line(small, "[printer]"));
+    CHECK_FALSE(has_line(small, "[[printer]]"));
 }
 
 TEST_CASE("a ruler page is uncorrected, and all of it stands on the paper") {

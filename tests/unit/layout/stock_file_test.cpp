@@ -72,13 +72,13 @@ TEST_CASE("paper alone is a stock of one cell") {
 }
 
 TEST_CASE("the page of a roll is its label") {
-    const auto stock = read("roll = true\ncell = [\"62 mm\", \"100 mm\"]\n").stock;
+    const auto stock = read("roll = true\ncell = [\"60 mm\", \"100 mm\"]\n").stock;
     REQUIRE(stock.has_value());
     CHECK(stock->roll);
     CHECK(stock->sheet == stock->cell);
-    CHECK(stock->sheet.width.in_millimetres() == doctest::Approx(62));
+    CHECK(stock->sheet.width.in_millimetres() == doctest::Approx(60));
     CHECK(stock->cells() == 1);
-    CHECK(stock->about == "roll, label of 62 x 100 mm");
+    CHECK(stock->about == "roll, label of 60 x 100 mm");
 }
 
 TEST_CASE("a wrong stock file is refused with every fault, each at its place") {
@@ -113,10 +113,10 @@ TEST_CASE("a wrong stock file is refused with every fault, each at its place") {
          "4:17 the corner radius is 30 mm, expected 0 to 25 mm: half of the cell, which is 50 mm "
          "high\n"},
         {"a roll with a grid",
-         "roll = true\ncell = [\"62 mm\", \"100 mm\"]\ncolumns = 2\npaper = \"a4\"\n",
+         "roll = true\ncell = [\"60 mm\", \"100 mm\"]\ncolumns = 2\npaper = \"a4\"\n",
          "3:11 a roll has no columns: its page is its label\n"
          "4:9 a roll has no paper: its page is its label\n"},
-        {"a roll that is cut", "roll = true\ncut = true\ncell = [\"62 mm\", \"100 mm\"]\n",
+        {"a roll that is cut", "roll = true\ncut = true\ncell = [\"60 mm\", \"100 mm\"]\n",
          "2:7 a roll is not cut by hand from a sheet\n"},
     };
     for (const auto& c : cases) {

@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 #include <random>
+#include <thread>
 
 using namespace thawslip::typeset;
 using namespace thawslip::test_support;
@@ -168,7 +169,7 @@ TEST_CASE("every glyph says which text it stands for, ligatures and accents incl
         }
         CHECK(spelled == piece.run.text);
     }
-    const auto& run = prepared("office").set(50.0)[0].pieces[0].run;
+    const auto run = prepared("office").set(50.0)[0].pieces[0].run;
     CHECK(run.glyphs.size() == 4); // o, ffi, c, e
     CHECK(run.text.substr(run.glyphs[1].text_begin,
                           run.glyphs[1].text_end - run.glyphs[1].text_begin) == "ffi");
@@ -279,6 +280,25 @@ TEST_CASE("at every measure all words are there, lines fit, and more width gives
         }
         CHECK(paragraph.set(paragraph.natural_width()).size() == 1);
     }
+}
+
+TEST_CASE("several threads may prepare and set with the same faces") {
+    const std::string text = "Tip the thawed bag into the slow cooker, 7–9 h, AVATAR ✓";
+    const auto expected = set_at(prepared(text), 8.0);
+    std::vector<std::string> seen(4);
+    std::vector<std::thread> threads;
+    for (auto& lines : seen) {
+        threads.emplace_back([&lines, &text] {
+            for (int i = 0; i < 50; ++i) {
+                const auto paragraph = prepare({{text, Weight::Regular}}, fonts());
+                lines = paragraph ? set_at(paragraph.value(), 8.0) : "refused";
+            }
+        });
+    }
+    for (auto& thread : threads) {
+        thread.join();
+    }
+    CHECK(seen == std::vector<std::string>(4, expected));
 }
 
 TEST_CASE("a measure narrower than a letter gives a letter a line") {
