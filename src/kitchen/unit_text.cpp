@@ -136,31 +136,10 @@ std::string number(Amount amount, Unit unit, char mark) {
     return (whole == 0 ? std::string{} : std::to_string(whole)) + std::string{fraction};
 }
 
-/// The unit as English recipes write it; what is written out takes an s after more than one.
+/// The unit's symbol; a cup, which has none, takes an s after more than one.
 std::string unit_word(Amount amount, Unit unit) {
-    const auto with_s = [&](const char* word) {
-        return std::string{word} + (amount.numerator > amount.denominator ? "s" : "");
-    };
-    switch (unit) {
-    case Unit::Count: return {};
-    case Unit::Milligram: return "mg";
-    case Unit::Gram: return "g";
-    case Unit::Kilogram: return "kg";
-    case Unit::Ounce: return "oz";
-    case Unit::Pound: return "lb";
-    case Unit::Millilitre: return "ml";
-    case Unit::Centilitre: return "cl";
-    case Unit::Decilitre: return "dl";
-    case Unit::Litre: return "l";
-    case Unit::Teaspoon: return "tsp";
-    case Unit::Tablespoon: return "tbsp";
-    case Unit::FluidOunce: return "fl oz";
-    case Unit::Cup: return with_s("cup");
-    case Unit::Pint: return with_s("pint");
-    case Unit::Quart: return with_s("quart");
-    case Unit::Gallon: return with_s("gallon");
-    }
-    return {};
+    const bool several = amount.numerator > amount.denominator;
+    return std::string{symbol(unit)} + (unit == Unit::Cup && several ? "s" : "");
 }
 
 double base_amount(Measure measure, Measures measures) {

@@ -83,7 +83,7 @@ TEST_CASE("amounts are turned into what cooks would write") {
         {{15, 1}, Unit::Millilitre, "1 tbsp"},
         {{5, 1}, Unit::Millilitre, "1 tsp"},
         {{5, 2}, Unit::Millilitre, "½ tsp"},
-        {{4, 1}, Unit::Litre, "4¼ quarts"},
+        {{4, 1}, Unit::Litre, "4¼ qt"},
         {{2, 1}, Unit::Decilitre, "⅞ cup"},
         {{11, 5}, Unit::Kilogram, "4 lb 14 oz"},
         {{450, 1}, Unit::Gram, "1 lb"},
@@ -116,7 +116,7 @@ TEST_CASE("amounts are turned into what cooks would write") {
         CHECK(turned(c.amount, c.unit) == c.expected);
     }
     CHECK(turned({1, 1}, Unit::Litre, Measures::Metric) == "4 cups");
-    CHECK(turned({1, 1}, Unit::Litre, Measures::Imperial) == "1¾ pints");
+    CHECK(turned({1, 1}, Unit::Litre, Measures::Imperial) == "1¾ pt");
     CHECK(turned({100, 1}, Unit::Millilitre, Measures::Imperial) == "3½ fl oz");
     CHECK(turned({20, 1}, Unit::Millilitre, Measures::Australian) == "1 tbsp");
 }
