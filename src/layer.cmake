@@ -38,23 +38,19 @@ function(thawslip_layer name)
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)
-# Compiles a data file into the target as `extern const std::string_view thawslip::<symbol>`.
+# Compiles a text file into the target as `extern const std::string_view thawslip::<symbol>`.
 function(thawslip_embed target file symbol)
     get_filename_component(path "${file}" ABSOLUTE)
+    file(READ "${path}" text)
     set(generated "${CMAKE_CURRENT_BINARY_DIR}/${symbol}.cpp")
-    file(READ "${path}" bytes HEX)
-    string(REGEX REPLACE "([0-9a-f][0-9a-f])" "\\\\x\\1" escaped "${bytes}")
-    string(REGEX REPLACE "((\\\\x[0-9a-f][0-9a-f])(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?(\\\\x[0-9a-f][0-9a-f])?)" "    \"\\1\"\n" lines "${escaped}")
-    file(SIZE "${path}" size)
-    file(CONFIGURE OUTPUT "${generated}" CONTENT
-"// Made from @file@ by thawslip_embed.
+    file(CONFIGURE OUTPUT "${generated}" @ONLY CONTENT
+[[// Made from @file@ by thawslip_embed.
 #include <string_view>
 namespace thawslip {
 extern const std::string_view @symbol@;
-const std::string_view @symbol@{
-@lines@    , @size@};
+const std::string_view @symbol@{R"thawslip(@text@)thawslip"};
 } // namespace thawslip
-" @ONLY)
+]])
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
     target_sources(${target} PRIVATE "${generated}")
 endfunction()

@@ -11,6 +11,26 @@
 
 namespace thawslip::kitchen {
 
+/// What a class of food is, as far as safe temperatures and keeping times depend on it.
+enum class FoodKind {
+    Other,        ///< bread, fruit, butter…: no safe minimum temperature is published
+    CookedDish,   ///< soup, stew, casserole: packed cooked, or raw as a kit for cook day
+    Leftover,     ///< cooked for certain before it was frozen
+    ReadyToEat,   ///< cured or cooked by its maker: ham, hot dogs
+    EggDish,      ///< quiche, baked custard
+    RawGround,    ///< minced meat, raw sausage; and game, which has the same minimum
+    RawPoultry,   ///< whole, in pieces or minced
+    RawCut,       ///< steaks, chops, roasts of beef, pork, veal, lamb
+    RawFish,      ///< fish with fins
+    RawShellfish, ///< crustaceans and molluscs
+};
+
+/// A class of food and what it is.
+struct FoodClass {
+    std::string food; ///< the class as a cook writes it: "soup or stew"
+    FoodKind kind = FoodKind::Other;
+};
+
 /// One row of one published list: how long a class of food keeps its best quality at −18 °C.
 struct StorageRow {
     std::string food;     ///< the class as a cook writes it: "soup or stew"
@@ -22,22 +42,71 @@ struct StorageRow {
     std::string status; ///< how the figure was checked: "read", "read in a copy", "from memory"
 };
 
+/// One row of one published list: how many days a class of food keeps in the refrigerator at
+/// 4 °C before it is frozen (or if it never is).
+struct FridgeRow {
+    std::string food;
+    std::string rule_set;
+    std::chrono::days low{0};
+    std::chrono::days high{0};
+    std::string row;
+    std::string source;
+    std::string status;
+};
+
+/// One row of one published list: how many days food keeps once it has thawed in the
+/// refrigerator.
+struct ThawedRow {
+    std::optional<FoodKind> kind; ///< nothing: the row is for every kind
+    std::string rule_set;
+    std::chrono::days low{0};
+    std::chrono::days high{0};
+    bool days_before_count = true; ///< whether days chilled before freezing are taken off
+    std::string row;
+    std::string source;
+    std::string status;
+};
+
+/// A class that a list advises not to freeze, so that there is no storage life to print.
+struct UnsuitableRow {
+    std::string food;
+    std::string row;
+    std::string source;
+    std::string status;
+};
+
 /// All rows, in the order of the data file; see storage.toml.
 struct StorageTable {
     std::vector<StorageRow> rows;
     std::string rule_set = "us"; ///< the list that is asked first
+    std::vector<FoodClass> classes;
+    std::vector<FridgeRow> before_freezing;
+    std::vector<ThawedRow> after_thawing;
+    std::vector<UnsuitableRow> unsuitable;
+    std::vector<std::string> rule_sets; ///< every list there is, in the order they are asked
 };
 
 /// Every class the table knows, without repeats, in the table's order.
 std::vector<std::string> storage_classes(const StorageTable& table);
 
 /// The row for one class under the table's rule set; where that list has none, the first row of
-/// another list (the caller can see it by `rule_set`). Nothing for an unknown class.
+/// another list (the caller can see it by `rule_set`). Nothing for an unknown class. Letter case
+/// is ignored.
 std::optional<StorageRow> find_storage(const StorageTable& table, std::string_view food);
 
-/// The row of the shortest-lived of several classes, by the low end; the first of equals.
-/// Nothing when one of them is unknown or `foods` is empty.
+/// The row of the shortest-lived of several classes, by the low end, then by the high end; the
+/// first of equals. Nothing when one of them is unknown or `foods` is empty.
 std::optional<StorageRow> shortest_lived(const StorageTable& table,
                                          std::span<const std::string> foods);
+
+/// The class that was probably meant by an unknown one: the nearest in spelling, else the first
+/// that shares most whole words with it ("stew" → "soup or stew"). Nothing when none is near.
+std::optional<std::string> nearest_class(const StorageTable& table, std::string_view food);
+
+/// The kind of a class; FoodKind::Other for a class the table does not know.
+FoodKind kind_of(const StorageTable& table, std::string_view food);
+
+/// The row of a class that should not be frozen; nothing for any other.
+std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food);
 
 } // namespace thawslip::kitchen

@@ -40,14 +40,21 @@ struct ModuleGrid {
 using Item = std::variant<Text, Rule, Outline, ModuleGrid>;
 
 /// How a printer's page differs from what is asked of it, turned round: applied to the whole
-/// sheet before drawing. x' = scale_x·x + skew·y + offset.x; y' = scale_y·y + offset.y, with x, y
-/// from the top left, y down.
+/// sheet before drawing, with x, y from the top left, y down.
+///     x' = scale_x·x +    skew·y + offset.x
+///     y' =  skew_y·x + scale_y·y + offset.y
+/// Paper that is fed crooked needs both skews; a slanting scan line needs skew_y alone.
 struct Correction {
     double scale_x = 1.0;
     double scale_y = 1.0;
-    double skew = 0.0;
+    double skew = 0.0; ///< of x, by y
     Point offset;
+    double skew_y = 0.0; ///< of y, by x
     friend bool operator==(const Correction&, const Correction&) = default;
+
+    Point operator()(Point p) const {
+        return {scale_x * p.x + skew * p.y + offset.x, skew_y * p.x + scale_y * p.y + offset.y};
+    }
 };
 
 /// Everything drawn on one sheet, in drawing order, at its final place. Plain data: a renderer

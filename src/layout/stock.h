@@ -1,9 +1,9 @@
 #pragma once
 
+#include "base/diagnostic.h"
 #include "base/geometry.h"
 
 #include <string>
-#include <vector>
 
 namespace thawslip::layout {
 
@@ -26,21 +26,26 @@ struct Stock {
     int cells() const { return columns * rows; }
     /// Cell `index`, from 0, along rows. \pre 0 <= index < cells()
     Rect cell_at(int index) const;
+    /// The part of cell `index` that may carry ink: the largest upright rectangle, with the
+    /// cell's centre, of which every point is at least `safe_margin` inside the cell's edge,
+    /// rounded corners included. \pre 0 <= index < cells()
+    Rect safe_at(int index) const;
+    /// All cells and the gutters between them.
+    Rect block() const;
+    /// Free paper between two columns and between two rows.
+    Size gutter() const;
+
+    friend bool operator==(const Stock&, const Stock&) = default;
 };
 
-/// Where things go on sheets: how many prints, which cells are already used up.
-struct Imposition {
-    int first_cell = 1;             ///< from 1: cells before it on the first sheet are used up
-    std::vector<int> spoiled_cells; ///< from 1, on the first sheet
-};
+/// What a stock may be. 14 400 points is the longest side of a PDF's page (ISO 32000-1, Annex C,
+/// "Implementation limits", from memory); the rest is good sense.
+inline constexpr Length smallest_side = Length::millimetres(10);
+inline constexpr Length largest_side = Length::points(14400);
+inline constexpr int most_cells = 1000;
 
-struct Place {
-    int sheet = 0; ///< from 0
-    int cell = 0;  ///< from 0
-};
-
-/// The cells that `count` prints take, in order, sheet after sheet.
-/// \pre 1 <= first_cell <= cells()
-std::vector<Place> impose(const Stock& stock, int count, const Imposition& imposition);
+/// Everything that is impossible about a geometry, each with its arithmetic and the key of the
+/// stock file it belongs to; empty for a stock that can be printed.
+Diagnostics check_geometry(const Stock& stock);
 
 } // namespace thawslip::layout

@@ -4,8 +4,8 @@
 #include "typeset/face.h"
 #include "typeset/glyph_run.h"
 
+#include <memory>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace thawslip::typeset {
@@ -16,8 +16,9 @@ struct StyledText {
     Weight weight = Weight::Regular;
 };
 
-/// A character that cannot be set, and why: no face of the chain has it, or its script is not
-/// set yet (right-to-left, or needing reordering).
+/// A character that cannot be set, and why: no face of the chain has it; its script is not set
+/// yet (right-to-left, or needing reordering); or it is a control character, a line's end or no
+/// character at all (U+FFFD stands for bytes that are not UTF-8).
 struct UnsettableCharacter {
     enum class Reason { NoGlyph, Script, Control };
     char32_t character = 0;
@@ -29,7 +30,8 @@ struct UnsettableCharacter {
 class PreparedParagraph;
 
 /// Shapes a paragraph: NFC, font fallback, kerning; break opportunities by UAX #14 with the
-/// kitchen's rules (a number stays with its unit; "7–9 h" is one word).
+/// kitchen's rules (a number stays with its unit; "7–9 h" is one word). Spaces at either end are
+/// left out. Safe to call from several threads.
 Result<PreparedParagraph, UnsettableCharacter> prepare(const std::vector<StyledText>& spans,
                                                        const FontSet& fonts);
 
@@ -40,19 +42,24 @@ struct Line {
         GlyphRun run;
     };
     std::vector<Piece> pieces;
-    double width = 0.0;       ///< without trailing space
-    bool breaks_word = false; ///< a word had to be cut at this line's end
+    double width = 0.0; ///< without trailing space
+    /// What should stay together had to be parted at this line's end: a word, or a number and
+    /// its unit.
+    bool breaks_word = false;
 };
 
 class PreparedParagraph {
 public:
     double natural_width() const; ///< on one line, em
     double widest_word() const;   ///< what never breaks unless nothing else fits, em
-    bool empty() const;
+    bool empty() const;           ///< nothing to draw: set() gives no lines
 
-    /// Total-fit lines for a measure of `width` em, ragged right: the fewest lines that fit, and
-    /// among those the evenest. More width never gives more lines. Words wider than the measure
-    /// are cut at grapheme boundaries with a visible hyphen.
+    /// Total-fit lines for a measure of `width` em, ragged right: the fewest lines that fit; among
+    /// those, none whose last is a single short word if that can be; among those, the evenest.
+    /// More width never gives more lines. What is wider than the measure begins a line and is cut
+    /// where it was only held together or the cook put a soft hyphen, else at grapheme boundaries
+    /// with a visible hyphen. Only a single letter (and its hyphen) that is wider than the measure
+    /// stands out of it: Line::width says so.
     /// \pre width > 0
     std::vector<Line> set(double width) const;
 

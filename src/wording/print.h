@@ -20,10 +20,12 @@ struct Span {
 /// What stands before a paragraph.
 enum class Marker { None, TickBox, Number };
 
+/// Words with an optional label that the layout may run in, hang in a column or put above: "Thaw",
+/// "Last 10 min". Where the words themselves are strong, the label is the quiet one.
 struct Paragraph {
     Marker marker = Marker::None;
     int number = 0;    ///< for Marker::Number
-    std::string label; ///< what hangs in the margin: "at the start", "+ 4 h"; may be empty
+    std::string label; ///< may be empty
     std::vector<Span> spans;
     friend bool operator==(const Paragraph&, const Paragraph&) = default;
 };

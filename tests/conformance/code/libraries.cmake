@@ -1,4 +1,3 @@
 pkg_check_modules(qrcodegen REQUIRED IMPORTED_TARGET qrcodegencpp)
 pkg_check_modules(zbar REQUIRED IMPORTED_TARGET zbar)
-find_package(ZXing REQUIRED)
 list(APPEND libraries PkgConfig::qrcodegen PkgConfig::zbar ZXing::ZXing)

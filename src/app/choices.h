@@ -1,0 +1,35 @@
+#pragma once
+
+#include "app/data_folder.h"
+#include "base/result.h"
+#include "layout/compose.h"
+#include "layout/stock_file.h"
+
+#include <string>
+#include <vector>
+
+namespace thawslip::app {
+
+/// The stocks that come with the program, by name.
+/// \throws SystemFailure when their folder cannot be read or one of them is broken
+std::vector<layout::Stock> shipped_stocks(const DataFolder& data);
+
+/// A stock by its name, or from the file that `name_or_file` is ("/" in it, or ".toml" at its end).
+/// \returns the stock, or what is wrong, as it is shown to the user
+Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
+                                                const std::vector<layout::Stock>& shipped);
+
+/// The layouts that come with the program, of all kinds, by name.
+/// \throws SystemFailure when one cannot be read
+std::vector<layout::Layout> shipped_layouts(const DataFolder& data);
+
+/// The first layout of `kind` that is drawn for cells of this stock's shape; nullptr when there
+/// is none.
+const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock,
+                                 const std::vector<layout::Layout>& layouts);
+
+/// A layout by name or from a file, as `choose_stock`.
+Result<layout::Layout, std::string> choose_layout(const std::string& name_or_file,
+                                                  const std::vector<layout::Layout>& shipped);
+
+} // namespace thawslip::app

@@ -1,0 +1,69 @@
+#include "app/days.h"
+
+#include "app/report.h"
+#include "intake/day_file.h"
+#include "intake/storage_file.h"
+#include "toml/text_file.h"
+
+#include <fmt/format.h>
+#include <map>
+
+namespace thawslip::app {
+namespace {
+
+/// A description is some kilobytes; a megabyte is a mistake, and more could fill the memory.
+constexpr std::size_t largest_description = std::size_t{1} << 20U;
+
+void read_one(const std::string& file, const kitchen::StorageTable& table, Days& days) {
+    auto text = toml::read_text_file(file, largest_description);
+    if (!text) {
+        days.diagnostics.push_back(toml::to_diagnostic(text.fault()));
+        return;
+    }
+    Diagnostics faults;
+    auto document = toml::parse(std::move(text).value(), file, faults);
+    if (const auto day = intake::read_day(document, faults)) {
+        days.plans.push_back(kitchen::plan(*day, table, faults));
+        place(faults, document);
+    }
+    days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
+    days.documents.push_back(std::move(document));
+}
+
+/// The same dish on the same day in two files would give two bags one id.
+void refuse_shared_ids(Days& days) {
+    std::map<std::string, std::size_t> seen;
+    for (std::size_t d = 0; d < days.plans.size(); ++d) {
+        for (const auto& planned : days.plans[d].packages) {
+            const auto& first = planned.bags.front();
+            const auto [known, is_new] = seen.emplace(first.id, d);
+            if (!is_new && known->second != d) {
+                const auto key = planned.package.where.key("dish");
+                days.diagnostics.push_back(
+                    {Severity::Error,
+                     days.documents[d].place(key),
+                     key,
+                     fmt::format("\"{}\", made the same day, stands in {} too: its bags would have "
+                                 "the same ids",
+                                 planned.package.dish, days.documents[known->second].file()),
+                     {"leave one of the files out, or tell the dishes apart by name"}});
+            }
+        }
+    }
+}
+
+} // namespace
+
+Days read_days(const std::vector<std::string>& files) {
+    const auto table = intake::built_in_storage();
+    Days days;
+    for (const auto& file : files) {
+        read_one(file, table, days);
+    }
+    if (!has_errors(days.diagnostics)) {
+        refuse_shared_ids(days);
+    }
+    return days;
+}
+
+} // namespace thawslip::app

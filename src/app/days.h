@@ -1,0 +1,23 @@
+#pragma once
+
+#include "kitchen/plan.h"
+#include "toml/document.h"
+
+#include <iosfwd>
+#include <string>
+#include <vector>
+
+namespace thawslip::app {
+
+/// The days named on the command line, read and planned.
+struct Days {
+    std::vector<toml::Document> documents;
+    std::vector<kitchen::Plan> plans; ///< one for each document
+    Diagnostics diagnostics;          ///< placed; of all files together
+};
+
+/// Reads every file and plans every day. Never throws for what a cook can write; what is wrong is
+/// in `diagnostics`.
+Days read_days(const std::vector<std::string>& files);
+
+} // namespace thawslip::app

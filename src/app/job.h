@@ -1,0 +1,25 @@
+#pragma once
+
+#include "app/commands.h"
+#include "app/days.h"
+#include "wording/print.h"
+
+#include <string>
+#include <vector>
+
+namespace thawslip::app {
+
+/// Prints to be made in one file, and where each of them comes from.
+struct Job {
+    std::vector<wording::Print> prints;
+    std::vector<std::size_t> days; ///< for each print: which of the documents described it
+    std::string title;             ///< of the document
+    std::string noun;              ///< what is counted: "label", "card"
+    std::string default_stock;
+};
+
+/// Lays the job out, draws it and writes `options.output`; says what was printed, or everything
+/// that stands against it.
+ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options, Console console);
+
+} // namespace thawslip::app

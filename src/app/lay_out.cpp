@@ -1,0 +1,127 @@
+#include "app/lay_out.h"
+
+#include "app/choices.h"
+#include "app/fault_text.h"
+#include "app/report.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+layout::Layouts choose_for(const std::vector<wording::Print>& prints, const layout::Stock& stock,
+                           const std::vector<layout::Layout>& layouts) {
+    layout::Layouts chosen;
+    for (const auto& print : prints) {
+        if (const auto* layout = layout_for(print.kind, stock, layouts)) {
+            chosen.emplace(print.kind, *layout);
+        }
+    }
+    return chosen;
+}
+
+bool has_all(const std::vector<wording::Print>& prints, const layout::Layouts& chosen) {
+    return std::ranges::all_of(
+        prints, [&](const wording::Print& print) { return chosen.contains(print.kind); });
+}
+
+/// Names of the smallest shipped stocks that would take a print that was refused.
+std::vector<std::string> stocks_that_fit(const wording::Print& print, const Setup& setup) {
+    auto stocks = setup.stocks;
+    std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
+        return stock.cell.width.in_points() * stock.cell.height.in_points();
+    });
+    std::vector<std::string> names;
+    for (const auto& stock : stocks) {
+        const auto chosen = choose_for({print}, stock, setup.layouts);
+        auto target = setup.target;
+        target.stock = stock;
+        target.imposition = {};
+        if (names.size() < 3 && has_all({print}, chosen) &&
+            layout::fit({print}, chosen, target, setup.fonts)) {
+            names.push_back(stock.name);
+        }
+    }
+    return names;
+}
+
+void explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
+             const Setup& setup, Console console) {
+    Diagnostics diagnostics;
+    for (const auto& fault : faults) {
+        const auto& print = job.prints[fault.print];
+        const bool words = std::holds_alternative<layout::ContentFault>(fault.why);
+        Diagnostics one{
+            to_diagnostic(fault, print, setup.target.stock,
+                          words ? std::vector<std::string>{} : stocks_that_fit(print, setup))};
+        place(one, days.documents[job.days[fault.print]]);
+        // Bags of one dish fail alike: once is enough.
+        if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
+            diagnostics.push_back(one.front());
+        }
+    }
+    print(console.err, std::move(diagnostics), days.documents);
+}
+
+/// Chooses stock and layouts; says what stands against it and returns the status to leave with.
+ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, Setup& setup) {
+    const auto data = find_data_folder();
+    setup.stocks = shipped_stocks(data);
+    auto stock =
+        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.stocks);
+    if (!stock) {
+        console.err << stock.fault();
+        return ExitStatus::Refused;
+    }
+    setup.target.stock = std::move(stock).value();
+    setup.target.imposition = {options.first_cell, options.spoiled};
+    setup.target.printer = {options.dots_per_inch};
+    if (options.small_modules) {
+        setup.target.least_module = Length::millimetres(0.33);
+    }
+    const auto wrong = check_imposition(setup.target.stock, setup.target.imposition);
+    if (has_errors(wrong)) {
+        print(console.err, wrong, {});
+        return ExitStatus::Refused;
+    }
+    setup.layouts = shipped_layouts(data);
+    setup.chosen = choose_for(job.prints, setup.target.stock, setup.layouts);
+    if (!options.layout.empty()) {
+        auto layout = choose_layout(options.layout, setup.layouts);
+        if (!layout) {
+            console.err << layout.fault();
+            return ExitStatus::Refused;
+        }
+        setup.chosen.insert_or_assign(layout.value().kind, layout.value());
+    }
+    if (!has_all(job.prints, setup.chosen)) {
+        console.err << fmt::format("error: no layout is drawn for cells of {}\n"
+                                   "    hint: name one with --layout, or another stock\n",
+                                   setup.target.stock.name);
+        return ExitStatus::Refused;
+    }
+    setup.fonts = load_fonts(data);
+    return ExitStatus::Done;
+}
+
+} // namespace
+
+Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
+                                    Console console) {
+    LaidOut laid_out;
+    auto& setup = laid_out.setup;
+    if (const auto status = set_up(job, options, console, setup); status != ExitStatus::Done) {
+        return Failure{status};
+    }
+    auto fitting = layout::fit(job.prints, setup.chosen, setup.target, setup.fonts);
+    if (!fitting) {
+        explain(fitting.fault(), job, days, setup, console);
+        return Failure{ExitStatus::Refused};
+    }
+    laid_out.fitting = std::move(fitting).value();
+    return laid_out;
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,20 @@
+#include "app/command_line.h"
+
+#include <exception>
+#include <iostream>
+
+int main(int argc, char** argv) {
+    using thawslip::app::ExitStatus;
+    try {
+        const auto status = thawslip::app::run(argc, argv, {std::cout, std::cerr});
+        std::cout.flush();
+        if (!std::cout && status == ExitStatus::Done) {
+            std::cerr << "error: cannot write standard output\n";
+            return static_cast<int>(ExitStatus::SystemFailed);
+        }
+        return static_cast<int>(status);
+    } catch (const std::exception& failure) {
+        std::cerr << "error: " << failure.what() << "\n";
+        return static_cast<int>(ExitStatus::SystemFailed);
+    }
+}

@@ -1,0 +1,76 @@
+#include "app/make_prints.h"
+
+#include "code/message.h"
+#include "wording/prints.h"
+
+#include <algorithm>
+
+namespace thawslip::app {
+namespace {
+
+const wording::Language& language() {
+    return wording::shipped_language("en");
+}
+
+std::string title_of(const Days& days, std::string_view what) {
+    std::string title{what};
+    for (std::size_t i = 0; i < days.plans.size(); ++i) {
+        title += (i == 0 ? " " : ", ") + kitchen::to_iso(days.plans[i].made);
+    }
+    return title;
+}
+
+void add(Job& job, std::size_t day, wording::Print print) {
+    job.prints.push_back(std::move(print));
+    job.days.push_back(day);
+}
+
+void add_cards(Job& job, std::size_t day, const kitchen::Plan& plan,
+               const kitchen::PlannedPackage& planned, CardKinds kinds) {
+    if (kinds != CardKinds::Finishing) {
+        auto card = wording::cook_day_card(plan, planned, language());
+        if (!planned.bags.empty()) {
+            card.code_texts = code::texts(code::message_for(planned, planned.bags.front()));
+        }
+        add(job, day, std::move(card));
+    }
+    if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
+        for (const auto& bag : planned.bags) {
+            add(job, day, wording::finishing_card(plan, planned, bag, language()));
+        }
+    }
+}
+
+} // namespace
+
+Job label_job(const Days& days) {
+    Job job;
+    job.title = title_of(days, "Bag labels");
+    job.noun = "label";
+    job.default_stock = "letter-2x5-4x2in";
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        for (const auto& planned : days.plans[day].packages) {
+            for (const auto& bag : planned.bags) {
+                auto label = wording::bag_label(days.plans[day], planned, bag, language());
+                label.code_texts = code::texts(code::message_for(planned, bag));
+                add(job, day, std::move(label));
+            }
+        }
+    }
+    return job;
+}
+
+Job card_job(const Days& days, CardKinds kinds) {
+    Job job;
+    job.title = title_of(days, "Cook-day cards");
+    job.noun = "card";
+    job.default_stock = "letter-cards-6x4in-cut";
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        for (const auto& planned : days.plans[day].packages) {
+            add_cards(job, day, days.plans[day], planned, kinds);
+        }
+    }
+    return job;
+}
+
+} // namespace thawslip::app

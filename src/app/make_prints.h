@@ -1,0 +1,15 @@
+#pragma once
+
+#include "app/commands.h"
+#include "app/job.h"
+
+namespace thawslip::app {
+
+/// A label for every bag of every day, in the order written.
+Job label_job(const Days& days);
+
+/// For each dish its cook-day card, then a finishing card for each of its bags that has something
+/// to add.
+Job card_job(const Days& days, CardKinds kinds);
+
+} // namespace thawslip::app

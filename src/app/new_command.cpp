@@ -1,0 +1,49 @@
+#include "app/commands.h"
+#include "app/new_day_text.h"
+#include "app/whole_file.h"
+#include "kitchen/date.h"
+
+#include <ctime>
+#include <filesystem>
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+/// Today where the program runs: the only command that asks the clock for the day made.
+kitchen::Date today() {
+    const std::time_t now = std::time(nullptr);
+    std::tm local{};
+    localtime_r(&now, &local);
+    return std::chrono::year{local.tm_year + 1900} /
+           std::chrono::month{static_cast<unsigned>(local.tm_mon + 1)} /
+           std::chrono::day{static_cast<unsigned>(local.tm_mday)};
+}
+
+std::string with_today(std::string text) {
+    constexpr std::string_view slot = "@TODAY@";
+    text.replace(text.find(slot), slot.size(), kitchen::to_iso(today()));
+    return text;
+}
+
+} // namespace
+
+ExitStatus new_day(const std::string& file, Console console) {
+    const auto text = with_today(std::string{new_day_text});
+    std::error_code error;
+    if (file != "-" && std::filesystem::exists(std::filesystem::symlink_status(file, error))) {
+        console.err << fmt::format("error: {} is there already; nothing written\n"
+                                   "    hint: name another file\n",
+                                   file);
+        return ExitStatus::Refused;
+    }
+    write_whole_file(file, text);
+    if (file != "-") {
+        console.out << fmt::format(
+            "{0}: a day to start from. Change it, then: thawslip check {0}\n", file);
+    }
+    return ExitStatus::Done;
+}
+
+} // namespace thawslip::app

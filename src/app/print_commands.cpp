@@ -1,0 +1,39 @@
+#include "app/commands.h"
+#include "app/days.h"
+#include "app/job.h"
+#include "app/make_prints.h"
+#include "app/report.h"
+
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+/// Prints what `make` makes of the days, unless something stands against them.
+template <class Make>
+ExitStatus print_days(const PrintOptions& options, Console console, const Make& make) {
+    const auto days = read_days(options.days);
+    print(console.err, days.diagnostics, days.documents);
+    if (has_errors(days.diagnostics)) {
+        return ExitStatus::Refused;
+    }
+    const Job job = make(days);
+    if (job.prints.empty()) {
+        console.out << "nothing to print: no dish has a finishing ingredient\n";
+        return ExitStatus::Done;
+    }
+    return run_job(job, days, options, console);
+}
+
+} // namespace
+
+ExitStatus labels(const PrintOptions& options, Console console) {
+    return print_days(options, console, label_job);
+}
+
+ExitStatus cards(const PrintOptions& options, CardKinds kinds, Console console) {
+    return print_days(options, console,
+                      [kinds](const Days& days) { return card_job(days, kinds); });
+}
+
+} // namespace thawslip::app

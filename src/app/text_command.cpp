@@ -1,0 +1,31 @@
+#include "app/commands.h"
+#include "app/days.h"
+#include "app/lay_out.h"
+#include "app/make_prints.h"
+#include "app/report.h"
+
+#include <ostream>
+
+namespace thawslip::app {
+
+ExitStatus text(const PrintOptions& options, Console console) {
+    const auto days = read_days(options.days);
+    print(console.err, days.diagnostics, days.documents);
+    if (has_errors(days.diagnostics)) {
+        return ExitStatus::Refused;
+    }
+    const auto laid_out = lay_out(label_job(days), days, options, console);
+    if (!laid_out) {
+        return laid_out.fault();
+    }
+    const char* between = "";
+    for (const auto& print : laid_out.value().fitting.prints) {
+        if (print.symbol) {
+            console.out << between << print.symbol->text << "\n";
+            between = "\n";
+        }
+    }
+    return ExitStatus::Done;
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,241 @@
+#include "intake/day_file.h"
+
+#include "intake/values.h"
+#include "toml/reader.h"
+#include "toml/table.h"
+
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+
+namespace thawslip::intake {
+namespace {
+
+using kitchen::Package;
+using toml::Key;
+using toml::Table;
+using toml::Word;
+using namespace literals;
+
+const std::array<Word, 4> thaw_methods = {{{"refrigerator", {"fridge", "in the fridge"}},
+                                           {"cold water", {"water"}},
+                                           {"microwave"},
+                                           {"from frozen", {"frozen", "none"}}}};
+
+const std::array<Word, 2> ingredient_days = {
+    {{"the day", {"assembly day"}}, {"cook day", {"cooking day"}}}};
+
+std::optional<std::string> text(Table& table, const Key& key) {
+    return table.line(key, Limits::text_characters);
+}
+
+/// A year in which somebody could have cooked this; a mistyped century is the usual slip.
+void check_year(Table& table, const Key& key, const std::optional<kitchen::Date>& date) {
+    using namespace std::chrono;
+    if (date && (date->year() < 1990y || date->year() > 2200y)) {
+        table.reader().error(table.path_of(key), fmt::format("the year {} is outside 1990 to 2200",
+                                                             static_cast<int>(date->year())));
+    }
+}
+
+std::optional<kitchen::Date> read_date(Table& table, const Key& key) {
+    const auto date = table.date(key);
+    check_year(table, key, date);
+    return date;
+}
+
+kitchen::Thaw read_thaw(Table& package) {
+    kitchen::Thaw thaw;
+    thaw.where = package.path_of("thaw");
+    auto table = package.table("thaw");
+    if (!table) {
+        return thaw;
+    }
+    const Key method{"method", "\"refrigerator\""};
+    table->require(method);
+    if (const auto word = table->word(method, "a thaw method", thaw_methods)) {
+        thaw.method = static_cast<kitchen::ThawMethod>(*word);
+    }
+    thaw.note = text(*table, "note").value_or("");
+    table->refuse_unknown();
+    return thaw;
+}
+
+std::vector<kitchen::Finish> read_finishes(Table& package) {
+    std::vector<kitchen::Finish> finishes;
+    for (auto& table : package.tables("finish", Limits::finishes)) {
+        const Key add{"add", "\"200 g baby spinach\""};
+        const Key when{"when", "\"last 10 min\""};
+        table.require(add);
+        table.require(when);
+        kitchen::Finish finish;
+        finish.where = table.path();
+        finish.add = read_quantity(table, add).value_or(kitchen::Quantity{});
+        finish.when = read_when(table, when).value_or(kitchen::When{});
+        finish.bag = text(table, "bag").value_or("");
+        table.refuse_unknown();
+        finishes.push_back(std::move(finish));
+    }
+    return finishes;
+}
+
+std::optional<kitchen::Cook> read_cook(Table& package) {
+    auto table = package.table("cook");
+    if (!table) {
+        return std::nullopt;
+    }
+    kitchen::Cook cook;
+    cook.where = table->path();
+    const Key in{"in", "\"oven\""};
+    table->require(in);
+    cook.in = text(*table, in).value_or("");
+    cook.vessel = vessel_of(cook.in);
+    cook.setting = text(*table, "setting").value_or("");
+    cook.time = read_time(*table, {"time", "\"7-9 h\""});
+    cook.until = read_temperature(*table, {"until", "\"74 °C\""});
+    cook.because = text(*table, "because").value_or("");
+    cook.steps = table->lines("steps", Limits::steps, Limits::step_characters);
+    table->refuse_unknown();
+    return cook;
+}
+
+std::vector<kitchen::Ingredient> read_ingredients(Table& package) {
+    std::vector<kitchen::Ingredient> ingredients;
+    for (auto& table : package.tables("ingredient", Limits::ingredients)) {
+        const Key add{"add", "\"1.2 kg squash\""};
+        table.require(add);
+        kitchen::Ingredient ingredient;
+        ingredient.where = table.path();
+        ingredient.add = read_quantity(table, add).value_or(kitchen::Quantity{});
+        ingredient.on_cook_day =
+            table.word({"for", "\"cook day\""}, "a day", ingredient_days).value_or(0) == 1;
+        table.refuse_unknown();
+        ingredients.push_back(std::move(ingredient));
+    }
+    return ingredients;
+}
+
+std::vector<std::string> values_of(Table& table, const Key& key) {
+    std::vector<std::string> values;
+    for (const auto& each : table.string_or_strings(key, 20)) {
+        if (auto line = toml::printable_line(table.reader(), each, Limits::text_characters)) {
+            values.push_back(std::move(*line));
+        }
+    }
+    return values;
+}
+
+void read_dates(Table& table, Package& package) {
+    package.made = read_date(table, {"made", "2026-10-17"});
+    package.food = values_of(table, {"food", "\"soup or stew\""});
+    package.use_by = read_date(table, {"use_by", "2027-01-17"});
+    if (!table.has("food") && !table.has("use_by")) {
+        table.reader().error(table.path(),
+                             "neither food nor use_by is given: one of them sets the date",
+                             {"write, for example, food = \"soup or stew\"",
+                              "or, for example, use_by = 2027-01-17"});
+    }
+    package.days_refrigerated =
+        static_cast<int>(table.integer({"days_refrigerated", "1"}, {0, 14}).value_or(0));
+}
+
+/// "last 30 min" of something that cooks for 20 is a slip of the pen.
+void check_times(Table& table, const Package& package) {
+    if (!package.cook || !package.cook->time) {
+        return;
+    }
+    for (const auto& finish : package.finish) {
+        if (finish.when.offset > package.cook->time->high) {
+            table.reader().error(finish.where.key("when"),
+                                 fmt::format("{} min is longer than the whole cooking, {} min",
+                                             finish.when.offset.count(),
+                                             package.cook->time->high.count()));
+        }
+    }
+}
+
+Package read_package(Table& table) {
+    Package package;
+    package.where = table.path();
+    const Key dish{"dish", "\"Squash and red lentil stew\""};
+    const Key servings{"servings", "6"};
+    table.require(dish);
+    table.require(servings);
+    package.dish = table.line(dish, Limits::dish_characters).value_or("");
+    package.servings = static_cast<int>(table.integer(servings, {1, Limits::servings}).value_or(1));
+    package.bags = static_cast<int>(table.integer({"bags", "3"}, {1, Limits::bags}).value_or(1));
+    read_dates(table, package);
+    package.weight = read_mass(table, {"weight", "\"2.2 kg\""}, Limits::grams);
+    package.thickness =
+        table.length({"thickness", "\"30 mm\""}, {2_mm, Length::millimetres(Limits::millimetres)});
+    package.contains = values_of(table, {"contains", "[\"celery\"]"});
+    package.note = text(table, "note").value_or("");
+    package.thaw = read_thaw(table);
+    package.finish = read_finishes(table);
+    package.cook = read_cook(table);
+    package.ingredients = read_ingredients(table);
+    check_times(table, package);
+    table.refuse_unknown();
+    return package;
+}
+
+/// Two packages of one dish and date would share their bag ids.
+void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
+    for (std::size_t i = 0; i < day.packages.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            const auto& a = day.packages[i];
+            const auto& b = day.packages[j];
+            if (!a.dish.empty() && a.dish == b.dish && a.made == b.made) {
+                reader.error(a.where.key("dish"),
+                             fmt::format("\"{}\" stands twice in this day", a.dish),
+                             {"raise `bags` of the first, or tell the dishes apart by name"});
+            }
+        }
+    }
+}
+
+kitchen::Day read_root(toml::Reader& reader) {
+    kitchen::Day day;
+    auto root = reader.root();
+    root.require("day");
+    if (auto table = root.table("day")) {
+        const Key made{"made", "2026-10-17"};
+        table->require(made);
+        day.made = read_date(*table, made).value_or(kitchen::Date{});
+        day.kitchen = text(*table, "kitchen").value_or("");
+        day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""});
+        table->refuse_unknown();
+    }
+    root.require({"package", {}});
+    for (auto& table : root.tables("package", Limits::packages)) {
+        day.packages.push_back(read_package(table));
+    }
+    root.refuse_unknown();
+    refuse_twins(reader, day);
+    return day;
+}
+
+} // namespace
+
+std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults) {
+    if (!document.well_formed()) {
+        return std::nullopt;
+    }
+    toml::Reader reader{document, faults};
+    auto day = read_root(reader);
+    reader.finish();
+    return reader.errors() == 0 ? std::optional{std::move(day)} : std::nullopt;
+}
+
+std::vector<std::string> accepted_keys() {
+    // A reader ticks off every key it asks for: one day that has every table gives them all.
+    const std::string full = "[day]\n[[package]]\n[package.thaw]\n[[package.finish]]\n"
+                             "[package.cook]\n[[package.ingredient]]\n";
+    Diagnostics unwanted;
+    const auto document = toml::parse(full, "", unwanted);
+    toml::Reader reader{document, unwanted};
+    read_root(reader);
+    return {reader.asked().begin(), reader.asked().end()};
+}
+
+} // namespace thawslip::intake

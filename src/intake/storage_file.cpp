@@ -1,0 +1,236 @@
+#include "intake/storage_file.h"
+
+#include "toml/reader.h"
+#include "toml/table.h"
+
+#include <cassert>
+#include <map>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace thawslip {
+
+extern const std::string_view storage_toml; // src/kitchen/storage.toml
+
+namespace intake {
+namespace {
+
+using kitchen::FoodKind;
+
+constexpr std::size_t most_rows = 1000;
+constexpr std::size_t most_letters = 200;
+
+/// Citations by their key: "publisher, title, year".
+using Sources = std::map<std::string, std::string>;
+
+/// In the order of FoodKind.
+const std::vector<toml::Word>& kinds() {
+    static const std::vector<toml::Word> words{
+        {"other"},      {"cooked dish"}, {"leftover"}, {"ready to eat"}, {"egg dish"},
+        {"raw ground"}, {"raw poultry"}, {"raw cut"},  {"raw fish"},     {"raw shellfish"}};
+    return words;
+}
+
+const std::vector<toml::Word>& statuses() {
+    static const std::vector<toml::Word> words{
+        {"read"}, {"read in a copy"}, {"from memory"}, {"mapping ours"}};
+    return words;
+}
+
+/// What every row of every list has.
+struct Row {
+    int low = 0;
+    int high = 0;
+    std::string name;
+    std::string source;
+    std::string status;
+};
+
+std::string required_line(toml::Table& table, const toml::Key& key) {
+    table.require(key);
+    return table.line(key, most_letters).value_or("");
+}
+
+Sources read_sources(toml::Table& root) {
+    Sources sources;
+    auto list = root.table("source");
+    if (!list) {
+        return sources;
+    }
+    for (const auto& name : list->keys()) {
+        if (auto entry = list->table(name.c_str())) {
+            auto text = required_line(*entry, "publisher") + ", " + required_line(*entry, "title");
+            if (const auto year = entry->line("year", most_letters)) {
+                text += ", " + *year;
+            }
+            sources[name] = std::move(text);
+            entry->refuse_unknown();
+        }
+    }
+    return sources;
+}
+
+std::string read_source(toml::Table& table, const Sources& sources) {
+    const auto name = required_line(table, "source");
+    const auto found = sources.find(name);
+    if (found == sources.end() && !name.empty()) {
+        table.reader().error(table.path().key("source"),
+                             "\"" + name + "\" is not a source; expected a key of [source]");
+    }
+    return found == sources.end() ? std::string{} : found->second;
+}
+
+std::string read_status(toml::Table& table) {
+    const toml::Key key{"status", "\"read\""};
+    table.require(key);
+    const auto position = table.word(key, "a status", statuses());
+    return position ? statuses()[*position].word : std::string{};
+}
+
+/// A row whose [low, high] stands under `span`.
+std::optional<Row> read_row(toml::Table& table, const char* span, const Sources& sources) {
+    constexpr double longest = 60;
+    const toml::Key key{span, "[2, 3]"};
+    table.require(key);
+    const auto ends = table.reals(key, 2, {0, longest});
+    Row row{0, 0, required_line(table, "row"), read_source(table, sources), read_status(table)};
+    if (ends.size() != 2 || ends[0] > ends[1]) {
+        table.reader().error(table.path().key(span), "expected two numbers, the lower one first");
+        return std::nullopt;
+    }
+    row.low = static_cast<int>(ends[0]);
+    row.high = static_cast<int>(ends[1]);
+    return row;
+}
+
+/// Calls `take(list, row)` for every list's row in the subtable `key` of a class, in the order in
+/// which lists are asked.
+template <class Take>
+void read_lists(toml::Table& entry, const char* key, const char* span,
+                const std::vector<std::string>& lists, const Sources& sources, Take take) {
+    auto table = entry.table(key);
+    if (!table) {
+        return;
+    }
+    for (const auto& list : lists) {
+        if (auto cell = table->table(list.c_str())) {
+            if (auto row = read_row(*cell, span, sources)) {
+                take(list, std::move(*row));
+            }
+            cell->refuse_unknown();
+        }
+    }
+    table->refuse_unknown();
+}
+
+FoodKind kind_at(std::size_t position) {
+    return static_cast<FoodKind>(position);
+}
+
+void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTable& result) {
+    const auto food = required_line(entry, "food");
+    const toml::Key kind_key{"kind", "\"cooked dish\""};
+    entry.require(kind_key);
+    const auto kind = entry.word(kind_key, "a kind of food", kinds());
+    result.classes.push_back({food, kind_at(kind.value_or(0))});
+    read_lists(entry, "freezer", "months", result.rule_sets, sources,
+               [&](const std::string& list, Row row) {
+                   result.rows.push_back({food, list, std::chrono::months{row.low},
+                                          std::chrono::months{row.high}, row.name, row.source,
+                                          row.status});
+               });
+    read_lists(entry, "fridge", "days", result.rule_sets, sources,
+               [&](const std::string& list, Row row) {
+                   result.before_freezing.push_back({food, list, std::chrono::days{row.low},
+                                                     std::chrono::days{row.high}, row.name,
+                                                     row.source, row.status});
+               });
+    entry.refuse_unknown();
+}
+
+std::optional<FoodKind> kind_named(toml::Table& entry, const toml::Text& name) {
+    for (std::size_t i = 0; i < kinds().size(); ++i) {
+        if (kinds()[i].word == name.value) {
+            return kind_at(i);
+        }
+    }
+    entry.reader().error(name.key, "\"" + name.value + "\" is not a kind of food");
+    return std::nullopt;
+}
+
+void read_thawed(toml::Table& entry, const Sources& sources, kitchen::StorageTable& result) {
+    const auto list = required_line(entry, "list");
+    const auto counts = entry.boolean("days_before_count").value_or(true);
+    const bool for_all_kinds = !entry.has("kinds");
+    const auto names = entry.strings("kinds", kinds().size());
+    const auto row = read_row(entry, "days", sources);
+    entry.refuse_unknown();
+    if (!row) {
+        return;
+    }
+    const kitchen::ThawedRow any{std::nullopt,
+                                 list,
+                                 std::chrono::days{row->low},
+                                 std::chrono::days{row->high},
+                                 counts,
+                                 row->name,
+                                 row->source,
+                                 row->status};
+    if (for_all_kinds) {
+        result.after_thawing.push_back(any);
+    }
+    for (const auto& name : names) {
+        if (const auto kind = kind_named(entry, name)) {
+            result.after_thawing.push_back(any);
+            result.after_thawing.back().kind = kind;
+        }
+    }
+}
+
+void read_unsuitable(toml::Table& entry, const Sources& sources, kitchen::StorageTable& result) {
+    const auto foods = entry.strings("foods", most_rows);
+    const auto row = required_line(entry, "row");
+    const auto source = read_source(entry, sources);
+    const auto status = read_status(entry);
+    for (const auto& food : foods) {
+        result.unsuitable.push_back({food.value, row, source, status});
+    }
+    entry.refuse_unknown();
+}
+
+} // namespace
+
+kitchen::StorageTable read_storage(const toml::Document& document, Diagnostics& faults) {
+    kitchen::StorageTable result;
+    toml::Reader reader{document, faults};
+    auto root = reader.root();
+    for (const auto& list : root.strings("lists", most_rows)) {
+        result.rule_sets.push_back(list.value);
+    }
+    const auto sources = read_sources(root);
+    for (auto& entry : root.tables("class", most_rows)) {
+        read_class(entry, sources, result);
+    }
+    for (auto& entry : root.tables("thawed", most_rows)) {
+        read_thawed(entry, sources, result);
+    }
+    for (auto& entry : root.tables("unsuitable", most_rows)) {
+        read_unsuitable(entry, sources, result);
+    }
+    root.refuse_unknown();
+    reader.finish();
+    return result;
+}
+
+kitchen::StorageTable built_in_storage(std::string rule_set) {
+    Diagnostics faults;
+    auto table =
+        read_storage(toml::parse(std::string{storage_toml}, "storage.toml", faults), faults);
+    assert(faults.empty() && "storage.toml has faults; the conformance tests name them");
+    table.rule_set = std::move(rule_set);
+    return table;
+}
+
+} // namespace intake
+} // namespace thawslip

@@ -1,0 +1,157 @@
+#include "kitchen/bag_id.h"
+
+#include "base/utf8.h"
+
+#include <cassert>
+#include <fmt/format.h>
+
+namespace thawslip::kitchen {
+namespace {
+
+constexpr std::string_view symbols = "0123456789ABCDEFGHJKMNPQRSTVWXYZ*~$=U";
+constexpr std::size_t payload_symbols = 8;
+constexpr std::size_t id_symbols = payload_symbols + 1;
+constexpr unsigned bits_per_symbol = 5;
+constexpr unsigned base = 32;
+constexpr unsigned modulus = 37;
+constexpr unsigned day_bits = 12;  // 4096 days
+constexpr unsigned hash_bits = 28; // together the 40 bits of eight symbols
+
+char symbol_of(std::uint64_t value) {
+    return symbols[static_cast<std::size_t>(value)];
+}
+
+/// The value of a symbol, read as Crockford advises: case ignored, O is 0, I and L are 1;
+/// `base` for what is no symbol.
+unsigned value_of(char typed) {
+    char capital = typed >= 'a' && typed <= 'z' ? static_cast<char>(typed - 'a' + 'A') : typed;
+    if (capital == 'O') {
+        capital = '0';
+    } else if (capital == 'I' || capital == 'L') {
+        capital = '1';
+    }
+    const auto found = symbols.substr(0, base).find(capital);
+    return found == std::string_view::npos ? base : static_cast<unsigned>(found);
+}
+
+/// Folds a hash to `hash_bits` by exclusive or, as its authors advise for short hashes.
+std::uint64_t fold(std::uint64_t hash) {
+    constexpr std::uint64_t mask = (std::uint64_t{1} << hash_bits) - 1;
+    return (hash ^ (hash >> hash_bits) ^ (hash >> (2 * hash_bits))) & mask;
+}
+
+std::uint64_t day_class(Date date) {
+    const auto days = std::chrono::sys_days{date}.time_since_epoch().count();
+    return static_cast<std::uint64_t>(days) % (std::uint64_t{1} << day_bits);
+}
+
+std::string payload_of(std::uint64_t number) {
+    std::string payload(payload_symbols, '0');
+    for (std::size_t i = payload_symbols; i-- > 0; number >>= bits_per_symbol) {
+        payload[i] = symbol_of(number % base);
+    }
+    return payload;
+}
+
+std::string with_dashes(std::string_view nine) {
+    return fmt::format("{}-{}-{}", nine.substr(0, 3), nine.substr(3, 3), nine.substr(6, 3));
+}
+
+bool is_passed_over(char c) {
+    return c == '-' || c == ' ' || c == '\t' || c == '\r' || c == '\n';
+}
+
+Failure<BagIdFault> not_a_symbol(std::string_view typed, std::size_t offset) {
+    std::string found = "a byte that is not UTF-8";
+    if (!first_invalid_utf8(typed)) {
+        auto end = offset;
+        found = name_of(next_code_point(typed, end));
+    }
+    return Failure{BagIdFault{
+        BagIdFault::Kind::NotASymbol, offset,
+        fmt::format("{} never stands in a bag id; expected digits and letters other than U", found),
+        0}};
+}
+
+Failure<BagIdFault> wrong_length(std::size_t length, std::size_t offset) {
+    return Failure{BagIdFault{
+        BagIdFault::Kind::WrongLength, offset,
+        fmt::format("{} letters and digits; expected {}, as in K7Q-2M4-9XC", length, id_symbols),
+        0}};
+}
+
+} // namespace
+
+std::uint64_t fnv_1a(std::string_view bytes) {
+    std::uint64_t hash = 0xCBF29CE484222325U;
+    for (const char byte : bytes) {
+        hash ^= static_cast<unsigned char>(byte);
+        hash *= 0x00000100000001B3U;
+    }
+    return hash;
+}
+
+char crockford_check(std::string_view payload) {
+    unsigned remainder = 0;
+    for (const char symbol : payload) {
+        assert(value_of(symbol) < base);
+        remainder = (remainder * base + value_of(symbol)) % modulus;
+    }
+    return symbol_of(remainder);
+}
+
+std::string bag_id(const BagName& name, int attempt) {
+    // The unit separator keeps "dish 1" bag 2 apart from "dish" bag 12. The bag number comes
+    // first: what is hashed early is mixed best.
+    const auto identity =
+        fmt::format("{}\x1F{}\x1F{}\x1F{}", name.number, attempt, to_iso(name.made), name.dish);
+    for (auto hash = fnv_1a(identity);; hash = fnv_1a(fmt::format("{:016x}", hash))) {
+        const auto payload = payload_of((fold(hash) << day_bits) | day_class(name.made));
+        const char check = crockford_check(payload);
+        if (symbols.find(check) < base) {
+            return with_dashes(payload + check);
+        }
+    }
+}
+
+std::string fresh_bag_id(const BagName& name, std::set<std::string>& taken) {
+    for (int attempt = 0;; ++attempt) {
+        if (const auto [id, is_new] = taken.insert(bag_id(name, attempt)); is_new) {
+            return *id;
+        }
+    }
+}
+
+Result<std::string, BagIdFault> parse_bag_id(std::string_view typed) {
+    std::string nine;
+    std::size_t last = 0;
+    for (std::size_t i = 0; i < typed.size(); ++i) {
+        if (is_passed_over(typed[i])) {
+            continue;
+        }
+        const auto value = value_of(typed[i]);
+        if (value == base) {
+            return not_a_symbol(typed, i);
+        }
+        nine += symbol_of(value);
+        last = i;
+    }
+    if (nine.size() != id_symbols) {
+        return wrong_length(nine.size(), last);
+    }
+    const char check = crockford_check(std::string_view{nine}.substr(0, payload_symbols));
+    if (check == nine.back()) {
+        return with_dashes(nine);
+    }
+    auto message = fmt::format("\"{}\" is no bag's id: its last character does not match the "
+                               "others",
+                               with_dashes(nine));
+    const bool may_stand = symbols.find(check) < base;
+    if (may_stand) {
+        message += fmt::format("; \"{}\" would", check);
+    }
+    return Failure{BagIdFault{BagIdFault::Kind::WrongCheck, last, std::move(message),
+                              may_stand ? check : '\0'}};
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "base/key_path.h"
+
+#include <string>
+#include <vector>
+
+namespace thawslip::kitchen {
+
+/// What a caution does: severities in rising order.
+enum class CautionLevel { Check, Card, LabelAndCard, Refuse };
+
+/// A rule that applies. Its words stand in the wording tables under `caution.<id>`, where
+/// `{0}`, `{1}`… take the values; kitchen knows no language.
+struct Caution {
+    std::string id;
+    CautionLevel level = CautionLevel::Check;
+    std::vector<std::string> values;
+    std::string source; ///< publisher and title
+    KeyPath where;
+};
+
+} // namespace thawslip::kitchen

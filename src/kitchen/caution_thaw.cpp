@@ -1,0 +1,143 @@
+#include "kitchen/caution_topics.h"
+#include "kitchen/fridge_life.h"
+#include "kitchen/phrases.h"
+#include "kitchen/temperature_text.h"
+#include "kitchen/text.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view big_thaw = "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013";
+constexpr std::string_view uk_freezing =
+    "UK Food Standards Agency, How to chill, freeze and defrost food safely";
+constexpr std::string_view vacuum_source =
+    "FDA Food Code 3-501.13(E), Thawing; FDA, Fish and Fishery Products Hazards and Controls "
+    "Guidance";
+
+/// Perishable, as far as the storage classes say; what is in no class is taken to be.
+bool is_perishable(const Scene& scene) {
+    return scene.package.food.empty() ||
+           std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+               return kind_of(scene.table, food) != FoodKind::Other;
+           });
+}
+
+bool thaws_fast(const Scene& scene) {
+    const auto method = scene.package.thaw.method;
+    return method == ThawMethod::ColdWater || method == ThawMethod::Microwave;
+}
+
+KeyPath method_place(const Scene& scene) {
+    return scene.package.thaw.where.empty() ? scene.package.where
+                                            : scene.package.thaw.where.key("method");
+}
+
+Findings cook_at_once(const Scene& scene) {
+    return thaws_fast(scene) && is_perishable(scene) ? Findings{{{}, method_place(scene)}}
+                                                     : Findings{};
+}
+
+Findings refreeze_after_cooking(const Scene& scene) {
+    return scene.table.rule_set != "uk" ? cook_at_once(scene) : Findings{};
+}
+
+Findings refreeze_never(const Scene& scene) {
+    const bool applies = scene.table.rule_set == "uk" && is_perishable(scene) &&
+                         scene.package.thaw.method != ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+}
+
+Findings cold_water(const Scene& scene) {
+    if (scene.package.thaw.method != ThawMethod::ColdWater) {
+        return {};
+    }
+    return {
+        {{published_text(70, TemperatureUse::ColdLimit, style(scene)), "30"}, method_place(scene)}};
+}
+
+/// "On the counter overnight"; but not "never on the counter".
+Findings room_temperature(const Scene& scene) {
+    static const PhraseBook book{{"counter", "countertop", "worktop", "room temperature",
+                                  "kitchen table", "hot water", "warm water", "outdoors"}};
+    const auto words = words_of(scene.package.thaw.note);
+    if (book.find(words).empty() ||
+        says_any(words, {"never", "not", "no", "dont", "cannot", "without", "avoid", "instead"})) {
+        return {};
+    }
+    return {{{scene.package.thaw.note}, scene.package.thaw.where.key("note")}};
+}
+
+bool says_vacuum(const Package& package) {
+    auto texts = food_texts(package);
+    texts.push_back({package.note, {}});
+    texts.push_back({package.thaw.note, {}});
+    return std::ranges::any_of(texts, [](const PlacedText& text) {
+        return says_any(words_of(text.text), {"vacuum", "vacuumed", "vacuumpacked", "vacpac"});
+    });
+}
+
+Findings vacuum_fish(const Scene& scene) {
+    return holds(scene, {FoodKind::RawFish}) && says_vacuum(scene.package)
+               ? Findings{{{}, method_place(scene)}}
+               : Findings{};
+}
+
+Findings perhaps_vacuum_fish(const Scene& scene) {
+    const bool applies = holds(scene, {FoodKind::RawFish}) && !says_vacuum(scene.package) &&
+                         scene.package.thaw.method != ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+}
+
+Findings no_days_left(const Scene& scene) {
+    if (scene.package.thaw.method != ThawMethod::Refrigerator) {
+        return {};
+    }
+    const auto left = days_left_after_thawing(scene.table, scene.package.food,
+                                              std::chrono::days{scene.package.days_refrigerated});
+    if (!left || left->low.count() > 0) {
+        return {};
+    }
+    return {{{std::to_string(scene.package.days_refrigerated)},
+             scene.package.where.key("days_refrigerated")}};
+}
+
+constexpr CautionRule rules[] = {
+    {"thaw-warm", CautionLevel::Refuse,
+     "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave or "
+     "cooking from frozen",
+     "", big_thaw, room_temperature},
+    {"thaw-cook-at-once", CautionLevel::LabelAndCard,
+     "Once it has thawed, cook it at once: it does not keep.", "", big_thaw, cook_at_once},
+    {"thaw-no-days-left", CautionLevel::LabelAndCard,
+     "Cook it on the day it has thawed: it was in the refrigerator for {0} days before freezing, "
+     "and those days count.",
+     "",
+     "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "
+     "Food Safety",
+     no_days_left},
+    {"vacuum-packed-fish", CautionLevel::LabelAndCard,
+     "Open the vacuum pack before the fish thaws: a poison can form in it without air.", "",
+     vacuum_source, vacuum_fish},
+    {"vacuum-packed-fish-perhaps", CautionLevel::Card,
+     "If the fish is vacuum-packed, open the pack before it thaws.", "", vacuum_source,
+     perhaps_vacuum_fish},
+    {"cold-water-thaw", CautionLevel::Card,
+     "Keep the bag closed and under cold water, {0} at most; change the water every {1} minutes.",
+     "", big_thaw, cold_water},
+    {"refreeze-after-cooking", CautionLevel::Card,
+     "Do not freeze it again before it has been cooked.", "", big_thaw, refreeze_after_cooking},
+    {"refreeze-never", CautionLevel::Card, "Do not freeze it again once it has thawed.", "",
+     uk_freezing, refreeze_never},
+};
+
+} // namespace
+
+std::span<const CautionRule> thaw_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

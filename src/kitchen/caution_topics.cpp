@@ -1,0 +1,71 @@
+#include "kitchen/caution_topics.h"
+
+#include "kitchen/temperature_text.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen::scene {
+
+bool is_in(const Package& package, Vessel vessel) {
+    return package.cook && package.cook->vessel == vessel;
+}
+
+bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
+    return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+        const auto kind = kind_of(scene.table, food);
+        return std::ranges::find(kinds, kind) != kinds.end();
+    });
+}
+
+bool holds_raw(const Scene& scene) {
+    return holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawCut,
+                         FoodKind::RawFish, FoodKind::RawShellfish});
+}
+
+bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words) {
+    return std::ranges::any_of(text, [&](const std::string& word) {
+        return std::ranges::find(words, word) != words.end();
+    });
+}
+
+std::string text_of(const Quantity& quantity) {
+    return quantity.as_written.empty() ? quantity.item : quantity.as_written;
+}
+
+std::vector<PlacedText> texts_in_bag(const Package& package) {
+    std::vector<PlacedText> texts{{package.dish, package.where.key("dish")}};
+    for (const auto& ingredient : package.ingredients) {
+        if (!ingredient.on_cook_day) {
+            texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
+        }
+    }
+    return texts;
+}
+
+std::vector<PlacedText> food_texts(const Package& package) {
+    auto texts = texts_in_bag(package);
+    for (const auto& ingredient : package.ingredients) {
+        if (ingredient.on_cook_day) {
+            texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
+        }
+    }
+    for (const auto& finish : package.finish) {
+        texts.push_back({text_of(finish.add), finish.where.key("add")});
+    }
+    return texts;
+}
+
+UnitStyle style(const Scene& scene) {
+    return {scene.settings.units, scene.settings.measures};
+}
+
+std::string minimum_text(const Scene& scene, const SafeMinimum& minimum) {
+    return published_text(minimum.celsius * 9.0 / 5.0 + 32.0, TemperatureUse::SafeMinimum,
+                          style(scene));
+}
+
+KeyPath cook_place(const Scene& scene, std::string_view key) {
+    return scene.package.cook ? scene.package.cook->where.key(key) : scene.package.where;
+}
+
+} // namespace thawslip::kitchen::scene

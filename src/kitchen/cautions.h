@@ -1,0 +1,71 @@
+#pragma once
+
+#include "kitchen/caution.h"
+#include "kitchen/day.h"
+#include "kitchen/keep_until.h"
+#include "kitchen/settings.h"
+#include "kitchen/storage.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::kitchen {
+
+/// All that a rule may look at.
+struct Scene {
+    const Package& package;
+    Date made;
+    const KeepUntil& keep;
+    const StorageTable& table;
+    const KitchenSettings& settings;
+};
+
+/// One place where a rule applies, and what fills `{0}`, `{1}`… of its words. Values are numbers,
+/// temperatures, names of lists, the cook's own words and names of allergens; no sentences, so
+/// that another language's words can take them over.
+struct Finding {
+    std::vector<std::string> values;
+    KeyPath where;
+};
+
+/// A caution that can be given. Words of level Card and LabelAndCard are printed and so are
+/// sentences; those of Refuse and Check are messages: lower case, no full stop.
+struct CautionRule {
+    std::string_view id;
+    CautionLevel level = CautionLevel::Check;
+    std::string_view english; ///< wording tables of other languages override it by `id`
+    std::string_view hint;    ///< for Refuse: what to write instead; may be empty
+    std::string_view source;  ///< publisher and title
+    /// Where the rule applies in a package; nullptr for what belongs to the day or to every print.
+    std::vector<Finding> (*find)(const Scene&) = nullptr;
+};
+
+/// Every rule there is. Ids are unique and never change their meaning.
+std::vector<CautionRule> caution_rules();
+
+/// The rule called `id`; nullptr where there is none.
+const CautionRule* find_rule(std::span<const CautionRule> rules, std::string_view id);
+
+/// The cautions of one package, the gravest first, equals in the order of the rules.
+std::vector<Caution> cautions(const Scene& scene);
+
+/// The cautions of the assembly day itself, to be said once: cooling and the two-hour rule.
+/// None for a day of bread and fruit.
+std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
+                                  const KitchenSettings& settings);
+
+/// The line that stands on every print that carries food advice.
+inline constexpr std::string_view standing_line = "local-rules-first";
+
+/// The line that belongs to a date worked out from the storage table.
+inline constexpr std::string_view quality_line = "frozen-stays-safe";
+
+/// `words` with `{0}`, `{1}`… replaced by the values; a number without a value stays as it is.
+std::string fill(std::string_view words, const std::vector<std::string>& values);
+
+/// The English words of a caution, filled in.
+std::string english(const Caution& caution);
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "kitchen/timeline.h"
+
+namespace thawslip::kitchen {
+
+/// The cooking time of a package if it is given and makes sense: not negative, the ends in order,
+/// at most 14 days.
+std::optional<TimeRange> usable_cook_time(const Package& package);
+
+/// The middle of a range, rounded up to a whole minute.
+std::chrono::minutes middle_of(TimeRange range);
+
+/// Half as long again, rounded up: cooking from frozen. USDA FSIS, as reprinted in an appliance
+/// booklet; FSIS's own page from memory.
+TimeRange from_frozen(TimeRange range);
+
+/// The window that ends with eating at `eat`. Where its planned start is past at `now` but the
+/// latest is not, `at` is `now`.
+CookWindow cook_window(TimeRange range, Instant eat, Instant now);
+
+/// When a finishing ingredient goes in; or, where that cannot be told or was moved, why.
+struct FinishTime {
+    std::optional<Instant> at;
+    std::optional<RemarkId> remark = std::nullopt; ///< FinishTimeUnknown, …BeforeStart, …AfterReady
+};
+
+/// \param cook nothing without a usable cooking time: then only times counted back from the end
+///             can be told
+FinishTime finish_time(When when, const std::optional<CookWindow>& cook, Instant eat);
+
+} // namespace thawslip::kitchen

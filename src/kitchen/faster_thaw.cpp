@@ -1,0 +1,70 @@
+#include "kitchen/faster_thaw.h"
+
+#include "kitchen/cook_window.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen {
+
+namespace {
+
+using std::chrono::minutes;
+
+/// Where frozen food may be cooked: oven or stove (USDA FSIS, from memory); frozen leftovers also
+/// in a microwave (USDA FSIS, "Leftovers and Food Safety"). Not where we do not know the vessel.
+bool takes_frozen(Vessel vessel) {
+    switch (vessel) {
+    case Vessel::Oven:
+    case Vessel::Pan:
+    case Vessel::Pot:
+    case Vessel::Microwave: return true;
+    case Vessel::SlowCooker:
+    case Vessel::PressureCooker:
+    case Vessel::Grill:
+    case Vessel::Steamer:
+    case Vessel::Other: break;
+    }
+    return false;
+}
+
+/// How long a way takes before cooking and in cooking; nothing where it is not allowed.
+struct Spans {
+    minutes lead;
+    TimeRange cooking;
+};
+
+std::optional<Spans> spans_of(ThawMethod method, const Package& package,
+                              const ThawSettings& settings) {
+    const auto cook_time = usable_cook_time(package);
+    if (method == ThawMethod::FromFrozen) {
+        if (!cook_time || !takes_frozen(package.cook->vessel))
+            return std::nullopt;
+        return Spans{minutes{0}, from_frozen(*cook_time)};
+    }
+    const auto lead = thaw_lead(method, package.thickness, package.weight, settings);
+    if (!lead)
+        return std::nullopt;
+    return Spans{lead.value().lead, cook_time.value_or(TimeRange{})};
+}
+
+} // namespace
+
+FasterWays faster_ways(const Package& package, const ThawSettings& settings, Instant eat,
+                       Instant now) {
+    FasterWays found;
+    for (const auto method :
+         {ThawMethod::ColdWater, ThawMethod::Microwave, ThawMethod::FromFrozen}) {
+        const auto spans = spans_of(method, package, settings);
+        if (!spans)
+            continue;
+        const Instant first_start = now + spans->lead;
+        const CookWindow window = cook_window(spans->cooking, eat, first_start);
+        if (first_start <= window.no_later)
+            found.ways.push_back({method, window.at - spans->lead, window.at, window.takes});
+        const Instant ready = first_start + middle_of(spans->cooking);
+        found.soonest_ready = std::min(found.soonest_ready.value_or(ready), ready);
+    }
+    return found;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,96 @@
+#include "kitchen/fridge_life.h"
+
+#include "kitchen/text.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace thawslip::kitchen {
+namespace {
+
+using std::chrono::days;
+
+template <class Row>
+bool keeps_shorter(const Row& a, const Row& b) {
+    return std::tie(a.low, a.high) < std::tie(b.low, b.high);
+}
+
+bool is_for(const ThawedRow& row, FoodKind kind) {
+    return !row.kind || *row.kind == kind;
+}
+
+/// The row for one kind: the table's own rule set first, then any other list's.
+const ThawedRow* find_thawed(const StorageTable& table, FoodKind kind) {
+    const ThawedRow* found = nullptr;
+    for (const auto& row : table.after_thawing) {
+        if (!is_for(row, kind)) {
+            continue;
+        }
+        if (row.rule_set == table.rule_set) {
+            return &row;
+        }
+        if (found == nullptr && row.kind) {
+            found = &row;
+        }
+    }
+    return found;
+}
+
+days less(days limit, days spent) {
+    return std::max(limit - spent, days{0});
+}
+
+} // namespace
+
+std::optional<FridgeRow> find_fridge_life(const StorageTable& table, std::string_view food) {
+    std::optional<FridgeRow> found;
+    for (const auto& row : table.before_freezing) {
+        if (lower(row.food) != lower(food)) {
+            continue;
+        }
+        if (row.rule_set == table.rule_set) {
+            return row;
+        }
+        if (!found) {
+            found = row;
+        }
+    }
+    return found;
+}
+
+std::optional<FridgeRow> shortest_fridge_life(const StorageTable& table,
+                                              std::span<const std::string> foods) {
+    std::optional<FridgeRow> shortest;
+    for (const auto& food : foods) {
+        const auto row = find_fridge_life(table, food);
+        if (row && (!shortest || keeps_shorter(*row, *shortest))) {
+            shortest = row;
+        }
+    }
+    return shortest;
+}
+
+std::optional<DaysLeft> days_left_after_thawing(const StorageTable& table,
+                                                std::span<const std::string> foods,
+                                                days days_before) {
+    const ThawedRow* shortest = nullptr;
+    for (const auto& food : foods) {
+        const auto* row = find_thawed(table, kind_of(table, food));
+        if (row != nullptr && (shortest == nullptr || keeps_shorter(*row, *shortest))) {
+            shortest = row;
+        }
+    }
+    if (shortest == nullptr) {
+        return std::nullopt;
+    }
+    const auto spent = shortest->days_before_count ? days_before : days{0};
+    return DaysLeft{less(shortest->low, spent), less(shortest->high, spent), *shortest};
+}
+
+Date food_code_last_day(Date made, Date frozen, Date thawed) {
+    const auto used = days_between(made, frozen);
+    // The day of thawing is itself the first of those that are left.
+    return add_days(thawed, food_code_days - used - days{1});
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,177 @@
+#include "kitchen/plan.h"
+
+#include "kitchen/bag_id.h"
+#include "kitchen/cautions.h"
+#include "kitchen/finish_order.h"
+
+#include <fmt/format.h>
+#include <set>
+
+namespace thawslip::kitchen {
+namespace {
+
+void refuse(Diagnostics& faults, KeyPath where, std::string message,
+            std::vector<std::string> hints = {}) {
+    faults.push_back({.severity = Severity::Error,
+                      .where = {},
+                      .key = std::move(where),
+                      .message = std::move(message),
+                      .hints = std::move(hints)});
+}
+
+void refuse_class(Diagnostics& faults, const StorageTable& table, const std::string& food,
+                  KeyPath where) {
+    if (const auto row = find_unsuitable(table, food)) {
+        refuse(faults, std::move(where),
+               fmt::format("\"{}\" does not freeze well ({}), so no list says how long it keeps",
+                           food, row->source),
+               {"set use_by yourself, or leave it out of the freezer"});
+        return;
+    }
+    std::vector<std::string> hints;
+    if (const auto near = nearest_class(table, food)) {
+        hints.push_back(fmt::format("did you mean \"{}\"?", *near));
+    }
+    refuse(faults, std::move(where), fmt::format("\"{}\" is not a storage class", food),
+           std::move(hints));
+}
+
+/// Whether all of `food` is known; says which are not.
+bool knows_classes(const Package& package, const StorageTable& table, Diagnostics& faults) {
+    bool all = true;
+    for (std::size_t i = 0; i < package.food.size(); ++i) {
+        if (!find_storage(table, package.food[i])) {
+            const auto list = package.where.key("food");
+            refuse_class(faults, table, package.food[i],
+                         package.food.size() == 1 ? list : list.index(i));
+            all = false;
+        }
+    }
+    return all;
+}
+
+std::optional<KeepUntil> keep_until(const Package& package, Date made, const StorageTable& table,
+                                    Diagnostics& faults) {
+    const bool known = knows_classes(package, table, faults);
+    if (package.use_by) {
+        if (*package.use_by < made) {
+            refuse(faults, package.where.key("use_by"),
+                   fmt::format("use_by {} lies before the day it was made, {}",
+                               to_iso(*package.use_by), to_iso(made)));
+            return std::nullopt;
+        }
+        return known ? std::optional{KeepUntil{*package.use_by, DateBasis::SetByCook, {}}}
+                     : std::nullopt;
+    }
+    if (package.food.empty()) {
+        refuse(faults, package.where,
+               "no date can be printed: expected food (a storage class) or use_by (a date)");
+        return std::nullopt;
+    }
+    const auto row = shortest_lived(table, package.food);
+    if (!row) {
+        return std::nullopt;
+    }
+    return KeepUntil{add_months(made, row->low), DateBasis::StorageTable, row};
+}
+
+/// Refuses what would never go in because the dish is done before.
+bool finish_fits(const Package& package, Diagnostics& faults) {
+    if (!package.cook || !package.cook->time) {
+        return true;
+    }
+    bool all = true;
+    for (const auto& finish : package.finish) {
+        if (finish.when.offset > package.cook->time->high) {
+            refuse(faults, finish.where.key("when"),
+                   fmt::format("{} minutes is longer than the dish cooks, {} minutes",
+                               finish.when.offset.count(), package.cook->time->high.count()));
+            all = false;
+        }
+    }
+    return all;
+}
+
+std::vector<Bag> bags_of(const Package& package, Date made, std::set<std::string>& taken) {
+    std::vector<Bag> bags;
+    for (int number = 1; number <= package.bags; ++number) {
+        bags.push_back({fresh_bag_id({package.dish, made, number}, taken), number, package.bags});
+    }
+    return bags;
+}
+
+/// Reports the cautions of level Refuse and takes them out; whether there were none.
+bool pass(std::vector<Caution>& given, Diagnostics& faults) {
+    const auto rules = caution_rules();
+    const auto is_refusal = [](const Caution& caution) {
+        return caution.level == CautionLevel::Refuse;
+    };
+    for (const auto& caution : given) {
+        if (is_refusal(caution)) {
+            const std::string hint{find_rule(rules, caution.id)->hint};
+            refuse(faults, caution.where, english(caution),
+                   hint.empty() ? std::vector<std::string>{} : std::vector{hint});
+        }
+    }
+    return std::erase_if(given, is_refusal) == 0;
+}
+
+std::vector<DeclaredAllergen> allergens_of(const Package& package) {
+    std::vector<DeclaredAllergen> allergens;
+    for (const auto& written : package.contains) {
+        allergens.push_back(read_allergen(written));
+    }
+    return allergens;
+}
+
+std::optional<DaysLeft> after_thawing(const Package& package, const StorageTable& table) {
+    if (package.thaw.method != ThawMethod::Refrigerator) {
+        return std::nullopt;
+    }
+    return days_left_after_thawing(table, package.food,
+                                   std::chrono::days{package.days_refrigerated});
+}
+
+/// Everything but the ids; nothing when the package is refused.
+std::optional<PlannedPackage> plan_package(const Package& package, Date made,
+                                           const StorageTable& table,
+                                           const KitchenSettings& settings, Diagnostics& faults) {
+    const auto keep = keep_until(package, made, table, faults);
+    const bool fits = finish_fits(package, faults);
+    if (!keep) {
+        return std::nullopt;
+    }
+    auto given = cautions({package, made, *keep, table, settings});
+    if (!pass(given, faults) || !fits) {
+        return std::nullopt;
+    }
+    const auto cooking = package.cook ? package.cook->time : std::nullopt;
+    return PlannedPackage{.package = package,
+                          .made = made,
+                          .keep_until = *keep,
+                          .bags = {},
+                          .finish = in_order(package.finish, cooking),
+                          .cautions = std::move(given),
+                          .allergens = allergens_of(package),
+                          .after_thawing = after_thawing(package, table)};
+}
+
+} // namespace
+
+Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
+          const KitchenSettings& settings) {
+    Plan result{day.kitchen, day.made, {}, day_cautions(day, table, settings)};
+    std::set<std::string> taken;
+    for (const auto& package : day.packages) {
+        const auto made = package.made.value_or(day.made);
+        // Ids are dealt out to refused packages too, so that mending one changes no other's.
+        auto bags = bags_of(package, made, taken);
+        if (auto planned = plan_package(package, made, table, settings, faults)) {
+            planned->bags = std::move(bags);
+            result.packages.push_back(std::move(*planned));
+        }
+    }
+    return result;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <string>
+
+namespace thawslip::kitchen {
+
+/// Which list of allergens declared ones are held against.
+enum class AllergenRules {
+    Us, ///< the nine of the US (FALCPA 2004 and FASTER Act 2021)
+    Eu, ///< the fourteen of Regulation (EU) 1169/2011, Annex II; also the United Kingdom's
+};
+
+/// Which measures of temperature, weight and volume are printed.
+enum class Units { Metric, Us, Both };
+
+/// Which spoons and cups stand in the cook's own drawer.
+enum class Measures { Us, Metric, Australian, Imperial };
+
+/// What the rules need to know about a kitchen and the people who eat there.
+struct KitchenSettings {
+    AllergenRules allergens = AllergenRules::Us;
+    Units units = Units::Both;
+    Measures measures = Measures::Us;
+    double altitude_metres = 0.0;      ///< above sea level; cautions start at 914 m (3000 ft)
+    bool people_at_risk = false;       ///< pregnant, very young, old, or with weak immunity
+    double refrigerator_celsius = 4.0; ///< the upper end that agencies advise
+};
+
+} // namespace thawslip::kitchen

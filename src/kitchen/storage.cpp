@@ -1,0 +1,104 @@
+#include "kitchen/storage.h"
+
+#include "base/nearest.h"
+#include "kitchen/text.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace thawslip::kitchen {
+namespace {
+
+bool same_food(std::string_view a, std::string_view b) {
+    return lower(a) == lower(b);
+}
+
+/// How many words of `wanted` stand in `candidate`, words that name nothing left out.
+std::size_t shared_words(const std::vector<std::string>& wanted, std::string_view candidate) {
+    const auto names_nothing = [](const std::string& word) {
+        return word == "or" || word == "and" || word == "with" || word == "of" || word == "raw" ||
+               word == "cooked";
+    };
+    const auto words = words_of(candidate);
+    std::size_t shared = 0;
+    for (const auto& word : wanted) {
+        if (!names_nothing(word) && std::ranges::find(words, word) != words.end()) {
+            ++shared;
+        }
+    }
+    return shared;
+}
+
+} // namespace
+
+std::vector<std::string> storage_classes(const StorageTable& table) {
+    std::vector<std::string> classes;
+    for (const auto& row : table.rows) {
+        if (std::ranges::find(classes, row.food) == classes.end()) {
+            classes.push_back(row.food);
+        }
+    }
+    return classes;
+}
+
+std::optional<StorageRow> find_storage(const StorageTable& table, std::string_view food) {
+    std::optional<StorageRow> found;
+    for (const auto& row : table.rows) {
+        if (!same_food(row.food, food)) {
+            continue;
+        }
+        if (row.rule_set == table.rule_set) {
+            return row;
+        }
+        if (!found) {
+            found = row;
+        }
+    }
+    return found;
+}
+
+std::optional<StorageRow> shortest_lived(const StorageTable& table,
+                                         std::span<const std::string> foods) {
+    std::optional<StorageRow> shortest;
+    for (const auto& food : foods) {
+        const auto row = find_storage(table, food);
+        if (!row) {
+            return std::nullopt;
+        }
+        if (!shortest || std::tie(row->low, row->high) < std::tie(shortest->low, shortest->high)) {
+            shortest = row;
+        }
+    }
+    return shortest;
+}
+
+std::optional<std::string> nearest_class(const StorageTable& table, std::string_view food) {
+    const auto classes = storage_classes(table);
+    if (auto near = nearest(food, classes)) {
+        return near;
+    }
+    const auto wanted = words_of(food);
+    std::optional<std::string> best;
+    std::size_t most = 0;
+    for (const auto& candidate : classes) {
+        if (const auto shared = shared_words(wanted, candidate); shared > most) {
+            most = shared;
+            best = candidate;
+        }
+    }
+    return best;
+}
+
+FoodKind kind_of(const StorageTable& table, std::string_view food) {
+    const auto found = std::ranges::find_if(
+        table.classes, [&](const FoodClass& known) { return same_food(known.food, food); });
+    return found == table.classes.end() ? FoodKind::Other : found->kind;
+}
+
+std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food) {
+    const auto found = std::ranges::find_if(
+        table.unsuitable, [&](const UnsuitableRow& row) { return same_food(row.food, food); });
+    return found == table.unsuitable.end() ? std::nullopt : std::optional{*found};
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,238 @@
+#include "layout/compose.h"
+
+#include "layout/crop_marks.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace thawslip::layout {
+namespace {
+
+Size room_of(const Stock& stock) {
+    return stock.safe_at(0).size;
+}
+
+const Area* code_area(const Layout& layout) {
+    const auto found = std::ranges::find(layout.areas, AreaKind::Code, &Area::kind);
+    return found == layout.areas.end() ? nullptr : &*found;
+}
+
+Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layout& layout,
+                                         Shaper& shaper) {
+    Contents contents;
+    for (const auto& area : layout.areas) {
+        if (area.kind != AreaKind::Text) {
+            contents.emplace_back();
+            continue;
+        }
+        auto content = prepare_content(area, print, shaper);
+        if (!content) {
+            return Failure{content.fault()};
+        }
+        contents.push_back(std::move(content).value());
+    }
+    return contents;
+}
+
+Length dot(code::PrinterDots printer) {
+    return Length::inches(1.0 / printer.per_inch);
+}
+
+Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Stock& stock,
+                           const typeset::FontSet& fonts) {
+    return arrange(layout, fitted.contents, room_of(stock), fitted.solution.choice, fonts);
+}
+
+/// The code of one print, for the square that its area became.
+std::optional<CodeRefusal> choose_code(const wording::Print& print, Fitted& fitted,
+                                       const Layout& layout, const Target& target,
+                                       const typeset::FontSet& fonts) {
+    const auto* area = code_area(layout);
+    if (area == nullptr || print.code_texts.empty()) {
+        return std::nullopt;
+    }
+    const auto index = static_cast<std::size_t>(area - layout.areas.data());
+    const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
+    const auto& room = arrangement.areas[index].room.size;
+    // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
+    const Length side = std::min(room.width, room.height) - dot(target.printer);
+    auto symbol = code::choose_symbol(print.code_texts, side, target.printer, target.least_module);
+    if (!symbol) {
+        return CodeRefusal{print.dish, print.bag_id, symbol.fault(), print.where};
+    }
+    fitted.symbol = std::move(symbol).value();
+    return std::nullopt;
+}
+
+/// Moves a coordinate to the nearest printer dot, so that every module edge falls on one.
+Length on_dots(Length x, code::PrinterDots printer) {
+    return dot(printer) * std::round(x / dot(printer));
+}
+
+Length code_offset(Stand stand, Length spare) {
+    switch (stand) {
+    case Stand::Top: return {};
+    case Stand::Middle: return spare / 2;
+    case Stand::Bottom: return spare;
+    }
+    return {};
+}
+
+/// The symbol with its quiet zone in its area: centred across, standing as the area says.
+ModuleGrid place_code(const code::SizedSymbol& sized, Stand stand, Rect room,
+                      code::PrinterDots printer) {
+    const Length side = sized.module * sized.symbol.side;
+    const Length square = std::min(room.size.width, room.size.height);
+    const Length top = room.top() + code_offset(stand, room.size.height - square);
+    const Point corner{room.left() + (room.size.width - side) / 2, top + (square - side) / 2};
+    return {{on_dots(corner.x, printer), on_dots(corner.y, printer)},
+            sized.module,
+            sized.symbol.side,
+            sized.symbol.dark};
+}
+
+/// Lines to write on, as many as there is room for; none where a hand would not fit.
+std::vector<Rule> writing_lines(Rect room) {
+    constexpr Length apart = Length::millimetres(9);
+    constexpr Length thickness = Length::points(0.5);
+    std::vector<Rule> lines;
+    for (Length y = room.top() + apart; y + thickness <= room.bottom(); y += apart) {
+        lines.push_back({{{room.left(), y}, {room.size.width, thickness}}});
+    }
+    return lines;
+}
+
+Rect moved(Rect rect, Point by) {
+    rect.origin = rect.origin + by;
+    return rect;
+}
+
+void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& layout,
+                const Target& target, const typeset::FontSet& fonts) {
+    const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
+    for (const auto& rule : arrangement.rules) {
+        frame.items.emplace_back(Rule{moved(rule, corner)});
+    }
+    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
+        const auto& placed = arrangement.areas[i];
+        if (!placed.shown) {
+            continue;
+        }
+        if (layout.areas[i].kind == AreaKind::Write) {
+            for (const auto& line : writing_lines(moved(placed.room, corner))) {
+                frame.items.emplace_back(line);
+            }
+            continue;
+        }
+        if (layout.areas[i].kind == AreaKind::Code && fitted.symbol) {
+            frame.items.emplace_back(place_code(*fitted.symbol, layout.areas[i].stand,
+                                                moved(placed.room, corner), target.printer));
+            continue;
+        }
+        for (auto& item :
+             set(fitted.contents[i], layout.areas[i], placed.type, moved(placed.text, corner))) {
+            frame.items.push_back(std::move(item));
+        }
+    }
+}
+
+using Why = decltype(Fault::why);
+
+Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
+                            Shaper& shaper) {
+    auto contents = shape_all(print, layout, shaper);
+    if (!contents) {
+        return Failure{Why{contents.fault()}};
+    }
+    const auto solution = solve(layout, contents.value(), room, shaper.fonts());
+    if (!solution) {
+        return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
+    }
+    return Fitted{print.kind, std::move(contents).value(), *solution, std::nullopt};
+}
+
+/// Prints of one kind agree on their sizes; a card does not bow to a label.
+void agree_by_kind(std::vector<Fitted>& prints) {
+    std::map<wording::Kind, std::vector<Solution*>> by_kind;
+    for (auto& print : prints) {
+        by_kind[print.kind].push_back(&print.solution);
+    }
+    for (auto& [kind, solutions] : by_kind) {
+        agree(solutions);
+    }
+}
+
+} // namespace
+
+Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& prints,
+                                        const Layouts& layouts, const Target& target,
+                                        const typeset::FontSet& fonts) {
+    Fitting fitting;
+    std::vector<Fault> faults;
+    Shaper shaper{fonts};
+    for (std::size_t i = 0; i < prints.size(); ++i) {
+        const auto& layout = layouts.at(prints[i].kind);
+        auto fitted = fit_one(prints[i], layout, room_of(target.stock), shaper);
+        if (fitted) {
+            fitting.prints.push_back(std::move(fitted).value());
+        } else {
+            faults.push_back({i, fitted.fault()});
+        }
+    }
+    if (!faults.empty()) {
+        return Failure{std::move(faults)};
+    }
+    agree_by_kind(fitting.prints);
+    for (std::size_t i = 0; i < prints.size(); ++i) {
+        const auto& layout = layouts.at(prints[i].kind);
+        if (auto refusal = choose_code(prints[i], fitting.prints[i], layout, target, fonts)) {
+            faults.push_back({i, std::move(*refusal)});
+        }
+    }
+    if (!faults.empty()) {
+        return Failure{std::move(faults)};
+    }
+    fitting.places = impose(target.stock, static_cast<int>(prints.size()), target.imposition);
+    fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
+    return fitting;
+}
+
+Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,
+                 const typeset::FontSet& fonts) {
+    Frame frame;
+    frame.sheet = target.stock.sheet;
+    frame.correction = target.correction;
+    for (const auto& mark : crop_marks(target.stock)) {
+        frame.items.emplace_back(mark);
+    }
+    const auto [first, last] = std::ranges::equal_range(fitting.places, sheet, {}, &Place::sheet);
+    for (auto place = first; place != last; ++place) {
+        const auto& fitted =
+            fitting.prints[static_cast<std::size_t>(place - fitting.places.begin())];
+        const Point corner = target.stock.safe_at(place->cell).origin;
+        draw_print(frame, fitted, corner, layouts.at(fitted.kind), target, fonts);
+    }
+    return frame;
+}
+
+std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout,
+                               const typeset::FontSet& fonts) {
+    std::vector<AreaReport> reports;
+    std::vector<const Area*> leavers;
+    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
+        const auto& area = layout.areas[i];
+        if (area.leave > 0 && (area.kind != AreaKind::Text || !fitted.contents[i].empty())) {
+            leavers.push_back(&area);
+        }
+    }
+    std::ranges::stable_sort(leavers, {}, [](const Area* area) { return area->leave; });
+    leavers.resize(static_cast<std::size_t>(fitted.solution.choice.left_out));
+    for (const auto& area : layout.areas) {
+        const auto type = type_at(area, fitted.solution.choice.scale, fonts);
+        reports.push_back({area.name, std::ranges::find(leavers, &area) != leavers.end(),
+                           type.size * fonts.metrics(area.weight).x_height});
+    }
+    return reports;
+}
+
+} // namespace thawslip::layout

@@ -1,0 +1,79 @@
+#pragma once
+
+#include "base/result.h"
+#include "code/symbol.h"
+#include "layout/frame.h"
+#include "layout/impose.h"
+#include "layout/solve.h"
+#include "layout/stock.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace thawslip::layout {
+
+/// The layout of each kind of print in a job: several kinds may share a sheet.
+using Layouts = std::map<wording::Kind, Layout>;
+
+/// What prints are made for: which cells, which printer.
+struct Target {
+    Stock stock;
+    Imposition imposition;
+    Correction correction;
+    code::PrinterDots printer;
+    Length least_module = Length::millimetres(0.4);
+};
+
+/// One print with its words shaped, its sizes found and its code chosen.
+struct Fitted {
+    wording::Kind kind = wording::Kind::BagLabel;
+    Contents contents;
+    Solution solution;
+    std::optional<code::SizedSymbol> symbol;
+};
+
+/// All prints of a job, ready to be drawn sheet by sheet.
+struct Fitting {
+    std::vector<Fitted> prints; ///< in the order given
+    std::vector<Place> places;  ///< where each one goes
+    int sheets = 0;
+};
+
+/// A code that does not fit its area at all.
+struct CodeRefusal {
+    std::string dish;
+    std::string bag_id;
+    code::TooSmall too_small;
+    KeyPath where;
+};
+
+/// Why a print cannot be made.
+struct Fault {
+    std::size_t print = 0; ///< its place in the job, from 0
+    std::variant<ContentFault, Refusal, CodeRefusal> why;
+};
+
+/// Fits every print into a cell of the stock; either all of them or what is wrong with each that
+/// fails. Prints of one kind get the same sizes, see `agree`.
+/// \pre `layouts` has one for each kind of print; check_imposition() finds nothing
+Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& prints,
+                                        const Layouts& layouts, const Target& target,
+                                        const typeset::FontSet& fonts);
+
+/// Everything on sheet `sheet` (from 0).
+Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,
+                 const typeset::FontSet& fonts);
+
+/// What `check` tells about one print: the size each area got, and what was left out.
+struct AreaReport {
+    std::string area;
+    bool left_out = false;
+    Length x_height;
+};
+std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout,
+                               const typeset::FontSet& fonts);
+
+} // namespace thawslip::layout

@@ -1,0 +1,19 @@
+#include "layout/layout.h"
+
+#include <algorithm>
+#include <array>
+
+namespace thawslip::layout {
+
+const Area* Layout::area(std::string_view wanted) const {
+    const auto found = std::ranges::find(areas, wanted, &Area::name);
+    return found == areas.end() ? nullptr : &*found;
+}
+
+bool must_stay(std::string_view field) {
+    constexpr std::array<std::string_view, 6> fields = {"dish", "made",   "use-by",
+                                                        "thaw", "finish", "local-rules"};
+    return std::ranges::find(fields, field) != fields.end();
+}
+
+} // namespace thawslip::layout

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "base/diagnostic.h"
+#include "layout/layout.h"
+#include "toml/document.h"
+
+#include <optional>
+#include <string>
+
+namespace thawslip::layout {
+
+/// Reads a layout file; layouts/README.md describes the format. All that is wrong is appended to
+/// `faults`, placed; then there is no layout.
+/// \param name  what the layout is called: the file's name without its ending
+std::optional<Layout> read_layout(const toml::Document& document, std::string name,
+                                  Diagnostics& faults);
+
+} // namespace thawslip::layout

@@ -1,0 +1,198 @@
+#include "layout/tracks.h"
+
+#include <algorithm>
+
+namespace thawslip::layout {
+namespace {
+
+std::size_t at(int track) {
+    return static_cast<std::size_t>(track);
+}
+
+/// Lengths and gaps while they are being worked out.
+struct Draft {
+    const std::vector<Track>& tracks;
+    Length gap;
+    std::vector<Length> length;
+
+    /// A gap stands before every track that has a length, but the first of them.
+    Length gap_before(std::size_t track) const {
+        const bool any_before =
+            std::any_of(length.begin(), length.begin() + static_cast<std::ptrdiff_t>(track),
+                        [](Length l) { return l > Length{}; });
+        return length[track] > Length{} && any_before ? gap : Length{};
+    }
+
+    Length total() const {
+        Length sum;
+        for (std::size_t i = 0; i < length.size(); ++i) {
+            sum += length[i] + gap_before(i);
+        }
+        return sum;
+    }
+
+    Length span(const SpanNeed& need) const {
+        Length sum;
+        for (std::size_t i = at(need.first); i < at(need.first + need.count); ++i) {
+            sum += length[i] + (i > at(need.first) ? gap_before(i) : Length{});
+        }
+        return sum;
+    }
+
+    int count_gaps() const {
+        int count = 0;
+        for (std::size_t i = 0; i < length.size(); ++i) {
+            count += gap_before(i) > Length{} ? 1 : 0;
+        }
+        return count;
+    }
+
+    double shares() const {
+        double sum = 0.0;
+        for (const auto& track : tracks) {
+            sum += track.kind == Track::Kind::Share ? track.amount : 0.0;
+        }
+        return sum;
+    }
+};
+
+Draft given_lengths(const std::vector<Track>& tracks, Length gap, Length room) {
+    Draft draft{tracks, gap, std::vector<Length>(tracks.size())};
+    for (std::size_t i = 0; i < tracks.size(); ++i) {
+        if (tracks[i].kind == Track::Kind::Fixed) {
+            draft.length[i] = tracks[i].length;
+        } else if (tracks[i].kind == Track::Kind::Percent) {
+            draft.length[i] = room * (tracks[i].amount / 100.0);
+        }
+    }
+    return draft;
+}
+
+void grow_single(Draft& draft, const std::vector<SpanNeed>& needs) {
+    for (const auto& need : needs) {
+        if (need.count == 1 && draft.tracks[at(need.first)].kind == Track::Kind::Content) {
+            draft.length[at(need.first)] = std::max(draft.length[at(need.first)], need.need);
+        }
+    }
+}
+
+/// The rows of a need that may grow for it: share rows; else content rows that stand already, for
+/// an empty one would bring its gap along; else the last content row.
+std::vector<std::size_t> growing_rows(const Draft& draft, const SpanNeed& need) {
+    std::vector<std::size_t> shares;
+    std::vector<std::size_t> standing;
+    std::vector<std::size_t> last;
+    for (std::size_t i = at(need.first); i < at(need.first + need.count); ++i) {
+        if (draft.tracks[i].kind == Track::Kind::Share) {
+            shares.push_back(i);
+        } else if (draft.tracks[i].kind == Track::Kind::Content) {
+            last = {i};
+            if (draft.length[i] > Length{}) {
+                standing.push_back(i);
+            }
+        }
+    }
+    return !shares.empty() ? shares : !standing.empty() ? standing : last;
+}
+
+void grow_spans(Draft& draft, const std::vector<SpanNeed>& needs) {
+    auto ordered = needs;
+    std::ranges::stable_sort(ordered, {}, &SpanNeed::count);
+    for (const auto& need : ordered) {
+        const auto growing = growing_rows(draft, need);
+        const Length lack = need.need - draft.span(need);
+        for (const auto i : growing) {
+            draft.length[i] += std::max(lack, Length{}) / static_cast<double>(growing.size());
+        }
+    }
+}
+
+/// By how much fixed rows are too low for what stands in them.
+Length squeezed(const Draft& draft, const std::vector<SpanNeed>& needs) {
+    Length worst;
+    for (const auto& need : needs) {
+        worst = std::max(worst, need.need - draft.span(need));
+    }
+    return worst;
+}
+
+Bands placed(const Draft& draft, Length extra_gap) {
+    Bands bands;
+    bands.length = draft.length;
+    Length edge;
+    for (std::size_t i = 0; i < draft.length.size(); ++i) {
+        const Length gap = draft.gap_before(i);
+        edge += gap > Length{} ? gap + extra_gap : gap;
+        bands.start.push_back(edge);
+        edge += draft.length[i];
+    }
+    return bands;
+}
+
+} // namespace
+
+Length Bands::span(int first, int count) const {
+    const auto last = at(first + count - 1);
+    return start[last] + length[last] - start[at(first)];
+}
+
+Length Bands::gap_before(int track) const {
+    if (track <= 0 || at(track) >= start.size()) {
+        return {};
+    }
+    // The next track that has a length: empty ones stand where it begins.
+    auto next = at(track);
+    while (next < start.size() && length[next] <= Length{}) {
+        ++next;
+    }
+    if (next == start.size()) {
+        return {};
+    }
+    return start[next] - (start[at(track - 1)] + length[at(track - 1)]);
+}
+
+Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
+                      const std::vector<SpanNeed>& needs) {
+    auto draft = given_lengths(tracks, gap, room);
+    grow_single(draft, needs);
+    const double shares = draft.shares();
+    const auto gaps = gap * static_cast<double>(tracks.empty() ? 0 : tracks.size() - 1);
+    Length used = gaps;
+    for (const auto& length : draft.length) {
+        used += length;
+    }
+    const Length left = std::max(room - used, Length{});
+    for (std::size_t i = 0; i < tracks.size(); ++i) {
+        if (tracks[i].kind == Track::Kind::Share) {
+            draft.length[i] = left * (tracks[i].amount / shares);
+        }
+    }
+    auto bands = placed(draft, Length{});
+    bands.overflow = shares > 0.0 && left <= Length{}
+                         ? used - room + Length::points(1)
+                         : used - room - (shares > 0.0 ? left : Length{});
+    return bands;
+}
+
+Bands resolve_rows(const std::vector<Track>& tracks, Length gap, Length room,
+                   const std::vector<SpanNeed>& needs) {
+    auto draft = given_lengths(tracks, gap, room);
+    grow_single(draft, needs);
+    grow_spans(draft, needs);
+    const Length overflow = draft.total() - room;
+    const Length squeeze = squeezed(draft, needs);
+    const Length spare = std::max(-overflow, Length{});
+    const int gaps = draft.count_gaps();
+    const Length extra_gap = gaps > 0 ? std::min(spare / gaps, gap) : Length{};
+    const double shares = draft.shares();
+    for (std::size_t i = 0; i < tracks.size(); ++i) {
+        if (tracks[i].kind == Track::Kind::Share) {
+            draft.length[i] += (spare - extra_gap * gaps) * (tracks[i].amount / shares);
+        }
+    }
+    auto bands = placed(draft, extra_gap);
+    bands.overflow = squeeze > Length::points(1e-6) ? std::max(squeeze, overflow) : overflow;
+    return bands;
+}
+
+} // namespace thawslip::layout

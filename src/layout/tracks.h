@@ -1,0 +1,41 @@
+#pragma once
+
+#include "layout/layout.h"
+
+#include <vector>
+
+namespace thawslip::layout {
+
+/// That `count` tracks from `first` on must together be at least `need` long, gaps included.
+struct SpanNeed {
+    int first = 0;
+    int count = 1;
+    Length need;
+};
+
+/// Columns or rows at their places. A content row that nothing needs has no length, and no gap
+/// goes with it.
+struct Bands {
+    std::vector<Length> start;
+    std::vector<Length> length;
+    Length overflow; ///< by how much they are longer than the room; negative: what is to spare
+
+    Length start_of(int track) const { return start[static_cast<std::size_t>(track)]; }
+    /// From the start of track `first` to the end of the last of `count`.
+    Length span(int first, int count) const;
+    /// The room between a track and what stands before it; 0 for the first and past the last.
+    Length gap_before(int track) const;
+};
+
+/// Column widths: fixed and percent as they say, content as wide as its widest need, shares of
+/// what is left. Needs of several columns are ignored: words can wrap.
+Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
+                      const std::vector<SpanNeed>& needs);
+
+/// Row heights: as columns, but a need of several rows makes its share rows grow or, where it has
+/// none, its content rows evenly. What is to spare goes evenly into the gaps, each at most
+/// doubled, then to share rows; without any it stays below.
+Bands resolve_rows(const std::vector<Track>& tracks, Length gap, Length room,
+                   const std::vector<SpanNeed>& needs);
+
+} // namespace thawslip::layout

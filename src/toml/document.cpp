@@ -1,0 +1,132 @@
+#include "toml/document.h"
+
+#include "base/utf8.h"
+#include "toml/position.h"
+
+#include <algorithm>
+#include <charconv>
+#include <optional>
+
+namespace thawslip::toml {
+namespace {
+
+/// Takes the next step off the front of a key path: a key, or a position in brackets.
+struct Step {
+    std::string_view key;
+    std::optional<std::size_t> position; ///< from 0
+};
+
+Step take_position(std::string_view& path) {
+    const auto end = path.find(']');
+    const auto digits = path.substr(1, end == std::string_view::npos ? end : end - 1);
+    std::size_t position = 0;
+    std::from_chars(digits.data(), digits.data() + digits.size(), position);
+    path.remove_prefix(end == std::string_view::npos ? path.size() : end + 1);
+    return {{}, position - 1}; // a bad position wraps round and is found nowhere
+}
+
+Step take_step(std::string_view& path) {
+    if (path.front() == '[') {
+        return take_position(path);
+    }
+    if (path.front() == '.') {
+        path.remove_prefix(1);
+    }
+    const auto end = std::min(path.find_first_of(".["), path.size());
+    const Step step{path.substr(0, end), std::nullopt};
+    path.remove_prefix(end);
+    return step;
+}
+
+const Value* follow(const Value& value, const Step& step) {
+    if (!step.position) {
+        return member(value, step.key);
+    }
+    const auto* array = std::get_if<Array>(&value.content);
+    const bool there = array != nullptr && *step.position < array->elements.size();
+    return there ? &array->elements[*step.position] : nullptr;
+}
+
+struct Found {
+    const Value* value = nullptr;
+    bool exact = true;
+};
+
+Found find(const Value& root, std::string_view path) {
+    Found found{&root, true};
+    while (!path.empty()) {
+        const auto size = path.size();
+        const auto* next = follow(*found.value, take_step(path));
+        if (next == nullptr || path.size() == size) {
+            return {found.value, false};
+        }
+        found.value = next;
+    }
+    return found;
+}
+
+/// Whether the source spells the string at `start` out as it is, so that offsets can be counted.
+bool is_verbatim(std::string_view text, std::size_t start, std::string_view value) {
+    const auto source = text.substr(std::min(start, text.size()), value.size() + 2);
+    if (source.size() != value.size() + 2) {
+        return false;
+    }
+    const char quote = source.front();
+    return (quote == '"' || quote == '\'') && source.back() == quote &&
+           source.substr(1, value.size()) == value;
+}
+
+} // namespace
+
+const Value* member(const Value& value, std::string_view key) {
+    const auto* members = std::get_if<Members>(&value.content);
+    if (members == nullptr) {
+        return nullptr;
+    }
+    const auto it = std::ranges::find(members->list, key, &Member::key);
+    return it == members->list.end() ? nullptr : &it->value;
+}
+
+Document::Document(std::string file, std::string text)
+    : file_{std::move(file)}, text_{std::move(text)}, root_{std::make_shared<const Value>()} {}
+
+Document::Document(std::string file, std::string text, Value root)
+    : file_{std::move(file)}, text_{std::move(text)},
+      root_{std::make_shared<const Value>(std::move(root))}, well_formed_{true} {}
+
+SourceSpan Document::span(const Mark& mark) const {
+    if (mark.line == 0) {
+        return {file_, 0, 0, 0};
+    }
+    if (mark.end_line == mark.line) {
+        return {file_, mark.line, mark.column, mark.end_column - mark.column};
+    }
+    const auto start = offset_of(text_, {mark.line, mark.column});
+    const auto end = std::min(text_.find_first_of("\r\n", start), text_.size());
+    const auto length = count_code_points(std::string_view{text_}.substr(start, end - start));
+    return {file_, mark.line, mark.column, static_cast<std::uint32_t>(length)};
+}
+
+SourceSpan Document::place(const KeyPath& path) const {
+    const auto* value = find(*root_, path.text()).value;
+    return value == root_.get() ? SourceSpan{file_, 0, 0, 0} : span(value->mark);
+}
+
+SourceSpan Document::place_inside(const KeyPath& path, std::size_t offset) const {
+    auto where = place(path);
+    const auto found = find(*root_, path.text());
+    const auto* string = std::get_if<std::string>(&found.value->content);
+    if (!found.exact || string == nullptr || where.line == 0) {
+        return where;
+    }
+    const auto start = offset_of(text_, {where.line, where.column});
+    if (!is_verbatim(text_, start, *string)) {
+        return where;
+    }
+    const auto before = std::string_view{*string}.substr(0, std::min(offset, string->size()));
+    const auto skipped = static_cast<std::uint32_t>(count_code_points(before)) + 1;
+    return {file_, where.line, where.column + skipped,
+            where.length - std::min(skipped + 1, where.length)};
+}
+
+} // namespace thawslip::toml

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "base/diagnostic.h"
+#include "toml/value.h"
+
+#include <cstddef>
+#include <memory>
+#include <string>
+
+namespace thawslip::toml {
+
+/// What is refused before a parser sees the text.
+struct Limits {
+    std::size_t bytes = std::size_t{1} << 20U; ///< 1 MiB
+    std::size_t depth = 32;                    ///< brackets inside brackets, or parts of one key
+};
+
+/// One TOML file: its name, its text, its values, and where each of them stands.
+class Document {
+public:
+    /// A document without values: what is left of a file that could not be read.
+    Document(std::string file, std::string text);
+    Document(std::string file, std::string text, Value root);
+
+    const std::string& file() const { return file_; }
+    const std::string& text() const { return text_; } ///< without a byte-order mark
+    const Value& root() const { return *root_; }
+    bool well_formed() const { return well_formed_; } ///< false: there was a syntax error
+
+    /// Where the value under `path` stands: a table at its header, anything else at the value.
+    /// Where the file has no such key, the nearest enclosing one; else the file alone.
+    SourceSpan place(const KeyPath& path) const;
+
+    /// Where byte `offset` of the string under `path` stands. Where escapes or line breaks hide
+    /// that, the place of the whole string.
+    SourceSpan place_inside(const KeyPath& path, std::size_t offset) const;
+
+    SourceSpan span(const Mark& mark) const;
+
+private:
+    std::string file_;
+    std::string text_;
+    std::shared_ptr<const Value> root_; ///< shared, so that tables survive a move of the document
+    bool well_formed_ = false;
+};
+
+/// Reads TOML 1.0. What is wrong (too large, not UTF-8, nested too deep, a syntax error: the
+/// parser stops at the first) is appended to `faults`, placed, and the document is then empty
+/// but still has its text, so that the fault can be shown with its line.
+Document parse(std::string text, std::string file, Diagnostics& faults, const Limits& limits = {});
+
+} // namespace thawslip::toml

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "base/result.h"
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace thawslip::toml {
+
+struct TextFault {
+    std::size_t offset = 0; ///< byte of the text where it is wrong
+    std::string message;    ///< reads on after the key: `steps[2] ` + `is empty`
+};
+
+/// `text` without the white space around it, if it can be printed as one line: not empty, at
+/// most `most` code points, no control characters or line breaks, nothing that turns the
+/// direction of writing round.
+Result<std::string, TextFault> one_line(std::string_view text, std::size_t most);
+
+} // namespace thawslip::toml

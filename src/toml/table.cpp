@@ -1,0 +1,226 @@
+#include "toml/table.h"
+
+#include "base/nearest.h"
+#include "toml/faults.h"
+#include "toml/length_text.h"
+#include "toml/one_line.h"
+#include "toml/type_hints.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace thawslip::toml {
+namespace {
+
+/// `servings`, `steps[2]`: the last part of a key path, which begins a message.
+std::string subject(const KeyPath& key) {
+    const auto dot = key.text().rfind('.');
+    return dot == std::string::npos ? key.text() : key.text().substr(dot + 1);
+}
+
+std::string lower(std::string_view text) {
+    std::string result{text};
+    std::ranges::transform(result, result.begin(), [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    });
+    return result;
+}
+
+} // namespace
+
+std::optional<std::string> printable_line(Reader& reader, const Text& text, std::size_t most) {
+    auto line = one_line(text.value, most);
+    if (line) {
+        return std::move(line).value();
+    }
+    const auto& fault = line.fault();
+    reader.error_inside(text.key, fault.offset, subject(text.key) + " " + fault.message);
+    return std::nullopt;
+}
+
+Table::Table(Reader& reader, KeyPath path, const Value& value)
+    : reader_{&reader}, path_{std::move(path)}, value_{&value} {}
+
+bool Table::has(const Key& key) const {
+    return member(*value_, key.name) != nullptr;
+}
+
+std::vector<std::string> Table::keys() const {
+    std::vector<std::string> names;
+    if (const auto* members = std::get_if<Members>(&value_->content)) {
+        for (const auto& each : members->list) {
+            names.push_back(each.key);
+        }
+    }
+    return names;
+}
+
+const Value* Table::ask(const Key& key) {
+    if (std::ranges::find(asked_, key.name) == asked_.end()) {
+        asked_.emplace_back(key.name);
+    }
+    reader_->note_asked(path_, key.name);
+    return member(*value_, key.name);
+}
+
+void Table::require(const Key& key) {
+    if (ask(key) != nullptr) {
+        return;
+    }
+    Hints hints;
+    if (!key.example.empty()) {
+        hints.push_back(fmt::format("write, for example, {} = {}", key.name, key.example));
+    }
+    reader_->error(path_, missing_key(key.name, path_.text()), std::move(hints));
+}
+
+void Table::refuse_type(const Key& key, std::string_view expected, const Value& found,
+                        Hints hints) {
+    if (auto hint = type_hint(key, expected, found); !hint.empty()) {
+        hints.push_back(std::move(hint));
+    }
+    reader_->error_at(found.mark, path_of(key), wrong_type(key.name, expected, found),
+                      std::move(hints));
+}
+
+std::optional<Text> Table::string(const Key& key) {
+    const auto* value = ask(key);
+    if (value == nullptr) {
+        return std::nullopt;
+    }
+    if (const auto* text = std::get_if<std::string>(&value->content)) {
+        return Text{*text, path_of(key)};
+    }
+    refuse_type(key, expected_text, *value);
+    return std::nullopt;
+}
+
+std::optional<std::string> Table::line(const Key& key, std::size_t most) {
+    const auto text = string(key);
+    return text ? printable_line(*reader_, *text, most) : std::nullopt;
+}
+
+std::optional<std::int64_t> Table::integer(const Key& key, Range<std::int64_t> range) {
+    const auto* value = ask(key);
+    if (value == nullptr) {
+        return std::nullopt;
+    }
+    const auto* number = std::get_if<std::int64_t>(&value->content);
+    if (number == nullptr) {
+        refuse_type(key, expected_integer, *value);
+        return std::nullopt;
+    }
+    if (*number < range.least || *number > range.most) {
+        reader_->error_at(value->mark, path_of(key),
+                          fmt::format("{} must be from {} to {}, not {}", key.name, range.least,
+                                      range.most, *number));
+        return std::nullopt;
+    }
+    return *number;
+}
+
+std::optional<double> Table::real(const Key& key, Range<double> range) {
+    const auto* value = ask(key);
+    if (value == nullptr) {
+        return std::nullopt;
+    }
+    const auto number = as_real(*value);
+    if (!number) {
+        refuse_type(key, expected_real, *value);
+        return std::nullopt;
+    }
+    if (!(*number >= range.least && *number <= range.most)) { // so that NaN is refused too
+        reader_->error_at(value->mark, path_of(key), out_of_range(key.name, range, *number));
+        return std::nullopt;
+    }
+    return number;
+}
+
+std::optional<bool> Table::boolean(const Key& key) {
+    const auto* value = ask(key);
+    if (value == nullptr) {
+        return std::nullopt;
+    }
+    if (const auto* truth = std::get_if<bool>(&value->content)) {
+        return *truth;
+    }
+    refuse_type(key, expected_boolean, *value);
+    return std::nullopt;
+}
+
+std::optional<Date> Table::date(const Key& key) {
+    const auto* value = ask(key);
+    if (value == nullptr) {
+        return std::nullopt;
+    }
+    if (const auto* date = std::get_if<Date>(&value->content)) {
+        return *date;
+    }
+    refuse_type(key, expected_date, *value);
+    return std::nullopt;
+}
+
+std::optional<Length> Table::length(const Key& key, Range<Length> range) {
+    const auto text = string(key);
+    if (!text) {
+        return std::nullopt;
+    }
+    const auto length = parse_length(text->value);
+    if (!length) {
+        reader_->error_inside(text->key, length.fault().offset, length.fault().message);
+        return std::nullopt;
+    }
+    if (length.value() < range.least || length.value() > range.most) {
+        reader_->error(text->key, fmt::format("{} must be from {} to {}, not {}", key.name,
+                                              millimetres_text(range.least),
+                                              millimetres_text(range.most), quoted(text->value)));
+        return std::nullopt;
+    }
+    return length.value();
+}
+
+std::optional<std::size_t> Table::word(const Key& key, std::string_view what,
+                                       std::span<const Word> words) {
+    const auto text = string(key);
+    if (!text) {
+        return std::nullopt;
+    }
+    const auto written = lower(trimmed(text->value));
+    std::vector<std::string> all;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (lower(words[i].word) == written) {
+            return i;
+        }
+        all.push_back(words[i].word);
+    }
+    Hints hints;
+    if (const auto near = nearest_word(written, words)) {
+        hints.push_back(fmt::format("did you mean \"{}\"?", *near));
+    }
+    reader_->error(
+        text->key,
+        fmt::format("{} is not {}: expected {}", quoted(text->value), what, list_of(all)),
+        std::move(hints));
+    return std::nullopt;
+}
+
+void Table::refuse_unknown() {
+    const auto* members = std::get_if<Members>(&value_->content);
+    if (members == nullptr) {
+        return;
+    }
+    for (const auto& each : members->list) {
+        if (std::ranges::find(asked_, each.key) != asked_.end()) {
+            continue;
+        }
+        Hints hints;
+        if (!reader_->is_full()) { // naming the nearest of a hundred thousand would take a while
+            hints.push_back(nearest_key_hint(each.key, asked_));
+        }
+        reader_->error_at(each.key_mark, path_.key(written_key(each.key)),
+                          unknown_key(each.key, path_.text()), std::move(hints));
+    }
+}
+
+} // namespace thawslip::toml

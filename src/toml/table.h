@@ -1,0 +1,105 @@
+#pragma once
+
+#include "base/length.h"
+#include "toml/reader.h"
+#include "toml/value.h"
+
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::toml {
+
+/// A key as a reader asks for it: its name, and how a right value looks, as TOML would have it:
+/// `{"weight", "\"2.2 kg\""}`. The example goes into hints.
+struct Key {
+    Key(const char* key_name, std::string_view key_example = {}) // NOLINT: implicit, for literals
+        : name{key_name}, example{key_example} {}
+    std::string_view name;
+    std::string_view example;
+};
+
+/// A string with its key, so that what is read out of it can be placed.
+struct Text {
+    std::string value;
+    KeyPath key;
+};
+
+/// One word of a closed set, and other spellings of it that are not taken but understood, so
+/// that the hint can name the right one.
+struct Word {
+    std::string word;
+    std::vector<std::string> also = {};
+};
+
+template <class T>
+struct Range {
+    T least;
+    T most;
+};
+
+/// A table of the file. Each question ticks its key off and so declares it valid; a value of the
+/// wrong type or out of range is reported where it stands, and counts as absent. When all has
+/// been asked, `refuse_unknown` reports what is left over.
+class Table {
+public:
+    Table(Reader& reader, KeyPath path, const Value& value);
+
+    Reader& reader() const { return *reader_; }
+    const KeyPath& path() const { return path_; }
+    KeyPath path_of(const Key& key) const { return path_.key(key.name); }
+    bool has(const Key& key) const;        ///< does not tick off
+    std::vector<std::string> keys() const; ///< all there are, in file order; ticks none off
+
+    /// Reports the key as missing unless it is there; either way it still has to be asked for.
+    void require(const Key& key);
+
+    std::optional<Text> string(const Key& key); ///< any string, untouched
+    /// A string that can be printed in one line of at most `most` characters, trimmed.
+    std::optional<std::string> line(const Key& key, std::size_t most);
+    std::optional<std::int64_t> integer(const Key& key, Range<std::int64_t> range);
+    std::optional<double> real(const Key& key, Range<double> range); ///< takes whole numbers too
+    std::optional<bool> boolean(const Key& key);
+    std::optional<Date> date(const Key& key);
+    std::optional<Length> length(const Key& key, Range<Length> range);
+    /// The position in `words` of the word written; letter case does not matter. `what` ends the
+    /// message `"frige" is not …`.
+    std::optional<std::size_t> word(const Key& key, std::string_view what,
+                                    std::span<const Word> words);
+
+    /// A list of strings, each with its own key; `empty` where the key is absent.
+    std::vector<Text> strings(const Key& key, std::size_t most);
+    /// The same, where one string may stand without brackets.
+    std::vector<Text> string_or_strings(const Key& key, std::size_t most);
+    /// Lines of at most `most_characters` each, trimmed.
+    std::vector<std::string> lines(const Key& key, std::size_t most, std::size_t most_characters);
+    std::vector<double> reals(const Key& key, std::size_t most, Range<double> range);
+
+    std::optional<Table> table(const Key& key);
+    /// `[[key]]` in file order. Where more than `most` are written that is reported, and only
+    /// the first `most` are read.
+    std::vector<Table> tables(const Key& key, std::size_t most);
+
+    /// Reports every member that was never asked for, with the nearest key that was.
+    void refuse_unknown();
+
+private:
+    const Value* ask(const Key& key);
+    const Value* ask_list(const Key& key, std::size_t most);
+    void refuse_type(const Key& key, std::string_view expected, const Value& found,
+                     Hints hints = {});
+    void refuse_count(const Key& key, std::size_t count, std::size_t most);
+
+    Reader* reader_;
+    KeyPath path_;
+    const Value* value_;
+    std::vector<std::string> asked_;
+};
+
+/// Reads a text as one trimmed line and reports it where it cannot be one.
+std::optional<std::string> printable_line(Reader& reader, const Text& text, std::size_t most);
+
+} // namespace thawslip::toml

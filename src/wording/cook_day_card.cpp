@@ -1,0 +1,99 @@
+#include "wording/fields.h"
+#include "wording/phrases.h"
+#include "wording/prints.h"
+#include "wording/typography.h"
+
+namespace thawslip::wording {
+namespace {
+
+Paragraph moment(std::string_view label, std::string_view text) {
+    auto paragraph = plain(text);
+    paragraph.label = capitalised(label);
+    return paragraph;
+}
+
+/// The cooking as a list of moments: the start, each addition when it goes in, done.
+Field timeline(const kitchen::PlannedPackage& planned, const Language& language) {
+    Field field{"timeline", {}, planned.package.where.key("cook")};
+    const auto& cook = planned.package.cook;
+    if (cook) {
+        field.paragraphs.push_back(
+            moment(language.say("cook-day-card.start"), capitalised(say_cooking(*cook, language))));
+    }
+    for (const auto& finish : planned.finish) {
+        auto line = moment(say_when(finish.when, language),
+                           language.say("label.add") + " " + say_addition(finish));
+        line.marker = Marker::TickBox;
+        field.paragraphs.push_back(std::move(line));
+    }
+    if (cook && cook->until) {
+        field.paragraphs.push_back(moment(
+            language.say("cook-day-card.done"),
+            language.say("cook-day-card.done-at", {say_temperature(*cook->until, language)})));
+    }
+    return field;
+}
+
+Field steps(const kitchen::PlannedPackage& planned) {
+    Field field{"steps", {}, planned.package.where.key("cook").key("steps")};
+    if (!planned.package.cook) {
+        return field;
+    }
+    int number = 0;
+    for (const auto& step : planned.package.cook->steps) {
+        auto paragraph = plain(step);
+        paragraph.marker = Marker::Number;
+        paragraph.number = ++number;
+        field.paragraphs.push_back(std::move(paragraph));
+    }
+    return field;
+}
+
+Field bags(const kitchen::PlannedPackage& planned, const Language& language) {
+    std::string ids;
+    for (const auto& bag : planned.bags) {
+        ids += (ids.empty() ? "" : ", ") + bag.id;
+    }
+    // Not typeset as prose: the dash of an id is part of it.
+    Paragraph paragraph;
+    paragraph.spans.push_back({language.say("cook-day-card.bags", {ids}), Emphasis::Plain});
+    return {"bags", {std::move(paragraph)}, {}};
+}
+
+Field frozen_safe(const kitchen::PlannedPackage& planned, const Language& language) {
+    Field field{"frozen-safe", {}, {}};
+    if (planned.keep_until.basis == kitchen::DateBasis::StorageTable) {
+        field.paragraphs.push_back(plain(language.say("standing.frozen-safe")));
+    }
+    return field;
+}
+
+} // namespace
+
+Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
+                    const Language& language) {
+    Print print;
+    print.kind = Kind::CookDayCard;
+    print.dish = planned.package.dish;
+    print.where = planned.package.where;
+    print.fields = {
+        {"title", {plain(language.say("cook-day-card.title"))}, {}},
+        dish_field(planned),
+        servings_field(planned, language),
+        bags(planned, language),
+        made_field(planned, language),
+        keep_until_field(planned, language),
+        thaw_field(planned, language),
+        timeline(planned, language),
+        steps(planned),
+        contains_field(planned, language),
+        note_field(planned, language),
+        cautions_field(planned, kitchen::CautionLevel::Card, language),
+        frozen_safe(planned, language),
+        kitchen_field(plan.kitchen, language),
+        local_rules_field(language),
+    };
+    return print;
+}
+
+} // namespace thawslip::wording

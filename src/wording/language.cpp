@@ -1,0 +1,94 @@
+#include "wording/language.h"
+
+#include "toml/document.h"
+#include "wording/shipped.h"
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <fmt/format.h>
+
+namespace thawslip::wording {
+namespace {
+
+using Phrases = std::map<std::string, std::string, std::less<>>;
+
+void collect(const toml::Document& document, const toml::Value& value, const std::string& key,
+             Phrases& phrases, Diagnostics& faults) {
+    if (const auto* members = std::get_if<toml::Members>(&value.content)) {
+        for (const auto& member : members->list) {
+            collect(document, member.value, key.empty() ? member.key : key + "." + member.key,
+                    phrases, faults);
+        }
+    } else if (const auto* text = std::get_if<std::string>(&value.content)) {
+        phrases.emplace(key, *text);
+    } else {
+        faults.push_back({Severity::Error,
+                          document.span(value.mark),
+                          KeyPath{key},
+                          fmt::format("\"{}\" is not a text", key),
+                          {"every phrase of a language is a text in quotes"}});
+    }
+}
+
+Language shipped(std::string_view code, std::string_view toml) {
+    auto language = read_language(toml, fmt::format("{}.toml", code));
+    assert(language.ok() && "a shipped language table is well-formed: a test reads them all");
+    return std::move(language).value();
+}
+
+} // namespace
+
+std::string Language::say(std::string_view key, std::initializer_list<std::string> values) const {
+    const auto found = phrases_.find(key);
+    assert(found != phrases_.end() && "every language has every key");
+    return found == phrases_.end() ? std::string{key} : fill(found->second, values);
+}
+
+std::vector<std::string> Language::keys() const {
+    std::vector<std::string> keys;
+    for (const auto& [key, phrase] : phrases_) {
+        keys.push_back(key);
+    }
+    return keys;
+}
+
+std::string fill(std::string_view phrase, const std::vector<std::string>& values) {
+    std::string filled;
+    for (std::size_t i = 0; i < phrase.size(); ++i) {
+        const bool slot = phrase[i] == '{' && i + 2 < phrase.size() && phrase[i + 2] == '}' &&
+                          phrase[i + 1] >= '0' && phrase[i + 1] <= '9';
+        const auto number = slot ? static_cast<std::size_t>(phrase[i + 1] - '0') : 0;
+        if (slot && number < values.size()) {
+            filled += values[number];
+            i += 2;
+        } else {
+            filled += phrase[i];
+        }
+    }
+    return filled;
+}
+
+Result<Language, Diagnostics> read_language(std::string_view text, std::string_view file) {
+    Diagnostics faults;
+    const auto document = toml::parse(std::string{text}, std::string{file}, faults);
+    Phrases phrases;
+    collect(document, document.root(), {}, phrases, faults);
+    if (has_errors(faults)) {
+        return Failure{std::move(faults)};
+    }
+    return Language{std::move(phrases)};
+}
+
+std::vector<std::string> shipped_languages() {
+    return {"en"};
+}
+
+const Language& shipped_language(std::string_view code) {
+    static const Language english = shipped("en", english_words);
+    assert(code == "en");
+    static_cast<void>(code);
+    return english;
+}
+
+} // namespace thawslip::wording

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "base/diagnostic.h"
+#include "base/result.h"
+
+#include <initializer_list>
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::wording {
+
+/// The words of one language: a table of phrases by key ("thaw.microwave").
+class Language {
+public:
+    explicit Language(std::map<std::string, std::string, std::less<>> phrases)
+        : phrases_{std::move(phrases)} {}
+
+    /// The phrase for `key` with {0}, {1}… replaced by `values`. A number beyond the values stays
+    /// as it is written.
+    /// \pre the table has `key`: a test holds every shipped table to that
+    std::string say(std::string_view key, std::initializer_list<std::string> values = {}) const;
+
+    bool has(std::string_view key) const { return phrases_.find(key) != phrases_.end(); }
+    std::vector<std::string> keys() const;
+
+private:
+    std::map<std::string, std::string, std::less<>> phrases_;
+};
+
+/// Replaces {0}, {1}… in `phrase` by `values`.
+std::string fill(std::string_view phrase, const std::vector<std::string>& values);
+
+/// Reads a table of phrases: TOML, any depth of tables, every value a text.
+/// \returns the language, or what is wrong with the table
+Result<Language, Diagnostics> read_language(std::string_view toml, std::string_view file);
+
+/// The languages that come with Thawslip, by their ISO 639-1 code: "en".
+std::vector<std::string> shipped_languages();
+
+/// \pre `code` is one of shipped_languages()
+const Language& shipped_language(std::string_view code);
+
+} // namespace thawslip::wording

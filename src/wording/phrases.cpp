@@ -1,0 +1,148 @@
+#include "wording/phrases.h"
+
+#include "wording/typography.h"
+
+#include <cmath>
+#include <fmt/format.h>
+
+namespace thawslip::wording {
+namespace {
+
+std::string number(double value, const Language& language) {
+    const double tenths = std::round(value * 10.0) / 10.0;
+    auto text = fmt::format("{:.1f}", tenths);
+    if (text.ends_with(".0")) {
+        return text.substr(0, text.size() - 2);
+    }
+    text.replace(text.find('.'), 1, language.say("decimal"));
+    return text;
+}
+
+bool whole_hours(std::chrono::minutes duration) {
+    return duration.count() % 60 == 0 && duration.count() > 0;
+}
+
+/// A figure counted in hours, half hours as a fraction: "7", "1½".
+bool half_hours(std::chrono::minutes duration) {
+    return duration.count() % 30 == 0 && duration.count() > 60;
+}
+
+std::string hours_figure(std::chrono::minutes duration) {
+    auto text = std::to_string(duration.count() / 60);
+    return duration.count() % 60 == 0 ? text : text + "½";
+}
+
+std::string_view thaw_key(kitchen::ThawMethod method) {
+    switch (method) {
+    case kitchen::ThawMethod::Refrigerator: return "thaw.refrigerator";
+    case kitchen::ThawMethod::ColdWater: return "thaw.cold-water";
+    case kitchen::ThawMethod::Microwave: return "thaw.microwave";
+    case kitchen::ThawMethod::FromFrozen: return "thaw.from-frozen";
+    }
+    return "thaw.refrigerator";
+}
+
+} // namespace
+
+std::string say_date(kitchen::Date date, const Language& language) {
+    const auto month = std::to_string(static_cast<unsigned>(date.month()));
+    return language.say("date.form", {std::to_string(static_cast<unsigned>(date.day())),
+                                      language.say("month." + month),
+                                      std::to_string(static_cast<int>(date.year()))});
+}
+
+std::string say_duration(std::chrono::minutes duration, const Language& language) {
+    if (whole_hours(duration)) {
+        return language.say("time.hours", {hours_figure(duration)});
+    }
+    if (duration.count() < 60) {
+        return language.say("time.minutes", {std::to_string(duration.count())});
+    }
+    return language.say("time.hours-minutes", {std::to_string(duration.count() / 60),
+                                               std::to_string(duration.count() % 60)});
+}
+
+std::string say_time_range(const kitchen::TimeRange& range, const Language& language) {
+    if (range.low == range.high) {
+        return say_duration(range.low, language);
+    }
+    const auto both = [&](std::string_view unit, const std::string& low, const std::string& high) {
+        return language.say(unit, {language.say("time.range", {low, high})});
+    };
+    const auto in_hours = [](std::chrono::minutes m) { return whole_hours(m) || half_hours(m); };
+    if (in_hours(range.low) && in_hours(range.high)) {
+        return both("time.hours", hours_figure(range.low), hours_figure(range.high));
+    }
+    if (range.high.count() <= 180) {
+        return both("time.minutes", std::to_string(range.low.count()),
+                    std::to_string(range.high.count()));
+    }
+    return language.say("time.range",
+                        {say_duration(range.low, language), say_duration(range.high, language)});
+}
+
+std::string say_temperature(kitchen::Temperature temperature, const Language& language) {
+    if (temperature.written_in == kitchen::TemperatureScale::Fahrenheit) {
+        return number(temperature.celsius * 9.0 / 5.0 + 32.0, language) + " °F";
+    }
+    return number(temperature.celsius, language) + " °C";
+}
+
+std::string say_when(const kitchen::When& when, const Language& language) {
+    using Anchor = kitchen::When::Anchor;
+    switch (when.anchor) {
+    case Anchor::AtStart: return language.say("when.at-start");
+    case Anchor::AfterStart:
+        return language.say("when.after", {say_duration(when.offset, language)});
+    case Anchor::Halfway: return language.say("when.halfway");
+    case Anchor::BeforeEnd:
+        return language.say("when.before-end", {say_duration(when.offset, language)});
+    case Anchor::AtServing: return language.say("when.at-serving");
+    }
+    return {};
+}
+
+std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language) {
+    const auto& thaw = planned.package.thaw;
+    const auto rule = language.say("thaw.refrigerator-rule");
+    auto text = language.say(thaw_key(thaw.method), {rule});
+    if (!thaw.note.empty()) {
+        text += ". " + capitalised(thaw.note);
+    }
+    return text;
+}
+
+std::string say_cooking(const kitchen::Cook& cook, const Language& language) {
+    auto text = cook.in;
+    if (!cook.setting.empty()) {
+        text = language.say("cook.setting", {text, cook.setting});
+    }
+    if (cook.time) {
+        text = language.say("cook.time", {text, say_time_range(*cook.time, language)});
+    }
+    return text;
+}
+
+std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language) {
+    return language.say(keep_until.basis == kitchen::DateBasis::SetByCook ? "label.use-by"
+                                                                          : "label.best-by");
+}
+
+Paragraph plain(std::string_view text) {
+    Paragraph paragraph;
+    paragraph.spans.push_back({typeset_text(text), Emphasis::Plain});
+    return paragraph;
+}
+
+Paragraph labelled(std::string_view label, std::string_view text) {
+    auto paragraph = plain(text);
+    paragraph.label = typeset_text(label);
+    return paragraph;
+}
+
+std::string say_thaw_label(kitchen::ThawMethod method, const Language& language) {
+    return language.say(method == kitchen::ThawMethod::FromFrozen ? "label.do-not-thaw"
+                                                                  : "label.thaw");
+}
+
+} // namespace thawslip::wording

@@ -1,0 +1,46 @@
+#pragma once
+
+#include "kitchen/plan.h"
+#include "wording/language.h"
+#include "wording/print.h"
+
+#include <string>
+#include <string_view>
+
+namespace thawslip::wording {
+
+/// `17 Oct 2026`: day, month in letters, four-digit year, so that nobody misreads it. Meets the
+/// order of Regulation (EU) 1169/2011 Annex X 1(c) and the content of 9 CFR 317.8 (b)(32).
+std::string say_date(kitchen::Date date, const Language& language);
+
+/// "45 min", "7 h", "1 h 30 min".
+std::string say_duration(std::chrono::minutes duration, const Language& language);
+
+/// "7–9 h", "90–120 min"; one duration where both ends are equal.
+std::string say_time_range(const kitchen::TimeRange& range, const Language& language);
+
+/// "74 °C", "165 °F": in the scale and with the figure that the cook wrote.
+std::string say_temperature(kitchen::Temperature temperature, const Language& language);
+
+/// "at the start", "last 10 min".
+std::string say_when(const kitchen::When& when, const Language& language);
+
+/// The thaw method with its must-do, without a leading word.
+std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language);
+
+/// "slow cooker, low, 7–9 h": vessel, setting and time, as far as they are known.
+std::string say_cooking(const kitchen::Cook& cook, const Language& language);
+
+/// The phrase that goes before the keep-until date: "Use by" or "Best if used by".
+std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language);
+
+/// A paragraph of plain words, typeset.
+Paragraph plain(std::string_view text);
+
+/// A paragraph with a label: "**Thaw** in the refrigerator".
+Paragraph labelled(std::string_view label, std::string_view text);
+
+/// The label of the thaw line: "Thaw", or "Do not thaw" for what is cooked from frozen.
+std::string say_thaw_label(kitchen::ThawMethod method, const Language& language);
+
+} // namespace thawslip::wording

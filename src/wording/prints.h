@@ -1,0 +1,27 @@
+#pragma once
+
+#include "kitchen/plan.h"
+#include "wording/language.h"
+#include "wording/print.h"
+
+#include <vector>
+
+namespace thawslip::wording {
+
+// One function a print: kitchen values in, words out. The code's text is added by the caller,
+// for it belongs to another layer.
+
+/// What is stuck on the bag before it is filled.
+Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
+                const kitchen::Bag& bag, const Language& language);
+
+/// What is taped to the bag with the small bags. Only for a package that has finishing
+/// ingredients. \pre !planned.finish.empty()
+Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
+                     const kitchen::Bag& bag, const Language& language);
+
+/// What lies beside the stove, one a dish.
+Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
+                    const Language& language);
+
+} // namespace thawslip::wording

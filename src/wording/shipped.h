@@ -1,0 +1,10 @@
+#pragma once
+
+#include <string_view>
+
+namespace thawslip {
+
+/// The files of src/wording/lang/, compiled in by thawslip_embed.
+extern const std::string_view english_words;
+
+} // namespace thawslip

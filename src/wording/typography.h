@@ -1,0 +1,16 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace thawslip::wording {
+
+/// What a keyboard offers, as a compositor sets it: "7-9 h" → "7–9 h", "1 1/2 cups" → "1½ cups",
+/// "2 x 400 g" → "2 × 400 g", "74 C" → "74 °C", straight quotes → curly, "..." → "…".
+/// Words that are not of that kind pass unchanged.
+std::string typeset_text(std::string_view text);
+
+/// With a capital first letter (ASCII, Latin-1, Greek and Cyrillic small letters).
+std::string capitalised(std::string_view text);
+
+} // namespace thawslip::wording

@@ -1,0 +1,237 @@
+#include "layout/stock_file.h"
+#include "pages.h"
+
+#include <algorithm>
+#include <cmath>
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+const std::string source = THAWSLIP_SOURCE_DIR;
+const std::string day = test_support::quoted(source + "/samples/orchard-day.toml");
+
+layout::Stock stock(const std::string& name) {
+    const auto reading = layout::load_stock(source + "/layouts/stock/" + name + ".toml");
+    REQUIRE(reading.stock.has_value());
+    return *reading.stock;
+}
+
+/// The sample day printed on one stock.
+struct Printed {
+    layout::Stock stock;
+    std::string pdf;
+    ScratchFolder folder;
+
+    Printed(const std::string& command, const std::string& name)
+        : stock{::stock(name)}, pdf{folder / "print.pdf"} {
+        const auto outcome =
+            run_thawslip(command + " " + day + " --stock " + name + " -o " + test_support::quoted(pdf));
+        INFO(outcome.err);
+        REQUIRE(outcome.status == 0);
+    }
+};
+
+std::vector<std::string> paragraphs(const std::string& text) {
+    std::vector<std::string> blocks;
+    std::size_t start = 0;
+    while (start < text.size()) {
+        const auto end = std::min(text.find("\n\n", start), text.size());
+        blocks.push_back(text.substr(start, end - start));
+        start = end + 2;
+    }
+    if (!blocks.empty() && blocks.back().ends_with('\n')) {
+        blocks.back().pop_back();
+    }
+    return blocks;
+}
+
+/// What a label of the sample day must say, however its lines are broken.
+struct Expected {
+    const char* dish;
+    int bags;
+    std::vector<std::string> words;
+};
+
+const std::vector<Expected> expected = {
+    {"Squash and red lentil stew",
+     3,
+     {"Made 17 Oct 2026", "Best if used by 17 Dec 2026", "Thaw in the refrigerator", "Serves 6",
+      "Add at the start 1 l vegetable stock", "Add last 10 min 200 g baby spinach",
+      "Cook slow cooker, low, 7–9 h, to 74 °C in the middle", "Contains celery"}},
+    {"Apple and sage pork shoulder",
+     2,
+     {"Use by 28 Feb 2027", "300 ml dry cider", "Add last 15 min 2 tbsp wholegrain mustard",
+      "3–3½ h", "82 °C"}},
+    {"Chestnut, kale and barley soup",
+     4,
+     {"Do not thaw: cook from frozen, about half as long again. Never in a slow cooker",
+      "½ l water", "Add at serving 1½ tsp cider vinegar", "35–45 min"}},
+    {"Smoky bean and sausage bake",
+     3,
+     {"Best if used by 17 Nov 2026", "in cold water", "Cook at once", "150 g grated hard cheese",
+      "80 g breadcrumbs"}},
+    {"Plum and ginger compote", 2, {"in the microwave. Cook at once", "pan, 10 min"}},
+};
+
+bool has_words(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+const std::vector<std::string> label_stocks = {"letter-2x5-4x2in", "a4-2x4-99x68mm",
+                                               "letter-2x5-4x2in-cut", "roll-100x150mm"};
+
+} // namespace
+
+TEST_CASE("every label of the sample day has its words in its own cell, on every stock") {
+    for (const auto& name : label_stocks) {
+        CAPTURE(name);
+        const Printed printed{"labels", name};
+        const auto pages = read_pages(printed.pdf);
+        std::size_t label = 0;
+        for (const auto& dish : expected) {
+            for (int bag = 1; bag <= dish.bags; ++bag, ++label) {
+                const auto cells = static_cast<std::size_t>(printed.stock.cells());
+                REQUIRE(label / cells < pages.size());
+                const auto text = words_in(pages[label / cells],
+                                           printed.stock.cell_at(static_cast<int>(label % cells)));
+                CAPTURE(text);
+                CHECK(has_words(text, "Local food-safety rules come first."));
+                CHECK(has_words(text,
+                                "Bag " + std::to_string(bag) + " of " + std::to_string(dish.bags)));
+                for (const auto& word : {std::string{dish.dish}}) {
+                    CHECK(has_words(text, word));
+                }
+                for (const auto& words : dish.words) {
+                    CAPTURE(words);
+                    CHECK(has_words(text, words));
+                }
+            }
+        }
+    }
+}
+
+TEST_CASE("no word stands outside the safe area of a cell") {
+    for (const auto& name : label_stocks) {
+        CAPTURE(name);
+        const Printed printed{"labels", name};
+        for (const auto& page : read_pages(printed.pdf)) {
+            CHECK_FALSE(page.words.empty());
+            for (const auto& word : page.words) {
+                bool inside = false;
+                for (int cell = 0; cell < printed.stock.cells(); ++cell) {
+                    const auto safe = printed.stock.safe_at(cell);
+                    // Poppler's boxes reach from the face's ascent to its descent, beyond the ink.
+                    inside = inside || (word.left >= safe.left().in_points() - 0.05 &&
+                                        word.right <= safe.right().in_points() + 0.05 &&
+                                        (word.top + word.bottom) / 2 > safe.top().in_points() &&
+                                        (word.top + word.bottom) / 2 < safe.bottom().in_points());
+                }
+                CAPTURE(word.text);
+                CHECK(inside);
+            }
+        }
+    }
+}
+
+TEST_CASE("ZXing-C++ reads from the printed page what `thawslip text` says each code carries") {
+    // ISO/IEC 18004:2015, QR Code bar code symbology specification; reader: ZXing-C++ 1.4.
+    constexpr int dots_per_inch = 300;
+    for (const auto& name : label_stocks) {
+        CAPTURE(name);
+        const Printed printed{"labels", name};
+        const auto texts = paragraphs(run_thawslip("text " + day + " --stock " + name).out);
+        REQUIRE(texts.size() == 14);
+        const auto cells = static_cast<std::size_t>(printed.stock.cells());
+        Raster raster;
+        for (std::size_t label = 0; label < texts.size(); ++label) {
+            if (label % cells == 0) {
+                raster = rasterise(printed.pdf, static_cast<int>(label / cells) + 1, dots_per_inch);
+            }
+            const auto read = read_code(
+                raster, printed.stock.cell_at(static_cast<int>(label % cells)), dots_per_inch);
+            CHECK(read == texts[label]);
+        }
+        CHECK(std::set<std::string>(texts.begin(), texts.end()).size() == texts.size());
+    }
+}
+
+TEST_CASE("pages are as large as the stock's sheet, to 0.01 mm") {
+    // US Letter 215.9 x 279.4 mm (ANSI/ASME Y14.1, from memory); A4 210 x 297 mm (ISO 216:2007).
+    struct Case {
+        const char* stock;
+        double width, height; ///< mm
+    };
+    const Case cases[] = {{"letter-2x5-4x2in", 215.9, 279.4},
+                          {"a4-2x4-99x68mm", 210.0, 297.0},
+                          {"roll-100x150mm", 100.0, 150.0}};
+    for (const auto& c : cases) {
+        CAPTURE(c.stock);
+        const Printed printed{"labels", c.stock};
+        for (const auto& page : read_pages(printed.pdf)) {
+            CHECK(std::abs(page.width * 25.4 / 72 - c.width) < 0.01);
+            CHECK(std::abs(page.height * 25.4 / 72 - c.height) < 0.01);
+        }
+    }
+}
+
+TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets with text") {
+    for (const char* command : {"labels", "cards"}) {
+        const Printed printed{command, std::string{command} == "labels" ? "letter-2x5-4x2in"
+                                                                        : "letter-cards-6x4in-cut"};
+        const auto check = run("qpdf --check " + test_support::quoted(printed.pdf));
+        CHECK(check.status == 0);
+        CHECK(has_words(check.out, "No syntax or stream encoding errors found"));
+        const auto fonts = run("pdffonts " + test_support::quoted(printed.pdf));
+        CHECK(fonts.err.empty());
+        std::istringstream lines{fonts.out};
+        std::string line;
+        int faces = 0;
+        for (int n = 0; std::getline(lines, line); ++n) {
+            if (n >= 2) {
+                ++faces;
+                CAPTURE(line);
+                CHECK(has_words(line, "yes yes yes"));
+                CHECK(line.find('+') == 6); // the tag of a subset: ISO 32000-1, 9.6.4 (from memory)
+            }
+        }
+        CHECK(faces >= 2);
+        CHECK(has_words(run("pdfinfo " + test_support::quoted(printed.pdf)).out, "Title:"));
+        CHECK(
+            has_words(run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -").out,
+                      "/PrintScaling /None"));
+    }
+}
+
+TEST_CASE("the same day gives the same bytes") {
+    const Printed first{"labels", "letter-2x5-4x2in"};
+    const Printed second{"labels", "letter-2x5-4x2in"};
+    CHECK(read_file(first.pdf) == read_file(second.pdf));
+    CHECK(read_file(first.pdf).size() > 1000);
+}
+
+TEST_CASE(
+    "cook-day cards carry thaw, timeline, steps, target and cautions; finishing cards tick boxes") {
+    for (const char* name : {"letter-cards-6x4in-cut", "a4-cards-a6-cut"}) {
+        CAPTURE(name);
+        const Printed printed{"cards", name};
+        std::string all;
+        int cards = 0;
+        for (const auto& page : read_pages(printed.pdf)) {
+            for (int cell = 0; cell < printed.stock.cells(); ++cell) {
+                const auto text = words_in(page, printed.stock.cell_at(cell));
+                cards += text.empty() ? 0 : 1;
+                all += text + "\n";
+            }
+        }
+        CHECK(cards == 5 + 12); // five dishes; twelve bags have something to add
+        CHECK(has_words(all, "Tip the thawed bag into the cooker."));
+        CHECK(has_words(all, "74 °C in the middle, measured with a thermometer"));
+        CHECK(has_words(all, "Last 15 min Add 2 tbsp wholegrain mustard"));
+        CHECK(has_words(all, "Kept at −18 °C (0 °F) it stays safe for longer"));
+        CHECK(has_words(all, "Last 10 min 200 g baby spinach (small bag taped to this one)"));
+    }
+}

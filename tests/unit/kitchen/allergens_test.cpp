@@ -1,0 +1,239 @@
+#include "kitchen/allergen_words.h"
+#include "kitchen/allergens.h"
+
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace thawslip::kitchen;
+
+namespace {
+
+using enum Allergen;
+
+/// "milk; tree nuts (almond)" for what a text names under the US list and the EU list together.
+std::string named_in(std::string_view text) {
+    std::string all;
+    for (const auto& mention : mentioned_allergens(text)) {
+        all += (all.empty() ? "" : "; ") + label_name(mention.named, AllergenRules::Us);
+    }
+    return all;
+}
+
+std::string meaning(std::string_view written) {
+    std::string all;
+    for (const auto& named : read_allergen(written).meant) {
+        all += (all.empty() ? "" : "; ") + label_name(named, AllergenRules::Us);
+    }
+    return all;
+}
+
+struct Case {
+    const char* text;
+    const char* expected;
+};
+
+} // namespace
+
+TEST_CASE("what is declared is read under its proper name, with its kind") {
+    const Case cases[] = {
+        {"sesame seeds", "sesame"},
+        {"Sesame", "sesame"},
+        {"walnuts", "tree nuts (walnut)"},
+        {"tree nuts", "tree nuts"},
+        {"tree nuts (pecan)", "tree nuts; tree nuts (pecan)"},
+        {"pine nuts", "tree nuts (pine nut)"},
+        {"eggs", "eggs"},
+        {"dairy", "milk"},
+        {"lactose", "milk"},
+        {"soya", "soybeans"},
+        {"gluten", "cereals containing gluten"},
+        {"barley", "cereals containing gluten (barley)"},
+        {"spelt", "wheat (spelt)"},
+        {"Shrimp", "crustaceans (shrimp)"},
+        {"shellfish", "crustaceans; molluscs"},
+        {"salmon", "fish (salmon)"},
+        {"celery", "celery"},
+        {"sulfites", "sulphites"},
+        {"mollusks", "molluscs"},
+        {"soy sauce", "soybeans; wheat"},
+        {"leche", "milk"},
+        {"Œufs", "eggs"},
+        {"Sellerie", "celery"},
+        {"frutos de cáscara", "tree nuts"},
+        {"kiwi", ""},
+        {"coconut", ""},
+        {"chestnuts", ""},
+        {"", ""},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        CHECK(meaning(c.text) == c.expected);
+        CHECK(read_allergen(c.text).as_written == c.text);
+    }
+}
+
+TEST_CASE("words that only sound like an allergen are passed over") {
+    for (const char* text : {
+             "1 butternut squash",
+             "2 eggplants",
+             "grated nutmeg",
+             "1 tsp cream of tartar",
+             "200 g buckwheat",
+             "buckwheat flour",
+             "400 ml coconut milk",
+             "coconut cream",
+             "coconut",
+             "cocoa butter",
+             "shea butter",
+             "apple butter",
+             "1 head butter lettuce",
+             "butter beans",
+             "rice milk",
+             "rice flour",
+             "rice noodles",
+             "cornflour",
+             "corn flour",
+             "water chestnuts",
+             "500 g chestnuts",
+             "doughnut peach",
+             "crab apples",
+             "crab-apple jelly",
+             "oyster mushrooms",
+             "king oyster mushrooms",
+             "lobster mushrooms",
+             "gram flour",
+             "ginger beer",
+             "shallots",
+             "boats",
+             "codes",
+             "malted",
+             "creamy",
+             "tiger nuts",
+             "pearl onions",
+             "wheatless",
+         }) {
+        CAPTURE(text);
+        CHECK(named_in(text) == "");
+    }
+}
+
+TEST_CASE("words that name an allergen are found, each as what it is") {
+    const Case cases[] = {
+        {"2 tbsp peanut butter", "peanuts"},
+        {"30 g butter", "milk"},
+        {"almond milk", "tree nuts (almond)"},
+        {"1 l oat milk", "cereals containing gluten (oats)"},
+        {"soy milk", "soybeans"},
+        {"buttermilk", "milk"},
+        {"crème fraîche", "milk"},
+        {"100 g Parmesan", "milk"},
+        {"sour cream", "milk"},
+        {"3 eggs", "eggs"},
+        {"egg noodles", "eggs; wheat"},
+        {"plain flour", "wheat"},
+        {"200 g pearl barley", "cereals containing gluten (barley)"},
+        {"rolled oats", "cereals containing gluten (oats)"},
+        {"soy sauce", "soybeans; wheat"},
+        {"fish sauce", "fish"},
+        {"anchovies", "fish (anchovy)"},
+        {"prawns and mussels", "crustaceans (prawn); molluscs (mussel)"},
+        {"oyster sauce", "molluscs (oyster)"},
+        {"walnuts, chopped", "tree nuts (walnut)"},
+        {"pine nuts", "tree nuts (pine nut)"},
+        {"mixed nuts", "tree nuts"},
+        {"tahini", "sesame"},
+        {"hummus", "sesame"},
+        {"celeriac", "celery"},
+        {"Dijon mustard", "mustard"},
+        {"150 ml red wine", "sulphites"},
+        {"mayonnaise", "eggs"},
+        {"butter, butter and more butter", "milk"},
+        {"breadcrumbs", "wheat"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        CHECK(named_in(c.text) == c.expected);
+    }
+}
+
+TEST_CASE("what a text denies is not asked about") {
+    const Case cases[] = {
+        {"gluten-free flour", ""},  {"gluten-free oats", ""},   {"dairy-free cream", ""},
+        {"vegan butter", ""},       {"vegan mayonnaise", ""},   {"egg-free noodles", "wheat"},
+        {"plant-based milk", ""},   {"wheat-free bread", ""},   {"lactose-free milk", "milk"},
+        {"nut-free pesto", "milk"}, {"vegan tofu", "soybeans"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        CHECK(named_in(c.text) == c.expected);
+    }
+}
+
+TEST_CASE("the two lists differ where the laws do") {
+    struct Row {
+        NamedAllergen named;
+        bool us;
+        bool eu;
+    };
+    const Row rows[] = {
+        {{Milk, ""}, true, true},
+        {{Wheat, ""}, true, true},
+        {{GlutenCereals, "rye"}, false, true},
+        {{Celery, ""}, false, true},
+        {{Mustard, ""}, false, true},
+        {{Sulphites, ""}, false, true},
+        {{Lupin, ""}, false, true},
+        {{Molluscs, "squid"}, false, true},
+        {{TreeNuts, "pine nut"}, true, false},
+        {{TreeNuts, "heartnut"}, true, false},
+        {{TreeNuts, "walnut"}, true, true},
+        {{TreeNuts, ""}, true, true},
+        {{Sesame, ""}, true, true},
+        {{Crustaceans, "crab"}, true, true},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(label_name(row.named, AllergenRules::Us));
+        CHECK(is_listed(row.named, AllergenRules::Us) == row.us);
+        CHECK(is_listed(row.named, AllergenRules::Eu) == row.eu);
+    }
+    CHECK(label_name({Wheat, ""}, AllergenRules::Us) == "wheat");
+    CHECK(label_name({Wheat, ""}, AllergenRules::Eu) == "cereals containing gluten (wheat)");
+    CHECK(label_name({Wheat, "spelt"}, AllergenRules::Eu) == "cereals containing gluten (spelt)");
+}
+
+TEST_CASE("another kind of nut is not covered by the one declared") {
+    const std::vector declared{read_allergen("walnuts"), read_allergen("gluten")};
+    CHECK(is_declared({TreeNuts, "walnut"}, declared, AllergenRules::Us));
+    CHECK(is_declared({TreeNuts, ""}, declared, AllergenRules::Us));
+    CHECK_FALSE(is_declared({TreeNuts, "almond"}, declared, AllergenRules::Us));
+    CHECK(is_declared({Wheat, ""}, declared, AllergenRules::Eu));
+    CHECK_FALSE(is_declared({Wheat, ""}, declared, AllergenRules::Us));
+    CHECK_FALSE(is_declared({Milk, ""}, declared, AllergenRules::Us));
+    const std::vector any_nut{read_allergen("tree nuts")};
+    CHECK(is_declared({TreeNuts, "almond"}, any_nut, AllergenRules::Us));
+}
+
+TEST_CASE("every class can be declared by its own name") {
+    for (int i = 0; i <= static_cast<int>(Molluscs); ++i) {
+        const auto allergen = static_cast<Allergen>(i);
+        CAPTURE(key(allergen));
+        const auto read = read_allergen(key(allergen));
+        REQUIRE_FALSE(read.meant.empty());
+        CHECK(read.meant.front().allergen == allergen);
+        CHECK_FALSE(must_name_kind(Milk, AllergenRules::Us));
+    }
+}
+
+TEST_CASE("no phrase stands twice for the same allergen") {
+    std::set<std::pair<std::string_view, Allergen>> seen;
+    for (const auto& phrase : allergen_phrases()) {
+        CAPTURE(phrase.phrase);
+        CHECK(seen.insert({phrase.phrase, phrase.allergen}).second);
+    }
+}
+
+TEST_CASE("no text is too strange to be looked through") {
+    CHECK(mentioned_allergens("\xC3\x28").empty());
+    CHECK(mentioned_allergens(std::string(200'000, 'a')).empty());
+    CHECK(mentioned_allergens("🥛🥜").empty());
+}

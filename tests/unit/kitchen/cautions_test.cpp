@@ -1,0 +1,525 @@
+#include "kitchen/cautions.h"
+#include "kitchen/plan.h"
+#include "kitchen/text.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <functional>
+#include <set>
+
+using namespace thawslip;
+using namespace thawslip::kitchen;
+using namespace std::chrono;
+
+namespace {
+
+StorageTable table(std::string rule_set = "us") {
+    StorageTable t;
+    t.rule_set = std::move(rule_set);
+    const auto add = [&](const char* food, FoodKind kind, int low, int high, int fridge) {
+        t.rows.push_back({food, "us", months{low}, months{high}, food, "a list", "read"});
+        t.classes.push_back({food, kind});
+        if (fridge > 0) {
+            t.before_freezing.push_back(
+                {food, "us", days{fridge}, days{fridge + 1}, food, "a list", "read"});
+        }
+        t.after_thawing.push_back({kind, "us", days{3}, days{4}, true, food, "a list", "read"});
+    };
+    add("soup or stew", FoodKind::CookedDish, 2, 3, 3);
+    add("cooked meat", FoodKind::Leftover, 2, 6, 3);
+    add("cooked rice", FoodKind::Leftover, 2, 2, 3);
+    add("raw chops", FoodKind::RawCut, 4, 12, 3);
+    add("raw ground meat", FoodKind::RawGround, 3, 4, 1);
+    add("lean fish", FoodKind::RawFish, 6, 8, 1);
+    add("hot dogs", FoodKind::ReadyToEat, 1, 2, 7);
+    add("bread", FoodKind::Other, 2, 3, 0);
+    return t;
+}
+
+Quantity quantity(const char* text) {
+    Quantity q;
+    q.as_written = text;
+    q.item = text;
+    return q;
+}
+
+Temperature celsius(double degrees) {
+    return {degrees, TemperatureScale::Celsius};
+}
+
+/// The ordinary dish: thawed in the refrigerator, then long in the slow cooker, up to 74 °C.
+Package stew() {
+    Package package;
+    package.dish = "Squash and red lentil stew";
+    package.servings = 6;
+    package.food = {"soup or stew"};
+    package.contains = {"celery"};
+    package.where = KeyPath{"package[1]"};
+    package.thaw.where = package.where.key("thaw");
+    package.finish = {
+        {quantity("1 l vegetable stock"), {}, "", package.where.key("finish").index(0)},
+        {quantity("200 g baby spinach"), {}, "", package.where.key("finish").index(1)}};
+    Cook cook;
+    cook.in = "slow cooker";
+    cook.vessel = Vessel::SlowCooker;
+    cook.setting = "low";
+    cook.time = TimeRange{hours{7}, hours{9}};
+    cook.until = celsius(74);
+    cook.steps = {"Tip the thawed bag into the cooker.", "Stir in the stock."};
+    cook.where = package.where.key("cook");
+    package.cook = cook;
+    return package;
+}
+
+void add_ingredient(Package& package, const char* text) {
+    const auto where = package.where.key("ingredient").index(package.ingredients.size());
+    package.ingredients.push_back({quantity(text), false, where});
+}
+
+std::vector<Caution> given(const Package& package, const KitchenSettings& settings = {},
+                           const StorageTable& t = table()) {
+    const Date made = 2026y / 10 / 17;
+    const auto row = shortest_lived(t, package.food);
+    const auto keep = package.use_by || !row
+                          ? KeepUntil{package.use_by.value_or(made), DateBasis::SetByCook, {}}
+                          : KeepUntil{add_months(made, row->low), DateBasis::StorageTable, row};
+    return cautions({package, made, keep, t, settings});
+}
+
+std::set<std::string> ids(const std::vector<Caution>& list) {
+    std::set<std::string> result;
+    for (const auto& caution : list) {
+        result.insert(caution.id);
+    }
+    return result;
+}
+
+using Ids = std::set<std::string>;
+
+struct Case {
+    const char* name;
+    Ids expected;
+    std::function<void(Package&, KitchenSettings&, StorageTable&)> change;
+};
+
+const std::vector<Case>& cases() {
+    static const std::vector<Case> all = {
+        {"the ordinary stew", {"slow-cooker-thaw-first"}, [](auto&, auto&, auto&) {}},
+        {"frozen into the slow cooker",
+         {"slow-cooker-frozen"},
+         [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::FromFrozen; }},
+        {"from frozen in the oven",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.thaw.method = ThawMethod::FromFrozen;
+             p.cook->vessel = Vessel::Oven;
+         }},
+        {"a step that tips in a frozen block",
+         {"slow-cooker-thaw-first", "slow-cooker-step-frozen"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Tip in the frozen block."}; }},
+        {"a step that warns of it",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Never cook it from frozen."}; }},
+        {"frozen peas at the end",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Stir in the frozen peas."}; }},
+        {"only the warm setting",
+         {"slow-cooker-thaw-first", "slow-cooker-warm"},
+         [](auto& p, auto&, auto&) { p.cook->setting = "Keep warm"; }},
+        {"low, then warm",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->setting = "low, then warm"; }},
+        {"leftovers in the slow cooker",
+         {"slow-cooker-thaw-first", "slow-cooker-reheating"},
+         [](auto& p, auto&, auto&) { p.food = {"cooked meat"}; }},
+        {"a stew in it for too short to be raw",
+         {"slow-cooker-thaw-first", "slow-cooker-reheating"},
+         [](auto& p, auto&, auto&) {
+             p.cook->time = TimeRange{hours{1}, hours{2}};
+         }},
+        {"cooked meat beside raw meat is no reheating",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"cooked meat", "raw ground meat"};
+         }},
+        {"dry kidney beans in the slow cooker",
+         {"slow-cooker-thaw-first", "kidney-beans-dry"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "300 g dried red kidney beans"); }},
+        {"the same, boiled",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             add_ingredient(p, "300 g dried kidney beans, boiled 30 min");
+         }},
+        {"the same, boiled in a step",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             add_ingredient(p, "300 g dried kidney beans");
+             p.cook->steps = {"Boil the beans for 30 min first."};
+         }},
+        {"canned kidney beans",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "2 cans kidney beans"); }},
+        {"kidney beans, dry or not",
+         {"slow-cooker-thaw-first", "kidney-beans-unclear"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "kidney beans"); }},
+        {"dry kidney beans in a pot",
+         {},
+         [](auto& p, auto&, auto&) {
+             add_ingredient(p, "300 g dried kidney beans");
+             p.cook->vessel = Vessel::Pot;
+         }},
+        {"dry lentils",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "500 g dry red lentils"); }},
+        {"a target below the minimum",
+         {"slow-cooker-thaw-first", "target-below-minimum"},
+         [](auto& p, auto&, auto&) { p.cook->until = celsius(70); }},
+        {"the same with a reason",
+         {"slow-cooker-thaw-first", "target-below-minimum-with-reason"},
+         [](auto& p, auto&, auto&) {
+             p.cook->until = celsius(70);
+             p.cook->because = "held there for two minutes";
+         }},
+        {"70 °C under the UK list",
+         {"slow-cooker-thaw-first", "hold", "refreeze-never"},
+         [](auto& p, auto&, auto& t) {
+             p.cook->until = celsius(70);
+             t.rule_set = "uk";
+         }},
+        {"no target for a cooked dish",
+         {"slow-cooker-thaw-first", "target-missing"},
+         [](auto& p, auto&, auto&) { p.cook->until.reset(); }},
+        {"no target, with a reason",
+         {"slow-cooker-thaw-first", "no-target-with-reason"},
+         [](auto& p, auto&, auto&) {
+             p.cook->until.reset();
+             p.cook->because = "served cold";
+         }},
+        {"no cooking at all", {"target-missing"}, [](auto& p, auto&, auto&) { p.cook.reset(); }},
+        {"no cooking instructions for raw meat",
+         {"target-missing"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.cook.reset();
+         }},
+        {"raw meat cooked without a target",
+         {"raw-without-target"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->until.reset();
+         }},
+        {"chops at 63 °C",
+         {"rest"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->until = celsius(63);
+         }},
+        {"chops at 74 °C",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"bread",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"bread"};
+             p.dish = "Rolls";
+             p.contains = {"wheat"};
+             p.cook.reset();
+         }},
+        {"in the microwave",
+         {"microwave-stand"},
+         [](auto& p, auto&, auto&) { p.cook->vessel = Vessel::Microwave; }},
+        {"thawed in cold water",
+         {"slow-cooker-thaw-first", "thaw-cook-at-once", "cold-water-thaw",
+          "refreeze-after-cooking"},
+         [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::ColdWater; }},
+        {"thawed in the microwave",
+         {"slow-cooker-thaw-first", "thaw-cook-at-once", "refreeze-after-cooking"},
+         [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::Microwave; }},
+        {"bread thawed in the microwave",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"bread"};
+             p.cook.reset();
+             p.thaw.method = ThawMethod::Microwave;
+         }},
+        {"thawed on the counter",
+         {"slow-cooker-thaw-first", "thaw-warm"},
+         [](auto& p, auto&, auto&) { p.thaw.note = "overnight on the counter"; }},
+        {"not on the counter",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.thaw.note = "Not on the counter!"; }},
+        {"vacuum-packed fish",
+         {"vacuum-packed-fish"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"lean fish"};
+             p.dish = "Trout";
+             p.contains = {"trout"};
+             p.note = "vacuum-packed";
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"fish that may be vacuum-packed",
+         {"vacuum-packed-fish-perhaps"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"lean fish"};
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"three days chilled before freezing",
+         {"slow-cooker-thaw-first", "thaw-no-days-left"},
+         [](auto& p, auto&, auto&) { p.days_refrigerated = 3; }},
+        {"five days chilled before freezing",
+         {"slow-cooker-thaw-first", "thaw-no-days-left", "chilled-too-long"},
+         [](auto& p, auto&, auto&) { p.days_refrigerated = 5; }},
+        {"eight days chilled before freezing",
+         {"slow-cooker-thaw-first", "thaw-no-days-left", "chilled-over-a-week"},
+         [](auto& p, auto&, auto&) { p.days_refrigerated = 8; }},
+        {"a date beyond the list",
+         {"slow-cooker-thaw-first", "use-by-beyond-list"},
+         [](auto& p, auto&, auto&) { p.use_by = 2027y / 1 / 18; }},
+        {"a date at the list's end",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.use_by = 2027y / 1 / 17; }},
+        {"cooked rice",
+         {"rice-cool-fast"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"cooked rice"};
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"a kettle of food that freezes badly",
+         {"slow-cooker-thaw-first", "freezes-limp", "freezes-soft", "freezes-mushy",
+          "freezes-rubbery", "freezes-separates", "freezes-soggy", "freezes-weeps",
+          "freezes-fades"},
+         [](auto& p, auto&, auto&) {
+             p.contains = {"celery", "milk", "eggs", "wheat"};
+             for (const auto* text : {"1 cucumber", "3 potatoes", "200 g cooked pasta",
+                                      "4 hard-boiled eggs", "200 ml sour cream", "crumb topping",
+                                      "2 leaves of gelatine", "1 bunch fresh parsley"}) {
+                 add_ingredient(p, text);
+             }
+         }},
+        {"what freezes well although it sounds alike",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             for (const auto* text : {"2 sweet potatoes", "3 sticks celery", "1 cabbage",
+                                      "1 tbsp potato starch", "500 g rice", "1 tsp dried basil"}) {
+                 add_ingredient(p, text);
+             }
+         }},
+        {"high up, in a pot",
+         {"high-altitude"},
+         [](auto& p, auto& s, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             s.altitude_metres = 1524;
+         }},
+        {"high up, in the slow cooker",
+         {"slow-cooker-thaw-first", "high-altitude-slow-cooker"},
+         [](auto&, auto& s, auto&) { s.altitude_metres = 914; }},
+        {"high up, in the oven",
+         {},
+         [](auto& p, auto& s, auto&) {
+             p.cook->vessel = Vessel::Oven;
+             s.altitude_metres = 1524;
+         }},
+        {"not high enough to tell",
+         {"slow-cooker-thaw-first"},
+         [](auto&, auto& s, auto&) { s.altitude_metres = 700; }},
+        {"people at risk, and all is hot",
+         {"slow-cooker-thaw-first"},
+         [](auto&, auto& s, auto&) { s.people_at_risk = true; }},
+        {"people at risk and hot dogs",
+         {"slow-cooker-thaw-first", "risk-ready-to-eat"},
+         [](auto& p, auto& s, auto&) {
+             p.food = {"hot dogs"};
+             s.people_at_risk = true;
+         }},
+        {"people at risk and a low target",
+         {"slow-cooker-thaw-first", "risk-low-target", "target-below-minimum-with-reason"},
+         [](auto& p, auto& s, auto&) {
+             p.cook->until = celsius(60);
+             p.cook->because = "pink inside";
+             s.people_at_risk = true;
+         }},
+        {"people at risk and honey",
+         {"slow-cooker-thaw-first", "risk-honey"},
+         [](auto& p, auto& s, auto&) {
+             add_ingredient(p, "1 tbsp honey");
+             s.people_at_risk = true;
+         }},
+        {"an allergen that is not declared",
+         {"slow-cooker-thaw-first", "allergen-undeclared"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "50 g butter"); }},
+        {"barley, which only the EU lists",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "200 g pearl barley"); }},
+        {"barley under the EU list",
+         {"slow-cooker-thaw-first", "allergen-undeclared"},
+         [](auto& p, auto& s, auto&) {
+             add_ingredient(p, "200 g pearl barley");
+             s.allergens = AllergenRules::Eu;
+         }},
+        {"an allergen of no list",
+         {"slow-cooker-thaw-first", "allergen-unknown"},
+         [](auto& p, auto&, auto&) { p.contains.emplace_back("kiwi"); }},
+        {"nuts of no kind",
+         {"slow-cooker-thaw-first", "allergen-kind"},
+         [](auto& p, auto&, auto&) { p.contains.emplace_back("tree nuts"); }},
+    };
+    return all;
+}
+
+std::vector<Caution> run(const Case& c) {
+    auto package = stew();
+    KitchenSettings settings;
+    auto t = table();
+    c.change(package, settings, t);
+    return given(package, settings, t);
+}
+
+} // namespace
+
+TEST_CASE("each rule applies where it should and is silent elsewhere") {
+    for (const auto& c : cases()) {
+        CAPTURE(c.name);
+        CHECK(ids(run(c)) == c.expected);
+    }
+}
+
+TEST_CASE("every rule that can apply is shown to apply") {
+    Ids shown;
+    for (const auto& c : cases()) {
+        shown.merge(ids(run(c)));
+    }
+    for (const auto& rule : caution_rules()) {
+        CAPTURE(rule.id);
+        CHECK((rule.find == nullptr) != shown.contains(std::string{rule.id}));
+    }
+}
+
+TEST_CASE("rules are complete: an id of their own, words and a source") {
+    Ids seen;
+    for (const auto& rule : caution_rules()) {
+        CAPTURE(rule.id);
+        CHECK(seen.insert(std::string{rule.id}).second);
+        CHECK_FALSE(rule.english.empty());
+        CHECK_FALSE(rule.source.empty());
+        CHECK((rule.hint.empty() || rule.level == CautionLevel::Refuse));
+        const bool printed =
+            rule.level == CautionLevel::Card || rule.level == CautionLevel::LabelAndCard;
+        CHECK((rule.english.ends_with('.') || rule.english.ends_with('}')) >= printed);
+        if (!printed) {
+            CHECK_FALSE(rule.english.ends_with('.'));
+            CHECK(lower(rule.english.substr(0, 1)) == rule.english.substr(0, 1));
+        }
+    }
+    CHECK(seen.contains(std::string{standing_line}));
+    CHECK(seen.contains(std::string{quality_line}));
+}
+
+TEST_CASE("words are filled in completely, with the kitchen's own units first") {
+    for (const auto& c : cases()) {
+        for (const auto& caution : run(c)) {
+            CAPTURE(caution.id);
+            CHECK(english(caution).find('{') == std::string::npos);
+            CHECK_FALSE(caution.where.empty());
+        }
+    }
+    auto package = stew();
+    package.cook->until.reset();
+    CHECK(english(given(package)[0]) == "Heat it until the middle reaches 165 °F (74 °C).");
+    KitchenSettings metric;
+    metric.measures = Measures::Metric;
+    CHECK(english(given(package, metric)[0]) == "Heat it until the middle reaches 74 °C (165 °F).");
+    metric.units = Units::Metric;
+    CHECK(english(given(package, metric)[0]) == "Heat it until the middle reaches 74 °C.");
+}
+
+TEST_CASE("the gravest caution comes first") {
+    for (const auto& c : cases()) {
+        CAPTURE(c.name);
+        CHECK(std::ranges::is_sorted(run(c), std::ranges::greater{}, &Caution::level));
+    }
+}
+
+TEST_CASE("water boils at 203 °F at 5000 ft") {
+    auto package = stew();
+    package.cook->vessel = Vessel::Pot;
+    KitchenSettings settings;
+    settings.altitude_metres = 1524;
+    const auto list = given(package, settings);
+    REQUIRE(list.size() == 1);
+    CHECK(list[0].values == std::vector<std::string>{"5000 ft (1524 m)", "203 °F (95 °C)"});
+}
+
+TEST_CASE("a fault points at the key that has to be changed") {
+    auto package = stew();
+    package.cook->until = celsius(60);
+    package.contains = {"celery", "kiwi"};
+    add_ingredient(package, "50 g butter");
+    const auto list = given(package);
+    const auto place = [&](std::string_view id) {
+        const auto found = std::ranges::find(list, id, &Caution::id);
+        return found == list.end() ? std::string{} : found->where.text();
+    };
+    CHECK(place("target-below-minimum") == "package[1].cook.until");
+    CHECK(place("allergen-unknown") == "package[1].contains[2]");
+    CHECK(place("allergen-undeclared") == "package[1].ingredient[1].add");
+}
+
+TEST_CASE("one undeclared allergen is asked about once, whatever names it") {
+    auto package = stew();
+    add_ingredient(package, "50 g butter");
+    add_ingredient(package, "200 ml cream");
+    const auto list = given(package);
+    CHECK(std::ranges::count(list, "allergen-undeclared", &Caution::id) == 1);
+    CHECK(english(list.back()) ==
+          "\"butter\" names an allergen that contains does not list: milk?");
+}
+
+TEST_CASE("a refused package is left out of the plan, and its fault says what to write") {
+    auto package = stew();
+    package.thaw.method = ThawMethod::FromFrozen;
+    const Day day{2026y / 10 / 17, "", std::nullopt, {package, stew()}};
+    Diagnostics faults;
+    const auto result = plan(day, table(), faults);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].key.text() == "package[1].cook.in");
+    CHECK(faults[0].message ==
+          "a slow cooker must not be filled with frozen food; expected food that is fully thawed");
+    CHECK(faults[0].hints.size() == 1);
+    REQUIRE(result.packages.size() == 1);
+    CHECK(ids(result.packages[0].cautions) == Ids{"slow-cooker-thaw-first"});
+}
+
+TEST_CASE("the plan carries allergens, the days left and the day's own cautions") {
+    auto package = stew();
+    package.days_refrigerated = 1;
+    Diagnostics faults;
+    const auto result = plan({2026y / 10 / 17, "", std::nullopt, {package}}, table(), faults);
+    REQUIRE(result.packages.size() == 1);
+    CHECK(result.packages[0].allergens.front().meant.front().allergen == Allergen::Celery);
+    CHECK(result.packages[0].after_thawing->low == days{2});
+    CHECK(ids(result.cautions) == Ids{"two-hour-rule", "cool-before-freezing"});
+    CHECK(english(result.cautions[0]) ==
+          "food that spoils may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
+          "all, one hour above 90 °F (32 °C)");
+    package.thaw.method = ThawMethod::Microwave;
+    const auto fast = plan({2026y / 10 / 17, "", std::nullopt, {package}}, table(), faults);
+    CHECK_FALSE(fast.packages[0].after_thawing);
+}
+
+TEST_CASE("a day of bread needs no talk of cooling") {
+    auto package = stew();
+    package.food = {"bread"};
+    CHECK(day_cautions({2026y / 10 / 17, "", std::nullopt, {package}}, table(), {}).empty());
+}
+
+TEST_CASE("filling leaves what it cannot fill") {
+    CHECK(fill("{0} and {1}", {"a"}) == "a and {1}");
+    CHECK(fill("{1}{0}", {"{1}", "b"}) == "b{1}");
+    CHECK(fill("{} {x} {", {"a"}) == "{} {x} {");
+    CHECK(fill("{0}", {"z"}) == "z");
+}

@@ -1,0 +1,67 @@
+#include "kitchen/local_clock.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip::kitchen;
+using namespace std::chrono;
+using namespace std::chrono_literals;
+
+namespace {
+
+/// Central Europe: an hour ahead of UTC, two in summer.
+const LocalClock orchard{60min,
+                         {{sys_days{2026y / March / 29} + 1h, 120min},
+                          {sys_days{2026y / October / 25} + 1h, 60min},
+                          {sys_days{2027y / March / 28} + 1h, 120min}}};
+
+LocalMinute at(year_month_day date, minutes time) {
+    return local_days{date} + time;
+}
+
+struct Case {
+    const char* name;
+    LocalMinute local;
+    const char* iso;
+    Shown shown;
+};
+
+const Case cases[] = {
+    {"in winter", at(2026y / December / 3, 18h + 30min), "2026-12-03T18:30+01:00", Shown::Once},
+    {"in summer", at(2026y / July / 1, 12h), "2026-07-01T12:00+02:00", Shown::Once},
+    {"a minute before spring", at(2026y / March / 29, 119min), "2026-03-29T01:59+01:00",
+     Shown::Once},
+    {"in the skipped hour", at(2026y / March / 29, 2h + 30min), "2026-03-29T03:30+02:00",
+     Shown::Never},
+    {"right after spring", at(2026y / March / 29, 3h), "2026-03-29T03:00+02:00", Shown::Once},
+    {"in the hour that comes twice", at(2026y / October / 25, 2h + 30min), "2026-10-25T02:30+02:00",
+     Shown::Twice},
+    {"right after autumn", at(2026y / October / 25, 3h), "2026-10-25T03:00+01:00", Shown::Once},
+    {"the leap day", at(2028y / February / 29, 23h + 59min), "2028-02-29T23:59+02:00", Shown::Once},
+};
+
+} // namespace
+
+TEST_CASE("a clock's time is read as the point in time it means") {
+    for (const auto& c : cases) {
+        CAPTURE(c.name);
+        const auto reading = read_clock(orchard, c.local);
+        CHECK(to_iso(orchard, reading.instant) == c.iso);
+        CHECK(reading.shown == c.shown);
+    }
+}
+
+TEST_CASE("every point in time survives the way to the clock and back, or comes again") {
+    for (Instant when = sys_days{2026y / October / 24}; when < sys_days{2026y / October / 27};
+         when += 7min) {
+        const auto back = read_clock(orchard, on_clock(orchard, when));
+        CHECK(back.shown != Shown::Never);
+        CHECK((back.instant == when || (back.shown == Shown::Twice && back.instant + 1h == when)));
+    }
+}
+
+TEST_CASE("offsets of minutes and west of Greenwich are written as ISO 8601 wants") {
+    CHECK(to_iso(LocalClock{-210min, {}}, sys_days{2026y / January / 1}) ==
+          "2025-12-31T20:30-03:30");
+    CHECK(to_iso(LocalClock{345min, {}}, sys_days{2026y / December / 31} + 20h) ==
+          "2027-01-01T01:45+05:45");
+}

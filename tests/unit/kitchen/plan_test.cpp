@@ -1,0 +1,243 @@
+#include "kitchen/finish_order.h"
+#include "kitchen/plan.h"
+
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace thawslip;
+using namespace thawslip::kitchen;
+using namespace std::chrono;
+
+namespace {
+
+StorageTable orchard_table() {
+    StorageTable table;
+    const auto row = [&](const char* food, const char* list, int low, int high) {
+        table.rows.push_back({food, list, months{low}, months{high}, food, "a list", "read"});
+    };
+    row("soup or stew", "us", 2, 3);
+    row("soup or stew", "canada", 4, 4);
+    row("sausage", "us", 1, 2);
+    row("casserole", "us-fsis", 2, 3);
+    row("cooked poultry", "us", 2, 6);
+    table.unsuitable.push_back({"egg salad", "Salads", "a list, 2020", "read"});
+    return table;
+}
+
+Package stew() {
+    Package package;
+    package.dish = "Squash and red lentil stew";
+    package.servings = 6;
+    package.bags = 3;
+    package.food = {"soup or stew"};
+    package.where = KeyPath{"package[1]"};
+    return package;
+}
+
+Day day_of(std::vector<Package> packages) {
+    return {2026y / 10 / 17, "Orchard house", std::nullopt, std::move(packages)};
+}
+
+Finish finish(const char* item, When::Anchor anchor, int offset = 0) {
+    Finish one;
+    one.add.item = item;
+    one.when = {anchor, minutes{offset}};
+    return one;
+}
+
+std::vector<std::string> items(const std::vector<Finish>& list) {
+    std::vector<std::string> names;
+    for (const auto& one : list) {
+        names.push_back(one.add.item);
+    }
+    return names;
+}
+
+using Names = std::vector<std::string>;
+using enum When::Anchor;
+
+} // namespace
+
+TEST_CASE("the date is made plus the low end of the shortest-lived class") {
+    auto package = stew();
+    Diagnostics faults;
+    CHECK(plan(day_of({package}), orchard_table(), faults).packages[0].keep_until.date ==
+          2026y / 12 / 17);
+    package.food = {"soup or stew", "sausage"};
+    const auto mixed = plan(day_of({package}), orchard_table(), faults).packages[0];
+    CHECK(mixed.keep_until.date == 2026y / 11 / 17);
+    CHECK(mixed.keep_until.basis == DateBasis::StorageTable);
+    CHECK(mixed.keep_until.row->food == "sausage");
+    CHECK(faults.empty());
+}
+
+TEST_CASE("a package made on another day counts from that day") {
+    auto package = stew();
+    package.made = 2026y / 8 / 31;
+    Diagnostics faults;
+    const auto planned = plan(day_of({package}), orchard_table(), faults).packages[0];
+    CHECK(planned.made == 2026y / 8 / 31);
+    CHECK(planned.keep_until.date == 2026y / 10 / 31);
+}
+
+TEST_CASE("a date set by the cook wins, and no row is said to have given it") {
+    auto package = stew();
+    package.use_by = 2027y / 1 / 17;
+    Diagnostics faults;
+    const auto keep = plan(day_of({package}), orchard_table(), faults).packages[0].keep_until;
+    CHECK(keep.date == 2027y / 1 / 17);
+    CHECK(keep.basis == DateBasis::SetByCook);
+    CHECK_FALSE(keep.row);
+    package.use_by = 2026y / 10 / 17;
+    CHECK(plan(day_of({package}), orchard_table(), faults).packages.size() == 1);
+    CHECK(faults.empty());
+}
+
+TEST_CASE("what no date can be made of is refused, each fault at its key") {
+    struct Case {
+        std::vector<std::string> food;
+        std::optional<Date> use_by;
+        const char* key;
+        const char* message;
+        const char* hint;
+    };
+    const Case cases[] = {
+        {{"soup or stews"},
+         {},
+         "package[1].food",
+         "\"soup or stews\" is not a storage class",
+         "did you mean \"soup or stew\"?"},
+        {{"sausage", "stew"},
+         {},
+         "package[1].food[2]",
+         "\"stew\" is not a storage class",
+         "did you mean \"soup or stew\"?"},
+        {{"gravel"}, {}, "package[1].food", "\"gravel\" is not a storage class", nullptr},
+        {{"gravel"},
+         2027y / 1 / 1,
+         "package[1].food",
+         "\"gravel\" is not a storage class",
+         nullptr},
+        {{"egg salad"},
+         {},
+         "package[1].food",
+         "\"egg salad\" does not freeze well (a list, 2020), so no list says how long it keeps",
+         "set use_by yourself, or leave it out of the freezer"},
+        {{},
+         {},
+         "package[1]",
+         "no date can be printed: expected food (a storage class) or use_by (a date)",
+         nullptr},
+        {{"sausage"},
+         2026y / 10 / 16,
+         "package[1].use_by",
+         "use_by 2026-10-16 lies before the day it was made, 2026-10-17",
+         nullptr},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.message);
+        auto package = stew();
+        package.food = c.food;
+        package.use_by = c.use_by;
+        Diagnostics faults;
+        CHECK(plan(day_of({package}), orchard_table(), faults).packages.empty());
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].key.text() == c.key);
+        CHECK(faults[0].message == c.message);
+        CHECK(faults[0].where.file.empty());
+        CHECK(faults[0].hints == (c.hint ? Names{c.hint} : Names{}));
+    }
+}
+
+TEST_CASE("all faults of a day are reported together, and the sound packages stay") {
+    auto bad = stew();
+    bad.food = {"gravel", "stones"};
+    auto worse = stew();
+    worse.food = {};
+    Diagnostics faults;
+    const auto result = plan(day_of({bad, stew(), worse}), orchard_table(), faults);
+    CHECK(faults.size() == 3);
+    REQUIRE(result.packages.size() == 1);
+    CHECK(result.kitchen == "Orchard house");
+    CHECK(result.made == 2026y / 10 / 17);
+}
+
+TEST_CASE("bags are numbered, and two dishes of one name and day get different ids") {
+    Diagnostics faults;
+    const auto result = plan(day_of({stew(), stew()}), orchard_table(), faults);
+    std::set<std::string> ids;
+    for (const auto& package : result.packages) {
+        REQUIRE(package.bags.size() == 3);
+        for (int i = 0; i < 3; ++i) {
+            const auto& bag = package.bags[static_cast<std::size_t>(i)];
+            CHECK(bag.number == i + 1);
+            CHECK(bag.of == 3);
+            ids.insert(bag.id);
+        }
+    }
+    CHECK(ids.size() == 6);
+}
+
+TEST_CASE("mending a refused package changes no other package's ids") {
+    auto bad = stew();
+    bad.food = {"gravel"};
+    Diagnostics faults;
+    const auto before = plan(day_of({bad, stew()}), orchard_table(), faults).packages.back();
+    const auto after = plan(day_of({stew(), stew()}), orchard_table(), faults).packages.back();
+    CHECK(before.bags[0].id == after.bags[0].id);
+}
+
+TEST_CASE("finishing ingredients are ordered by when they go in") {
+    const std::vector<Finish> written = {
+        finish("cream", AtServing),    finish("spinach", BeforeEnd, 10),
+        finish("rice", BeforeEnd, 30), finish("sage", AfterStart, 240),
+        finish("apple", Halfway),      finish("stock", AtStart),
+        finish("chestnuts", AtStart),
+    };
+    SUBCASE("where the cooking time is known, by the clock") {
+        // Middle of 7–9 h: 480 min. Halfway is 240, like "after 4 h"; rice at 450, spinach at 470.
+        CHECK(items(in_order(written, TimeRange{minutes{420}, minutes{540}})) ==
+              Names{"stock", "chestnuts", "sage", "apple", "rice", "spinach", "cream"});
+        // 5 h: halfway (150) comes before "after 4 h".
+        CHECK(items(in_order(written, TimeRange{minutes{300}, minutes{300}})) ==
+              Names{"stock", "chestnuts", "apple", "sage", "rice", "spinach", "cream"});
+        // 4 h 20 min: "last 30 min" (230) comes before "after 4 h" (240).
+        CHECK(items(in_order(written, TimeRange{minutes{260}, minutes{260}})) ==
+              Names{"stock", "chestnuts", "apple", "rice", "sage", "spinach", "cream"});
+    }
+    SUBCASE("where it is not known, by their kind") {
+        CHECK(items(in_order(written, std::nullopt)) ==
+              Names{"stock", "chestnuts", "sage", "apple", "rice", "spinach", "cream"});
+    }
+}
+
+TEST_CASE("what would go in after the dish is done is refused") {
+    for (const auto anchor : {AfterStart, BeforeEnd}) {
+        auto package = stew();
+        package.cook = Cook{};
+        package.cook->time = TimeRange{minutes{40}, minutes{50}};
+        package.finish = {finish("spinach", anchor, 50)};
+        package.finish[0].where = KeyPath{"package[1].finish[1]"};
+        Diagnostics faults;
+        CHECK(plan(day_of({package}), orchard_table(), faults).packages.size() == 1);
+        package.finish[0].when.offset = minutes{51};
+        CHECK(plan(day_of({package}), orchard_table(), faults).packages.empty());
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].key.text() == "package[1].finish[1].when");
+        CHECK(faults[0].message == "51 minutes is longer than the dish cooks, 50 minutes");
+    }
+}
+
+TEST_CASE("the same day gives the same plan") {
+    Diagnostics faults;
+    const auto one = plan(day_of({stew()}), orchard_table(), faults);
+    const auto two = plan(day_of({stew()}), orchard_table(), faults);
+    CHECK(one.packages[0].bags[2].id == two.packages[0].bags[2].id);
+    CHECK(one.packages[0].keep_until.date == two.packages[0].keep_until.date);
+}
+
+TEST_CASE("a day without packages is an empty plan") {
+    Diagnostics faults;
+    CHECK(plan(day_of({}), orchard_table(), faults).packages.empty());
+    CHECK(faults.empty());
+}

@@ -1,0 +1,402 @@
+#include "kitchen/cook_window.h"
+#include "kitchen/faster_thaw.h"
+#include "kitchen/timeline.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace thawslip;
+using namespace thawslip::kitchen;
+using namespace std::chrono;
+using namespace std::chrono_literals;
+
+namespace {
+
+const LocalClock orchard{60min,
+                         {{sys_days{2026y / March / 29} + 1h, 120min},
+                          {sys_days{2026y / October / 25} + 1h, 60min},
+                          {sys_days{2027y / March / 28} + 1h, 120min}}};
+
+Finish added(const char* item, When when) {
+    Finish finish;
+    finish.add.item = item;
+    finish.when = when;
+    return finish;
+}
+
+TimelineDish stew() {
+    Package package;
+    package.dish = "Squash and red lentil stew";
+    package.weight = Mass{2200};
+    package.thickness = Length::millimetres(30);
+    package.finish = {added("vegetable stock", {When::Anchor::AtStart, 0min}),
+                      added("baby spinach", {When::Anchor::BeforeEnd, 10min}),
+                      added("barley", {When::Anchor::AfterStart, 4h}),
+                      added("sage", {When::Anchor::Halfway, 0min}),
+                      added("yogurt", {When::Anchor::AtServing, 0min})};
+    package.cook = Cook{};
+    package.cook->in = "slow cooker";
+    package.cook->vessel = Vessel::SlowCooker;
+    package.cook->time = TimeRange{7h, 9h};
+    return {.package = package, .bags = {"QS-1", "QS-2"}};
+}
+
+TimelineDish compote() {
+    Package package;
+    package.dish = "Plum and ginger compote";
+    package.weight = Mass{900};
+    package.thickness = Length::millimetres(20);
+    return {.package = package, .bags = {"PG-1"}};
+}
+
+TimelineDish pork() {
+    Package package;
+    package.dish = "Apple and sage pork";
+    package.weight = Mass{1500};
+    package.thickness = Length::millimetres(40);
+    package.cook = Cook{};
+    package.cook->vessel = Vessel::Oven;
+    package.cook->time = TimeRange{50min, 70min};
+    return {.package = package, .bags = {"AP-1"}};
+}
+
+TimelineRequest request_for(std::vector<TimelineDish> dishes, LocalMinute eat, LocalMinute now) {
+    return {.dishes = std::move(dishes),
+            .eat = eat,
+            .now = read_clock(orchard, now).instant,
+            .clock = orchard};
+}
+
+const LocalMinute supper = local_days{2026y / December / 3} + 18h + 30min;
+const LocalMinute week_before = supper - days{7};
+
+std::string line_of(const Timeline& line, const TimelineEvent& event) {
+    static const char* const names[] = {"thaw", "start", "add", "ready"};
+    std::string text = to_iso(on_clock(line.clock, event.at));
+    text +=
+        std::string{" "} + names[static_cast<int>(event.what)] + " " + std::to_string(event.dish);
+    if (event.finish)
+        text += "." + std::to_string(*event.finish);
+    return text;
+}
+
+std::vector<std::string> lines_of(const Timeline& line) {
+    std::vector<std::string> lines;
+    for (const auto& event : line.events)
+        lines.push_back(line_of(line, event));
+    return lines;
+}
+
+std::string clock(const Timeline& line, Instant when) {
+    return to_iso(on_clock(line.clock, when));
+}
+
+const TimelineRemark* find(const Timeline& line, RemarkId id) {
+    const auto found = std::find_if(line.remarks.begin(), line.remarks.end(),
+                                    [&](const auto& remark) { return remark.id == id; });
+    return found == line.remarks.end() ? nullptr : &*found;
+}
+
+std::string time_value(const Timeline& line, RemarkId id, std::size_t value) {
+    const auto* remark = find(line, id);
+    REQUIRE(remark != nullptr);
+    return clock(line, std::get<Instant>(remark->values.at(value)));
+}
+
+} // namespace
+
+TEST_CASE("a stew for supper: thaw, start, each finishing ingredient, ready") {
+    const auto line = timeline(request_for({stew()}, supper, week_before));
+    CHECK(lines_of(line) == std::vector<std::string>{
+                                "2026-12-01T22:00 thaw 0", // 03:30 moved to when somebody is up
+                                "2026-12-03T10:30 start 0",
+                                "2026-12-03T10:30 add 0.0",
+                                "2026-12-03T14:30 add 0.2",
+                                "2026-12-03T14:30 add 0.3",
+                                "2026-12-03T18:20 add 0.1",
+                                "2026-12-03T18:30 add 0.4",
+                                "2026-12-03T18:30 ready 0",
+                            });
+    CHECK(line.remarks.empty());
+}
+
+TEST_CASE("7–9 h is planned for its middle and shows the latest safe start") {
+    const auto line = timeline(request_for({stew()}, supper, week_before));
+    const auto cook = line.dishes.at(0).cook.value();
+    CHECK(clock(line, cook.no_earlier) == "2026-12-03T09:30");
+    CHECK(clock(line, cook.at) == "2026-12-03T10:30");
+    CHECK(clock(line, cook.no_later) == "2026-12-03T11:30");
+    CHECK(cook.takes == 8h);
+}
+
+TEST_CASE("the window for the refrigerator ends a lead before cooking and starts where it keeps") {
+    const auto line = timeline(request_for({stew()}, supper, week_before));
+    const auto thaw = line.dishes.at(0).thaw.value();
+    CHECK(clock(line, thaw.no_later) == "2026-12-02T03:30"); // 31 h before 10:30
+    CHECK(thaw.no_earlier == line.dishes.at(0).cook->at - 72h - thaw.lead.soonest);
+    CHECK(thaw.no_earlier <= thaw.at);
+    CHECK(thaw.at <= thaw.no_later);
+}
+
+TEST_CASE("several dishes share one timeline in order of time") {
+    const auto line = timeline(request_for({stew(), pork(), compote()}, supper, week_before));
+    CHECK(std::is_sorted(line.events.begin(), line.events.end(),
+                         [](const auto& a, const auto& b) { return a.at < b.at; }));
+    CHECK(std::count_if(line.events.begin(), line.events.end(),
+                        [](const auto& event) { return event.what == TimelineStep::Ready; }) == 3);
+    CHECK(line.events.back().what == TimelineStep::Ready);
+    // The compote is only thawed: no start, and its lead counts back from supper.
+    CHECK_FALSE(line.dishes[2].cook.has_value());
+    CHECK(clock(line, line.dishes[2].thaw->no_later) == "2026-12-02T18:30");
+}
+
+TEST_CASE("a later meal never means an earlier start or thaw, whatever the clock does") {
+    for (const auto day : {2026y / October / 24, 2027y / March / 27, 2027y / December / 31}) {
+        std::optional<Timeline> before;
+        for (minutes late = 0min; late < days{3}; late += 13min) {
+            const LocalMinute eat = local_days{day} + late;
+            auto line = timeline(request_for({stew()}, eat, week_before - days{90}));
+            if (before && before->eat <= line.eat) {
+                CHECK(before->dishes[0].cook->at <= line.dishes[0].cook->at);
+                CHECK(before->dishes[0].thaw->no_later <= line.dishes[0].thaw->no_later);
+                CHECK(before->dishes[0].thaw->no_earlier <= line.dishes[0].thaw->no_earlier);
+            }
+            before = std::move(line);
+        }
+    }
+}
+
+TEST_CASE("a bag is moved while somebody is up, unless its window has no such time") {
+    for (minutes late = 0min; late < days{1}; late += 30min) {
+        auto request = request_for({stew()}, supper + late, week_before);
+        auto line = timeline(request);
+        const auto local = on_clock(line.clock, line.dishes[0].thaw->at);
+        const minutes in_day = local - floor<days>(local);
+        CHECK(in_day >= 7h);
+        CHECK(in_day <= 22h);
+    }
+    auto hasty = stew();
+    hasty.keeps_thawed = 0h;
+    hasty.package.thickness = Length::millimetres(80);
+    const auto line = timeline(request_for({hasty}, supper, week_before));
+    CHECK(line.dishes[0].thaw->at == line.dishes[0].thaw->no_later);
+    CHECK(find(line, RemarkId::ThawWindowTight) != nullptr);
+}
+
+TEST_CASE("spans stay true over a clock change, and the change is told") {
+    struct Case {
+        const char* name;
+        LocalMinute eat;
+        const char* no_later;
+        std::optional<RemarkId> told;
+    };
+    const Case cases[] = {
+        {"no change", local_days{2026y / October / 20} + 12h, "2026-10-18T21:00", {}},
+        {"autumn: the night is an hour longer", local_days{2026y / October / 25} + 12h,
+         "2026-10-23T22:00", RemarkId::ClockBack},
+        {"spring: the night is an hour shorter", local_days{2027y / March / 28} + 12h,
+         "2027-03-26T20:00", RemarkId::ClockForward},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.name);
+        const auto line = timeline(request_for({stew()}, c.eat, week_before - days{90}));
+        CHECK(line.eat - line.dishes[0].thaw->no_later == 39h); // 8 h of cooking, 31 h of lead
+        CHECK(clock(line, line.dishes[0].thaw->no_later) == c.no_later);
+        CHECK((find(line, RemarkId::ClockBack) != nullptr) == (c.told == RemarkId::ClockBack));
+        CHECK((find(line, RemarkId::ClockForward) != nullptr) ==
+              (c.told == RemarkId::ClockForward));
+    }
+}
+
+TEST_CASE("a time to eat that the clock skips or shows twice is told") {
+    const auto skipped =
+        timeline(request_for({pork()}, local_days{2027y / March / 28} + 2h + 30min, week_before));
+    CHECK(time_value(skipped, RemarkId::EatSkipped, 0) == "2027-03-28T03:30");
+    const auto repeated = timeline(request_for(
+        {pork()}, local_days{2026y / October / 25} + 2h + 30min, week_before - days{60}));
+    CHECK(find(repeated, RemarkId::EatRepeated) != nullptr);
+    CHECK(to_iso(repeated.clock, repeated.eat) == "2026-10-25T02:30+02:00");
+}
+
+TEST_CASE("the leap day and the turn of the year are days like others") {
+    const auto leap =
+        timeline(request_for({stew()}, local_days{2028y / March / 1} + 18h + 30min, week_before));
+    CHECK(clock(leap, leap.dishes[0].thaw->no_later) == "2028-02-29T03:30");
+    const auto year =
+        timeline(request_for({stew()}, local_days{2027y / January / 1} + 12h, week_before));
+    CHECK(clock(year, year.dishes[0].cook->at) == "2027-01-01T04:00");
+    CHECK(clock(year, year.dishes[0].thaw->no_later) == "2026-12-30T21:00");
+}
+
+TEST_CASE(
+    "where the planned start is past but the shortest time fits, cooking is planned from now") {
+    const auto now = local_days{2026y / December / 3} + 11h;
+    const auto line = timeline(request_for({stew()}, supper, now));
+    const auto cook = line.dishes[0].cook.value();
+    CHECK(clock(line, cook.at) == "2026-12-03T11:00");
+    CHECK(cook.takes == 7h + 30min);
+    CHECK(time_value(line, RemarkId::StartNow, 0) == "2026-12-03T10:30");
+    CHECK(time_value(line, RemarkId::StartNow, 1) == "2026-12-03T11:30");
+    // The barley's 4 h count from the real start.
+    CHECK(std::any_of(line.events.begin(), line.events.end(), [&](const auto& event) {
+        return event.finish == 2U && clock(line, event.at) == "2026-12-03T15:00";
+    }));
+    CHECK(find(line, RemarkId::StartTooLate) == nullptr);
+}
+
+TEST_CASE("too late to start says so, and when it can be ready") {
+    const auto now = local_days{2026y / December / 3} + 12h;
+    const auto line = timeline(request_for({stew()}, supper, now));
+    CHECK(time_value(line, RemarkId::StartTooLate, 0) == "2026-12-03T11:30");
+    CHECK(time_value(line, RemarkId::StartTooLate, 1) == "2026-12-03T20:00");
+    CHECK(rule_of(RemarkId::StartTooLate).weight == RemarkWeight::CannotBeDone);
+}
+
+TEST_CASE("a time to eat that is past says so") {
+    const auto line = timeline(request_for({pork()}, supper, supper + 1h));
+    CHECK(find(line, RemarkId::EatIsPast) != nullptr);
+    CHECK(find(line, RemarkId::NoWayInTime) != nullptr);
+    const auto ahead = timeline(request_for({pork()}, supper, supper));
+    CHECK(find(ahead, RemarkId::EatIsPast) == nullptr);
+}
+
+TEST_CASE("a thaw that cannot make it offers each faster safe way that still fits") {
+    struct Case {
+        const char* name;
+        minutes before_supper;
+        bool water;
+        bool microwave;
+        bool frozen;
+    };
+    // 1.5 kg at 40 mm: 3.5 h in water, 30 min in the microwave; 50–70 min in the oven, or 75–105.
+    const Case cases[] = {
+        {"the evening before", 20h, true, true, true},
+        {"three hours before", 3h, false, true, true},
+        {"an hour and a half before", 90min, false, true, true},
+        {"too late from frozen too", 70min, false, false, false},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.name);
+        const auto line = timeline(request_for({pork()}, supper, supper - c.before_supper));
+        CHECK(find(line, RemarkId::ThawTooLate) != nullptr);
+        CHECK((find(line, RemarkId::ThawByWater) != nullptr) == c.water);
+        CHECK((find(line, RemarkId::ThawByMicrowave) != nullptr) == c.microwave);
+        CHECK((find(line, RemarkId::CookFromFrozen) != nullptr) == c.frozen);
+        CHECK((find(line, RemarkId::NoWayInTime) != nullptr) ==
+              !(c.water || c.microwave || c.frozen));
+    }
+}
+
+TEST_CASE("from frozen takes half as long again, and never goes into a slow cooker") {
+    const auto in_oven = timeline(request_for({pork()}, supper, supper - 20h));
+    CHECK(time_value(in_oven, RemarkId::CookFromFrozen, 0) == "2026-12-03T17:00");
+    const auto* remark = find(in_oven, RemarkId::CookFromFrozen);
+    CHECK(std::get<minutes>(remark->values.at(1)) == 90min);
+
+    const auto slow = timeline(request_for({stew()}, supper, supper - 20h));
+    CHECK(find(slow, RemarkId::ThawByWater) != nullptr);
+    CHECK(find(slow, RemarkId::CookFromFrozen) == nullptr);
+
+    auto frozen = stew();
+    frozen.package.thaw.method = ThawMethod::FromFrozen;
+    const auto refused = timeline(request_for({frozen}, supper, week_before));
+    CHECK(find(refused, RemarkId::FrozenInSlowCooker) != nullptr);
+    CHECK(refused.events.empty());
+    CHECK(refused.dishes.size() == 1);
+}
+
+TEST_CASE("a dish meant for cooking from frozen has no thawing and its time as written") {
+    auto frozen = pork();
+    frozen.package.thaw.method = ThawMethod::FromFrozen;
+    const auto line = timeline(request_for({frozen}, supper, week_before));
+    CHECK(lines_of(line) ==
+          std::vector<std::string>{"2026-12-03T17:30 start 0", "2026-12-03T18:30 ready 0"});
+}
+
+TEST_CASE("cold water and microwave leave no keeping time: the window is one moment") {
+    for (const auto method : {ThawMethod::ColdWater, ThawMethod::Microwave}) {
+        auto quick = pork();
+        quick.package.thaw.method = method;
+        const auto line = timeline(request_for({quick}, supper, week_before));
+        const auto thaw = line.dishes[0].thaw.value();
+        CHECK(thaw.no_earlier == thaw.no_later);
+        CHECK(thaw.no_later == line.dishes[0].cook->at - thaw.lead.lead);
+        CHECK(find(line, RemarkId::CookAtOnce) != nullptr);
+        CHECK((find(line, RemarkId::ColdWaterRules) != nullptr) ==
+              (method == ThawMethod::ColdWater));
+        CHECK(find(line, RemarkId::ThawWindowTight) == nullptr);
+    }
+}
+
+TEST_CASE("finishing times that do not fit the cooking are moved and told") {
+    auto dish = pork(); // an hour in the middle
+    dish.package.finish = {added("apple", {When::Anchor::BeforeEnd, 90min}),
+                           added("sage", {When::Anchor::AfterStart, 2h}),
+                           added("salt", {When::Anchor::AfterStart, minutes::min()}),
+                           added("pepper", {When::Anchor::BeforeEnd, minutes::max()})};
+    const auto line = timeline(request_for({dish}, supper, week_before));
+    CHECK(find(line, RemarkId::FinishBeforeStart)->finish == 0U);
+    CHECK(find(line, RemarkId::FinishAfterReady)->finish == 1U);
+    CHECK(find(line, RemarkId::FinishTimeUnknown)->finish == 2U);
+    std::vector<std::string> adds;
+    for (const auto& event : line.events) {
+        if (event.what == TimelineStep::Add)
+            adds.push_back(line_of(line, event));
+    }
+    CHECK(adds == std::vector<std::string>{"2026-12-03T17:30 add 0.0", "2026-12-03T18:30 add 0.1"});
+}
+
+TEST_CASE("without a usable cooking time only what counts from the end can be told") {
+    for (const std::optional<TimeRange> time :
+         {std::optional<TimeRange>{}, std::optional{TimeRange{9h, 7h}},
+          std::optional{TimeRange{-1min, 1h}},
+          std::optional{TimeRange{minutes::max(), minutes::max()}}}) {
+        auto dish = stew();
+        dish.package.cook->time = time;
+        const auto line = timeline(request_for({dish}, supper, week_before));
+        CHECK(find(line, RemarkId::CookTimeUnknown) != nullptr);
+        CHECK(lines_of(line) ==
+              std::vector<std::string>{"2026-12-02T11:30 thaw 0", "2026-12-03T18:20 add 0.1",
+                                       "2026-12-03T18:30 add 0.4", "2026-12-03T18:30 ready 0"});
+    }
+}
+
+TEST_CASE("what is not known of a bag is told with the lead that was taken") {
+    auto dish = pork();
+    dish.package.thickness.reset();
+    CHECK(find(timeline(request_for({dish}, supper, week_before)),
+               RemarkId::ThawThicknessUnknown) != nullptr);
+    dish.package.weight.reset();
+    const auto line = timeline(request_for({dish}, supper, week_before));
+    const auto* remark = find(line, RemarkId::ThawSizeUnknown);
+    REQUIRE(remark != nullptr);
+    CHECK(std::get<minutes>(remark->values.at(0)) == 24h);
+    CHECK(remark->dish == 0U);
+}
+
+TEST_CASE("a refrigerator set too cold to thaw in is told, and no thaw is planned") {
+    auto request = request_for({pork()}, supper, week_before);
+    request.thaw.refrigerator.celsius = 0.0;
+    const auto line = timeline(request);
+    CHECK(find(line, RemarkId::ThawNotReckoned) != nullptr);
+    CHECK_FALSE(line.dishes[0].thaw.has_value());
+}
+
+TEST_CASE("every remark has one row, a key of its own, words, and values that they name") {
+    std::set<std::string_view> keys;
+    for (const auto& rule : remark_rules()) {
+        CAPTURE(rule.key);
+        CHECK(keys.insert(rule.key).second);
+        CHECK(rule.english.size() > 10);
+        CHECK(rule.english.back() == '.');
+        CHECK(&rule_of(rule.id) == &rule);
+    }
+    CHECK(remark_rules().size() == static_cast<std::size_t>(RemarkId::FinishAfterReady) + 1);
+}
+
+TEST_CASE("the middle of a range and half as long again round up to whole minutes") {
+    CHECK(middle_of({7h, 9h}) == 8h);
+    CHECK(middle_of({10min, 11min}) == 11min);
+    CHECK(from_frozen({45min, 61min}) == TimeRange{68min, 92min});
+}

@@ -1,0 +1,96 @@
+#include "labels.h"
+#include "layout/arrange.h"
+
+#include <cmath>
+
+using namespace thawslip;
+using namespace thawslip::layout;
+using namespace thawslip::literals;
+
+namespace {
+
+struct Fixture {
+    wording::Print print = testing::small_label();
+    Layout layout = testing::layout_from(testing::small_layout);
+    Contents contents = testing::shaped(print, layout);
+
+    Arrangement at(double scale, Size room) const {
+        return arrange(layout, contents, room, {{scale}, 0}, testing::fonts());
+    }
+    std::size_t index(const char* name) const {
+        return static_cast<std::size_t>(layout.area(name) - layout.areas.data());
+    }
+};
+
+/// The box of a set item: a text's from ascent to descent of its line.
+Rect box_of(const Item& item) {
+    if (const auto* text = std::get_if<Text>(&item)) {
+        return {{text->baseline.x, text->baseline.y - text->size * 0.7},
+                {text->size * text->run.width(), text->size * 0.9}};
+    }
+    return std::get<Outline>(item).area;
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(Fixture, "areas lie inside the room and never overlap") {
+    const Size room{90_mm, 60_mm};
+    const auto arrangement = at(1.0, room);
+    REQUIRE(arrangement.fits());
+    const Rect all{{0_mm, 0_mm}, room};
+    for (std::size_t i = 0; i < arrangement.areas.size(); ++i) {
+        CHECK(all.contains(arrangement.areas[i].room));
+        CHECK(arrangement.areas[i].room.contains(arrangement.areas[i].text));
+        for (std::size_t j = i + 1; j < arrangement.areas.size(); ++j) {
+            CHECK_FALSE(arrangement.areas[i].room.overlaps(arrangement.areas[j].room));
+        }
+    }
+}
+
+TEST_CASE_FIXTURE(Fixture, "every glyph of an area is drawn inside its room") {
+    const auto arrangement = at(1.5, {90_mm, 80_mm});
+    REQUIRE(arrangement.fits());
+    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
+        const auto& placed = arrangement.areas[i];
+        const auto items = set(contents[i], layout.areas[i], placed.type, placed.text);
+        CHECK_FALSE(items.empty());
+        for (const auto& item : items) {
+            CHECK(placed.room.contains(box_of(item), 0.01_mm));
+        }
+    }
+}
+
+TEST_CASE_FIXTURE(Fixture, "neighbours that start in one row share their first baseline") {
+    layout.areas[index("use-by")].x_height = {2.0_mm, 2.5_mm, 3.0_mm};
+    const auto arrangement = at(1.0, {120_mm, 60_mm});
+    const auto baseline = [&](const char* name) {
+        const auto i = index(name);
+        const auto items =
+            set(contents[i], layout.areas[i], arrangement.areas[i].type, arrangement.areas[i].text);
+        return std::get<Text>(items.front()).baseline.y;
+    };
+    CHECK(std::abs((baseline("made") - baseline("use-by")).in_points()) < 1e-9);
+}
+
+TEST_CASE_FIXTURE(Fixture,
+                  "a rule stands in the gap under its area and touches neither neighbour") {
+    const auto arrangement = at(1.0, {90_mm, 60_mm});
+    REQUIRE(arrangement.rules.size() == 1);
+    const auto& rule = arrangement.rules.front();
+    CHECK(rule.top() > arrangement.areas[index("dish")].room.bottom());
+    CHECK(rule.bottom() < arrangement.areas[index("made")].room.top());
+    CHECK(std::abs((rule.size.height - 0.8_pt).in_points()) < 1e-9);
+}
+
+TEST_CASE_FIXTURE(Fixture, "an area without words leaves no hole") {
+    print.fields.pop_back(); // the note, whose row is the last
+    contents = testing::shaped(print, layout);
+    const auto with_cook_only = at(1.0, {90_mm, 60_mm});
+    CHECK_FALSE(with_cook_only.areas[index("note")].shown);
+    print.fields.erase(print.fields.begin() + 4); // finish, in the middle
+    contents = testing::shaped(print, layout);
+    const auto arrangement = at(1.0, {90_mm, 60_mm});
+    const auto& thaw = arrangement.areas[index("thaw")].room;
+    const auto& cook = arrangement.areas[index("cook")].room;
+    CHECK(cook.top() - thaw.bottom() <= 2_mm + 0.001_mm); // one gap, at most doubled
+}

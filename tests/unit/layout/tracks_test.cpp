@@ -1,0 +1,94 @@
+#include "layout/track_text.h"
+#include "layout/tracks.h"
+
+#include <cmath>
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::layout;
+using namespace thawslip::literals;
+
+namespace {
+
+std::vector<Track> tracks(std::initializer_list<const char*> texts) {
+    std::vector<Track> all;
+    for (const char* text : texts) {
+        const auto track = parse_track(text);
+        REQUIRE(track.ok());
+        all.push_back(track.value());
+    }
+    return all;
+}
+
+bool same(Length a, Length b) {
+    return std::abs((a - b).in_points()) < 1e-9;
+}
+
+} // namespace
+
+TEST_CASE("a track is written as content, share, percent or length") {
+    CHECK(parse_track("content").value().kind == Track::Kind::Content);
+    CHECK(parse_track("share").value().amount == doctest::Approx(1.0));
+    CHECK(parse_track("share 2.5").value().amount == doctest::Approx(2.5));
+    CHECK(parse_track(" 30 % ").value().amount == doctest::Approx(30.0));
+    CHECK(same(parse_track("12 mm").value().length, 12_mm));
+    for (const char* wrong : {"", "contents", "share x", "-3 mm", "0 %", "101 %", "share 0",
+                              "nan %", "inf %", "30", "1e3 %"}) {
+        CAPTURE(wrong);
+        CHECK_FALSE(parse_track(wrong).ok());
+    }
+}
+
+TEST_CASE("columns: fixed and percent first, shares divide what is left") {
+    const auto columns =
+        resolve_columns(tracks({"20 mm", "25 %", "share 1", "share 3"}), 2_mm, 100_mm, {});
+    CHECK(same(columns.length[0], 20_mm));
+    CHECK(same(columns.length[1], 25_mm));
+    // 100 - 20 - 25 - 3 gaps of 2 = 49 mm in four shares.
+    CHECK(same(columns.length[2], Length::millimetres(49.0 / 4)));
+    CHECK(same(columns.length[3], Length::millimetres(49.0 * 3 / 4)));
+    CHECK(same(columns.span(0, 4), 100_mm));
+}
+
+TEST_CASE("columns that ask for more than there is overflow") {
+    const auto columns = resolve_columns(tracks({"60 mm", "60 mm"}), 2_mm, 100_mm, {});
+    CHECK(same(columns.overflow, 22_mm));
+}
+
+TEST_CASE("an empty content row takes no room, and no gap either") {
+    const auto rows = resolve_rows(tracks({"content", "content", "content"}), 2_mm, 100_mm,
+                                   {{0, 1, 10_mm}, {2, 1, 10_mm}});
+    CHECK(same(rows.length[1], 0_mm));
+    // The spare room at most doubles the one gap that is left.
+    CHECK(same(rows.start[2], 14_mm));
+    CHECK(same(rows.overflow, -78_mm));
+}
+
+TEST_CASE("rows under a tall neighbour grow evenly") {
+    const auto rows = resolve_rows(tracks({"content", "content"}), 2_mm, 32_mm,
+                                   {{0, 1, 8_mm}, {1, 1, 12_mm}, {0, 2, 32_mm}});
+    CHECK(same(rows.length[0], 13_mm));
+    CHECK(same(rows.length[1], 17_mm));
+    CHECK(same(rows.span(0, 2), 32_mm));
+}
+
+TEST_CASE("what is to spare doubles the gaps at most, and share rows take the rest") {
+    const auto rows = resolve_rows(tracks({"content", "share", "content"}), 2_mm, 100_mm,
+                                   {{0, 1, 10_mm}, {1, 1, 5_mm}, {2, 1, 10_mm}});
+    CHECK(same(rows.length[0], 10_mm));
+    CHECK(same(rows.start[1], 14_mm));
+    CHECK(same(rows.length[1], 72_mm));
+    CHECK(same(rows.start[2] + rows.length[2], 100_mm));
+}
+
+TEST_CASE("a tall neighbour makes share rows grow before content rows") {
+    const auto rows = resolve_rows(tracks({"content", "share"}), 2_mm, 32_mm,
+                                   {{0, 1, 8_mm}, {1, 1, 12_mm}, {0, 2, 32_mm}});
+    CHECK(same(rows.length[0], 8_mm));
+    CHECK(same(rows.length[1], 22_mm));
+}
+
+TEST_CASE("a fixed row too low for its content overflows by what is lacking") {
+    const auto rows = resolve_rows(tracks({"5 mm", "content"}), 1_mm, 100_mm, {{0, 1, 8_mm}});
+    CHECK(same(rows.overflow, 3_mm));
+}

@@ -1,0 +1,80 @@
+#include "typeset/kitchen_breaks.h"
+#include "typeset/paragraph_text.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip::typeset;
+
+namespace {
+
+/// The text with "|" wherever a line may freely end.
+std::string parted(const std::string& text) {
+    const auto read = read_text({{text, Weight::Regular}});
+    REQUIRE(read);
+    std::string marked = read.value().text;
+    for (auto b = read.value().breaks.rbegin(); b != read.value().breaks.rend(); ++b) {
+        if (b->kind == BreakKind::Free) {
+            marked.insert(b->at, "|");
+        }
+    }
+    return marked;
+}
+
+} // namespace
+
+TEST_CASE("every rule of the kitchen holds its own examples together") {
+    for (const auto& rule : kitchen_rules()) {
+        CHECK_FALSE(rule.examples.empty());
+        for (const auto example : rule.examples) {
+            CAPTURE(std::string{rule.reason});
+            CHECK(parted(std::string{example}) == example);
+            CHECK(parted("stew (" + std::string{example} + "), then") ==
+                  "stew |(" + std::string{example} + "), |then");
+        }
+    }
+}
+
+TEST_CASE("lines end where a cook would end them") {
+    const char* const cases[] = {
+        "Cook |on |low |for |7–9 h",
+        "Add |1 1/2 tsp |salt |and |2 × 400 g |beans",
+        "Heat |to |180 °C / |350°F",
+        "1 l |(4¼ cups) |vegetable |stock",
+        "Made |17 Oct 2026, |bag 2 of 3",
+        "100 % |rye, |2.2 kg |in |all",
+        "slow-|cooker |stew",
+        "thaw |20–30 min, |then |stir",
+        "20 - 30 min",
+        "at |180, |C |is |no |scale",
+        "Simmer |1 h 30 min |or |more",
+        "2 heaping tbsp |of |thyme",
+        "−18 °C",
+        "until |the |core |has |74 °C",
+        "50–60 % |full",
+    };
+    for (const std::string expected : cases) {
+        auto text = expected;
+        std::erase(text, '|');
+        CHECK(parted(text) == expected);
+    }
+}
+
+TEST_CASE("no line starts with a closing mark or a mark that separates") {
+    CHECK(parted("« plum »") == "« plum »");
+    CHECK(parted("plum “ginger ” jam") == "plum |“ginger ” |jam");
+    CHECK(parted("stew ; soup") == "stew ; |soup");
+    CHECK(parted("Serves 6 · use soon") == "Serves 6 · |use |soon");
+    CHECK(parted("stew – thaw first") == "stew – |thaw |first");
+    CHECK(parted("stock ( 1 l )") == "stock |( 1 l )");
+}
+
+TEST_CASE("what is held together, a soft hyphen and a no-break space are places for need") {
+    const auto read = read_text({{"7–9 h sal\u00ADsify 2\u00A0l", Weight::Regular}});
+    REQUIRE(read);
+    CHECK(read.value().text == "7–9 h salsify 2\u00A0l");
+    const std::vector<BreakOpportunity> expected = {
+        {4, BreakKind::Held},        {6, BreakKind::Held},  {8, BreakKind::Free},
+        {11, BreakKind::SoftHyphen}, {16, BreakKind::Free}, {19, BreakKind::Held},
+    };
+    CHECK(read.value().breaks == expected);
+}
