@@ -1,0 +1,33 @@
+#pragma once
+
+#include "damage/raster.h"
+
+namespace thawslip::damage {
+
+/// What a phone's sensor hands on: 8-bit grey, rows from the top.
+struct Picture {
+    int width = 0;
+    int height = 0;
+    std::vector<std::uint8_t> pixels;
+};
+
+/// How a label is photographed.
+struct Photography {
+    double pixels_per_mm = 8.0; ///< where the label is nearest
+    double turn = 0.0;          ///< radians in the picture plane
+    double tilt_x = 0.0;        ///< perspective: scale changes by this share over the label's width
+    double tilt_y = 0.0;
+    double curl = 0.0;     ///< mm by which the middle of the bag bulges
+    double blur = 0.5;     ///< standard deviation, pixels
+    double shade = 0.0;    ///< share of the light that is missing in the darkest corner
+    double noise = 0.01;   ///< standard deviation, share of full white
+    double coarseness = 0; ///< quantisation step of the 8 × 8 blocks' waves, grey levels; 0: none
+};
+
+Picture photographed(const Raster& paper, double paper_scale, const Photography& photography,
+                     Random& random);
+
+/// A photograph by a person in a kitchen: held in one hand, not quite straight.
+Photography some_photography(Random& random);
+
+} // namespace thawslip::damage

@@ -1,0 +1,44 @@
+#include "damage/winters.h"
+
+#include "damage/readers.h"
+#include "damage/winter.h"
+
+namespace thawslip::damage {
+namespace {
+
+void harm(Label& label, Winter winter, Random& random) {
+    constexpr double some_grains = 0.005;
+    constexpr double many_grains = 0.02;
+    if (winter == Winter::None) {
+        return;
+    }
+    if (winter != Winter::Frost) {
+        scuff(label, 2.0, 0.3, random);
+    }
+    if (winter == Winter::FrostCrease) {
+        crease(label, random);
+    }
+    if (winter == Winter::TenthSmeared || winter == Winter::SixthSmeared) {
+        smear(label, winter == Winter::TenthSmeared ? 1.0 / 10.0 : 1.0 / 6.0, random);
+    }
+    frost(label, winter == Winter::HardFrost ? many_grains : some_grains, 0.3, random);
+}
+
+} // namespace
+
+Readers read_after(const Printed& code, Winter winter, std::uint64_t seed) {
+    Random random{seed};
+    const Printing printing = some_printing(code.dots_per_inch, random);
+    Label label = printed(code.symbol, code.module_mm, printing, random);
+    harm(label, winter, random);
+    Readers readers;
+    for (int frame = 0; frame < frames && !(readers.zxing && readers.zbar); ++frame) {
+        const Picture picture =
+            photographed(label.paper, paper_scale, some_photography(random), random);
+        readers.zxing = readers.zxing || zxing_reads(picture, code.text);
+        readers.zbar = readers.zbar || zbar_reads(picture, code.text);
+    }
+    return readers;
+}
+
+} // namespace thawslip::damage
