@@ -53,10 +53,6 @@ kitchen::KitchenSettings read_kitchen(toml::Table& table) {
     kitchen.altitude_metres =
         table.real({"altitude_metres", "1500"}, {-430.0, 6000.0}).value_or(kitchen.altitude_metres);
     kitchen.people_at_risk = table.boolean("people_at_risk").value_or(kitchen.people_at_risk);
-    const auto refrigerator = intake::read_temperature(table, {"refrigerator", "\"4 °C\""});
-    if (refrigerator) {
-        kitchen.refrigerator_celsius = refrigerator->celsius;
-    }
     return kitchen;
 }
 
@@ -70,6 +66,10 @@ Settings read(toml::Table& table) {
     settings.storage_list = word(table, {"storage_list", "\"us\""}, "a list of storage times",
                                  storage_lists, settings.storage_list);
     settings.kitchen = read_kitchen(table);
+    const auto refrigerator = intake::read_temperature(table, {"refrigerator", "\"4 °C\""});
+    if (refrigerator) {
+        settings.refrigerator_celsius = refrigerator->celsius;
+    }
     settings.printers = layout::read_printers(table);
     table.refuse_unknown();
     return settings;
