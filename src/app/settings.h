@@ -18,7 +18,8 @@ struct Settings {
     std::string card_stock;                ///< the same
     double dots_per_inch = 300.0;          ///< of the printer
     std::string storage_list = "us";       ///< the list of storage times that is asked first
-    kitchen::KitchenSettings kitchen;      ///< region, altitude, people, refrigerator
+    kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
+    double refrigerator_celsius = 4.0;     ///< a colder one thaws much slower
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
 };
 
