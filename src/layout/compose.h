@@ -31,6 +31,7 @@ struct Target {
 
 /// One print with its words shaped, its sizes found and its code chosen.
 struct Fitted {
+    std::size_t print = 0; ///< which print of the job; several where it runs on
     wording::Kind kind = wording::Kind::BagLabel;
     Contents contents;
     Solution solution;
@@ -39,7 +40,7 @@ struct Fitted {
 
 /// All prints of a job, ready to be drawn sheet by sheet.
 struct Fitting {
-    std::vector<Fitted> prints; ///< in the order given
+    std::vector<Fitted> prints; ///< in the order given, each as many times as it has cards
     std::vector<Place> places;  ///< where each one goes
     int sheets = 0;
 };

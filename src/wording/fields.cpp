@@ -45,7 +45,7 @@ Field bag_field(const kitchen::Bag& bag, const Language& language) {
 
 Field id_field(const kitchen::Bag& bag) {
     Paragraph paragraph;
-    paragraph.spans.push_back({bag.id, Emphasis::Plain});
+    paragraph.spans.push_back({unbroken(bag.id), Emphasis::Plain});
     return one_paragraph("id", std::move(paragraph), {});
 }
 
