@@ -47,7 +47,7 @@ public:
     }
 
     std::vector<wording::Print> run() const {
-        if (pieces_.size() < 2 || fits(print_)) {
+        if (pieces_.size() < 2 || fits(print_, snug)) {
             return {print_};
         }
         std::vector<wording::Print> cards;
@@ -63,8 +63,13 @@ public:
     }
 
 private:
-    /// At a comfortable size, with whatever is optional left out.
-    bool fits(const wording::Print& print) const {
+    // One card a little below comfortable is better than two; where it takes two, both are
+    // comfortable.
+    static constexpr Scale snug{0.5};
+    static constexpr Scale comfortable{1.0};
+
+    /// With whatever is optional left out.
+    bool fits(const wording::Print& print, Scale scale) const {
         Contents contents;
         for (const auto& area : layout_.areas) {
             auto content = prepare_content(area, print, shaper_);
@@ -73,8 +78,8 @@ private:
             }
             contents.push_back(std::move(content).value());
         }
-        const Choice comfortable{{1.0}, optional_areas(layout_, contents)};
-        const auto arrangement = arrange(layout_, contents, room_, comfortable, shaper_.fonts());
+        const Choice choice{scale, optional_areas(layout_, contents)};
+        const auto arrangement = arrange(layout_, contents, room_, choice, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }
 
@@ -84,7 +89,7 @@ private:
         std::size_t high = pieces_.size() - next;
         while (low < high) {
             const auto middle = (low + high + 1) / 2;
-            if (fits(card(number, next, middle, "9"))) {
+            if (fits(card(number, next, middle, "9"), comfortable)) {
                 low = middle;
             } else {
                 high = middle - 1;

@@ -9,7 +9,8 @@
 
 namespace thawslip::layout {
 
-/// Splits a print over several cells where its words do not fit one at a comfortable size.
+/// Splits a print over several cells where its words do not fit one, or only at a size halfway
+/// between the smallest and the comfortable one or below.
 ///
 /// Only fields in areas that may continue are split, and only between paragraphs: a step is never
 /// broken. The first card carries everything else, the safety lines above all; the further ones
