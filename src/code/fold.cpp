@@ -1,6 +1,8 @@
 #include "code/fold.h"
 
+#include "base/utf8.h"
 #include "code/ascii.h"
+#include "unicode/ascii.h"
 
 #include <algorithm>
 #include <cstddef>
@@ -70,6 +72,26 @@ std::string to_code_characters(std::string_view words) {
         folded += is_upper(c) || is_digit(c) ? std::string(1, c) : replacement(words, i);
     }
     return folded;
+}
+
+/// `word18:` is a scheme as much as `word:` is (RFC 3986, 3.1): such a colon becomes a pause.
+std::string part_schemes(std::string_view text) {
+    std::string parted;
+    for (const char c : text) {
+        if (c != ':') {
+            parted += c;
+            continue;
+        }
+        std::size_t start = parted.size();
+        bool letters = false;
+        for (; start > 0 &&
+               std::string_view{" /:,$%"}.find(parted[start - 1]) == std::string_view::npos;
+             --start) {
+            letters = letters || is_upper(parted[start - 1]);
+        }
+        parted += letters ? " - " : ":";
+    }
+    return parted;
 }
 
 /// `a.b` before a letter and `//` are halves of an address: part them.
@@ -170,8 +192,11 @@ std::string trim(std::string text) {
 } // namespace
 
 std::string fold(std::string_view words) {
-    const std::string characters = to_code_characters(words);
-    return trim(collapse(part_numbers(part_addresses(characters))));
+    // Bytes that are not UTF-8 go one by one, as blanks.
+    const std::string ascii =
+        first_invalid_utf8(words) ? std::string{words} : unicode::to_ascii(words);
+    const std::string characters = to_code_characters(ascii);
+    return trim(collapse(part_numbers(part_addresses(part_schemes(characters)))));
 }
 
 std::string fold_bag_id(std::string_view id) {
@@ -183,6 +208,17 @@ std::string fold_bag_id(std::string_view id) {
         }
     }
     return folded;
+}
+
+bool looks_like_a_number_to_dial(std::string_view text) {
+    for (std::size_t i = 0; i < text.size();) {
+        std::size_t digits = 0;
+        i = is_digit(text[i]) ? end_of_number(text, i, digits) : i + 1;
+        if (digits > longest_digit_group) {
+            return true;
+        }
+    }
+    return false;
 }
 
 } // namespace thawslip::code

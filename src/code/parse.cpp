@@ -65,6 +65,7 @@ void read_facts(std::string_view line, Message& message) {
             message.servings = whole_number(field);
         } else if (take(field, "BAG ")) {
             message.bag_id = field;
+            std::ranges::replace(message.bag_id, '/', '-');
         } else if (take(field, "MADE ")) {
             message.made = date_of(field);
         } else if (const bool by_cook = field.starts_with("USE BY ");
@@ -174,10 +175,13 @@ Message read_lines(std::string_view text) {
 
 /// The version symbol of the closing line, `END` version check check check; nothing without one.
 std::optional<char> version_of(std::string_view text) {
-    constexpr std::string_view word = "END ";
-    constexpr std::size_t length = word.size() + 4;
-    const bool closes = text.size() > length && text.substr(text.size() - length).starts_with(word);
-    return closes ? std::optional{text[text.size() - 4]} : std::nullopt;
+    constexpr std::size_t seal = 4; // version and check
+    if (text.size() < seal) {
+        return std::nullopt;
+    }
+    const std::string_view before = text.substr(0, text.size() - seal);
+    const bool closes = before.ends_with("\nEND ") || before.ends_with("\nSEE CARD * END ");
+    return closes ? std::optional{text[before.size()]} : std::nullopt;
 }
 
 Failure<ReadFault> fault(ReadFault::Kind kind, std::string message) {

@@ -1,7 +1,9 @@
+#include "code/fold.h"
 #include "code/lines.h"
 #include "code/message.h"
 #include "code/seal.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::code {
@@ -22,12 +24,20 @@ void add_line(std::string& text, std::string_view word, const std::string& line)
     }
 }
 
+/// `123-456-789` as `123/456/789`, lest a phone offers to dial it; other ids as they are printed.
+std::string bag_text(std::string id) {
+    if (looks_like_a_number_to_dial(id)) {
+        std::ranges::replace(id, '-', '/');
+    }
+    return id;
+}
+
 std::string facts_line(const Message& message) {
     std::string line;
     if (message.servings) {
         add_field(line, "SERVES ", std::to_string(*message.servings));
     }
-    add_field(line, "BAG ", message.bag_id);
+    add_field(line, "BAG ", bag_text(message.bag_id));
     if (message.made) {
         add_field(line, "MADE ", date_text(*message.made));
     }

@@ -1,35 +1,262 @@
+#include "code/fold.h"
 #include "code/message.h"
+#include "code/seal.h"
 #include "unit/code/random_messages.h"
 #include "unit/code/samples.h"
 
 #include <algorithm>
+#include <array>
 #include <doctest/doctest.h>
 
+using namespace thawslip;
 using namespace thawslip::code;
 using thawslip::code::test::Random;
+using thawslip::code::test::squash_stew;
+
+namespace {
+
+constexpr std::string_view squash_text =
+    "SQUASH AND RED LENTIL STEW\n"
+    "SERVES 6 * BAG K7Q-2M4-9XC * MADE 17 OCT 2026 * BEST BY 17 JAN 2027\n"
+    "THAW IN REFRIGERATOR\n"
+    "AT START ADD 1 L VEGETABLE STOCK\n"
+    "LAST 10 MIN ADD 200 G BABY SPINACH * SMALL BAG\n"
+    "COOK IN SLOW COOKER * AT LOW * FOR 7-9 H * TO 74 C\n"
+    "STEPS TIP THE THAWED BAG INTO THE COOKER * STIR IN THE STOCK\n"
+    "CONTAINS CELERY\n"
+    "END 1";
+
+std::string sealed(std::string text) {
+    return text + check_characters(text);
+}
+
+bool reads_as(const std::string& typed, const Message& message) {
+    const auto read = parse(typed);
+    return read.ok() && read.value() == message;
+}
+
+ReadFault::Kind fault_kind(const std::string& typed) {
+    const auto read = parse(typed);
+    REQUIRE(!read.ok());
+    return read.fault().kind;
+}
+
+bool is_letter(char c) {
+    return c >= 'A' && c <= 'Z';
+}
+
+/// Letters, digits, `+`, `-` and `.` up to a colon, with a letter among them (RFC 3986, 3.1).
+bool has_scheme(std::string_view text) {
+    bool letter = false;
+    for (const char c : text) {
+        if (c == ':' && letter) {
+            return true;
+        }
+        const bool of_a_scheme =
+            is_letter(c) || (c >= '0' && c <= '9') || c == '+' || c == '-' || c == '.';
+        letter = of_a_scheme && (letter || is_letter(c));
+    }
+    return false;
+}
+
+/// `//`, `@`, or a full stop with a letter right after it.
+bool has_address(std::string_view text) {
+    for (std::size_t i = 0; i + 1 < text.size(); ++i) {
+        if ((text[i] == '.' && is_letter(text[i + 1])) || text.substr(i, 2) == "//") {
+            return true;
+        }
+    }
+    return text.find('@') != std::string_view::npos;
+}
+
+std::string replaced(std::string text, std::string_view what, std::string_view with) {
+    for (std::size_t at = text.find(what); at != std::string::npos;
+         at = text.find(what, at + with.size())) {
+        text.replace(at, what.size(), with);
+    }
+    return text;
+}
+
+} // namespace
 
 TEST_CASE("a bag's text reads as instructions") {
-    CHECK(write(test::squash_stew()) ==
-          "SQUASH AND RED LENTIL STEW\n"
-          "SERVES 6 * BAG 7K2M-9 * MADE 17 OCT 2026 * BEST BY 17 JAN 2027\n"
-          "THAW IN REFRIGERATOR\n"
-          "AT START ADD 1 L VEGETABLE STOCK\n"
-          "LAST 10 MIN ADD 200 G BABY SPINACH * SMALL BAG\n"
-          "COOK IN SLOW COOKER * AT LOW * FOR 7-9 H * TO 74 C\n"
-          "STEPS TIP THE THAWED BAG INTO THE COOKER * STIR IN THE STOCK\n"
-          "CONTAINS CELERY\n"
-          "END 1JQD");
+    CHECK(write(squash_stew()) == sealed(std::string{squash_text}));
 }
 
 TEST_CASE("what is written is read back as the same values") {
     Random random{1};
-    for (int i = 0; i < 5000; ++i) {
-        const Message message = folded(test::random_message(random));
+    for (int i = 0; i < 3000; ++i) {
+        const Message message = folded(code::test::random_message(random));
         const std::string text = write(message);
         CAPTURE(text);
         const auto read = parse(text);
         REQUIRE(read.ok());
-        CHECK(read.value() == message);
-        CHECK(folded(message) == message);
+        REQUIRE(read.value() == message);
+        REQUIRE(folded(message) == message);
     }
+}
+
+TEST_CASE("a message for a bag carries the plan's values") {
+    using namespace std::chrono_literals;
+    kitchen::PlannedPackage planned;
+    planned.package.dish = "Crème de châtaigne";
+    planned.package.servings = 4;
+    planned.package.thaw.method = kitchen::ThawMethod::ColdWater;
+    planned.package.contains = {"milk"};
+    planned.made = std::chrono::year{2026} / 10 / 17;
+    planned.keep_until.date = std::chrono::year{2027} / 1 / 17;
+    kitchen::Quantity cream;
+    cream.as_written = "½ cup cream";
+    planned.finish = {{cream, {kitchen::When::Anchor::BeforeEnd, 5min}, "", {}}};
+    planned.package.cook = kitchen::Cook{};
+    planned.package.cook->in = "pot";
+    planned.package.cook->until =
+        kitchen::Temperature{(165.0 - 32.0) / 1.8, kitchen::TemperatureScale::Fahrenheit};
+    const Message message = message_for(planned, {"K7Q-2M4-9XC", 1, 3});
+    CHECK(write(message) == sealed("CREME DE CHATAIGNE\n"
+                                   "SERVES 4 * BAG K7Q-2M4-9XC * MADE 17 OCT 2026 * USE BY 17 JAN "
+                                   "2027\n"
+                                   "THAW IN COLD WATER - COOK AT ONCE\n"
+                                   "LAST 5 MIN ADD 1/2 CUP CREAM\n"
+                                   "COOK IN POT * TO 165 F\n"
+                                   "CONTAINS MILK\n"
+                                   "END 1"));
+}
+
+TEST_CASE("a dish whose name folds away is still called a dish") {
+    Message message;
+    message.dish = "(!)";
+    CHECK(write(message) == sealed("DISH\nEND 1"));
+}
+
+TEST_CASE("what a scanner does to a text is undone") {
+    const Message message = folded(squash_stew());
+    const std::string text = write(message);
+    std::string small = text;
+    std::ranges::transform(small, small.begin(), [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    });
+    CHECK(reads_as(replaced(text, "\n", "\r\n"), message));
+    CHECK(reads_as(replaced(text, "\n", "\r"), message));
+    CHECK(reads_as(replaced(text, "\n", "\t"), message));
+    CHECK(reads_as(replaced(text, "\n", "\n\n"), message));
+    CHECK(reads_as(replaced(text, "\n", "  \n"), message));
+    CHECK(reads_as(text + "\n", message));
+    CHECK(reads_as(text + "\t", message));
+    CHECK(reads_as(text + "\r\n \n", message));
+    CHECK(reads_as("\n " + text, message));
+    CHECK(reads_as("]Q1" + text, message));
+    CHECK(reads_as(small, message));
+}
+
+TEST_CASE("every prefix of a text is refused") {
+    const std::string text = write(squash_stew());
+    for (std::size_t length = 0; length < text.size(); ++length) {
+        CHECK(!parse(text.substr(0, length)).ok());
+    }
+}
+
+TEST_CASE("a text with wrong characters is never read as another message") {
+    Random random{8};
+    const Message message = folded(squash_stew());
+    const std::string text = write(message);
+    for (int i = 0; i < 20000; ++i) {
+        std::string wrong = text;
+        for (std::size_t times = 1 + random.below(3); times > 0; --times) {
+            const std::size_t at = random.below(wrong.size());
+            switch (random.below(3)) {
+            case 0: wrong[at] = static_cast<char>(random.below(256)); break;
+            case 1: wrong.erase(at, 1 + random.below(3)); break;
+            default: wrong.insert(at, 1, static_cast<char>(random.below(256))); break;
+            }
+        }
+        const auto read = parse(wrong);
+        if (read.ok()) {
+            CAPTURE(wrong);
+            CHECK(read.value() == message);
+        }
+    }
+}
+
+TEST_CASE("foreign texts are refused, whatever they hold") {
+    using Kind = ReadFault::Kind;
+    CHECK(fault_kind("") == Kind::Foreign);
+    CHECK(fault_kind("\n\n\n") == Kind::Foreign);
+    CHECK(fault_kind("https://example.org/END 1ABC") == Kind::Foreign);
+    CHECK(fault_kind("END 1ABC") == Kind::Foreign);
+    CHECK(fault_kind("STEW\nEND 1ABC") == Kind::Damaged);
+    // Their check is right, their lines are not: a text is read only if it is written that way.
+    CHECK(fault_kind(sealed("STEW\nHELLO\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nSERVES 06\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nMADE 30 FEB 2026\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nADD SALT\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCOOK FOR 1-2 DAYS\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCOOK TO 74.05 C\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCONTAINS MILK\nTHAW IN REFRIGERATOR\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nLAST 999999999999 MIN ADD SALT\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(std::string(1 << 20, 'A')) == Kind::Foreign);
+    CHECK(fault_kind(std::string(1 << 20, '\n')) == Kind::Foreign);
+}
+
+TEST_CASE("bytes of any kind are refused without harm") {
+    Random random{9};
+    for (int i = 0; i < 3000; ++i) {
+        std::string bytes(random.below(200), ' ');
+        for (char& byte : bytes) {
+            byte = static_cast<char>(random.below(256));
+        }
+        CHECK(!parse(bytes).ok());
+        // With a true check it may be the name of a dish, but then it is written that way.
+        const auto read = parse(sealed(bytes + "\nEND 1"));
+        CHECK((!read.ok() || reads_as(write(read.value()), read.value())));
+    }
+}
+
+TEST_CASE("a text of a later grammar is told from a damaged one") {
+    CHECK(fault_kind(sealed("STEW\nEND 2")) == ReadFault::Kind::LaterGrammar);
+    CHECK(parse(sealed("STEW\nEND 2")).fault().message ==
+          "the text is written in version 2 of the grammar, and this program reads version 1");
+}
+
+TEST_CASE("nothing in a text looks like an address, a scheme, a command or a number to dial") {
+    Random random{10};
+    for (int i = 0; i < 1000; ++i) {
+        Message message = code::test::random_message(random);
+        message.bag_id = random.chance(2) ? "123-456-789" : "K7Q-2M4-9XC";
+        for (const std::string& text : texts(message)) {
+            CAPTURE(text);
+            REQUIRE(!has_scheme(text));
+            REQUIRE(!has_address(text));
+            REQUIRE(!looks_like_a_number_to_dial(text));
+        }
+    }
+}
+
+TEST_CASE("texts get shorter, and keep what keeps people safe until the card must do") {
+    Message message = squash_stew();
+    message.note = "Good with bread";
+    message.thaw_note = "overnight";
+    const std::vector<std::string> forms = texts(message);
+    REQUIRE(forms.size() == 8);
+    CHECK(forms.front() == write(message));
+    for (std::size_t i = 0; i < forms.size(); ++i) {
+        CAPTURE(forms[i]);
+        CHECK(parse(forms[i]).ok());
+        CHECK((i == 0 || forms[i].size() < forms[i - 1].size()));
+        CHECK((i == 0) == (forms[i].find("SEE CARD") == std::string::npos));
+        for (const auto safe : {"THAW IN REFRIGERATOR", "TO 74 C", "CONTAINS CELERY"}) {
+            CHECK((i == 7) == (forms[i].find(safe) == std::string::npos));
+        }
+        CHECK((i >= 6) ==
+              (forms[i].find("LAST 10 MIN ADD 200 G BABY SPINACH") == std::string::npos));
+        CHECK(forms[i].find("BAG K7Q-2M4-9XC") != std::string::npos);
+    }
+    CHECK(forms.back() == sealed("SQUASH AND RED LENTIL STEW\nBAG K7Q-2M4-9XC\nSEE CARD * END 1"));
+}
+
+TEST_CASE("a message that has little to leave out has few forms") {
+    Message message;
+    message.dish = "Stew";
+    message.bag_id = "K7Q-2M4-9XC";
+    CHECK(texts(message).size() == 1);
 }

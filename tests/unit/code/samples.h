@@ -11,7 +11,7 @@ inline Message squash_stew() {
     Message message;
     message.dish = "Squash and red lentil stew";
     message.servings = 6;
-    message.bag_id = "7K2M-9";
+    message.bag_id = "K7Q-2M4-9XC";
     message.made = kitchen::Date{std::chrono::year{2026} / 10 / 17};
     message.keep_until = KeepUntil{kitchen::Date{std::chrono::year{2027} / 1 / 17},
                                    kitchen::DateBasis::StorageTable};
