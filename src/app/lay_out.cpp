@@ -29,7 +29,7 @@ bool has_all(const std::vector<wording::Print>& prints, const layout::Layouts& c
 
 /// Names of the smallest shipped stocks that would take a print that was refused.
 std::vector<std::string> stocks_that_fit(const wording::Print& print, const Setup& setup) {
-    auto stocks = setup.stocks;
+    auto stocks = shipped_stocks(setup.data);
     std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
         return stock.cell.width.in_points() * stock.cell.height.in_points();
     });
@@ -68,10 +68,9 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
 /// Chooses stock and layouts; says what stands against it and returns the status to leave with.
 ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
                   Console console, Setup& setup) {
-    const auto data = find_data_folder();
-    setup.stocks = shipped_stocks(data);
+    setup.data = find_data_folder();
     auto stock =
-        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.stocks);
+        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.data);
     if (!stock) {
         console.err << stock.fault();
         return ExitStatus::Refused;
@@ -92,7 +91,7 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
         print(console.err, wrong, {});
         return ExitStatus::Refused;
     }
-    setup.layouts = shipped_layouts(data);
+    setup.layouts = shipped_layouts(setup.data);
     setup.chosen = choose_for(job.prints, setup.target.stock, setup.layouts);
     if (!options.layout.empty()) {
         auto layout = choose_layout(options.layout, setup.layouts);
@@ -108,7 +107,7 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
                                    setup.target.stock.name);
         return ExitStatus::Refused;
     }
-    setup.fonts = load_fonts(data);
+    setup.fonts = load_fonts(setup.data);
     return ExitStatus::Done;
 }
 

@@ -1,5 +1,6 @@
 #include "layout/compose.h"
 
+#include "base/parallel.h"
 #include "layout/crop_marks.h"
 #include "layout/paginate.h"
 
@@ -199,10 +200,16 @@ Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& print
         return Failure{std::move(faults)};
     }
     agree_by_kind(fitting.prints);
-    for (auto& fitted : fitting.prints) {
+    // A code costs as much as all else about a label, and none depends on another.
+    std::vector<std::optional<CodeRefusal>> refusals(fitting.prints.size());
+    in_parallel(fitting.prints.size(), [&](std::size_t i) {
+        auto& fitted = fitting.prints[i];
         const auto& print = prints[fitted.print];
-        if (auto refusal = choose_code(print, fitted, layouts.at(print.kind), target, fonts)) {
-            faults.push_back({fitted.print, std::move(*refusal)});
+        refusals[i] = choose_code(print, fitted, layouts.at(print.kind), target, fonts);
+    });
+    for (std::size_t i = 0; i < refusals.size(); ++i) {
+        if (refusals[i]) {
+            faults.push_back({fitting.prints[i].print, std::move(*refusals[i])});
         }
     }
     if (!faults.empty()) {
