@@ -54,7 +54,13 @@ struct TooSmall {
 Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
                                             PrinterDots printer, Length least_module);
 
-/// Reads the symbol as an independent reader would; nothing when it cannot be read.
+/// Was Thawslip built with an independent reader (CMake option THAWSLIP_READER)? Without one,
+/// `read_back` never reads anything.
+bool can_read_back();
+
+/// What an independent reader reads from the symbol's modules, drawn as they will be printed, in
+/// their quiet zone; nothing when it cannot read them. About 60 µs, so every code that goes to
+/// paper is read first.
 std::optional<std::string> read_back(const Symbol& symbol);
 
 } // namespace thawslip::code
