@@ -1,5 +1,7 @@
 #include "app/commands.h"
 #include "app/days.h"
+#include "app/lay_out.h"
+#include "app/make_prints.h"
 #include "app/report.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
@@ -10,37 +12,93 @@
 namespace thawslip::app {
 namespace {
 
-void tell(const kitchen::PlannedPackage& planned, std::ostream& out) {
-    const auto& language = wording::shipped_language("en");
+const wording::Language& language() {
+    return wording::shipped_language("en");
+}
+
+std::string counted(std::size_t count, std::string_view noun) {
+    return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
+}
+
+/// "soup or stew keeps 2–3 months: Soups and stews, FoodSafety.gov…": where a date comes from.
+void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {
+    if (!keep.row) {
+        out << "    date: set by hand in use_by\n";
+        return;
+    }
+    const auto& row = *keep.row;
     out << fmt::format(
-        "{}: {}, made {}, {} {}\n", planned.package.dish,
-        planned.bags.size() == 1 ? "1 bag" : fmt::format("{} bags", planned.bags.size()),
-        say_date(planned.made, language), say_keep_until_head(planned.keep_until, language),
-        say_date(planned.keep_until.date, language));
-    out << "   ";
+        "    date: {} keeps {} to {} months at best quality; the low end is printed\n"
+        "          list \"{}\", row \"{}\" ({}; {})\n",
+        row.food, row.low.count(), row.high.count(), row.rule_set, row.row, row.source, row.status);
+}
+
+void tell(const kitchen::PlannedPackage& planned, Why why, std::ostream& out) {
+    out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
+                       counted(planned.bags.size(), "bag"), say_date(planned.made, language()),
+                       say_keep_until_head(planned.keep_until, language()),
+                       say_date(planned.keep_until.date, language()));
     for (const auto& bag : planned.bags) {
         out << " " << bag.id;
     }
     out << "\n";
+    if (why == Why::Told) {
+        tell_why(planned.keep_until, out);
+    }
     for (const auto& caution : planned.cautions) {
-        out << "    caution: " << say_caution(caution, language) << "\n";
+        out << "    caution: " << say_caution(caution, language()) << "\n";
+    }
+}
+
+/// The sizes that the labels of one dish got; all its bags are alike.
+void tell_fit(const layout::Fitted& fitted, const Setup& setup, std::ostream& out) {
+    std::string left_out;
+    out << "    x-heights:";
+    for (const auto& area : report(fitted, setup.chosen.at(fitted.kind), setup.fonts)) {
+        if (area.left_out) {
+            left_out += " " + area.area;
+        } else if (area.x_height > Length{}) {
+            out << fmt::format(" {} {:.2f}", area.area, area.x_height.in_millimetres());
+        }
+    }
+    out << " mm\n";
+    if (!left_out.empty()) {
+        out << "    left out:" << left_out << "\n";
+    }
+    if (fitted.symbol) {
+        constexpr std::string_view levels = "LMQH";
+        const auto& code = *fitted.symbol;
+        out << fmt::format("    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} "
+                           "characters\n",
+                           code.symbol.version, levels[static_cast<std::size_t>(code.symbol.level)],
+                           code.module.in_millimetres(), code.dots_per_module, code.text.size());
     }
 }
 
 } // namespace
 
-ExitStatus check(const PrintOptions& options, Console console) {
-    const auto days = read_days(options.days);
+ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console) {
+    const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;
     }
+    const auto laid_out = lay_out(label_job(days, settings), days, options, settings, console);
+    std::size_t label = 0;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
-            tell(planned, console.out);
+            tell(planned, why, console.out);
+            if (laid_out && why == Why::Told) {
+                tell_fit(laid_out.value().fitting.prints[label], laid_out.value().setup,
+                         console.out);
+            }
+            label += planned.bags.size();
+        }
+        for (const auto& caution : plan.cautions) {
+            console.out << "the day: " << say_caution(caution, language()) << "\n";
         }
     }
-    return ExitStatus::Done;
+    return laid_out ? ExitStatus::Done : laid_out.fault();
 }
 
 } // namespace thawslip::app

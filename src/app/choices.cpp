@@ -83,19 +83,18 @@ std::vector<layout::Stock> shipped_stocks(const DataFolder& data) {
 }
 
 Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
-                                                const std::vector<layout::Stock>& shipped) {
-    if (is_file_name(name_or_file)) {
-        auto reading = layout::load_stock(name_or_file);
-        if (!reading.stock) {
-            return Failure{all_text(reading.diagnostics, reading.text)};
-        }
-        return std::move(*reading.stock);
+                                                const DataFolder& data) {
+    const auto file = is_file_name(name_or_file) ? fs::path{name_or_file}
+                                                 : data.stocks() / (name_or_file + ".toml");
+    std::error_code error;
+    if (!is_file_name(name_or_file) && !fs::exists(file, error)) {
+        return Failure{no_such("stock", name_or_file, names_of(shipped_stocks(data)))};
     }
-    const auto found = std::ranges::find(shipped, name_or_file, &layout::Stock::name);
-    if (found == shipped.end()) {
-        return Failure{no_such("stock", name_or_file, names_of(shipped))};
+    auto reading = layout::load_stock(file.string());
+    if (!reading.stock) {
+        return Failure{all_text(reading.diagnostics, reading.text)};
     }
-    return *found;
+    return std::move(*reading.stock);
 }
 
 std::vector<layout::Layout> shipped_layouts(const DataFolder& data) {

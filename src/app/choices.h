@@ -15,9 +15,10 @@ namespace thawslip::app {
 std::vector<layout::Stock> shipped_stocks(const DataFolder& data);
 
 /// A stock by its name, or from the file that `name_or_file` is ("/" in it, or ".toml" at its end).
+/// Only that one file is read, unless there is none of that name.
 /// \returns the stock, or what is wrong, as it is shown to the user
 Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
-                                                const std::vector<layout::Stock>& shipped);
+                                                const DataFolder& data);
 
 /// The layouts that come with the program, of all kinds, by name.
 /// \throws SystemFailure when one cannot be read

@@ -10,7 +10,7 @@ namespace {
 
 /// What the parsed command line asks for; run after parsing, so that a fault in a later option is
 /// found before anything happens.
-using Command = std::function<ExitStatus(Console)>;
+using Command = std::function<ExitStatus(const Settings&, Console)>;
 
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
@@ -55,8 +55,9 @@ void add_new(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("new", "write a commented day to start from");
     auto file = std::make_shared<std::string>();
     command->add_option("file", *file, "the file to write")->required()->option_text("DAY.toml");
-    command->callback(
-        [file, &chosen] { chosen = [file](Console console) { return new_day(*file, console); }; });
+    command->callback([file, &chosen] {
+        chosen = [file](const Settings&, Console console) { return new_day(*file, console); };
+    });
 }
 
 void add_labels(CLI::App& app, Command& chosen) {
@@ -64,7 +65,9 @@ void add_labels(CLI::App& app, Command& chosen) {
     auto options = std::make_shared<PrintOptions>();
     add_print_options(*command, *options);
     command->callback([options, &chosen] {
-        chosen = [options](Console console) { return labels(*options, console); };
+        chosen = [options](const Settings& settings, Console console) {
+            return labels(*options, settings, console);
+        };
     });
 }
 
@@ -80,17 +83,70 @@ void add_cards(CLI::App& app, Command& chosen) {
         const auto kinds = *finishing  ? CardKinds::Finishing
                            : *cook_day ? CardKinds::CookDay
                                        : CardKinds::Both;
-        chosen = [options, kinds](Console console) { return cards(*options, kinds, console); };
+        chosen = [options, kinds](const Settings& settings, Console console) {
+            return cards(*options, kinds, settings, console);
+        };
     });
 }
 
-void add_reading(CLI::App& app, const char* name, const char* about, Command& chosen,
-                 ExitStatus (*run)(const PrintOptions&, Console)) {
-    auto* command = app.add_subcommand(name, about);
+void add_check(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand(
+        "check", "say everything that would be refused or cautioned; write nothing");
+    auto options = std::make_shared<PrintOptions>();
+    auto why = std::make_shared<bool>(false);
+    add_layout_options(*command, *options);
+    command->add_flag("--why", *why,
+                      "also say where each date comes from, and how large all is set");
+    command->callback([options, why, &chosen] {
+        chosen = [options, why](const Settings& settings, Console console) {
+            return check(*options, *why ? Why::Told : Why::Untold, settings, console);
+        };
+    });
+}
+
+void add_text(CLI::App& app, Command& chosen) {
+    auto* command =
+        app.add_subcommand("text", "show what each code carries, one bag after the other");
     auto options = std::make_shared<PrintOptions>();
     add_layout_options(*command, *options);
-    command->callback([options, run, &chosen] {
-        chosen = [options, run](Console console) { return run(*options, console); };
+    command->callback([options, &chosen] {
+        chosen = [options](const Settings& settings, Console console) {
+            return text(*options, settings, console);
+        };
+    });
+}
+
+void add_stock_show(CLI::App& stock, Command& chosen) {
+    auto* command = stock.add_subcommand("show", "one stock in words, and drawn to scale");
+    auto name = std::make_shared<std::string>();
+    auto output = std::make_shared<std::string>();
+    command->add_option("stock", *name, "a name of `thawslip stock list`, or a file")
+        ->required()
+        ->option_text("NAME|FILE");
+    command->add_option("-o,--output", *output, "where to draw it: .pdf or .svg")
+        ->option_text("FILE");
+    command->callback([name, output, &chosen] {
+        chosen = [name, output](const Settings&, Console console) {
+            return stock_show(*name, *output, console);
+        };
+    });
+}
+
+void add_stock_ruler(CLI::App& stock, Command& chosen) {
+    auto* command =
+        stock.add_subcommand("ruler", "a page with rulers and crosses, to measure a printer by");
+    auto paper = std::make_shared<std::string>();
+    auto output = std::make_shared<std::string>();
+    command->add_option("--paper", *paper, "the paper in the tray: letter, a4, \"a4 landscape\"…")
+        ->option_text("NAME");
+    command
+        ->add_option("-o,--output", *output, "what to write: .pdf or .svg; - for standard output")
+        ->required()
+        ->option_text("FILE");
+    command->callback([paper, output, &chosen] {
+        chosen = [paper, output](const Settings& settings, Console console) {
+            return stock_ruler(paper->empty() ? settings.paper : *paper, *output, console);
+        };
     });
 }
 
@@ -98,8 +154,46 @@ void add_stock(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("stock", "label sheets, card sheets and rolls");
     command->require_subcommand(1);
     command->add_subcommand("list", "all that come with thawslip")->callback([&chosen] {
-        chosen = [](Console console) { return stock_list(console); };
+        chosen = [](const Settings&, Console console) { return stock_list(console); };
     });
+    add_stock_show(*command, chosen);
+    add_stock_ruler(*command, chosen);
+}
+
+/// Options that stand before or after any command and override the settings file.
+struct Overrides {
+    std::string settings_file;
+    std::string paper;
+    std::string storage_list;
+};
+
+void add_overrides(CLI::App& app, Overrides& overrides) {
+    app.add_option("--settings", overrides.settings_file,
+                   "settings to use instead of the usual file")
+        ->option_text("FILE");
+    app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
+        ->check(CLI::IsMember({"letter", "a4"}))
+        ->option_text("letter|a4");
+    app.add_option("--storage-list", overrides.storage_list,
+                   "the list of storage times that is asked first: us, canada, oregon, uk…")
+        ->option_text("NAME");
+}
+
+Result<Settings, std::string> settings_with(const Overrides& overrides) {
+    const bool named = !overrides.settings_file.empty();
+    auto loaded = named ? load_settings(overrides.settings_file, Missing::IsAFault)
+                        : load_settings(usual_settings_file(), Missing::IsFine);
+    if (!loaded) {
+        return loaded;
+    }
+    auto settings = std::move(loaded).value();
+    if (!overrides.paper.empty()) {
+        settings.paper = overrides.paper;
+    }
+    if (!overrides.storage_list.empty()) {
+        settings.storage_list = overrides.storage_list;
+    }
+    return settings;
 }
 
 } // namespace
@@ -110,13 +204,15 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     app.require_subcommand(1);
     app.footer("Food safety: the rules of your local food authority come first.\n"
                "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed.");
+    app.fallthrough();
+    Overrides overrides;
+    add_overrides(app, overrides);
     Command chosen;
     add_new(app, chosen);
     add_labels(app, chosen);
     add_cards(app, chosen);
-    add_reading(app, "check", "say everything that would be refused or cautioned; write nothing",
-                chosen, check);
-    add_reading(app, "text", "show what each code carries, one bag after the other", chosen, text);
+    add_check(app, chosen);
+    add_text(app, chosen);
     add_stock(app, chosen);
     try {
         app.parse(argc, argv);
@@ -125,7 +221,12 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
         app.exit(error, console.out, console.err);
         return asked ? ExitStatus::Done : ExitStatus::Usage;
     }
-    return chosen(console);
+    const auto settings = settings_with(overrides);
+    if (!settings) {
+        console.err << settings.fault();
+        return ExitStatus::Refused;
+    }
+    return chosen(settings.value(), console);
 }
 
 } // namespace thawslip::app

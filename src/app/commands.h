@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/exit_status.h"
+#include "app/settings.h"
 
 #include <iosfwd>
 #include <optional>
@@ -23,19 +24,29 @@ struct PrintOptions {
     std::string layout; ///< name or file; empty: chosen by the cell's shape
     int first_cell = 1;
     std::vector<int> spoiled;
-    double dots_per_inch = 300.0;
-    bool small_modules = false; ///< allow code modules down to 0.33 mm
+    std::optional<double> dots_per_inch; ///< nothing: as the settings say
+    bool small_modules = false;          ///< allow code modules down to 0.33 mm
 };
 
 enum class CardKinds { Both, Finishing, CookDay };
 
+/// Whether `check` also says which row of which list gave a date, and the size of each area.
+enum class Why { Untold, Told };
+
 ExitStatus new_day(const std::string& file, Console console);
-ExitStatus labels(const PrintOptions& options, Console console);
-ExitStatus cards(const PrintOptions& options, CardKinds kinds, Console console);
+ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
+ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
+                 Console console);
 /// All that would be refused or cautioned. `options.output` is not used.
-ExitStatus check(const PrintOptions& options, Console console);
+ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
 /// What each label's code carries on the stock chosen. `options.output` is not used.
-ExitStatus text(const PrintOptions& options, Console console);
+ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus stock_list(Console console);
+
+/// A stock in words and, where `output` is not empty, drawn to scale.
+ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console);
+
+/// A page with rulers and crosses, by which to measure a printer; `paper` is a paper's name.
+ExitStatus stock_ruler(const std::string& paper, const std::string& output, Console console);
 
 } // namespace thawslip::app

@@ -14,7 +14,8 @@ namespace {
 /// A description is some kilobytes; a megabyte is a mistake, and more could fill the memory.
 constexpr std::size_t largest_description = std::size_t{1} << 20U;
 
-void read_one(const std::string& file, const kitchen::StorageTable& table, Days& days) {
+void read_one(const std::string& file, const kitchen::StorageTable& table,
+              const kitchen::KitchenSettings& settings, Days& days) {
     auto text = toml::read_text_file(file, largest_description);
     if (!text) {
         days.diagnostics.push_back(toml::to_diagnostic(text.fault()));
@@ -23,7 +24,7 @@ void read_one(const std::string& file, const kitchen::StorageTable& table, Days&
     Diagnostics faults;
     auto document = toml::parse(std::move(text).value(), file, faults);
     if (const auto day = intake::read_day(document, faults)) {
-        days.plans.push_back(kitchen::plan(*day, table, faults));
+        days.plans.push_back(kitchen::plan(*day, table, faults, settings));
         place(faults, document);
     }
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
@@ -54,11 +55,11 @@ void refuse_shared_ids(Days& days) {
 
 } // namespace
 
-Days read_days(const std::vector<std::string>& files) {
-    const auto table = intake::built_in_storage();
+Days read_days(const std::vector<std::string>& files, const Settings& settings) {
+    const auto table = intake::built_in_storage(settings.storage_list);
     Days days;
     for (const auto& file : files) {
-        read_one(file, table, days);
+        read_one(file, table, settings.kitchen, days);
     }
     if (!has_errors(days.diagnostics)) {
         refuse_shared_ids(days);

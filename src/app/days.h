@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/settings.h"
 #include "kitchen/plan.h"
 #include "toml/document.h"
 
@@ -18,6 +19,6 @@ struct Days {
 
 /// Reads every file and plans every day. Never throws for what a cook can write; what is wrong is
 /// in `diagnostics`.
-Days read_days(const std::vector<std::string>& files);
+Days read_days(const std::vector<std::string>& files, const Settings& settings);
 
 } // namespace thawslip::app

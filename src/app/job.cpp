@@ -61,7 +61,8 @@ bool is_input(const std::string& output, const std::vector<std::string>& inputs)
 
 } // namespace
 
-ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options, Console console) {
+ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
+                   const Settings& settings, Console console) {
     const bool svg = options.output.ends_with(".svg");
     if (!svg && !options.output.ends_with(".pdf") && options.output != "-") {
         console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
@@ -74,7 +75,7 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
                                    options.output);
         return ExitStatus::Refused;
     }
-    const auto result = lay_out(job, days, options, console);
+    const auto result = lay_out(job, days, options, settings, console);
     if (!result) {
         return result.fault();
     }

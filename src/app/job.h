@@ -15,11 +15,12 @@ struct Job {
     std::vector<std::size_t> days; ///< for each print: which of the documents described it
     std::string title;             ///< of the document
     std::string noun;              ///< what is counted: "label", "card"
-    std::string default_stock;
+    std::string default_stock;     ///< where no stock is named
 };
 
 /// Lays the job out, draws it and writes `options.output`; says what was printed, or everything
 /// that stands against it.
-ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options, Console console);
+ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
+                   const Settings& settings, Console console);
 
 } // namespace thawslip::app

@@ -29,7 +29,7 @@ bool has_all(const std::vector<wording::Print>& prints, const layout::Layouts& c
 
 /// Names of the smallest shipped stocks that would take a print that was refused.
 std::vector<std::string> stocks_that_fit(const wording::Print& print, const Setup& setup) {
-    auto stocks = setup.stocks;
+    auto stocks = shipped_stocks(setup.data);
     std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
         return stock.cell.width.in_points() * stock.cell.height.in_points();
     });
@@ -66,18 +66,23 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
 }
 
 /// Chooses stock and layouts; says what stands against it and returns the status to leave with.
-ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, Setup& setup) {
-    const auto data = find_data_folder();
-    setup.stocks = shipped_stocks(data);
+ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
+                  Console console, Setup& setup) {
+    setup.data = find_data_folder();
     auto stock =
-        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.stocks);
+        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.data);
     if (!stock) {
         console.err << stock.fault();
         return ExitStatus::Refused;
     }
     setup.target.stock = std::move(stock).value();
     setup.target.imposition = {options.first_cell, options.spoiled};
-    setup.target.printer = {options.dots_per_inch};
+    setup.target.printer = {options.dots_per_inch.value_or(settings.dots_per_inch)};
+    const auto printer = printer_for(settings.printers, setup.target.stock.sheet);
+    setup.target.correction = printer.correction;
+    setup.target.unprinted = printer.unprinted;
+    print(console.err, check_printable(setup.target.stock, printer.unprinted, printer.correction),
+          {});
     if (options.small_modules) {
         setup.target.least_module = Length::millimetres(0.33);
     }
@@ -86,7 +91,7 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, 
         print(console.err, wrong, {});
         return ExitStatus::Refused;
     }
-    setup.layouts = shipped_layouts(data);
+    setup.layouts = shipped_layouts(setup.data);
     setup.chosen = choose_for(job.prints, setup.target.stock, setup.layouts);
     if (!options.layout.empty()) {
         auto layout = choose_layout(options.layout, setup.layouts);
@@ -102,17 +107,18 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, Console console, 
                                    setup.target.stock.name);
         return ExitStatus::Refused;
     }
-    setup.fonts = load_fonts(data);
+    setup.fonts = load_fonts(setup.data);
     return ExitStatus::Done;
 }
 
 } // namespace
 
 Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
-                                    Console console) {
+                                    const Settings& settings, Console console) {
     LaidOut laid_out;
     auto& setup = laid_out.setup;
-    if (const auto status = set_up(job, options, console, setup); status != ExitStatus::Done) {
+    if (const auto status = set_up(job, options, settings, console, setup);
+        status != ExitStatus::Done) {
         return Failure{status};
     }
     auto fitting = layout::fit(job.prints, setup.chosen, setup.target, setup.fonts);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/data_folder.h"
 #include "app/job.h"
 #include "base/result.h"
 #include "layout/compose.h"
@@ -11,7 +12,7 @@ namespace thawslip::app {
 /// Everything a job is laid out with.
 struct Setup {
     typeset::FontSet fonts;
-    std::vector<layout::Stock> stocks;   ///< all shipped ones
+    DataFolder data;
     std::vector<layout::Layout> layouts; ///< all shipped ones
     layout::Target target;
     layout::Layouts chosen; ///< the layout of each kind of print in the job
@@ -27,6 +28,6 @@ struct LaidOut {
 /// `console.err`, placed in the days' files.
 /// \returns the job laid out, or the status to leave with
 Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
-                                    Console console);
+                                    const Settings& settings, Console console);
 
 } // namespace thawslip::app

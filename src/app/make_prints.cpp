@@ -43,11 +43,13 @@ void add_cards(Job& job, std::size_t day, const kitchen::Plan& plan,
 
 } // namespace
 
-Job label_job(const Days& days) {
+Job label_job(const Days& days, const Settings& settings) {
     Job job;
     job.title = title_of(days, "Bag labels");
     job.noun = "label";
-    job.default_stock = "letter-2x5-4x2in";
+    job.default_stock = !settings.label_stock.empty() ? settings.label_stock
+                        : settings.paper == "a4"      ? "a4-2x4-99x68mm"
+                                                      : "letter-2x5-4x2in";
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
             for (const auto& bag : planned.bags) {
@@ -60,11 +62,13 @@ Job label_job(const Days& days) {
     return job;
 }
 
-Job card_job(const Days& days, CardKinds kinds) {
+Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
     Job job;
     job.title = title_of(days, "Cook-day cards");
     job.noun = "card";
-    job.default_stock = "letter-cards-6x4in-cut";
+    job.default_stock = !settings.card_stock.empty() ? settings.card_stock
+                        : settings.paper == "a4"     ? "a4-cards-a6-cut"
+                                                     : "letter-cards-6x4in-cut";
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
             add_cards(job, day, days.plans[day], planned, kinds);

@@ -11,8 +11,9 @@ namespace {
 
 /// Prints what `make` makes of the days, unless something stands against them.
 template <class Make>
-ExitStatus print_days(const PrintOptions& options, Console console, const Make& make) {
-    const auto days = read_days(options.days);
+ExitStatus print_days(const PrintOptions& options, const Settings& settings, Console console,
+                      const Make& make) {
+    const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;
@@ -22,18 +23,21 @@ ExitStatus print_days(const PrintOptions& options, Console console, const Make& 
         console.out << "nothing to print: no dish has a finishing ingredient\n";
         return ExitStatus::Done;
     }
-    return run_job(job, days, options, console);
+    return run_job(job, days, options, settings, console);
 }
 
 } // namespace
 
-ExitStatus labels(const PrintOptions& options, Console console) {
-    return print_days(options, console, label_job);
+ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console) {
+    return print_days(options, settings, console,
+                      [&settings](const Days& days) { return label_job(days, settings); });
 }
 
-ExitStatus cards(const PrintOptions& options, CardKinds kinds, Console console) {
-    return print_days(options, console,
-                      [kinds](const Days& days) { return card_job(days, kinds); });
+ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
+                 Console console) {
+    return print_days(options, settings, console, [kinds, &settings](const Days& days) {
+        return card_job(days, kinds, settings);
+    });
 }
 
 } // namespace thawslip::app

@@ -1,11 +1,38 @@
 #include "app/choices.h"
 #include "app/commands.h"
+#include "app/whole_file.h"
+#include "base/nearest.h"
+#include "layout/measurements.h"
+#include "layout/paper.h"
+#include "layout/ruler.h"
+#include "layout/stock_drawing.h"
+#include "render/pdf.h"
+#include "render/svg.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
 
 namespace thawslip::app {
+namespace {
+
+/// Writes one page as its ending says.
+ExitStatus write_page(const layout::Frame& page, const std::string& title,
+                      const std::string& output, const typeset::FontSet& fonts, Console console) {
+    if (output.ends_with(".svg")) {
+        write_whole_file(output, render::svg(page, fonts, title));
+    } else if (output.ends_with(".pdf") || output == "-") {
+        write_whole_file(output, render::pdf({page}, fonts, {title, "en", std::nullopt}));
+    } else {
+        console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
+                                   "write\n",
+                                   output);
+        return ExitStatus::Usage;
+    }
+    return ExitStatus::Done;
+}
+
+} // namespace
 
 ExitStatus stock_list(Console console) {
     const auto stocks = shipped_stocks(find_data_folder());
@@ -17,6 +44,61 @@ ExitStatus stock_list(Console console) {
         console.out << fmt::format("{:<{}}  {}\n", stock.name, widest, stock.about);
     }
     return ExitStatus::Done;
+}
+
+ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console) {
+    const auto data = find_data_folder();
+    const auto stock = choose_stock(name_or_file, data);
+    if (!stock) {
+        console.err << stock.fault();
+        return ExitStatus::Refused;
+    }
+    if (output != "-") {
+        for (const auto& line : in_words(stock.value())) {
+            console.out << line << "\n";
+        }
+    }
+    if (output.empty()) {
+        return ExitStatus::Done;
+    }
+    const auto fonts = load_fonts(data);
+    const auto& sheet = stock.value().sheet;
+    const Size page{std::max(sheet.width, layout::smallest_drawing_page.width),
+                    std::max(sheet.height, layout::smallest_drawing_page.height)};
+    const auto drawing = stock_drawing(stock.value(), page, fonts);
+    if (!drawing) {
+        console.err << "error: " << drawing.fault() << "\n";
+        return ExitStatus::Refused;
+    }
+    return write_page(drawing.value(), stock.value().name, output, fonts, console);
+}
+
+ExitStatus stock_ruler(const std::string& paper, const std::string& output, Console console) {
+    const auto size = layout::paper_size(paper);
+    if (!size) {
+        std::vector<std::string> names;
+        for (const auto& known : layout::papers()) {
+            names.emplace_back(known.name);
+        }
+        const auto near = nearest(paper, names);
+        console.err << fmt::format("error: \"{}\" is not a paper\n    hint: {}\n", paper,
+                                   near ? fmt::format("did you mean \"{}\"?", *near)
+                                        : "expected " + list_of(names));
+        return ExitStatus::Refused;
+    }
+    const auto fonts = load_fonts(find_data_folder());
+    const auto page = layout::ruler_page(*size, fonts);
+    if (!page) {
+        console.err << "error: " << page.fault() << "\n";
+        return ExitStatus::Refused;
+    }
+    const auto status = write_page(page.value(), "Ruler", output, fonts, console);
+    if (status == ExitStatus::Done && output != "-") {
+        for (const auto& line : layout::ruler_instructions(*size)) {
+            console.out << line << "\n";
+        }
+    }
+    return status;
 }
 
 } // namespace thawslip::app

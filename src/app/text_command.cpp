@@ -8,13 +8,13 @@
 
 namespace thawslip::app {
 
-ExitStatus text(const PrintOptions& options, Console console) {
-    const auto days = read_days(options.days);
+ExitStatus text(const PrintOptions& options, const Settings& settings, Console console) {
+    const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;
     }
-    const auto laid_out = lay_out(label_job(days), days, options, console);
+    const auto laid_out = lay_out(label_job(days, settings), days, options, settings, console);
     if (!laid_out) {
         return laid_out.fault();
     }

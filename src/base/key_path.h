@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace thawslip {
 
@@ -26,7 +27,8 @@ public:
         return KeyPath{text_ + "[" + std::to_string(position + 1) + "]"};
     }
 
-    const std::string& text() const { return text_; }
+    const std::string& text() const& { return text_; }
+    std::string text() && { return std::move(text_); } // so that no loop outlives a temporary
     bool empty() const { return text_.empty(); }
     friend auto operator<=>(const KeyPath&, const KeyPath&) = default;
 

@@ -116,7 +116,7 @@ void read_lists(toml::Table& entry, const char* key, const char* span,
     for (const auto& list : lists) {
         if (auto cell = table->table(list.c_str())) {
             if (auto row = read_row(*cell, span, sources)) {
-                take(list, std::move(*row));
+                take(list, *row);
             }
             cell->refuse_unknown();
         }
@@ -135,13 +135,13 @@ void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTabl
     const auto kind = entry.word(kind_key, "a kind of food", kinds());
     result.classes.push_back({food, kind_at(kind.value_or(0))});
     read_lists(entry, "freezer", "months", result.rule_sets, sources,
-               [&](const std::string& list, Row row) {
+               [&](const std::string& list, const Row& row) {
                    result.rows.push_back({food, list, std::chrono::months{row.low},
                                           std::chrono::months{row.high}, row.name, row.source,
                                           row.status});
                });
     read_lists(entry, "fridge", "days", result.rule_sets, sources,
-               [&](const std::string& list, Row row) {
+               [&](const std::string& list, const Row& row) {
                    result.before_freezing.push_back({food, list, std::chrono::days{row.low},
                                                      std::chrono::days{row.high}, row.name,
                                                      row.source, row.status});

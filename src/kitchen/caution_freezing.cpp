@@ -52,8 +52,9 @@ Findings chilled_over_a_week(const Scene& scene) {
 }
 
 Findings cooked_rice(const Scene& scene) {
-    const bool has_rice = std::ranges::any_of(
-        scene.package.food, [](const std::string& food) { return lower(food) == "cooked rice"; });
+    const bool has_rice = std::ranges::any_of(scene.package.food, [](const std::string& food) {
+        return same_but_for_case(food, "cooked rice");
+    });
     return has_rice ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
 }
 

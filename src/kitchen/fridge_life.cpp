@@ -45,7 +45,7 @@ days less(days limit, days spent) {
 std::optional<FridgeRow> find_fridge_life(const StorageTable& table, std::string_view food) {
     std::optional<FridgeRow> found;
     for (const auto& row : table.before_freezing) {
-        if (lower(row.food) != lower(food)) {
+        if (!same_but_for_case(row.food, food)) {
             continue;
         }
         if (row.rule_set == table.rule_set) {

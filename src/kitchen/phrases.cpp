@@ -53,26 +53,32 @@ PhraseBook::PhraseBook(const std::vector<std::string_view>& phrases) {
     }
 }
 
+PhraseMatch PhraseBook::longest_at(const std::vector<std::string>& text, std::size_t place) const {
+    PhraseMatch longest{place, 0, {}};
+    const auto candidates = by_first_word_.find(text[place]);
+    if (candidates == by_first_word_.end()) {
+        return longest;
+    }
+    for (const auto& entry : candidates->second) {
+        if (entry.words.size() < longest.count || !stands_at(entry.words, text, place)) {
+            continue;
+        }
+        if (entry.words.size() > longest.count) {
+            longest = {place, entry.words.size(), {}};
+        }
+        longest.entries.push_back(entry.position);
+    }
+    return longest;
+}
+
 std::vector<PhraseMatch> PhraseBook::find(const std::vector<std::string>& words) const {
     const auto text = singulars(words);
     std::vector<PhraseMatch> matches;
     for (std::size_t place = 0; place < text.size();) {
-        PhraseMatch longest{place, 0, {}};
-        const auto candidates = by_first_word_.find(text[place]);
-        if (candidates != by_first_word_.end()) {
-            for (const auto& entry : candidates->second) {
-                if (entry.words.size() < longest.count || !stands_at(entry.words, text, place)) {
-                    continue;
-                }
-                if (entry.words.size() > longest.count) {
-                    longest = {place, entry.words.size(), {}};
-                }
-                longest.entries.push_back(entry.position);
-            }
-        }
-        place += std::max<std::size_t>(longest.count, 1);
-        if (longest.count > 0) {
-            matches.push_back(std::move(longest));
+        auto match = longest_at(text, place);
+        place += std::max<std::size_t>(match.count, 1);
+        if (match.count > 0) {
+            matches.push_back(std::move(match));
         }
     }
     return matches;

@@ -30,6 +30,10 @@ private:
         std::vector<std::string> words; ///< singular
         std::size_t position = 0;
     };
+
+    /// The longest phrase that starts at `place` of the text's singulars; of count 0 where none.
+    PhraseMatch longest_at(const std::vector<std::string>& text, std::size_t place) const;
+
     std::map<std::string, std::vector<Entry>> by_first_word_;
 };
 

@@ -16,14 +16,15 @@ enum class Units { Metric, Us, Both };
 /// Which spoons and cups stand in the cook's own drawer.
 enum class Measures { Us, Metric, Australian, Imperial };
 
-/// What the rules need to know about a kitchen and the people who eat there.
+/// What the rules need to know about a kitchen and the people who eat there. Whose list of
+/// storage life is asked first is said by `StorageTable::rule_set`; how cold the refrigerator is,
+/// by `ThawSettings`.
 struct KitchenSettings {
     AllergenRules allergens = AllergenRules::Us;
     Units units = Units::Both;
     Measures measures = Measures::Us;
-    double altitude_metres = 0.0;      ///< above sea level; cautions start at 914 m (3000 ft)
-    bool people_at_risk = false;       ///< pregnant, very young, old, or with weak immunity
-    double refrigerator_celsius = 4.0; ///< the upper end that agencies advise
+    double altitude_metres = 0.0; ///< above sea level; cautions start at 914 m (3000 ft)
+    bool people_at_risk = false;  ///< pregnant, very young, old, or with weak immunity
 };
 
 } // namespace thawslip::kitchen

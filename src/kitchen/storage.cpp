@@ -9,10 +9,6 @@
 namespace thawslip::kitchen {
 namespace {
 
-bool same_food(std::string_view a, std::string_view b) {
-    return lower(a) == lower(b);
-}
-
 /// How many words of `wanted` stand in `candidate`, words that name nothing left out.
 std::size_t shared_words(const std::vector<std::string>& wanted, std::string_view candidate) {
     const auto names_nothing = [](const std::string& word) {
@@ -44,7 +40,7 @@ std::vector<std::string> storage_classes(const StorageTable& table) {
 std::optional<StorageRow> find_storage(const StorageTable& table, std::string_view food) {
     std::optional<StorageRow> found;
     for (const auto& row : table.rows) {
-        if (!same_food(row.food, food)) {
+        if (!same_but_for_case(row.food, food)) {
             continue;
         }
         if (row.rule_set == table.rule_set) {
@@ -91,13 +87,14 @@ std::optional<std::string> nearest_class(const StorageTable& table, std::string_
 
 FoodKind kind_of(const StorageTable& table, std::string_view food) {
     const auto found = std::ranges::find_if(
-        table.classes, [&](const FoodClass& known) { return same_food(known.food, food); });
+        table.classes, [&](const FoodClass& known) { return same_but_for_case(known.food, food); });
     return found == table.classes.end() ? FoodKind::Other : found->kind;
 }
 
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food) {
-    const auto found = std::ranges::find_if(
-        table.unsuitable, [&](const UnsuitableRow& row) { return same_food(row.food, food); });
+    const auto found = std::ranges::find_if(table.unsuitable, [&](const UnsuitableRow& row) {
+        return same_but_for_case(row.food, food);
+    });
     return found == table.unsuitable.end() ? std::nullopt : std::optional{*found};
 }
 

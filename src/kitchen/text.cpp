@@ -51,14 +51,20 @@ bool is_letter(char32_t c) {
            !parts_words(c);
 }
 
+char lower_letter(char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
+
 } // namespace
 
 std::string lower(std::string_view text) {
     std::string small{text};
-    std::ranges::transform(small, small.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
+    std::ranges::transform(small, small.begin(), lower_letter);
     return small;
+}
+
+bool same_but_for_case(std::string_view a, std::string_view b) {
+    return std::ranges::equal(a, b, {}, lower_letter, lower_letter);
 }
 
 std::vector<std::string> words_of(std::string_view text) {

@@ -24,25 +24,34 @@ bool is_close(Amount rounded, double exact) {
     return std::abs(rounded.value() - exact) <= tolerance * exact;
 }
 
-/// The multiple of the first, coarsest step that comes close; else of the last, finest one.
+/// The multiple of the first, coarsest step that comes close; else the nearest of any.
 Amount roundest(double value, std::span<const Amount> steps) {
+    auto nearest = nearest_multiple(value, steps.front());
     for (const auto& step : steps) {
-        if (const auto rounded = nearest_multiple(value, step); is_close(rounded, value)) {
+        const auto rounded = nearest_multiple(value, step);
+        if (is_close(rounded, value)) {
             return rounded;
         }
+        if (std::abs(rounded.value() - value) < std::abs(nearest.value() - value)) {
+            nearest = rounded;
+        }
     }
-    return nearest_multiple(value, steps.back());
+    return nearest;
 }
 
-constexpr std::array<Amount, 9> metric_steps{
+// A scale shows 225 g, a measuring jug 180 ml but hardly 175.
+constexpr std::array<Amount, 9> gram_steps{
     {{1000, 1}, {500, 1}, {250, 1}, {100, 1}, {50, 1}, {25, 1}, {10, 1}, {5, 1}, {1, 1}}};
+constexpr std::array<Amount, 8> millilitre_steps{
+    {{1000, 1}, {500, 1}, {250, 1}, {100, 1}, {50, 1}, {10, 1}, {5, 1}, {1, 1}}};
 constexpr std::array<Amount, 5> cup_steps{{{1, 1}, {1, 2}, {1, 4}, {1, 3}, {1, 8}}};
 constexpr std::array<Amount, 3> quarter_steps{{{1, 1}, {1, 2}, {1, 4}}};
 constexpr std::array<Amount, 2> half_steps{{{1, 1}, {1, 2}}};
 constexpr std::array<Amount, 4> eighth_steps{{{1, 1}, {1, 2}, {1, 4}, {1, 8}}};
 
 std::vector<Measure> metric_from(double base, Unit small, Unit large) {
-    const auto rounded = roundest(base, metric_steps);
+    const auto rounded =
+        small == Unit::Gram ? roundest(base, gram_steps) : roundest(base, millilitre_steps);
     if (rounded.numerator < 1000 * rounded.denominator) {
         return {{rounded, small}};
     }
@@ -71,7 +80,7 @@ std::vector<Measure> volume_in_cups(double millilitres, Measures measures) {
         return {{roundest(count(Unit::Quart), quarter_steps), Unit::Quart}};
     }
     const auto rounded = roundest(cups, cup_steps);
-    if (!is_close(rounded, cups) && cups < 0.5) {
+    if (!is_close(rounded, cups) && cups < 0.62) { // ten tablespoons
         return {{roundest(count(Unit::Tablespoon), half_steps), Unit::Tablespoon}};
     }
     return {{rounded, Unit::Cup}};
@@ -127,17 +136,10 @@ std::string number(Amount amount, Unit unit, char mark) {
     return (whole == 0 ? std::string{} : std::to_string(whole)) + std::string{fraction};
 }
 
-/// Units that are written out take an s in English.
+/// The unit's symbol; a cup, which has none, takes an s after more than one.
 std::string unit_word(Amount amount, Unit unit) {
-    const bool written_out =
-        unit == Unit::Cup || unit == Unit::Pint || unit == Unit::Quart || unit == Unit::Gallon;
-    const std::string_view name = unit == Unit::Cup      ? "cup"
-                                  : unit == Unit::Pint   ? "pint"
-                                  : unit == Unit::Quart  ? "quart"
-                                  : unit == Unit::Gallon ? "gallon"
-                                                         : symbol(unit);
     const bool several = amount.numerator > amount.denominator;
-    return std::string{name} + (written_out && several ? "s" : "");
+    return std::string{symbol(unit)} + (unit == Unit::Cup && several ? "s" : "");
 }
 
 double base_amount(Measure measure, Measures measures) {

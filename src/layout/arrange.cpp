@@ -12,7 +12,12 @@ double between(Length low, Length high, double share) {
 }
 
 bool has_content(const Area& area, const Content& content) {
-    return area.kind != AreaKind::Text || !content.empty();
+    switch (area.kind) {
+    case AreaKind::Text: return !content.empty();
+    case AreaKind::Code: return content.code;
+    case AreaKind::Write: return true;
+    }
+    return true;
 }
 
 /// Which areas are shown: those with something to say, less the first that may leave.

@@ -1,6 +1,8 @@
 #include "layout/compose.h"
 
+#include "base/parallel.h"
 #include "layout/crop_marks.h"
+#include "layout/paginate.h"
 
 #include <algorithm>
 #include <cmath>
@@ -21,10 +23,6 @@ Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layo
                                          Shaper& shaper) {
     Contents contents;
     for (const auto& area : layout.areas) {
-        if (area.kind != AreaKind::Text) {
-            contents.emplace_back();
-            continue;
-        }
         auto content = prepare_content(area, print, shaper);
         if (!content) {
             return Failure{content.fault()};
@@ -52,6 +50,9 @@ std::optional<CodeRefusal> choose_code(const wording::Print& print, Fitted& fitt
         return std::nullopt;
     }
     const auto index = static_cast<std::size_t>(area - layout.areas.data());
+    if (!fitted.contents[index].code) {
+        return std::nullopt;
+    }
     const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
     const auto& room = arrangement.areas[index].room.size;
     // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
@@ -148,7 +149,29 @@ Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, S
     if (!solution) {
         return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
     }
-    return Fitted{print.kind, std::move(contents).value(), *solution, std::nullopt};
+    return Fitted{0, print.kind, std::move(contents).value(), *solution, std::nullopt};
+}
+
+/// One print, on as many cards as it needs.
+void fit_cards(const wording::Print& print, std::size_t index, const Layouts& layouts, Size room,
+               Shaper& shaper, Fitting& fitting, std::vector<Fault>& faults) {
+    const auto& layout = layouts.at(print.kind);
+    const auto add = [&](const wording::Print& card) {
+        auto fitted = fit_one(card, layout, room, shaper);
+        if (fitted) {
+            fitting.prints.push_back(std::move(fitted).value());
+            fitting.prints.back().print = index;
+        } else {
+            faults.push_back({index, fitted.fault()});
+        }
+    };
+    if (std::ranges::none_of(layout.areas, &Area::continues)) {
+        add(print);
+        return;
+    }
+    for (const auto& card : paginate(print, layout, room, shaper)) {
+        add(card);
+    }
 }
 
 /// Prints of one kind agree on their sizes; a card does not bow to a label.
@@ -171,28 +194,29 @@ Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& print
     std::vector<Fault> faults;
     Shaper shaper{fonts};
     for (std::size_t i = 0; i < prints.size(); ++i) {
-        const auto& layout = layouts.at(prints[i].kind);
-        auto fitted = fit_one(prints[i], layout, room_of(target.stock), shaper);
-        if (fitted) {
-            fitting.prints.push_back(std::move(fitted).value());
-        } else {
-            faults.push_back({i, fitted.fault()});
-        }
+        fit_cards(prints[i], i, layouts, room_of(target.stock), shaper, fitting, faults);
     }
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
     agree_by_kind(fitting.prints);
-    for (std::size_t i = 0; i < prints.size(); ++i) {
-        const auto& layout = layouts.at(prints[i].kind);
-        if (auto refusal = choose_code(prints[i], fitting.prints[i], layout, target, fonts)) {
-            faults.push_back({i, std::move(*refusal)});
+    // A code costs as much as all else about a label, and none depends on another.
+    std::vector<std::optional<CodeRefusal>> refusals(fitting.prints.size());
+    in_parallel(fitting.prints.size(), [&](std::size_t i) {
+        auto& fitted = fitting.prints[i];
+        const auto& print = prints[fitted.print];
+        refusals[i] = choose_code(print, fitted, layouts.at(print.kind), target, fonts);
+    });
+    for (std::size_t i = 0; i < refusals.size(); ++i) {
+        if (refusals[i]) {
+            faults.push_back({fitting.prints[i].print, std::move(*refusals[i])});
         }
     }
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
-    fitting.places = impose(target.stock, static_cast<int>(prints.size()), target.imposition);
+    fitting.places =
+        impose(target.stock, static_cast<int>(fitting.prints.size()), target.imposition);
     fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
     return fitting;
 }
@@ -202,7 +226,7 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     Frame frame;
     frame.sheet = target.stock.sheet;
     frame.correction = target.correction;
-    for (const auto& mark : crop_marks(target.stock)) {
+    for (const auto& mark : crop_marks(target.stock, target.unprinted)) {
         frame.items.emplace_back(mark);
     }
     const auto [first, last] = std::ranges::equal_range(fitting.places, sheet, {}, &Place::sheet);

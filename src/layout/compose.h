@@ -4,6 +4,7 @@
 #include "code/symbol.h"
 #include "layout/frame.h"
 #include "layout/impose.h"
+#include "layout/printable_area.h"
 #include "layout/solve.h"
 #include "layout/stock.h"
 
@@ -23,12 +24,14 @@ struct Target {
     Stock stock;
     Imposition imposition;
     Correction correction;
+    Insets unprinted = usual_insets;
     code::PrinterDots printer;
     Length least_module = Length::millimetres(0.4);
 };
 
 /// One print with its words shaped, its sizes found and its code chosen.
 struct Fitted {
+    std::size_t print = 0; ///< which print of the job; several where it runs on
     wording::Kind kind = wording::Kind::BagLabel;
     Contents contents;
     Solution solution;
@@ -37,7 +40,7 @@ struct Fitted {
 
 /// All prints of a job, ready to be drawn sheet by sheet.
 struct Fitting {
-    std::vector<Fitted> prints; ///< in the order given
+    std::vector<Fitted> prints; ///< in the order given, each as many times as it has cards
     std::vector<Place> places;  ///< where each one goes
     int sheets = 0;
 };

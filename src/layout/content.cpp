@@ -17,7 +17,8 @@ constexpr double baseline_share = 0.77;
 /// Extra space between paragraphs, in leadings.
 constexpr double paragraph_space = 0.18;
 
-constexpr double marker_width = 1.55; // em, tick box or number with the space after it
+constexpr double marker_width = 1.55; // em, a tick box or a short number with the space after it
+constexpr double number_gap = 0.5;    // em between a long number and what follows
 constexpr double label_gap = 0.8;     // em between the label column and the text
 constexpr double widest_label = 0.42; // of the area's width
 
@@ -32,7 +33,8 @@ Indents indents(const Content& content, double width) {
     double label = 0.0;
     for (const auto& entry : content.entries) {
         if (entry.marker != wording::Marker::None) {
-            marker = marker_width;
+            const double number = entry.number ? entry.number->natural_width() + number_gap : 0.0;
+            marker = std::max({marker, marker_width, number});
         }
         if (entry.label && !entry.label_above) {
             label = std::max(label, entry.label->natural_width() + label_gap);
@@ -186,7 +188,7 @@ private:
                         Length{}});
         }
         if (entry.number) {
-            paragraph(*entry.number, 0.0, marker_width);
+            paragraph(*entry.number, 0.0, entry.number->natural_width() + number_gap);
         }
     }
 
@@ -235,6 +237,10 @@ Shaper::prepare(const std::vector<StyledText>& spans) {
 Result<Content, ContentFault> prepare_content(const Area& area, const wording::Print& print,
                                               Shaper& shaper) {
     Content content;
+    if (area.kind != AreaKind::Text) {
+        content.code = area.kind == AreaKind::Code && !print.code_texts.empty();
+        return content;
+    }
     const auto add = [&](const wording::Paragraph& paragraph) {
         auto entry = prepare_entry(paragraph, area, shaper);
         if (entry) {

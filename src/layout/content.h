@@ -26,6 +26,7 @@ struct PreparedEntry {
 /// What stands in one text area of one print.
 struct Content {
     std::vector<PreparedEntry> entries;
+    bool code = false; ///< a code area of a print that has a code
     bool empty() const { return entries.empty(); }
 };
 
@@ -53,7 +54,7 @@ private:
     std::map<Key, typeset::PreparedParagraph> prepared_;
 };
 
-/// Shapes the fields that `area` takes from `print`.
+/// Shapes the fields that `area` takes from `print`; areas of other kinds have no words.
 Result<Content, ContentFault> prepare_content(const Area& area, const wording::Print& print,
                                               Shaper& shaper);
 

@@ -62,6 +62,7 @@ struct Area {
     Join join = Join::Paragraphs;
     int leave = 0;          ///< leaves in this order when space is short; 0: never
     bool continues = false; ///< may run on to a second card
+    bool repeats = false;   ///< stands on the second card too
 };
 
 /// A line drawn in the gap under an area, as long as the area is wide.

@@ -29,25 +29,11 @@ const std::array<Word, 3> label_words = {{{"run-in", {"inline"}}, {"column"}, {"
 const std::array<Word, 2> join_words = {{{"paragraphs"}, {"line"}}};
 
 /// Every field that the wording stage can offer to a layout.
-const std::array<Word, 19> field_words = {{{"dish"},
-                                           {"servings"},
-                                           {"bag"},
-                                           {"id"},
-                                           {"made"},
-                                           {"use-by"},
-                                           {"thaw"},
-                                           {"finish"},
-                                           {"cook"},
-                                           {"contains"},
-                                           {"note"},
-                                           {"kitchen"},
-                                           {"cautions"},
-                                           {"local-rules"},
-                                           {"title"},
-                                           {"bags"},
-                                           {"timeline"},
-                                           {"steps"},
-                                           {"frozen-safe"}}};
+const std::array<Word, 20> field_words = {
+    {{"dish"},   {"servings"}, {"bag"},      {"id"},          {"made"},
+     {"use-by"}, {"thaw"},     {"finish"},   {"cook"},        {"contains"},
+     {"note"},   {"kitchen"},  {"cautions"}, {"local-rules"}, {"title"},
+     {"bags"},   {"timeline"}, {"steps"},    {"frozen-safe"}, {"page"}}};
 
 template <class Enum>
 Enum choice(Table& table, const toml::Key& key, std::string_view what, std::span<const Word> words,
@@ -149,6 +135,7 @@ void read_text_area(Table& table, Area& area) {
     area.align = choice(table, "align", "an alignment", align_words, Align::Left);
     area.leave = static_cast<int>(table.integer({"leave", "1"}, {0, 99}).value_or(0));
     area.continues = table.boolean("continues").value_or(false);
+    area.repeats = table.boolean("repeats").value_or(false);
     if (area.labels == LabelPlace::Above &&
         area.x_height.smallest * above_size < least_x_height - 0.001_mm) {
         table.reader().error(table.path_of("x_height"),

@@ -15,12 +15,19 @@ struct Draft {
     Length gap;
     std::vector<Length> length;
 
-    /// A gap stands before every track that has a length, but the first of them.
+    /// A content row that nothing needs is not there; a share row always is, for it may get a
+    /// length at the very end.
+    bool stands(std::size_t track) const {
+        return length[track] > Length{} || tracks[track].kind == Track::Kind::Share;
+    }
+
+    /// A gap stands before every track that stands, but the first of them.
     Length gap_before(std::size_t track) const {
-        const bool any_before =
-            std::any_of(length.begin(), length.begin() + static_cast<std::ptrdiff_t>(track),
-                        [](Length l) { return l > Length{}; });
-        return length[track] > Length{} && any_before ? gap : Length{};
+        bool any_before = false;
+        for (std::size_t i = 0; i < track; ++i) {
+            any_before = any_before || stands(i);
+        }
+        return stands(track) && any_before ? gap : Length{};
     }
 
     Length total() const {

@@ -50,9 +50,14 @@ Field steps(const kitchen::PlannedPackage& planned) {
 }
 
 Field bags(const kitchen::PlannedPackage& planned, const Language& language) {
+    constexpr std::size_t most_listed = 6;
+    if (planned.bags.size() > most_listed) {
+        const auto count = std::to_string(planned.bags.size());
+        return {"bags", {plain(language.say("cook-day-card.bag-count", {count}))}, {}};
+    }
     std::string ids;
     for (const auto& bag : planned.bags) {
-        ids += (ids.empty() ? "" : ", ") + bag.id;
+        ids += (ids.empty() ? "" : ", ") + unbroken(bag.id);
     }
     // Not typeset as prose: the dash of an id is part of it.
     Paragraph paragraph;
@@ -74,6 +79,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
                     const Language& language) {
     Print print;
     print.kind = Kind::CookDayCard;
+    print.page_phrase = language.say("cook-day-card.page");
     print.dish = planned.package.dish;
     print.where = planned.package.where;
     print.fields = {

@@ -15,6 +15,11 @@ Field one_paragraph(std::string name, Paragraph paragraph, KeyPath where) {
     return {std::move(name), {std::move(paragraph)}, std::move(where)};
 }
 
+/// What the thaw line tells anyway is not told twice on one print.
+bool thaw_line_says(const kitchen::Caution& caution) {
+    return caution.id == "thaw-cook-at-once" || caution.id == "cold-water-thaw";
+}
+
 /// "Made **17 Oct 2026**": the label is quiet, the date is what counts.
 Paragraph dated(std::string_view label, std::string_view date) {
     Paragraph paragraph;
@@ -45,7 +50,7 @@ Field bag_field(const kitchen::Bag& bag, const Language& language) {
 
 Field id_field(const kitchen::Bag& bag) {
     Paragraph paragraph;
-    paragraph.spans.push_back({bag.id, Emphasis::Plain});
+    paragraph.spans.push_back({unbroken(bag.id), Emphasis::Plain});
     return one_paragraph("id", std::move(paragraph), {});
 }
 
@@ -105,7 +110,7 @@ Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLev
                      const Language& language) {
     auto result = field("cautions", planned.package.where);
     for (const auto& caution : planned.cautions) {
-        if (caution.level >= least) {
+        if (caution.level >= least && !thaw_line_says(caution)) {
             result.paragraphs.push_back(plain(say_caution(caution, language)));
         }
     }

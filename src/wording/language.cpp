@@ -1,6 +1,7 @@
 #include "wording/language.h"
 
 #include "toml/document.h"
+#include "wording/print.h"
 #include "wording/shipped.h"
 
 #include <algorithm>
@@ -51,22 +52,6 @@ std::vector<std::string> Language::keys() const {
         keys.push_back(key);
     }
     return keys;
-}
-
-std::string fill(std::string_view phrase, const std::vector<std::string>& values) {
-    std::string filled;
-    for (std::size_t i = 0; i < phrase.size(); ++i) {
-        const bool slot = phrase[i] == '{' && i + 2 < phrase.size() && phrase[i + 2] == '}' &&
-                          phrase[i + 1] >= '0' && phrase[i + 1] <= '9';
-        const auto number = slot ? static_cast<std::size_t>(phrase[i + 1] - '0') : 0;
-        if (slot && number < values.size()) {
-            filled += values[number];
-            i += 2;
-        } else {
-            filled += phrase[i];
-        }
-    }
-    return filled;
 }
 
 Result<Language, Diagnostics> read_language(std::string_view text, std::string_view file) {

@@ -29,9 +29,6 @@ private:
     std::map<std::string, std::string, std::less<>> phrases_;
 };
 
-/// Replaces {0}, {1}… in `phrase` by `values`.
-std::string fill(std::string_view phrase, const std::vector<std::string>& values);
-
 /// Reads a table of phrases: TOML, any depth of tables, every value a text.
 /// \returns the language, or what is wrong with the table
 Result<Language, Diagnostics> read_language(std::string_view toml, std::string_view file);

@@ -30,6 +30,9 @@ struct Paragraph {
     friend bool operator==(const Paragraph&, const Paragraph&) = default;
 };
 
+/// Replaces {0}, {1}… in `phrase` by `values`; a number beyond the values stays as it is written.
+std::string fill(std::string_view phrase, const std::vector<std::string>& values);
+
 /// What a layout's area can take by name: "dish", "made", "thaw", "finish"…
 struct Field {
     std::string name;
@@ -46,7 +49,8 @@ struct Print {
     std::string bag_id; ///< empty on a print that serves several bags
     std::vector<Field> fields;
     std::vector<std::string>
-        code_texts; ///< the code's text, best first, then shorter forms; may be empty
+        code_texts;          ///< the code's text, best first, then shorter forms; may be empty
+    std::string page_phrase; ///< "Card {0} of {1}", for a print that may run on
     KeyPath where;
 
     /// The field called `name`; nullptr when this print has none.

@@ -152,6 +152,17 @@ std::string typeset_text(std::string_view text) {
     return to_utf8(out);
 }
 
+std::string unbroken(std::string_view text) {
+    std::string joined;
+    for (const char c : text) {
+        joined += c;
+        if (c == '-') {
+            append_utf8(joined, U'\u2060');
+        }
+    }
+    return joined;
+}
+
 std::string capitalised(std::string_view text) {
     if (text.empty()) {
         return {};

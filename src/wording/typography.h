@@ -10,6 +10,9 @@ namespace thawslip::wording {
 /// Words that are not of that kind pass unchanged.
 std::string typeset_text(std::string_view text);
 
+/// With a word joiner (U+2060) after each hyphen, so that no line breaks inside: bag ids.
+std::string unbroken(std::string_view text);
+
 /// With a capital first letter (ASCII, Latin-1, Greek and Cyrillic small letters).
 std::string capitalised(std::string_view text);
 

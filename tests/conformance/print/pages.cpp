@@ -26,14 +26,18 @@ Outcome run_thawslip(const std::string& arguments) {
 }
 
 std::vector<Page> read_pages(const std::string& pdf) {
-    const auto xml = run("pdftotext -bbox " + quoted(pdf) + " -");
+    const auto xml = run("pdftotext -raw -bbox " + quoted(pdf) + " -");
     const std::regex line{R"re(<page width="([\d.]+)" height="([\d.]+)">|)re"
                           R"re(<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" )re"
                           R"re(yMax="([\d.]+)">([^<]*)</word>)re"};
     std::vector<Page> pages;
-    for (std::sregex_iterator match{xml.out.begin(), xml.out.end(), line}, end; match != end;
-         ++match) {
-        const auto& m = *match;
+    std::istringstream lines{xml.out}; // line by line: std::regex recurses over what it reads
+    std::string text;
+    while (std::getline(lines, text)) {
+        std::smatch m;
+        if (!std::regex_search(text, m, line)) {
+            continue;
+        }
         if (m[1].matched) {
             pages.push_back({std::stod(m[1]), std::stod(m[2]), {}});
         } else {

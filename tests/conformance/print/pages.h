@@ -21,10 +21,10 @@ struct Page {
     double width, height; ///< points
     std::vector<Word> words;
 };
-/// The pages of a PDF by `pdftotext -bbox` (Poppler).
+/// The pages of a PDF by `pdftotext -raw -bbox` (Poppler): words in the order they are drawn.
 std::vector<Page> read_pages(const std::string& pdf);
 
-/// The words of a page whose middle lies in `cell`, in reading order, with single spaces between.
+/// The words of a page whose middle lies in `cell`, as drawn, with single spaces between.
 std::string words_in(const Page& page, const Rect& cell);
 
 /// A page as `pdftoppm -gray` (Poppler) rasterises it.

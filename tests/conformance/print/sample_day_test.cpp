@@ -22,14 +22,14 @@ layout::Stock stock(const std::string& name) {
 
 /// The sample day printed on one stock.
 struct Printed {
+    ScratchFolder folder;
     layout::Stock stock;
     std::string pdf;
-    ScratchFolder folder;
 
     Printed(const std::string& command, const std::string& name)
         : stock{::stock(name)}, pdf{folder / "print.pdf"} {
-        const auto outcome =
-            run_thawslip(command + " " + day + " --stock " + name + " -o " + test_support::quoted(pdf));
+        const auto outcome = run_thawslip(command + " " + day + " --stock " + name + " -o " +
+                                          test_support::quoted(pdf));
         INFO(outcome.err);
         REQUIRE(outcome.status == 0);
     }
@@ -200,9 +200,10 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
         }
         CHECK(faces >= 2);
         CHECK(has_words(run("pdfinfo " + test_support::quoted(printed.pdf)).out, "Title:"));
-        CHECK(
-            has_words(run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -").out,
-                      "/PrintScaling /None"));
+        CHECK(has_words(
+            run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -")
+                .out,
+            "/PrintScaling /None"));
     }
 }
 

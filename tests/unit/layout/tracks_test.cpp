@@ -92,3 +92,10 @@ TEST_CASE("a fixed row too low for its content overflows by what is lacking") {
     const auto rows = resolve_rows(tracks({"5 mm", "content"}), 1_mm, 100_mm, {{0, 1, 8_mm}});
     CHECK(same(rows.overflow, 3_mm));
 }
+
+TEST_CASE("a share row that nothing stands in takes what is to spare, and no more") {
+    const auto rows = resolve_rows(tracks({"content", "share", "content"}), 2_mm, 100_mm,
+                                   {{0, 1, 10_mm}, {2, 1, 10_mm}});
+    CHECK(same(rows.start[2] + rows.length[2], 100_mm));
+    CHECK(same(rows.overflow, -76_mm));
+}

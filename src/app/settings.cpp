@@ -1,0 +1,119 @@
+#include "app/settings.h"
+
+#include "intake/values.h"
+#include "toml/reader.h"
+#include "toml/table.h"
+#include "toml/text_file.h"
+
+#include <array>
+#include <cstdlib>
+#include <filesystem>
+
+namespace thawslip::app {
+namespace {
+
+using toml::Word;
+
+const std::array<Word, 2> papers = {{{"letter", {"us letter"}}, {"a4"}}};
+const std::array<Word, 9> storage_lists = {{{"us"},
+                                            {"us-fsis"},
+                                            {"us-fda"},
+                                            {"us-older"},
+                                            {"canada"},
+                                            {"newfoundland"},
+                                            {"oregon"},
+                                            {"uk"},
+                                            {"practice"}}};
+const std::array<Word, 2> allergen_lists = {{{"us", {"usa"}}, {"eu", {"uk"}}}};
+const std::array<Word, 3> unit_systems = {{{"metric", {"si"}}, {"us", {"imperial"}}, {"both"}}};
+const std::array<Word, 4> measure_systems = {
+    {{"us"}, {"metric"}, {"australian"}, {"imperial", {"uk"}}}};
+
+template <class Enum>
+Enum choice(toml::Table& table, const toml::Key& key, std::string_view what,
+            std::span<const Word> words, Enum fallback) {
+    const auto found = table.word(key, what, words);
+    return found ? static_cast<Enum>(*found) : fallback;
+}
+
+template <std::size_t N>
+std::string word(toml::Table& table, const toml::Key& key, std::string_view what,
+                 const std::array<Word, N>& words, const std::string& fallback) {
+    const auto found = table.word(key, what, words);
+    return found ? words[*found].word : fallback;
+}
+
+kitchen::KitchenSettings read_kitchen(toml::Table& table) {
+    kitchen::KitchenSettings kitchen;
+    kitchen.allergens =
+        choice(table, "allergens", "a list of allergens", allergen_lists, kitchen.allergens);
+    kitchen.units = choice(table, "units", "a system of units", unit_systems, kitchen.units);
+    kitchen.measures =
+        choice(table, "cups", "a kind of cups and spoons", measure_systems, kitchen.measures);
+    kitchen.altitude_metres =
+        table.real({"altitude_metres", "1500"}, {-430.0, 6000.0}).value_or(kitchen.altitude_metres);
+    kitchen.people_at_risk = table.boolean("people_at_risk").value_or(kitchen.people_at_risk);
+    return kitchen;
+}
+
+Settings read(toml::Table& table) {
+    Settings settings;
+    settings.paper = word(table, {"paper", "\"a4\""}, "a paper", papers, settings.paper);
+    settings.label_stock = table.line("label_stock", 200).value_or("");
+    settings.card_stock = table.line("card_stock", 200).value_or("");
+    settings.dots_per_inch =
+        table.real({"dpi", "300"}, {72.0, 4800.0}).value_or(settings.dots_per_inch);
+    settings.storage_list = word(table, {"storage_list", "\"us\""}, "a list of storage times",
+                                 storage_lists, settings.storage_list);
+    settings.kitchen = read_kitchen(table);
+    const auto refrigerator = intake::read_temperature(table, {"refrigerator", "\"4 °C\""});
+    if (refrigerator) {
+        settings.refrigerator_celsius = refrigerator->celsius;
+    }
+    settings.printers = layout::read_printers(table);
+    table.refuse_unknown();
+    return settings;
+}
+
+} // namespace
+
+std::string usual_settings_file() {
+    const char* config = std::getenv("XDG_CONFIG_HOME");
+    const char* home = std::getenv("HOME");
+    // The specification has relative paths ignored.
+    if (config != nullptr && config[0] == '/') {
+        return std::string{config} + "/thawslip/settings.toml";
+    }
+    if (home != nullptr && home[0] == '/') {
+        return std::string{home} + "/.config/thawslip/settings.toml";
+    }
+    return {};
+}
+
+Result<Settings, std::string> load_settings(const std::string& file, Missing missing) {
+    std::error_code error;
+    if (missing == Missing::IsFine && (file.empty() || !std::filesystem::exists(file, error))) {
+        return Settings{};
+    }
+    constexpr std::size_t limit = std::size_t{1} << 18U;
+    auto text = toml::read_text_file(file, limit);
+    if (!text) {
+        return Failure{to_text(toml::to_diagnostic(text.fault()))};
+    }
+    Diagnostics faults;
+    const auto document = toml::parse(std::move(text).value(), file, faults);
+    toml::Reader reader{document, faults};
+    auto table = reader.root();
+    auto settings = document.well_formed() ? read(table) : Settings{};
+    reader.finish();
+    if (!has_errors(faults)) {
+        return settings;
+    }
+    std::string all;
+    for (const auto& fault : faults) {
+        all += to_text(fault, document.text());
+    }
+    return Failure{std::move(all)};
+}
+
+} // namespace thawslip::app

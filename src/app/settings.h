@@ -1,0 +1,35 @@
+#pragma once
+
+#include "base/result.h"
+#include "kitchen/settings.h"
+#include "layout/printer_settings.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace thawslip::app {
+
+/// What holds for one kitchen and its printer. Every setting has a default, so that no file is
+/// needed; options on the command line win over it.
+struct Settings {
+    std::string paper = "letter";          ///< "letter" or "a4": which stocks are the default ones
+    std::string label_stock;               ///< empty: the default one of the paper
+    std::string card_stock;                ///< the same
+    double dots_per_inch = 300.0;          ///< of the printer
+    std::string storage_list = "us";       ///< the list of storage times that is asked first
+    kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
+    double refrigerator_celsius = 4.0;     ///< a colder one thaws much slower
+    std::vector<layout::Printer> printers; ///< what was measured, for each paper
+};
+
+/// The file under $XDG_CONFIG_HOME, or under ~/.config where that is not set (XDG Base Directory
+/// Specification, 0.8). Empty where neither is known.
+std::string usual_settings_file();
+
+/// Reads `file`; a missing file is the defaults, unless it was named by hand.
+enum class Missing { IsFine, IsAFault };
+/// \returns the settings, or what is wrong with the file, as it is shown to the user
+Result<Settings, std::string> load_settings(const std::string& file, Missing missing);
+
+} // namespace thawslip::app

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "base/geometry.h"
+#include "layout/content.h"
+#include "layout/layout.h"
+#include "wording/print.h"
+
+#include <vector>
+
+namespace thawslip::layout {
+
+/// Splits a print over several cells where its words do not fit one, or only at a size halfway
+/// between the smallest and the comfortable one or below.
+///
+/// Only fields in areas that may continue are split, and only between paragraphs: a step is never
+/// broken. The first card carries everything else, the safety lines above all; the further ones
+/// repeat the areas that say so, and each carries a field "page" ("Card 1 of 2") made from the
+/// print's `page_phrase`.
+/// \returns the cards in order; one, unchanged, where the print fits or nothing of it may continue
+std::vector<wording::Print> paginate(const wording::Print& print, const Layout& layout, Size room,
+                                     Shaper& shaper);
+
+} // namespace thawslip::layout

@@ -1,0 +1,95 @@
+// The two lists of allergens, class by class and kind by kind.
+
+#include "kitchen/allergens.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace thawslip::kitchen;
+
+namespace {
+
+bool is_on(std::string_view written, AllergenRules rules) {
+    const auto declared = read_allergen(written);
+    return std::ranges::any_of(declared.meant,
+                               [&](const auto& named) { return is_listed(named, rules); });
+}
+
+int listed_classes(AllergenRules rules) {
+    std::set<std::string> names;
+    for (int i = 0; i <= static_cast<int>(Allergen::Molluscs); ++i) {
+        const NamedAllergen named{static_cast<Allergen>(i), ""};
+        if (is_listed(named, rules)) {
+            const auto text = label_name(named, rules);
+            names.insert(text.substr(0, text.find(" (")));
+        }
+    }
+    return static_cast<int>(names.size());
+}
+
+} // namespace
+
+TEST_CASE("the US list has nine classes") {
+    // Food Allergen Labeling and Consumer Protection Act of 2004; FASTER Act of 2021.
+    for (const auto* name : {"milk", "eggs", "fish", "Crustacean shellfish", "tree nuts", "peanuts",
+                             "wheat", "soybeans", "sesame"}) {
+        CAPTURE(name);
+        CHECK(is_on(name, AllergenRules::Us));
+    }
+    CHECK(listed_classes(AllergenRules::Us) == 9);
+}
+
+TEST_CASE("the EU list has fourteen classes") {
+    // Regulation (EU) 1169/2011, Annex II.
+    for (const auto* name : {"cereals containing gluten", "crustaceans", "eggs", "fish", "peanuts",
+                             "soybeans", "milk", "nuts", "celery", "mustard", "sesame seeds",
+                             "sulphur dioxide and sulphites", "lupin", "molluscs"}) {
+        CAPTURE(name);
+        CHECK(is_on(name, AllergenRules::Eu));
+    }
+    CHECK(listed_classes(AllergenRules::Eu) == 14);
+}
+
+TEST_CASE("the US names twelve tree nuts since January 2025, and no coconut") {
+    // FDA, Questions and Answers Regarding Food Allergens, edition 5, January 2025.
+    for (const auto* nut :
+         {"almond", "black walnut", "Brazil nut", "California walnut", "cashew", "filbert",
+          "hazelnut", "heartnut", "Japanese walnut", "macadamia nut", "bush nut", "pecan",
+          "pine nut", "pinon nut", "pistachio", "English walnut", "Persian walnut"}) {
+        CAPTURE(nut);
+        const auto meant = read_allergen(nut).meant;
+        REQUIRE(meant.size() == 1);
+        CHECK(meant[0].allergen == Allergen::TreeNuts);
+        CHECK_FALSE(meant[0].kind.empty());
+        CHECK(is_on(nut, AllergenRules::Us));
+    }
+    for (const auto* removed : {"coconut", "chestnut", "butternut", "beechnut", "ginkgo", "hickory",
+                                "pili", "shea butter", "kola nut"}) {
+        CAPTURE(removed);
+        CHECK_FALSE(is_on(removed, AllergenRules::Us));
+    }
+}
+
+TEST_CASE("the EU names eight nuts, and no pine nut") {
+    // Regulation (EU) 1169/2011, Annex II, entry 8.
+    for (const auto* nut : {"almonds", "hazelnuts", "walnuts", "cashews", "pecan nuts",
+                            "Brazil nuts", "pistachio nuts", "Queensland nuts"}) {
+        CAPTURE(nut);
+        CHECK(is_on(nut, AllergenRules::Eu));
+    }
+    CHECK_FALSE(is_on("pine nuts", AllergenRules::Eu));
+    CHECK_FALSE(is_on("coconut", AllergenRules::Eu));
+}
+
+TEST_CASE("the EU's cereals are wheat, spelt, khorasan, rye, barley and oats") {
+    // Regulation (EU) 1169/2011, Annex II, entry 1.
+    for (const auto* cereal : {"wheat", "spelt", "khorasan", "rye", "barley", "oats"}) {
+        CAPTURE(cereal);
+        const auto meant = read_allergen(cereal).meant;
+        REQUIRE(meant.size() == 1);
+        CHECK(label_name(meant[0], AllergenRules::Eu).starts_with("cereals containing gluten"));
+    }
+    CHECK_FALSE(is_on("buckwheat", AllergenRules::Eu));
+    CHECK_FALSE(is_on("rye", AllergenRules::Us));
+}

@@ -1,0 +1,1 @@
+list(APPEND libraries thawslip::intake) # reads the storage table
