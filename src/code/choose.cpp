@@ -3,14 +3,19 @@
 #include "code/segments.h"
 #include "code/symbol.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
 namespace thawslip::code {
 namespace {
 
-constexpr std::array levels = {Level::High, Level::Quartile, Level::Medium, Level::Low};
+constexpr std::array levels = {Level::Low, Level::Medium, Level::Quartile, Level::High};
 constexpr int last_version = 40;
+
+// A length that is a whole number of dots must count as that many although it went through
+// points and back.
+constexpr double rounding_slack = 1e-6;
 
 /// Room and printer, in dots.
 struct Room {
@@ -21,7 +26,10 @@ struct Room {
     int dots_per_module(int version) const {
         return dots / (side_of(version) + 2 * quiet_zone_modules);
     }
-    double millimetres(int of_dots) const { return of_dots * 25.4 / per_inch; }
+    /// The fewest whole dots that are at least `length`.
+    int dots_for(Length length) const {
+        return static_cast<int>(std::ceil(length.in_inches() * per_inch - rounding_slack));
+    }
 };
 
 /// One way to print a text.
@@ -31,15 +39,11 @@ struct Candidate {
     int dots_per_module = 0;
 };
 
-// A length that is a whole number of dots must count as that many although it went through
-// points and back.
-constexpr double rounding_slack = 1e-6;
-
 Room room_for(Length available, PrinterDots printer, Length least_module) {
-    const double least = std::ceil(least_module.in_inches() * printer.per_inch - rounding_slack);
     const double dots = std::floor(available.in_inches() * printer.per_inch + rounding_slack);
-    return {printer.per_inch, static_cast<int>(std::max(dots, 0.0)),
-            static_cast<int>(std::max(least, 1.0))};
+    Room room{printer.per_inch, static_cast<int>(std::max(dots, 0.0)), 1};
+    room.least = std::max(room.dots_for(least_module), 1);
+    return room;
 }
 
 /// The smallest version that carries `text` at each level, beginning at `from`.
@@ -65,25 +69,31 @@ private:
     std::array<std::size_t, 3> bits_{};
 };
 
-/// The highest level whose modules are comfortable; else the level with the largest modules.
+/// Is `a` the better choice? See choose_symbol for the rule and where it comes from.
+bool better(const Candidate& a, const Candidate& b, int comfortable_dots) {
+    if ((a.level == Level::Low) != (b.level == Level::Low)) {
+        return b.level == Level::Low;
+    }
+    const int a_dots = std::min(a.dots_per_module, comfortable_dots);
+    const int b_dots = std::min(b.dots_per_module, comfortable_dots);
+    return a_dots != b_dots ? a_dots > b_dots : a.level > b.level;
+}
+
+/// The best of the symbols that carry `text`: for each level the smallest version, its modules as
+/// large as the room allows. Nothing when even the largest are too small.
 std::optional<Candidate> best_candidate(std::string_view text, const Room& room) {
-    constexpr double comfortable = 0.5; // mm
+    const int comfortable_dots = room.dots_for(comfortable_module);
     const Capacity capacity{text};
     std::optional<Candidate> best;
     for (const Level level : levels) {
         const auto version = capacity.smallest_version(level);
-        if (!version || room.dots_per_module(*version) < room.least) {
+        const int dots = version ? room.dots_per_module(*version) : 0;
+        if (dots < room.least) {
             continue;
         }
-        const int dots = room.dots_per_module(*version);
-        if (room.millimetres(dots) >= comfortable - rounding_slack) {
-            if (!best || best->dots_per_module < dots) {
-                best = Candidate{*version, level, dots};
-            }
-            break;
-        }
-        if (!best || best->dots_per_module < dots) {
-            best = Candidate{*version, level, dots};
+        const Candidate candidate{*version, level, dots};
+        if (!best || better(candidate, *best, comfortable_dots)) {
+            best = candidate;
         }
     }
     return best;

@@ -46,15 +46,34 @@ struct TooSmall {
     Length needed;
 };
 
+/// Larger modules than this are not worth a lower level. Half a millimetre is 4 dots of a 203 dpi
+/// printer and 6 of a 300 dpi one.
+inline constexpr Length comfortable_module = Length::millimetres(0.5);
+
 /// The symbol with the best chance of surviving a winter for the first of `texts` (fullest first,
 /// then shorter forms) that fits a square of side `available`, quiet zone included.
 ///
-/// A module is a whole number of printer dots and never under `least_module`.
+/// A module is a whole number of printer dots and never under `least_module`. How large it is, the
+/// version and the error-correction level are chosen together. For each level there is one sensible
+/// candidate: the smallest version that carries the text, with the largest modules that fit. Of the
+/// four the rule takes
+///   1. level L only where nothing else fits: a tenth of the code smeared is more than it restores;
+///   2. then the largest modules, but counts no more than `comfortable_module`: a camera must tell
+///      them apart and a finder pattern must outlast a grain of frost;
+///   3. then the highest level.
+/// The damage laboratory (tests/damage) holds this against "the highest level that fits" and "the
+/// largest module that fits".
 /// \pre every text is printable ASCII or newline
 Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
                                             PrinterDots printer, Length least_module);
 
-/// Reads the symbol as an independent reader would; nothing when it cannot be read.
+/// Was Thawslip built with an independent reader (CMake option THAWSLIP_READER)? Without one,
+/// `read_back` never reads anything.
+bool can_read_back();
+
+/// What an independent reader reads from the symbol's modules, drawn as they will be printed, in
+/// their quiet zone; nothing when it cannot read them. About 60 µs, so every code that goes to
+/// paper is read first.
 std::optional<std::string> read_back(const Symbol& symbol);
 
 } // namespace thawslip::code

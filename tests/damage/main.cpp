@@ -1,105 +1,143 @@
-// The damage laboratory: which share of labels can still be read after a winter, by winter,
-// error-correction level and module size.
+// The damage laboratory: which share of labels can still be read after a winter.
 //
-//   thawslip_damage [LABELS] [ROOM-MM] [DPI] [CHARACTERS]
+//   thawslip_damage_lab [LABELS] [CHARACTERS] [ROOM-MM] [DPI]
+//     By winter, error-correction level and module size: for each level the smallest version, as
+//     large as the room allows in whole dots. `>` marks what choose_symbol picks. Each cell is the
+//     share that ZXing-C++ reads and, after the stroke, that it or zbar reads.
 //
-// LABELS are harmed at each level (100 when not said). For each error-correction level the code is
-// printed as large as ROOM-MM allows, in whole dots; the code that choose_symbol picks is marked.
-// Each cell shows the share that ZXing-C++ reads and, after the stroke, that it or zbar reads.
-#include "code/capacity.h"
-#include "code/draw.h"
-#include "code/symbol.h"
+//   thawslip_damage_lab rules [LABELS]
+//     Which rule picks best, over several rooms, printers and lengths of text: choose_symbol, the
+//     highest level that fits, or the largest module that fits. Each cell is the share that
+//     ZXing-C++ reads, the mean of four winters.
+#include "damage/candidates.h"
 #include "damage/winters.h"
 
+#include <algorithm>
+#include <array>
 #include <cstdio>
 #include <cstdlib>
 #include <fmt/format.h>
-#include <optional>
+#include <string_view>
 
 using namespace thawslip;
 using namespace thawslip::damage;
 
 namespace {
 
-struct Plan {
-    int labels = 100;
-    double room_mm = 36.0;
-    double dots_per_inch = 300.0;
-    std::size_t characters = 200;
+constexpr double least_mm = 0.4; ///< what labels allow
+
+/// Shares in per cent.
+struct Shares {
+    double zxing = 0.0;
+    double either = 0.0;
 };
 
-std::string instructions(std::size_t characters) {
-    constexpr std::string_view label =
-        "SQUASH AND RED LENTIL STEW\nSERVES 6 * BAG 7K2M-9 * MADE 17 OCT 2026 * BEST BY 17 JAN "
-        "2027\nTHAW IN REFRIGERATOR\nAT START ADD 1 L VEGETABLE STOCK\nLAST 10 MIN ADD 200 G BABY "
-        "SPINACH\nCOOK IN SLOW COOKER * AT LOW * FOR 7-9 H * TO 74 C\nSTEPS TIP THE THAWED BAG "
-        "INTO THE COOKER * STIR IN THE STOCK * KEEP THE LID ON UNTIL THE LENTILS ARE SOFT\n"
-        "CONTAINS CELERY * SULPHITES\nNOTE TASTE BEFORE SALTING - THE STOCK BRINGS SOME\nEND 1JQD";
-    return std::string{label.substr(0, characters)};
-}
-
-/// The smallest version at this level, as large as the room allows in whole dots.
-std::optional<Printed> largest(const std::string& text, code::Level level, const Plan& plan) {
-    const int room = static_cast<int>(plan.room_mm / 25.4 * plan.dots_per_inch);
-    for (int version = 1; version <= 40; ++version) {
-        const code::Segments cut = code::segment(text, code::group_of(version));
-        const int data_bits = 8 * code::blocks_of(version, level).data_codewords();
-        if (cut.bits > static_cast<std::size_t>(data_bits)) {
-            continue;
-        }
-        const int dots = room / (code::side_of(version) + 2 * code::quiet_zone_modules);
-        if (dots == 0) {
-            return std::nullopt;
-        }
-        return Printed{code::draw(cut.segments, version, level), text,
-                       dots * 25.4 / plan.dots_per_inch, plan.dots_per_inch};
+Shares shares_read(const Printed& code, Winter winter, int labels, Ask ask) {
+    Shares shares;
+    for (int i = 0; i < labels; ++i) {
+        const Readers readers = read_after(code, winter, static_cast<std::uint64_t>(i), ask);
+        shares.zxing += readers.zxing ? 100.0 / labels : 0.0;
+        shares.either += readers.either() ? 100.0 / labels : 0.0;
     }
-    return std::nullopt;
+    return shares;
 }
 
-void report(const Printed& code, bool chosen, int labels) {
-    fmt::print("{} {} {:>2}  {:.3f} mm ", chosen ? '>' : ' ',
-               "LMQH"[static_cast<int>(code.symbol.level)], code.symbol.version, code.module_mm);
+std::string name_of(const Printed& code) {
+    return fmt::format("{} {:>2} {:.3f} mm", "LMQH"[static_cast<int>(code.symbol.level)],
+                       code.symbol.version, code.module_mm);
+}
+
+void print_table(const Situation& situation, int labels) {
+    fmt::print("{} characters, {} mm, {} dpi, {} labels a cell; ZXing/either\n{:<16}",
+               situation.characters, situation.room_mm, situation.dots_per_inch, labels,
+               "level, module");
     for (const auto& [winter, name] : winters) {
-        int zxing = 0;
-        int either = 0;
-        for (int i = 0; i < labels; ++i) {
-            const Readers readers = read_after(code, winter, static_cast<std::uint64_t>(i));
-            zxing += readers.zxing ? 1 : 0;
-            either += readers.either() ? 1 : 0;
+        fmt::print("  {:<11.11}", name);
+    }
+    const std::vector<Printed> codes = candidates(situation, 0.25);
+    const std::size_t choice = chosen(codes, situation, least_mm);
+    for (std::size_t i = 0; i < codes.size(); ++i) {
+        fmt::print("\n{} {}", i == choice ? '>' : ' ', name_of(codes[i]));
+        for (const auto& [winter, name] : winters) {
+            const Shares shares = shares_read(codes[i], winter, labels, Ask::Both);
+            fmt::print("  {:5.1f}/{:5.1f}", shares.zxing, shares.either);
+            std::fflush(stdout);
         }
-        fmt::print("  {:5.1f}/{:5.1f}", 100.0 * zxing / labels, 100.0 * either / labels);
-        std::fflush(stdout);
     }
     fmt::print("\n");
 }
 
-Plan plan_from(int count, char** words) {
-    Plan plan;
-    plan.labels = count > 1 ? std::atoi(words[1]) : plan.labels;
-    plan.room_mm = count > 2 ? std::atof(words[2]) : plan.room_mm;
-    plan.dots_per_inch = count > 3 ? std::atof(words[3]) : plan.dots_per_inch;
-    plan.characters = count > 4 ? static_cast<std::size_t>(std::atoi(words[4])) : plan.characters;
-    return plan;
+constexpr std::array<Situation, 9> situations = {{
+    {200, 36.0, 300.0},
+    {330, 36.0, 300.0},
+    {200, 30.0, 300.0},
+    {120, 25.0, 300.0},
+    {200, 36.0, 203.2},
+    {330, 40.0, 203.2},
+    {200, 36.0, 600.0},
+    {330, 40.0, 600.0},
+    {440, 40.0, 600.0},
+}};
+
+double mean_share(const Printed& code, int labels) {
+    constexpr std::array harms = {Winter::FrostScuff, Winter::FrostCrease, Winter::HardFrost,
+                                  Winter::TenthSmeared};
+    double sum = 0.0;
+    for (const Winter winter : harms) {
+        sum += shares_read(code, winter, labels, Ask::ZXingOnly).zxing;
+    }
+    return sum / harms.size();
+}
+
+/// The candidate with the largest modules, of equals the higher level.
+std::size_t largest_module(const std::vector<Printed>& codes) {
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < codes.size(); ++i) {
+        best = codes[i].module_mm >= codes[best].module_mm ? i : best;
+    }
+    return best;
+}
+
+void print_rules(int labels) {
+    fmt::print(
+        "characters, room, printer    each candidate; < our rule, H highest level, M largest "
+        "module\n");
+    std::array<double, 4> sums{};
+    for (const Situation& situation : situations) {
+        const std::vector<Printed> codes = candidates(situation, least_mm);
+        const std::array picks = {chosen(codes, situation, least_mm), codes.size() - 1,
+                                  largest_module(codes)};
+        fmt::print("{:>3}, {} mm, {:>5} dpi ", situation.characters, situation.room_mm,
+                   situation.dots_per_inch);
+        std::vector<double> shares;
+        for (std::size_t i = 0; i < codes.size(); ++i) {
+            shares.push_back(mean_share(codes[i], labels));
+            fmt::print("  {} {:5.1f}{}{}{}", name_of(codes[i]), shares[i], i == picks[0] ? "<" : "",
+                       i == picks[1] ? "H" : "", i == picks[2] ? "M" : "");
+            std::fflush(stdout);
+        }
+        for (std::size_t rule = 0; rule < picks.size(); ++rule) {
+            sums[rule] += shares[picks[rule]] / situations.size();
+        }
+        sums[3] += *std::ranges::max_element(shares) / situations.size();
+        fmt::print("\n");
+    }
+    fmt::print("mean: our rule {:.1f}, highest level {:.1f}, largest module {:.1f}, best of all "
+               "{:.1f}\n",
+               sums[0], sums[1], sums[2], sums[3]);
 }
 
 } // namespace
 
 int main(int count, char** words) {
-    const Plan plan = plan_from(count, words);
-    const std::string text = instructions(plan.characters);
-    const auto chosen = code::choose_symbol({text}, Length::millimetres(plan.room_mm),
-                                            {plan.dots_per_inch}, Length::millimetres(0.4));
-    fmt::print("{} characters, {} mm, {} dpi, {} labels a cell; ZXing/either\n  level, module  ",
-               text.size(), plan.room_mm, plan.dots_per_inch, plan.labels);
-    for (const auto& [winter, name] : winters) {
-        fmt::print("  {:<11.11}", name);
+    if (count > 1 && std::string_view{words[1]} == "rules") {
+        print_rules(count > 2 ? std::atoi(words[2]) : 50);
+        return 0;
     }
-    fmt::print("\n");
-    for (const auto level :
-         {code::Level::Low, code::Level::Medium, code::Level::Quartile, code::Level::High}) {
-        if (const auto code = largest(text, level, plan)) {
-            report(*code, chosen && chosen.value().symbol.level == level, plan.labels);
-        }
-    }
+    const int labels = count > 1 ? std::atoi(words[1]) : 100;
+    Situation situation;
+    situation.characters = count > 2 ? static_cast<std::size_t>(std::atoi(words[2])) : 200;
+    situation.room_mm = count > 3 ? std::atof(words[3]) : situation.room_mm;
+    situation.dots_per_inch = count > 4 ? std::atof(words[4]) : situation.dots_per_inch;
+    print_table(situation, labels);
 }

@@ -26,17 +26,18 @@ void harm(Label& label, Winter winter, Random& random) {
 
 } // namespace
 
-Readers read_after(const Printed& code, Winter winter, std::uint64_t seed) {
+Readers read_after(const Printed& code, Winter winter, std::uint64_t seed, Ask ask) {
     Random random{seed};
     const Printing printing = some_printing(code.dots_per_inch, random);
     Label label = printed(code.symbol, code.module_mm, printing, random);
     harm(label, winter, random);
     Readers readers;
-    for (int frame = 0; frame < frames && !(readers.zxing && readers.zbar); ++frame) {
+    const auto done = [&] { return readers.zxing && (readers.zbar || ask == Ask::ZXingOnly); };
+    for (int frame = 0; frame < frames && !done(); ++frame) {
         const Picture picture =
             photographed(label.paper, paper_scale, some_photography(random), random);
         readers.zxing = readers.zxing || zxing_reads(picture, code.text);
-        readers.zbar = readers.zbar || zbar_reads(picture, code.text);
+        readers.zbar = readers.zbar || (ask == Ask::Both && zbar_reads(picture, code.text));
     }
     return readers;
 }

@@ -48,10 +48,12 @@ struct Readers {
     bool either() const { return zxing || zbar; }
 };
 
+enum class Ask { ZXingOnly, Both };
+
 /// Who reads a label with this code after one such winter? The label is printed by some printer
 /// and harmed once; then a person holds a phone over it, which takes up to `frames` pictures, each
 /// from another side. Equal seeds are equal printers, harm and hands.
-Readers read_after(const Printed& printed, Winter winter, std::uint64_t seed);
+Readers read_after(const Printed& printed, Winter winter, std::uint64_t seed, Ask ask);
 
 inline constexpr int frames = 5;
 

@@ -1,3 +1,7 @@
+if(NOT TARGET thawslip_damage)
+    add_subdirectory("${CMAKE_CURRENT_SOURCE_DIR}/damage" damage)
+endif()
 pkg_check_modules(qrcodegen REQUIRED IMPORTED_TARGET qrcodegencpp)
 pkg_check_modules(zbar REQUIRED IMPORTED_TARGET zbar)
-list(APPEND libraries PkgConfig::qrcodegen PkgConfig::zbar ZXing::ZXing)
+list(APPEND libraries thawslip_damage PkgConfig::qrcodegen PkgConfig::zbar)
+list(APPEND sources "${CMAKE_CURRENT_SOURCE_DIR}/unit/code/random_messages.cpp")

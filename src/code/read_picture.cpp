@@ -1,0 +1,132 @@
+#include "code/read_picture.h"
+
+#include "code/zxing.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstddef>
+#include <numbers>
+
+namespace thawslip::code {
+namespace {
+
+/// How a picture is looked at in one more attempt.
+struct Look {
+    double turn = 0.0; ///< degrees
+    double scale = 1.0;
+    ZXing::Binarizer binarizer = ZXing::Binarizer::LocalAverage;
+};
+
+// Ordered by how many codes of the damage laboratory each one found that those before it had not.
+constexpr std::array<Look, 6> looks = {{
+    {},
+    {20.0, 1.0, ZXing::Binarizer::LocalAverage},
+    {70.0, 1.0, ZXing::Binarizer::LocalAverage},
+    {0.0, 1.5, ZXing::Binarizer::LocalAverage},
+    {0.0, 1.0, ZXing::Binarizer::GlobalHistogram},
+    {45.0, 1.0, ZXing::Binarizer::LocalAverage},
+}};
+
+// A code that fills a quarter of a picture this wide has 4 pixels a module.
+constexpr int widest_to_turn = 1600;
+
+std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
+    const ZXing::ImageView view{picture.pixels.data(), picture.width, picture.height,
+                                ZXing::ImageFormat::Lum};
+    const auto hints =
+        ZXing::DecodeHints{}.setFormats(ZXing::BarcodeFormat::QRCode).setBinarizer(binarizer);
+    std::vector<std::string> texts;
+    for (const ZXing::Result& result : ZXing::ReadBarcodes(view, hints)) {
+        if (result.isValid() && std::ranges::find(texts, result.text()) == texts.end()) {
+            texts.push_back(result.text());
+        }
+    }
+    return texts;
+}
+
+/// Every `step`-th pixel is the mean of a square of step × step.
+GreyPicture shrunk(const GreyPicture& picture, int step) {
+    GreyPicture small{picture.width / step, picture.height / step, {}};
+    small.pixels.reserve(static_cast<std::size_t>(small.width) *
+                         static_cast<std::size_t>(small.height));
+    for (int y = 0; y < small.height; ++y) {
+        for (int x = 0; x < small.width; ++x) {
+            int sum = 0;
+            for (int row = y * step; row < (y + 1) * step; ++row) {
+                const auto* pixel = &picture.pixels[static_cast<std::size_t>(row) *
+                                                        static_cast<std::size_t>(picture.width) +
+                                                    static_cast<std::size_t>(x * step)];
+                for (int i = 0; i < step; ++i) {
+                    sum += pixel[i];
+                }
+            }
+            small.pixels.push_back(static_cast<std::uint8_t>(sum / (step * step)));
+        }
+    }
+    return small;
+}
+
+/// The picture between its four nearest pixels; grey beyond its edge.
+std::uint8_t sample(const GreyPicture& picture, double x, double y) {
+    constexpr std::uint8_t beyond = 128;
+    const double left = std::floor(x);
+    const double top = std::floor(y);
+    if (left < 0 || top < 0 || left + 1 >= picture.width || top + 1 >= picture.height) {
+        return beyond;
+    }
+    const auto width = static_cast<std::size_t>(picture.width);
+    const std::size_t at = static_cast<std::size_t>(top) * width + static_cast<std::size_t>(left);
+    const auto blend = [](double a, double b, double share) { return a + (b - a) * share; };
+    const double upper = blend(picture.pixels[at], picture.pixels[at + 1], x - left);
+    const double lower =
+        blend(picture.pixels[at + width], picture.pixels[at + width + 1], x - left);
+    return static_cast<std::uint8_t>(std::lround(blend(upper, lower, y - top)));
+}
+
+GreyPicture turned(const GreyPicture& picture, double degrees, double scale) {
+    const double angle = degrees * std::numbers::pi / 180.0;
+    const double cosine = std::cos(angle);
+    const double sine = std::sin(angle);
+    const auto extent = [&](double along, double across) {
+        return static_cast<int>(std::ceil((along * cosine + across * sine) * scale));
+    };
+    GreyPicture result{
+        extent(picture.width, picture.height), extent(picture.height, picture.width), {}};
+    result.pixels.reserve(static_cast<std::size_t>(result.width) *
+                          static_cast<std::size_t>(result.height));
+    for (int y = 0; y < result.height; ++y) {
+        for (int x = 0; x < result.width; ++x) {
+            const double dx = (x + 0.5 - result.width / 2.0) / scale;
+            const double dy = (y + 0.5 - result.height / 2.0) / scale;
+            result.pixels.push_back(sample(picture,
+                                           dx * cosine - dy * sine + picture.width / 2.0 - 0.5,
+                                           dx * sine + dy * cosine + picture.height / 2.0 - 0.5));
+        }
+    }
+    return result;
+}
+
+} // namespace
+
+std::vector<std::string> read_picture(const GreyPicture& picture) {
+    if (picture.width <= 0 || picture.height <= 0) {
+        return {};
+    }
+    if (auto texts = read(picture, ZXing::Binarizer::LocalAverage); !texts.empty()) {
+        return texts;
+    }
+    const int widest = std::max(picture.width, picture.height);
+    const int step = (widest + widest_to_turn - 1) / widest_to_turn;
+    const GreyPicture handy = step > 1 ? shrunk(picture, step) : picture;
+    for (const Look& look : looks) {
+        const bool as_it_is = look.turn == 0.0 && look.scale == 1.0;
+        auto texts = read(as_it_is ? handy : turned(handy, look.turn, look.scale), look.binarizer);
+        if (!texts.empty()) {
+            return texts;
+        }
+    }
+    return {};
+}
+
+} // namespace thawslip::code

@@ -1,0 +1,25 @@
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace thawslip::code {
+
+/// An 8-bit grey picture, 0 black, rows from the top without gaps.
+struct GreyPicture {
+    int width = 0;
+    int height = 0;
+    std::vector<std::uint8_t> pixels; ///< width × height
+};
+
+/// The texts of all QR codes that can be found in a picture, in the order of finding, none twice.
+///
+/// Where nothing is found at once, the picture is tried again in other lights: turned (a reader
+/// looks for finder patterns along rows; a frost grain on one hides it from some directions only),
+/// with one threshold for the whole picture, and enlarged. Takes a photograph of a few megapixels
+/// in tens of milliseconds when the code is sound, a few hundred when there is none.
+/// \returns nothing for an empty picture, and for any picture when built without a reader
+std::vector<std::string> read_picture(const GreyPicture& picture);
+
+} // namespace thawslip::code
