@@ -236,3 +236,23 @@ TEST_CASE(
         CHECK(has_words(all, "Last 10 min 200 g baby spinach (small bag taped to this one)"));
     }
 }
+
+TEST_CASE("everything is printed in black: no operator sets another colour") {
+    // ISO 32000-1, Table 74: what sets a colour. The initial colour is black, 21:1 on white paper
+    // by the formula of W3C WCAG 2.1, of which success criterion 1.4.6 asks 7:1.
+    const Printed printed{"labels", "letter-2x5-4x2in"};
+    const auto plain =
+        run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -").out;
+    std::istringstream lines{plain};
+    std::string line;
+    int operators = 0;
+    bool in_content = false;
+    while (std::getline(lines, line)) {
+        in_content = in_content ? line != "endstream" : line == "BT" || line.ends_with(" re");
+        operators += in_content ? 1 : 0;
+        for (const char* colour : {" rg", " RG", " g", " G", " k", " K", " sc", " SC", " scn"}) {
+            CHECK_FALSE((in_content && line.ends_with(colour)));
+        }
+    }
+    CHECK(operators > 100);
+}
