@@ -61,11 +61,14 @@ const Value* Table::ask(const Key& key) {
         asked_.emplace_back(key.name);
     }
     reader_->note_asked(path_, key.name);
-    return member(*value_, key.name);
+    const auto* value = member(*value_, key.name);
+    const bool readable = value != nullptr && !std::holds_alternative<Unreadable>(value->content);
+    return readable ? value : nullptr;
 }
 
 void Table::require(const Key& key) {
-    if (ask(key) != nullptr) {
+    ask(key);
+    if (has(key)) {
         return;
     }
     Hints hints;
@@ -73,6 +76,15 @@ void Table::require(const Key& key) {
         hints.push_back(fmt::format("write, for example, {} = {}", key.name, key.example));
     }
     reader_->error(path_, missing_key(key.name, path_.text()), std::move(hints));
+}
+
+void Table::require_table(const Key& key, std::string_view header) {
+    ask(key);
+    if (!has(key)) {
+        reader_->error(
+            path_, missing_table(header),
+            {fmt::format("write, for example, {} and below it {}", header, key.example)});
+    }
 }
 
 void Table::refuse_type(const Key& key, std::string_view expected, const Value& found,

@@ -56,6 +56,9 @@ public:
 
     /// Reports the key as missing unless it is there; either way it still has to be asked for.
     void require(const Key& key);
+    /// The same for a table; `header` is how it begins, `[day]`, and the key's example what may
+    /// stand below it, `made = 2026-10-17`.
+    void require_table(const Key& key, std::string_view header);
 
     std::optional<Text> string(const Key& key); ///< any string, untouched
     /// A string that can be printed in one line of at most `most` characters, trimmed.
@@ -87,7 +90,7 @@ public:
     void refuse_unknown();
 
 private:
-    const Value* ask(const Key& key);
+    const Value* ask(const Key& key); ///< nullptr for what is absent or unreadable
     const Value* ask_list(const Key& key, std::size_t most);
     void refuse_type(const Key& key, std::string_view expected, const Value& found,
                      Hints hints = {});
