@@ -24,8 +24,9 @@ void read_one(const std::string& file, const kitchen::StorageTable& table,
     Diagnostics faults;
     auto document = toml::parse(std::move(text).value(), file, faults);
     if (const auto day = intake::read_day(document, faults)) {
-        days.plans.push_back(kitchen::plan(*day, table, faults, settings));
-        place(faults, document);
+        Diagnostics refusals;
+        days.plans.push_back(kitchen::plan(*day, table, refusals, settings));
+        intake::add_refusals(document, std::move(refusals), faults);
     }
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
     days.documents.push_back(std::move(document));

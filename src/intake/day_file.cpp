@@ -1,6 +1,8 @@
 #include "intake/day_file.h"
 
 #include "intake/values.h"
+#include "kitchen/vessel.h"
+#include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -15,8 +17,8 @@ using kitchen::Package;
 using toml::Key;
 using toml::Table;
 using toml::Word;
-using namespace literals;
 
+/// In the order of kitchen::ThawMethod.
 const std::array<Word, 4> thaw_methods = {{{"refrigerator", {"fridge", "in the fridge"}},
                                            {"cold water", {"water"}},
                                            {"microwave"},
@@ -29,18 +31,21 @@ std::optional<std::string> text(Table& table, const Key& key) {
     return table.line(key, Limits::text_characters);
 }
 
-/// A year in which somebody could have cooked this; a mistyped century is the usual slip.
-void check_year(Table& table, const Key& key, const std::optional<kitchen::Date>& date) {
-    using namespace std::chrono;
-    if (date && (date->year() < 1990y || date->year() > 2200y)) {
-        table.reader().error(table.path_of(key), fmt::format("the year {} is outside 1990 to 2200",
-                                                             static_cast<int>(date->year())));
-    }
-}
+/// Stands in for a date that cannot be read. It lies before every date that can, so that no other
+/// date seems to come too early.
+constexpr kitchen::Date unknown_day{std::chrono::year{Limits::years.least}, std::chrono::January,
+                                    std::chrono::day{1}};
 
 std::optional<kitchen::Date> read_date(Table& table, const Key& key) {
     const auto date = table.date(key);
-    check_year(table, key, date);
+    const auto year = date ? static_cast<int>(date->year()) : Limits::years.least;
+    if (year < Limits::years.least || year > Limits::years.most) {
+        table.reader().error(table.path_of(key),
+                             fmt::format("{} must lie in the years {} to {}, not {}", key.name,
+                                         Limits::years.least, Limits::years.most,
+                                         kitchen::to_iso(*date)));
+        return std::nullopt;
+    }
     return date;
 }
 
@@ -89,10 +94,10 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     const Key in{"in", "\"oven\""};
     table->require(in);
     cook.in = text(*table, in).value_or("");
-    cook.vessel = vessel_of(cook.in);
+    cook.vessel = kitchen::vessel_of(cook.in);
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
-    cook.until = read_temperature(*table, {"until", "\"74 °C\""});
+    cook.until = read_target(*table, {"until", "\"74 °C\""});
     cook.because = text(*table, "because").value_or("");
     cook.steps = table->lines("steps", Limits::steps, Limits::step_characters);
     table->refuse_unknown();
@@ -117,7 +122,7 @@ std::vector<kitchen::Ingredient> read_ingredients(Table& package) {
 
 std::vector<std::string> values_of(Table& table, const Key& key) {
     std::vector<std::string> values;
-    for (const auto& each : table.string_or_strings(key, 20)) {
+    for (const auto& each : table.string_or_strings(key, Limits::values)) {
         if (auto line = toml::printable_line(table.reader(), each, Limits::text_characters)) {
             values.push_back(std::move(*line));
         }
@@ -126,7 +131,10 @@ std::vector<std::string> values_of(Table& table, const Key& key) {
 }
 
 void read_dates(Table& table, Package& package) {
-    package.made = read_date(table, {"made", "2026-10-17"});
+    const auto made = read_date(table, {"made", "2026-10-17"});
+    if (table.has("made")) {
+        package.made = made.value_or(unknown_day);
+    }
     package.food = values_of(table, {"food", "\"soup or stew\""});
     package.use_by = read_date(table, {"use_by", "2027-01-17"});
     if (!table.has("food") && !table.has("use_by")) {
@@ -137,21 +145,6 @@ void read_dates(Table& table, Package& package) {
     }
     package.days_refrigerated =
         static_cast<int>(table.integer({"days_refrigerated", "1"}, {0, 14}).value_or(0));
-}
-
-/// "last 30 min" of something that cooks for 20 is a slip of the pen.
-void check_times(Table& table, const Package& package) {
-    if (!package.cook || !package.cook->time) {
-        return;
-    }
-    for (const auto& finish : package.finish) {
-        if (finish.when.offset > package.cook->time->high) {
-            table.reader().error(finish.where.key("when"),
-                                 fmt::format("{} min is longer than the whole cooking, {} min",
-                                             finish.when.offset.count(),
-                                             package.cook->time->high.count()));
-        }
-    }
 }
 
 Package read_package(Table& table) {
@@ -167,14 +160,14 @@ Package read_package(Table& table) {
     read_dates(table, package);
     package.weight = read_mass(table, {"weight", "\"2.2 kg\""}, Limits::grams);
     package.thickness =
-        table.length({"thickness", "\"30 mm\""}, {2_mm, Length::millimetres(Limits::millimetres)});
+        table.length({"thickness", "\"30 mm\""}, {Length::millimetres(Limits::millimetres.least),
+                                                  Length::millimetres(Limits::millimetres.most)});
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.note = text(table, "note").value_or("");
     package.thaw = read_thaw(table);
     package.finish = read_finishes(table);
     package.cook = read_cook(table);
     package.ingredients = read_ingredients(table);
-    check_times(table, package);
     table.refuse_unknown();
     return package;
 }
@@ -185,46 +178,84 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
         for (std::size_t j = 0; j < i; ++j) {
             const auto& a = day.packages[i];
             const auto& b = day.packages[j];
-            if (!a.dish.empty() && a.dish == b.dish && a.made == b.made) {
+            const bool same_day = a.made.value_or(day.made) == b.made.value_or(day.made);
+            if (!a.dish.empty() && a.dish == b.dish && same_day) {
                 reader.error(a.where.key("dish"),
-                             fmt::format("\"{}\" stands twice in this day", a.dish),
-                             {"raise `bags` of the first, or tell the dishes apart by name"});
+                             fmt::format("{} stands twice in this day", toml::quoted(a.dish)),
+                             {"raise bags of the first, or tell the dishes apart by name"});
+                break;
             }
         }
     }
 }
 
+void read_header(Table& root, kitchen::Day& day) {
+    day.made = unknown_day;
+    root.require_table({"day", "made = 2026-10-17"}, "[day]");
+    auto table = root.table("day");
+    if (!table) {
+        return;
+    }
+    const Key made{"made", "2026-10-17"};
+    table->require(made);
+    day.made = read_date(*table, made).value_or(unknown_day);
+    day.kitchen = text(*table, "kitchen").value_or("");
+    day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""}, Limits::freezer_litres);
+    table->refuse_unknown();
+}
+
 kitchen::Day read_root(toml::Reader& reader) {
     kitchen::Day day;
     auto root = reader.root();
-    root.require("day");
-    if (auto table = root.table("day")) {
-        const Key made{"made", "2026-10-17"};
-        table->require(made);
-        day.made = read_date(*table, made).value_or(kitchen::Date{});
-        day.kitchen = text(*table, "kitchen").value_or("");
-        day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""});
-        table->refuse_unknown();
-    }
-    root.require({"package", {}});
-    for (auto& table : root.tables("package", Limits::packages)) {
+    read_header(root, day);
+    const Key package{"package", "dish = \"Squash and red lentil stew\""};
+    root.require_table(package, "[[package]]");
+    for (auto& table : root.tables(package, Limits::packages)) {
         day.packages.push_back(read_package(table));
     }
     root.refuse_unknown();
+    if (day.packages.empty() && reader.errors() == 0 && reader.document().well_formed()) {
+        reader.error(root.path_of(package), "package is an empty list: a day has at least one");
+    }
     refuse_twins(reader, day);
     return day;
+}
+
+/// Whether `key` is `path` or stands below it.
+bool is_at_or_below(const KeyPath& key, const KeyPath& path) {
+    const auto& text = key.text();
+    const auto size = path.text().size();
+    return text.starts_with(path.text()) &&
+           (text.size() == size || text[size] == '.' || text[size] == '[');
+}
+
+/// Whether what was refused, or a part of it, has a mistake of its own.
+bool is_spoilt(const Diagnostic& refusal, const Diagnostics& faults) {
+    return std::ranges::any_of(faults, [&refusal](const Diagnostic& fault) {
+        return is_at_or_below(fault.key, refusal.key);
+    });
 }
 
 } // namespace
 
 std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults) {
-    if (!document.well_formed()) {
+    if (!document.has_values()) {
         return std::nullopt;
     }
     toml::Reader reader{document, faults};
     auto day = read_root(reader);
     reader.finish();
-    return reader.errors() == 0 ? std::optional{std::move(day)} : std::nullopt;
+    return day;
+}
+
+void add_refusals(const toml::Document& document, Diagnostics refusals, Diagnostics& faults) {
+    const auto known = faults;
+    for (auto& refusal : refusals) {
+        if (!is_spoilt(refusal, known)) {
+            refusal.where = document.place(refusal.key);
+            faults.push_back(std::move(refusal));
+        }
+    }
 }
 
 std::vector<std::string> accepted_keys() {

@@ -3,6 +3,7 @@
 #include "base/diagnostic.h"
 #include "kitchen/day.h"
 #include "toml/document.h"
+#include "toml/table.h"
 
 #include <optional>
 #include <string>
@@ -18,16 +19,26 @@ struct Limits {
     static constexpr int finishes = 40;
     static constexpr int steps = 40;
     static constexpr int ingredients = 80;
+    static constexpr int values = 20; ///< of `food` and `contains`
     static constexpr int dish_characters = 80;
     static constexpr int step_characters = 300;
     static constexpr int text_characters = 200;
-    static constexpr double grams = 20'000.0;    ///< of one bag
-    static constexpr double millimetres = 300.0; ///< thickness of one bag
+    static constexpr toml::Range<double> grams{1.0, 20'000.0};    ///< of one bag
+    static constexpr toml::Range<double> millimetres{2.0, 300.0}; ///< thickness of one bag
+    static constexpr toml::Range<double> freezer_litres{5.0, 5000.0};
+    static constexpr toml::Range<int> years{1990, 2200}; ///< a mistyped century is the usual slip
 };
 
-/// Reads a day's description. Everything that is wrong is appended to `faults`, placed; then
-/// there is no day. The `where` of each value can be placed through `document`.
+/// Reads a day's description. Everything that is wrong is appended to `faults`, placed. The day
+/// then holds what could be read: what could not is absent or at its default, so that the
+/// kitchen's rules can be held against the rest, but nothing must be printed from it. Nothing
+/// where a mistake of syntax leaves no values. The `where` of each value can be placed through
+/// `document`.
 std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults);
+
+/// Adds to `faults` what the kitchen refused in the day, placed through `document`. Left out is
+/// what it says about values that have a mistake of their own: it saw only defaults there.
+void add_refusals(const toml::Document& document, Diagnostics refusals, Diagnostics& faults);
 
 /// Every key that a day's description may have: "day.made", "package[].thaw.method"…
 std::vector<std::string> accepted_keys();

@@ -3,196 +3,222 @@
 #include "base/nearest.h"
 #include "kitchen/temperature.h"
 #include "kitchen/time_range.h"
+#include "kitchen/units.h"
 #include "kitchen/when.h"
+#include "toml/faults.h"
 
-#include <algorithm>
-#include <array>
 #include <fmt/format.h>
 
 namespace thawslip::intake {
 namespace {
 
+using kitchen::Dimension;
+using kitchen::TextFault;
 using kitchen::Unit;
 
 /// Longest of the texts that hold a value; what is longer was not meant as one.
 constexpr std::size_t longest_value = 120;
 
-/// A value's text as one line with its key, so that a fault can be placed inside it.
-std::optional<toml::Text> value_text(toml::Table& table, const toml::Key& key) {
-    const auto line = table.line(key, longest_value);
-    return line ? std::optional{toml::Text{*line, table.path_of(key)}} : std::nullopt;
-}
+/// A value's text as one line, where it stands, and what was cut off before it.
+struct ValueText {
+    std::string line;
+    KeyPath key;
+    std::size_t spaces_before = 0;
+};
 
-/// Reads a value by `parse`; a fault is placed at its offset, with the key's example as the hint.
-template <class Parse>
-auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse)
-    -> std::optional<std::decay_t<decltype(parse(std::string_view{}).value())>> {
-    const auto text = value_text(table, key);
+std::optional<ValueText> value_text(toml::Table& table, const toml::Key& key) {
+    const auto text = table.string(key);
     if (!text) {
         return std::nullopt;
     }
-    auto value = parse(std::string_view{text->value});
+    auto line = toml::printable_line(table.reader(), *text, longest_value);
+    if (!line) {
+        return std::nullopt;
+    }
+    const auto before = text->value.find(*line);
+    return ValueText{std::move(*line), text->key, before};
+}
+
+std::string example_of(const toml::Key& key) {
+    return fmt::format("write, for example, {} = {}", key.name, key.example);
+}
+
+/// A value and the text it was read from.
+template <class T>
+struct ReadValue {
+    T value;
+    ValueText text;
+};
+
+/// Reads a value by `parse`; a fault is placed at its offset, with `hint`, or else the key's
+/// example, as the hint.
+template <class Parse, class Hint>
+auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse, const Hint& hint)
+    -> std::optional<ReadValue<std::decay_t<decltype(parse(std::string_view{}).value())>>> {
+    auto text = value_text(table, key);
+    if (!text) {
+        return std::nullopt;
+    }
+    auto value = parse(std::string_view{text->line});
     if (value) {
-        return std::move(value).value();
+        return ReadValue<std::decay_t<decltype(value.value())>>{std::move(value).value(),
+                                                                std::move(*text)};
     }
     const auto& fault = value.fault();
-    table.reader().error_inside(
-        text->key, fault.offset,
-        fmt::format("\"{}\" cannot be read as {}: {}", text->value, key.name, fault.message),
-        {fmt::format("write, for example, {} = {}", key.name, key.example)});
+    table.reader().error_inside(text->key, text->spaces_before + fault.offset,
+                                fmt::format("{} cannot be read as {}: {}", toml::quoted(text->line),
+                                            key.name, fault.message),
+                                {hint(text->line)});
     return std::nullopt;
 }
 
-std::optional<double> grams_in(Unit unit) {
-    switch (unit) {
-    case Unit::Milligram: return 0.001;
-    case Unit::Gram: return 1.0;
-    case Unit::Kilogram: return 1000.0;
-    case Unit::Ounce: return 28.349523125; // exact: international pound, 1959
-    case Unit::Pound: return 453.59237;
-    case Unit::Count:
-    case Unit::Millilitre:
-    case Unit::Centilitre:
-    case Unit::Decilitre:
-    case Unit::Litre:
-    case Unit::Teaspoon:
-    case Unit::Tablespoon:
-    case Unit::FluidOunce:
-    case Unit::Cup:
-    case Unit::Pint:
-    case Unit::Quart:
-    case Unit::Gallon: return std::nullopt;
-    }
-    return std::nullopt;
+template <class Parse>
+auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse) {
+    return read_by(table, key, parse, [&key](const std::string&) { return example_of(key); });
+}
+
+void refuse_range(toml::Table& table, const toml::Key& key, const ValueText& text,
+                  const std::string& range, toml::Hints hints = {}) {
+    table.reader().error(
+        text.key, fmt::format("{} must be {}, not {}", key.name, range, toml::quoted(text.line)),
+        std::move(hints));
 }
 
 /// One exact amount in a unit, with nothing else: what a weight or a volume is.
-bool is_plain_measure(const kitchen::Quantity& quantity) {
+bool is_plain_measure(const kitchen::Quantity& quantity, Dimension dimension) {
     return quantity.low && quantity.low == quantity.high && quantity.item.empty() &&
-           quantity.qualifier.empty();
+           quantity.qualifier.empty() && kitchen::dimension(quantity.unit) == dimension;
 }
 
-Result<kitchen::Mass, kitchen::TextFault> parse_mass(std::string_view text) {
+/// In grams or millilitres; cups and spoons as in the United States, which is near enough for
+/// judging whether a size is absurd.
+double base_amount(kitchen::Amount amount, Unit unit) {
+    return amount.value() * kitchen::factor(unit, kitchen::Measures::Us).value();
+}
+
+Result<kitchen::Mass, TextFault> parse_mass(std::string_view text) {
     const auto quantity = kitchen::parse_quantity(text);
     if (!quantity) {
-        return Failure{kitchen::TextFault{quantity.fault().offset, quantity.fault().message}};
+        return Failure{TextFault{quantity.fault().offset, quantity.fault().message}};
     }
-    const auto factor = grams_in(quantity.value().unit);
-    if (!factor || !is_plain_measure(quantity.value())) {
-        return Failure{kitchen::TextFault{0, "expected a number and g, kg, oz or lb"}};
+    if (!is_plain_measure(quantity.value(), Dimension::Mass)) {
+        return Failure{TextFault{0, "expected a number and g, kg, oz or lb"}};
     }
-    return kitchen::Mass{quantity.value().low->value() * *factor};
+    return kitchen::Mass{base_amount(*quantity.value().low, quantity.value().unit)};
 }
 
-Result<double, kitchen::TextFault> parse_litres(std::string_view text) {
+Result<double, TextFault> parse_litres(std::string_view text) {
     const auto quantity = kitchen::parse_quantity(text);
-    const bool litres =
-        quantity && is_plain_measure(quantity.value()) && quantity.value().unit == Unit::Litre;
-    if (!litres) {
-        return Failure{kitchen::TextFault{0, "expected a number of litres"}};
+    if (!quantity) {
+        return Failure{TextFault{quantity.fault().offset, quantity.fault().message}};
+    }
+    if (!is_plain_measure(quantity.value(), Dimension::Volume) ||
+        quantity.value().unit != Unit::Litre) {
+        return Failure{TextFault{0, "expected a number of litres"}};
     }
     return quantity.value().low->value();
+}
+
+/// What nobody adds to one bag at home; empty where the amount is possible.
+std::string most_of(const kitchen::Quantity& quantity) {
+    constexpr double most_base = 100'000.0; // grams or millilitres
+    constexpr double most_pieces = 10'000.0;
+    if (!quantity.high) {
+        return {};
+    }
+    const double amount = base_amount(*quantity.high, quantity.unit);
+    switch (kitchen::dimension(quantity.unit)) {
+    case Dimension::Count: return amount > most_pieces ? "at most 10000" : "";
+    case Dimension::Mass: return amount > most_base ? "at most 100 kg" : "";
+    case Dimension::Volume: return amount > most_base ? "at most 100 l" : "";
+    }
+    return {};
 }
 
 } // namespace
 
 std::optional<kitchen::Quantity> read_quantity(toml::Table& table, const toml::Key& key) {
-    auto quantity = read_by(table, key, kitchen::parse_quantity);
-    if (quantity && quantity->item.empty()) {
-        table.reader().error(
-            table.path_of(key),
-            fmt::format("\"{}\" says how much, but not of what", quantity->as_written),
-            {fmt::format("write, for example, {} = {}", key.name, key.example)});
+    auto read = read_by(table, key, kitchen::parse_quantity);
+    if (!read) {
         return std::nullopt;
     }
-    return quantity;
+    auto& [quantity, text] = *read;
+    if (quantity.item.empty()) {
+        table.reader().error(text.key,
+                             fmt::format("{} in {} says how much, but not of what",
+                                         toml::quoted(text.line), key.name),
+                             {example_of(key)});
+        return std::nullopt;
+    }
+    if (const auto most = most_of(quantity); !most.empty()) {
+        refuse_range(table, key, text, most);
+        return std::nullopt;
+    }
+    return std::move(quantity);
 }
 
 std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key,
-                                       double most_grams) {
-    const auto mass = read_by(table, key, parse_mass);
-    if (mass && mass->grams > most_grams) {
-        table.reader().error(table.path_of(key),
-                             fmt::format("a bag of {:g} kg is too heavy: at most {:g} kg",
-                                         mass->grams / 1000, most_grams / 1000));
+                                       toml::Range<double> grams) {
+    const auto read = read_by(table, key, parse_mass);
+    if (!read) {
         return std::nullopt;
     }
-    return mass;
+    if (read->value.grams < grams.least || read->value.grams > grams.most) {
+        refuse_range(table, key, read->text,
+                     fmt::format("from {:g} g to {:g} kg", grams.least, grams.most / 1000));
+        return std::nullopt;
+    }
+    return read->value;
 }
 
-std::optional<double> read_litres(toml::Table& table, const toml::Key& key) {
-    const auto litres = read_by(table, key, parse_litres);
-    if (litres && (*litres < 5.0 || *litres > 5000.0)) {
-        table.reader().error(
-            table.path_of(key),
-            fmt::format("a freezer of {:g} l cannot be: from 5 to 5000 l", *litres));
+std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
+                                  toml::Range<double> litres) {
+    const auto read = read_by(table, key, parse_litres);
+    if (!read) {
         return std::nullopt;
     }
-    return litres;
+    if (read->value < litres.least || read->value > litres.most) {
+        refuse_range(table, key, read->text,
+                     fmt::format("from {:g} l to {:g} l", litres.least, litres.most));
+        return std::nullopt;
+    }
+    return read->value;
 }
 
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key) {
-    return read_by(table, key, kitchen::parse_time_range);
+    const auto read = read_by(table, key, kitchen::parse_time_range);
+    return read ? std::optional{read->value} : std::nullopt;
 }
 
 std::optional<kitchen::Temperature> read_temperature(toml::Table& table, const toml::Key& key) {
-    return read_by(table, key, kitchen::parse_temperature);
+    const auto read = read_by(table, key, kitchen::parse_temperature);
+    return read ? std::optional{read->value} : std::nullopt;
+}
+
+std::optional<kitchen::Temperature> read_target(toml::Table& table, const toml::Key& key) {
+    constexpr toml::Range<double> celsius{20.0, 130.0};
+    const auto read = read_by(table, key, kitchen::parse_temperature);
+    if (!read) {
+        return std::nullopt;
+    }
+    if (read->value.celsius < celsius.least || read->value.celsius > celsius.most) {
+        refuse_range(
+            table, key, read->text,
+            fmt::format("from {:g} °C to {:g} °C in the middle", celsius.least, celsius.most),
+            {"how hot the oven is stands in setting"});
+        return std::nullopt;
+    }
+    return read->value;
 }
 
 std::optional<kitchen::When> read_when(toml::Table& table, const toml::Key& key) {
-    const auto text = value_text(table, key);
-    if (!text) {
-        return std::nullopt;
-    }
-    const auto when = kitchen::parse_when(text->value);
-    if (when) {
-        return when.value();
-    }
-    const auto forms = kitchen::when_forms();
-    const auto near = nearest(text->value, forms);
-    table.reader().error_inside(
-        text->key, when.fault().offset,
-        fmt::format("\"{}\" does not say when: {}", text->value, when.fault().message),
-        {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(forms)});
-    return std::nullopt;
-}
-
-kitchen::Vessel vessel_of(std::string_view words) {
-    using kitchen::Vessel;
-    struct Word {
-        std::string_view word;
-        Vessel vessel;
-    };
-    constexpr std::array<Word, 20> known = {{{"slow cooker", Vessel::SlowCooker},
-                                             {"slow-cooker", Vessel::SlowCooker},
-                                             {"pressure cooker", Vessel::PressureCooker},
-                                             {"pressure-cooker", Vessel::PressureCooker},
-                                             {"microwave", Vessel::Microwave},
-                                             {"steamer", Vessel::Steamer},
-                                             {"oven", Vessel::Oven},
-                                             {"roasting tin", Vessel::Oven},
-                                             {"grill", Vessel::Grill},
-                                             {"broiler", Vessel::Grill},
-                                             {"barbecue", Vessel::Grill},
-                                             {"frying pan", Vessel::Pan},
-                                             {"skillet", Vessel::Pan},
-                                             {"saucepan", Vessel::Pot},
-                                             {"stock pot", Vessel::Pot},
-                                             {"casserole", Vessel::Pot},
-                                             {"pan", Vessel::Pan},
-                                             {"wok", Vessel::Pan},
-                                             {"pot", Vessel::Pot},
-                                             {"kettle", Vessel::Pot}}};
-    std::string lower{words};
-    std::ranges::transform(lower, lower.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    const auto read = read_by(table, key, kitchen::parse_when, [](const std::string& text) {
+        const auto forms = kitchen::when_forms();
+        const auto near = nearest(text, forms);
+        return near ? fmt::format("did you mean \"{}\"?", *near)
+                    : "write, for example, " + list_of(forms);
     });
-    for (const auto& each : known) {
-        if (lower.find(each.word) != std::string::npos) {
-            return each.vessel;
-        }
-    }
-    return Vessel::Other;
+    return read ? std::optional{read->value} : std::nullopt;
 }
 
 } // namespace thawslip::intake

@@ -1,42 +1,52 @@
 #include "kitchen/number_text.h"
 
-#include "base/utf8.h"
+#include "kitchen/units.h"
 
 #include <algorithm>
 #include <array>
-#include <numeric>
+#include <optional>
 
 namespace thawslip::kitchen {
 namespace {
 
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
+using Kind = NumberFault::Kind;
+using Read = Result<ReadAmount, NumberFault>;
 
 /// Six digits before the point are enough for grams, and keep every product far from overflow.
 constexpr std::size_t most_digits = 6;
 constexpr std::size_t most_decimals = 4;
+constexpr std::size_t most_denominator_digits = 3;
+
+Failure<NumberFault> fault(Kind kind, std::size_t offset) {
+    return Failure{NumberFault{kind, offset}};
+}
+
+bool starts_with(std::string_view text, std::size_t at, std::string_view word) {
+    return at <= text.size() && text.substr(at).starts_with(word);
+}
+
+bool is_digit_at(std::string_view text, std::size_t at) {
+    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+}
 
 struct Digits {
     std::int64_t value = 0;
     std::size_t end = 0;
 };
 
-std::optional<Digits> read_digits(std::string_view text, std::size_t at, std::size_t most) {
+Result<Digits, NumberFault> read_digits(std::string_view text, std::size_t at, std::size_t most) {
     Digits digits{0, at};
-    while (digits.end < text.size() && is_digit(text[digits.end])) {
+    while (is_digit_at(text, digits.end)) {
         if (digits.end - at == most) {
-            return std::nullopt;
+            return fault(Kind::TooLong, at);
         }
         digits.value = digits.value * 10 + (text[digits.end] - '0');
         ++digits.end;
     }
-    return digits.end == at ? std::nullopt : std::optional{digits};
-}
-
-Amount reduced(std::int64_t numerator, std::int64_t denominator) {
-    const auto divisor = std::max<std::int64_t>(std::gcd(numerator, denominator), 1);
-    return {numerator / divisor, denominator / divisor};
+    if (digits.end == at) {
+        return fault(Kind::Absent, at);
+    }
+    return digits;
 }
 
 struct Vulgar {
@@ -44,131 +54,196 @@ struct Vulgar {
     Amount amount;
 };
 
-constexpr std::array<Vulgar, 15> vulgar_fractions = {{
-    {"½", {1, 2}},
-    {"⅓", {1, 3}},
-    {"⅔", {2, 3}},
-    {"¼", {1, 4}},
-    {"¾", {3, 4}},
-    {"⅕", {1, 5}},
-    {"⅖", {2, 5}},
-    {"⅗", {3, 5}},
-    {"⅘", {4, 5}},
-    {"⅙", {1, 6}},
-    {"⅚", {5, 6}},
-    {"⅛", {1, 8}},
-    {"⅜", {3, 8}},
-    {"⅝", {5, 8}},
-    {"⅞", {7, 8}},
-}};
+/// The vulgar fractions of Unicode (The Unicode Standard, Number Forms and Latin-1 Supplement).
+constexpr std::array<Vulgar, 18> vulgar_fractions = {{{"½", {1, 2}},
+                                                      {"⅓", {1, 3}},
+                                                      {"⅔", {2, 3}},
+                                                      {"¼", {1, 4}},
+                                                      {"¾", {3, 4}},
+                                                      {"⅕", {1, 5}},
+                                                      {"⅖", {2, 5}},
+                                                      {"⅗", {3, 5}},
+                                                      {"⅘", {4, 5}},
+                                                      {"⅙", {1, 6}},
+                                                      {"⅚", {5, 6}},
+                                                      {"⅐", {1, 7}},
+                                                      {"⅛", {1, 8}},
+                                                      {"⅜", {3, 8}},
+                                                      {"⅝", {5, 8}},
+                                                      {"⅞", {7, 8}},
+                                                      {"⅑", {1, 9}},
+                                                      {"⅒", {1, 10}}}};
 
-/// "½" or "1/2" at `at`.
-std::optional<ReadAmount> read_fraction(std::string_view text, std::size_t at) {
+std::optional<ReadAmount> vulgar_at(std::string_view text, std::size_t at) {
     for (const auto& vulgar : vulgar_fractions) {
-        if (text.substr(at).starts_with(vulgar.text)) {
+        if (starts_with(text, at, vulgar.text)) {
             return ReadAmount{vulgar.amount, at + vulgar.text.size()};
         }
     }
-    const auto over = read_digits(text, at, 3);
-    if (!over || over->end >= text.size() || text[over->end] != '/') {
-        return std::nullopt;
-    }
-    const auto under = read_digits(text, over->end + 1, 3);
-    if (!under || under->value == 0) {
-        return std::nullopt;
-    }
-    return ReadAmount{reduced(over->value, under->value), under->end};
+    return std::nullopt;
 }
 
-/// A whole number goes on with a fraction: "1½", "1 1/2".
-std::optional<ReadAmount> with_fraction(std::string_view text, const Digits& whole) {
-    const auto at = skip_spaces(text, whole.end);
-    const auto fraction = at < text.size() ? read_fraction(text, at) : std::nullopt;
-    if (!fraction || fraction->amount.numerator >= fraction->amount.denominator) {
-        return std::nullopt;
-    }
-    const auto& part = fraction->amount;
-    return ReadAmount{reduced(whole.value * part.denominator + part.numerator, part.denominator),
-                      fraction->end};
+/// The bytes of the stroke between numerator and denominator: "/" or the fraction slash U+2044.
+std::size_t stroke_at(std::string_view text, std::size_t at) {
+    constexpr std::string_view fraction_slash = "\u2044";
+    return starts_with(text, at, "/")              ? 1
+           : starts_with(text, at, fraction_slash) ? fraction_slash.size()
+                                                   : 0;
 }
 
-/// A whole number goes on with decimals: "2.2", "2,25".
-std::optional<ReadAmount> with_decimals(std::string_view text, const Digits& whole) {
-    if (whole.end >= text.size() || (text[whole.end] != '.' && text[whole.end] != ',')) {
-        return std::nullopt;
+/// Goes on with "/2" after a numerator.
+Read divided(std::string_view text, const Digits& numerator) {
+    const auto stroke = stroke_at(text, numerator.end);
+    const auto under = read_digits(text, numerator.end + stroke, most_denominator_digits);
+    if (!under) {
+        const auto absent = under.fault().kind == Kind::Absent;
+        return fault(absent ? Kind::Malformed : under.fault().kind, under.fault().offset);
     }
-    const auto decimals = read_digits(text, whole.end + 1, most_decimals);
+    if (under.value().value == 0) {
+        return fault(Kind::OverZero, numerator.end);
+    }
+    return ReadAmount{in_lowest_terms({numerator.value, under.value().value}), under.value().end};
+}
+
+/// Goes on with ".2" or ",25" after a whole number.
+Read with_decimals(std::string_view text, const Digits& whole) {
+    const auto begin = whole.end + 1;
+    const auto decimals = read_digits(text, begin, most_decimals);
     if (!decimals) {
-        return std::nullopt;
+        return Failure{decimals.fault()};
+    }
+    const auto [value, end] = decimals.value();
+    if (text[whole.end] == ',' && end - begin == 3 && whole.value != 0) {
+        return fault(Kind::Thousands, whole.end);
     }
     std::int64_t scale = 1;
-    for (std::size_t i = whole.end + 1; i < decimals->end; ++i) {
+    for (std::size_t i = begin; i < end; ++i) {
         scale *= 10;
     }
-    return ReadAmount{reduced(whole.value * scale + decimals->value, scale), decimals->end};
+    return ReadAmount{in_lowest_terms({whole.value * scale + value, scale}), end};
 }
 
-/// The length of a dash or the word "to" between two numbers; 0 where there is none.
+/// The fraction that goes on from a whole number, as in "1½" and "1 1/2"; Absent where none does.
+Read fraction_after(std::string_view text, std::size_t end) {
+    const auto at = skip_spaces(text, end);
+    if (const auto vulgar = vulgar_at(text, at)) {
+        return *vulgar;
+    }
+    const auto numerator = read_digits(text, at, most_denominator_digits);
+    if (!numerator || stroke_at(text, numerator.value().end) == 0) {
+        return fault(Kind::Absent, at);
+    }
+    auto fraction = divided(text, numerator.value());
+    if (fraction && fraction.value().amount.value() >= 1.0) {
+        return fault(Kind::Malformed, at);
+    }
+    return fraction;
+}
+
+Read with_fraction(std::string_view text, const Digits& whole) {
+    const auto fraction = fraction_after(text, whole.end);
+    if (!fraction) {
+        const bool plain = fraction.fault().kind == Kind::Absent;
+        return plain ? Read{ReadAmount{{whole.value, 1}, whole.end}} : fraction;
+    }
+    const auto& [part, end] = fraction.value();
+    return ReadAmount{
+        in_lowest_terms({whole.value * part.denominator + part.numerator, part.denominator}), end};
+}
+
+Read read_number(std::string_view text, std::size_t at) {
+    if (const auto vulgar = vulgar_at(text, at)) {
+        return *vulgar;
+    }
+    const auto whole = read_digits(text, at, most_digits);
+    if (!whole) {
+        return Failure{whole.fault()};
+    }
+    const auto end = whole.value().end;
+    if (stroke_at(text, end) > 0) {
+        return divided(text, whole.value());
+    }
+    const bool point = starts_with(text, end, ".") || starts_with(text, end, ",");
+    if (point && is_digit_at(text, end + 1)) {
+        return with_decimals(text, whole.value());
+    }
+    return with_fraction(text, whole.value());
+}
+
+/// Whether the text goes on like a number where one has just ended.
+bool goes_on(std::string_view text, std::size_t end) {
+    const bool point = starts_with(text, end, ".") || starts_with(text, end, ",");
+    return is_digit_at(text, end + (point ? 1 : 0)) || stroke_at(text, end) > 0 ||
+           vulgar_at(text, end).has_value();
+}
+
+} // namespace
+
+std::string message(NumberFault::Kind kind) {
+    switch (kind) {
+    case Kind::Absent: return "expected a number";
+    case Kind::TooLong: return "the number has more digits than a kitchen needs";
+    case Kind::OverZero: return "nothing can be divided by 0";
+    case Kind::Thousands:
+        return "a comma before three digits may mark thousands or decimals: expected 1000 or 1.0";
+    case Kind::Malformed: return "expected a number such as 2, 2.5, ½ or 1 1/2";
+    }
+    return {};
+}
+
+std::size_t space_at(std::string_view text, std::size_t at) {
+    constexpr std::array<std::string_view, 3> spaces{" ", "\u00A0", "\u202F"};
+    for (const auto space : spaces) {
+        if (starts_with(text, at, space)) {
+            return space.size();
+        }
+    }
+    return 0;
+}
+
+std::size_t skip_spaces(std::string_view text, std::size_t at) {
+    while (const auto width = space_at(text, at)) {
+        at += width;
+    }
+    return at;
+}
+
 std::size_t range_mark(std::string_view text, std::size_t at) {
-    for (const std::string_view mark : {"-", "–", "—", "to "}) {
-        if (text.substr(std::min(at, text.size())).starts_with(mark)) {
+    for (const std::string_view mark : {"-", "–", "—", "to ", "or "}) {
+        if (starts_with(text, at, mark)) {
             return mark.size();
         }
     }
     return 0;
 }
 
-} // namespace
-
-std::size_t skip_spaces(std::string_view text, std::size_t at) {
-    constexpr std::string_view no_break = "\u00A0";
-    constexpr std::string_view narrow = "\u202F";
-    while (at < text.size()) {
-        const auto rest = text.substr(at);
-        const std::size_t width = rest.front() == ' '          ? 1
-                                  : rest.starts_with(no_break) ? no_break.size()
-                                  : rest.starts_with(narrow)   ? narrow.size()
-                                                               : 0;
-        if (width == 0) {
-            break;
-        }
-        at += width;
+Read read_amount(std::string_view text, std::size_t at) {
+    auto number = read_number(text, at);
+    if (number && goes_on(text, number.value().end)) {
+        return fault(Kind::Malformed, at);
     }
-    return at;
+    return number;
 }
 
-std::optional<ReadAmount> read_amount(std::string_view text, std::size_t at) {
-    if (at >= text.size()) {
-        return std::nullopt;
-    }
-    if (auto fraction = read_fraction(text, at)) {
-        return fraction;
-    }
-    const auto whole = read_digits(text, at, most_digits);
-    if (!whole) {
-        return std::nullopt;
-    }
-    if (auto mixed = with_fraction(text, *whole)) {
-        return mixed;
-    }
-    if (auto decimal = with_decimals(text, *whole)) {
-        return decimal;
-    }
-    return ReadAmount{{whole->value, 1}, whole->end};
-}
-
-std::optional<ReadRange> read_range(std::string_view text, std::size_t at) {
+Result<ReadRange, NumberFault> read_range(std::string_view text, std::size_t at) {
     const auto low = read_amount(text, at);
     if (!low) {
-        return std::nullopt;
+        return Failure{low.fault()};
     }
-    const auto mark_at = skip_spaces(text, low->end);
-    if (const auto mark = range_mark(text, mark_at); mark > 0) {
-        if (const auto high = read_amount(text, skip_spaces(text, mark_at + mark))) {
-            return ReadRange{low->amount, high->amount, high->end};
-        }
+    const auto& [amount, end] = low.value();
+    const auto mark_at = skip_spaces(text, end);
+    const auto mark = range_mark(text, mark_at);
+    if (mark == 0) {
+        return ReadRange{amount, amount, end};
     }
-    return ReadRange{low->amount, low->amount, low->end};
+    const auto high = read_amount(text, skip_spaces(text, mark_at + mark));
+    if (high) {
+        return ReadRange{amount, high.value().amount, high.value().end};
+    }
+    if (high.fault().kind == Kind::Absent) {
+        return ReadRange{amount, amount, end};
+    }
+    return Failure{high.fault()};
 }
 
 } // namespace thawslip::kitchen

@@ -2,20 +2,46 @@
 
 #include "kitchen/number_text.h"
 
+#include <array>
+#include <optional>
+
 namespace thawslip::kitchen {
 namespace {
 
-constexpr std::string_view degree = "°";
+struct ScaleSign {
+    std::string_view text;
+    TemperatureScale scale;
+};
 
-/// The letter of the scale at `at`, after an optional degree sign; '\0' where there is none, or
-/// where more follows.
-char scale_at(std::string_view text, std::size_t at) {
-    if (text.substr(at).starts_with(degree)) {
-        at = skip_spaces(text, at + degree.size());
+/// The degree sign is often typed as the ordinal "º" or the ring "˚", or left out.
+constexpr std::array<std::string_view, 3> degree_signs = {"°", "º", "˚"};
+constexpr std::array<ScaleSign, 6> scale_signs = {{{"C", TemperatureScale::Celsius},
+                                                   {"c", TemperatureScale::Celsius},
+                                                   {"℃", TemperatureScale::Celsius},
+                                                   {"F", TemperatureScale::Fahrenheit},
+                                                   {"f", TemperatureScale::Fahrenheit},
+                                                   {"℉", TemperatureScale::Fahrenheit}}};
+
+/// The scale that ends the text at `at`; nothing where there is none, or where more follows.
+std::optional<TemperatureScale> scale_at(std::string_view text, std::size_t at) {
+    for (const auto degree : degree_signs) {
+        if (text.substr(at).starts_with(degree)) {
+            at = skip_spaces(text, at + degree.size());
+            break;
+        }
     }
-    const bool last = at < text.size() && skip_spaces(text, at + 1) == text.size();
-    const char letter = last ? text[at] : '\0';
-    return letter == 'c' ? 'C' : letter == 'f' ? 'F' : letter;
+    for (const auto& sign : scale_signs) {
+        if (text.substr(at).starts_with(sign.text) &&
+            skip_spaces(text, at + sign.text.size()) == text.size()) {
+            return sign.scale;
+        }
+    }
+    return std::nullopt;
+}
+
+Temperature in_scale(double degrees, TemperatureScale scale) {
+    return scale == TemperatureScale::Celsius ? Temperature{degrees, scale}
+                                              : Temperature{(degrees - 32.0) * 5.0 / 9.0, scale};
 }
 
 } // namespace
@@ -24,19 +50,19 @@ Result<Temperature, TextFault> parse_temperature(std::string_view text) {
     const auto start = skip_spaces(text, 0);
     const auto number = read_amount(text, start);
     if (!number) {
-        return Failure{TextFault{start, "expected a temperature such as \"74 °C\" or \"165 °F\""}};
+        const auto& [kind, offset] = number.fault();
+        return Failure{TextFault{offset, kind == NumberFault::Kind::Absent
+                                             ? "expected a temperature such as \"74 °C\""
+                                             : message(kind)}};
     }
-    const auto scale_start = skip_spaces(text, number->end);
-    const char scale = scale_at(text, scale_start);
-    if (scale != 'C' && scale != 'F') {
+    const auto scale_start = skip_spaces(text, number.value().end);
+    const auto scale = scale_at(text, scale_start);
+    if (!scale) {
         return Failure{TextFault{scale_start, "expected °C or °F after the number"}};
     }
-    const double value = number->amount.value();
-    const auto temperature =
-        scale == 'C' ? Temperature{value, TemperatureScale::Celsius}
-                     : Temperature{(value - 32.0) * 5.0 / 9.0, TemperatureScale::Fahrenheit};
+    const auto temperature = in_scale(number.value().amount.value(), *scale);
     if (temperature.celsius < 0.0 || temperature.celsius > 300.0) {
-        return Failure{TextFault{start, "a target temperature lies between 0 and 300 °C"}};
+        return Failure{TextFault{start, "expected a temperature from 0 to 300 °C"}};
     }
     return temperature;
 }

@@ -14,8 +14,8 @@ struct TextFault {
     std::string message;
 };
 
-/// Reads "45 min", "7-9 h", "7–9 h", "1 h 30 min", "1½ h", "90-120 min"; whole minutes, above 0
-/// and at most 72 h.
+/// Reads "45 min", "7-9 h", "7–9 h", "1 h 30 min", "1½ h", "90-120 min", "45 min-1 h"; letter case
+/// does not matter. Whole minutes, above 0 and at most 72 h.
 Result<TimeRange, TextFault> parse_time_range(std::string_view text);
 
 } // namespace thawslip::kitchen

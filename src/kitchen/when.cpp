@@ -1,7 +1,10 @@
 #include "kitchen/when.h"
 
-#include <algorithm>
+#include "kitchen/number_text.h"
+#include "kitchen/text.h"
+
 #include <array>
+#include <optional>
 
 namespace thawslip::kitchen {
 namespace {
@@ -11,36 +14,57 @@ struct Form {
     When::Anchor anchor;
 };
 
-constexpr std::array<Form, 8> fixed_forms = {{
+constexpr std::array<Form, 9> fixed_forms = {{
     {"at the start", When::Anchor::AtStart},
     {"at start", When::Anchor::AtStart},
+    {"halfway through", When::Anchor::Halfway},
+    {"half-way through", When::Anchor::Halfway},
     {"halfway", When::Anchor::Halfway},
     {"half-way", When::Anchor::Halfway},
-    {"halfway through", When::Anchor::Halfway},
     {"at serving", When::Anchor::AtServing},
     {"when serving", When::Anchor::AtServing},
     {"to serve", When::Anchor::AtServing},
 }};
 
-constexpr std::array<Form, 4> timed_forms = {{
-    {"after ", When::Anchor::AfterStart},
-    {"for the last ", When::Anchor::BeforeEnd},
-    {"the last ", When::Anchor::BeforeEnd},
-    {"last ", When::Anchor::BeforeEnd},
+/// A time follows these.
+constexpr std::array<Form, 5> timed_forms = {{
+    {"after", When::Anchor::AfterStart},
+    {"for the last", When::Anchor::BeforeEnd},
+    {"in the last", When::Anchor::BeforeEnd},
+    {"the last", When::Anchor::BeforeEnd},
+    {"last", When::Anchor::BeforeEnd},
 }};
 
-std::string plain_words(std::string_view text) {
-    std::string words;
-    for (const char c : text) {
-        const char lower = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-        if (lower != ' ' || (!words.empty() && words.back() != ' ')) {
-            words += lower;
+/// Where `text` goes on after `words`, however many spaces stand between them; nothing where it
+/// begins otherwise.
+std::optional<std::size_t> past_words(std::string_view text, std::string_view words) {
+    auto at = skip_spaces(text, 0);
+    for (const char c : words) {
+        if (c == ' ') {
+            const auto next = skip_spaces(text, at);
+            if (next == at) {
+                return std::nullopt;
+            }
+            at = next;
+        } else if (lower(text.substr(at, 1)) == std::string_view{&c, 1}) {
+            ++at;
+        } else {
+            return std::nullopt;
         }
     }
-    while (words.ends_with(' ')) {
-        words.pop_back();
+    const bool whole_word = at == text.size() || space_at(text, at) > 0;
+    return whole_word ? std::optional{skip_spaces(text, at)} : std::nullopt;
+}
+
+Result<When, TextFault> timed(std::string_view text, std::size_t at, When::Anchor anchor) {
+    const auto time = parse_time_range(text.substr(at));
+    if (!time) {
+        return Failure{TextFault{at + time.fault().offset, time.fault().message}};
     }
-    return words;
+    if (time.value().low != time.value().high) {
+        return Failure{TextFault{at, "expected one time here, not a range"}};
+    }
+    return When{anchor, time.value().low};
 }
 
 } // namespace
@@ -50,27 +74,19 @@ std::vector<std::string> when_forms() {
 }
 
 Result<When, TextFault> parse_when(std::string_view text) {
-    const auto words = plain_words(text);
     for (const auto& form : fixed_forms) {
-        if (words == form.words) {
+        if (past_words(text, form.words) == text.size()) {
             return When{form.anchor, std::chrono::minutes{0}};
         }
     }
     for (const auto& form : timed_forms) {
-        if (!words.starts_with(form.words)) {
-            continue;
+        if (const auto at = past_words(text, form.words)) {
+            return timed(text, *at, form.anchor);
         }
-        const auto time = parse_time_range(std::string_view{words}.substr(form.words.size()));
-        if (!time) {
-            return Failure{TextFault{std::min(form.words.size() + time.fault().offset, text.size()),
-                                     time.fault().message}};
-        }
-        if (time.value().low != time.value().high) {
-            return Failure{TextFault{form.words.size(), "expected one time here, not a range"}};
-        }
-        return When{form.anchor, time.value().low};
     }
-    return Failure{TextFault{0, "expected when it goes in"}};
+    return Failure{
+        TextFault{skip_spaces(text, 0),
+                  "expected at the start, after or last with a time, halfway or at serving"}};
 }
 
 } // namespace thawslip::kitchen

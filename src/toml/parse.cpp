@@ -12,6 +12,7 @@
 #include <fmt/format.h>
 #include <optional>
 #include <set>
+#include <span>
 #include <toml++/toml.h>
 #include <tuple>
 #include <variant>
@@ -176,6 +177,26 @@ std::optional<Value> parse_and_mend(std::string text, const std::string& file,
     }
 }
 
+/// Gives each fault of a mended line the key whose value it spoilt.
+void name_keys(const Value& value, const KeyPath& path, std::span<Diagnostic> faults) {
+    if (const auto* members = std::get_if<Members>(&value.content)) {
+        for (const auto& each : members->list) {
+            name_keys(each.value, path.key(written_key(each.key)), faults);
+        }
+    } else if (const auto* array = std::get_if<Array>(&value.content)) {
+        for (std::size_t i = 0; i < array->elements.size(); ++i) {
+            name_keys(array->elements[i], path.index(i), faults);
+        }
+    } else if (std::holds_alternative<Unreadable>(value.content)) {
+        const auto fault = std::ranges::find_if(faults, [&value](const Diagnostic& each) {
+            return each.where.line == value.mark.line;
+        });
+        if (fault != faults.end()) {
+            fault->key = path;
+        }
+    }
+}
+
 } // namespace
 
 Document parse(std::string text, std::string file, Diagnostics& faults, const Limits& limits) {
@@ -194,8 +215,11 @@ Document parse(std::string text, std::string file, Diagnostics& faults, const Li
     if (!root) {
         return {std::move(file), std::move(text)};
     }
-    const auto state =
-        faults.size() == known ? Document::State::WellFormed : Document::State::Mended;
+    const auto mistakes = std::span{faults}.subspan(known);
+    if (!mistakes.empty()) {
+        name_keys(*root, KeyPath{}, mistakes);
+    }
+    const auto state = mistakes.empty() ? Document::State::WellFormed : Document::State::Mended;
     return {std::move(file), std::move(text), std::move(*root), state};
 }
 

@@ -81,9 +81,11 @@ std::vector<std::string> value_hints(std::string_view key, std::string_view valu
         return {value.front() == '0' ? "a number has no zeros in front"
                                      : "a whole number has at most 18 digits"};
     }
-    if (holds_only("0123456789./")) {
-        return {"a date is year-month-day, such as 2026-10-17; a number has one point, with digits "
-                "before and after it"};
+    if (holds_only("0123456789./") && value.size() > 5) {
+        return {"a date is year-month-day, such as 2026-10-17"};
+    }
+    if (holds_only("0123456789.")) {
+        return {"a number has digits before and after its point"};
     }
     if (value.empty()) {
         return {fmt::format("write {} = and a value, or remove the line", key)};

@@ -180,7 +180,8 @@ std::optional<Length> Table::length(const Key& key, Range<Length> range) {
     }
     const auto length = parse_length(text->value);
     if (!length) {
-        reader_->error_inside(text->key, length.fault().offset, length.fault().message);
+        reader_->error_inside(text->key, length.fault().offset,
+                              fmt::format("{}: {}", key.name, length.fault().message));
         return std::nullopt;
     }
     if (length.value() < range.least || length.value() > range.most) {
