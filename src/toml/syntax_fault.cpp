@@ -125,18 +125,17 @@ Explanation any_fault(const Scene& scene) {
     }
     Explanation found{scene.noticed, scene.noticed + 1, printable(tail(scene.description))};
     if (!open.empty()) {
-        const auto where = position_of(scene.text, open.back());
-        found.hints = {fmt::format("\"{}\" was opened at {}:{}", scene.text[open.back()],
-                                   where.line, where.column)};
+        found.hints = {opened_at(scene, open.back())};
     }
     return found;
 }
 
 Explanation explain(const Scene& scene) {
     // The first that knows the mistake explains it, so the more special ones come first.
-    constexpr std::array makers{escape_fault,       open_text_fault, control_fault,      date_fault,
-                                inline_table_fault, twice_fault,     closed_table_fault, line_fault,
-                                name_fault,         value_fault,     trailing_fault};
+    constexpr std::array makers{escape_fault,       open_text_fault,    control_fault,
+                                date_fault,         inline_table_fault, twice_fault,
+                                closed_table_fault, line_fault,         name_fault,
+                                value_fault,        element_fault,      trailing_fault};
     for (const auto& maker : makers) {
         if (auto found = maker(scene)) {
             return *found;
@@ -146,6 +145,11 @@ Explanation explain(const Scene& scene) {
 }
 
 } // namespace
+
+std::string syntax::opened_at(const Scene& scene, std::size_t bracket) {
+    const auto where = position_of(scene.text, bracket);
+    return fmt::format("\"{}\" was opened at {}:{}", scene.text[bracket], where.line, where.column);
+}
 
 Diagnostic explain_syntax(std::string_view text, const std::string& file,
                           const SyntaxError& error) {

@@ -49,5 +49,9 @@ Found date_fault(const Scene& scene);
 Found inline_table_fault(const Scene& scene);
 Found trailing_fault(const Scene& scene);
 Found value_fault(const Scene& scene);
+Found element_fault(const Scene& scene);
+
+/// `"[" was opened at 1:5`
+std::string opened_at(const Scene& scene, std::size_t bracket);
 
 } // namespace thawslip::toml::syntax

@@ -1,4 +1,5 @@
 #include "toml/faults.h"
+#include "toml/outline.h"
 #include "toml/syntax_scene.h"
 #include "toml/type_hints.h"
 
@@ -195,6 +196,30 @@ Found value_fault(const Scene& scene) {
                        value.empty() ? quoted(key) + " has no value"
                                      : quoted(value) + " is not a value of TOML",
                        value_hints(printable(key), value)};
+}
+
+/// Text without its quotes inside a list or a table in braces.
+Found element_fault(const Scene& scene) {
+    constexpr std::array guesses{"determine value type",  "expected 'true'", "expected 'false'",
+                                 "expected 'nan'",        "expected 'inf'",  "4-digit year",
+                                 "begin with underscores"};
+    const bool is_guess =
+        std::ranges::any_of(guesses, [&scene](const char* words) { return scene.says(words); });
+    const auto open = outline(scene.text, scene.noticed, scene.text.size()).open_brackets;
+    if (!is_guess || open.empty()) {
+        return std::nullopt;
+    }
+    const auto from = scene.text.substr(0, scene.noticed).find_last_of("[,{=\n") + 1;
+    const auto to =
+        std::min(scene.text.find_first_of(",]}#\r\n", scene.noticed), scene.text.size());
+    const auto value = trimmed(scene.text.substr(from, to - from));
+    const auto begin =
+        value.empty() ? scene.noticed : static_cast<std::size_t>(value.data() - scene.text.data());
+    Explanation found{begin, begin + value.size(), quoted(value) + " is not a value of TOML"};
+    found.hints = {value.find('=') == std::string_view::npos
+                       ? "text stands in double quotes: " + quoted(value)
+                       : opened_at(scene, open.back())};
+    return found;
 }
 
 } // namespace thawslip::toml::syntax
