@@ -63,7 +63,7 @@ Reference PdfFile::reserve() {
     if (HPDF_Xref_Add(document_->xref, object) != HPDF_OK) {
         check(document_->error);
     }
-    return {object};
+    return {&object->header};
 }
 
 OwnedDictionary PdfFile::dictionary() const {
@@ -82,10 +82,8 @@ Dictionary PdfFile::root_pages() const {
     return Dictionary{document_->root_pages};
 }
 
-void PdfFile::point_at_root_pages(Dictionary& object, const char* key) {
-    if (HPDF_Dict_Add(object.handle(), key, document_->root_pages) != HPDF_OK) {
-        check(document_->error);
-    }
+Reference PdfFile::root_pages_reference() const {
+    return {&document_->root_pages->header};
 }
 
 void PdfFile::begin_object(std::uint32_t number) {
@@ -140,17 +138,11 @@ void PdfFile::send() {
     buffer_->clear();
 }
 
-void PdfFile::write_own(HPDF_Dict object) {
-    begin_object(object->header.obj_id & 0x00ffffffU);
-    append(Dictionary{object});
-    *buffer_ += "\nendobj\n";
-}
-
 void PdfFile::finish() {
-    write_own(document_->root_pages);
-    write_own(document_->info);
-    write_own(document_->catalog);
-    const auto table = sent_ + buffer_->size();
+    for (const HPDF_Dict own : {document_->root_pages, document_->info, document_->catalog}) {
+        write({&own->header}, Dictionary{own});
+    }
+    const auto table = sent_;
     write_table();
     write_trailer();
     fmt::format_to(std::back_inserter(*buffer_), "\nstartxref\n{}\n%%EOF\n", table);
@@ -169,10 +161,8 @@ void PdfFile::write_table() {
 void PdfFile::write_trailer() {
     auto trailer = dictionary();
     trailer.number("Size", static_cast<int>(document_->xref->entries->count));
-    if (HPDF_Dict_Add(trailer.handle(), "Root", document_->catalog) != HPDF_OK ||
-        HPDF_Dict_Add(trailer.handle(), "Info", document_->info) != HPDF_OK) {
-        check(document_->error);
-    }
+    trailer.reference("Root", {&document_->catalog->header});
+    trailer.reference("Info", {&document_->info->header});
     // The identifier comes from the content, not from the clock (ISO 32000-1, 14.4).
     const auto id = identifier(checksum_, sent_);
     trailer.array("ID").bytes(id).bytes(id);
