@@ -24,7 +24,7 @@ std::string decoded(std::string text) {
 } // namespace
 
 std::vector<Page> read_pages(const std::string& pdf) {
-    const auto xml = run("pdftotext -raw -bbox " + quoted(pdf) + " -");
+    const auto xml = run("pdftotext -raw -bbox " + shell_word(pdf) + " -");
     const std::regex line{R"re(<page width="([\d.]+)" height="([\d.]+)">|)re"
                           R"re(<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" )re"
                           R"re(yMax="([\d.]+)">([^<]*)</word>)re"};
@@ -77,7 +77,7 @@ Raster raster_from_pgm(const std::string& bytes) {
 Raster rasterise(const std::string& pdf, int page, int dots_per_inch) {
     const auto number = std::to_string(page);
     return raster_from_pgm(run("pdftoppm -gray -r " + std::to_string(dots_per_inch) + " -f " +
-                               number + " -l " + number + " " + quoted(pdf))
+                               number + " -l " + number + " " + shell_word(pdf))
                                .out);
 }
 
