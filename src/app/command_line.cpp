@@ -119,6 +119,19 @@ void add_text(CLI::App& app, Command& chosen) {
     });
 }
 
+void add_read(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("read", "read the code of a bag from a photograph");
+    auto photo = std::make_shared<std::string>();
+    command
+        ->add_option("photo", *photo,
+                     "a photograph (PNG or JPEG); - for the text that a scanner types")
+        ->required()
+        ->option_text("PHOTO|-");
+    command->callback([photo, &chosen] {
+        chosen = [photo](const Settings&, Console console) { return read(*photo, console); };
+    });
+}
+
 void add_stock_show(CLI::App& stock, Command& chosen) {
     auto* command = stock.add_subcommand("show", "one stock in words, and drawn to scale");
     auto name = std::make_shared<std::string>();
@@ -241,6 +254,7 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     add_cards(app, chosen);
     add_check(app, chosen);
     add_text(app, chosen);
+    add_read(app, chosen);
     add_stock(app, chosen);
     if (const auto unknown = unknown_command(app, argc, argv)) {
         console.err << *unknown;
