@@ -1,10 +1,12 @@
 #include "freetype.h"
 
+#include <algorithm>
 #include <cmath>
 #include <ft2build.h>
 #include <stdexcept>
 
 #include FT_FREETYPE_H
+#include FT_OUTLINE_H
 
 namespace thawslip::test_support {
 
@@ -57,6 +59,32 @@ GlyphInk FreeTypeFace::draw(unsigned glyph, int em, double shift) const {
                             bitmap.width);
     }
     return ink;
+}
+
+int FreeTypeFace::glyphs() const {
+    return static_cast<int>(face_->num_glyphs);
+}
+
+double FreeTypeFace::advance(unsigned glyph) const {
+    if (FT_Load_Glyph(face_.get(), glyph, FT_LOAD_NO_SCALE) != 0) {
+        throw std::runtime_error{"FreeType has no glyph " + std::to_string(glyph)};
+    }
+    return static_cast<double>(face_->glyph->metrics.horiAdvance) * 1000.0 / face_->units_per_EM;
+}
+
+InkBox FreeTypeFace::box_around_all() const {
+    InkBox box;
+    const double unit = 1000.0 / face_->units_per_EM;
+    for (int glyph = 0; glyph < glyphs(); ++glyph) {
+        advance(static_cast<unsigned>(glyph)); // loads it
+        FT_BBox ink;
+        FT_Outline_Get_BBox(&face_->glyph->outline, &ink);
+        box.left = std::min(box.left, static_cast<double>(ink.xMin) * unit);
+        box.bottom = std::min(box.bottom, static_cast<double>(ink.yMin) * unit);
+        box.right = std::max(box.right, static_cast<double>(ink.xMax) * unit);
+        box.top = std::max(box.top, static_cast<double>(ink.yMax) * unit);
+    }
+    return box;
 }
 
 } // namespace thawslip::test_support

@@ -22,6 +22,11 @@ struct GlyphInk {
     int at(int x, int y) const;
 };
 
+/// Left, bottom, right, top, in thousandths of an em.
+struct InkBox {
+    double left = 0.0, bottom = 0.0, right = 0.0, top = 0.0;
+};
+
 /// A font file as FreeType reads and draws it.
 class FreeTypeFace {
 public:
@@ -30,6 +35,10 @@ public:
     /// The glyph `em` dots large, unhinted, its origin `shift` dots right of the dot's edge: what
     /// FT_Render_Glyph makes of it, 256 shades.
     GlyphInk draw(unsigned glyph, int em, double shift) const;
+
+    int glyphs() const;                   ///< how many there are
+    double advance(unsigned glyph) const; ///< thousandths of an em
+    InkBox box_around_all() const;        ///< around all glyphs, with the origin in it
 
 private:
     struct Free {
