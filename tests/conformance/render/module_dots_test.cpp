@@ -81,11 +81,11 @@ TEST_CASE("on the dot grid every dot is black or white, and the right one, in al
         const std::pair<const char*, Raster> readers[] = {
             {"Poppler", rasterise(file, 1, c.dots_per_inch)},
             {"MuPDF", raster_from_pgm(run("mutool draw -q -c gray -F pgm -r " + dots + " -o - " +
-                                          quoted(file) + " 1")
+                                          shell_word(file) + " 1")
                                           .out)},
             {"Ghostscript", raster_from_pgm(run("gs -q -dNOPAUSE -dBATCH -sDEVICE=pgmraw "
                                                 "-dGraphicsAlphaBits=4 -sOutputFile=- -r" +
-                                                dots + " " + quoted(file))
+                                                dots + " " + shell_word(file))
                                                 .out)},
             {"librsvg", svg_picture(placed.frame, fonts, c.dots_per_inch)},
         };

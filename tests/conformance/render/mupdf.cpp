@@ -23,7 +23,8 @@ std::string attribute(const std::string& line, const std::string& name) {
 } // namespace
 
 std::vector<ShownGlyph> trace_glyphs(const std::string& pdf, int page) {
-    std::istringstream lines{run("mutool trace " + quoted(pdf) + " " + std::to_string(page)).out};
+    std::istringstream lines{
+        run("mutool trace " + shell_word(pdf) + " " + std::to_string(page)).out};
     std::vector<ShownGlyph> glyphs;
     std::array<double, 6> m{};
     std::string font;
