@@ -1,10 +1,10 @@
 #include "render/page_content.h"
 
+#include "render/drawn_radius.h"
 #include "render/module_runs.h"
 #include "render/number.h"
 #include "render/text_show.h"
 
-#include <algorithm>
 #include <cmath>
 #include <initializer_list>
 #include <optional>
@@ -158,8 +158,7 @@ void Page::rounded_rectangle(const Rect& area, double radius) {
 void Page::draw(const layout::Outline& outline) {
     open(Open::Nothing);
     set_line_width(outline.thickness.in_points());
-    const auto largest = std::min(outline.area.size.width, outline.area.size.height) / 2;
-    const double radius = std::min(outline.corner_radius, largest).in_points();
+    const double radius = drawn_radius(outline).in_points();
     if (radius > 0.0) {
         rounded_rectangle(outline.area, radius);
         out_ += "s\n";

@@ -1,5 +1,6 @@
 #include "render/pdf_fonts.h"
 
+#include "render/ink.h"
 #include "render/to_unicode.h"
 
 #include <algorithm>
@@ -26,43 +27,6 @@ std::string subset_tag(std::string_view bytes) {
         rest /= 26;
     }
     return tag;
-}
-
-/// Left, bottom, right, top.
-struct Box {
-    double left = 0.0, bottom = 0.0, right = 0.0, top = 0.0;
-
-    void include(double x, double y) {
-        left = std::min(left, x);
-        right = std::max(right, x);
-        bottom = std::min(bottom, y);
-        top = std::max(top, y);
-    }
-};
-
-int points_in(typeset::OutlinePiece::Kind kind) {
-    using Kind = typeset::OutlinePiece::Kind;
-    switch (kind) {
-    case Kind::MoveTo:
-    case Kind::LineTo: return 1;
-    case Kind::QuadraticTo: return 2;
-    case Kind::CubicTo: return 3;
-    case Kind::Close: return 0;
-    }
-    return 0;
-}
-
-/// Around the glyphs used, control points and all.
-Box box_around(const typeset::Face& face, const std::vector<std::uint32_t>& glyphs) {
-    Box box;
-    for (const auto glyph : glyphs) {
-        for (const auto& piece : face.outline(glyph)) {
-            for (int i = 0; i < points_in(piece.kind); ++i) {
-                box.include(piece.x[i], piece.y[i]);
-            }
-        }
-    }
-    return box;
 }
 
 } // namespace
@@ -128,13 +92,14 @@ Reference PdfFonts::FontObjects::write_code_to_glyph() {
 Reference PdfFonts::FontObjects::write_descriptor(Reference font_file) {
     // Flag 3, "symbolic", says that codes are the font's own (ISO 32000-1, Table 123).
     constexpr int symbolic = 4;
-    // Thickness of stems: readers draw by it only where a font is not embedded.
-    constexpr int stem = 80;
     const auto& metrics = face_.metrics();
-    const auto box = box_around(face_, glyphs_);
+    auto embedded = glyphs_;
+    embedded.push_back(0); // .notdef is in every font
+    const auto box = box_around(face_, embedded);
     auto descriptor = file_.dictionary();
     descriptor.name("Type", "FontDescriptor").name("FontName", name_.c_str());
-    descriptor.number("Flags", symbolic).number("ItalicAngle", 0).number("StemV", stem);
+    descriptor.number("Flags", symbolic).number("ItalicAngle", 0);
+    descriptor.number("StemV", in_thousandths(stem_thickness(face_)));
     descriptor.number("Ascent", in_thousandths(metrics.ascent));
     descriptor.number("Descent", -in_thousandths(metrics.descent));
     descriptor.number("CapHeight", in_thousandths(metrics.cap_height));

@@ -1,5 +1,6 @@
 #include "render/svg.h"
 
+#include "render/drawn_radius.h"
 #include "render/module_runs.h"
 #include "render/number.h"
 
@@ -13,6 +14,7 @@ namespace {
 
 constexpr int length_decimals = 3;
 constexpr int matrix_decimals = 6;
+constexpr int scale_decimals = 9; // of font units, of which a line of text has some 100 000
 
 /// XML 1.0 has no way to write most control characters; they become U+FFFD.
 std::string escaped(std::string_view text) {
@@ -44,10 +46,10 @@ std::string points(Length length) {
     return number(length.in_points(), length_decimals);
 }
 
-std::string matrix(std::initializer_list<double> values) {
+std::string matrix(std::initializer_list<double> values, int decimals = matrix_decimals) {
     std::string out = "matrix(";
     for (const double value : values) {
-        append_number(out, value, matrix_decimals);
+        append_number(out, value, decimals);
         out += ' ';
     }
     out.back() = ')';
@@ -105,7 +107,7 @@ private:
     std::string_view title_;
     std::string body_;
     std::string words_;
-    std::set<std::pair<typeset::FaceId, std::uint32_t>> glyphs_; ///< used, and with an outline
+    std::set<std::pair<typeset::FaceId, std::uint32_t>> glyphs_; ///< used
 };
 
 void Picture::draw(const layout::Text& text) {
@@ -113,10 +115,10 @@ void Picture::draw(const layout::Text& text) {
     const double units = face.units_per_em();
     const double scale = text.size.in_points() / units;
     words_ += text.run.text + '\n';
-    body_ +=
-        "<g transform=\"" +
-        matrix({scale, 0, 0, -scale, text.baseline.x.in_points(), text.baseline.y.in_points()}) +
-        "\">";
+    body_ += "<g transform=\"" +
+             matrix({scale, 0, 0, -scale, text.baseline.x.in_points(), text.baseline.y.in_points()},
+                    scale_decimals) +
+             "\">";
     double origin = 0.0;
     for (const auto& glyph : text.run.glyphs) {
         const auto name = glyph_name(text.run.face, glyph.id);
@@ -139,11 +141,12 @@ void Picture::draw(const layout::Rule& rule) {
 }
 
 void Picture::draw(const layout::Outline& outline) {
+    const auto radius = drawn_radius(outline);
     body_ += fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"{}\" "
                          "fill=\"none\" stroke=\"#000\" stroke-width=\"{}\"/>\n",
                          points(outline.area.left()), points(outline.area.top()),
                          points(outline.area.size.width), points(outline.area.size.height),
-                         points(outline.corner_radius), points(outline.thickness));
+                         points(radius), points(outline.thickness));
 }
 
 /// One path for all modules, as in the PDF: no seams between neighbours.

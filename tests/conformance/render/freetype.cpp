@@ -72,11 +72,11 @@ double FreeTypeFace::advance(unsigned glyph) const {
     return static_cast<double>(face_->glyph->metrics.horiAdvance) * 1000.0 / face_->units_per_EM;
 }
 
-InkBox FreeTypeFace::box_around_all() const {
+InkBox FreeTypeFace::box_around(const std::vector<unsigned>& glyphs) const {
     InkBox box;
     const double unit = 1000.0 / face_->units_per_EM;
-    for (int glyph = 0; glyph < glyphs(); ++glyph) {
-        advance(static_cast<unsigned>(glyph)); // loads it
+    for (const unsigned glyph : glyphs) {
+        advance(glyph); // loads it
         FT_BBox ink;
         FT_Outline_Get_BBox(&face_->glyph->outline, &ink);
         box.left = std::min(box.left, static_cast<double>(ink.xMin) * unit);

@@ -4,6 +4,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 struct FT_LibraryRec_;
 struct FT_FaceRec_;
@@ -36,9 +37,9 @@ public:
     /// FT_Render_Glyph makes of it, 256 shades.
     GlyphInk draw(unsigned glyph, int em, double shift) const;
 
-    int glyphs() const;                   ///< how many there are
-    double advance(unsigned glyph) const; ///< thousandths of an em
-    InkBox box_around_all() const;        ///< around all glyphs, with the origin in it
+    int glyphs() const;                                           ///< how many there are
+    double advance(unsigned glyph) const;                         ///< thousandths of an em
+    InkBox box_around(const std::vector<unsigned>& glyphs) const; ///< with the origin in it
 
 private:
     struct Free {

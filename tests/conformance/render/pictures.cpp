@@ -4,6 +4,7 @@
 #include "render/svg.h"
 #include "support/command.h"
 
+#include <algorithm>
 #include <png.h>
 #include <stdexcept>
 
@@ -46,6 +47,26 @@ Raster svg_picture(const layout::Frame& frame, const typeset::FontSet& fonts, in
         throw std::runtime_error{"rsvg-convert: " + drawn.err};
     }
     return raster_from_png(drawn.out);
+}
+
+Point middle_of_ink(const Raster& page, const Rect& area, int dots_per_inch) {
+    const auto dots = [dots_per_inch](Length length, int most) {
+        return std::clamp(static_cast<int>(length.in_inches() * dots_per_inch), 0, most);
+    };
+    double ink = 0.0, x_sum = 0.0, y_sum = 0.0;
+    for (int y = dots(area.top(), page.height); y < dots(area.bottom(), page.height); ++y) {
+        for (int x = dots(area.left(), page.width); x < dots(area.right(), page.width); ++x) {
+            const double dark = 255 - page.at(x, y);
+            ink += dark;
+            x_sum += dark * (x + 0.5);
+            y_sum += dark * (y + 0.5);
+        }
+    }
+    if (ink == 0.0) {
+        throw std::runtime_error{"no ink"};
+    }
+    return {Length::inches(x_sum / ink / dots_per_inch),
+            Length::inches(y_sum / ink / dots_per_inch)};
 }
 
 } // namespace thawslip::test_support

@@ -159,6 +159,29 @@ TEST_CASE("a radius larger than the box can take is drawn alike in PDF and SVG")
     CHECK(difference.beyond == 0);
 }
 
+TEST_CASE("the last letter of a long line of small type stands where it should in an SVG") {
+    const auto fonts = shipped_fonts();
+    layout::Frame frame;
+    frame.sheet = {400_pt, 12_pt};
+    layout::Pen pen{frame, fonts};
+    constexpr Length size = 4.1_pt;
+    pen.write(std::string(150, 'n') + " l", {2_pt, 8_pt}, {size});
+    const auto& run = std::get<layout::Text>(frame.items.at(0)).run;
+    const Length origin = 2_pt + size * (run.width() - run.glyphs.back().advance);
+    const auto outline = fonts.faces[run.face].outline(run.glyphs.back().id);
+    double left = 1.0, right = 0.0; // of a plain bar
+    for (const auto& piece : outline) {
+        if (piece.kind == typeset::OutlinePiece::Kind::LineTo) {
+            left = std::min(left, piece.x[0]);
+            right = std::max(right, piece.x[0]);
+        }
+    }
+    const Length wanted = origin + size * ((left + right) / 2);
+    const Rect last{{origin - 0.3_pt, 0_pt}, {3_pt, 12_pt}};
+    const auto found = middle_of_ink(svg_picture(frame, fonts, 1200), last, 1200);
+    CHECK(std::abs(found.x.in_points() - wanted.in_points()) < 0.01);
+}
+
 TEST_CASE("an SVG is well-formed XML, tells title and words, and says how large the sheet is") {
     const auto fonts = shipped_fonts();
     layout::Frame frame;

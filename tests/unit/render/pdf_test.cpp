@@ -4,6 +4,7 @@
 
 #include <doctest/doctest.h>
 #include <limits>
+#include <malloc.h>
 
 using namespace thawslip;
 using namespace thawslip::literals;
@@ -146,6 +147,29 @@ TEST_CASE("pages hang from nodes of bounded breadth, however many there are") {
         longest = std::max(longest, received.find(']', at) - at);
     }
     CHECK(longest < 3000);
+}
+
+TEST_CASE("memory hardly grows with pages: a page that was added is gone") {
+    const auto in_use = [] {
+        const auto info = ::mallinfo2();
+        return info.uordblks + info.hblkhd;
+    };
+    const auto fonts = shipped_fonts();
+    const auto frame = label(fonts, "Plum compote");
+    std::size_t bytes = 0;
+    render::PdfWriter writer{
+        fonts, {"", "", {}}, [&bytes](std::string_view piece) { bytes += piece.size(); }};
+    const auto add = [&](int pages) {
+        for (int page = 0; page < pages; ++page) {
+            writer.add(frame);
+        }
+        return in_use();
+    };
+    const auto before = add(100);
+    const auto after = add(2000);
+    CHECK(after < before + 2000 * 400);
+    CHECK(bytes > 2000 * 400);
+    writer.finish();
 }
 
 TEST_CASE("a sheet without words needs no face") {
