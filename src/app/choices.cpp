@@ -32,7 +32,7 @@ std::string no_such(std::string_view what, const std::string& name,
                     const std::vector<std::string>& names) {
     auto text = fmt::format("error: there is no {} called \"{}\"\n", what, name);
     if (const auto near = nearest(name, names)) {
-        text += fmt::format("    hint: did you mean \"{}\"?\n", *near);
+        return text + fmt::format("    hint: did you mean \"{}\"?\n", *near);
     }
     return text + fmt::format("    hint: the {}s are {}\n", what, list_of(names));
 }
@@ -114,8 +114,10 @@ std::vector<layout::Layout> shipped_layouts(const DataFolder& data) {
 const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock,
                                  const std::vector<layout::Layout>& layouts) {
     const double ratio = stock.cell.width / stock.cell.height;
+    const auto height = stock.cell.height;
     const auto found = std::ranges::find_if(layouts, [&](const layout::Layout& layout) {
-        return layout.kind == kind && ratio >= layout.narrowest && ratio <= layout.widest;
+        return layout.kind == kind && ratio >= layout.narrowest && ratio <= layout.widest &&
+               height >= layout.lowest && height < layout.highest;
     });
     return found == layouts.end() ? nullptr : &*found;
 }

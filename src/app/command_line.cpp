@@ -1,6 +1,9 @@
 #include "app/command_line.h"
 
+#include "base/nearest.h"
+
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <fmt/format.h>
 #include <functional>
 #include <ostream>
@@ -116,6 +119,19 @@ void add_text(CLI::App& app, Command& chosen) {
     });
 }
 
+void add_read(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("read", "read the code of a bag from a photograph");
+    auto photo = std::make_shared<std::string>();
+    command
+        ->add_option("photo", *photo,
+                     "a photograph (PNG or JPEG); - for the text that a scanner types")
+        ->required()
+        ->option_text("PHOTO|-");
+    command->callback([photo, &chosen] {
+        chosen = [photo](const Settings&, Console console) { return read(*photo, console); };
+    });
+}
+
 void add_stock_show(CLI::App& stock, Command& chosen) {
     auto* command = stock.add_subcommand("show", "one stock in words, and drawn to scale");
     auto name = std::make_shared<std::string>();
@@ -160,6 +176,30 @@ void add_stock(CLI::App& app, Command& chosen) {
     add_stock_ruler(*command, chosen);
 }
 
+/// What is said of a first word that is no command; the parser alone would only say that a command
+/// is missing.
+std::optional<std::string> unknown_command(const CLI::App& app, int argc, const char* const* argv) {
+    const std::string word = argc > 1 ? argv[1] : "";
+    std::vector<std::string> names;
+    for (const auto* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+        names.push_back(command->get_name());
+    }
+    if (word.empty() || word.starts_with('-') || std::ranges::find(names, word) != names.end()) {
+        return std::nullopt;
+    }
+    const auto near = nearest(word, names);
+    return fmt::format("error: there is no command \"{}\"\n    hint: {}\n", word,
+                       near ? fmt::format("did you mean \"{}\"?", *near)
+                            : "the commands are " + list_of(names));
+}
+
+/// What is wrong with a command line, in our own words' shape.
+std::string failure_text(const CLI::App*, const CLI::Error& error) {
+    return fmt::format("error: {}\n    hint: thawslip --help names the commands, thawslip COMMAND "
+                       "--help its options\n",
+                       error.what());
+}
+
 /// Options that stand before or after any command and override the settings file.
 struct Overrides {
     std::string settings_file;
@@ -202,6 +242,7 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     CLI::App app{"Labels, finishing cards and cook-day cards for food frozen in bulk.", "thawslip"};
     app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION);
     app.require_subcommand(1);
+    app.failure_message(failure_text);
     app.footer("Food safety: the rules of your local food authority come first.\n"
                "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed.");
     app.fallthrough();
@@ -213,7 +254,12 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     add_cards(app, chosen);
     add_check(app, chosen);
     add_text(app, chosen);
+    add_read(app, chosen);
     add_stock(app, chosen);
+    if (const auto unknown = unknown_command(app, argc, argv)) {
+        console.err << *unknown;
+        return ExitStatus::Usage;
+    }
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -41,6 +41,10 @@ ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& s
 ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
 /// What each label's code carries on the stock chosen. `options.output` is not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
+/// Reads the codes in a photograph (PNG, JPEG), or the text that a scanner typed ("-": standard
+/// input), and tells the cook steps.
+ExitStatus read(const std::string& photo, Console console);
+
 ExitStatus stock_list(Console console);
 
 /// A stock in words and, where `output` is not empty, drawn to scale.

@@ -75,6 +75,15 @@ struct Words {
                             refusal.too_small.available.in_millimetres()),
                 hints(stocks)};
     }
+
+    Diagnostic operator()(const layout::UnreadableCode& unreadable) const {
+        return {
+            Severity::Error,
+            {},
+            unreadable.where,
+            fmt::format("the code of \"{}\" was drawn but cannot be read back", unreadable.dish),
+            {"this is a fault of thawslip, not yours: print on another stock, and tell us"}};
+    }
 };
 
 } // namespace

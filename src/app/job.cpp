@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
+#include <set>
 
 namespace thawslip::app {
 namespace {
@@ -48,6 +49,25 @@ void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& j
     }
 }
 
+/// Nothing leaves a print in silence.
+void tell_left_out(const LaidOut& laid_out, const Job& job, Console console) {
+    std::set<std::string> told;
+    for (const auto& fitted : laid_out.fitting.prints) {
+        std::string areas;
+        const auto& layout = laid_out.setup.chosen.at(fitted.kind);
+        for (const auto& area : report(fitted, layout, laid_out.setup.fonts)) {
+            if (area.left_out) {
+                areas += (areas.empty() ? "" : ", ") + area.area;
+            }
+        }
+        const auto& dish = job.prints[fitted.print].dish;
+        if (!areas.empty() && told.insert(dish + areas).second) {
+            console.err << fmt::format("caution: left out for want of room: {} of \"{}\"\n", areas,
+                                       dish);
+        }
+    }
+}
+
 std::string counted(std::size_t count, const std::string& noun) {
     return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
@@ -80,6 +100,7 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
         return result.fault();
     }
     const auto& laid_out = result.value();
+    tell_left_out(laid_out, job, console);
     if (svg) {
         write_svgs(options.output, laid_out, job);
     } else {

@@ -65,6 +65,18 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
     print(console.err, std::move(diagnostics), days.documents);
 }
 
+/// What was measured for the stock's paper. A roll printer that nobody measured prints from edge
+/// to edge: the head is as wide as the roll (common practice, no source).
+layout::Printer printer_of(const Settings& settings, const layout::Stock& stock) {
+    auto printer = printer_for(settings.printers, stock.sheet);
+    const bool measured = std::ranges::any_of(
+        settings.printers, [&stock](const auto& known) { return known.paper == stock.sheet; });
+    if (stock.roll && !measured) {
+        printer.unprinted = {};
+    }
+    return printer;
+}
+
 /// Chooses stock and layouts; says what stands against it and returns the status to leave with.
 ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
                   Console console, Setup& setup) {
@@ -78,7 +90,7 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
     setup.target.stock = std::move(stock).value();
     setup.target.imposition = {options.first_cell, options.spoiled};
     setup.target.printer = {options.dots_per_inch.value_or(settings.dots_per_inch)};
-    const auto printer = printer_for(settings.printers, setup.target.stock.sheet);
+    const auto printer = printer_of(settings, setup.target.stock);
     setup.target.correction = printer.correction;
     setup.target.unprinted = printer.unprinted;
     print(console.err, check_printable(setup.target.stock, printer.unprinted, printer.correction),

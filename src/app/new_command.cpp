@@ -1,25 +1,15 @@
+#include "app/clock.h"
 #include "app/commands.h"
 #include "app/new_day_text.h"
 #include "app/whole_file.h"
 #include "kitchen/date.h"
 
-#include <ctime>
 #include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
 namespace thawslip::app {
 namespace {
-
-/// Today where the program runs: the only command that asks the clock for the day made.
-kitchen::Date today() {
-    const std::time_t now = std::time(nullptr);
-    std::tm local{};
-    localtime_r(&now, &local);
-    return std::chrono::year{local.tm_year + 1900} /
-           std::chrono::month{static_cast<unsigned>(local.tm_mon + 1)} /
-           std::chrono::day{static_cast<unsigned>(local.tm_mday)};
-}
 
 std::string with_today(std::string text) {
     constexpr std::string_view slot = "@TODAY@";

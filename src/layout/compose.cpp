@@ -41,10 +41,11 @@ Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Sto
     return arrange(layout, fitted.contents, room_of(stock), fitted.solution.choice, fonts);
 }
 
+using Why = decltype(Fault::why);
+
 /// The code of one print, for the square that its area became.
-std::optional<CodeRefusal> choose_code(const wording::Print& print, Fitted& fitted,
-                                       const Layout& layout, const Target& target,
-                                       const typeset::FontSet& fonts) {
+std::optional<Why> choose_code(const wording::Print& print, Fitted& fitted, const Layout& layout,
+                               const Target& target, const typeset::FontSet& fonts) {
     const auto* area = code_area(layout);
     if (area == nullptr || print.code_texts.empty()) {
         return std::nullopt;
@@ -59,7 +60,10 @@ std::optional<CodeRefusal> choose_code(const wording::Print& print, Fitted& fitt
     const Length side = std::min(room.width, room.height) - dot(target.printer);
     auto symbol = code::choose_symbol(print.code_texts, side, target.printer, target.least_module);
     if (!symbol) {
-        return CodeRefusal{print.dish, print.bag_id, symbol.fault(), print.where};
+        return Why{CodeRefusal{print.dish, print.bag_id, symbol.fault(), print.where}};
+    }
+    if (code::can_read_back() && code::read_back(symbol.value().symbol) != symbol.value().text) {
+        return Why{UnreadableCode{print.dish, print.bag_id, print.where}};
     }
     fitted.symbol = std::move(symbol).value();
     return std::nullopt;
@@ -137,8 +141,6 @@ void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& 
     }
 }
 
-using Why = decltype(Fault::why);
-
 Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
                             Shaper& shaper) {
     auto contents = shape_all(print, layout, shaper);
@@ -201,7 +203,7 @@ Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& print
     }
     agree_by_kind(fitting.prints);
     // A code costs as much as all else about a label, and none depends on another.
-    std::vector<std::optional<CodeRefusal>> refusals(fitting.prints.size());
+    std::vector<std::optional<Why>> refusals(fitting.prints.size());
     in_parallel(fitting.prints.size(), [&](std::size_t i) {
         auto& fitted = fitting.prints[i];
         const auto& print = prints[fitted.print];

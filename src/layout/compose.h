@@ -53,15 +53,23 @@ struct CodeRefusal {
     KeyPath where;
 };
 
+/// A code that an independent reader did not read as what it should say.
+struct UnreadableCode {
+    std::string dish;
+    std::string bag_id;
+    KeyPath where;
+};
+
 /// Why a print cannot be made.
 struct Fault {
     std::size_t print = 0; ///< its place in the job, from 0
-    std::variant<ContentFault, Refusal, CodeRefusal> why;
+    std::variant<ContentFault, Refusal, CodeRefusal, UnreadableCode> why;
 };
 
 /// Fits every print into a cell of the stock; either all of them or what is wrong with each that
-/// fails. Prints of one kind get the same sizes, see `agree`.
-/// \pre `layouts` has one for each kind of print; check_imposition() finds nothing
+/// fails. Every code is read back by an independent reader before it may go to paper (some 60 µs
+/// each), unless the program was built without one. Prints of one kind get the same sizes, see
+/// `agree`. \pre `layouts` has one for each kind of print; check_imposition() finds nothing
 Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& prints,
                                         const Layouts& layouts, const Target& target,
                                         const typeset::FontSet& fonts);

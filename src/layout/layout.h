@@ -77,6 +77,8 @@ struct Layout {
     wording::Kind kind = wording::Kind::BagLabel;
     double narrowest = 0.0; ///< ratio width : height of the cells it is drawn for, at least…
     double widest = 100.0;  ///< …and at most
+    Length lowest;          ///< height of the cells it is drawn for, at least…
+    Length highest = Length::millimetres(10'000); ///< …and below
     std::vector<Track> columns;
     std::vector<Track> rows;
     Length column_gap;

@@ -185,6 +185,28 @@ void read_cells(Table& table, Layout& layout) {
     }
 }
 
+/// Optional: a layout for small cells leaves the large ones to another of the same shape.
+void read_heights(Table& table, Layout& layout) {
+    const toml::Key key{"heights", R"(["20 mm", "44 mm"])"};
+    const auto texts = table.strings(key, 2);
+    if (!table.has(key)) {
+        return;
+    }
+    std::vector<Length> heights;
+    for (const auto& text : texts) {
+        if (const auto length = toml::parse_length(text.value)) {
+            heights.push_back(length.value());
+        }
+    }
+    if (heights.size() == 2 && heights[0] < heights[1]) {
+        layout.lowest = heights[0];
+        layout.highest = heights[1];
+    } else {
+        table.reader().error(table.path_of(key), "expected two heights of cells, the smaller first",
+                             {R"(heights = ["20 mm", "44 mm"])"});
+    }
+}
+
 std::optional<Picture> read_drawn(Table& table) {
     std::vector<std::string> lines;
     const toml::Key key{"picture", R"(["dish code", "thaw code"])"};
@@ -236,6 +258,7 @@ std::optional<Layout> read_layout(const toml::Document& document, std::string na
     root.require({"print", "\"bag label\""});
     layout.kind = choice(root, "print", "a kind of print", print_words, wording::Kind::BagLabel);
     read_cells(root, layout);
+    read_heights(root, layout);
     layout.column_gap = root.length("column_gap", {0.0_mm, 50.0_mm}).value_or(2.0_mm);
     layout.row_gap = root.length("row_gap", {0.0_mm, 50.0_mm}).value_or(1.0_mm);
     const auto picture = read_drawn(root);

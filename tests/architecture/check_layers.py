@@ -22,8 +22,9 @@ MAY_KNOW = {
     "layout": ["base", "toml", "wording", "typeset", "code"],
     "render": ["base", "typeset", "layout"],
     "archive": ["base", "kitchen"],
+    "photo": ["base", "code"],
     "app": ["base", "unicode", "toml", "kitchen", "intake", "wording", "typeset", "code",
-            "layout", "render", "archive"],
+            "layout", "render", "archive", "photo"],
 }
 
 # Each third-party library is included in one folder. fmt stands in for the standard library's
@@ -38,6 +39,7 @@ THIRD_PARTY = {
     r"hpdf": "render",
     r"libdeflate": "render",
     r"sqlite3": "archive",
+    r"(png|jpeglib)\.h": "photo",
     r"CLI/": "app",
 }
 

@@ -26,7 +26,7 @@ Outcome run_thawslip(const std::string& arguments) {
 }
 
 std::vector<Page> read_pages(const std::string& pdf) {
-    const auto xml = run("pdftotext -raw -bbox " + quoted(pdf) + " -");
+    const auto xml = run("pdftotext -raw -bbox " + shell_word(pdf) + " -");
     const std::regex line{R"re(<page width="([\d.]+)" height="([\d.]+)">|)re"
                           R"re(<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" )re"
                           R"re(yMax="([\d.]+)">([^<]*)</word>)re"};
@@ -64,7 +64,7 @@ std::string words_in(const Page& page, const Rect& cell) {
 Raster rasterise(const std::string& pdf, int page, int dots_per_inch) {
     const auto number = std::to_string(page);
     const auto pgm = run("pdftoppm -gray -r " + std::to_string(dots_per_inch) + " -f " + number +
-                         " -l " + number + " " + quoted(pdf))
+                         " -l " + number + " " + shell_word(pdf))
                          .out;
     Raster raster;
     std::istringstream header{pgm.substr(0, 64)};

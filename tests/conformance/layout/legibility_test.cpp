@@ -1,0 +1,100 @@
+// What is printed is large and black enough to read: against the law and the science of reading.
+
+#include "app/choices.h"
+#include "app/data_folder.h"
+#include "app/days.h"
+#include "app/make_prints.h"
+#include "layout/compose.h"
+
+#include <algorithm>
+#include <cmath>
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::literals;
+
+namespace {
+
+struct SampleDay {
+    app::DataFolder data{THAWSLIP_SOURCE_DIR};
+    typeset::FontSet fonts = app::load_fonts(data);
+    std::vector<layout::Layout> layouts = app::shipped_layouts(data);
+    app::Settings settings;
+    app::Days days = app::read_days({THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml"}, settings);
+
+    /// All sheets of a job on a stock; empty where it is refused.
+    std::vector<layout::Frame> sheets(const app::Job& job, const layout::Stock& stock) const {
+        layout::Layouts chosen;
+        for (const auto& print : job.prints) {
+            if (const auto* layout = app::layout_for(print.kind, stock, layouts)) {
+                chosen.emplace(print.kind, *layout);
+            } else {
+                return {};
+            }
+        }
+        layout::Target target;
+        target.stock = stock;
+        const auto fitting = layout::fit(job.prints, chosen, target, fonts);
+        std::vector<layout::Frame> frames;
+        for (int sheet = 0; fitting && sheet < fitting.value().sheets; ++sheet) {
+            frames.push_back(draw_sheet(fitting.value(), sheet, chosen, target, fonts));
+        }
+        return frames;
+    }
+
+    /// The height of a lower-case x, measured on its outline in the face that draws the text.
+    Length x_height(const layout::Text& text) const {
+        const auto& face = fonts.faces[text.run.face];
+        double top = 0.0;
+        for (const auto& piece : face.outline(face.glyph_of(U'x'))) {
+            for (const double y : piece.y) {
+                top = std::max(top, y);
+            }
+        }
+        return text.size * top;
+    }
+};
+
+} // namespace
+
+TEST_CASE_FIXTURE(SampleDay, "no letter is smaller than the law allows, on any stock") {
+    // Regulation (EU) 1169/2011, Article 13(2) and Annex IV: x-height of at least 1.2 mm.
+    const auto labels = app::label_job(days, settings);
+    const auto cards = app::card_job(days, app::CardKinds::Both, settings);
+    int texts = 0;
+    for (const auto& stock : app::shipped_stocks(data)) {
+        CAPTURE(stock.name);
+        for (const auto* job : {&labels, &cards}) {
+            for (const auto& frame : sheets(*job, stock)) {
+                for (const auto& item : frame.items) {
+                    if (const auto* text = std::get_if<layout::Text>(&item)) {
+                        ++texts;
+                        CHECK(x_height(*text) >= 1.2_mm - 0.001_mm);
+                    }
+                }
+            }
+        }
+    }
+    CHECK(texts > 1000);
+}
+
+TEST_CASE_FIXTURE(SampleDay, "cooking steps on cards are set for a fluent read at arm's length") {
+    // Legge and Bigelow, Does print size matter for reading?, Journal of Vision 11(5):8, 2011:
+    // fluent from an x-height of 0.2 degrees: 1.40 mm at 40 cm, 2.09 mm at 60 cm.
+    const double fluent_at_40_cm = 2 * 400.0 * std::tan(0.1 * 3.14159265358979 / 180.0);
+    CHECK(fluent_at_40_cm == doctest::Approx(1.396).epsilon(0.001));
+    const auto cards = app::card_job(days, app::CardKinds::CookDay, settings);
+    const auto stock = app::choose_stock("letter-cards-6x4in-cut", data);
+    REQUIRE(stock.ok());
+    int steps = 0;
+    for (const auto& frame : sheets(cards, stock.value())) {
+        for (const auto& item : frame.items) {
+            const auto* text = std::get_if<layout::Text>(&item);
+            if (text != nullptr && text->run.text.find("cooker") != std::string::npos) {
+                ++steps;
+                CHECK(x_height(*text).in_millimetres() >= fluent_at_40_cm);
+            }
+        }
+    }
+    CHECK(steps > 0);
+}

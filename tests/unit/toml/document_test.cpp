@@ -1,0 +1,180 @@
+#include "support/command.h"
+#include "toml/document.h"
+#include "toml/length_text.h"
+#include "toml/text_file.h"
+
+#include <doctest/doctest.h>
+#include <filesystem>
+#include <string>
+#include <sys/stat.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+Diagnostics faults_of(const std::string& text) {
+    Diagnostics faults;
+    toml::parse(text, "x.toml", faults);
+    return faults;
+}
+
+} // namespace
+
+TEST_CASE("what is no TOML 1.0 is refused at its place") {
+    // TOML v1.0.0, toml.io/en/v1.0.0, 2021: each line breaks one of its rules.
+    const char* documents[] = {
+        "a",
+        "a =",
+        "= 1",
+        "a = 1 b = 2",
+        "a = 1\na = 2",
+        "[a]\n[a]",
+        "a.b = 1\n[a]\nb = 2",
+        "[a",
+        "[[a]",
+        "[]",
+        "[a.]",
+        "a = [1, 2",
+        "a = {x = 1",
+        "a = {x = 1,}",
+        "a = {x = 1\n}",
+        "a = \"open",
+        "a = 'open",
+        "a = \"\"\"open",
+        "a = \"\\q\"",
+        "a = \"\\ud800\"",
+        "a = \"tab\x01\"",
+        "a = 01",
+        "a = 1__0",
+        "a = _1",
+        "a = 1.",
+        "a = .5",
+        "a = 1e",
+        "a = 0x",
+        "a = 0xG",
+        "a = 0b2",
+        "a = +0x1",
+        "a = tru",
+        "a = True",
+        "a = 2026-13-01",
+        "a = 2026-02-30",
+        "a = 2026-10-17T25:00:00",
+        "a = 12:60:00",
+        "a = 12:30",
+        "a = inff",
+        "a = 9223372036854775808",
+        "a = [1] [2]",
+        "\xEF\xBB",
+        "a = \"\xFF\"",
+        "a = \"\xED\xA0\x80\"",
+    };
+    for (const char* document : documents) {
+        CAPTURE(document);
+        const auto faults = faults_of(document);
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].severity == Severity::Error);
+        CHECK(faults[0].where.line >= 1);
+        CHECK(faults[0].where.column >= 1);
+        CHECK_FALSE(faults[0].message.empty());
+    }
+}
+
+TEST_CASE("what TOML 1.0 allows is read") {
+    const char* documents[] = {"",
+                               "# only a remark",
+                               "\xEF\xBB\xBF"
+                               "a = 1",
+                               "a = 1\r\nb = 2\r\n",
+                               "a = [1,\n 2, # two\n]",
+                               "a = { b = { c = 1 } }",
+                               "\"quoted key\" = 1",
+                               "a.b.c = 1",
+                               "a = '''\nraw'''",
+                               "a = 0xDEAD\nb = 0o17\nc = 0b11",
+                               "a = inf\nb = -nan",
+                               "a = 2028-02-29",
+                               "[[a]]\n[[a.b]]\n[[a]]"};
+    for (const char* document : documents) {
+        CAPTURE(document);
+        CHECK(faults_of(document).empty());
+    }
+}
+
+TEST_CASE("brackets ten thousand deep are refused before they can hurt") {
+    for (const auto& text : {"a = " + std::string(10'000, '['), std::string(10'000, '['),
+                             [] {
+                                 std::string nested = "a = ";
+                                 for (int i = 0; i < 10'000; ++i) {
+                                     nested += "{a = ";
+                                 }
+                                 return nested;
+                             }(),
+                             [] {
+                                 std::string dotted = "a";
+                                 for (int i = 0; i < 10'000; ++i) {
+                                     dotted += ".a";
+                                 }
+                                 return dotted + " = 1";
+                             }()}) {
+        const auto faults = faults_of(text);
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].where.line == 1);
+    }
+}
+
+TEST_CASE("a text over the limit is refused by its size") {
+    const auto faults = faults_of("# " + std::string(std::size_t{1} << 20U, 'x'));
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].message ==
+          "the file is too large: 1048578 bytes, at most 1048576 bytes are read");
+}
+
+TEST_CASE("bytes that are not UTF-8 are found by line and column") {
+    const auto faults = faults_of("a = 1\nb = \"é\xFFz\"\n");
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].where.line == 2);
+    CHECK(faults[0].where.column == 7);
+}
+
+TEST_CASE("only ordinary files of bearable size are opened") {
+    const ScratchFolder folder;
+    const auto kind_of = [](const std::string& path) {
+        const auto text = toml::read_text_file(path, 1000);
+        REQUIRE_FALSE(text.ok());
+        CHECK_FALSE(toml::to_diagnostic(text.fault()).message.empty());
+        return text.fault().kind;
+    };
+    using Kind = toml::FileFault::Kind;
+    CHECK(kind_of(folder / "missing.toml") == Kind::Missing);
+    CHECK(kind_of(folder.path().string()) == Kind::Directory);
+    CHECK(kind_of("/dev/zero") == Kind::NotOrdinary);
+    REQUIRE(::mkfifo((folder / "pipe").c_str(), 0600) == 0);
+    CHECK(kind_of(folder / "pipe") == Kind::NotOrdinary);
+    write_file(folder / "large.toml", "x");
+    std::filesystem::resize_file(folder / "large.toml", 200'000'000);
+    CHECK(kind_of(folder / "large.toml") == Kind::TooLarge);
+    write_file(folder / "good.toml", "a = 1\n");
+    CHECK(toml::read_text_file(folder / "good.toml", 1000).value() == "a = 1\n");
+}
+
+TEST_CASE("lengths are read with their unit, and never without") {
+    struct Case {
+        const char* text;
+        double millimetres;
+    };
+    const Case cases[] = {{"100 mm", 100}, {"4 in", 101.6},     {"2 5/8 in", 66.675},
+                          {"1.5 cm", 15},  {"12 pt", 4.233333}, {"-0.5 mm", -0.5},
+                          {"1,5 cm", 15},  {"0 mm", 0}};
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        const auto length = toml::parse_length(c.text);
+        REQUIRE(length.ok());
+        CHECK(length.value().in_millimetres() == doctest::Approx(c.millimetres).epsilon(1e-6));
+    }
+    for (const char* text :
+         {"", "4", "mm", "4 parsec", "nan mm", "inf mm", "1e9 mm", "4 in in", "99999999999 mm"}) {
+        CAPTURE(text);
+        CHECK_FALSE(toml::parse_length(text).ok());
+    }
+}
