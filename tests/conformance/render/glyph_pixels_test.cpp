@@ -108,11 +108,10 @@ std::vector<char32_t> characters_of(const typeset::Face& face) {
     std::vector<char32_t> characters;
     for (const auto& [first, last] : ranges) {
         for (char32_t c = first; c <= last; ++c) {
-            // Marks reach back over the letter before them, and so into the neighbour's box; the
-            // primes of DejaVu Sans Bold have some dots of their edges shaded otherwise.
+            // These reach into the box of a neighbour: marks back over the letter before them, the
+            // sign for parts in ten thousand forward.
             const bool mark = c >= 0x483 && c <= 0x489;
-            const bool prime = (c >= 0x2032 && c <= 0x2037) || c == 0x2057;
-            const bool apart = c == 0xAD || mark || prime;
+            const bool apart = c == 0xAD || mark || c == 0x2031;
             if (face.glyph_of(c) != 0 && !apart) {
                 characters.push_back(c);
             }
