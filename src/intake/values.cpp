@@ -4,6 +4,7 @@
 #include "kitchen/temperature.h"
 #include "kitchen/text.h"
 #include "kitchen/time_range.h"
+#include "kitchen/units.h"
 #include "kitchen/when.h"
 #include "toml/faults.h"
 
@@ -61,29 +62,6 @@ auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse)
     return std::nullopt;
 }
 
-std::optional<double> grams_in(Unit unit) {
-    switch (unit) {
-    case Unit::Milligram: return 0.001;
-    case Unit::Gram: return 1.0;
-    case Unit::Kilogram: return 1000.0;
-    case Unit::Ounce: return 28.349523125; // exact: international pound, 1959
-    case Unit::Pound: return 453.59237;
-    case Unit::Count:
-    case Unit::Millilitre:
-    case Unit::Centilitre:
-    case Unit::Decilitre:
-    case Unit::Litre:
-    case Unit::Teaspoon:
-    case Unit::Tablespoon:
-    case Unit::FluidOunce:
-    case Unit::Cup:
-    case Unit::Pint:
-    case Unit::Quart:
-    case Unit::Gallon: return std::nullopt;
-    }
-    return std::nullopt;
-}
-
 /// One exact amount in a unit, with nothing else: what a weight or a volume is.
 bool is_plain_measure(const kitchen::Quantity& quantity) {
     return quantity.low && quantity.low == quantity.high && quantity.item.empty() &&
@@ -95,11 +73,13 @@ Result<kitchen::Mass, kitchen::TextFault> parse_mass(std::string_view text) {
     if (!quantity) {
         return Failure{quantity.fault()};
     }
-    const auto factor = grams_in(quantity.value().unit);
-    if (!factor || !is_plain_measure(quantity.value())) {
+    const auto unit = quantity.value().unit;
+    if (dimension(unit) != kitchen::Dimension::Mass || !is_plain_measure(quantity.value())) {
         return Failure{kitchen::TextFault{0, "expected a number and g, kg, oz or lb"}};
     }
-    return kitchen::Mass{quantity.value().low->value() * *factor};
+    // Weights are the same in every country's drawer.
+    const auto grams = factor(unit, kitchen::Measures::Us);
+    return kitchen::Mass{quantity.value().low->value() * grams.value()};
 }
 
 /// Litres, or cubic feet as freezers are sold in some countries: 1 ft = 304.8 mm exactly
