@@ -36,7 +36,9 @@ std::vector<ShownGlyph> trace_glyphs(const std::string& pdf, int page) {
             }
         } else if (line.find("<span ") != std::string::npos) {
             font = attribute(line, "font");
-        } else if (line.find("<g ") != std::string::npos) {
+        } else if (line.find("<g ") != std::string::npos &&
+                   line.find(" glyph=") !=
+                       std::string::npos) { // further letters of a ligature lack it
             const int id = std::stoi(attribute(line, "glyph"));
             const double x = std::stod(attribute(line, "x"));
             const double y = std::stod(attribute(line, "y"));
