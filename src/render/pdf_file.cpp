@@ -52,6 +52,8 @@ PdfFile::PdfFile(Sink sink)
     if (!writer_) {
         check(document_->error);
     }
+    // libharu writes its own name and version; another version would give another file.
+    HPDF_Dict_RemoveElement(document_->info, "Producer");
     // libharu counts pages by walking them when it saves; ours are gone by then.
     document_->root_pages->before_write_fn = nullptr;
 }

@@ -7,10 +7,9 @@
 //
 //   thawslip_damage_lab rules [LABELS]
 //     Which rule picks best, over several rooms, printers and lengths of text, modules of 0.33 mm
-//     and more: choose_symbol, the
-//     highest level that fits, or the largest module that fits. Each cell is the share that
-//     ZXing-C++ reads: the mean over frost and a scuff, with and without a tenth of the code
-//     smeared, seen by a good and by a poor camera.
+//     and more: choose_symbol, the highest level that fits, or the largest module that fits. Each
+//     cell is the share that ZXing-C++ reads: the mean over frost and a scuff, with and without a
+//     tenth of the code smeared, seen by a good and by a poor camera.
 #include "damage/candidates.h"
 #include "damage/winters.h"
 

@@ -61,7 +61,11 @@ std::string words_in(const Page& page, const Rect& cell) {
 
 Raster raster_from_pgm(const std::string& bytes) {
     Raster raster;
-    std::istringstream header{bytes.substr(0, 64)};
+    std::string start = bytes.substr(0, 200);
+    if (const auto remark = start.find('#'); remark != std::string::npos) {
+        start.erase(remark, start.find('\n', remark) - remark); // Ghostscript signs its pictures
+    }
+    std::istringstream header{start};
     std::string magic;
     int white = 0;
     header >> magic >> raster.width >> raster.height >> white;

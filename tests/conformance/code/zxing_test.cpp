@@ -7,8 +7,7 @@
 
 using namespace thawslip::code;
 
-TEST_CASE("ZXing reads every version that labels and cards use at every level, full to the last "
-          "character") {
+TEST_CASE("ZXing reads every version in use at every level, full to the last character") {
     REQUIRE(can_read_back());
     thawslip::test::Random random{12};
     for (int version = 1; version <= 40; version += version < 20 ? 1 : 5) {

@@ -16,7 +16,8 @@ namespace {
 class Spelled {
 public:
     explicit Spelled(const WordsFile& written) : file_{written.folder / "spelled.pdf"} {
-        run("qpdf --qdf --object-streams=disable " + quoted(written.file) + " " + quoted(file_));
+        run("qpdf --qdf --object-streams=disable " + shell_word(written.file) + " " +
+            shell_word(file_));
         text_ = read_file(file_);
     }
 
@@ -39,7 +40,7 @@ public:
     std::string stream(const std::string& object, const std::string& key) const {
         const auto number = static_cast<int>(numbers(object, key).at(0));
         return run("qpdf --filtered-stream-data --show-object=" + std::to_string(number) + " " +
-                   quoted(file_))
+                   shell_word(file_))
             .out;
     }
 

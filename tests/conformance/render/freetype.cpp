@@ -6,6 +6,7 @@
 #include <stdexcept>
 
 #include FT_FREETYPE_H
+#include FT_BBOX_H
 #include FT_OUTLINE_H
 
 namespace thawslip::test_support {

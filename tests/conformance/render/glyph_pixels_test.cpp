@@ -108,7 +108,11 @@ std::vector<char32_t> characters_of(const typeset::Face& face) {
     std::vector<char32_t> characters;
     for (const auto& [first, last] : ranges) {
         for (char32_t c = first; c <= last; ++c) {
-            if (face.glyph_of(c) != 0 && c != 0xAD) {
+            // These reach into the box of a neighbour: marks back over the letter before them, the
+            // sign for parts in ten thousand forward.
+            const bool mark = c >= 0x483 && c <= 0x489;
+            const bool apart = c == 0xAD || mark || c == 0x2031;
+            if (face.glyph_of(c) != 0 && !apart) {
                 characters.push_back(c);
             }
         }
@@ -121,7 +125,9 @@ std::vector<char32_t> characters_of(const typeset::Face& face) {
 TEST_CASE(
     "every glyph on paper is the font's own, dot by dot, in every face and at every quarter") {
     const auto fonts = shipped_fonts();
-    constexpr int em = 40; // 9.6 pt at 300 dpi
+    // 5.3 pt at 300 dpi. Poppler sets glyphs on quarter dots as long as the face's box is at most
+    // 50 dots high.
+    constexpr int em = 22;
     for (std::size_t id = 0; id < fonts.faces.size(); ++id) {
         const auto& face = fonts.faces[id];
         CAPTURE(face.postscript_name());
@@ -167,7 +173,7 @@ TEST_CASE("what a cook's words need is drawn right from the smallest type to the
 
 TEST_CASE("the comparison notices a lost accent, an empty box, another letter and a nudge") {
     const auto fonts = shipped_fonts();
-    constexpr int em = 40;
+    constexpr int em = 22;
     const auto id = fonts.chain(typeset::Weight::Regular).front();
     const auto& face = fonts.faces[id];
     const FreeTypeFace reference{face.path()};

@@ -23,7 +23,8 @@ std::string attribute(const std::string& line, const std::string& name) {
 } // namespace
 
 std::vector<ShownGlyph> trace_glyphs(const std::string& pdf, int page) {
-    std::istringstream lines{run("mutool trace " + quoted(pdf) + " " + std::to_string(page)).out};
+    std::istringstream lines{
+        run("mutool trace " + shell_word(pdf) + " " + std::to_string(page)).out};
     std::vector<ShownGlyph> glyphs;
     std::array<double, 6> m{};
     std::string font;
@@ -35,7 +36,9 @@ std::vector<ShownGlyph> trace_glyphs(const std::string& pdf, int page) {
             }
         } else if (line.find("<span ") != std::string::npos) {
             font = attribute(line, "font");
-        } else if (line.find("<g ") != std::string::npos) {
+        } else if (line.find("<g ") != std::string::npos &&
+                   line.find(" glyph=") !=
+                       std::string::npos) { // further letters of a ligature lack it
             const int id = std::stoi(attribute(line, "glyph"));
             const double x = std::stod(attribute(line, "x"));
             const double y = std::stod(attribute(line, "y"));

@@ -41,8 +41,8 @@ Raster svg_picture(const layout::Frame& frame, const typeset::FontSet& fonts, in
     const auto file = folder / "frame.svg";
     write_file(file, render::svg(frame, fonts, "Frame"));
     const auto dots = std::to_string(dots_per_inch);
-    const auto drawn =
-        run("rsvg-convert --format=png --dpi-x=" + dots + " --dpi-y=" + dots + " " + quoted(file));
+    const auto drawn = run("rsvg-convert --format=png --dpi-x=" + dots + " --dpi-y=" + dots + " " +
+                           shell_word(file));
     if (drawn.status != 0 || !drawn.err.empty()) {
         throw std::runtime_error{"rsvg-convert: " + drawn.err};
     }

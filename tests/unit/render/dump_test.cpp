@@ -31,10 +31,10 @@ TEST_CASE("a frame is told in words, a line an item, columns under each other") 
     CHECK(render::dump(small_card(fonts), fonts) == R"(sheet      288.000 x 144.000
 text        12.000   20.000   9.000 ClearSans-Bold "Squash stew"
 text        12.000   31.250   7.500 ClearSans "7–9 h "
-text        33.354   31.250   7.500 DejaVuSans "☐"
+text        33.262   31.250   7.500 DejaVuSans "☐"
 rule         0.000   40.000 100.000 x 0.500
 outline     10.000   60.000 8.000 x 8.000 line 0.700 radius 1.000
-modules    200.000   12.000 2 x 1.440 crc 00000000
+modules    200.000   12.000 2 x 1.440 crc c3209381
 )");
 }
 

@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <doctest/doctest.h>
 #include <limits>
+#include <stdexcept>
 
 using namespace thawslip;
 
