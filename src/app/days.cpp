@@ -23,10 +23,12 @@ void read_one(const std::string& file, const kitchen::StorageTable& table,
     }
     Diagnostics faults;
     auto document = toml::parse(std::move(text).value(), file, faults);
-    if (const auto day = intake::read_day(document, faults)) {
-        Diagnostics refusals;
-        days.plans.push_back(kitchen::plan(*day, table, refusals, settings));
-        intake::add_refusals(document, std::move(refusals), faults);
+    const auto reading = intake::read_day(document, faults);
+    Diagnostics refusals;
+    auto plan = kitchen::plan(reading.day, table, refusals, settings);
+    intake::add_refusals(document, std::move(refusals), faults);
+    if (reading.whole) {
+        days.plans.push_back(std::move(plan));
     }
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
     days.documents.push_back(std::move(document));

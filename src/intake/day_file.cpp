@@ -1,7 +1,7 @@
 #include "intake/day_file.h"
 
 #include "intake/values.h"
-#include "kitchen/vessel.h"
+#include "intake/vessel.h"
 #include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
@@ -84,6 +84,19 @@ std::vector<kitchen::Finish> read_finishes(Table& package) {
     return finishes;
 }
 
+/// Cooking rules hang on the vessel: a slip of the pen must not switch them off in silence.
+void doubt_vessel(Table& table, const Key& key, const kitchen::Cook& cook) {
+    if (cook.vessel != kitchen::Vessel::Other) {
+        return;
+    }
+    if (const auto near = nearest_vessel(cook.in)) {
+        table.reader().caution(
+            table.path_of(key),
+            fmt::format("no rules are known for cooking in {}", toml::quoted(cook.in)),
+            {fmt::format("did you mean \"{}\"?", *near)});
+    }
+}
+
 std::optional<kitchen::Cook> read_cook(Table& package) {
     auto table = package.table("cook");
     if (!table) {
@@ -94,7 +107,8 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     const Key in{"in", "\"oven\""};
     table->require(in);
     cook.in = text(*table, in).value_or("");
-    cook.vessel = kitchen::vessel_of(cook.in);
+    cook.vessel = vessel_of(cook.in);
+    doubt_vessel(*table, in, cook);
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
     cook.until = read_target(*table, {"until", "\"74 °C\""});
@@ -191,7 +205,10 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
 
 void read_header(Table& root, kitchen::Day& day) {
     day.made = unknown_day;
-    root.require_table({"day", "made = 2026-10-17"}, "[day]");
+    if (!root.has("day")) {
+        root.reader().error(root.path(), "there is no [day], which says when the food was made",
+                            {"write, for example, [day] and below it made = 2026-10-17"});
+    }
     auto table = root.table("day");
     if (!table) {
         return;
@@ -204,19 +221,26 @@ void read_header(Table& root, kitchen::Day& day) {
     table->refuse_unknown();
 }
 
+void read_packages(Table& root, kitchen::Day& day) {
+    auto& reader = root.reader();
+    const auto errors_before = reader.errors();
+    auto tables = root.tables("package", Limits::packages);
+    const bool unreadable = root.has("package") && !reader.document().well_formed();
+    if (tables.empty() && reader.errors() == errors_before && !unreadable) {
+        reader.error(root.path_of("package"), "there is no [[package]]: a day has at least one",
+                     {"thawslip new DAY.toml writes a day to start from"});
+    }
+    for (auto& table : tables) {
+        day.packages.push_back(read_package(table));
+    }
+}
+
 kitchen::Day read_root(toml::Reader& reader) {
     kitchen::Day day;
     auto root = reader.root();
     read_header(root, day);
-    const Key package{"package", "dish = \"Squash and red lentil stew\""};
-    root.require_table(package, "[[package]]");
-    for (auto& table : root.tables(package, Limits::packages)) {
-        day.packages.push_back(read_package(table));
-    }
+    read_packages(root, day);
     root.refuse_unknown();
-    if (day.packages.empty() && reader.errors() == 0 && reader.document().well_formed()) {
-        reader.error(root.path_of(package), "package is an empty list: a day has at least one");
-    }
     refuse_twins(reader, day);
     return day;
 }
@@ -238,14 +262,14 @@ bool is_spoilt(const Diagnostic& refusal, const Diagnostics& faults) {
 
 } // namespace
 
-std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults) {
+Reading read_day(const toml::Document& document, Diagnostics& faults) {
     if (!document.has_values()) {
-        return std::nullopt;
+        return {};
     }
     toml::Reader reader{document, faults};
     auto day = read_root(reader);
     reader.finish();
-    return day;
+    return {std::move(day), document.well_formed() && reader.errors() == 0};
 }
 
 void add_refusals(const toml::Document& document, Diagnostics refusals, Diagnostics& faults) {

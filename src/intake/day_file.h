@@ -5,7 +5,6 @@
 #include "toml/document.h"
 #include "toml/table.h"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,12 +28,18 @@ struct Limits {
     static constexpr toml::Range<int> years{1990, 2200}; ///< a mistyped century is the usual slip
 };
 
-/// Reads a day's description. Everything that is wrong is appended to `faults`, placed. The day
-/// then holds what could be read: what could not is absent or at its default, so that the
-/// kitchen's rules can be held against the rest, but nothing must be printed from it. Nothing
-/// where a mistake of syntax leaves no values. The `where` of each value can be placed through
-/// `document`.
-std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults);
+/// What could be read of a description.
+struct Reading {
+    kitchen::Day day;
+    bool whole = false; ///< false: there were mistakes, and nothing may be printed from `day`
+};
+
+/// Reads a day's description. Everything that is wrong is appended to `faults`, placed.
+///
+/// Where there are mistakes, the day still holds what could be read, so that the kitchen's rules
+/// can be held against it and all be told in one go; what could not be read is absent or at its
+/// default. The `where` of each value can be placed through `document`.
+Reading read_day(const toml::Document& document, Diagnostics& faults);
 
 /// Adds to `faults` what the kitchen refused in the day, placed through `document`. Left out is
 /// what it says about values that have a mistake of their own: it saw only defaults there.

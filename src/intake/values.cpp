@@ -2,11 +2,14 @@
 
 #include "base/nearest.h"
 #include "kitchen/temperature.h"
+#include "kitchen/text.h"
 #include "kitchen/time_range.h"
 #include "kitchen/units.h"
 #include "kitchen/when.h"
 #include "toml/faults.h"
 
+#include <algorithm>
+#include <array>
 #include <fmt/format.h>
 
 namespace thawslip::intake {
@@ -99,7 +102,7 @@ double base_amount(kitchen::Amount amount, Unit unit) {
 Result<kitchen::Mass, TextFault> parse_mass(std::string_view text) {
     const auto quantity = kitchen::parse_quantity(text);
     if (!quantity) {
-        return Failure{TextFault{quantity.fault().offset, quantity.fault().message}};
+        return Failure{quantity.fault()};
     }
     if (!is_plain_measure(quantity.value(), Dimension::Mass)) {
         return Failure{TextFault{0, "expected a number and g, kg, oz or lb"}};
@@ -107,16 +110,28 @@ Result<kitchen::Mass, TextFault> parse_mass(std::string_view text) {
     return kitchen::Mass{base_amount(*quantity.value().low, quantity.value().unit)};
 }
 
-Result<double, TextFault> parse_litres(std::string_view text) {
-    const auto quantity = kitchen::parse_quantity(text);
+/// Litres, or cubic feet as freezers are sold in some countries: 1 ft = 304.8 mm exactly
+/// (NIST Special Publication 811, 2008, appendix B).
+Result<double, TextFault> parse_volume(std::string_view text) {
+    constexpr double litres_in_cubic_foot = 3.048 * 3.048 * 3.048;
+    constexpr std::array<std::string_view, 6> cubic_feet = {"cu ft",      "cu. ft.",    "cu.ft.",
+                                                            "cubic feet", "cubic foot", "ft³"};
+    auto quantity = kitchen::parse_quantity(text);
     if (!quantity) {
-        return Failure{TextFault{quantity.fault().offset, quantity.fault().message}};
+        return Failure{quantity.fault()};
     }
-    if (!is_plain_measure(quantity.value(), Dimension::Volume) ||
-        quantity.value().unit != Unit::Litre) {
-        return Failure{TextFault{0, "expected a number of litres"}};
+    auto written = std::move(quantity).value();
+    const bool feet =
+        written.unit == Unit::Count &&
+        std::ranges::find(cubic_feet, kitchen::lower(written.item)) != cubic_feet.end();
+    if (feet) {
+        written.item.clear();
     }
-    return quantity.value().low->value();
+    const auto dimension = feet ? Dimension::Count : Dimension::Volume;
+    if (!is_plain_measure(written, dimension) || (!feet && written.unit != Unit::Litre)) {
+        return Failure{TextFault{0, "expected a number of litres or cubic feet"}};
+    }
+    return written.low->value() * (feet ? litres_in_cubic_foot : 1.0);
 }
 
 /// What nobody adds to one bag at home; empty where the amount is possible.
@@ -173,7 +188,7 @@ std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key,
 
 std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
                                   toml::Range<double> litres) {
-    const auto read = read_by(table, key, parse_litres);
+    const auto read = read_by(table, key, parse_volume);
     if (!read) {
         return std::nullopt;
     }

@@ -4,21 +4,27 @@
 
 #include <algorithm>
 #include <array>
+#include <fmt/format.h>
 #include <optional>
+#include <string>
 
 namespace thawslip::kitchen {
 namespace {
 
-using Kind = NumberFault::Kind;
-using Read = Result<ReadAmount, NumberFault>;
+using Read = Result<ReadAmount, TextFault>;
 
 /// Six digits before the point are enough for grams, and keep every product far from overflow.
 constexpr std::size_t most_digits = 6;
 constexpr std::size_t most_decimals = 4;
 constexpr std::size_t most_denominator_digits = 3;
 
-Failure<NumberFault> fault(Kind kind, std::size_t offset) {
-    return Failure{NumberFault{kind, offset}};
+constexpr const char* absent = "";
+constexpr const char* too_long = "the number has more digits than a kitchen needs";
+constexpr const char* over_zero = "nothing can be divided by 0";
+constexpr const char* malformed = "expected a number such as 2, 2.5, ½ or 1 1/2";
+
+Failure<TextFault> fault(std::string message, std::size_t offset) {
+    return Failure{TextFault{offset, std::move(message)}};
 }
 
 bool starts_with(std::string_view text, std::size_t at, std::string_view word) {
@@ -34,17 +40,17 @@ struct Digits {
     std::size_t end = 0;
 };
 
-Result<Digits, NumberFault> read_digits(std::string_view text, std::size_t at, std::size_t most) {
+Result<Digits, TextFault> read_digits(std::string_view text, std::size_t at, std::size_t most) {
     Digits digits{0, at};
     while (is_digit_at(text, digits.end)) {
         if (digits.end - at == most) {
-            return fault(Kind::TooLong, at);
+            return fault(too_long, at);
         }
         digits.value = digits.value * 10 + (text[digits.end] - '0');
         ++digits.end;
     }
     if (digits.end == at) {
-        return fault(Kind::Absent, at);
+        return fault(absent, at);
     }
     return digits;
 }
@@ -96,13 +102,19 @@ Read divided(std::string_view text, const Digits& numerator) {
     const auto stroke = stroke_at(text, numerator.end);
     const auto under = read_digits(text, numerator.end + stroke, most_denominator_digits);
     if (!under) {
-        const auto absent = under.fault().kind == Kind::Absent;
-        return fault(absent ? Kind::Malformed : under.fault().kind, under.fault().offset);
+        const auto& why = under.fault();
+        return fault(is_absent(why) ? malformed : why.message, why.offset);
     }
     if (under.value().value == 0) {
-        return fault(Kind::OverZero, numerator.end);
+        return fault(over_zero, numerator.end);
     }
     return ReadAmount{in_lowest_terms({numerator.value, under.value().value}), under.value().end};
+}
+
+/// "1,000" and "1.000" stand for 1 or for 1000, but not "0,125" or "1.250".
+bool is_ambiguous(std::string_view text, const Digits& whole, std::string_view decimals) {
+    const bool grouped = whole.value > 0 && whole.value < 1000 && decimals.size() == 3;
+    return grouped && (text[whole.end] == ',' || decimals == "000");
 }
 
 /// Goes on with ".2" or ",25" after a whole number.
@@ -113,8 +125,10 @@ Read with_decimals(std::string_view text, const Digits& whole) {
         return Failure{decimals.fault()};
     }
     const auto [value, end] = decimals.value();
-    if (text[whole.end] == ',' && end - begin == 3 && whole.value != 0) {
-        return fault(Kind::Thousands, whole.end);
+    if (const auto group = text.substr(begin, end - begin); is_ambiguous(text, whole, group)) {
+        return fault(fmt::format("it may mean {0} or {0}{1}: write one of them without a {2}",
+                                 whole.value, group, text[whole.end] == ',' ? "comma" : "point"),
+                     whole.end);
     }
     std::int64_t scale = 1;
     for (std::size_t i = begin; i < end; ++i) {
@@ -131,11 +145,11 @@ Read fraction_after(std::string_view text, std::size_t end) {
     }
     const auto numerator = read_digits(text, at, most_denominator_digits);
     if (!numerator || stroke_at(text, numerator.value().end) == 0) {
-        return fault(Kind::Absent, at);
+        return fault(absent, at);
     }
     auto fraction = divided(text, numerator.value());
     if (fraction && fraction.value().amount.value() >= 1.0) {
-        return fault(Kind::Malformed, at);
+        return fault(malformed, at);
     }
     return fraction;
 }
@@ -143,7 +157,7 @@ Read fraction_after(std::string_view text, std::size_t end) {
 Read with_fraction(std::string_view text, const Digits& whole) {
     const auto fraction = fraction_after(text, whole.end);
     if (!fraction) {
-        const bool plain = fraction.fault().kind == Kind::Absent;
+        const bool plain = is_absent(fraction.fault());
         return plain ? Read{ReadAmount{{whole.value, 1}, whole.end}} : fraction;
     }
     const auto& [part, end] = fraction.value();
@@ -177,19 +191,12 @@ bool goes_on(std::string_view text, std::size_t end) {
            vulgar_at(text, end).has_value();
 }
 
-} // namespace
-
-std::string message(NumberFault::Kind kind) {
-    switch (kind) {
-    case Kind::Absent: return "expected a number";
-    case Kind::TooLong: return "the number has more digits than a kitchen needs";
-    case Kind::OverZero: return "nothing can be divided by 0";
-    case Kind::Thousands:
-        return "a comma before three digits may mark thousands or decimals: expected 1000 or 1.0";
-    case Kind::Malformed: return "expected a number such as 2, 2.5, ½ or 1 1/2";
-    }
-    return {};
+/// Whether two numbers with a hyphen between them are a whole number and its fraction, "1-1/2".
+bool is_mixed(const Amount& whole, const Amount& part) {
+    return whole.denominator == 1 && whole.numerator > 0 && part.numerator < part.denominator;
 }
+
+} // namespace
 
 std::size_t space_at(std::string_view text, std::size_t at) {
     constexpr std::array<std::string_view, 3> spaces{" ", "\u00A0", "\u202F"};
@@ -220,12 +227,12 @@ std::size_t range_mark(std::string_view text, std::size_t at) {
 Read read_amount(std::string_view text, std::size_t at) {
     auto number = read_number(text, at);
     if (number && goes_on(text, number.value().end)) {
-        return fault(Kind::Malformed, at);
+        return fault(malformed, at);
     }
     return number;
 }
 
-Result<ReadRange, NumberFault> read_range(std::string_view text, std::size_t at) {
+Result<ReadRange, TextFault> read_range(std::string_view text, std::size_t at) {
     const auto low = read_amount(text, at);
     if (!low) {
         return Failure{low.fault()};
@@ -238,9 +245,16 @@ Result<ReadRange, NumberFault> read_range(std::string_view text, std::size_t at)
     }
     const auto high = read_amount(text, skip_spaces(text, mark_at + mark));
     if (high) {
-        return ReadRange{amount, high.value().amount, high.value().end};
+        const auto& [second, high_end] = high.value();
+        const bool closed_up = mark_at == end && space_at(text, mark_at + mark) == 0;
+        if (closed_up && text[mark_at] == '-' && is_mixed(amount, second)) {
+            const Amount mixed{amount.numerator * second.denominator + second.numerator,
+                               second.denominator};
+            return ReadRange{mixed, mixed, high_end};
+        }
+        return ReadRange{amount, second, high_end};
     }
-    if (high.fault().kind == Kind::Absent) {
+    if (is_absent(high.fault())) {
         return ReadRange{amount, amount, end};
     }
     return Failure{high.fault()};

@@ -2,9 +2,9 @@
 
 #include "base/result.h"
 #include "kitchen/quantity.h"
+#include "kitchen/text_fault.h"
 
 #include <cstddef>
-#include <string>
 #include <string_view>
 
 namespace thawslip::kitchen {
@@ -22,27 +22,20 @@ struct ReadRange {
     std::size_t end = 0;
 };
 
-/// Why no number could be read, and the byte of the text where that shows.
-struct NumberFault {
-    enum class Kind {
-        Absent,    ///< none begins here; no fault where words may stand instead
-        TooLong,   ///< more digits than any kitchen needs
-        OverZero,  ///< 1/0
-        Thousands, ///< "1,000": a thousand in one country, one in another
-        Malformed, ///< "1/2/3", "2.5.1"
-    };
-    Kind kind = Kind::Absent;
-    std::size_t offset = 0;
-};
+/// Reads "2", "2.2", "2,2", "½", "1½", "1/2", "1⁄2", "1 1/2" at byte `at`. The fault's message is
+/// empty where no number begins there, so that words may stand instead. Refused, and told why: more
+/// than six digits before the point or four after it, division by 0, "1,000", which is 1 to some
+/// and 1000 to others, and what goes on like a number ("1/2/3").
+Result<ReadAmount, TextFault> read_amount(std::string_view text, std::size_t at);
 
-std::string message(NumberFault::Kind kind);
+/// Reads "3", "3-4", "3–4", "3 to 4", "3 or 4" at byte `at`. "1-1/2" is 1½, as it is often typed,
+/// since no range runs backwards. Faults as of `read_amount`.
+Result<ReadRange, TextFault> read_range(std::string_view text, std::size_t at);
 
-/// Reads "2", "2.2", "2,2", "½", "1½", "1/2", "1⁄2", "1 1/2" at byte `at`: at most six digits
-/// before the point and four after it. What follows does not go on like a number.
-Result<ReadAmount, NumberFault> read_amount(std::string_view text, std::size_t at);
-
-/// Reads "3", "3-4", "3–4", "3 to 4", "3 or 4" at byte `at`.
-Result<ReadRange, NumberFault> read_range(std::string_view text, std::size_t at);
+/// Whether there was no number at all, rather than a bad one.
+inline bool is_absent(const TextFault& fault) {
+    return fault.message.empty();
+}
 
 /// The length of the dash, "to " or "or " that stands between the ends of a range at `at`, else 0.
 std::size_t range_mark(std::string_view text, std::size_t at);

@@ -17,12 +17,13 @@ constexpr std::array<std::string_view, 12> qualifier_words = {
     "packed",  "about",  "approximately", "approx",  "ca",    "roughly"};
 
 /// Amounts without a number that stand before the item, and those that stand after it.
-constexpr std::array<std::string_view, 6> vague_openings = {
-    "a pinch of", "a dash of", "a handful of", "a knob of", "a drizzle of", "some"};
+constexpr std::array<std::string_view, 9> vague_openings = {
+    "a pinch of",  "a dash of", "a handful of", "a knob of", "a drizzle of",
+    "a splash of", "a little",  "a few",        "some"};
 constexpr std::array<std::string_view, 2> vague_endings = {"to taste", "as needed"};
 
-Failure<QuantityFault> fault(std::size_t offset, std::string message) {
-    return Failure{QuantityFault{offset, std::move(message)}};
+Failure<TextFault> fault(std::size_t offset, std::string message) {
+    return Failure{TextFault{offset, std::move(message)}};
 }
 
 std::string_view without_end(std::string_view text, std::string_view characters) {
@@ -57,7 +58,7 @@ bool is_letter_at(std::string_view text, std::size_t at) {
 bool is_amount_at(std::string_view text, std::size_t at) {
     const auto number = read_amount(text, at);
     if (!number) {
-        return number.fault().kind != NumberFault::Kind::Absent;
+        return !is_absent(number.fault());
     }
     const auto end = number.value().end;
     return end == text.size() || space_at(text, end) > 0 ||
@@ -112,7 +113,7 @@ public:
         quantity_.as_written = text;
     }
 
-    Result<Quantity, QuantityFault> read() {
+    Result<Quantity, TextFault> read() {
         while (qualifier()) {
         }
         const auto begin = at_;
@@ -137,12 +138,15 @@ public:
     }
 
 private:
-    Result<Quantity, QuantityFault> without_number(NumberFault why) {
-        if (why.kind != NumberFault::Kind::Absent) {
-            return fault(why.offset, message(why.kind));
+    Result<Quantity, TextFault> without_number(const TextFault& why) {
+        if (!is_absent(why)) {
+            return Failure{why};
         }
         if (is_negative_at(text_, at_)) {
             return fault(at_, "an amount is above 0");
+        }
+        if (unit_named(word_at(text_, at_)) && past_word(text_, at_) == text_.size()) {
+            return fault(at_, "expected a number before the unit");
         }
         if (at_ < text_.size() && !quantity_.qualifier.empty()) {
             quantity_.item = without_end(text_.substr(at_), " ");
@@ -151,7 +155,7 @@ private:
         return read_words(text_);
     }
 
-    Result<Quantity, QuantityFault> after_number() {
+    Result<Quantity, TextFault> after_number() {
         const auto number_end = at_;
         at_ = skip_spaces(text_, at_);
         if (times()) {
@@ -169,7 +173,7 @@ private:
         return finish();
     }
 
-    Result<Quantity, QuantityFault> finish() {
+    Result<Quantity, TextFault> finish() {
         auto rest = text_.substr(at_);
         if (lower(rest.substr(0, 3)) == "of ") {
             rest.remove_prefix(3);
@@ -254,7 +258,7 @@ private:
 
 } // namespace
 
-Result<Quantity, QuantityFault> parse_quantity(std::string_view text) {
+Result<Quantity, TextFault> parse_quantity(std::string_view text) {
     if (skip_spaces(text, 0) == text.size()) {
         return fault(0, "expected an amount such as \"200 g baby spinach\"");
     }

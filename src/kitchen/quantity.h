@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "kitchen/text_fault.h"
 
 #include <cstdint>
 #include <optional>
@@ -52,19 +53,13 @@ struct Quantity {
     friend bool operator==(const Quantity&, const Quantity&) = default;
 };
 
-/// What is wrong with a quantity, and the byte offset in the text where it is wrong.
-struct QuantityFault {
-    std::size_t offset = 0;
-    std::string message;
-};
-
 /// Reads a quantity as cooks write one: "2.2 kg", "1 l vegetable stock", "½ cup", "1 1/2 tsp",
 /// "2 heaping tbsp", "3–4 onions", "4 lb 14 oz beef", "salt to taste"; "2 x 400 g tins tomatoes"
 /// is a count of 2 whose item is "400 g tins tomatoes". A comma may stand for the decimal point.
 /// A text that begins with no number ("5-spice powder", "100% rye flour" among them) is an item
 /// without an amount. Refused: amounts of nothing or below it, ranges that run backwards, two
 /// amounts in a row, and numbers that could be read in two ways.
-Result<Quantity, QuantityFault> parse_quantity(std::string_view text);
+Result<Quantity, TextFault> parse_quantity(std::string_view text);
 
 /// The abbreviation cooks print: "kg", "tbsp", "cup"; empty for Count.
 std::string_view symbol(Unit unit);

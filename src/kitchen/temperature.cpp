@@ -1,6 +1,7 @@
 #include "kitchen/temperature.h"
 
 #include "kitchen/number_text.h"
+#include "kitchen/text.h"
 
 #include <array>
 #include <optional>
@@ -13,13 +14,15 @@ struct ScaleSign {
     TemperatureScale scale;
 };
 
-/// The degree sign is often typed as the ordinal "º" or the ring "˚", or left out.
-constexpr std::array<std::string_view, 3> degree_signs = {"°", "º", "˚"};
-constexpr std::array<ScaleSign, 6> scale_signs = {{{"C", TemperatureScale::Celsius},
-                                                   {"c", TemperatureScale::Celsius},
+/// The degree sign is often typed as the ordinal "º" or the ring "˚", spelt out, or left out.
+constexpr std::array<std::string_view, 6> degree_signs = {"°",       "º",      "˚",
+                                                          "degrees", "degree", "deg"};
+/// In small letters.
+constexpr std::array<ScaleSign, 6> scale_signs = {{{"c", TemperatureScale::Celsius},
+                                                   {"celsius", TemperatureScale::Celsius},
                                                    {"℃", TemperatureScale::Celsius},
-                                                   {"F", TemperatureScale::Fahrenheit},
                                                    {"f", TemperatureScale::Fahrenheit},
+                                                   {"fahrenheit", TemperatureScale::Fahrenheit},
                                                    {"℉", TemperatureScale::Fahrenheit}}};
 
 /// The scale that ends the text at `at`; nothing where there is none, or where more follows.
@@ -50,13 +53,12 @@ Result<Temperature, TextFault> parse_temperature(std::string_view text) {
     const auto start = skip_spaces(text, 0);
     const auto number = read_amount(text, start);
     if (!number) {
-        const auto& [kind, offset] = number.fault();
-        return Failure{TextFault{offset, kind == NumberFault::Kind::Absent
-                                             ? "expected a temperature such as \"74 °C\""
-                                             : message(kind)}};
+        const auto& why = number.fault();
+        return Failure{is_absent(why) ? TextFault{start, "expected a temperature such as \"74 °C\""}
+                                      : why};
     }
     const auto scale_start = skip_spaces(text, number.value().end);
-    const auto scale = scale_at(text, scale_start);
+    const auto scale = scale_at(lower(text), scale_start);
     if (!scale) {
         return Failure{TextFault{scale_start, "expected °C or °F after the number"}};
     }

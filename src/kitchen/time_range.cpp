@@ -67,10 +67,9 @@ struct Part {
 Result<Part, TextFault> read_part(std::string_view text, std::size_t at) {
     const auto range = read_range(text, at);
     if (!range) {
-        const auto& [kind, offset] = range.fault();
-        return fault(offset, kind == NumberFault::Kind::Absent
-                                 ? "expected a time such as \"45 min\" or \"7-9 h\""
-                                 : message(kind));
+        const auto& why = range.fault();
+        return is_absent(why) ? fault(at, "expected a time such as \"45 min\" or \"7-9 h\"")
+                              : Failure{why};
     }
     const auto unit_at = skip_spaces(text, range.value().end);
     const auto unit = read_unit(text, unit_at);

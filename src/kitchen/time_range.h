@@ -2,17 +2,11 @@
 
 #include "base/result.h"
 #include "kitchen/day.h"
+#include "kitchen/text_fault.h"
 
-#include <string>
 #include <string_view>
 
 namespace thawslip::kitchen {
-
-/// What is wrong with a text, and the byte where it is wrong.
-struct TextFault {
-    std::size_t offset = 0;
-    std::string message;
-};
 
 /// Reads "45 min", "7-9 h", "7–9 h", "1 h 30 min", "1½ h", "90-120 min", "45 min-1 h"; letter case
 /// does not matter. Whole minutes, above 0 and at most 72 h.

@@ -14,7 +14,7 @@ struct Form {
     When::Anchor anchor;
 };
 
-constexpr std::array<Form, 9> fixed_forms = {{
+constexpr std::array<Form, 10> fixed_forms = {{
     {"at the start", When::Anchor::AtStart},
     {"at start", When::Anchor::AtStart},
     {"halfway through", When::Anchor::Halfway},
@@ -22,6 +22,7 @@ constexpr std::array<Form, 9> fixed_forms = {{
     {"halfway", When::Anchor::Halfway},
     {"half-way", When::Anchor::Halfway},
     {"at serving", When::Anchor::AtServing},
+    {"on serving", When::Anchor::AtServing},
     {"when serving", When::Anchor::AtServing},
     {"to serve", When::Anchor::AtServing},
 }};
@@ -56,6 +57,16 @@ std::optional<std::size_t> past_words(std::string_view text, std::string_view wo
     return whole_word ? std::optional{skip_spaces(text, at)} : std::nullopt;
 }
 
+/// Where `text` stops before `words` at its end; nothing where it ends otherwise.
+std::optional<std::size_t> before_words(std::string_view text, std::string_view words) {
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        if (space_at(text, at) > 0 && past_words(text.substr(at), words) == text.size() - at) {
+            return at;
+        }
+    }
+    return std::nullopt;
+}
+
 Result<When, TextFault> timed(std::string_view text, std::size_t at, When::Anchor anchor) {
     const auto time = parse_time_range(text.substr(at));
     if (!time) {
@@ -78,6 +89,9 @@ Result<When, TextFault> parse_when(std::string_view text) {
         if (past_words(text, form.words) == text.size()) {
             return When{form.anchor, std::chrono::minutes{0}};
         }
+    }
+    if (const auto end = before_words(text, "before the end")) {
+        return timed(text.substr(0, *end), skip_spaces(text, 0), When::Anchor::BeforeEnd);
     }
     for (const auto& form : timed_forms) {
         if (const auto at = past_words(text, form.words)) {

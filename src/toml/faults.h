@@ -20,12 +20,12 @@ std::string written_key(std::string_view key);
 /// `the text "six"`, `the whole number 6`, `a table`, …
 std::string describe(const Value& value);
 
-/// `[package.thaw]`, `[[package]]`, or `the top of the file`, from a key path.
+/// `[package.thaw]` or `[[package]]`, from a key path.
+/// \pre `path` is not empty
 std::string header_of(std::string_view path);
 
 std::string unknown_key(std::string_view key, std::string_view table_path);
 std::string missing_key(std::string_view key, std::string_view table_path);
-std::string missing_table(std::string_view header); ///< `header` as in `[day]`
 std::string wrong_type(std::string_view subject, std::string_view expected, const Value& found);
 std::string too_large(std::string_view size, std::string_view limit);
 std::string too_deep(std::size_t depth);

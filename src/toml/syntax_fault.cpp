@@ -102,6 +102,28 @@ Found closed_table_fault(const Scene& scene) {
     return place;
 }
 
+/// A header that is not closed, or shares its line.
+Found header_fault(const Scene& scene) {
+    auto place = whole_line(scene);
+    const auto line = words_of(scene, place);
+    if (!scene.says("parsing table header") || !line.starts_with('[')) {
+        return std::nullopt;
+    }
+    if (scene.says("expected a comment") && scene.at(scene.noticed) != ']') {
+        return Explanation{scene.noticed,
+                           scene.line_end(),
+                           "a table's header stands alone in its line",
+                           {"begin a new line after the closing bracket"}};
+    }
+    const bool open = scene.says("expected ']'") || scene.says("end-of-file");
+    if (!open && !scene.says("expected a comment")) {
+        return std::nullopt;
+    }
+    place.message = quoted(line) + " is not a table's header";
+    place.hints = {"write [name] or, for one of several, [[name]]"};
+    return place;
+}
+
 /// `[`, `[a.]`, `a..b`: a name is missing in a header or a key.
 Found name_fault(const Scene& scene) {
     const bool blank = scene.says("blank bare keys");
@@ -132,10 +154,10 @@ Explanation any_fault(const Scene& scene) {
 
 Explanation explain(const Scene& scene) {
     // The first that knows the mistake explains it, so the more special ones come first.
-    constexpr std::array makers{escape_fault,       open_text_fault,    control_fault,
-                                date_fault,         inline_table_fault, twice_fault,
-                                closed_table_fault, line_fault,         name_fault,
-                                value_fault,        element_fault,      trailing_fault};
+    constexpr std::array makers{
+        escape_fault, open_text_fault,    control_fault, date_fault,    inline_table_fault,
+        twice_fault,  closed_table_fault, header_fault,  line_fault,    name_fault,
+        value_fault,  comma_fault,        element_fault, trailing_fault};
     for (const auto& maker : makers) {
         if (auto found = maker(scene)) {
             return *found;

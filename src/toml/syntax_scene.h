@@ -49,6 +49,7 @@ Found date_fault(const Scene& scene);
 Found inline_table_fault(const Scene& scene);
 Found trailing_fault(const Scene& scene);
 Found value_fault(const Scene& scene);
+Found comma_fault(const Scene& scene);
 Found element_fault(const Scene& scene);
 
 /// `"[" was opened at 1:5`

@@ -59,6 +59,16 @@ std::string no_such_day(std::string_view word, std::chrono::year_month_day date)
                        static_cast<unsigned>(last.day()));
 }
 
+/// The quote that ended a text just before the place where the parser noticed; else '\0'.
+char quote_before(const Scene& scene) {
+    auto before = scene.noticed;
+    while (before > scene.line_start() && scene.text[before - 1] == ' ') {
+        --before;
+    }
+    const char last = before > scene.line_start() ? scene.text[before - 1] : '\0';
+    return last == '"' || last == '\'' ? last : '\0';
+}
+
 /// Whether a cook meant a date, and not "7-9 h", which a parser takes for the beginning of one.
 bool begins_like_a_year(std::string_view word) {
     const auto digits = std::min(word.find_first_not_of("0123456789"), word.size());
@@ -163,6 +173,14 @@ Found trailing_fault(const Scene& scene) {
         return std::nullopt;
     }
     const auto rest = trimmed(scene.text.substr(scene.noticed, scene.line_end() - scene.noticed));
+    if (const char quote = quote_before(scene); quote != '\0' && rest != ",") {
+        return Explanation{scene.noticed,
+                           scene.noticed + rest.size(),
+                           "the text has ended, but more follows in its line",
+                           {quote == '"'
+                                ? "a double quote inside a text is written \\\""
+                                : "put a text that holds a single quote in double quotes"}};
+    }
     Explanation found{scene.noticed, scene.noticed + rest.size(),
                       quoted(rest) + " stands where the line should end"};
     if (rest == ",") {
@@ -196,6 +214,24 @@ Found value_fault(const Scene& scene) {
                        value.empty() ? quoted(key) + " has no value"
                                      : quoted(value) + " is not a value of TOML",
                        value_hints(printable(key), value)};
+}
+
+/// `["a" "b"]`
+Found comma_fault(const Scene& scene) {
+    const auto open = outline(scene.text, scene.noticed, scene.text.size()).open_brackets;
+    if (!scene.says("expected comma") || open.empty() || scene.line_start() > open.back()) {
+        return std::nullopt; // in a later line the bracket was more likely left open
+    }
+    const auto end =
+        std::min(scene.text.find_first_of(",]}#\r\n", scene.noticed), scene.text.size());
+    const auto entry = trimmed(scene.text.substr(scene.noticed, end - scene.noticed));
+    if (entry.empty()) {
+        return std::nullopt;
+    }
+    const bool has_quotes = entry.front() == '"' || entry.front() == '\'';
+    return Explanation{scene.noticed, scene.noticed + entry.size(),
+                       "a comma is missing before " +
+                           (has_quotes ? printable(entry) : quoted(entry))};
 }
 
 /// Text without its quotes inside a list or a table in braces.

@@ -78,15 +78,6 @@ void Table::require(const Key& key) {
     reader_->error(path_, missing_key(key.name, path_.text()), std::move(hints));
 }
 
-void Table::require_table(const Key& key, std::string_view header) {
-    ask(key);
-    if (!has(key)) {
-        reader_->error(
-            path_, missing_table(header),
-            {fmt::format("write, for example, {} and below it {}", header, key.example)});
-    }
-}
-
 void Table::refuse_type(const Key& key, std::string_view expected, const Value& found,
                         Hints hints) {
     if (auto hint = type_hint(key, expected, found); !hint.empty()) {

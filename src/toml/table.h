@@ -56,9 +56,6 @@ public:
 
     /// Reports the key as missing unless it is there; either way it still has to be asked for.
     void require(const Key& key);
-    /// The same for a table; `header` is how it begins, `[day]`, and the key's example what may
-    /// stand below it, `made = 2026-10-17`.
-    void require_table(const Key& key, std::string_view header);
 
     std::optional<Text> string(const Key& key); ///< any string, untouched
     /// A string that can be printed in one line of at most `most` characters, trimmed.

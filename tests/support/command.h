@@ -53,7 +53,7 @@ private:
     std::filesystem::path path_;
 };
 
-inline std::string quoted(const std::string& word) {
+inline std::string shell_word(const std::string& word) {
     std::string safe = "'";
     for (const char c : word) {
         safe += c == '\'' ? std::string{"'\\''"} : std::string{c};
@@ -65,7 +65,7 @@ inline std::string quoted(const std::string& word) {
 inline Outcome run(const std::string& command) {
     const ScratchFolder scratch;
     const auto errors = scratch / "err";
-    std::FILE* pipe = ::popen(("( " + command + " ) 2>" + quoted(errors)).c_str(), "r");
+    std::FILE* pipe = ::popen(("( " + command + " ) 2>" + shell_word(errors)).c_str(), "r");
     if (pipe == nullptr) {
         throw std::runtime_error{"cannot run " + command};
     }

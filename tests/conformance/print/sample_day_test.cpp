@@ -12,7 +12,7 @@ using namespace thawslip::test_support;
 namespace {
 
 const std::string source = THAWSLIP_SOURCE_DIR;
-const std::string day = test_support::quoted(source + "/samples/orchard-day.toml");
+const std::string day = shell_word(source + "/samples/orchard-day.toml");
 
 layout::Stock stock(const std::string& name) {
     const auto reading = layout::load_stock(source + "/layouts/stock/" + name + ".toml");
@@ -28,8 +28,8 @@ struct Printed {
 
     Printed(const std::string& command, const std::string& name)
         : stock{::stock(name)}, pdf{folder / "print.pdf"} {
-        const auto outcome = run_thawslip(command + " " + day + " --stock " + name + " -o " +
-                                          test_support::quoted(pdf));
+        const auto outcome =
+            run_thawslip(command + " " + day + " --stock " + name + " -o " + shell_word(pdf));
         INFO(outcome.err);
         REQUIRE(outcome.status == 0);
     }
@@ -182,10 +182,10 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
     for (const char* command : {"labels", "cards"}) {
         const Printed printed{command, std::string{command} == "labels" ? "letter-2x5-4x2in"
                                                                         : "letter-cards-6x4in-cut"};
-        const auto check = run("qpdf --check " + test_support::quoted(printed.pdf));
+        const auto check = run("qpdf --check " + shell_word(printed.pdf));
         CHECK(check.status == 0);
         CHECK(has_words(check.out, "No syntax or stream encoding errors found"));
-        const auto fonts = run("pdffonts " + test_support::quoted(printed.pdf));
+        const auto fonts = run("pdffonts " + shell_word(printed.pdf));
         CHECK(fonts.err.empty());
         std::istringstream lines{fonts.out};
         std::string line;
@@ -199,10 +199,9 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
             }
         }
         CHECK(faces >= 2);
-        CHECK(has_words(run("pdfinfo " + test_support::quoted(printed.pdf)).out, "Title:"));
+        CHECK(has_words(run("pdfinfo " + shell_word(printed.pdf)).out, "Title:"));
         CHECK(has_words(
-            run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -")
-                .out,
+            run("qpdf --qdf --object-streams=disable " + shell_word(printed.pdf) + " -").out,
             "/PrintScaling /None"));
     }
 }
@@ -242,7 +241,7 @@ TEST_CASE("everything is printed in black: no operator sets another colour") {
     // by the formula of W3C WCAG 2.1, of which success criterion 1.4.6 asks 7:1.
     const Printed printed{"labels", "letter-2x5-4x2in"};
     const auto plain =
-        run("qpdf --qdf --object-streams=disable " + test_support::quoted(printed.pdf) + " -").out;
+        run("qpdf --qdf --object-streams=disable " + shell_word(printed.pdf) + " -").out;
     std::istringstream lines{plain};
     std::string line;
     int operators = 0;

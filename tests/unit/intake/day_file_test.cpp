@@ -52,9 +52,9 @@ std::string with(const std::string& from, const std::string& to) {
 } // namespace
 
 TEST_CASE("a whole description is read into kitchen values") {
-    Diagnostics faults;
-    const auto document = toml::parse(good, "day.toml", faults);
-    const auto day = intake::read_day(document, faults);
+    const auto outcome = intake_test::outcome_of(good);
+    CHECK(outcome.faults.empty());
+    const auto& day = outcome.day;
     REQUIRE(day.has_value());
     CHECK(kitchen::to_iso(day->made) == "2026-10-17");
     CHECK(day->kitchen == "Orchard house");
@@ -178,6 +178,58 @@ TEST_CASE("the same dish twice in a day would share bag ids and is refused at th
     const auto text = good + "\n" + good.substr(good.find("[[package]]"));
     const auto all = told(text);
     CHECK(all.find("\"Squash and red lentil stew\" stands twice in this day") != std::string::npos);
+}
+
+TEST_CASE("the same dish is the same whether its date stands in the day or in the package") {
+    auto second = good.substr(good.find("[[package]]"));
+    second.replace(second.find("servings"), 0, "made = 2026-10-17\n");
+    CHECK(told(good + "\n" + second).find("stands twice in this day") != std::string::npos);
+    second.replace(second.find("10-17"), 5, "10-18");
+    CHECK(told(good + "\n" + second).empty());
+}
+
+TEST_CASE("a file without a day or without packages is told what it lacks") {
+    CHECK(told("") == "day.toml:1:1: error: there is no [day], which says when the food was made\n"
+                      "    hint: write, for example, [day] and below it made = 2026-10-17\n"
+                      "day.toml:1:1: error: there is no [[package]]: a day has at least one\n"
+                      "    hint: thawslip new DAY.toml writes a day to start from\n");
+    CHECK(told("package = []\n[day]\nmade = 2026-10-17\n") ==
+          "day.toml:1:11: error: there is no [[package]]: a day has at least one\n"
+          "    package = []\n"
+          "              ^~\n"
+          "    hint: thawslip new DAY.toml writes a day to start from\n");
+}
+
+TEST_CASE("a fault inside a value is marked at its character, spaces before it or not") {
+    CHECK(
+        told(with("\"7-9 h\"", "\"  7-9 weeks\"")) ==
+        "day.toml:26:18: error: \"7-9 weeks\" cannot be read as time: expected h or min after the "
+        "number\n"
+        "    time    = \"  7-9 weeks\"\n"
+        "                     ^~~~~\n"
+        "    hint: write, for example, time = \"7-9 h\"\n");
+}
+
+TEST_CASE("a freezer's size may be given in cubic feet") {
+    const auto outcome = intake_test::outcome_of(with("\"180 l\"", "\"7 cu ft\""));
+    REQUIRE(outcome.day.has_value());
+    // NIST Special Publication 811, 2008, appendix B: 1 cubic foot is 0.02831685 cubic metres.
+    CHECK(*outcome.day->freezer_litres == doctest::Approx(7 * 28.31685).epsilon(1e-6));
+    CHECK(told(with("\"180 l\"", "\"7 buckets\""))
+              .find("expected a number of litres or cubic feet") != std::string::npos);
+}
+
+TEST_CASE("a vessel that is nearly a known one is doubted, since its rules are then not applied") {
+    Diagnostics faults;
+    const auto document =
+        toml::parse(with("\"slow cooker\"", "\"slow coker\""), "day.toml", faults);
+    CHECK(intake::read_day(document, faults).whole);
+    REQUIRE(faults.size() == 1);
+    CHECK(to_text(faults[0], document.text()) ==
+          "day.toml:24:11: caution: no rules are known for cooking in \"slow coker\"\n"
+          "    in      = \"slow coker\"\n"
+          "              ^~~~~~~~~~~~\n"
+          "    hint: did you mean \"slow cooker\"?\n");
 }
 
 TEST_CASE("a mistake in one line does not hide the kitchen's refusals, nor make up others") {

@@ -15,9 +15,10 @@ TEST_CASE("TOML that is no day's description is refused, and says why") {
         const char* reason;
     };
     const Case cases[] = {
-        {"nothing", "", "the table [day] is missing"},
-        {"a comment", "# This is a full-line comment\n", "the table [[package]] is missing"},
-        {"a single value", "key = \"value\"\n", "unknown key \"key\" in the top of the file"},
+        {"nothing", "", "there is no [day], which says when the food was made"},
+        {"a comment", "# This is a full-line comment\n",
+         "there is no [[package]]: a day has at least one"},
+        {"a single value", "key = \"value\"\n", "unknown key \"key\" at the top of the file"},
         {"dotted keys", "site.\"orchard.org\" = true\n", "unknown key \"site\""},
         {"a multi-line text", "note = \"\"\"\nRoses\nViolets\"\"\"\n", "unknown key \"note\""},
         {"a literal text", "path = 'C:\\Users\\cook'\n", "unknown key \"path\""},
@@ -71,7 +72,7 @@ TEST_CASE("TOML that is no day's description is refused, and says why") {
 TEST_CASE("a name that would drive a terminal is told without its control characters") {
     CHECK(intake_test::told("\"\\u001b[2J\" = 1\n[day]\nmade = 2026-10-17\n[[package]]\ndish = "
                             "\"x\"\nservings = 1\nfood = \"fruit\"\n") ==
-          "day.toml:1:1: error: unknown key \"\uFFFD[2J\" in the top of the file\n"
+          "day.toml:1:1: error: unknown key \"\uFFFD[2J\" at the top of the file\n"
           "    \"\\u001b[2J\" = 1\n"
           "    ^~~~~~~~~~~\n"
           "    hint: keys known here: day, package\n");

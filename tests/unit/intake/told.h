@@ -14,21 +14,20 @@ namespace thawslip::intake_test {
 /// What becomes of a description, as a command would have it.
 struct Outcome {
     toml::Document document;
-    std::optional<kitchen::Day> day;
-    Diagnostics faults; ///< in the order of the file
+    std::optional<kitchen::Day> day; ///< nothing where it must not be printed
+    Diagnostics faults;              ///< in the order of the file
 };
 
 inline Outcome outcome_of(std::string text, const std::string& file = "day.toml") {
     static const auto table = intake::built_in_storage();
     Diagnostics faults;
     auto document = toml::parse(std::move(text), file, faults);
-    auto day = intake::read_day(document, faults);
-    if (day) {
-        Diagnostics refusals;
-        kitchen::plan(*day, table, refusals);
-        intake::add_refusals(document, std::move(refusals), faults);
-    }
+    auto reading = intake::read_day(document, faults);
+    Diagnostics refusals;
+    kitchen::plan(reading.day, table, refusals);
+    intake::add_refusals(document, std::move(refusals), faults);
     sort_by_place(faults);
+    auto day = reading.whole ? std::optional{std::move(reading.day)} : std::nullopt;
     return {std::move(document), std::move(day), std::move(faults)};
 }
 

@@ -13,10 +13,25 @@ TEST_CASE("temperatures keep the scale they were written in") {
     constexpr auto c = TemperatureScale::Celsius;
     constexpr auto f = TemperatureScale::Fahrenheit;
     const Case cases[] = {
-        {"74 °C", 74.0, c},   {"74°C", 74.0, c},      {"74 ° C", 74.0, c},     {"74 C", 74.0, c},
-        {"74c", 74.0, c},     {"74 ℃", 74.0, c},      {"74 º C", 74.0, c},     {"74 ˚C", 74.0, c},
-        {"73.5 °C", 73.5, c}, {"73,5 °C", 73.5, c},   {"74\u00A0°C", 74.0, c}, {"212 °F", 100.0, f},
-        {"32 ℉", 0.0, f},     {" 165F ", 73.8889, f}, {"0 °C", 0.0, c},        {"300 °C", 300.0, c},
+        {"74 °C", 74.0, c},
+        {"74°C", 74.0, c},
+        {"74 ° C", 74.0, c},
+        {"74 C", 74.0, c},
+        {"74c", 74.0, c},
+        {"74 ℃", 74.0, c},
+        {"74 º C", 74.0, c},
+        {"74 ˚C", 74.0, c},
+        {"73.5 °C", 73.5, c},
+        {"73,5 °C", 73.5, c},
+        {"74\u00A0°C", 74.0, c},
+        {"212 °F", 100.0, f},
+        {"32 ℉", 0.0, f},
+        {" 165F ", 73.8889, f},
+        {"0 °C", 0.0, c},
+        {"300 °C", 300.0, c},
+        {"74 degrees Celsius", 74.0, c},
+        {"74.0 deg C", 74.0, c},
+        {"212 degrees Fahrenheit", 100.0, f},
     };
     for (const auto& each : cases) {
         CAPTURE(each.text);
@@ -51,6 +66,7 @@ TEST_CASE("what is no temperature is refused where it goes wrong") {
         {"", 0, no_number},         {"hot", 0, no_number},
         {"-5 °C", 0, no_number},    {"74", 2, no_scale},
         {"74 °", 3, no_scale},      {"74 K", 3, no_scale},
+        {"74 cold", 3, no_scale},   {"74-80 °C", 2, no_scale},
         {"74 °C now", 3, no_scale}, {"74 °CF", 3, no_scale},
         {"300.1 °C", 0, range},     {"31 °F", 0, range},
         {"  400 °C", 2, range},     {"1/0 °C", 1, "nothing can be divided by 0"},

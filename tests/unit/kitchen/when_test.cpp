@@ -25,6 +25,9 @@ TEST_CASE("when something goes in is read in its five forms and their usual vari
         {"for the last 1½ h", {Anchor::BeforeEnd, minutes{90}}},
         {"AT SERVING", {Anchor::AtServing, minutes{0}}},
         {"to serve", {Anchor::AtServing, minutes{0}}},
+        {"on serving", {Anchor::AtServing, minutes{0}}},
+        {"10 min before the end", {Anchor::BeforeEnd, minutes{10}}},
+        {" 1 h 30 min  Before  The End ", {Anchor::BeforeEnd, minutes{90}}},
     };
     for (const auto& c : cases) {
         CAPTURE(c.text);
@@ -57,6 +60,9 @@ TEST_CASE("what does not say when is refused where it goes wrong") {
         {"afterwards 4 h", 0, forms},
         {"halfway there", 0, forms},
         {"last", 4, no_time},
+        {"before the end", 0, forms},
+        {"shortly before the end", 0, no_time},
+        {"5 weeks before the end", 2, "expected h or min after the number"},
         {"last ten min", 5, no_time},
         {"  last   ten min", 9, no_time},
         {"in the last quarter", 12, no_time},

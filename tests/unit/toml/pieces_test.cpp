@@ -153,7 +153,6 @@ TEST_CASE("names and texts are told so that a terminal is safe and a line is sho
     CHECK(toml::written_key("use_by-2") == "use_by-2");
     CHECK(toml::written_key("use by") == "\"use by\"");
     CHECK(toml::written_key("") == "\"\"");
-    CHECK(toml::header_of("") == "the top of the file");
     CHECK(toml::header_of("day") == "[day]");
     CHECK(toml::header_of("package[2]") == "[[package]]");
     CHECK(toml::header_of("package[2].thaw") == "[package.thaw]");

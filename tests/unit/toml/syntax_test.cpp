@@ -65,10 +65,15 @@ TEST_CASE("what stands behind a value is told") {
         {"a = [1] [2]", "1:9: error: \"[2]\" stands where the line should end\n"
                         "    hint: several values stand in brackets with commas between; a remark "
                         "begins with #; each key has a line of its own\n"},
-        {"[a]]", "1:4: error: \"]\" stands where the line should end\n"},
-        {"[a] b = 1", "1:5: error: \"b = 1\" stands where the line should end\n"
-                      "    hint: several values stand in brackets with commas between; a remark "
-                      "begins with #; each key has a line of its own\n"},
+        {"[a]]", "1:1: error: \"[a]]\" is not a table's header\n"
+                 "    hint: write [name] or, for one of several, [[name]]\n"},
+        {"a = \"The \"best\" stew\"",
+         "1:11: error: the text has ended, but more follows in its line\n"
+         "    hint: a double quote inside a text is written \\\"\n"},
+        {"a = 'it's'", "1:9: error: the text has ended, but more follows in its line\n"
+                       "    hint: put a text that holds a single quote in double quotes\n"},
+        {"[a] b = 1", "1:5: error: a table's header stands alone in its line\n"
+                      "    hint: begin a new line after the closing bracket\n"},
     });
 }
 
@@ -91,7 +96,8 @@ TEST_CASE("a key or a table that is there already is told") {
 
 TEST_CASE("a bracket or a name that is missing is told") {
     check({
-        {"[a", "1:1: error: the bracket that begins here is not closed\n"},
+        {"[a", "1:1: error: \"[a\" is not a table's header\n"
+               "    hint: write [name] or, for one of several, [[name]]\n"},
         {"[]", "1:2: error: \"]\" stands where a name was expected\n"},
         {"[a.]", "1:4: error: \"]\" stands where a name was expected\n"},
         {"a = [1, 2", "1:5: error: the bracket that begins here is not closed\n"},
@@ -99,8 +105,7 @@ TEST_CASE("a bracket or a name that is missing is told") {
                          "    hint: \"[\" was opened at 1:5\n"},
         {"a = [1,,2]", "1:8: error: expected value or closing ']', saw comma\n"
                        "    hint: \"[\" was opened at 1:5\n"},
-        {"a = {x = 1 y = 2}", "1:12: error: expected comma or closing '}', saw 'y'\n"
-                              "    hint: \"{\" was opened at 1:5\n"},
+        {"a = {x = 1 y = 2}", "1:12: error: a comma is missing before \"y = 2\"\n"},
     });
 }
 

@@ -1,0 +1,190 @@
+// The program as somebody uses it who is tired, or means harm: a clear answer, the right exit
+// status, nothing half-written.
+
+#include "pages.h"
+
+#include <doctest/doctest.h>
+#include <filesystem>
+#include <sys/stat.h>
+
+using namespace thawslip::test_support;
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
+
+struct Workplace {
+    ScratchFolder folder;
+    std::string day = folder / "day.toml";
+    std::string pdf = folder / "labels.pdf";
+
+    Workplace() { write_file(day, read_file(sample)); }
+
+    Outcome labels(const std::string& more) const {
+        return run_thawslip("labels " + shell_word(day) + " " + more);
+    }
+    void replace(const std::string& from, const std::string& to) const {
+        auto text = read_file(day);
+        const auto at = text.find(from);
+        REQUIRE(at != std::string::npos);
+        write_file(day, text.replace(at, from.size(), to));
+    }
+    /// Files in the folder beside the day: a refusal must leave none.
+    std::size_t left_behind() const {
+        std::size_t count = 0;
+        for (const auto& entry : fs::directory_iterator{folder.path()}) {
+            count += entry.path().filename() != "day.toml" ? 1U : 0U;
+        }
+        return count;
+    }
+};
+
+bool says(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(Workplace, "a wrong command line is told and leaves with 2") {
+    CHECK(run_thawslip("").status == 2);
+    CHECK(labels("").status == 2);
+    CHECK(labels("-o " + shell_word(folder / "labels.txt")).status == 2);
+    const auto unknown = run_thawslip("lables x.toml");
+    CHECK(unknown.status == 2);
+    CHECK(says(unknown.err, "there is no command \"lables\""));
+    CHECK(says(unknown.err, "did you mean \"labels\"?"));
+    CHECK(left_behind() == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "a refused day leaves with 1 and writes nothing") {
+    replace("method = \"refrigerator\"", "method = \"refridgerator\"");
+    const auto outcome = labels("-o " + shell_word(pdf));
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, day + ":"));
+    CHECK(says(outcome.err, "did you mean \"refrigerator\"?"));
+    CHECK(left_behind() == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "a character that no face has is named with its field and place") {
+    replace("Squash and red lentil stew", "Squash \xF0\x9F\x8D\x90 stew");
+    const auto outcome = labels("-o " + shell_word(pdf));
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, day + ":9:13: error: U+1F350"));
+    CHECK(says(outcome.err, "in dish of"));
+    CHECK(left_behind() == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "a right-to-left script is refused, never set wrongly") {
+    replace("Squash and red lentil stew", "\xD9\x85\xD8\xB1\xD9\x82");
+    const auto outcome = labels("-o " + shell_word(pdf));
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, "right-to-left"));
+}
+
+TEST_CASE_FIXTURE(Workplace,
+                  "words that cannot fit are refused with area, millimetres and stocks") {
+    std::string finish;
+    for (int i = 0; i < 9; ++i) {
+        finish +=
+            "[[package.finish]]\nadd = \"200 g leaves from the garden behind the barn\"\n"
+            "when = \"last 10 min\"\nbag = \"small bag taped to the other side of this one\"\n";
+    }
+    replace("[package.cook]", finish + "[package.cook]");
+    const auto outcome = labels("-o " + shell_word(pdf));
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, "the label of \"Squash and red lentil stew\" does not fit"));
+    CHECK(says(outcome.err, " mm too much at the smallest type allowed"));
+    CHECK(says(outcome.err, "most of it is \"finish\""));
+    CHECK(says(outcome.err, "or print on \""));
+    CHECK(left_behind() == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "an unknown stock is told with the nearest") {
+    const auto outcome = labels("--stock letter-2x5-4x2inn -o " + shell_word(pdf));
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, "did you mean \"letter-2x5-4x2in\"?"));
+}
+
+TEST_CASE_FIXTURE(Workplace, "the system's failures leave with 3 and nothing half-written") {
+    CHECK(run_thawslip("labels " + shell_word(day) + " -o - > /dev/full").status == 3);
+    CHECK(labels("-o " + shell_word((folder / "no-such-folder") + "/labels.pdf")).status == 3);
+    REQUIRE(::mkfifo((folder / "pipe.pdf").c_str(), 0600) == 0);
+    CHECK(labels("-o " + shell_word(folder / "pipe.pdf")).status == 3);
+    fs::remove(folder / "pipe.pdf");
+    fs::create_directory(folder / "folder.pdf");
+    CHECK(labels("-o " + shell_word(folder / "folder.pdf")).status == 3);
+    fs::remove(folder / "folder.pdf");
+    CHECK(left_behind() == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "the day's own file is never written over") {
+    const auto disguised = folder / "day.pdf";
+    fs::create_hard_link(day, disguised);
+    const auto before = read_file(day);
+    const auto outcome = labels("-o " + shell_word(disguised));
+    CHECK(outcome.status == 1);
+    CHECK(read_file(day) == before);
+    CHECK(run_thawslip("new " + shell_word(day)).status == 1);
+    CHECK(read_file(day) == before);
+}
+
+TEST_CASE_FIXTURE(Workplace, "an older print is replaced whole") {
+    write_file(pdf, "old");
+    CHECK(labels("-o " + shell_word(pdf)).status == 0);
+    CHECK(read_file(pdf).substr(0, 5) == "%PDF-");
+    CHECK(left_behind() == 1);
+}
+
+TEST_CASE_FIXTURE(Workplace,
+                  "a half-used sheet is used up: first cell and spoiled cells stay empty") {
+    CHECK(labels("--first-cell 3 --spoiled 5 6 -o " + shell_word(pdf)).status == 0);
+    const auto pages = read_pages(pdf);
+    CHECK(pages.size() == 2);
+    // Cells of 4 x 2 in from 5/32 in and 1/2 in on: 1, 2, 5 and 6 have no word.
+    for (const auto& word : pages.front().words) {
+        const int row = static_cast<int>((word.top - 36) / 144);
+        CHECK(row != 0);
+        CHECK(row != 2);
+    }
+    CHECK(labels("--first-cell 11 -o " + shell_word(pdf)).status == 1);
+    CHECK(labels("--first-cell 0 -o " + shell_word(pdf)).status == 1);
+}
+
+TEST_CASE_FIXTURE(Workplace, "a new day can be checked and printed as it is") {
+    const auto fresh = folder / "fresh.toml";
+    CHECK(run_thawslip("new " + shell_word(fresh)).status == 0);
+    CHECK(run_thawslip("check " + shell_word(fresh)).status == 0);
+    CHECK(run_thawslip("labels " + shell_word(fresh) + " -o " + shell_word(pdf)).status == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "a printed sheet, photographed, is read back as the cook steps") {
+    REQUIRE(labels("-o " + shell_word(pdf)).status == 0);
+    REQUIRE(run("pdftoppm -r 150 -png -singlefile " + shell_word(pdf) + " " +
+                shell_word(folder / "photo"))
+                .status == 0);
+    const auto outcome = run_thawslip("read " + shell_word(folder / "photo.png"));
+    CHECK(outcome.status == 0);
+    CHECK(says(outcome.out, "SQUASH AND RED LENTIL STEW"));
+    CHECK(says(outcome.out, "Best if used by 17 Dec 2026"));
+    CHECK(says(outcome.out, "Add last 10 min: 200 G BABY SPINACH"));
+    const auto typed = run_thawslip("text " + shell_word(day) + " | " THAWSLIP_PROGRAM " read -");
+    CHECK(says(typed.out, "CHESTNUT - KALE AND BARLEY SOUP"));
+    CHECK(run_thawslip("read " + shell_word(day)).status == 1);
+    CHECK(run_thawslip("read " + shell_word(folder / "nothing.png")).status == 1);
+}
+
+TEST_CASE_FIXTURE(Workplace,
+                  "the settings' mistakes are placed, and a wrong printer is not applied") {
+    const auto settings = folder / "settings.toml";
+    write_file(settings, "paper = \"a44\"\n");
+    const auto outcome =
+        run_thawslip("check " + shell_word(day) + " --settings " + shell_word(settings));
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, settings + ":1:9: error: "));
+    write_file(settings, "paper = \"a4\"\n");
+    CHECK(says(run_thawslip("labels " + shell_word(day) + " --settings " + shell_word(settings) +
+                            " -o " + shell_word(pdf))
+                   .out,
+               "a4-2x4-99x68mm"));
+}
