@@ -24,11 +24,12 @@ void read_one(const std::string& file, const kitchen::StorageTable& table,
     Diagnostics faults;
     auto document = toml::parse(std::move(text).value(), file, faults);
     const auto reading = intake::read_day(document, faults);
-    auto plan = kitchen::plan(reading.day, table, faults, settings);
+    Diagnostics refusals;
+    auto plan = kitchen::plan(reading.day, table, refusals, settings);
+    intake::add_refusals(document, std::move(refusals), faults);
     if (reading.whole) {
         days.plans.push_back(std::move(plan));
     }
-    place(faults, document);
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
     days.documents.push_back(std::move(document));
 }

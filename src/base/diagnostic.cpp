@@ -34,20 +34,36 @@ std::u32string printable(std::u32string line) {
     return line;
 }
 
-/// The source line and a mark under the place. A long line is cut to a window around the place.
+/// The byte where code point `count` of `line` begins, or its end.
+std::size_t byte_of(std::string_view line, std::size_t count) {
+    std::size_t at = 0;
+    for (; at < line.size() && count > 0; --count) {
+        do {
+            ++at;
+        } while (at < line.size() && (static_cast<unsigned char>(line[at]) & 0xC0U) == 0x80U);
+    }
+    return at;
+}
+
+/// The source line and a mark under the place. Of a long line only a window around the place is
+/// shown, and only that is looked at closely: a line can be as long as the file.
 std::string quoted_line(const SourceSpan& where, std::string_view source) {
-    const auto line = nth_line(source, where.line);
-    if (line.empty() || first_invalid_utf8(line) || where.column == 0) {
+    constexpr std::size_t widest = 92;
+    auto line = nth_line(source, where.line);
+    if (line.empty() || where.column == 0) {
         return {};
     }
-    auto shown = printable(to_utf32(line));
     std::size_t mark = where.column - 1;
-    constexpr std::size_t widest = 92;
-    if (shown.size() > widest) {
+    if (byte_of(line, widest) < line.size()) {
         const std::size_t start = mark > widest / 2 ? mark - widest / 2 : 0;
-        shown = start < shown.size() ? shown.substr(start, widest) : std::u32string{};
+        line.remove_prefix(byte_of(line, start));
+        line = line.substr(0, byte_of(line, widest));
         mark -= start;
     }
+    if (first_invalid_utf8(line)) {
+        return {};
+    }
+    const auto shown = printable(to_utf32(line));
     if (mark > shown.size()) {
         return {};
     }

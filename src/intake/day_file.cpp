@@ -17,8 +17,8 @@ using kitchen::Package;
 using toml::Key;
 using toml::Table;
 using toml::Word;
-using namespace literals;
 
+/// In the order of kitchen::ThawMethod.
 const std::array<Word, 4> thaw_methods = {{{"refrigerator", {"fridge", "in the fridge"}},
                                            {"cold water", {"water"}},
                                            {"microwave"},
@@ -31,19 +31,19 @@ std::optional<std::string> text(Table& table, const Key& key) {
     return table.line(key, Limits::text_characters);
 }
 
-constexpr int first_year = 1990;
-constexpr int last_year = 2200;
+/// Stands in for a date that cannot be read. It lies before every date that can, so that no other
+/// date seems to come too early.
+constexpr kitchen::Date unknown_day{std::chrono::year{Limits::years.least}, std::chrono::January,
+                                    std::chrono::day{1}};
 
-/// A date in a year in which somebody could cook this; a mistyped century is the usual slip.
 std::optional<kitchen::Date> read_date(Table& table, const Key& key) {
     const auto date = table.date(key);
-    if (!date) {
-        return std::nullopt;
-    }
-    const int year{date->year()};
-    if (year < first_year || year > last_year) {
-        table.reader().error(table.path_of(key), fmt::format("the year {} is outside {} to {}",
-                                                             year, first_year, last_year));
+    const auto year = date ? static_cast<int>(date->year()) : Limits::years.least;
+    if (year < Limits::years.least || year > Limits::years.most) {
+        table.reader().error(table.path_of(key),
+                             fmt::format("{} must lie in the years {} to {}, not {}", key.name,
+                                         Limits::years.least, Limits::years.most,
+                                         kitchen::to_iso(*date)));
         return std::nullopt;
     }
     return date;
@@ -84,6 +84,7 @@ std::vector<kitchen::Finish> read_finishes(Table& package) {
     return finishes;
 }
 
+/// Cooking rules hang on the vessel: a slip of the pen must not switch them off in silence.
 void doubt_vessel(Table& table, const Key& key, const kitchen::Cook& cook) {
     if (cook.vessel != kitchen::Vessel::Other) {
         return;
@@ -110,7 +111,7 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     doubt_vessel(*table, in, cook);
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
-    cook.until = read_temperature(*table, {"until", "\"74 °C\""});
+    cook.until = read_target(*table, {"until", "\"74 °C\""});
     cook.because = text(*table, "because").value_or("");
     cook.steps = table->lines("steps", Limits::steps, Limits::step_characters);
     table->refuse_unknown();
@@ -135,7 +136,7 @@ std::vector<kitchen::Ingredient> read_ingredients(Table& package) {
 
 std::vector<std::string> values_of(Table& table, const Key& key) {
     std::vector<std::string> values;
-    for (const auto& each : table.string_or_strings(key, 20)) {
+    for (const auto& each : table.string_or_strings(key, Limits::values)) {
         if (auto line = toml::printable_line(table.reader(), each, Limits::text_characters)) {
             values.push_back(std::move(*line));
         }
@@ -144,7 +145,10 @@ std::vector<std::string> values_of(Table& table, const Key& key) {
 }
 
 void read_dates(Table& table, Package& package) {
-    package.made = read_date(table, {"made", "2026-10-17"});
+    const auto made = read_date(table, {"made", "2026-10-17"});
+    if (table.has("made")) {
+        package.made = made.value_or(unknown_day);
+    }
     package.food = values_of(table, {"food", "\"soup or stew\""});
     package.use_by = read_date(table, {"use_by", "2027-01-17"});
     if (!table.has("food") && !table.has("use_by")) {
@@ -170,7 +174,8 @@ Package read_package(Table& table) {
     read_dates(table, package);
     package.weight = read_mass(table, {"weight", "\"2.2 kg\""}, Limits::grams);
     package.thickness =
-        table.length({"thickness", "\"30 mm\""}, {2_mm, Length::millimetres(Limits::millimetres)});
+        table.length({"thickness", "\"30 mm\""}, {Length::millimetres(Limits::millimetres.least),
+                                                  Length::millimetres(Limits::millimetres.most)});
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.note = text(table, "note").value_or("");
     package.thaw = read_thaw(table);
@@ -187,93 +192,94 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
         for (std::size_t j = 0; j < i; ++j) {
             const auto& a = day.packages[i];
             const auto& b = day.packages[j];
-            if (a.dish == b.dish && a.made.value_or(day.made) == b.made.value_or(day.made)) {
+            const bool same_day = a.made.value_or(day.made) == b.made.value_or(day.made);
+            if (!a.dish.empty() && a.dish == b.dish && same_day) {
                 reader.error(a.where.key("dish"),
                              fmt::format("{} stands twice in this day", toml::quoted(a.dish)),
-                             {"raise `bags` of the first, or tell the dishes apart by name"});
+                             {"raise bags of the first, or tell the dishes apart by name"});
+                break;
             }
         }
     }
 }
 
-/// What is left of a package with a mistake: dish and dates, for the rules that judge them.
-/// Nothing where it is one of those that could not be read.
-std::optional<Package> reduced(Table& table, const Package& package) {
-    const bool dates_read = (package.use_by || !table.has("use_by")) &&
-                            (package.made || !table.has("made")) &&
-                            (package.use_by || !package.food.empty());
-    if (package.dish.empty() || !dates_read) {
-        return std::nullopt;
+void read_header(Table& root, kitchen::Day& day) {
+    day.made = unknown_day;
+    if (!root.has("day")) {
+        root.reader().error(root.path(), "there is no [day], which says when the food was made",
+                            {"write, for example, [day] and below it made = 2026-10-17"});
     }
-    Package rest;
-    rest.dish = package.dish;
-    rest.servings = 1;
-    rest.made = package.made;
-    rest.food = package.food;
-    rest.use_by = package.use_by;
-    rest.where = package.where;
-    return rest;
+    auto table = root.table("day");
+    if (!table) {
+        return;
+    }
+    const Key made{"made", "2026-10-17"};
+    table->require(made);
+    day.made = read_date(*table, made).value_or(unknown_day);
+    day.kitchen = text(*table, "kitchen").value_or("");
+    day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""}, Limits::freezer_litres);
+    table->refuse_unknown();
 }
 
 void read_packages(Table& root, kitchen::Day& day) {
     auto& reader = root.reader();
     const auto errors_before = reader.errors();
     auto tables = root.tables("package", Limits::packages);
-    if (tables.empty() && reader.errors() == errors_before) {
+    const bool unreadable = root.has("package") && !reader.document().well_formed();
+    if (tables.empty() && reader.errors() == errors_before && !unreadable) {
         reader.error(root.path_of("package"), "there is no [[package]]: a day has at least one",
                      {"thawslip new DAY.toml writes a day to start from"});
     }
     for (auto& table : tables) {
-        const auto errors = reader.errors();
-        auto package = read_package(table);
-        if (reader.errors() == errors) {
-            day.packages.push_back(std::move(package));
-        } else if (auto rest = reduced(table, package)) {
-            day.packages.push_back(std::move(*rest));
-        }
+        day.packages.push_back(read_package(table));
     }
-}
-
-/// Stands in for a date that cannot be read: so early that no use-by lies before it.
-constexpr kitchen::Date stand_in{std::chrono::year{first_year}, std::chrono::January,
-                                 std::chrono::day{1}};
-
-void read_day_table(Table& table, kitchen::Day& day) {
-    const Key made{"made", "2026-10-17"};
-    table.require(made);
-    day.made = read_date(table, made).value_or(stand_in);
-    day.kitchen = text(table, "kitchen").value_or("");
-    day.freezer_litres = read_litres(table, {"freezer", "\"180 l\""});
-    table.refuse_unknown();
 }
 
 kitchen::Day read_root(toml::Reader& reader) {
     kitchen::Day day;
-    day.made = stand_in;
     auto root = reader.root();
-    if (!root.has("day")) {
-        reader.error(root.path(), "there is no [day], which says when the food was made",
-                     {"write, for example, [day] and below it made = 2026-10-17"});
-    }
-    if (auto table = root.table("day")) {
-        read_day_table(*table, day);
-    }
+    read_header(root, day);
     read_packages(root, day);
     root.refuse_unknown();
     refuse_twins(reader, day);
     return day;
 }
 
+/// Whether `key` is `path` or stands below it.
+bool is_at_or_below(const KeyPath& key, const KeyPath& path) {
+    const auto& text = key.text();
+    const auto size = path.text().size();
+    return text.starts_with(path.text()) &&
+           (text.size() == size || text[size] == '.' || text[size] == '[');
+}
+
+/// Whether what was refused, or a part of it, has a mistake of its own.
+bool is_spoilt(const Diagnostic& refusal, const Diagnostics& faults) {
+    return std::ranges::any_of(faults, [&refusal](const Diagnostic& fault) {
+        return is_at_or_below(fault.key, refusal.key);
+    });
+}
+
 } // namespace
 
 Reading read_day(const toml::Document& document, Diagnostics& faults) {
-    if (!document.well_formed()) {
+    if (!document.has_values()) {
         return {};
     }
     toml::Reader reader{document, faults};
     auto day = read_root(reader);
     reader.finish();
-    return {std::move(day), reader.errors() == 0};
+    return {std::move(day), document.well_formed() && reader.errors() == 0};
+}
+
+void add_refusals(const toml::Document& document, Diagnostics refusals, Diagnostics& faults) {
+    const auto known = faults;
+    for (auto& refusal : refusals) {
+        if (!is_spoilt(refusal, known)) {
+            refusal.where = document.place(refusal.key);
+            faults.push_back(std::move(refusal));
+        }
+    }
 }
 
 std::vector<std::string> accepted_keys() {

@@ -3,6 +3,7 @@
 #include "base/diagnostic.h"
 #include "kitchen/day.h"
 #include "toml/document.h"
+#include "toml/table.h"
 
 #include <string>
 #include <vector>
@@ -17,11 +18,14 @@ struct Limits {
     static constexpr int finishes = 40;
     static constexpr int steps = 40;
     static constexpr int ingredients = 80;
+    static constexpr int values = 20; ///< of `food` and `contains`
     static constexpr int dish_characters = 80;
     static constexpr int step_characters = 300;
     static constexpr int text_characters = 200;
-    static constexpr double grams = 20'000.0;    ///< of one bag
-    static constexpr double millimetres = 300.0; ///< thickness of one bag
+    static constexpr toml::Range<double> grams{1.0, 20'000.0};    ///< of one bag
+    static constexpr toml::Range<double> millimetres{2.0, 300.0}; ///< thickness of one bag
+    static constexpr toml::Range<double> freezer_litres{5.0, 5000.0};
+    static constexpr toml::Range<int> years{1990, 2200}; ///< a mistyped century is the usual slip
 };
 
 /// What could be read of a description.
@@ -32,11 +36,14 @@ struct Reading {
 
 /// Reads a day's description. Everything that is wrong is appended to `faults`, placed.
 ///
-/// Where there are mistakes, the day still holds what the rules of the kitchen can judge, so that
-/// what they refuse is told in one go with the rest: a package with a mistake is reduced to its
-/// dish and dates, or left out where those are wrong. `where` of each value can be placed through
-/// `document`.
+/// Where there are mistakes, the day still holds what could be read, so that the kitchen's rules
+/// can be held against it and all be told in one go; what could not be read is absent or at its
+/// default. The `where` of each value can be placed through `document`.
 Reading read_day(const toml::Document& document, Diagnostics& faults);
+
+/// Adds to `faults` what the kitchen refused in the day, placed through `document`. Left out is
+/// what it says about values that have a mistake of their own: it saw only defaults there.
+void add_refusals(const toml::Document& document, Diagnostics refusals, Diagnostics& faults);
 
 /// Every key that a day's description may have: "day.made", "package[].thaw.method"…
 std::vector<std::string> accepted_keys();

@@ -1,9 +1,12 @@
 #include "intake/storage_file.h"
 
+#include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
+#include <algorithm>
 #include <cassert>
+#include <cmath>
 #include <map>
 #include <optional>
 #include <string_view>
@@ -76,7 +79,7 @@ std::string read_source(toml::Table& table, const Sources& sources) {
     const auto found = sources.find(name);
     if (found == sources.end() && !name.empty()) {
         table.reader().error(table.path().key("source"),
-                             "\"" + name + "\" is not a source; expected a key of [source]");
+                             toml::quoted(name) + " is not a source: expected a key of [source]");
     }
     return found == sources.end() ? std::string{} : found->second;
 }
@@ -95,8 +98,10 @@ std::optional<Row> read_row(toml::Table& table, const char* span, const Sources&
     table.require(key);
     const auto ends = table.reals(key, 2, {0, longest});
     Row row{0, 0, required_line(table, "row"), read_source(table, sources), read_status(table)};
-    if (ends.size() != 2 || ends[0] > ends[1]) {
-        table.reader().error(table.path().key(span), "expected two numbers, the lower one first");
+    const auto is_whole = [](double end) { return end == std::floor(end); };
+    if (ends.size() != 2 || ends[0] > ends[1] || !std::ranges::all_of(ends, is_whole)) {
+        table.reader().error(table.path().key(span),
+                             "expected two whole numbers, the lower one first");
         return std::nullopt;
     }
     row.low = static_cast<int>(ends[0]);
@@ -155,7 +160,7 @@ std::optional<FoodKind> kind_named(toml::Table& entry, const toml::Text& name) {
             return kind_at(i);
         }
     }
-    entry.reader().error(name.key, "\"" + name.value + "\" is not a kind of food");
+    entry.reader().error(name.key, toml::quoted(name.value) + " is not a kind of food");
     return std::nullopt;
 }
 

@@ -15,17 +15,18 @@
 namespace thawslip::intake {
 namespace {
 
+using kitchen::Dimension;
+using kitchen::TextFault;
 using kitchen::Unit;
 
 /// Longest of the texts that hold a value; what is longer was not meant as one.
 constexpr std::size_t longest_value = 120;
 
-/// A value's text as one line, and where in the file's string it begins, so that a fault can be
-/// placed inside it.
+/// A value's text as one line, where it stands, and what was cut off before it.
 struct ValueText {
     std::string line;
     KeyPath key;
-    std::size_t begin = 0;
+    std::size_t spaces_before = 0;
 };
 
 std::optional<ValueText> value_text(toml::Table& table, const toml::Key& key) {
@@ -33,58 +34,85 @@ std::optional<ValueText> value_text(toml::Table& table, const toml::Key& key) {
     if (!text) {
         return std::nullopt;
     }
-    const auto line = toml::printable_line(table.reader(), *text, longest_value);
-    return line ? std::optional{ValueText{*line, text->key, text->value.find(*line)}}
-                : std::nullopt;
+    auto line = toml::printable_line(table.reader(), *text, longest_value);
+    if (!line) {
+        return std::nullopt;
+    }
+    const auto before = text->value.find(*line);
+    return ValueText{std::move(*line), text->key, before};
 }
 
-std::string example_hint(const toml::Key& key) {
+std::string example_of(const toml::Key& key) {
     return fmt::format("write, for example, {} = {}", key.name, key.example);
 }
 
-/// Reads a value by `parse`; a fault is placed at its offset, with the key's example as the hint.
-template <class Parse>
-auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse)
-    -> std::optional<std::decay_t<decltype(parse(std::string_view{}).value())>> {
-    const auto text = value_text(table, key);
+/// A value and the text it was read from.
+template <class T>
+struct ReadValue {
+    T value;
+    ValueText text;
+};
+
+/// Reads a value by `parse`; a fault is placed at its offset, with `hint`, or else the key's
+/// example, as the hint.
+template <class Parse, class Hint>
+auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse, const Hint& hint)
+    -> std::optional<ReadValue<std::decay_t<decltype(parse(std::string_view{}).value())>>> {
+    auto text = value_text(table, key);
     if (!text) {
         return std::nullopt;
     }
     auto value = parse(std::string_view{text->line});
     if (value) {
-        return std::move(value).value();
+        return ReadValue<std::decay_t<decltype(value.value())>>{std::move(value).value(),
+                                                                std::move(*text)};
     }
     const auto& fault = value.fault();
-    table.reader().error_inside(text->key, text->begin + fault.offset,
+    table.reader().error_inside(text->key, text->spaces_before + fault.offset,
                                 fmt::format("{} cannot be read as {}: {}", toml::quoted(text->line),
                                             key.name, fault.message),
-                                {example_hint(key)});
+                                {hint(text->line)});
     return std::nullopt;
 }
 
-/// One exact amount in a unit, with nothing else: what a weight or a volume is.
-bool is_plain_measure(const kitchen::Quantity& quantity) {
-    return quantity.low && quantity.low == quantity.high && quantity.item.empty() &&
-           quantity.qualifier.empty();
+template <class Parse>
+auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse) {
+    return read_by(table, key, parse, [&key](const std::string&) { return example_of(key); });
 }
 
-Result<kitchen::Mass, kitchen::TextFault> parse_mass(std::string_view text) {
+void refuse_range(toml::Table& table, const toml::Key& key, const ValueText& text,
+                  const std::string& range, toml::Hints hints = {}) {
+    table.reader().error(
+        text.key, fmt::format("{} must be {}, not {}", key.name, range, toml::quoted(text.line)),
+        std::move(hints));
+}
+
+/// One exact amount in a unit, with nothing else: what a weight or a volume is.
+bool is_plain_measure(const kitchen::Quantity& quantity, Dimension dimension) {
+    return quantity.low && quantity.low == quantity.high && quantity.item.empty() &&
+           quantity.qualifier.empty() && kitchen::dimension(quantity.unit) == dimension;
+}
+
+/// In grams or millilitres; cups and spoons as in the United States, which is near enough for
+/// judging whether a size is absurd.
+double base_amount(kitchen::Amount amount, Unit unit) {
+    return amount.value() * kitchen::factor(unit, kitchen::Measures::Us).value();
+}
+
+Result<kitchen::Mass, TextFault> parse_mass(std::string_view text) {
     const auto quantity = kitchen::parse_quantity(text);
     if (!quantity) {
         return Failure{quantity.fault()};
     }
-    const auto unit = quantity.value().unit;
-    if (dimension(unit) != kitchen::Dimension::Mass || !is_plain_measure(quantity.value())) {
-        return Failure{kitchen::TextFault{0, "expected a number and g, kg, oz or lb"}};
+    if (!is_plain_measure(quantity.value(), Dimension::Mass)) {
+        return Failure{TextFault{0, "expected a number and g, kg, oz or lb"}};
     }
-    // Weights are the same in every country's drawer.
-    const auto grams = factor(unit, kitchen::Measures::Us);
-    return kitchen::Mass{quantity.value().low->value() * grams.value()};
+    return kitchen::Mass{base_amount(*quantity.value().low, quantity.value().unit)};
 }
 
 /// Litres, or cubic feet as freezers are sold in some countries: 1 ft = 304.8 mm exactly
 /// (NIST Special Publication 811, 2008, appendix B).
-Result<double, kitchen::TextFault> parse_volume(std::string_view text) {
+Result<double, TextFault> parse_volume(std::string_view text) {
     constexpr double litres_in_cubic_foot = 3.048 * 3.048 * 3.048;
     constexpr std::array<std::string_view, 6> cubic_feet = {"cu ft",      "cu. ft.",    "cu.ft.",
                                                             "cubic feet", "cubic foot", "ft³"};
@@ -99,73 +127,113 @@ Result<double, kitchen::TextFault> parse_volume(std::string_view text) {
     if (feet) {
         written.item.clear();
     }
-    if (!is_plain_measure(written) || (!feet && written.unit != Unit::Litre)) {
-        return Failure{kitchen::TextFault{0, "expected a number of litres or cubic feet"}};
+    const auto dimension = feet ? Dimension::Count : Dimension::Volume;
+    if (!is_plain_measure(written, dimension) || (!feet && written.unit != Unit::Litre)) {
+        return Failure{TextFault{0, "expected a number of litres or cubic feet"}};
     }
     return written.low->value() * (feet ? litres_in_cubic_foot : 1.0);
+}
+
+/// What nobody adds to one bag at home; empty where the amount is possible.
+std::string most_of(const kitchen::Quantity& quantity) {
+    constexpr double most_base = 100'000.0; // grams or millilitres
+    constexpr double most_pieces = 10'000.0;
+    if (!quantity.high) {
+        return {};
+    }
+    const double amount = base_amount(*quantity.high, quantity.unit);
+    switch (kitchen::dimension(quantity.unit)) {
+    case Dimension::Count: return amount > most_pieces ? "at most 10000" : "";
+    case Dimension::Mass: return amount > most_base ? "at most 100 kg" : "";
+    case Dimension::Volume: return amount > most_base ? "at most 100 l" : "";
+    }
+    return {};
 }
 
 } // namespace
 
 std::optional<kitchen::Quantity> read_quantity(toml::Table& table, const toml::Key& key) {
-    auto quantity = read_by(table, key, kitchen::parse_quantity);
-    if (quantity && quantity->item.empty()) {
-        table.reader().error(
-            table.path_of(key),
-            fmt::format("{} says how much, but not of what", toml::quoted(quantity->as_written)),
-            {example_hint(key)});
+    auto read = read_by(table, key, kitchen::parse_quantity);
+    if (!read) {
         return std::nullopt;
     }
-    return quantity;
+    auto& [quantity, text] = *read;
+    if (quantity.item.empty()) {
+        table.reader().error(text.key,
+                             fmt::format("{} in {} says how much, but not of what",
+                                         toml::quoted(text.line), key.name),
+                             {example_of(key)});
+        return std::nullopt;
+    }
+    if (const auto most = most_of(quantity); !most.empty()) {
+        refuse_range(table, key, text, most);
+        return std::nullopt;
+    }
+    return std::move(quantity);
 }
 
 std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key,
-                                       double most_grams) {
-    const auto mass = read_by(table, key, parse_mass);
-    if (mass && mass->grams > most_grams) {
-        table.reader().error(table.path_of(key),
-                             fmt::format("a bag of {:g} kg is too heavy: at most {:g} kg",
-                                         mass->grams / 1000, most_grams / 1000));
+                                       toml::Range<double> grams) {
+    const auto read = read_by(table, key, parse_mass);
+    if (!read) {
         return std::nullopt;
     }
-    return mass;
+    if (read->value.grams < grams.least || read->value.grams > grams.most) {
+        refuse_range(table, key, read->text,
+                     fmt::format("from {:g} g to {:g} kg", grams.least, grams.most / 1000));
+        return std::nullopt;
+    }
+    return read->value;
 }
 
-std::optional<double> read_litres(toml::Table& table, const toml::Key& key) {
-    const auto litres = read_by(table, key, parse_volume);
-    if (litres && (*litres < 5.0 || *litres > 5000.0)) {
-        table.reader().error(
-            table.path_of(key),
-            fmt::format("a freezer of {:g} l cannot be: from 5 to 5000 l", *litres));
+std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
+                                  toml::Range<double> litres) {
+    const auto read = read_by(table, key, parse_volume);
+    if (!read) {
         return std::nullopt;
     }
-    return litres;
+    if (read->value < litres.least || read->value > litres.most) {
+        refuse_range(table, key, read->text,
+                     fmt::format("from {:g} l to {:g} l", litres.least, litres.most));
+        return std::nullopt;
+    }
+    return read->value;
 }
 
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key) {
-    return read_by(table, key, kitchen::parse_time_range);
+    const auto read = read_by(table, key, kitchen::parse_time_range);
+    return read ? std::optional{read->value} : std::nullopt;
 }
 
 std::optional<kitchen::Temperature> read_temperature(toml::Table& table, const toml::Key& key) {
-    return read_by(table, key, kitchen::parse_temperature);
+    const auto read = read_by(table, key, kitchen::parse_temperature);
+    return read ? std::optional{read->value} : std::nullopt;
+}
+
+std::optional<kitchen::Temperature> read_target(toml::Table& table, const toml::Key& key) {
+    constexpr toml::Range<double> celsius{20.0, 130.0};
+    const auto read = read_by(table, key, kitchen::parse_temperature);
+    if (!read) {
+        return std::nullopt;
+    }
+    if (read->value.celsius < celsius.least || read->value.celsius > celsius.most) {
+        refuse_range(
+            table, key, read->text,
+            fmt::format("from {:g} °C to {:g} °C in the middle", celsius.least, celsius.most),
+            {"how hot the oven is stands in setting"});
+        return std::nullopt;
+    }
+    return read->value;
 }
 
 std::optional<kitchen::When> read_when(toml::Table& table, const toml::Key& key) {
-    const auto text = value_text(table, key);
-    if (!text) {
-        return std::nullopt;
-    }
-    const auto when = kitchen::parse_when(text->line);
-    if (when) {
-        return when.value();
-    }
-    const auto forms = kitchen::when_forms();
-    const auto near = nearest(text->line, forms);
-    table.reader().error_inside(
-        text->key, text->begin + when.fault().offset,
-        fmt::format("{} does not say when: {}", toml::quoted(text->line), when.fault().message),
-        {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(forms)});
-    return std::nullopt;
+    const auto read = read_by(table, key, kitchen::parse_when, [](const std::string& text) {
+        const auto forms = kitchen::when_forms();
+        const auto near = nearest(text, forms);
+        return near ? fmt::format("did you mean \"{}\"?", *near)
+                    : "write, for example, " + list_of(forms);
+    });
+    return read ? std::optional{read->value} : std::nullopt;
 }
 
 } // namespace thawslip::intake

@@ -1,42 +1,58 @@
 #include "kitchen/number_text.h"
 
+#include "kitchen/units.h"
+
 #include <algorithm>
 #include <array>
-#include <numeric>
+#include <fmt/format.h>
 #include <optional>
 #include <string>
 
 namespace thawslip::kitchen {
 namespace {
 
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
+using Read = Result<ReadAmount, TextFault>;
 
 /// Six digits before the point are enough for grams, and keep every product far from overflow.
 constexpr std::size_t most_digits = 6;
 constexpr std::size_t most_decimals = 4;
+constexpr std::size_t most_denominator_digits = 3;
+
+constexpr const char* absent = "";
+constexpr const char* too_long = "the number has more digits than a kitchen needs";
+constexpr const char* over_zero = "nothing can be divided by 0";
+constexpr const char* malformed = "expected a number such as 2, 2.5, ½ or 1 1/2";
+
+Failure<TextFault> fault(std::string message, std::size_t offset) {
+    return Failure{TextFault{offset, std::move(message)}};
+}
+
+bool starts_with(std::string_view text, std::size_t at, std::string_view word) {
+    return at <= text.size() && text.substr(at).starts_with(word);
+}
+
+bool is_digit_at(std::string_view text, std::size_t at) {
+    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+}
 
 struct Digits {
     std::int64_t value = 0;
     std::size_t end = 0;
 };
 
-std::optional<Digits> read_digits(std::string_view text, std::size_t at, std::size_t most) {
+Result<Digits, TextFault> read_digits(std::string_view text, std::size_t at, std::size_t most) {
     Digits digits{0, at};
-    while (digits.end < text.size() && is_digit(text[digits.end])) {
+    while (is_digit_at(text, digits.end)) {
         if (digits.end - at == most) {
-            return std::nullopt;
+            return fault(too_long, at);
         }
         digits.value = digits.value * 10 + (text[digits.end] - '0');
         ++digits.end;
     }
-    return digits.end == at ? std::nullopt : std::optional{digits};
-}
-
-Amount reduced(std::int64_t numerator, std::int64_t denominator) {
-    const auto divisor = std::max<std::int64_t>(std::gcd(numerator, denominator), 1);
-    return {numerator / divisor, denominator / divisor};
+    if (digits.end == at) {
+        return fault(absent, at);
+    }
+    return digits;
 }
 
 struct Vulgar {
@@ -44,202 +60,176 @@ struct Vulgar {
     Amount amount;
 };
 
-constexpr std::array<Vulgar, 18> vulgar_fractions = {{
-    {"½", {1, 2}},
-    {"⅓", {1, 3}},
-    {"⅔", {2, 3}},
-    {"¼", {1, 4}},
-    {"¾", {3, 4}},
-    {"⅕", {1, 5}},
-    {"⅖", {2, 5}},
-    {"⅗", {3, 5}},
-    {"⅘", {4, 5}},
-    {"⅙", {1, 6}},
-    {"⅚", {5, 6}},
-    {"⅛", {1, 8}},
-    {"⅜", {3, 8}},
-    {"⅝", {5, 8}},
-    {"⅞", {7, 8}},
-    {"⅐", {1, 7}},
-    {"⅑", {1, 9}},
-    {"⅒", {1, 10}},
-}};
+/// The vulgar fractions of Unicode (The Unicode Standard, Number Forms and Latin-1 Supplement).
+constexpr std::array<Vulgar, 18> vulgar_fractions = {{{"½", {1, 2}},
+                                                      {"⅓", {1, 3}},
+                                                      {"⅔", {2, 3}},
+                                                      {"¼", {1, 4}},
+                                                      {"¾", {3, 4}},
+                                                      {"⅕", {1, 5}},
+                                                      {"⅖", {2, 5}},
+                                                      {"⅗", {3, 5}},
+                                                      {"⅘", {4, 5}},
+                                                      {"⅙", {1, 6}},
+                                                      {"⅚", {5, 6}},
+                                                      {"⅐", {1, 7}},
+                                                      {"⅛", {1, 8}},
+                                                      {"⅜", {3, 8}},
+                                                      {"⅝", {5, 8}},
+                                                      {"⅞", {7, 8}},
+                                                      {"⅑", {1, 9}},
+                                                      {"⅒", {1, 10}}}};
 
-/// The length of the stroke of a fraction at `at`: a slash or U+2044; 0 where there is none.
-std::size_t fraction_stroke(std::string_view text, std::size_t at) {
-    for (const std::string_view stroke : {"/", "⁄"}) {
-        if (text.substr(std::min(at, text.size())).starts_with(stroke)) {
-            return stroke.size();
+std::optional<ReadAmount> vulgar_at(std::string_view text, std::size_t at) {
+    for (const auto& vulgar : vulgar_fractions) {
+        if (starts_with(text, at, vulgar.text)) {
+            return ReadAmount{vulgar.amount, at + vulgar.text.size()};
+        }
+    }
+    return std::nullopt;
+}
+
+/// The bytes of the stroke between numerator and denominator: "/" or the fraction slash U+2044.
+std::size_t stroke_at(std::string_view text, std::size_t at) {
+    constexpr std::string_view fraction_slash = "\u2044";
+    return starts_with(text, at, "/")              ? 1
+           : starts_with(text, at, fraction_slash) ? fraction_slash.size()
+                                                   : 0;
+}
+
+/// Goes on with "/2" after a numerator.
+Read divided(std::string_view text, const Digits& numerator) {
+    const auto stroke = stroke_at(text, numerator.end);
+    const auto under = read_digits(text, numerator.end + stroke, most_denominator_digits);
+    if (!under) {
+        const auto& why = under.fault();
+        return fault(is_absent(why) ? malformed : why.message, why.offset);
+    }
+    if (under.value().value == 0) {
+        return fault(over_zero, numerator.end);
+    }
+    return ReadAmount{in_lowest_terms({numerator.value, under.value().value}), under.value().end};
+}
+
+/// "1,000" and "1.000" stand for 1 or for 1000, but not "0,125" or "1.250".
+bool is_ambiguous(std::string_view text, const Digits& whole, std::string_view decimals) {
+    const bool grouped = whole.value > 0 && whole.value < 1000 && decimals.size() == 3;
+    return grouped && (text[whole.end] == ',' || decimals == "000");
+}
+
+/// Goes on with ".2" or ",25" after a whole number.
+Read with_decimals(std::string_view text, const Digits& whole) {
+    const auto begin = whole.end + 1;
+    const auto decimals = read_digits(text, begin, most_decimals);
+    if (!decimals) {
+        return Failure{decimals.fault()};
+    }
+    const auto [value, end] = decimals.value();
+    if (const auto group = text.substr(begin, end - begin); is_ambiguous(text, whole, group)) {
+        return fault(fmt::format("it may mean {0} or {0}{1}: write one of them without a {2}",
+                                 whole.value, group, text[whole.end] == ',' ? "comma" : "point"),
+                     whole.end);
+    }
+    std::int64_t scale = 1;
+    for (std::size_t i = begin; i < end; ++i) {
+        scale *= 10;
+    }
+    return ReadAmount{in_lowest_terms({whole.value * scale + value, scale}), end};
+}
+
+/// The fraction that goes on from a whole number, as in "1½" and "1 1/2"; Absent where none does.
+Read fraction_after(std::string_view text, std::size_t end) {
+    const auto at = skip_spaces(text, end);
+    if (const auto vulgar = vulgar_at(text, at)) {
+        return *vulgar;
+    }
+    const auto numerator = read_digits(text, at, most_denominator_digits);
+    if (!numerator || stroke_at(text, numerator.value().end) == 0) {
+        return fault(absent, at);
+    }
+    auto fraction = divided(text, numerator.value());
+    if (fraction && fraction.value().amount.value() >= 1.0) {
+        return fault(malformed, at);
+    }
+    return fraction;
+}
+
+Read with_fraction(std::string_view text, const Digits& whole) {
+    const auto fraction = fraction_after(text, whole.end);
+    if (!fraction) {
+        const bool plain = is_absent(fraction.fault());
+        return plain ? Read{ReadAmount{{whole.value, 1}, whole.end}} : fraction;
+    }
+    const auto& [part, end] = fraction.value();
+    return ReadAmount{
+        in_lowest_terms({whole.value * part.denominator + part.numerator, part.denominator}), end};
+}
+
+Read read_number(std::string_view text, std::size_t at) {
+    if (const auto vulgar = vulgar_at(text, at)) {
+        return *vulgar;
+    }
+    const auto whole = read_digits(text, at, most_digits);
+    if (!whole) {
+        return Failure{whole.fault()};
+    }
+    const auto end = whole.value().end;
+    if (stroke_at(text, end) > 0) {
+        return divided(text, whole.value());
+    }
+    const bool point = starts_with(text, end, ".") || starts_with(text, end, ",");
+    if (point && is_digit_at(text, end + 1)) {
+        return with_decimals(text, whole.value());
+    }
+    return with_fraction(text, whole.value());
+}
+
+/// Whether the text goes on like a number where one has just ended.
+bool goes_on(std::string_view text, std::size_t end) {
+    const bool point = starts_with(text, end, ".") || starts_with(text, end, ",");
+    return is_digit_at(text, end + (point ? 1 : 0)) || stroke_at(text, end) > 0 ||
+           vulgar_at(text, end).has_value();
+}
+
+/// Whether two numbers with a hyphen between them are a whole number and its fraction, "1-1/2".
+bool is_mixed(const Amount& whole, const Amount& part) {
+    return whole.denominator == 1 && whole.numerator > 0 && part.numerator < part.denominator;
+}
+
+} // namespace
+
+std::size_t space_at(std::string_view text, std::size_t at) {
+    constexpr std::array<std::string_view, 3> spaces{" ", "\u00A0", "\u202F"};
+    for (const auto space : spaces) {
+        if (starts_with(text, at, space)) {
+            return space.size();
         }
     }
     return 0;
 }
 
-/// "½" or "1/2" at `at`.
-std::optional<ReadAmount> read_fraction(std::string_view text, std::size_t at) {
-    for (const auto& vulgar : vulgar_fractions) {
-        if (text.substr(at).starts_with(vulgar.text)) {
-            return ReadAmount{vulgar.amount, at + vulgar.text.size()};
-        }
+std::size_t skip_spaces(std::string_view text, std::size_t at) {
+    while (const auto width = space_at(text, at)) {
+        at += width;
     }
-    const auto over = read_digits(text, at, 3);
-    const auto stroke = over ? fraction_stroke(text, over->end) : 0;
-    if (stroke == 0) {
-        return std::nullopt;
-    }
-    const auto under = read_digits(text, over->end + stroke, 3);
-    if (!under || under->value == 0) {
-        return std::nullopt;
-    }
-    return ReadAmount{reduced(over->value, under->value), under->end};
+    return at;
 }
 
-/// A whole number goes on with a fraction: "1½", "1 1/2".
-std::optional<ReadAmount> with_fraction(std::string_view text, const Digits& whole) {
-    const auto at = skip_spaces(text, whole.end);
-    const auto fraction = at < text.size() ? read_fraction(text, at) : std::nullopt;
-    if (!fraction || fraction->amount.numerator >= fraction->amount.denominator) {
-        return std::nullopt;
-    }
-    const auto& part = fraction->amount;
-    return ReadAmount{reduced(whole.value * part.denominator + part.numerator, part.denominator),
-                      fraction->end};
-}
-
-/// A whole number goes on with decimals: "2.2", "2,25".
-std::optional<ReadAmount> with_decimals(std::string_view text, const Digits& whole) {
-    if (whole.end >= text.size() || (text[whole.end] != '.' && text[whole.end] != ',')) {
-        return std::nullopt;
-    }
-    const auto decimals = read_digits(text, whole.end + 1, most_decimals);
-    if (!decimals) {
-        return std::nullopt;
-    }
-    std::int64_t scale = 1;
-    for (std::size_t i = whole.end + 1; i < decimals->end; ++i) {
-        scale *= 10;
-    }
-    return ReadAmount{reduced(whole.value * scale + decimals->value, scale), decimals->end};
-}
-
-/// The length of a dash or the word "to" between two numbers; 0 where there is none.
 std::size_t range_mark(std::string_view text, std::size_t at) {
-    for (const std::string_view mark : {"-", "–", "—", "to "}) {
-        if (text.substr(std::min(at, text.size())).starts_with(mark)) {
+    for (const std::string_view mark : {"-", "–", "—", "to ", "or "}) {
+        if (starts_with(text, at, mark)) {
             return mark.size();
         }
     }
     return 0;
 }
 
-constexpr std::string_view too_exact =
-    "a number has at most 6 digits and 4 decimals here, more than any kitchen needs";
-
-bool is_point(std::string_view text, std::size_t at) {
-    return at < text.size() && (text[at] == '.' || text[at] == ',');
-}
-
-std::size_t past_digits(std::string_view text, std::size_t at) {
-    while (at < text.size() && is_digit(text[at])) {
-        ++at;
+Read read_amount(std::string_view text, std::size_t at) {
+    auto number = read_number(text, at);
+    if (number && goes_on(text, number.value().end)) {
+        return fault(malformed, at);
     }
-    return at;
-}
-
-bool goes_on_as_a_number(std::string_view text, std::size_t at) {
-    return past_digits(text, at) > at || (is_point(text, at) && past_digits(text, at + 1) > at + 1);
-}
-
-/// "1,000" and "1.000" may stand for 1 or for 1000, but not "0,125" or "1.250".
-bool is_ambiguous(std::string_view text, const Digits& whole) {
-    if (whole.value == 0 || whole.value > 999 || !is_point(text, whole.end)) {
-        return false;
-    }
-    const auto end = past_digits(text, whole.end + 1);
-    const auto group = text.substr(whole.end + 1, end - whole.end - 1);
-    return group.size() == 3 && (text[whole.end] == ',' || group == "000");
-}
-
-/// Why the digits at `at` are no number.
-std::optional<TextFault> refuse_digits(std::string_view text, std::size_t at) {
-    if (past_digits(text, at) == at) {
-        return std::nullopt;
-    }
-    const auto whole = read_digits(text, at, most_digits);
-    if (!whole) {
-        return TextFault{at, std::string{too_exact}};
-    }
-    if (is_ambiguous(text, *whole)) {
-        const auto end = past_digits(text, whole->end + 1);
-        const std::string group{text.substr(whole->end + 1, end - whole->end - 1)};
-        const auto written = std::to_string(whole->value);
-        return TextFault{at, "it may mean " + written + " or " + written + group +
-                                 ": write one of them without " +
-                                 (text[whole->end] == ',' ? "a comma" : "a point")};
-    }
-    const auto stroke = fraction_stroke(text, whole->end);
-    const auto under_at = whole->end + stroke;
-    if (stroke > 0 && past_digits(text, under_at) > under_at && !read_fraction(text, at)) {
-        return TextFault{at, "a fraction has up to 3 digits above and below, and no 0 below"};
-    }
-    return std::nullopt;
-}
-
-std::optional<ReadAmount> find_amount(std::string_view text, std::size_t at) {
-    if (at >= text.size()) {
-        return std::nullopt;
-    }
-    if (auto fraction = read_fraction(text, at)) {
-        return fraction;
-    }
-    const auto whole = read_digits(text, at, most_digits);
-    if (!whole) {
-        return std::nullopt;
-    }
-    if (auto mixed = with_fraction(text, *whole)) {
-        return mixed;
-    }
-    if (auto decimal = with_decimals(text, *whole)) {
-        return decimal;
-    }
-    return ReadAmount{{whole->value, 1}, whole->end};
-}
-
-bool is_proper_fraction(const Amount& amount) {
-    return amount.denominator > 1 && amount.numerator < amount.denominator;
-}
-
-} // namespace
-
-std::size_t skip_spaces(std::string_view text, std::size_t at) {
-    constexpr std::string_view no_break = "\u00A0";
-    constexpr std::string_view narrow = "\u202F";
-    while (at < text.size()) {
-        const auto rest = text.substr(at);
-        const std::size_t width = rest.front() == ' '          ? 1
-                                  : rest.starts_with(no_break) ? no_break.size()
-                                  : rest.starts_with(narrow)   ? narrow.size()
-                                                               : 0;
-        if (width == 0) {
-            break;
-        }
-        at += width;
-    }
-    return at;
-}
-
-Result<ReadAmount, TextFault> read_amount(std::string_view text, std::size_t at) {
-    if (auto refusal = refuse_digits(text, at)) {
-        return Failure{std::move(*refusal)};
-    }
-    auto amount = find_amount(text, at);
-    if (!amount) {
-        return Failure{TextFault{at, {}}};
-    }
-    if (goes_on_as_a_number(text, amount->end)) {
-        return Failure{TextFault{at, std::string{too_exact}}};
-    }
-    return *amount;
+    return number;
 }
 
 Result<ReadRange, TextFault> read_range(std::string_view text, std::size_t at) {
@@ -247,27 +237,27 @@ Result<ReadRange, TextFault> read_range(std::string_view text, std::size_t at) {
     if (!low) {
         return Failure{low.fault()};
     }
-    const auto [first, first_end] = low.value();
-    const ReadRange alone{first, first, first_end};
-    const auto mark_at = skip_spaces(text, first_end);
+    const auto& [amount, end] = low.value();
+    const auto mark_at = skip_spaces(text, end);
     const auto mark = range_mark(text, mark_at);
     if (mark == 0) {
-        return alone;
+        return ReadRange{amount, amount, end};
     }
-    const auto high_at = skip_spaces(text, mark_at + mark);
-    const auto high = read_amount(text, high_at);
-    if (!high) {
-        return high.fault().message.empty() ? Result<ReadRange, TextFault>{alone}
-                                            : Failure{high.fault()};
+    const auto high = read_amount(text, skip_spaces(text, mark_at + mark));
+    if (high) {
+        const auto& [second, high_end] = high.value();
+        const bool closed_up = mark_at == end && space_at(text, mark_at + mark) == 0;
+        if (closed_up && text[mark_at] == '-' && is_mixed(amount, second)) {
+            const Amount mixed{amount.numerator * second.denominator + second.numerator,
+                               second.denominator};
+            return ReadRange{mixed, mixed, high_end};
+        }
+        return ReadRange{amount, second, high_end};
     }
-    const auto [second, end] = high.value();
-    const bool closed_up = mark_at == first_end && high_at == mark_at + mark;
-    if (closed_up && first.denominator == 1 && first.numerator > 0 && is_proper_fraction(second)) {
-        const Amount mixed{first.numerator * second.denominator + second.numerator,
-                           second.denominator};
-        return ReadRange{mixed, mixed, end};
+    if (is_absent(high.fault())) {
+        return ReadRange{amount, amount, end};
     }
-    return ReadRange{first, second, end};
+    return Failure{high.fault()};
 }
 
 } // namespace thawslip::kitchen

@@ -2,6 +2,8 @@
 
 #include "kitchen/number_text.h"
 #include "kitchen/text.h"
+#include "kitchen/unit_words.h"
+#include "kitchen/units.h"
 
 #include <algorithm>
 #include <array>
@@ -9,255 +11,258 @@
 namespace thawslip::kitchen {
 namespace {
 
-struct UnitWord {
-    std::string_view word;
-    Unit unit;
-};
-
-/// How cooks write units, in lower case; without a full stop at the end.
-/// Spellings: NIST, Cooking Measurement Equivalencies, and common practice, no source.
-constexpr auto unit_words = std::to_array<UnitWord>({
-    {"mg", Unit::Milligram},
-    {"milligram", Unit::Milligram},
-    {"milligrams", Unit::Milligram},
-    {"g", Unit::Gram},
-    {"gram", Unit::Gram},
-    {"grams", Unit::Gram},
-    {"kg", Unit::Kilogram},
-    {"kilo", Unit::Kilogram},
-    {"kilos", Unit::Kilogram},
-    {"kilogram", Unit::Kilogram},
-    {"kilograms", Unit::Kilogram},
-    {"kgs", Unit::Kilogram},
-    {"oz", Unit::Ounce},
-    {"ounce", Unit::Ounce},
-    {"ounces", Unit::Ounce},
-    {"lb", Unit::Pound},
-    {"lbs", Unit::Pound},
-    {"pound", Unit::Pound},
-    {"pounds", Unit::Pound},
-    {"ml", Unit::Millilitre},
-    {"millilitre", Unit::Millilitre},
-    {"millilitres", Unit::Millilitre},
-    {"milliliter", Unit::Millilitre},
-    {"milliliters", Unit::Millilitre},
-    {"cl", Unit::Centilitre},
-    {"centilitre", Unit::Centilitre},
-    {"centilitres", Unit::Centilitre},
-    {"centiliter", Unit::Centilitre},
-    {"centiliters", Unit::Centilitre},
-    {"dl", Unit::Decilitre},
-    {"decilitre", Unit::Decilitre},
-    {"decilitres", Unit::Decilitre},
-    {"deciliter", Unit::Decilitre},
-    {"deciliters", Unit::Decilitre},
-    {"l", Unit::Litre},
-    {"litre", Unit::Litre},
-    {"litres", Unit::Litre},
-    {"liter", Unit::Litre},
-    {"liters", Unit::Litre},
-    {"tsp", Unit::Teaspoon},
-    {"tsps", Unit::Teaspoon},
-    {"teaspoon", Unit::Teaspoon},
-    {"teaspoons", Unit::Teaspoon},
-    {"tbsp", Unit::Tablespoon},
-    {"tbs", Unit::Tablespoon},
-    {"tbsps", Unit::Tablespoon},
-    {"tablespoon", Unit::Tablespoon},
-    {"tablespoons", Unit::Tablespoon},
-    {"cup", Unit::Cup},
-    {"cups", Unit::Cup},
-    {"pt", Unit::Pint},
-    {"pint", Unit::Pint},
-    {"pints", Unit::Pint},
-    {"qt", Unit::Quart},
-    {"quart", Unit::Quart},
-    {"quarts", Unit::Quart},
-    {"gal", Unit::Gallon},
-    {"gallon", Unit::Gallon},
-    {"gallons", Unit::Gallon},
-    {"floz", Unit::FluidOunce},
-});
-
 /// How full a spoon is, or how exact a number; before the unit or before the number.
-constexpr std::array<std::string_view, 8> qualifier_words = {
-    "heaping", "heaped", "level", "rounded", "scant", "generous", "about", "approximately"};
+constexpr std::array<std::string_view, 12> qualifier_words = {
+    "heaping", "heaped", "level",         "rounded", "scant", "generous",
+    "packed",  "about",  "approximately", "approx",  "ca",    "roughly"};
 
-/// Amounts without a number; after the item, or before it.
-constexpr std::array<std::string_view, 11> vague_words = {
-    "to taste",     "as needed",   "a pinch of", "a dash of", "a handful of", "a knob of",
-    "a drizzle of", "a splash of", "a little",   "a few",     "some"};
+/// Amounts without a number that stand before the item, and those that stand after it.
+constexpr std::array<std::string_view, 9> vague_openings = {
+    "a pinch of",  "a dash of", "a handful of", "a knob of", "a drizzle of",
+    "a splash of", "a little",  "a few",        "some"};
+constexpr std::array<std::string_view, 2> vague_endings = {"to taste", "as needed"};
 
-/// The word at `at`, up to the next space, without a full stop or a comma at its end.
+Failure<TextFault> fault(std::size_t offset, std::string message) {
+    return Failure{TextFault{offset, std::move(message)}};
+}
+
+std::string_view without_end(std::string_view text, std::string_view characters) {
+    const auto last = text.find_last_not_of(characters);
+    return last == std::string_view::npos ? std::string_view{} : text.substr(0, last + 1);
+}
+
+/// The word at `at`, up to the next space, without a full stop or comma at its end.
 std::string_view word_at(std::string_view text, std::size_t at) {
-    auto word = text.substr(std::min(at, text.size()));
-    word = word.substr(0, std::min(word.find(' '), word.size()));
-    return word.ends_with('.') || word.ends_with(',') ? word.substr(0, word.size() - 1) : word;
+    auto end = at;
+    while (end < text.size() && space_at(text, end) == 0) {
+        ++end;
+    }
+    return without_end(text.substr(at, end - at), ".,");
 }
 
+/// Where the next word begins after the one at `at`.
 std::size_t past_word(std::string_view text, std::size_t at) {
-    const auto space = text.find(' ', at);
-    return skip_spaces(text, space == std::string_view::npos ? text.size() : space);
+    at += word_at(text, at).size();
+    while (at < text.size() && (text[at] == '.' || text[at] == ',')) {
+        ++at;
+    }
+    return skip_spaces(text, at);
 }
 
-/// A cursor over the text, and the quantity read so far.
-struct Reading {
-    std::string_view text;
-    std::size_t at = 0;
-    Quantity quantity;
+bool is_letter_at(std::string_view text, std::size_t at) {
+    const char c = at < text.size() ? text[at] : '\0';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
 
-    void qualifier() {
-        const auto word = lower(word_at(text, at));
-        if (std::ranges::find(qualifier_words, word) != qualifier_words.end()) {
-            quantity.qualifier += (quantity.qualifier.empty() ? "" : " ") + word;
-            at = past_word(text, at);
+/// Whether a whole amount, not "7-inch" or "2%", stands at `at`.
+bool is_amount_at(std::string_view text, std::size_t at) {
+    const auto number = read_amount(text, at);
+    if (!number) {
+        return !is_absent(number.fault());
+    }
+    const auto end = number.value().end;
+    return end == text.size() || space_at(text, end) > 0 ||
+           unit_named(word_at(text, end)).has_value();
+}
+
+/// Whether the number that ends at `end` belongs to a name: "5-spice powder", "100% rye".
+bool is_part_of_a_name(std::string_view text, std::size_t end) {
+    const bool dash = text.substr(end).starts_with('-') && is_letter_at(text, end + 1);
+    return dash || text.substr(end).starts_with('%');
+}
+
+/// A minus sign before a number, in any of the forms a keyboard gives.
+bool is_negative_at(std::string_view text, std::size_t at) {
+    for (const std::string_view sign : {"-", "−", "–"}) {
+        if (text.substr(at).starts_with(sign)) {
+            return is_amount_at(text, skip_spaces(text, at + sign.size()));
         }
     }
-
-    /// "fl oz" is two words; every other unit is one. "l" and "L" are both litres.
-    void unit() {
-        const auto word = lower(word_at(text, at));
-        const auto next = lower(word_at(text, past_word(text, at)));
-        const bool ounces = next == "oz" || next == "ounce" || next == "ounces";
-        if ((word == "fl" || word == "fluid") && ounces) {
-            quantity.unit = Unit::FluidOunce;
-            at = past_word(text, past_word(text, at));
-            return;
-        }
-        const auto found = std::ranges::find(unit_words, std::string_view{word}, &UnitWord::word);
-        if (found != unit_words.end()) {
-            quantity.unit = found->unit;
-            at = past_word(text, at);
-        }
-    }
-
-    /// "2 x 400 g tins": the sign goes, what is counted stays the item.
-    void times_sign() {
-        const auto word = lower(word_at(text, at));
-        if (quantity.low && quantity.unit == Unit::Count && (word == "x" || word == "×")) {
-            at = past_word(text, at);
-        }
-    }
-
-    void item() {
-        auto rest = text.substr(std::min(at, text.size()));
-        if (lower(rest).starts_with("of ")) {
-            rest.remove_prefix(3);
-        }
-        quantity.item = rest;
-    }
-};
+    return false;
+}
 
 /// "salt to taste", "a pinch of nutmeg": an item without a number.
-std::optional<Quantity> read_vague(std::string_view text) {
-    const auto words = lower(text);
-    for (const auto vague : vague_words) {
-        const bool before = words == vague || words.starts_with(std::string{vague} + " ");
-        if (!before && !words.ends_with(" " + std::string{vague})) {
-            continue;
+Quantity read_words(std::string_view text) {
+    Quantity quantity;
+    quantity.as_written = text;
+    const auto all = without_end(text.substr(skip_spaces(text, 0)), " ");
+    const auto small = lower(all);
+    quantity.item = all;
+    for (const auto words : vague_openings) {
+        if (small.starts_with(words) && space_at(small, words.size()) > 0) {
+            quantity.qualifier = words;
+            quantity.item = all.substr(skip_spaces(all, words.size()));
+            return quantity;
         }
-        Quantity quantity;
-        quantity.qualifier = vague;
-        auto item = before ? text.substr(vague.size()) : text.substr(0, text.size() - vague.size());
-        while (item.starts_with(' ')) {
-            item.remove_prefix(1);
-        }
-        while (item.ends_with(' ') || item.ends_with(',')) {
-            item.remove_suffix(1);
-        }
-        quantity.item = item;
-        quantity.as_written = text;
-        return quantity;
     }
-    return std::nullopt;
+    for (const auto words : vague_endings) {
+        const bool alone = small == words;
+        if (alone || small.ends_with(" " + std::string{words})) {
+            quantity.qualifier = words;
+            quantity.item = without_end(all.substr(0, all.size() - words.size()), " ,");
+            return quantity;
+        }
+    }
+    return quantity;
 }
 
-/// "-2 g": a minus sign before a number.
-bool is_negative(std::string_view text, std::size_t at) {
-    const auto rest = text.substr(at);
-    const std::size_t sign = rest.starts_with("-") ? 1 : rest.starts_with("−") ? 3 : 0;
-    return sign > 0 && read_amount(text, at + sign).ok();
-}
-
-bool is_unit(std::string_view text) {
-    const auto word = lower(word_at(text, 0));
-    return past_word(text, 0) == text.size() &&
-           std::ranges::find(unit_words, std::string_view{word}, &UnitWord::word) !=
-               unit_words.end();
-}
-
-/// What keeps the text from being a quantity, once the numbers that stand in it are read.
-std::optional<TextFault> refuse(const Reading& reading, const Result<ReadRange, TextFault>& range) {
-    if (is_negative(reading.text, reading.at)) {
-        return TextFault{reading.at, "an amount is above 0"};
+/// A cursor over a text that begins with a number, and the quantity read so far.
+class Reading {
+public:
+    explicit Reading(std::string_view text) : text_{text}, at_{skip_spaces(text, 0)} {
+        quantity_.as_written = text;
     }
-    if (!range) {
-        if (!range.fault().message.empty()) {
-            return range.fault();
+
+    Result<Quantity, TextFault> read() {
+        while (qualifier()) {
         }
-        return is_unit(reading.text.substr(reading.at))
-                   ? std::optional{TextFault{reading.at, "expected a number before the unit"}}
-                   : std::nullopt;
+        const auto begin = at_;
+        const auto range = read_range(text_, at_);
+        if (!range) {
+            return without_number(range.fault());
+        }
+        const auto& [low, high, end] = range.value();
+        if (is_part_of_a_name(text_, end)) {
+            return read_words(text_);
+        }
+        if (low.numerator == 0) {
+            return fault(begin, "an amount is above 0");
+        }
+        if (low.value() > high.value()) {
+            return fault(begin, "the smaller amount comes first");
+        }
+        quantity_.low = low;
+        quantity_.high = high;
+        at_ = end;
+        return after_number();
     }
-    const auto& [low, high, end] = range.value();
-    if (low.numerator == 0) {
-        return TextFault{reading.at, "an amount is above 0"};
+
+private:
+    Result<Quantity, TextFault> without_number(const TextFault& why) {
+        if (!is_absent(why)) {
+            return Failure{why};
+        }
+        if (is_negative_at(text_, at_)) {
+            return fault(at_, "an amount is above 0");
+        }
+        if (unit_named(word_at(text_, at_)) && past_word(text_, at_) == text_.size()) {
+            return fault(at_, "expected a number before the unit");
+        }
+        if (at_ < text_.size() && !quantity_.qualifier.empty()) {
+            quantity_.item = without_end(text_.substr(at_), " ");
+            return std::move(quantity_);
+        }
+        return read_words(text_);
     }
-    if (low.value() > high.value()) {
-        return TextFault{reading.at, "the smaller amount comes first"};
+
+    Result<Quantity, TextFault> after_number() {
+        const auto number_end = at_;
+        at_ = skip_spaces(text_, at_);
+        if (times()) {
+            return finish();
+        }
+        qualifier();
+        const bool has_unit = unit();
+        const bool apart = number_end == text_.size() || space_at(text_, number_end) > 0;
+        if (!has_unit && !apart) {
+            return fault(number_end, "expected a space or a unit after the number");
+        }
+        if (is_amount_at(text_, at_) || is_negative_at(text_, at_)) {
+            return fault(at_, "expected one amount, such as \"500-1000 g\" or \"2 x 400 g\"");
+        }
+        return finish();
     }
-    return std::nullopt;
-}
+
+    Result<Quantity, TextFault> finish() {
+        auto rest = text_.substr(at_);
+        if (lower(rest.substr(0, 3)) == "of ") {
+            rest.remove_prefix(3);
+        }
+        quantity_.item = without_end(rest, " ");
+        return std::move(quantity_);
+    }
+
+    /// "2 x 400 g tins": steps over the sign, so that the packs are what is counted.
+    bool times() {
+        for (const std::string_view sign : {"x", "X", "×"}) {
+            if (!text_.substr(at_).starts_with(sign)) {
+                continue;
+            }
+            const auto next = skip_spaces(text_, at_ + sign.size());
+            if (is_amount_at(text_, next)) {
+                at_ = next;
+                return true;
+            }
+        }
+        return false;
+    }
+
+    bool qualifier() {
+        const auto word = lower(word_at(text_, at_));
+        if (std::ranges::find(qualifier_words, word) == qualifier_words.end()) {
+            return false;
+        }
+        quantity_.qualifier += (quantity_.qualifier.empty() ? "" : " ") + word;
+        at_ = past_word(text_, at_);
+        return true;
+    }
+
+    /// Fluid ounces are two words; every other unit is one.
+    bool unit() {
+        const auto word = word_at(text_, at_);
+        const auto small = lower(word);
+        const auto next = past_word(text_, at_);
+        if ((small == "fl" || small == "fluid") &&
+            unit_named(word_at(text_, next)) == Unit::Ounce) {
+            quantity_.unit = Unit::FluidOunce;
+            at_ = past_word(text_, next);
+            return true;
+        }
+        const auto named = unit_named(word);
+        if (!named) {
+            return false;
+        }
+        quantity_.unit = *named;
+        at_ = next;
+        if (*named == Unit::Pound) {
+            add_ounces();
+        }
+        return true;
+    }
+
+    /// "4 lb 14 oz" is one amount: 1 lb is 16 oz (NIST Handbook 44, appendix C).
+    void add_ounces() {
+        const auto ounces = read_amount(text_, at_);
+        if (!ounces || quantity_.low != quantity_.high) {
+            return;
+        }
+        const auto unit_at = skip_spaces(text_, ounces.value().end);
+        if (unit_named(word_at(text_, unit_at)) != Unit::Ounce) {
+            return;
+        }
+        constexpr std::int64_t ounces_in_pound = 16;
+        const auto& part = ounces.value().amount;
+        const auto pounds = *quantity_.low;
+        const auto denominator = part.denominator * ounces_in_pound;
+        quantity_.low =
+            in_lowest_terms({pounds.numerator * denominator + part.numerator * pounds.denominator,
+                             pounds.denominator * denominator});
+        quantity_.high = quantity_.low;
+        at_ = past_word(text_, unit_at);
+    }
+
+    std::string_view text_;
+    std::size_t at_;
+    Quantity quantity_;
+};
 
 } // namespace
 
 Result<Quantity, TextFault> parse_quantity(std::string_view text) {
     if (skip_spaces(text, 0) == text.size()) {
-        return Failure{TextFault{0, "expected an amount such as \"200 g baby spinach\""}};
+        return fault(0, "expected an amount such as \"200 g baby spinach\"");
     }
-    if (auto vague = read_vague(text)) {
-        return std::move(*vague);
-    }
-    Reading reading{text, skip_spaces(text, 0), {}};
-    reading.quantity.as_written = text;
-    reading.qualifier();
-    const auto range = read_range(text, reading.at);
-    if (auto fault = refuse(reading, range)) {
-        return Failure{std::move(*fault)};
-    }
-    if (range) {
-        reading.quantity.low = range.value().low;
-        reading.quantity.high = range.value().high;
-        reading.at = skip_spaces(text, range.value().end);
-        reading.qualifier();
-        reading.unit();
-        reading.times_sign();
-    }
-    reading.item();
-    return std::move(reading.quantity);
-}
-
-std::string_view symbol(Unit unit) {
-    switch (unit) {
-    case Unit::Count: return "";
-    case Unit::Milligram: return "mg";
-    case Unit::Gram: return "g";
-    case Unit::Kilogram: return "kg";
-    case Unit::Ounce: return "oz";
-    case Unit::Pound: return "lb";
-    case Unit::Millilitre: return "ml";
-    case Unit::Centilitre: return "cl";
-    case Unit::Decilitre: return "dl";
-    case Unit::Litre: return "l";
-    case Unit::Teaspoon: return "tsp";
-    case Unit::Tablespoon: return "tbsp";
-    case Unit::FluidOunce: return "fl oz";
-    case Unit::Cup: return "cup";
-    case Unit::Pint: return "pt";
-    case Unit::Quart: return "qt";
-    case Unit::Gallon: return "gal";
-    }
-    return "";
+    return Reading{text}.read();
 }
 
 } // namespace thawslip::kitchen

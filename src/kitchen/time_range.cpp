@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -13,120 +12,142 @@ namespace {
 
 struct TimeUnit {
     std::string_view word;
-    int minutes;
+    std::int64_t minutes;
 };
 
-/// Longer words first: "hours" must not be read as "h" and a rest.
 constexpr std::array<TimeUnit, 10> time_units = {{{"minutes", 1},
                                                   {"minute", 1},
                                                   {"mins", 1},
                                                   {"min", 1},
+                                                  {"m", 1},
                                                   {"hours", 60},
                                                   {"hour", 60},
                                                   {"hrs", 60},
                                                   {"hr", 60},
-                                                  {"h", 60},
-                                                  {"m", 1}}};
+                                                  {"h", 60}}};
+
+Failure<TextFault> fault(std::size_t offset, std::string message) {
+    return Failure{TextFault{offset, std::move(message)}};
+}
 
 struct ReadUnit {
-    int minutes = 0;
+    std::int64_t minutes = 0;
     std::size_t end = 0;
 };
 
-bool is_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
+/// The unit whose letters stand at `at`, with or without the full stop of an abbreviation.
 std::optional<ReadUnit> read_unit(std::string_view text, std::size_t at) {
-    for (const auto& unit : time_units) {
-        const auto end = at + unit.word.size();
-        if (text.substr(std::min(at, text.size())).starts_with(unit.word) &&
-            (end == text.size() || !is_letter(text[end]))) {
-            return ReadUnit{unit.minutes, end};
-        }
+    auto end = at;
+    while (end < text.size() &&
+           ((text[end] >= 'a' && text[end] <= 'z') || (text[end] >= 'A' && text[end] <= 'Z'))) {
+        ++end;
     }
-    return std::nullopt;
-}
-
-std::chrono::minutes minutes_of(const Amount& amount, int per_unit) {
-    return std::chrono::minutes{std::llround(amount.value() * per_unit)};
-}
-
-/// "45 min - 1 h": the length of the dash between two whole times; 0 where there is none.
-std::size_t dash_at(std::string_view text, std::size_t at) {
-    for (const std::string_view dash : {"-", "–", "to "}) {
-        if (text.substr(at).starts_with(dash)) {
-            return dash.size();
-        }
+    const auto* unit =
+        std::ranges::find(time_units, lower(text.substr(at, end - at)), &TimeUnit::word);
+    if (unit == time_units.end()) {
+        return std::nullopt;
     }
-    return 0;
+    return ReadUnit{unit->minutes, end + (text.substr(end).starts_with('.') ? 1 : 0)};
 }
 
-struct ReadTime {
+std::optional<std::chrono::minutes> whole_minutes(const Amount& amount, std::int64_t per_unit) {
+    const auto product = amount.numerator * per_unit; // six digits by 60: far from overflow
+    return product % amount.denominator == 0
+               ? std::optional{std::chrono::minutes{product / amount.denominator}}
+               : std::nullopt;
+}
+
+struct Part {
     TimeRange time;
+    std::int64_t unit_minutes = 0;
     std::size_t end = 0;
 };
 
-/// "7-9 h", or "1 h 30 min": numbers with their units, one after the other, added up.
-Result<ReadTime, TextFault> read_sum(std::string_view text, std::size_t at) {
-    ReadTime sum{{}, at};
-    do {
-        const auto range = read_range(text, sum.end);
-        if (!range) {
-            const auto& why = range.fault().message;
-            return Failure{
-                TextFault{range.fault().offset,
-                          why.empty() ? "expected a time such as \"45 min\" or \"7-9 h\"" : why}};
-        }
-        const auto unit_at = skip_spaces(text, range.value().end);
-        const auto unit = read_unit(text, unit_at);
-        if (!unit) {
-            return Failure{TextFault{unit_at, "expected h or min after the number"}};
-        }
-        sum.time.low += minutes_of(range.value().low, unit->minutes);
-        sum.time.high += minutes_of(range.value().high, unit->minutes);
-        sum.end = skip_spaces(text, unit->end);
-    } while (sum.end < text.size() && dash_at(text, sum.end) == 0);
-    return sum;
+/// One number or range with its unit: "7-9 h".
+Result<Part, TextFault> read_part(std::string_view text, std::size_t at) {
+    const auto range = read_range(text, at);
+    if (!range) {
+        const auto& why = range.fault();
+        return is_absent(why) ? fault(at, "expected a time such as \"45 min\" or \"7-9 h\"")
+                              : Failure{why};
+    }
+    const auto unit_at = skip_spaces(text, range.value().end);
+    const auto unit = read_unit(text, unit_at);
+    if (!unit) {
+        return fault(unit_at, "expected h or min after the number");
+    }
+    const auto low = whole_minutes(range.value().low, unit->minutes);
+    const auto high = whole_minutes(range.value().high, unit->minutes);
+    if (!low || !high) {
+        return fault(at, "expected a whole number of minutes");
+    }
+    return Part{{*low, *high}, unit->minutes, unit->end};
 }
 
-/// One sum, or two with a dash between them.
-Result<TimeRange, TextFault> read_times(std::string_view text) {
-    const auto first = read_sum(text, skip_spaces(text, 0));
-    if (!first) {
-        return Failure{first.fault()};
+/// "1 h 30 min": hours, then minutes. Ends before anything that is no digit.
+Result<Part, TextFault> read_sum(std::string_view text, std::size_t at) {
+    auto sum = read_part(text, at);
+    if (!sum || sum.value().unit_minutes == 1) {
+        return sum;
     }
-    auto [time, end] = first.value();
-    if (end == text.size()) {
-        return time;
+    const auto next = skip_spaces(text, sum.value().end);
+    if (next == text.size() || range_mark(text, next) > 0) {
+        return sum;
     }
-    const auto second_at = skip_spaces(text, end + dash_at(text, end));
-    const auto second = read_sum(text, second_at);
-    if (!second) {
-        return Failure{second.fault()};
+    const auto minutes = read_part(text, next);
+    if (!minutes) {
+        return minutes;
     }
-    const bool plain = time.low == time.high && second.value().time.low == second.value().time.high;
-    if (!plain || second.value().end < text.size()) {
-        return Failure{TextFault{end, "expected one range: the shortest and the longest time"}};
+    if (minutes.value().unit_minutes != 1) {
+        return fault(next, "expected minutes after the hours");
     }
-    time.high = second.value().time.high;
-    return time;
+    const auto& [hours, unit, end] = sum.value();
+    return Part{{hours.low + minutes.value().time.low, hours.high + minutes.value().time.high},
+                1,
+                minutes.value().end};
+}
+
+/// "45 min-1 h": both ends of a range with units of their own.
+Result<Part, TextFault> read_ends(std::string_view text, std::size_t at) {
+    const auto low = read_sum(text, at);
+    if (!low) {
+        return low;
+    }
+    const auto mark_at = skip_spaces(text, low.value().end);
+    const auto mark = range_mark(text, mark_at);
+    if (mark == 0) {
+        return low;
+    }
+    const auto high_at = skip_spaces(text, mark_at + mark);
+    const auto high = read_sum(text, high_at);
+    if (!high) {
+        return high;
+    }
+    const auto is_range = [](const Part& part) { return part.time.low != part.time.high; };
+    if (is_range(low.value()) || is_range(high.value())) {
+        return fault(high_at, "expected one range, such as \"45 min-1 h\"");
+    }
+    return Part{{low.value().time.low, high.value().time.low}, 1, high.value().end};
 }
 
 } // namespace
 
 Result<TimeRange, TextFault> parse_time_range(std::string_view text) {
     constexpr auto longest = std::chrono::hours{72};
-    const auto small = lower(text); // of the same length, so that offsets hold
-    const auto time = read_times(small);
-    if (!time) {
-        return time;
+    const auto start = skip_spaces(text, 0);
+    const auto ends = read_ends(text, start);
+    if (!ends) {
+        return Failure{ends.fault()};
     }
-    if (time.value().low <= std::chrono::minutes{0} || time.value().high > longest) {
-        return Failure{TextFault{0, "a time is above 0 and at most 72 h"}};
+    const auto& [time, unit, end] = ends.value();
+    if (const auto rest = skip_spaces(text, end); rest < text.size()) {
+        return fault(rest, "expected nothing after the time");
     }
-    if (time.value().low > time.value().high) {
-        return Failure{TextFault{0, "the shorter time comes first"}};
+    if (time.low <= std::chrono::minutes{0} || time.high > longest) {
+        return fault(start, "a time is above 0 and at most 72 h");
+    }
+    if (time.low > time.high) {
+        return fault(start, "the shorter time comes first");
     }
     return time;
 }

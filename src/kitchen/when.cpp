@@ -1,9 +1,10 @@
 #include "kitchen/when.h"
 
+#include "kitchen/number_text.h"
 #include "kitchen/text.h"
 
-#include <algorithm>
 #include <array>
+#include <optional>
 
 namespace thawslip::kitchen {
 namespace {
@@ -13,73 +14,68 @@ struct Form {
     When::Anchor anchor;
 };
 
-constexpr auto fixed_forms = std::to_array<Form>({
+constexpr std::array<Form, 10> fixed_forms = {{
     {"at the start", When::Anchor::AtStart},
     {"at start", When::Anchor::AtStart},
-    {"from the start", When::Anchor::AtStart},
-    {"at the beginning", When::Anchor::AtStart},
+    {"halfway through", When::Anchor::Halfway},
+    {"half-way through", When::Anchor::Halfway},
     {"halfway", When::Anchor::Halfway},
     {"half-way", When::Anchor::Halfway},
-    {"halfway through", When::Anchor::Halfway},
     {"at serving", When::Anchor::AtServing},
+    {"on serving", When::Anchor::AtServing},
     {"when serving", When::Anchor::AtServing},
     {"to serve", When::Anchor::AtServing},
-    {"on serving", When::Anchor::AtServing},
-});
+}};
 
-constexpr auto timed_forms = std::to_array<Form>({
-    {"after ", When::Anchor::AfterStart},
-    {"for the last ", When::Anchor::BeforeEnd},
-    {"the last ", When::Anchor::BeforeEnd},
-    {"in the last ", When::Anchor::BeforeEnd},
-    {"last ", When::Anchor::BeforeEnd},
-});
+/// A time follows these.
+constexpr std::array<Form, 5> timed_forms = {{
+    {"after", When::Anchor::AfterStart},
+    {"for the last", When::Anchor::BeforeEnd},
+    {"in the last", When::Anchor::BeforeEnd},
+    {"the last", When::Anchor::BeforeEnd},
+    {"last", When::Anchor::BeforeEnd},
+}};
 
-/// What may follow a time: "10 min before the end".
-constexpr std::string_view before_end = " before the end";
-
-/// In small letters, with one space between words.
-std::string plain_words(std::string_view text) {
-    std::string words;
-    for (const char c : lower(text)) {
-        if (c != ' ' || (!words.empty() && words.back() != ' ')) {
-            words += c;
+/// Where `text` goes on after `words`, however many spaces stand between them; nothing where it
+/// begins otherwise.
+std::optional<std::size_t> past_words(std::string_view text, std::string_view words) {
+    auto at = skip_spaces(text, 0);
+    for (const char c : words) {
+        if (c == ' ') {
+            const auto next = skip_spaces(text, at);
+            if (next == at) {
+                return std::nullopt;
+            }
+            at = next;
+        } else if (lower(text.substr(at, 1)) == std::string_view{&c, 1}) {
+            ++at;
+        } else {
+            return std::nullopt;
         }
     }
-    while (words.ends_with(' ')) {
-        words.pop_back();
-    }
-    return words;
+    const bool whole_word = at == text.size() || space_at(text, at) > 0;
+    return whole_word ? std::optional{skip_spaces(text, at)} : std::nullopt;
 }
 
-/// One time, not a range; `skipped` bytes of the whole text stand before it.
-Result<When, TextFault> at_offset(When::Anchor anchor, std::string_view text, std::size_t skipped) {
-    const auto time = parse_time_range(text);
+/// Where `text` stops before `words` at its end; nothing where it ends otherwise.
+std::optional<std::size_t> before_words(std::string_view text, std::string_view words) {
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        if (space_at(text, at) > 0 && past_words(text.substr(at), words) == text.size() - at) {
+            return at;
+        }
+    }
+    return std::nullopt;
+}
+
+Result<When, TextFault> timed(std::string_view text, std::size_t at, When::Anchor anchor) {
+    const auto time = parse_time_range(text.substr(at));
     if (!time) {
-        return Failure{TextFault{skipped + time.fault().offset, time.fault().message}};
+        return Failure{TextFault{at + time.fault().offset, time.fault().message}};
     }
     if (time.value().low != time.value().high) {
-        return Failure{TextFault{skipped, "expected one time here, not a range"}};
+        return Failure{TextFault{at, "expected one time here, not a range"}};
     }
     return When{anchor, time.value().low};
-}
-
-Result<When, TextFault> read_when(std::string_view words) {
-    for (const auto& form : fixed_forms) {
-        if (words == form.words) {
-            return When{form.anchor, std::chrono::minutes{0}};
-        }
-    }
-    for (const auto& form : timed_forms) {
-        if (words.starts_with(form.words)) {
-            return at_offset(form.anchor, words.substr(form.words.size()), form.words.size());
-        }
-    }
-    if (words.ends_with(before_end)) {
-        return at_offset(When::Anchor::BeforeEnd, words.substr(0, words.size() - before_end.size()),
-                         0);
-    }
-    return Failure{TextFault{0, "expected when it goes in"}};
 }
 
 } // namespace
@@ -89,11 +85,22 @@ std::vector<std::string> when_forms() {
 }
 
 Result<When, TextFault> parse_when(std::string_view text) {
-    auto when = read_when(plain_words(text));
-    if (when || when.fault().offset <= text.size()) {
-        return when;
+    for (const auto& form : fixed_forms) {
+        if (past_words(text, form.words) == text.size()) {
+            return When{form.anchor, std::chrono::minutes{0}};
+        }
     }
-    return Failure{TextFault{text.size(), when.fault().message}};
+    if (const auto end = before_words(text, "before the end")) {
+        return timed(text.substr(0, *end), skip_spaces(text, 0), When::Anchor::BeforeEnd);
+    }
+    for (const auto& form : timed_forms) {
+        if (const auto at = past_words(text, form.words)) {
+            return timed(text, *at, form.anchor);
+        }
+    }
+    return Failure{
+        TextFault{skip_spaces(text, 0),
+                  "expected at the start, after or last with a time, halfway or at serving"}};
 }
 
 } // namespace thawslip::kitchen

@@ -90,9 +90,9 @@ const Value* member(const Value& value, std::string_view key) {
 Document::Document(std::string file, std::string text)
     : file_{std::move(file)}, text_{std::move(text)}, root_{std::make_shared<const Value>()} {}
 
-Document::Document(std::string file, std::string text, Value root)
+Document::Document(std::string file, std::string text, Value root, State state)
     : file_{std::move(file)}, text_{std::move(text)},
-      root_{std::make_shared<const Value>(std::move(root))}, well_formed_{true} {}
+      root_{std::make_shared<const Value>(std::move(root))}, state_{state} {}
 
 SourceSpan Document::span(const Mark& mark) const {
     if (mark.line == 0) {
@@ -109,7 +109,7 @@ SourceSpan Document::span(const Mark& mark) const {
 
 SourceSpan Document::place(const KeyPath& path) const {
     const auto* value = find(*root_, path.text()).value;
-    return value == root_.get() ? SourceSpan{file_, 0, 0, 0} : span(value->mark);
+    return value == root_.get() ? SourceSpan{file_, 1, 1, 1} : span(value->mark);
 }
 
 SourceSpan Document::place_inside(const KeyPath& path, std::size_t offset) const {

@@ -18,17 +18,25 @@ struct Limits {
 /// One TOML file: its name, its text, its values, and where each of them stands.
 class Document {
 public:
+    /// How much of the file is TOML.
+    enum class State {
+        Lost,   ///< no values: a mistake after which nothing can be told
+        Mended, ///< there were mistakes; the values they spoilt are Unreadable
+        WellFormed,
+    };
+
     /// A document without values: what is left of a file that could not be read.
     Document(std::string file, std::string text);
-    Document(std::string file, std::string text, Value root);
+    Document(std::string file, std::string text, Value root, State state);
 
     const std::string& file() const { return file_; }
     const std::string& text() const { return text_; } ///< without a byte-order mark
     const Value& root() const { return *root_; }
-    bool well_formed() const { return well_formed_; } ///< false: there was a syntax error
+    bool well_formed() const { return state_ == State::WellFormed; } ///< no syntax error
+    bool has_values() const { return state_ != State::Lost; } ///< worth looking for more mistakes
 
     /// Where the value under `path` stands: a table at its header, anything else at the value.
-    /// Where the file has no such key, the nearest enclosing one; else the file alone.
+    /// Where the file has no such key, the nearest enclosing one; else the file's beginning.
     SourceSpan place(const KeyPath& path) const;
 
     /// Where byte `offset` of the string under `path` stands. Where escapes or line breaks hide
@@ -41,12 +49,13 @@ private:
     std::string file_;
     std::string text_;
     std::shared_ptr<const Value> root_; ///< shared, so that tables survive a move of the document
-    bool well_formed_ = false;
+    State state_ = State::Lost;
 };
 
-/// Reads TOML 1.0. What is wrong (too large, not UTF-8, nested too deep, a syntax error: the
-/// parser stops at the first) is appended to `faults`, placed, and the document is then empty
-/// but still has its text, so that the fault can be shown with its line.
+/// Reads TOML 1.0. What is wrong (too large, not UTF-8, nested too deep, syntax errors) is appended
+/// to `faults`, placed. A mistake inside one `key = value` line does not hide the others: the
+/// document is then Mended. After any other mistake it is Lost, but still has its text, so that
+/// the fault can be shown with its line.
 Document parse(std::string text, std::string file, Diagnostics& faults, const Limits& limits = {});
 
 } // namespace thawslip::toml

@@ -1,6 +1,7 @@
 #include "toml/faults.h"
 
 #include "base/utf8.h"
+#include "toml/character.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -8,10 +9,8 @@
 namespace thawslip::toml {
 namespace {
 
-bool is_control(char32_t c) {
-    const bool line_separator = c == 0x2028 || c == 0x2029;
-    const bool direction = (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
-    return c < 0x20 || (c >= 0x7F && c < 0xA0) || line_separator || direction;
+bool is_unsafe(char32_t c) {
+    return is_control(c) || is_line_break(c) || turns_direction(c);
 }
 
 bool is_bare(std::string_view key) {
@@ -40,6 +39,7 @@ struct Describe {
         return fmt::format("the date {:04}-{:02}-{:02}", static_cast<int>(date.year()),
                            static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
     }
+    std::string operator()(Unreadable) const { return "something unreadable"; }
     std::string operator()(const OtherTime& time) const { return "a " + std::string{time.kind}; }
 };
 
@@ -52,7 +52,7 @@ std::string printable(std::string_view text) {
         const auto end = bad ? offset + *bad : text.size();
         while (offset < end) {
             const char32_t c = next_code_point(text, offset);
-            append_utf8(safe, is_control(c) ? char32_t{0xFFFD} : c);
+            append_utf8(safe, is_unsafe(c) ? char32_t{0xFFFD} : c);
         }
         if (bad) {
             append_utf8(safe, 0xFFFD);

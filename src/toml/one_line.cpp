@@ -1,30 +1,13 @@
 #include "toml/one_line.h"
 
 #include "base/utf8.h"
+#include "toml/character.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::toml {
 namespace {
-
-bool is_space(char32_t c) {
-    return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == 0xA0 || c == 0x3000 ||
-           c == 0x202F || (c >= 0x2000 && c <= 0x200A);
-}
-
-bool is_line_break(char32_t c) {
-    return c == '\n' || c == '\r' || c == 0x85 || c == 0x2028 || c == 0x2029;
-}
-
-/// Bidirectional embeddings, overrides and isolates (UAX #9, table 4, explicit formatting).
-bool turns_direction(char32_t c) {
-    return (c >= 0x202A && c <= 0x202E) || (c >= 0x2066 && c <= 0x2069);
-}
-
-bool is_control(char32_t c) {
-    return c < 0x20 || (c >= 0x7F && c < 0xA0);
-}
 
 /// Why a character cannot be printed in a line; empty where it can.
 std::string objection(char32_t c) {
@@ -51,7 +34,7 @@ Result<std::string, TextFault> one_line(std::string_view text, std::size_t most)
     std::size_t last = 0;
     for (std::size_t offset = 0; offset < text.size();) {
         const auto start = offset;
-        if (!is_space(next_code_point(text, offset))) {
+        if (!leaves_no_mark(next_code_point(text, offset))) {
             first = std::min(first, start);
             last = offset;
         }

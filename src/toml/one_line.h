@@ -13,9 +13,9 @@ struct TextFault {
     std::string message;    ///< reads on after the key: `steps[2] ` + `is empty`
 };
 
-/// `text` without the white space around it, if it can be printed as one line: not empty, at
-/// most `most` code points, no control characters or line breaks, nothing that turns the
-/// direction of writing round.
+/// `text` without the white space around it, if it can be printed as one line: something to see
+/// in it, at most `most` code points, no control characters or line breaks, nothing that turns
+/// the direction of writing round. Offsets of faults count from the beginning of `text`.
 Result<std::string, TextFault> one_line(std::string_view text, std::size_t most);
 
 } // namespace thawslip::toml

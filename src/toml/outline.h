@@ -8,8 +8,8 @@
 namespace thawslip::toml {
 
 /// What is open where reading stopped, without building anything: TOML's strings, comments and
-/// brackets are followed byte by byte in constant space, so that a hostile file can be measured
-/// before a recursive parser sees it.
+/// brackets are followed byte by byte, keeping only the open brackets, so that a hostile file can
+/// be measured before a recursive parser sees it.
 struct Outline {
     std::optional<std::size_t> too_deep;    ///< the first byte that exceeds the depth
     std::optional<std::size_t> open_string; ///< opening quote of the string we stopped in

@@ -3,62 +3,16 @@
 #include "base/utf8.h"
 #include "toml/faults.h"
 #include "toml/outline.h"
+#include "toml/syntax_scene.h"
 #include "toml/type_hints.h"
 
-#include <algorithm>
 #include <array>
 #include <fmt/format.h>
-#include <optional>
 
 namespace thawslip::toml {
 namespace {
 
-/// What to say about a stretch of the text.
-struct Explanation {
-    std::size_t begin = 0;
-    std::size_t end = 0;
-    std::string message;
-    std::vector<std::string> hints = {};
-};
-
-struct Scene {
-    std::string_view text;
-    std::size_t noticed = 0; ///< byte offset
-    std::string_view description;
-
-    bool says(std::string_view words) const {
-        return description.find(words) != std::string_view::npos;
-    }
-    std::size_t line_start() const {
-        const auto before = text.substr(0, noticed);
-        return before.rfind('\n') + 1; // npos + 1 is 0
-    }
-    std::size_t line_end() const {
-        return std::min(text.find_first_of("\r\n", noticed), text.size());
-    }
-    char at(std::size_t offset) const { return offset < text.size() ? text[offset] : '\n'; }
-};
-
-bool ends_token(char c) {
-    return std::string_view{" \t\r\n,[]{}#="}.find(c) != std::string_view::npos;
-}
-
-/// The stretch without blanks around the place where the parser noticed, or just before it.
-Explanation token_at(const Scene& scene) {
-    auto begin = std::min(scene.noticed, scene.text.size());
-    while (begin > scene.line_start() && !ends_token(scene.text[begin - 1])) {
-        --begin;
-    }
-    auto end = begin;
-    while (end < scene.text.size() && !ends_token(scene.text[end])) {
-        ++end;
-    }
-    return {begin, end, {}};
-}
-
-std::string_view words_of(const Scene& scene, const Explanation& place) {
-    return scene.text.substr(place.begin, place.end - place.begin);
-}
+using namespace syntax;
 
 /// The parser's words after `Error while parsing …: `.
 std::string_view tail(std::string_view description) {
@@ -66,147 +20,43 @@ std::string_view tail(std::string_view description) {
     return colon == std::string_view::npos ? description : description.substr(colon + 2);
 }
 
-std::optional<Explanation> explain_escape(const Scene& scene) {
-    if (scene.says("surrogates")) {
-        const auto escape = std::min(scene.text.rfind('\\', scene.noticed), scene.noticed);
-        return Explanation{escape,
-                           scene.noticed,
-                           quoted(scene.text.substr(escape, scene.noticed - escape)) +
-                               " is half a character",
-                           {"write the character itself"}};
-    }
-    if (!scene.says("escape sequence") || scene.noticed == 0) {
-        return std::nullopt;
-    }
-    const auto begin = scene.noticed - 1;
-    const char letter = scene.at(scene.noticed);
-    if (letter == 'x' || letter == 'e') {
-        return Explanation{begin,
-                           scene.noticed + 1,
-                           fmt::format("the escape \\{} is not part of TOML 1.0", letter),
-                           {fmt::format("TOML 1.1 has it; here write {}",
-                                        letter == 'e' ? "\\u001b" : "\\u00 and the two digits")}};
-    }
-    auto end = scene.noticed;
-    if (end < scene.text.size()) {
-        next_code_point(scene.text, end);
-    }
-    return Explanation{begin,
-                       end,
-                       quoted(scene.text.substr(begin, end - begin)) + " is no escape of TOML",
-                       {"write a backslash twice, or the text in 'single quotes'"}};
+/// The line in which the parser noticed, without blanks around it.
+Explanation whole_line(const Scene& scene) {
+    const auto start = scene.line_start();
+    const auto line = trimmed(scene.text.substr(start, scene.line_end() - start));
+    const auto begin =
+        line.empty() ? start : static_cast<std::size_t>(line.data() - scene.text.data());
+    return {begin, begin + line.size(), {}};
 }
 
-std::optional<Explanation> explain_string(const Scene& scene) {
-    const auto open = outline(scene.text, scene.noticed, scene.text.size()).open_string;
-    const auto after =
-        open ? open : outline(scene.text, scene.noticed + 1, scene.text.size()).open_string;
-    if (!after || !scene.says("string")) {
-        return std::nullopt;
-    }
-    const bool multi_line =
-        scene.text.substr(*after, 3) == "\"\"\"" || scene.text.substr(*after, 3) == "'''";
-    const char c = scene.at(scene.noticed);
-    if (scene.says("end-of-file") || c == '\n' || c == '\r') {
-        const auto quotes = scene.text.substr(*after, multi_line ? 3 : 1);
-        const auto end = std::min(scene.text.find_first_of("\r\n", *after), scene.text.size());
-        return Explanation{*after,
-                           end,
-                           "the text that begins here is not closed",
-                           {fmt::format("put {} at its end", quotes)}};
-    }
-    return std::nullopt;
+std::string_view words_of(const Scene& scene, const Explanation& place) {
+    return scene.text.substr(place.begin, place.end - place.begin);
 }
 
-std::optional<Explanation> explain_control(const Scene& scene) {
-    if (scene.noticed >= scene.text.size()) {
-        return std::nullopt;
+Explanation header_twice(const Scene& scene, Explanation place) {
+    const auto header = printable(words_of(scene, place));
+    if (header.starts_with("[[") || !scene.says("existing table")) {
+        place.message = header + " is already there as something else";
+        return place;
     }
-    if (scene.noticed > 0 && scene.text[scene.noticed - 1] == '\r') {
-        return Explanation{scene.noticed - 1,
-                           scene.noticed,
-                           "a carriage return alone ends no line in TOML",
-                           {"save the file with line feeds, or with both, at the line ends"}};
-    }
-    auto end = scene.noticed;
-    const auto c = next_code_point(scene.text, end);
-    const bool control = (c < 0x20 && c != '\n' && c != '\r' && c != '\t') || c == 0x7F;
-    if (!control) {
-        return std::nullopt;
-    }
-    return Explanation{scene.noticed, end,
-                       fmt::format("the control character {} is not allowed in TOML", name_of(c))};
-}
-
-std::optional<Explanation> explain_date(const Scene& scene) {
-    const bool date = scene.says("parsing date");
-    if (!date && !scene.says("parsing time")) {
-        return std::nullopt;
-    }
-    auto place = token_at(scene);
-    const auto written = quoted(words_of(scene, place));
-    if (scene.says("between")) {
-        place.message =
-            fmt::format("there is no {} in the calendar: {}", written, tail(scene.description));
-        if (!date) {
-            place.message =
-                fmt::format("there is no time {}: {}", written, tail(scene.description));
-        }
-    } else if (date) {
-        place.message = written + " is not a date";
-        place.hints = {"a date is year-month-day with two digits each, such as 2026-01-07"};
-    } else {
-        place.message = written + " is not a time of TOML 1.0";
-        place.hints = {"TOML 1.1 lets the seconds be left out; here add them, such as 07:30:00"};
-    }
+    place.message = header + " stands here a second time";
+    place.hints = {
+        fmt::format("write all its keys below the first; where several may stand, each begins "
+                    "with [{}]",
+                    header)};
     return place;
 }
 
-std::optional<Explanation> explain_inline_table(const Scene& scene) {
-    if (!scene.says("parsing inline table")) {
-        return std::nullopt;
-    }
-    const char c = scene.at(scene.noticed);
-    const bool broken = c == '\n' || c == '\r';
-    if (!broken && !scene.says("dangling comma")) {
-        return std::nullopt;
-    }
-    // The comma at the end is the culprit, not the brace after it.
-    auto begin = scene.noticed;
-    if (!broken) {
-        begin = std::min(scene.text.rfind(',', scene.noticed), scene.noticed);
-    }
-    return Explanation{begin,
-                       begin + 1,
-                       broken ? "a table in braces must be written in one line"
-                              : "a table in braces must not end with a comma",
-                       {"TOML 1.1 allows it, TOML 1.0 does not"}};
-}
-
-std::optional<Explanation> explain_header_twice(const Scene& scene, std::size_t begin) {
-    const auto header = trimmed(scene.text.substr(begin, scene.line_end() - begin));
-    const bool listed = header.substr(0, 2) == "[[";
-    Explanation found{begin, begin + header.size(),
-                      fmt::format("{} is already there as something else", printable(header))};
-    if (!listed && scene.says("existing table")) {
-        found.message = fmt::format("{} stands here a second time", printable(header));
-        found.hints = {
-            fmt::format("where there are several, each begins with [{}]", printable(header))};
-    }
-    return found;
-}
-
-std::optional<Explanation> explain_twice(const Scene& scene) {
+Found twice_fault(const Scene& scene) {
     if (!scene.says("cannot redefine existing")) {
         return std::nullopt;
     }
-    const auto line = scene.line_start();
-    const auto first = scene.text.find_first_not_of(" \t", line);
-    if (first != std::string_view::npos && scene.text[first] == '[') {
-        return explain_header_twice(scene, first);
+    const auto line = whole_line(scene);
+    if (scene.at(line.begin) == '[') {
+        return header_twice(scene, line);
     }
     const auto equals = scene.text.rfind('=', scene.noticed);
-    if (equals == std::string_view::npos || equals < line) {
+    if (equals == std::string_view::npos || equals < line.begin) {
         return std::nullopt;
     }
     const auto separator = scene.text.substr(0, equals).find_last_of("\n,{");
@@ -219,170 +69,109 @@ std::optional<Explanation> explain_twice(const Scene& scene) {
                        {"one table holds each key once"}};
 }
 
-bool holds_only(std::string_view text, std::string_view characters) {
-    return !text.empty() && text.find_first_not_of(characters) == std::string_view::npos;
-}
-
-bool is_separator(char c) {
-    return c == '.' || c == '/';
-}
-
-std::vector<std::string> value_hints(std::string_view key, std::string_view value) {
-    constexpr std::array curly{"“", "”", "„", "‘", "’", "«"};
-    for (const std::string_view quote : curly) {
-        if (value.substr(0, quote.size()) == quote) {
-            return {"use the straight quotes \" and \" of the keyboard"};
-        }
-    }
-    if (value == "True" || value == "False" || value == "TRUE" || value == "FALSE") {
-        return {"write true or false in small letters"};
-    }
-    if (holds_only(value, "0123456789")) {
-        return {value.front() == '0' ? "a number has no zeros in front"
-                                     : "a whole number has at most 18 digits"};
-    }
-    if (holds_only(value, "0123456789./") && std::ranges::count_if(value, is_separator) > 1) {
-        return {"a date is year-month-day, such as 2026-10-17"};
-    }
-    if (holds_only(value, "0123456789.,+-_eE")) {
-        return {"a number is written such as 2.5, with digits on both sides of its point"};
-    }
-    if (value.empty()) {
-        return {fmt::format("write {} = and a value, or remove the line", key)};
-    }
-    if (value.find_first_of("\"'[{") != std::string_view::npos) {
-        return {};
-    }
-    return {fmt::format("text stands in double quotes: {} = {}", key, quoted(value))};
-}
-
-/// `key = what is no value`: text that lacks its quotes, most of the time.
-std::optional<Explanation> explain_value(const Scene& scene) {
-    const auto line = scene.line_start();
-    const auto equals = scene.text.substr(0, scene.line_end()).find('=', line);
-    if (equals == std::string_view::npos || equals > scene.noticed) {
+/// A line that is neither a header nor `key = value`.
+Found line_fault(const Scene& scene) {
+    auto place = whole_line(scene);
+    const auto line = words_of(scene, place);
+    const bool no_equals =
+        scene.says("parsing key-value pair") &&
+        (scene.says("expected '='") || (scene.says("end-of-file") && line.find('=') == line.npos));
+    const bool odd_letter = scene.says("expected keys, tables, whitespace or comments") &&
+                            !line.empty() && line.front() != '=';
+    if (!no_equals && !odd_letter) {
         return std::nullopt;
     }
-    const auto end = std::min(scene.text.find('#', equals), scene.line_end());
-    const auto value = trimmed(scene.text.substr(equals + 1, end - equals - 1));
-    const auto key = trimmed(scene.text.substr(line, equals - line));
-    if (!value.empty() && std::string_view{"\"'[{"}.find(value.front()) != std::string_view::npos) {
+    place.message = quoted(line) + " is not key = value";
+    if (odd_letter) {
+        place.hints = {"a key is made of letters A to Z, digits, - and _; any other stands in "
+                       "double quotes"};
+    }
+    return place;
+}
+
+/// A header that adds to a table in braces; the parser notices it a line later.
+Found closed_table_fault(const Scene& scene) {
+    if (!scene.says("into existing inline table")) {
         return std::nullopt;
     }
-    const auto begin =
-        value.empty() ? equals + 1 : static_cast<std::size_t>(value.data() - scene.text.data());
-    return Explanation{begin, begin + value.size(),
-                       value.empty() ? quoted(key) + " has no value"
-                                     : quoted(value) + " is not a value of TOML",
-                       value_hints(printable(key), value)};
+    const auto header = scene.text.substr(0, scene.noticed).rfind("\n[") + 1; // npos + 1 is 0
+    auto place = whole_line({scene.text, header, scene.description});
+    place.message =
+        printable(words_of(scene, place)) + " adds to a table that is written in braces";
+    place.hints = {"write all its keys inside the braces, or none there"};
+    return place;
 }
 
-/// The line on which the parser stopped, without blanks around it.
-std::string_view line_of(const Scene& scene) {
-    const auto begin = scene.line_start();
-    return trimmed(scene.text.substr(begin, scene.line_end() - begin));
-}
-
-Explanation about(const Scene& scene, std::string_view part, std::string message,
-                  std::vector<std::string> hints = {}) {
-    const auto begin = static_cast<std::size_t>(part.data() - scene.text.data());
-    return {begin, begin + part.size(), std::move(message), std::move(hints)};
-}
-
-std::optional<Explanation> explain_no_key(const Scene& scene) {
-    const auto line = line_of(scene);
-    if (line.starts_with('=')) {
-        return about(scene, line, "there is no key before =");
-    }
-    if (!scene.says("expected '='")) {
-        return std::nullopt;
-    }
-    return about(scene, line, quoted(line) + " is not \"key = value\"");
-}
-
-std::optional<Explanation> explain_header(const Scene& scene) {
-    const auto line = line_of(scene);
+/// A header that is not closed, or shares its line.
+Found header_fault(const Scene& scene) {
+    auto place = whole_line(scene);
+    const auto line = words_of(scene, place);
     if (!scene.says("parsing table header") || !line.starts_with('[')) {
         return std::nullopt;
     }
-    if (scene.at(scene.noticed) != ']' && scene.says("expected a comment")) {
+    if (scene.says("expected a comment") && scene.at(scene.noticed) != ']') {
         return Explanation{scene.noticed,
                            scene.line_end(),
                            "a table's header stands alone in its line",
                            {"begin a new line after the closing bracket"}};
     }
-    if (scene.says("expected ']'") || scene.says("expected a comment")) {
-        return about(scene, line, quoted(line) + " is not a table's header",
-                     {"write [name] or, for one of several, [[name]]"});
+    const bool open = scene.says("expected ']'") || scene.says("end-of-file");
+    if (!open && !scene.says("expected a comment")) {
+        return std::nullopt;
     }
-    return std::nullopt;
+    place.message = quoted(line) + " is not a table's header";
+    place.hints = {"write [name] or, for one of several, [[name]]"};
+    return place;
 }
 
-/// `"Tom's "best" stew"`: the quote in the middle ended the text.
-std::optional<Explanation> explain_text_after_text(const Scene& scene) {
-    auto before = scene.noticed;
-    while (before > scene.line_start() && scene.text[before - 1] == ' ') {
-        --before;
-    }
-    const char quote = before > scene.line_start() ? scene.text[before - 1] : '\n';
-    if ((quote != '"' && quote != '\'') || !scene.says("expected a comment")) {
+/// `[`, `[a.]`, `a..b`: a name is missing in a header or a key.
+Found name_fault(const Scene& scene) {
+    const bool blank = scene.says("blank bare keys");
+    if (!blank && !scene.says("expected bare key starting character")) {
         return std::nullopt;
     }
-    return Explanation{scene.noticed,
-                       scene.line_end(),
-                       "the text has ended, but more follows in its line",
-                       {quote == '"' ? "a double quote inside a text is written \\\""
-                                     : "put a text that holds a single quote in double quotes"}};
-}
-
-/// Inside brackets: an entry without its quotes, or without the comma before it.
-std::optional<Explanation> explain_entry(const Scene& scene) {
-    const auto open = outline(scene.text, scene.noticed, scene.text.size()).open_brackets;
-    if (open.empty() || scene.text[open.back()] != '[' || scene.says("inline table")) {
-        return std::nullopt;
+    auto end = scene.noticed;
+    std::string found = "the line ends";
+    if (end < scene.line_end()) {
+        next_code_point(scene.text, end);
+        found = quoted(scene.text.substr(scene.noticed, end - scene.noticed)) + " stands";
     }
-    const auto place = token_at(scene);
-    const auto end = std::min(scene.text.find_first_of(",]#\r\n", place.begin), scene.text.size());
-    const auto entry = trimmed(scene.text.substr(place.begin, end - place.begin));
-    if (entry.empty() || scene.line_start() > open.back()) {
-        return std::nullopt; // more likely a bracket that was never closed
-    }
-    if (scene.says("expected comma")) {
-        return about(scene, entry, fmt::format("a comma is missing before {}", printable(entry)));
-    }
-    if (entry.find_first_of("\"'") != std::string_view::npos) {
-        return std::nullopt;
-    }
-    return about(scene, entry, quoted(entry) + " is not a value of TOML",
-                 {"text stands in double quotes: " + quoted(entry)});
+    return Explanation{scene.noticed, end, found + " where a name was expected"};
 }
 
 /// The parser's own words, with the bracket that was never closed.
-Explanation explain_rest(const Scene& scene) {
-    Explanation found{scene.noticed, scene.noticed + 1, printable(tail(scene.description))};
+Explanation any_fault(const Scene& scene) {
     const auto open = outline(scene.text, scene.noticed, scene.text.size()).open_brackets;
+    if (!open.empty() && scene.says("end-of-file")) {
+        return {open.back(), open.back() + 1, "the bracket that begins here is not closed"};
+    }
+    Explanation found{scene.noticed, scene.noticed + 1, printable(tail(scene.description))};
     if (!open.empty()) {
-        const auto where = position_of(scene.text, open.back());
-        found.hints = {fmt::format("\"{}\" was opened at {}:{}", scene.text[open.back()],
-                                   where.line, where.column)};
+        found.hints = {opened_at(scene, open.back())};
     }
     return found;
 }
 
 Explanation explain(const Scene& scene) {
-    constexpr std::array explainers{
-        explain_escape,       explain_string, explain_control, explain_date,
-        explain_inline_table, explain_twice,  explain_header,  explain_text_after_text,
-        explain_entry,        explain_no_key, explain_value};
-    for (const auto& explainer : explainers) {
-        if (auto found = explainer(scene)) {
+    // The first that knows the mistake explains it, so the more special ones come first.
+    constexpr std::array makers{
+        escape_fault, open_text_fault,    control_fault, date_fault,    inline_table_fault,
+        twice_fault,  closed_table_fault, header_fault,  line_fault,    name_fault,
+        value_fault,  comma_fault,        element_fault, trailing_fault};
+    for (const auto& maker : makers) {
+        if (auto found = maker(scene)) {
             return *found;
         }
     }
-    return explain_rest(scene);
+    return any_fault(scene);
 }
 
 } // namespace
+
+std::string syntax::opened_at(const Scene& scene, std::size_t bracket) {
+    const auto where = position_of(scene.text, bracket);
+    return fmt::format("\"{}\" was opened at {}:{}", scene.text[bracket], where.line, where.column);
+}
 
 Diagnostic explain_syntax(std::string_view text, const std::string& file,
                           const SyntaxError& error) {

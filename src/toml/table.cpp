@@ -61,11 +61,14 @@ const Value* Table::ask(const Key& key) {
         asked_.emplace_back(key.name);
     }
     reader_->note_asked(path_, key.name);
-    return member(*value_, key.name);
+    const auto* value = member(*value_, key.name);
+    const bool readable = value != nullptr && !std::holds_alternative<Unreadable>(value->content);
+    return readable ? value : nullptr;
 }
 
 void Table::require(const Key& key) {
-    if (ask(key) != nullptr) {
+    ask(key);
+    if (has(key)) {
         return;
     }
     Hints hints;
@@ -168,7 +171,8 @@ std::optional<Length> Table::length(const Key& key, Range<Length> range) {
     }
     const auto length = parse_length(text->value);
     if (!length) {
-        reader_->error_inside(text->key, length.fault().offset, length.fault().message);
+        reader_->error_inside(text->key, length.fault().offset,
+                              fmt::format("{}: {}", key.name, length.fault().message));
         return std::nullopt;
     }
     if (length.value() < range.least || length.value() > range.most) {

@@ -87,7 +87,7 @@ public:
     void refuse_unknown();
 
 private:
-    const Value* ask(const Key& key);
+    const Value* ask(const Key& key); ///< nullptr for what is absent or unreadable
     const Value* ask_list(const Key& key, std::size_t most);
     void refuse_type(const Key& key, std::string_view expected, const Value& found,
                      Hints hints = {});

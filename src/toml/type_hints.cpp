@@ -9,9 +9,13 @@
 namespace thawslip::toml {
 namespace {
 
-bool is_whole_number(std::string_view text) {
-    return !text.empty() && text.size() < 10 &&
-           std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
+/// Digits, and for a real number one point between them.
+bool looks_like_number(std::string_view text, std::string_view expected) {
+    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+    const auto points = expected == expected_real ? std::ranges::count(text, '.') : 0;
+    const auto digits = std::ranges::count_if(text, is_digit);
+    return !text.empty() && text.size() < 10 && points <= 1 && is_digit(text.front()) &&
+           is_digit(text.back()) && digits + points == std::ssize(text);
 }
 
 /// `2026-10-17` in shape; whether the calendar has such a day is TOML's to say.
@@ -26,7 +30,7 @@ std::string unquoted_hint(const Key& key, std::string_view expected, std::string
     const bool number = expected == expected_integer || expected == expected_real;
     const bool truth = expected == expected_boolean && (text == "true" || text == "false");
     const bool date = expected == expected_date && looks_like_date(text);
-    if (truth || date || (number && is_whole_number(text))) {
+    if (truth || date || (number && looks_like_number(text, expected))) {
         return fmt::format("write it without quotes: {} = {}", key.name, text);
     }
     return {};

@@ -26,6 +26,10 @@ struct OtherTime {
     std::string_view kind;
 };
 
+/// Stands where a value was that is no TOML and has been reported: what asks for it gets nothing,
+/// and nothing more is said about it.
+struct Unreadable {};
+
 struct Array {
     std::vector<Value> elements;
 };
@@ -39,7 +43,9 @@ using Date = std::chrono::year_month_day;
 
 /// One value of a TOML file, with its place. A table that has a header is marked at the header.
 struct Value {
-    std::variant<Members, Array, std::string, std::int64_t, double, bool, Date, OtherTime> content;
+    std::variant<Members, Array, std::string, std::int64_t, double, bool, Date, OtherTime,
+                 Unreadable>
+        content;
     Mark mark;
 };
 

@@ -6,121 +6,217 @@
 
 using namespace thawslip::kitchen;
 
+namespace {
+
+struct Wanted {
+    const char* text;
+    Amount low, high;
+    Unit unit;
+    const char* item;
+    const char* qualifier = "";
+};
+
+void check_reads(const Wanted& wanted) {
+    CAPTURE(wanted.text);
+    const auto read = parse_quantity(wanted.text);
+    REQUIRE(read.ok());
+    const auto& quantity = read.value();
+    CHECK(quantity.low == wanted.low);
+    CHECK(quantity.high == wanted.high);
+    CHECK(quantity.unit == wanted.unit);
+    CHECK(quantity.item == wanted.item);
+    CHECK(quantity.qualifier == wanted.qualifier);
+    CHECK(quantity.as_written == wanted.text);
+}
+
+} // namespace
+
 TEST_CASE("quantities are read as cooks write them") {
-    struct Case {
-        const char* text;
-        Amount low, high;
-        Unit unit;
-        const char* item;
-        const char* qualifier;
-    };
-    const Case cases[] = {
-        {"2.2 kg", {11, 5}, {11, 5}, Unit::Kilogram, "", ""},
-        {"2,2 kg", {11, 5}, {11, 5}, Unit::Kilogram, "", ""},
-        {"1 l vegetable stock", {1, 1}, {1, 1}, Unit::Litre, "vegetable stock", ""},
-        {"½ cup", {1, 2}, {1, 2}, Unit::Cup, "", ""},
-        {"1½ cups milk", {3, 2}, {3, 2}, Unit::Cup, "milk", ""},
-        {"1 1/2 tsp cider vinegar", {3, 2}, {3, 2}, Unit::Teaspoon, "cider vinegar", ""},
+    const Wanted cases[] = {
+        {"2.2 kg", {11, 5}, {11, 5}, Unit::Kilogram, ""},
+        {"2,2 kg", {11, 5}, {11, 5}, Unit::Kilogram, ""},
+        {"1 l vegetable stock", {1, 1}, {1, 1}, Unit::Litre, "vegetable stock"},
+        {"1 L vegetable stock", {1, 1}, {1, 1}, Unit::Litre, "vegetable stock"},
+        {"½ cup", {1, 2}, {1, 2}, Unit::Cup, ""},
+        {"1½ cups milk", {3, 2}, {3, 2}, Unit::Cup, "milk"},
+        {"1 1/2 tsp cider vinegar", {3, 2}, {3, 2}, Unit::Teaspoon, "cider vinegar"},
         {"2 heaping tbsp capers", {2, 1}, {2, 1}, Unit::Tablespoon, "capers", "heaping"},
-        {"3–4 onions", {3, 1}, {4, 1}, Unit::Count, "onions", ""},
-        {"3-4 onions", {3, 1}, {4, 1}, Unit::Count, "onions", ""},
-        {"3 to 4 onions", {3, 1}, {4, 1}, Unit::Count, "onions", ""},
+        {"about 2 heaped Tbsp. capers", {2, 1}, {2, 1}, Unit::Tablespoon, "capers", "about heaped"},
+        {"3–4 onions", {3, 1}, {4, 1}, Unit::Count, "onions"},
+        {"3-4 onions", {3, 1}, {4, 1}, Unit::Count, "onions"},
+        {"3 to 4 onions", {3, 1}, {4, 1}, Unit::Count, "onions"},
+        {"3 or 4 onions", {3, 1}, {4, 1}, Unit::Count, "onions"},
+        {"2-3 tbsp oil", {2, 1}, {3, 1}, Unit::Tablespoon, "oil"},
         {"about 200 g spinach", {200, 1}, {200, 1}, Unit::Gram, "spinach", "about"},
-        {"8 fl oz cream", {8, 1}, {8, 1}, Unit::FluidOunce, "cream", ""},
-        {"200g spinach", {200, 1}, {200, 1}, Unit::Gram, "spinach", ""},
-        {"2 cloves of garlic", {2, 1}, {2, 1}, Unit::Count, "cloves of garlic", ""},
-        {"1 lb. sausages", {1, 1}, {1, 1}, Unit::Pound, "sausages", ""},
-        {"200 g, sliced", {200, 1}, {200, 1}, Unit::Gram, "sliced", ""},
-        {"1-1/2 cups milk", {3, 2}, {3, 2}, Unit::Cup, "milk", ""},
-        {"1-½ cups milk", {3, 2}, {3, 2}, Unit::Cup, "milk", ""},
-        {"1 - 1½ cups milk", {1, 1}, {3, 2}, Unit::Cup, "milk", ""},
-        {"1⁄2 l cider", {1, 2}, {1, 2}, Unit::Litre, "cider", ""},
-        {"1⅐ l cider", {8, 7}, {8, 7}, Unit::Litre, "cider", ""},
-        {"0,125 l cider", {1, 8}, {1, 8}, Unit::Litre, "cider", ""},
-        {"1.250 kg plums", {5, 4}, {5, 4}, Unit::Kilogram, "plums", ""},
-        {"2 fluid ounces cider", {2, 1}, {2, 1}, Unit::FluidOunce, "cider", ""},
-        {"2 Tbsp. capers", {2, 1}, {2, 1}, Unit::Tablespoon, "capers", ""},
-        {"2 x 400 g tins tomatoes", {2, 1}, {2, 1}, Unit::Count, "400 g tins tomatoes", ""},
-        {"3 tomatoes", {3, 1}, {3, 1}, Unit::Count, "tomatoes", ""},
-        {"1 large onion", {1, 1}, {1, 1}, Unit::Count, "large onion", ""},
-        {"999999.9999 g salt", {9999999999, 10000}, {9999999999, 10000}, Unit::Gram, "salt", ""},
+        {"8 fl oz cream", {8, 1}, {8, 1}, Unit::FluidOunce, "cream"},
+        {"8 fl. oz. cream", {8, 1}, {8, 1}, Unit::FluidOunce, "cream"},
+        {"200g spinach", {200, 1}, {200, 1}, Unit::Gram, "spinach"},
+        {"200\u00A0g\u00A0spinach", {200, 1}, {200, 1}, Unit::Gram, "spinach"},
+        {"2 cloves of garlic", {2, 1}, {2, 1}, Unit::Count, "cloves of garlic"},
+        {"200 g, sliced", {200, 1}, {200, 1}, Unit::Gram, "sliced"},
+        {"1-1/2 cups milk", {3, 2}, {3, 2}, Unit::Cup, "milk"},
+        {"1 - 1½ cups milk", {1, 1}, {3, 2}, Unit::Cup, "milk"},
+        {"1⁄2 l cider", {1, 2}, {1, 2}, Unit::Litre, "cider"},
+        {"1.250 kg plums", {5, 4}, {5, 4}, Unit::Kilogram, "plums"},
+        {"999999.9999 g salt", {9999999999, 10000}, {9999999999, 10000}, Unit::Gram, "salt"},
+        {"2 cups of oats", {2, 1}, {2, 1}, Unit::Cup, "oats"},
+        {"1 cup, packed brown sugar", {1, 1}, {1, 1}, Unit::Cup, "packed brown sugar"},
+        {"1 lb. sausages", {1, 1}, {1, 1}, Unit::Pound, "sausages"},
+        {"4 lb 14 oz beef", {39, 8}, {39, 8}, Unit::Pound, "beef"},
+        {"4 lb 1 1/2 oz beef", {131, 32}, {131, 32}, Unit::Pound, "beef"},
+        {"2 x 400 g tins tomatoes", {2, 1}, {2, 1}, Unit::Count, "400 g tins tomatoes"},
+        {"2×400 g tins tomatoes", {2, 1}, {2, 1}, Unit::Count, "400 g tins tomatoes"},
+        {"1 (400 g) tin tomatoes", {1, 1}, {1, 1}, Unit::Count, "(400 g) tin tomatoes"},
+        {"2 7-inch tortillas", {2, 1}, {2, 1}, Unit::Count, "7-inch tortillas"},
+        {"1 cup 2% milk", {1, 1}, {1, 1}, Unit::Cup, "2% milk"},
+        {"2 tbsp capers, or to taste", {2, 1}, {2, 1}, Unit::Tablespoon, "capers, or to taste"},
+        {"3 large x-shaped pastas", {3, 1}, {3, 1}, Unit::Count, "large x-shaped pastas"},
+        {"6 eggs", {6, 1}, {6, 1}, Unit::Count, "eggs"},
+        {"4 grapes", {4, 1}, {4, 1}, Unit::Count, "grapes"},
     };
     for (const auto& c : cases) {
-        CAPTURE(c.text);
-        const auto quantity = parse_quantity(c.text);
-        REQUIRE(quantity.ok());
-        CHECK(quantity.value().low == c.low);
-        CHECK(quantity.value().high == c.high);
-        CHECK(quantity.value().unit == c.unit);
-        CHECK(quantity.value().item == c.item);
-        CHECK(quantity.value().qualifier == c.qualifier);
-        CHECK(quantity.value().as_written == c.text);
+        check_reads(c);
+    }
+}
+
+TEST_CASE("the measures of NIST's kitchen table are read with the names and signs it uses") {
+    // NIST, Cooking Measurement Equivalencies (nist.gov/pml/owm/cooking-measurement-equivalencies).
+    const Wanted cases[] = {
+        {"1.25 mL", {5, 4}, {5, 4}, Unit::Millilitre, ""},
+        {"1/4 teaspoon", {1, 4}, {1, 4}, Unit::Teaspoon, ""},
+        {"2.5 mL", {5, 2}, {5, 2}, Unit::Millilitre, ""},
+        {"1 tablespoon", {1, 1}, {1, 1}, Unit::Tablespoon, ""},
+        {"1/2 fluid ounce", {1, 2}, {1, 2}, Unit::FluidOunce, ""},
+        {"3 fluid ounces", {3, 1}, {3, 1}, Unit::FluidOunce, ""},
+        {"1/3 cup", {1, 3}, {1, 3}, Unit::Cup, ""},
+        {"3/4 cups", {3, 4}, {3, 4}, Unit::Cup, ""},
+        {"1 pint", {1, 1}, {1, 1}, Unit::Pint, ""},
+        {"1 quart", {1, 1}, {1, 1}, Unit::Quart, ""},
+        {"1.95 L", {39, 20}, {39, 20}, Unit::Litre, ""},
+        {"1/2 gallon", {1, 2}, {1, 2}, Unit::Gallon, ""},
+        {"3.84 L", {96, 25}, {96, 25}, Unit::Litre, ""},
+        {"28 g", {28, 1}, {28, 1}, Unit::Gram, ""},
+        {"1 ounce", {1, 1}, {1, 1}, Unit::Ounce, ""},
+        {"1/4 pound", {1, 4}, {1, 4}, Unit::Pound, ""},
+        {"1 kg", {1, 1}, {1, 1}, Unit::Kilogram, ""},
+        {"2.2 pounds", {11, 5}, {11, 5}, Unit::Pound, ""},
+    };
+    for (const auto& c : cases) {
+        check_reads(c);
+    }
+}
+
+TEST_CASE("British and American spellings and plurals name the same unit") {
+    const std::pair<const char*, Unit> words[] = {{"litre", Unit::Litre},
+                                                  {"liters", Unit::Litre},
+                                                  {"millilitres", Unit::Millilitre},
+                                                  {"milliliter", Unit::Millilitre},
+                                                  {"centiliters", Unit::Centilitre},
+                                                  {"decilitre", Unit::Decilitre},
+                                                  {"kilos", Unit::Kilogram},
+                                                  {"GRAMS", Unit::Gram},
+                                                  {"lbs", Unit::Pound},
+                                                  {"tbsps", Unit::Tablespoon},
+                                                  {"tbs", Unit::Tablespoon},
+                                                  {"pts", Unit::Pint},
+                                                  {"qt.", Unit::Quart},
+                                                  {"gal", Unit::Gallon}};
+    for (const auto& [word, unit] : words) {
+        CAPTURE(word);
+        const auto read = parse_quantity("3 " + std::string{word} + " cider");
+        REQUIRE(read.ok());
+        CHECK(read.value().unit == unit);
+        CHECK(read.value().item == "cider");
     }
 }
 
 TEST_CASE("an amount that is no number keeps its words") {
-    for (const char* text : {"salt to taste", "a pinch of salt"}) {
-        CAPTURE(text);
-        const auto quantity = parse_quantity(text);
-        REQUIRE(quantity.ok());
-        CHECK_FALSE(quantity.value().low.has_value());
-        CHECK(quantity.value().item == "salt");
+    struct Case {
+        const char* text;
+        const char* item;
+        const char* qualifier;
+    };
+    const Case cases[] = {
+        {"salt to taste", "salt", "to taste"},
+        {"Salt, to taste", "Salt", "to taste"},
+        {"to taste", "", "to taste"},
+        {"a pinch of nutmeg", "nutmeg", "a pinch of"},
+        {"A handful of parsley", "parsley", "a handful of"},
+        {"oil as needed", "oil", "as needed"},
+        {"some bread", "bread", "some"},
+        {"a few walnuts", "walnuts", "a few"},
+        {"a little cider", "cider", "a little"},
+        {"baby spinach", "baby spinach", ""},
+        // Words that only begin or end like these.
+        {"something green", "something green", ""},
+        {"somen noodles", "somen noodles", ""},
+        {"Somerset brie", "Somerset brie", ""},
+        {"wholesome", "wholesome", ""},
+        {"potato taste", "potato taste", ""},
+        // Numbers that belong to a name.
+        {"5-spice powder", "5-spice powder", ""},
+        {"100% rye flour", "100% rye flour", ""},
+        {"2-inch piece of ginger", "2-inch piece of ginger", ""},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        const auto read = parse_quantity(c.text);
+        REQUIRE(read.ok());
+        CHECK_FALSE(read.value().low.has_value());
+        CHECK_FALSE(read.value().high.has_value());
+        CHECK(read.value().item == c.item);
+        CHECK(read.value().qualifier == c.qualifier);
+        CHECK(read.value().as_written == c.text);
     }
-    CHECK(parse_quantity("to taste").value().qualifier == "to taste");
 }
 
-TEST_CASE("an item whose name begins like a vague amount keeps its name") {
-    for (const char* text : {"somen noodles", "something green", "tomatoes"}) {
-        CAPTURE(text);
-        const auto quantity = parse_quantity(text);
-        REQUIRE(quantity.ok());
-        CHECK(quantity.value().item == text);
-        CHECK(quantity.value().qualifier.empty());
-    }
-}
-
-TEST_CASE("a number that cannot be an amount is refused where it stands, and told why") {
+TEST_CASE("what cannot be one amount is refused where it goes wrong") {
     struct Case {
         const char* text;
         std::size_t offset;
         const char* message;
     };
-    constexpr const char* too_exact =
-        "a number has at most 6 digits and 4 decimals here, more than any kitchen needs";
-    constexpr const char* bad_fraction =
-        "a fraction has up to 3 digits above and below, and no 0 below";
+    const char* const not_above = "an amount is above 0";
+    const char* const one_amount = "expected one amount, such as \"500-1000 g\" or \"2 x 400 g\"";
+    const char* const too_long = "the number has more digits than a kitchen needs";
     const Case cases[] = {
         {"", 0, "expected an amount such as \"200 g baby spinach\""},
-        {"   ", 0, "expected an amount such as \"200 g baby spinach\""},
-        {"99999999999999999999 kg", 0, too_exact},
-        {"about 12345678 g salt", 6, too_exact},
-        {"1.23456 kg salt", 0, too_exact},
-        {"1.2.3 kg salt", 0, too_exact},
-        {"200-99999999 g salt", 4, too_exact},
-        {"0 g salt", 0, "an amount is above 0"},
-        {"-2 g salt", 0, "an amount is above 0"},
-        {"−2 g salt", 0, "an amount is above 0"},
+        {"  ", 0, "expected an amount such as \"200 g baby spinach\""},
+        {"99999999999999999999 kg", 0, too_long},
+        {"about 12345678 g salt", 6, too_long},
+        {"3-99999999 onions", 2, too_long},
+        {"1.23456 kg", 2, too_long},
+        {"0 g salt", 0, not_above},
+        {"0.00 kg", 0, not_above},
+        {"-3 onions", 0, not_above},
+        {"− 3 onions", 0, not_above},
         {"4-3 onions", 0, "the smaller amount comes first"},
-        {"1/0 cup", 0, bad_fraction},
-        {"2-1/0 cup", 2, bad_fraction},
-        {"1/99999999999999999999 cup", 0, bad_fraction},
+        {"1 - 1/2 cups", 0, "the smaller amount comes first"},
         {"kg", 0, "expected a number before the unit"},
-        {"1,000 g flour", 0, "it may mean 1 or 1000: write one of them without a comma"},
-        {"12,500 g flour", 0, "it may mean 12 or 12500: write one of them without a comma"},
-        {"1.000 g flour", 0, "it may mean 1 or 1000: write one of them without a point"},
-        {"200-1,000 g flour", 4, "it may mean 1 or 1000: write one of them without a comma"},
+        {"about kg.", 6, "expected a number before the unit"},
+        {"1/0 cup", 1, "nothing can be divided by 0"},
+        {"1,000 g flour", 1, "it may mean 1 or 1000: write one of them without a comma"},
+        {"200-1,000 g flour", 5, "it may mean 1 or 1000: write one of them without a comma"},
+        {"1.000 g flour", 1, "it may mean 1 or 1000: write one of them without a point"},
+        {"1/99999999999999999999 cup", 2, too_long},
+        {"2-1/0 cup", 3, "nothing can be divided by 0"},
+        {"1/2/3 cup", 0, "expected a number such as 2, 2.5, ½ or 1 1/2"},
+        {"1e5 g", 1, "expected a space or a unit after the number"},
+        {"2onions", 1, "expected a space or a unit after the number"},
+        {"1 400 g flour", 2, one_amount},
+        {"1 kg 200 g flour", 5, one_amount},
+        {"500 g - 1 kg flour", 6, one_amount},
     };
     for (const auto& c : cases) {
         CAPTURE(c.text);
-        const auto quantity = parse_quantity(c.text);
-        REQUIRE_FALSE(quantity.ok());
-        CHECK(quantity.fault().offset == c.offset);
-        CHECK(quantity.fault().message == c.message);
+        const auto read = parse_quantity(c.text);
+        REQUIRE_FALSE(read.ok());
+        CHECK(read.fault().offset == c.offset);
+        CHECK(read.fault().message == c.message);
     }
 }
 
 TEST_CASE("every unit's printed symbol is read back as that unit") {
-    // NIST, Cooking Measurement Equivalencies, for the abbreviations of kitchen measures.
     for (int u = static_cast<int>(Unit::Milligram); u <= static_cast<int>(Unit::Gallon); ++u) {
         const auto unit = static_cast<Unit>(u);
         const auto text = "3 " + std::string{symbol(unit)} + " flour";
@@ -132,46 +228,26 @@ TEST_CASE("every unit's printed symbol is read back as that unit") {
     }
 }
 
-TEST_CASE("twenty thousand random texts are read or refused inside themselves, never a crash") {
-    thawslip::test::Random random{11};
-    const std::string_view pieces[] = {"1",
-                                       "9999",
-                                       ".",
-                                       ",",
-                                       "/",
-                                       "½",
-                                       "⁄",
-                                       "-",
-                                       "–",
-                                       " ",
-                                       "to ",
-                                       "kg",
-                                       "fl",
-                                       "oz",
-                                       "x ",
-                                       "of ",
-                                       std::string_view{"\0", 1},
-                                       "\xFF",
-                                       "a ",
-                                       "some",
-                                       "l",
-                                       "−",
-                                       "about ",
-                                       "°",
-                                       "\xE2"};
+TEST_CASE("any text gives a sound quantity or a fault inside the text") {
+    thawslip::test::Random random{3};
+    const std::string pieces[] = {
+        "1",  "0",  "9",     "/",      ".",    ",",   "-",
+        "–",  "½",  " ",     "\u00A0", "x",    "kg",  "oz",
+        "lb", "fl", "of ",   "about",  "to ",  "%",   "−",
+        "⁄",  "a ", "some ", "\xFF",   "\xE2", "1/2", std::string{"\0", 1}};
     for (int round = 0; round < 20'000; ++round) {
         std::string text;
-        for (std::size_t count = random.below(8); count > 0; --count) {
+        for (auto parts = random.below(8); parts > 0; --parts) {
             text += pieces[random.below(std::size(pieces))];
         }
-        const auto quantity = parse_quantity(text);
-        CAPTURE(text);
-        if (quantity) {
-            const auto& low = quantity.value().low;
-            CHECK((!low || (low->numerator > 0 && low->denominator > 0)));
-        } else {
-            CHECK(quantity.fault().offset <= text.size());
-            CHECK_FALSE(quantity.fault().message.empty());
+        const auto read = parse_quantity(text);
+        if (!read) {
+            CHECK(read.fault().offset <= text.size());
+            CHECK_FALSE(read.fault().message.empty());
+        } else if (read.value().low) {
+            CHECK(read.value().low->numerator > 0);
+            CHECK(read.value().low->denominator > 0);
+            CHECK(read.value().low->value() <= read.value().high->value());
         }
     }
 }

@@ -210,9 +210,9 @@ TEST_CASE("a path that the file lacks is placed at the nearest enclosing table")
                           {"package[0]", 4},
                           {"package[x]", 4},
                           {"package[99999999999999999999999]", 4},
-                          {"x", 0},
-                          {"", 0},
-                          {"]..[", 0}};
+                          {"x", 1},
+                          {"", 1},
+                          {"]..[", 1}};
     for (const auto& c : cases) {
         CAPTURE(c.path);
         const auto where = read.document.place(KeyPath{c.path});

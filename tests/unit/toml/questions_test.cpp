@@ -1,0 +1,308 @@
+#include "base/diagnostic.h"
+#include "toml/document.h"
+#include "toml/reader.h"
+#include "toml/table.h"
+
+#include <array>
+#include <cmath>
+#include <doctest/doctest.h>
+#include <functional>
+#include <string>
+
+using namespace thawslip;
+using namespace thawslip::literals;
+using toml::Table;
+
+namespace {
+
+/// What is told when `ask` reads the root of `text`, word for word.
+std::string told(const std::string& text, const std::function<void(Table&)>& ask) {
+    Diagnostics faults;
+    const auto document = toml::parse(text, "x.toml", faults);
+    REQUIRE(faults.empty());
+    toml::Reader reader{document, faults};
+    auto root = reader.root();
+    ask(root);
+    reader.finish();
+    std::string all;
+    for (const auto& fault : faults) {
+        all += to_text(fault);
+    }
+    return all;
+}
+
+const std::array<toml::Word, 3> vessels = {{{"pot", {"saucepan"}}, {"oven"}, {"slow cooker"}}};
+
+} // namespace
+
+TEST_CASE("each question is answered by a value of its kind") {
+    const auto faults =
+        told(R"(s = "text"
+l = "  one line  "
+i = 7
+r = 2.5
+w = 3
+b = true
+d = 2026-10-17
+len = "1 1/2 in"
+word = "Slow Cooker"
+list = ["a", "b"]
+one = "a"
+reals = [1, 2.5]
+t = { x = 1 }
+[[ts]]
+[[ts]]
+)",
+             [](Table& t) {
+                 CHECK(t.string("s")->value == "text");
+                 CHECK(t.line("l", 20) == "one line");
+                 CHECK(t.integer("i", {1, 10}) == 7);
+                 CHECK(t.real("r", {0, 10}) == 2.5);
+                 CHECK(t.real("w", {0, 10}) == 3.0);
+                 CHECK(t.boolean("b") == true);
+                 CHECK(t.date("d")->year() == std::chrono::year{2026});
+                 CHECK(t.length("len", {1_mm, 50_mm})->in_millimetres() == doctest::Approx(38.1));
+                 CHECK(t.word("word", "a vessel", vessels) == 2);
+                 CHECK(t.lines("list", 5, 10).size() == 2);
+                 CHECK(t.string_or_strings("one", 5).size() == 1);
+                 CHECK(t.string_or_strings("list", 5).at(1).key == KeyPath{"list[2]"});
+                 CHECK(t.reals("reals", 5, {0, 10}) == std::vector<double>{1.0, 2.5});
+                 CHECK(t.table("t")->integer("x", {0, 1}) == 1);
+                 CHECK(t.tables("ts", 5).size() == 2);
+                 t.refuse_unknown();
+             });
+    CHECK(faults.empty());
+}
+
+TEST_CASE("what is absent is no answer and no mistake") {
+    const auto faults = told("", [](Table& t) {
+        CHECK_FALSE(t.string("a"));
+        CHECK_FALSE(t.line("a", 9));
+        CHECK_FALSE(t.integer("a", {0, 1}));
+        CHECK_FALSE(t.real("a", {0, 1}));
+        CHECK_FALSE(t.boolean("a"));
+        CHECK_FALSE(t.date("a"));
+        CHECK_FALSE(t.length("a", {0_mm, 1_mm}));
+        CHECK_FALSE(t.word("a", "a vessel", vessels));
+        CHECK_FALSE(t.table("a"));
+        CHECK(t.strings("a", 9).empty());
+        CHECK(t.string_or_strings("a", 9).empty());
+        CHECK(t.lines("a", 9, 9).empty());
+        CHECK(t.reals("a", 9, {0, 1}).empty());
+        CHECK(t.tables("a", 9).empty());
+    });
+    CHECK(faults.empty());
+}
+
+TEST_CASE("a wrong type is told with what was found and expected") {
+    struct Case {
+        const char* text;
+        std::function<void(Table&)> ask;
+        const char* told;
+    };
+    const Case cases[] = {
+        {"a = 7", [](Table& t) { t.string("a"); },
+         "x.toml:1:5: error: a must be text in double quotes, not the whole number 7\n"},
+        {"a = 7",
+         [](Table& t) {
+             t.string({"a", "\"x\""});
+         },
+         "x.toml:1:5: error: a must be text in double quotes, not the whole number 7\n"
+         "    hint: write, for example, a = \"x\"\n"},
+        {"a = \"7\"",
+         [](Table& t) {
+             t.integer("a", {0, 9});
+         },
+         "x.toml:1:5: error: a must be a whole number, not the text \"7\"\n"
+         "    hint: write it without quotes: a = 7\n"},
+        {"a = 7.5",
+         [](Table& t) {
+             t.integer("a", {0, 9});
+         },
+         "x.toml:1:5: error: a must be a whole number, not the number 7.5\n"},
+        {"a = true",
+         [](Table& t) {
+             t.real("a", {0, 9});
+         },
+         "x.toml:1:5: error: a must be a number, not true\n"},
+        {"a = \"2.5\"",
+         [](Table& t) {
+             t.real("a", {0, 9});
+         },
+         "x.toml:1:5: error: a must be a number, not the text \"2.5\"\n"
+         "    hint: write it without quotes: a = 2.5\n"},
+        {"a = \"true\"", [](Table& t) { t.boolean("a"); },
+         "x.toml:1:5: error: a must be true or false, not the text \"true\"\n"
+         "    hint: write it without quotes: a = true\n"},
+        {"a = \"2026-10-17\"", [](Table& t) { t.date("a"); },
+         "x.toml:1:5: error: a must be a date, not the text \"2026-10-17\"\n"
+         "    hint: write it without quotes: a = 2026-10-17\n"},
+        {"a = \"tomorrow\"", [](Table& t) { t.date("a"); },
+         "x.toml:1:5: error: a must be a date, not the text \"tomorrow\"\n"
+         "    hint: write, for example, a = 2026-10-17\n"},
+        {"a = 10:30:00", [](Table& t) { t.date("a"); },
+         "x.toml:1:5: error: a must be a date, not a time of day\n"
+         "    hint: write, for example, a = 2026-10-17\n"},
+        {"a = \"x\"", [](Table& t) { t.strings("a", 9); },
+         "x.toml:1:5: error: a must be a list in brackets, not the text \"x\"\n"
+         "    hint: write a = [\"x\"]\n"},
+        {"a = 7", [](Table& t) { t.string_or_strings("a", 9); },
+         "x.toml:1:5: error: a must be text in double quotes or a list of them, not the whole "
+         "number 7\n"},
+        {"a = [\"x\", []]", [](Table& t) { t.strings("a", 9); },
+         "x.toml:1:11: error: a[2] must be text in double quotes, not an empty list\n"},
+        {"a = [1, \"x\"]",
+         [](Table& t) {
+             t.reals("a", 9, {0, 9});
+         },
+         "x.toml:1:9: error: a[2] must be a number, not the text \"x\"\n"},
+        {"a = 7", [](Table& t) { t.table("a"); },
+         "x.toml:1:5: error: a must be a table, not the whole number 7\n"
+         "    hint: write [a] once\n"},
+        {"[a]", [](Table& t) { t.tables("a", 9); },
+         "x.toml:1:1: error: [a] is one of a list\n"
+         "    hint: write [[a]] with double brackets\n"},
+        {"[[a]]", [](Table& t) { t.table("a"); },
+         "x.toml:1:1: error: a must be a table, not a list\n"
+         "    hint: write [a] once\n"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        CHECK(told(c.text, c.ask) == c.told);
+    }
+}
+
+TEST_CASE("a value out of its range is told with the range") {
+    struct Case {
+        const char* text;
+        std::function<void(Table&)> ask;
+        const char* told;
+    };
+    const Case cases[] = {
+        {"a = 0",
+         [](Table& t) {
+             t.integer("a", {1, 9});
+         },
+         "x.toml:1:5: error: a must be from 1 to 9, not 0\n"},
+        {"a = 9223372036854775807",
+         [](Table& t) {
+             t.integer("a", {1, 9});
+         },
+         "x.toml:1:5: error: a must be from 1 to 9, not 9223372036854775807\n"},
+        {"a = nan",
+         [](Table& t) {
+             t.real("a", {0.5, 9});
+         },
+         "x.toml:1:5: error: a must be from 0.5 to 9, not nan\n"},
+        {"a = -inf",
+         [](Table& t) {
+             t.real("a", {0, 9});
+         },
+         "x.toml:1:5: error: a must be from 0 to 9, not -inf\n"},
+        {"a = [1, 10]",
+         [](Table& t) {
+             t.reals("a", 9, {0, 9});
+         },
+         "x.toml:1:9: error: a[2] must be from 0 to 9, not 10\n"},
+        {"a = \"2 in\"",
+         [](Table& t) {
+             t.length("a", {1_mm, 50_mm});
+         },
+         "x.toml:1:5: error: a must be from 1 mm to 50 mm, not \"2 in\"\n"},
+        {"a = \"2 ells\"",
+         [](Table& t) {
+             t.length("a", {1_mm, 50_mm});
+         },
+         "x.toml:1:8: error: a: \"ells\" is no unit of length: expected mm, cm, in or pt\n"},
+        {"a = [\"x\", \"y\", \"z\"]", [](Table& t) { t.strings("a", 2); },
+         "x.toml:1:5: error: a has 3 entries, at most 2 are taken\n"},
+        {"a = \"    \"", [](Table& t) { t.line("a", 9); }, "x.toml:1:6: error: a is empty\n"},
+        {"a = \"ab cd\"", [](Table& t) { t.line("a", 4); },
+         "x.toml:1:6: error: a is 5 characters long, at most 4 are taken\n"},
+        {"a = [\"x\", \"\"]", [](Table& t) { t.lines("a", 9, 4); },
+         "x.toml:1:12: error: a[2] is empty\n"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        CHECK(told(c.text, c.ask) == c.told);
+    }
+}
+
+TEST_CASE("a word that is not of the set is told with the nearest, by any of its spellings") {
+    struct Case {
+        const char* written;
+        const char* hint;
+    };
+    const Case cases[] = {{"ofen", "    hint: did you mean \"oven\"?\n"},
+                          {"saucepan", "    hint: did you mean \"pot\"?\n"},
+                          {"suacepan", "    hint: did you mean \"pot\"?\n"},
+                          {"kiln", ""}};
+    for (const auto& c : cases) {
+        CAPTURE(c.written);
+        CHECK(told("a = \"" + std::string{c.written} + "\"",
+                   [](Table& t) { t.word("a", "a vessel", vessels); }) ==
+              "x.toml:1:5: error: \"" + std::string{c.written} +
+                  "\" is not a vessel: expected \"pot\", \"oven\" or \"slow cooker\"\n" + c.hint);
+    }
+}
+
+TEST_CASE("what is required and missing is told at its table") {
+    CHECK(told("[[a]]\n[a.b]\n",
+               [](Table& t) {
+                   t.require("top");
+                   auto a = t.tables("a", 9);
+                   a.at(0).table("b")->require({"c", "\"x\""});
+               }) == "x.toml:1:1: error: \"top\" is missing at the top of the file\n"
+                     "x.toml:2:1: error: \"c\" is missing in [a.b]\n"
+                     "    hint: write, for example, c = \"x\"\n");
+}
+
+TEST_CASE("a key that nobody asked for is told with the nearest that was, in file order") {
+    CHECK(told("zwei = 1\n\"ab\\u0007\" = 2\nsevrings = 3\n[x]\n",
+               [](Table& t) {
+                   t.integer("servings", {1, 9});
+                   t.integer("bags", {1, 9});
+                   t.refuse_unknown();
+               }) == "x.toml:1:1: error: unknown key \"zwei\" at the top of the file\n"
+                     "    hint: keys known here: servings, bags\n"
+                     "x.toml:2:1: error: unknown key \"ab\uFFFD\" at the top of the file\n"
+                     "    hint: keys known here: servings, bags\n"
+                     "x.toml:3:1: error: unknown key \"sevrings\" at the top of the file\n"
+                     "    hint: did you mean \"servings\"?\n"
+                     "x.toml:4:2: error: unknown key \"x\" at the top of the file\n"
+                     "    hint: keys known here: servings, bags\n");
+}
+
+TEST_CASE("more tables than are taken are told, and the first are read") {
+    CHECK(told("[[a]]\n[[a]]\n[[a]]\n", [](Table& t) { CHECK(t.tables("a", 2).size() == 2); }) ==
+          "x.toml:1:1: error: a has 3 entries, at most 2 are taken\n");
+}
+
+TEST_CASE("a value that could not be read is absent, and nothing more is said about it") {
+    Diagnostics faults;
+    const auto document = toml::parse("a = x\n", "x.toml", faults);
+    REQUIRE(faults.size() == 1);
+    toml::Reader reader{document, faults};
+    auto root = reader.root();
+    root.require("a");
+    CHECK(root.has("a"));
+    CHECK_FALSE(root.string("a"));
+    CHECK_FALSE(root.integer("a", {0, 9}));
+    CHECK_FALSE(root.table("a"));
+    CHECK(root.strings("a", 9).empty());
+    CHECK(root.string_or_strings("a", 9).empty());
+    CHECK(root.tables("a", 9).empty());
+    root.refuse_unknown();
+    CHECK(faults.size() == 1);
+}
+
+TEST_CASE("the keys that were asked for are known afterwards, without positions") {
+    Diagnostics faults;
+    const auto document = toml::parse("[[a]]\n[[a]]\n", "x.toml", faults);
+    toml::Reader reader{document, faults};
+    auto root = reader.root();
+    for (auto& table : root.tables("a", 9)) {
+        table.string("b");
+    }
+    CHECK(reader.asked() == std::set<std::string>{"a", "a[].b"});
+}

@@ -1,0 +1,276 @@
+// What is no TOML 1.0 (TOML v1.0.0, toml.io/en/v1.0.0, 2021), section by section, and what is told
+// about it, word for word. The documents are written by hand.
+
+#include "base/diagnostic.h"
+#include "toml/document.h"
+
+#include <doctest/doctest.h>
+#include <string>
+
+using namespace thawslip;
+
+namespace {
+
+std::string told(std::string text) {
+    Diagnostics faults;
+    const auto document = toml::parse(std::move(text), "x.toml", faults);
+    CHECK_FALSE(document.well_formed());
+    std::string all;
+    for (const auto& fault : faults) {
+        const auto whole = to_text(fault);
+        all += whole.substr(whole.find(':') + 1); // line:column: error: …
+    }
+    return all;
+}
+
+struct Case {
+    const char* text;
+    const char* message;
+};
+
+void check(std::initializer_list<Case> cases) {
+    for (const auto& [text, message] : cases) {
+        CAPTURE(text);
+        CHECK(told(text) == message);
+    }
+}
+
+} // namespace
+
+TEST_CASE("a key without its value, and a value without its key, are told") {
+    check({
+        {"a", "1:1: error: \"a\" is not key = value\n"},
+        {"a =", "1:4: error: \"a\" has no value\n"
+                "    hint: write a = and a value, or remove the line\n"},
+        {"a = # soon", "1:4: error: \"a\" has no value\n"
+                       "    hint: write a = and a value, or remove the line\n"},
+        {"= 1", "1:1: error: a key is missing before the =\n"},
+        {"a b = 1", "1:1: error: \"a b = 1\" is not key = value\n"},
+        {"a: 1", "1:1: error: \"a: 1\" is not key = value\n"},
+        {"a..b = 1", "1:3: error: \".\" stands where a name was expected\n"},
+        {"é = 1", "1:1: error: \"é = 1\" is not key = value\n"
+                  "    hint: a key is made of letters A to Z, digits, - and _; any other stands in "
+                  "double quotes\n"},
+    });
+}
+
+TEST_CASE("what stands behind a value is told") {
+    check({
+        {"a = 1 b = 2", "1:5: error: \"1 b = 2\" is not a value of TOML\n"
+                        "    hint: each key stands on a line of its own\n"},
+        {"a = 1,", "1:5: error: \"1,\" is not a value of TOML\n"
+                   "    hint: a line ends without a comma\n"},
+        {"a = \"x\",", "1:8: error: \",\" stands where the line should end\n"
+                       "    hint: a line ends without a comma\n"},
+        {"a = [1] [2]", "1:9: error: \"[2]\" stands where the line should end\n"
+                        "    hint: several values stand in brackets with commas between; a remark "
+                        "begins with #; each key has a line of its own\n"},
+        {"[a]]", "1:1: error: \"[a]]\" is not a table's header\n"
+                 "    hint: write [name] or, for one of several, [[name]]\n"},
+        {"a = \"The \"best\" stew\"",
+         "1:11: error: the text has ended, but more follows in its line\n"
+         "    hint: a double quote inside a text is written \\\"\n"},
+        {"a = 'it's'", "1:9: error: the text has ended, but more follows in its line\n"
+                       "    hint: put a text that holds a single quote in double quotes\n"},
+        {"[a] b = 1", "1:5: error: a table's header stands alone in its line\n"
+                      "    hint: begin a new line after the closing bracket\n"},
+    });
+}
+
+TEST_CASE("a key or a table that is there already is told") {
+    check({
+        {"a = 1\na = 2", "2:1: error: \"a\" is set a second time\n"
+                         "    hint: one table holds each key once\n"},
+        {"a = {x = 1, x = 2}", "1:13: error: \"x\" is set a second time\n"
+                               "    hint: one table holds each key once\n"},
+        {"[a]\n[a]", "2:1: error: [a] stands here a second time\n"
+                     "    hint: write all its keys below the first; where several may stand, each "
+                     "begins with [[a]]\n"},
+        {"[[a]]\n[a]", "2:1: error: [a] is already there as something else\n"},
+        {"[a]\n[[a]]", "2:1: error: [[a]] is already there as something else\n"},
+        {"a = []\n[[a]]", "2:1: error: [[a]] is already there as something else\n"},
+        {"a = {}\n[a.b]\nx = 1", "2:1: error: [a.b] adds to a table that is written in braces\n"
+                                 "    hint: write all its keys inside the braces, or none there\n"},
+    });
+}
+
+TEST_CASE("a bracket or a name that is missing is told") {
+    check({
+        {"[a", "1:1: error: \"[a\" is not a table's header\n"
+               "    hint: write [name] or, for one of several, [[name]]\n"},
+        {"[]", "1:2: error: \"]\" stands where a name was expected\n"},
+        {"[a.]", "1:4: error: \"]\" stands where a name was expected\n"},
+        {"a = [1, 2", "1:5: error: the bracket that begins here is not closed\n"},
+        {"a = [\n1\n2]", "3:1: error: expected comma or closing ']', saw '2'\n"
+                         "    hint: \"[\" was opened at 1:5\n"},
+        {"a = [1,,2]", "1:8: error: expected value or closing ']', saw comma\n"
+                       "    hint: \"[\" was opened at 1:5\n"},
+        {"a = {x = 1 y = 2}", "1:12: error: a comma is missing before \"y = 2\"\n"},
+    });
+}
+
+TEST_CASE("what is wrong inside a text is told") {
+    check({
+        {"a = \"open", "1:5: error: the text that begins here is not closed\n"
+                       "    hint: put \" at its end\n"},
+        {"a = 'open", "1:5: error: the text that begins here is not closed\n"
+                      "    hint: put ' at its end\n"},
+        {"a = \"\"\"open\nb = 1\n", "1:5: error: the text that begins here is not closed\n"
+                                    "    hint: put \"\"\" at its end\n"},
+        {"a = \"\\q\"", "1:6: error: \"\\q\" is no escape of TOML\n"
+                        "    hint: write a backslash twice, or the text in 'single quotes'\n"},
+        {"a = \"\\ud800\"",
+         "1:6: error: \"\\ud800\" is no character of Unicode\n"
+         "    hint: write \\u and four hexadecimal digits, or \\U and eight; not D800 to DFFF\n"},
+        {"a = \"\\u12\"",
+         "1:6: error: \"\\u12\" is no character of Unicode\n"
+         "    hint: write \\u and four hexadecimal digits, or \\U and eight; not D800 to DFFF\n"},
+        {"a = \"x\x01\"", "1:7: error: the control character U+0001 is not allowed in TOML\n"},
+        {"# x\x07", "1:4: error: the control character U+0007 is not allowed in TOML\n"},
+        {"a = \xE2\x80\x9Cx\xE2\x80\x9D", "1:5: error: \"“x”\" is not a value of TOML\n"
+                                          "    hint: use the straight quotes \" and \" of the "
+                                          "keyboard\n"},
+    });
+}
+
+TEST_CASE("what is no number, truth or date is told") {
+    const std::string quotes = "    hint: text stands in double quotes: a = ";
+    for (const char* value : {"1__0", "_1", "1_", "1e", "0x", "0xG", "0b2", "+0x1", "tru", "inff",
+                              "7-9 h", "74 °C", "nul"}) {
+        CAPTURE(value);
+        const auto quoted = "\"" + std::string{value} + "\"";
+        CHECK(told("a = " + std::string{value}) ==
+              "1:5: error: " + quoted + " is not a value of TOML\n" + quotes + quoted + "\n");
+    }
+    check({
+        {"a = True", "1:5: error: \"True\" is not a value of TOML\n"
+                     "    hint: write true or false in small letters\n"},
+        {"a = 01", "1:5: error: \"01\" is not a value of TOML\n"
+                   "    hint: a number has no zeros in front\n"},
+        {"a = 9223372036854775808", "1:5: error: \"9223372036854775808\" is not a value of TOML\n"
+                                    "    hint: a whole number has at most 18 digits\n"},
+        {"a = 1.", "1:5: error: \"1.\" is not a value of TOML\n"
+                   "    hint: a number has digits before and after its point\n"},
+        {"a = 10/17/2026", "1:5: error: \"10/17/2026\" is not a value of TOML\n"
+                           "    hint: a date is year-month-day, such as 2026-10-17\n"},
+        {"a = 2026-2-3", "1:5: error: \"2026-2-3\" is not a date\n"
+                         "    hint: a date is year-month-day with two digits each, such as "
+                         "2026-01-07\n"},
+        {"a = 2026-10-17T25:00:00", "1:5: error: there is no time \"2026-10-17T25:00:00\": hours "
+                                    "go from 00 to 23, minutes and "
+                                    "seconds from 00 to 59\n"},
+    });
+}
+
+TEST_CASE("text that lacks its quotes inside a list or a table is told") {
+    for (const char* value : {"celery", "thyme", "fennel", "nuts", "ice", "7-9 h", "x y", "_"}) {
+        CAPTURE(value);
+        const auto quoted = "\"" + std::string{value} + "\"";
+        CHECK(told("a = [\"q\", " + std::string{value} + "]\n") ==
+              "1:11: error: " + quoted + " is not a value of TOML\n" +
+                  "    hint: text stands in double quotes: " + quoted + "\n");
+    }
+    check({{"a = { m = cold water }", "1:11: error: \"cold water\" is not a value of TOML\n"
+                                      "    hint: text stands in double quotes: \"cold water\"\n"}});
+}
+
+TEST_CASE("days that the Gregorian calendar lacks are told with the month's length") {
+    // ISO 8601-1:2019, calendar dates; leap years after Inter gravissimas, 1582: 1900 and 2100 are
+    // common years, 2000 and 2028 are leap years.
+    check({
+        {"a = 2026-02-30", "1:5: error: there is no 2026-02-30 in the calendar: this month has the "
+                           "days 01 to 28\n"},
+        {"a = 2028-02-30", "1:5: error: there is no 2028-02-30 in the calendar: this month has the "
+                           "days 01 to 29\n"},
+        {"a = 2100-02-29", "1:5: error: there is no 2100-02-29 in the calendar: this month has the "
+                           "days 01 to 28\n"},
+        {"a = 2026-11-31", "1:5: error: there is no 2026-11-31 in the calendar: this month has the "
+                           "days 01 to 30\n"},
+        {"a = 2026-10-00", "1:5: error: there is no 2026-10-00 in the calendar: this month has the "
+                           "days 01 to 31\n"},
+        {"a = 2026-13-01", "1:5: error: there is no 2026-13-01 in the calendar: months go from 01 "
+                           "to 12\n"},
+    });
+    for (const char* day : {"a = 2000-02-29", "a = 2028-02-29", "a = 2026-12-31"}) {
+        CAPTURE(day);
+        Diagnostics faults;
+        CHECK(toml::parse(day, "x.toml", faults).well_formed());
+    }
+}
+
+TEST_CASE("what TOML 1.1 allows and 1.0 does not is told as that") {
+    // TOML v1.1.0, toml.io/en/v1.1.0, 2025: escapes \x and \e, times without seconds, and inline
+    // tables with newlines and a trailing comma.
+    const std::string newer = "    hint: TOML 1.1 allows it, TOML 1.0 does not\n";
+    check({
+        {"a = \"\\x41\"", "1:6: error: the escape \\x is not part of TOML 1.0\n"
+                          "    hint: TOML 1.1 has it; here write \\u00 and the two digits\n"},
+        {"a = \"\\e[1m\"", "1:6: error: the escape \\e is not part of TOML 1.0\n"
+                           "    hint: TOML 1.1 has it; here write \\u001b\n"},
+        {"a = 07:30", "1:5: error: \"07:30\" is not a time of TOML 1.0\n"
+                      "    hint: TOML 1.1 lets the seconds be left out; here add them, such as "
+                      "07:30:00\n"},
+        {"a = 2026-10-17T07:30", "1:5: error: \"2026-10-17T07:30\" is not a time of TOML 1.0\n"
+                                 "    hint: TOML 1.1 lets the seconds be left out; here add them, "
+                                 "such as 07:30:00\n"},
+    });
+    CHECK(told("a = {x = 1,}") ==
+          "1:11: error: a table in braces must not end with a comma\n" + newer);
+    CHECK(told("a = {\n  x = 1\n}") ==
+          "1:6: error: a table in braces must be written in one line\n" + newer);
+}
+
+TEST_CASE("a mistake in one line does not hide those in other lines") {
+    check({
+        {"a = 2026-02-30\nb = x\nc = 1\nc = 2\nd = \"open\ne =\n",
+         "1:5: error: there is no 2026-02-30 in the calendar: this month has the days 01 to 28\n"
+         "2:5: error: \"x\" is not a value of TOML\n"
+         "    hint: text stands in double quotes: b = \"x\"\n"
+         "4:1: error: \"c\" is set a second time\n"
+         "    hint: one table holds each key once\n"
+         "5:5: error: the text that begins here is not closed\n"
+         "    hint: put \" at its end\n"
+         "6:4: error: \"e\" has no value\n"
+         "    hint: write e = and a value, or remove the line\n"},
+        // A text that goes on in the next line, and a bracket that stays open, end the search.
+        {"a = \"open\nshut\"\nb = x\n", "1:5: error: the text that begins here is not closed\n"
+                                        "    hint: put \" at its end\n"},
+        {"a = [\nb = x\n", "2:1: error: \"b = x\" is not a value of TOML\n"
+                           "    hint: \"[\" was opened at 1:5\n"},
+        {"b = [\n  x\n]\nc = y\n", "2:3: error: \"x\" is not a value of TOML\n"
+                                   "    hint: text stands in double quotes: \"x\"\n"},
+    });
+}
+
+TEST_CASE("a mended document keeps its other values, and says which are lost") {
+    Diagnostics faults;
+    const auto document =
+        toml::parse("[t]\nbad = 2026-02-30\ngood = 3\n[[u]]\nbad = x\n", "x.toml", faults);
+    REQUIRE(faults.size() == 2);
+    CHECK_FALSE(document.well_formed());
+    REQUIRE(document.has_values());
+    CHECK(faults[0].key == KeyPath{"t.bad"});
+    CHECK(faults[1].key == KeyPath{"u[1].bad"});
+    const auto* table = toml::member(document.root(), "t");
+    REQUIRE(table != nullptr);
+    CHECK(std::holds_alternative<toml::Unreadable>(toml::member(*table, "bad")->content));
+    CHECK(std::get<std::int64_t>(toml::member(*table, "good")->content) == 3);
+}
+
+TEST_CASE("after a mistake that may reach beyond its line there are no values") {
+    Diagnostics faults;
+    const auto document = toml::parse("a = [\nb = 1\n", "x.toml", faults);
+    CHECK(faults.size() == 1);
+    CHECK_FALSE(document.has_values());
+    CHECK(document.text() == "a = [\nb = 1\n");
+}
+
+TEST_CASE("at most twenty-one mistakes of syntax are told") {
+    std::string text;
+    for (int i = 0; i < 50; ++i) {
+        text += "a" + std::to_string(i) + " = x\n";
+    }
+    Diagnostics faults;
+    toml::parse(text, "x.toml", faults);
+    CHECK(faults.size() == 21);
+}
