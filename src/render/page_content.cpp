@@ -187,7 +187,9 @@ void Page::draw(const layout::ModuleGrid& grid) {
             append_whole(out_, value);
             out_ += ' ';
         }
-        append_whole(out_, run.length - 1);
+        if (run.length > 1) {
+            append_whole(out_, run.length - 1);
+        }
         out_ += ".9998 .9998 re\n"; // shorter by the inset at both ends
     }
     out_ += "f\nQ\n";
