@@ -168,20 +168,29 @@ void Page::draw(const layout::Outline& outline) {
     }
 }
 
-/// All modules are one path, so that no reader draws seams between neighbours; and in whole
+/// All modules are one path, so that no reader draws seams between neighbours; and in nearly whole
 /// numbers under a scale of one module, which pack well.
+///
+/// Adobe's scan conversion, and Poppler's and MuPDF's after it, inks every dot that a shape
+/// touches, be it by an edge that falls exactly between two dots: a module that ends there would
+/// grow by a dot. So each run ends a ten-thousandth of a module inside its edges.
 void Page::draw(const layout::ModuleGrid& grid) {
+    constexpr double inset = 0.0001; // module
     open(Open::Nothing);
     const double module = grid.module.in_points();
     out_ += "q\n";
-    numbers({module, 0.0, 0.0, -module, grid.top_left.x.in_points(), up(grid.top_left.y)},
+    numbers({module, 0.0, 0.0, -module, grid.top_left.x.in_points() + inset * module,
+             up(grid.top_left.y) - inset * module},
             matrix_decimals, "cm");
     for (const auto& run : module_runs(grid)) {
-        for (const int value : {run.x, run.y, run.length}) {
+        for (const int value : {run.x, run.y}) {
             append_whole(out_, value);
             out_ += ' ';
         }
-        out_ += "1 re\n";
+        if (run.length > 1) {
+            append_whole(out_, run.length - 1);
+        }
+        out_ += ".9998 .9998 re\n"; // shorter by the inset at both ends
     }
     out_ += "f\nQ\n";
 }

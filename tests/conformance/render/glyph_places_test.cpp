@@ -136,3 +136,35 @@ TEST_CASE("the lines hold kerning, ligatures and several faces") {
     CHECK(ligature);
     CHECK(other_face);
 }
+
+TEST_CASE("a glyph with offsets is drawn beside and above its place, and the next one at its own") {
+    const auto fonts = shipped_fonts();
+    const auto& face = fonts.faces[0];
+    layout::Frame frame;
+    frame.sheet = {200_pt, 100_pt};
+    layout::Text text;
+    text.run.text = "abc";
+    for (const char32_t c : {U'a', U'b', U'c'}) {
+        const auto at = static_cast<std::uint32_t>(text.run.glyphs.size());
+        text.run.glyphs.push_back({face.glyph_of(c), 0.7, 0.0, 0.0, at, at + 1});
+    }
+    text.run.glyphs[1].x_offset = -0.123;
+    text.run.glyphs[1].y_offset = 0.456;
+    text.baseline = {20.5_pt, 60.25_pt};
+    const ScratchFolder folder;
+    const auto file = folder / "offsets.pdf";
+    for (const double size : {4.0, 9.3, 60.0}) {
+        CAPTURE(size);
+        text.size = Length::points(size);
+        frame.items = {text};
+        write_file(file, render::pdf({frame}, fonts, {"Offsets", "en", {}}));
+        const auto shown = trace_glyphs(file, 1);
+        REQUIRE(shown.size() == 3);
+        const double x[] = {0.0, 0.7 - 0.123, 1.4};
+        const double y[] = {0.0, 0.456, 0.0};
+        for (std::size_t i = 0; i < 3; ++i) {
+            CHECK(std::abs(shown[i].x - (20.5 + x[i] * size)) < 0.01);
+            CHECK(std::abs(shown[i].y - (60.25 - y[i] * size)) < 0.01);
+        }
+    }
+}

@@ -23,7 +23,7 @@ constexpr int dots_per_inch = 600;
 /// around it: an edge may be shaded otherwise or fall on the next dot (0.04 mm), no more.
 constexpr int tolerance = 40;
 
-/// Mean difference of the shades, of 255: measured 0.3 to 0.5.
+/// Mean difference of the shades, of 255: measured 0.8 to 0.9.
 constexpr double mean_tolerance = 1.0;
 
 struct Difference {
@@ -114,7 +114,7 @@ TEST_CASE("PDF and SVG of a frame are the same picture within antialiasing") {
         const auto difference = compare(pdf_picture(frame, fonts, dots_per_inch),
                                         svg_picture(frame, fonts, dots_per_inch));
         CAPTURE(difference.mean);
-        CHECK(difference.beyond <= 4); // of half a million; 3 measured
+        CHECK(difference.beyond <= 4); // of 4.3 million; 2 or 3 measured
         CHECK(difference.mean < mean_tolerance);
     }
 }

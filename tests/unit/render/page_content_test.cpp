@@ -62,8 +62,8 @@ TEST_CASE("rules in a row are filled at once, and so are all modules of a grid")
     CHECK(content_of(sheet_with({rule, rule, rule})) ==
           "0 143 9 1 re\n0 143 9 1 re\n0 143 9 1 re\nf\n");
     const layout::ModuleGrid grid{{20_pt, 30_pt}, 1.44_pt, 2, {true, true, false, true}};
-    CHECK(content_of(sheet_with({grid})) ==
-          "q\n1.44 0 0 -1.44 20 114 cm\n0 0 2 1 re\n1 1 1 1 re\nf\nQ\n");
+    CHECK(content_of(sheet_with({grid})) == "q\n1.44 0 0 -1.44 20.000144 113.999856 cm\n"
+                                            "0 0 1.9998 .9998 re\n1 1 .9998 .9998 re\nf\nQ\n");
 }
 
 TEST_CASE("words in a row share a text object, and a face and size are told once") {
