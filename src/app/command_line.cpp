@@ -132,6 +132,34 @@ void add_read(CLI::App& app, Command& chosen) {
     });
 }
 
+void add_plan(CLI::App& app, Command& chosen) {
+    auto* command =
+        app.add_subcommand("plan", "when to thaw, start and add, to eat at a given time");
+    auto options = std::make_shared<PlanOptions>();
+    auto json = std::make_shared<bool>(false);
+    command->add_option("days", options->days, "descriptions of assembly days (TOML)")
+        ->required()
+        ->option_text("DAY.toml...");
+    command->add_option("--eat", options->eat, "local date and time to eat, \"2026-12-03 18:30\"")
+        ->required()
+        ->option_text("TIME");
+    command->add_option("--dish", options->dish, "only dishes whose name has these words")
+        ->option_text("WORDS");
+    command->add_option("--bags", options->bags, "how many bags of each dish (1)")
+        ->check(CLI::Range(1, 999))
+        ->option_text("N");
+    command->add_option("--now", options->now, "plan as if it were this time")->option_text("TIME");
+    command->add_option("--calendar", options->calendar, "also write the plan as a calendar")
+        ->option_text("FILE.ics");
+    command->add_flag("--json", *json, "answer in JSON");
+    command->callback([options, json, &chosen] {
+        options->answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [options](const Settings& settings, Console console) {
+            return plan(*options, settings, console);
+        };
+    });
+}
+
 void add_stock_show(CLI::App& stock, Command& chosen) {
     auto* command = stock.add_subcommand("show", "one stock in words, and drawn to scale");
     auto name = std::make_shared<std::string>();
@@ -205,6 +233,7 @@ struct Overrides {
     std::string settings_file;
     std::string paper;
     std::string storage_list;
+    std::string language;
 };
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
@@ -214,6 +243,9 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
         ->check(CLI::IsMember({"letter", "a4"}))
         ->option_text("letter|a4");
+    app.add_option("--language", overrides.language, "the language of what is printed")
+        ->check(CLI::IsMember(wording::shipped_languages()))
+        ->option_text("en|es|de");
     app.add_option("--storage-list", overrides.storage_list,
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
         ->option_text("NAME");
@@ -232,6 +264,9 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     }
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
+    }
+    if (!overrides.language.empty()) {
+        settings.language = overrides.language;
     }
     return settings;
 }
@@ -255,6 +290,7 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     add_check(app, chosen);
     add_text(app, chosen);
     add_read(app, chosen);
+    add_plan(app, chosen);
     add_stock(app, chosen);
     if (const auto unknown = unknown_command(app, argc, argv)) {
         console.err << *unknown;
