@@ -30,13 +30,12 @@ extern "C" HPDF_STATUS append_to_buffer(HPDF_Stream stream, const HPDF_BYTE* byt
     }
 }
 
-std::array<unsigned char, 16> identifier(std::uint32_t checksum, std::uint64_t size) {
+/// Sixteen bytes that tell this file from others: its length and checksum so far.
+std::array<unsigned char, 16> identifier(std::uint64_t size, std::uint32_t checksum) {
     std::array<unsigned char, 16> bytes{};
     for (std::size_t i = 0; i < 8; ++i) {
         bytes[i] = static_cast<unsigned char>(size >> (8 * i));
-    }
-    for (std::size_t i = 0; i < 4; ++i) {
-        bytes[12 + i] = static_cast<unsigned char>(checksum >> (8 * i));
+        bytes[8 + i] = static_cast<unsigned char>(std::uint64_t{checksum} >> (8 * i));
     }
     return bytes;
 }
@@ -44,9 +43,8 @@ std::array<unsigned char, 16> identifier(std::uint32_t checksum, std::uint64_t s
 } // namespace
 
 PdfFile::PdfFile(Sink sink)
-    : sink_{std::move(sink)}, buffer_{std::make_unique<std::string>(header)}, document_{HPDF_New(
-                                                                                  nullptr,
-                                                                                  nullptr)} {
+    : sink_{std::move(sink)}, buffer_{std::make_unique<std::string>(header)} {
+    document_.reset(HPDF_New(nullptr, nullptr));
     if (!document_) {
         throw std::bad_alloc();
     }
@@ -166,7 +164,7 @@ void PdfFile::write_trailer() {
     trailer.reference("Root", {&document_->catalog->header});
     trailer.reference("Info", {&document_->info->header});
     // The identifier comes from the content, not from the clock (ISO 32000-1, 14.4).
-    const auto id = identifier(checksum_, sent_);
+    const auto id = identifier(sent_, checksum_);
     trailer.array("ID").bytes(id).bytes(id);
     *buffer_ += "trailer\n";
     append(trailer);

@@ -7,7 +7,8 @@
 namespace thawslip::test_support {
 
 Outcome run_thawslip(const std::string& arguments) {
-    return run(std::string{THAWSLIP_PROGRAM} + " " + arguments);
+    // Whoever runs the tests may have settings of their own.
+    return run("XDG_CONFIG_HOME=/nonexistent " + std::string{THAWSLIP_PROGRAM} + " " + arguments);
 }
 
 std::string read_code(const Raster& raster, const Rect& cell, int dots_per_inch) {

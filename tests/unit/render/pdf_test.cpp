@@ -2,9 +2,11 @@
 #include "render/pdf.h"
 #include "support/shipped_fonts.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <limits>
 #include <malloc.h>
+#include <stdexcept>
 
 using namespace thawslip;
 using namespace thawslip::literals;
