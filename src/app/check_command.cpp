@@ -3,6 +3,7 @@
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/report.h"
+#include "app/tell_load.h"
 #include "code/grade.h"
 #include "code/picture.h"
 #include "wording/fields.h"
@@ -35,6 +36,52 @@ void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {
         row.food, row.low.count(), row.high.count(), row.rule_set, row.row, row.source, row.status);
 }
 
+std::string_view words_for(kitchen::LeadBasis basis) {
+    switch (basis) {
+    case kitchen::LeadBasis::HeatTransfer: return "heat transfer through its thickness";
+    case kitchen::LeadBasis::HeatBalance: return "the heat it takes up, over the oven's power";
+    case kitchen::LeadBasis::AgencyRule: return "the agencies' rule for its weight (USDA FSIS)";
+    case kitchen::LeadBasis::CommonPractice: return "common practice, no source";
+    }
+    return {};
+}
+
+std::string_view words_for(kitchen::MissingSize missing) {
+    switch (missing) {
+    case kitchen::MissingSize::None: return {};
+    case kitchen::MissingSize::Thickness: return "; thickness is not given";
+    case kitchen::MissingSize::Weight: return "; weight is not given";
+    case kitchen::MissingSize::Both: return "; neither weight nor thickness is given";
+    }
+    return {};
+}
+
+/// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
+void tell_lead(const kitchen::PlannedPackage& planned, std::ostream& out) {
+    if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
+        out << "    thaw: cooked from frozen\n";
+        return;
+    }
+    if (!planned.thaw_lead) {
+        out << "    thaw: food does not thaw at the temperature set for it; the agencies' rule is "
+               "printed\n";
+        return;
+    }
+    const auto& lead = *planned.thaw_lead;
+    const auto said = [](std::chrono::minutes time) { return say_duration(time, language()); };
+    out << fmt::format("    thaw: {}, by {}{}\n", said(lead.lead), words_for(lead.decided_by),
+                       words_for(lead.missing));
+    if (lead.by_heat && lead.by_agency) {
+        out << fmt::format("          heat transfer with its margin {}, the agencies' rule {}: "
+                           "the longer one counts\n",
+                           said(*lead.by_heat), said(*lead.by_agency));
+    }
+    if (const auto& left = planned.after_thawing) {
+        out << fmt::format("          once thawed, {} to {} days: \"{}\" ({})\n", left->low.count(),
+                           left->high.count(), left->row.row, left->row.source);
+    }
+}
+
 void tell(const kitchen::PlannedPackage& planned, Why why, std::ostream& out) {
     out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
                        counted(planned.bags.size(), "bag"), say_date(planned.made, language()),
@@ -46,6 +93,7 @@ void tell(const kitchen::PlannedPackage& planned, Why why, std::ostream& out) {
     out << "\n";
     if (why == Why::Told) {
         tell_why(planned.keep_until, out);
+        tell_lead(planned, out);
     }
     for (const auto& caution : planned.cautions) {
         out << "    caution: " << say_caution(caution, language()) << "\n";
@@ -112,6 +160,9 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
         }
         for (const auto& caution : plan.cautions) {
             console.out << "the day: " << say_caution(caution, language()) << "\n";
+        }
+        if (plan.freezer_load) {
+            tell_load(plan, {settings.kitchen.units, settings.kitchen.measures}, console.out);
         }
     }
     return laid_out ? ExitStatus::Done : laid_out.fault();

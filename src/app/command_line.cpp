@@ -1,19 +1,15 @@
 #include "app/command_line.h"
 
+#include "app/command_line_parts.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
-#include <functional>
 #include <ostream>
 
 namespace thawslip::app {
 namespace {
-
-/// What the parsed command line asks for; run after parsing, so that a fault in a later option is
-/// found before anything happens.
-using Command = std::function<ExitStatus(const Settings&, Console)>;
 
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
@@ -205,6 +201,7 @@ struct Overrides {
     std::string settings_file;
     std::string paper;
     std::string storage_list;
+    std::string language;
 };
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
@@ -214,6 +211,9 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
         ->check(CLI::IsMember({"letter", "a4"}))
         ->option_text("letter|a4");
+    app.add_option("--language", overrides.language, "the language of what is printed")
+        ->check(CLI::IsMember(wording::shipped_languages()))
+        ->option_text("en|es|de");
     app.add_option("--storage-list", overrides.storage_list,
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
         ->option_text("NAME");
@@ -232,6 +232,9 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     }
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
+    }
+    if (!overrides.language.empty()) {
+        settings.language = overrides.language;
     }
     return settings;
 }
@@ -255,6 +258,7 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     add_check(app, chosen);
     add_text(app, chosen);
     add_read(app, chosen);
+    add_plan(app, chosen);
     add_stock(app, chosen);
     if (const auto unknown = unknown_command(app, argc, argv)) {
         console.err << *unknown;

@@ -33,6 +33,19 @@ enum class CardKinds { Both, Finishing, CookDay };
 /// Whether `check` also says which row of which list gave a date, and the size of each area.
 enum class Why { Untold, Told };
 
+enum class AnswerAs { Words, Json };
+
+/// What `plan` is asked.
+struct PlanOptions {
+    std::vector<std::string> days;
+    std::string eat;      ///< local date and time, as written
+    std::string now;      ///< the same; empty: the system's clock
+    std::string dish;     ///< words of the dishes meant; empty: all of them
+    int bags = 1;         ///< of each dish
+    std::string calendar; ///< file to write; empty: none
+    AnswerAs answer = AnswerAs::Words;
+};
+
 ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
@@ -45,6 +58,8 @@ ExitStatus text(const PrintOptions& options, const Settings& settings, Console c
 /// input), and tells the cook steps.
 ExitStatus read(const std::string& photo, Console console);
 
+/// When to thaw, start, add and serve, so that all dishes are ready at one time.
+ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console);
 ExitStatus stock_list(Console console);
 
 /// A stock in words and, where `output` is not empty, drawn to scale.

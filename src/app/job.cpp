@@ -24,7 +24,7 @@ layout::Frame sheet_of(const LaidOut& laid_out, int sheet) {
 void write_pdf(const std::string& output, const LaidOut& laid_out, const Job& job) {
     WholeFile file{output};
     render::PdfWriter writer{laid_out.setup.fonts,
-                             {job.title, "en", std::nullopt},
+                             {job.title, job.language, std::nullopt},
                              [&file](std::string_view bytes) { file.write(bytes); }};
     for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
         writer.add(sheet_of(laid_out, sheet));

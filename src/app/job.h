@@ -16,6 +16,7 @@ struct Job {
     std::string title;             ///< of the document
     std::string noun;              ///< what is counted: "label", "card"
     std::string default_stock;     ///< where no stock is named
+    std::string language = "en";   ///< of its words: ISO 639-1
 };
 
 /// Lays the job out, draws it and writes `options.output`; says what was printed, or everything

@@ -8,10 +8,6 @@
 namespace thawslip::app {
 namespace {
 
-const wording::Language& language() {
-    return wording::shipped_language("en");
-}
-
 std::string title_of(const Days& days, std::string_view what) {
     std::string title{what};
     for (std::size_t i = 0; i < days.plans.size(); ++i) {
@@ -25,10 +21,19 @@ void add(Job& job, std::size_t day, wording::Print print) {
     job.days.push_back(day);
 }
 
-void add_cards(Job& job, std::size_t day, const kitchen::Plan& plan,
-               const kitchen::PlannedPackage& planned, CardKinds kinds) {
+/// Cards for one package of one of the days.
+struct CardMaker {
+    const Days& days;
+    CardKinds kinds;
+    const wording::Language& language;
+};
+
+void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned,
+               const CardMaker& maker) {
+    const auto& plan = maker.days.plans[day];
+    const auto kinds = maker.kinds;
     if (kinds != CardKinds::Finishing) {
-        auto card = wording::cook_day_card(plan, planned, language());
+        auto card = wording::cook_day_card(plan, planned, maker.language);
         if (!planned.bags.empty()) {
             card.code_texts = code::texts(code::message_for(planned, planned.bags.front()));
         }
@@ -36,7 +41,7 @@ void add_cards(Job& job, std::size_t day, const kitchen::Plan& plan,
     }
     if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
         for (const auto& bag : planned.bags) {
-            add(job, day, wording::finishing_card(plan, planned, bag, language()));
+            add(job, day, wording::finishing_card(plan, planned, bag, maker.language));
         }
     }
 }
@@ -47,13 +52,15 @@ Job label_job(const Days& days, const Settings& settings) {
     Job job;
     job.title = title_of(days, "Bag labels");
     job.noun = "label";
+    job.language = settings.language;
     job.default_stock = !settings.label_stock.empty() ? settings.label_stock
                         : settings.paper == "a4"      ? "a4-2x4-99x68mm"
                                                       : "letter-2x5-4x2in";
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
             for (const auto& bag : planned.bags) {
-                auto label = wording::bag_label(days.plans[day], planned, bag, language());
+                auto label =
+                    wording::bag_label(days.plans[day], planned, bag, language_of(settings));
                 label.code_texts = code::texts(code::message_for(planned, bag));
                 add(job, day, std::move(label));
             }
@@ -66,12 +73,14 @@ Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
     Job job;
     job.title = title_of(days, "Cook-day cards");
     job.noun = "card";
+    job.language = settings.language;
     job.default_stock = !settings.card_stock.empty() ? settings.card_stock
                         : settings.paper == "a4"     ? "a4-cards-a6-cut"
                                                      : "letter-cards-6x4in-cut";
+    const CardMaker maker{days, kinds, language_of(settings)};
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
-            add_cards(job, day, days.plans[day], planned, kinds);
+            add_cards(job, day, planned, maker);
         }
     }
     return job;

@@ -24,6 +24,8 @@ const std::array<Word, 9> storage_lists = {{{"us"},
                                             {"oregon"},
                                             {"uk"},
                                             {"practice"}}};
+const std::array<Word, 3> languages = {
+    {{"en", {"english"}}, {"es", {"spanish", "español"}}, {"de", {"german", "deutsch"}}}};
 const std::array<Word, 2> allergen_lists = {{{"us", {"usa"}}, {"eu", {"uk"}}}};
 const std::array<Word, 3> unit_systems = {{{"metric", {"si"}}, {"us", {"imperial"}}, {"both"}}};
 const std::array<Word, 4> measure_systems = {
@@ -65,10 +67,12 @@ Settings read(toml::Table& table) {
         table.real({"dpi", "300"}, {72.0, 4800.0}).value_or(settings.dots_per_inch);
     settings.storage_list = word(table, {"storage_list", "\"us\""}, "a list of storage times",
                                  storage_lists, settings.storage_list);
+    settings.language =
+        word(table, {"language", "\"en\""}, "a language", languages, settings.language);
     settings.kitchen = read_kitchen(table);
     const auto refrigerator = intake::read_temperature(table, {"refrigerator", "\"4 °C\""});
     if (refrigerator) {
-        settings.refrigerator_celsius = refrigerator->celsius;
+        settings.kitchen.thaw.refrigerator.celsius = refrigerator->celsius;
     }
     settings.paper_reflectance =
         table.real({"paper_reflectance", "0.85"}, {0.05, 1.0}).value_or(settings.paper_reflectance);
@@ -78,6 +82,10 @@ Settings read(toml::Table& table) {
 }
 
 } // namespace
+
+const wording::Language& language_of(const Settings& settings) {
+    return wording::shipped_language(settings.language);
+}
 
 std::string usual_settings_file() {
     const char* config = std::getenv("XDG_CONFIG_HOME");

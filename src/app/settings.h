@@ -3,6 +3,7 @@
 #include "base/result.h"
 #include "kitchen/settings.h"
 #include "layout/printer_settings.h"
+#include "wording/language.h"
 
 #include <optional>
 #include <string>
@@ -18,11 +19,14 @@ struct Settings {
     std::string card_stock;                ///< the same
     double dots_per_inch = 300.0;          ///< of the printer
     std::string storage_list = "us";       ///< the list of storage times that is asked first
+    std::string language = "en";           ///< of what is printed: one of shipped_languages()
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
-    double refrigerator_celsius = 4.0;     ///< a colder one thaws much slower
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
 };
+
+/// The words of the language that is set.
+const wording::Language& language_of(const Settings& settings);
 
 /// The file under $XDG_CONFIG_HOME, or under ~/.config where that is not set (XDG Base Directory
 /// Specification, 0.8). Empty where neither is known.

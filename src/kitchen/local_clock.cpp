@@ -13,7 +13,40 @@ Instant at_offset(LocalMinute local, minutes offset) {
     return Instant{local.time_since_epoch() - offset};
 }
 
+/// The number that the digits of `pattern`'s letter stand for: 2026 for 'Y' of "YYYY-MM-DD".
+int number_at(std::string_view text, std::string_view pattern, char letter) {
+    int number = 0;
+    for (std::size_t i = 0; i < pattern.size(); ++i) {
+        if (pattern[i] == letter)
+            number = number * 10 + (text[i] - '0');
+    }
+    return number;
+}
+
+/// Whether `text` has a digit for every letter of `pattern` and is the same elsewhere.
+bool has_shape(std::string_view text, std::string_view pattern) {
+    return std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(),
+                      [](char c, char shape) {
+                          const bool is_letter = shape >= 'A' && shape <= 'Z' && shape != 'T';
+                          return is_letter ? c >= '0' && c <= '9' : c == shape;
+                      });
+}
+
 } // namespace
+
+std::optional<LocalMinute> parse_local_minute(std::string_view text) {
+    using namespace std::chrono;
+    constexpr std::string_view pattern = "YYYY-MM-DD HH:NN";
+    if (!has_shape(text, pattern) && !has_shape(text, "YYYY-MM-DDTHH:NN"))
+        return std::nullopt;
+    const auto part = [&](char letter) { return number_at(text, pattern, letter); };
+    const year_month_day date{year{part('Y')}, month{static_cast<unsigned>(part('M'))},
+                              day{static_cast<unsigned>(part('D'))}};
+    const bool in_range = part('Y') >= 1990 && part('Y') <= 2200;
+    if (!in_range || !date.ok() || part('H') > 23 || part('N') > 59)
+        return std::nullopt;
+    return local_days{date} + hours{part('H')} + minutes{part('N')};
+}
 
 minutes offset_at(const LocalClock& clock, Instant instant) {
     const auto next =

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <chrono>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace thawslip::kitchen {
@@ -41,6 +43,10 @@ struct ClockReading {
 /// When the clock shows `local`. Of two times the earlier, so that cooking never starts too late.
 /// A skipped time is read as if the clock had not been put on: 02:30 becomes 03:30.
 ClockReading read_clock(const LocalClock& clock, LocalMinute local);
+
+/// Reads `2026-12-03 18:30` and `2026-12-03T18:30`; nothing for any other text, and none for a day
+/// or time that no calendar has, or a year outside 1990 to 2200.
+std::optional<LocalMinute> parse_local_minute(std::string_view text);
 
 /// ISO 8601 without and with the offset: `2026-12-02T11:00`, `2026-12-02T11:00+01:00`.
 std::string to_iso(LocalMinute local);

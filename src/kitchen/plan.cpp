@@ -132,6 +132,11 @@ std::optional<DaysLeft> after_thawing(const Package& package, const StorageTable
                                    std::chrono::days{package.days_refrigerated});
 }
 
+std::optional<ThawLead> lead_of(const Package& package, const ThawSettings& settings) {
+    const auto lead = thaw_lead(package.thaw.method, package.thickness, package.weight, settings);
+    return lead ? std::optional{lead.value()} : std::nullopt;
+}
+
 /// Everything but the ids; nothing when the package is refused.
 std::optional<PlannedPackage> plan_package(const Package& package, Date made,
                                            const StorageTable& table,
@@ -153,7 +158,18 @@ std::optional<PlannedPackage> plan_package(const Package& package, Date made,
                           .finish = in_order(package.finish, cooking),
                           .cautions = std::move(given),
                           .allergens = allergens_of(package),
-                          .after_thawing = after_thawing(package, table)};
+                          .after_thawing = after_thawing(package, table),
+                          .thaw_lead = lead_of(package, settings.thaw)};
+}
+
+FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages) {
+    std::vector<BagToFreeze> bags;
+    for (const auto& planned : packages) {
+        for (const auto& bag : planned.bags) {
+            bags.push_back({bag.id, planned.package.weight});
+        }
+    }
+    return freezer_load(litres, bags);
 }
 
 } // namespace
@@ -170,6 +186,9 @@ Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
             planned->bags = std::move(bags);
             result.packages.push_back(std::move(*planned));
         }
+    }
+    if (day.freezer_litres) {
+        result.freezer_load = load_of(*day.freezer_litres, result.packages);
     }
     return result;
 }

@@ -4,11 +4,14 @@
 #include "kitchen/allergens.h"
 #include "kitchen/caution.h"
 #include "kitchen/day.h"
+#include "kitchen/freezer_load.h"
 #include "kitchen/fridge_life.h"
 #include "kitchen/keep_until.h"
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
+#include "kitchen/thaw_lead.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,6 +33,7 @@ struct PlannedPackage {
     std::vector<Caution> cautions;           ///< the gravest first; none of level Refuse
     std::vector<DeclaredAllergen> allergens; ///< what `contains` means, in its order
     std::optional<DaysLeft> after_thawing;   ///< nothing unless it thaws in the refrigerator
+    std::optional<ThawLead> thaw_lead;       ///< nothing where food does not thaw as set
 };
 
 struct Plan {
@@ -37,6 +41,10 @@ struct Plan {
     Date made;
     std::vector<PlannedPackage> packages;
     std::vector<Caution> cautions; ///< what holds for the whole assembly day, said once
+
+    /// The day's bags, by their ids, against the freezer's capacity; nothing where that is not
+    /// known.
+    std::optional<FreezerLoad> freezer_load = std::nullopt;
 };
 
 /// Works out dates, ids, order and cautions. Pure: reads no clock and no file.

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <string>
+#include "kitchen/thaw_lead.h"
 
 namespace thawslip::kitchen {
 
@@ -17,14 +17,14 @@ enum class Units { Metric, Us, Both };
 enum class Measures { Us, Metric, Australian, Imperial };
 
 /// What the rules need to know about a kitchen and the people who eat there. Whose list of
-/// storage life is asked first is said by `StorageTable::rule_set`; how cold the refrigerator is,
-/// by `ThawSettings`.
+/// storage life is asked first is said by `StorageTable::rule_set`.
 struct KitchenSettings {
     AllergenRules allergens = AllergenRules::Us;
     Units units = Units::Both;
     Measures measures = Measures::Us;
     double altitude_metres = 0.0; ///< above sea level; cautions start at 914 m (3000 ft)
     bool people_at_risk = false;  ///< pregnant, very young, old, or with weak immunity
+    ThawSettings thaw = {};       ///< how cold the refrigerator is, among others
 };
 
 } // namespace thawslip::kitchen

@@ -33,7 +33,7 @@ private:
 /// \returns the language, or what is wrong with the table
 Result<Language, Diagnostics> read_language(std::string_view toml, std::string_view file);
 
-/// The languages that come with Thawslip, by their ISO 639-1 code: "en".
+/// The languages that come with Thawslip, by their ISO 639-1 codes: "en", "es", "de".
 std::vector<std::string> shipped_languages();
 
 /// \pre `code` is one of shipped_languages()

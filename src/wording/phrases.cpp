@@ -32,14 +32,37 @@ std::string hours_figure(std::chrono::minutes duration) {
     return duration.count() % 60 == 0 ? text : text + "½";
 }
 
-std::string_view thaw_key(kitchen::ThawMethod method) {
+/// The method's phrase, and the one to use where no time can be given.
+struct ThawKeys {
+    std::string_view timed;
+    std::string_view rule;
+};
+
+ThawKeys thaw_keys(kitchen::ThawMethod method) {
     switch (method) {
-    case kitchen::ThawMethod::Refrigerator: return "thaw.refrigerator";
-    case kitchen::ThawMethod::ColdWater: return "thaw.cold-water";
-    case kitchen::ThawMethod::Microwave: return "thaw.microwave";
-    case kitchen::ThawMethod::FromFrozen: return "thaw.from-frozen";
+    case kitchen::ThawMethod::Refrigerator: return {"thaw.refrigerator", "thaw.refrigerator-rule"};
+    case kitchen::ThawMethod::ColdWater: return {"thaw.cold-water", "thaw.cold-water-rule"};
+    case kitchen::ThawMethod::Microwave: return {"thaw.microwave", "thaw.microwave-rule"};
+    case kitchen::ThawMethod::FromFrozen: break;
     }
-    return "thaw.refrigerator";
+    return {"thaw.from-frozen", "thaw.from-frozen"};
+}
+
+/// Half hours, which thawing in water is counted in, as a fraction: "2½ h".
+std::string say_lead(std::chrono::minutes lead, const Language& language) {
+    return half_hours(lead) ? language.say("time.hours", {hours_figure(lead)})
+                            : say_duration(lead, language);
+}
+
+/// Where nothing is known of the bag, a time would be a guess that looks like a measurement.
+std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language) {
+    const auto keys = thaw_keys(planned.package.thaw.method);
+    const auto& lead = planned.thaw_lead;
+    if (!lead || lead->missing == kitchen::MissingSize::Both ||
+        lead->decided_by == kitchen::LeadBasis::CommonPractice) {
+        return language.say(keys.rule);
+    }
+    return language.say(keys.timed, {say_lead(lead->lead, language)});
 }
 
 } // namespace
@@ -60,6 +83,11 @@ std::string say_duration(std::chrono::minutes duration, const Language& language
     }
     return language.say("time.hours-minutes", {std::to_string(duration.count() / 60),
                                                std::to_string(duration.count() % 60)});
+}
+
+std::string say_days(std::chrono::days days, const Language& language) {
+    return days.count() == 1 ? language.say("time.day")
+                             : language.say("time.days", {std::to_string(days.count())});
 }
 
 std::string say_time_range(const kitchen::TimeRange& range, const Language& language) {
@@ -104,8 +132,11 @@ std::string say_when(const kitchen::When& when, const Language& language) {
 
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language) {
     const auto& thaw = planned.package.thaw;
-    const auto rule = language.say("thaw.refrigerator-rule");
-    auto text = language.say(thaw_key(thaw.method), {rule});
+    auto text = say_thaw_method(planned, language);
+    const auto& left = planned.after_thawing;
+    if (left && left->low > std::chrono::days{0}) { // none left: a caution says so
+        text = language.say("thaw.cook-within", {text, say_days(left->low, language)});
+    }
     if (!thaw.note.empty()) {
         text += ". " + capitalised(thaw.note);
     }

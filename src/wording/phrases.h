@@ -16,6 +16,8 @@ std::string say_date(kitchen::Date date, const Language& language);
 /// "45 min", "7 h", "1 h 30 min".
 std::string say_duration(std::chrono::minutes duration, const Language& language);
 
+std::string say_days(std::chrono::days days, const Language& language); ///< "1 day", "3 days"
+
 /// "7–9 h", "90–120 min"; one duration where both ends are equal.
 std::string say_time_range(const kitchen::TimeRange& range, const Language& language);
 
@@ -25,7 +27,9 @@ std::string say_temperature(kitchen::Temperature temperature, const Language& la
 /// "at the start", "last 10 min".
 std::string say_when(const kitchen::When& when, const Language& language);
 
-/// The thaw method with its must-do, without a leading word.
+/// The thaw method with how long it takes and its must-do, without a leading word: "in the
+/// refrigerator for 36 h, then cook within 3 days". Where neither weight nor thickness is known,
+/// the agencies' rule takes the place of the time.
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language);
 
 /// "slow cooker, low, 7–9 h": vessel, setting and time, as far as they are known.

@@ -65,3 +65,15 @@ TEST_CASE("offsets of minutes and west of Greenwich are written as ISO 8601 want
     CHECK(to_iso(LocalClock{345min, {}}, sys_days{2026y / December / 31} + 20h) ==
           "2027-01-01T01:45+05:45");
 }
+
+TEST_CASE("a local time is read to the minute, and nothing else passes for one") {
+    CHECK(parse_local_minute("2026-12-03 18:30") ==
+          LocalMinute{local_days{2026y / December / 3} + 18h + 30min});
+    CHECK(parse_local_minute("2028-02-29T00:00") == LocalMinute{local_days{2028y / February / 29}});
+    for (const char* wrong : {"", "2026-12-03", "2026-02-29 12:00", "2026-13-01 12:00",
+                              "2026-12-03 24:00", "2026-12-03 18:60", "2026-12-03 18:30:00",
+                              " 2026-12-03 18:30", "1989-12-03 18:30", "2026-1a-03 18:30"}) {
+        CAPTURE(wrong);
+        CHECK_FALSE(parse_local_minute(wrong).has_value());
+    }
+}

@@ -241,3 +241,35 @@ TEST_CASE("a day without packages is an empty plan") {
     CHECK(plan(day_of({}), orchard_table(), faults).packages.empty());
     CHECK(faults.empty());
 }
+
+TEST_CASE("a plan carries how long each package thaws, by the refrigerator that is set") {
+    auto package = stew();
+    package.weight = Mass{2200};
+    package.thickness = Length::millimetres(30);
+    Diagnostics faults;
+    const auto usual = plan(day_of({package}), orchard_table(), faults);
+    REQUIRE(usual.packages[0].thaw_lead.has_value());
+    CHECK(usual.packages[0].thaw_lead->lead >= hours{24});
+    KitchenSettings cold;
+    cold.thaw.refrigerator.celsius = 1.0;
+    const auto colder = plan(day_of({package}), orchard_table(), faults, cold);
+    CHECK(colder.packages[0].thaw_lead->lead > usual.packages[0].thaw_lead->lead);
+    cold.thaw.refrigerator.celsius = -5.0;
+    CHECK_FALSE(plan(day_of({package}), orchard_table(), faults, cold).packages[0].thaw_lead);
+    CHECK(faults.empty());
+}
+
+TEST_CASE("a plan holds all of the day's bags against the freezer, where its capacity is known") {
+    auto package = stew();
+    package.weight = Mass{2200};
+    auto day = day_of({package});
+    Diagnostics faults;
+    CHECK_FALSE(plan(day, orchard_table(), faults).freezer_load.has_value());
+    day.freezer_litres = 100.0;
+    const auto planned = plan(day, orchard_table(), faults);
+    REQUIRE(planned.freezer_load.has_value());
+    CHECK(planned.freezer_load->total.grams == 6600);
+    CHECK(planned.freezer_load->verdict == LoadVerdict::Over); // 4.8 kg: 3 lb per cubic foot
+    REQUIRE(planned.freezer_load->batches.size() == 2);
+    CHECK(planned.freezer_load->batches[0].bags[0] == planned.packages[0].bags[0].id);
+}

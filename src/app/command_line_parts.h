@@ -1,0 +1,20 @@
+#pragma once
+
+#include "app/commands.h"
+
+#include <functional>
+
+namespace CLI {
+class App;
+}
+
+namespace thawslip::app {
+
+/// What the parsed command line asks for; run after parsing, so that a fault in a later option is
+/// found before anything happens.
+using Command = std::function<ExitStatus(const Settings&, Console)>;
+
+/// Adds `plan` with its options to the program; when it is given, `chosen` becomes it.
+void add_plan(CLI::App& app, Command& chosen);
+
+} // namespace thawslip::app

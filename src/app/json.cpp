@@ -1,0 +1,30 @@
+#include "app/json.h"
+
+#include <fmt/format.h>
+
+namespace thawslip::app {
+
+std::string json_string(std::string_view text) {
+    std::string json = "\"";
+    for (const char c : text) {
+        if (c == '"' || c == '\\') {
+            json += '\\';
+            json += c;
+        } else if (static_cast<unsigned char>(c) < 0x20) {
+            json += fmt::format("\\u{:04x}", static_cast<unsigned>(c));
+        } else {
+            json += c;
+        }
+    }
+    return json + "\"";
+}
+
+std::string json_strings(const std::vector<std::string>& texts) {
+    std::string json;
+    for (const auto& text : texts) {
+        json += (json.empty() ? "" : ",") + json_string(text);
+    }
+    return "[" + json + "]";
+}
+
+} // namespace thawslip::app

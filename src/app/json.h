@@ -1,0 +1,15 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::app {
+
+/// A text as a JSON string with its quotes (RFC 8259, section 7). \pre `text` is UTF-8
+std::string json_string(std::string_view text);
+
+/// `["a","b"]`.
+std::string json_strings(const std::vector<std::string>& texts);
+
+} // namespace thawslip::app

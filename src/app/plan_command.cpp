@@ -1,0 +1,260 @@
+#include "app/clock.h"
+#include "app/commands.h"
+#include "app/days.h"
+#include "app/json.h"
+#include "app/report.h"
+#include "app/whole_file.h"
+#include "base/nearest.h"
+#include "kitchen/calendar.h"
+#include "kitchen/text.h"
+#include "kitchen/timeline.h"
+#include "wording/timeline_words.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+/// A timeline with the words for each of its events.
+struct Planned {
+    std::vector<kitchen::TimelineDish> dishes;
+    kitchen::Timeline line;
+    std::vector<kitchen::EventWords> words;
+    kitchen::Instant now;
+    const wording::Language& language;
+};
+
+bool is_meant(const std::string& dish, const std::string& words) {
+    const auto in_dish = kitchen::words_of(dish);
+    return std::ranges::all_of(kitchen::words_of(words), [&](const std::string& word) {
+        return std::ranges::find(in_dish, word) != in_dish.end();
+    });
+}
+
+/// How long it keeps once thawed: the list's days, or the same day, taken as half of one. Where
+/// no list says anything, the low end of USDA FSIS's 3–4 days for leftovers.
+std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
+    constexpr std::chrono::hours same_day{12};
+    const kitchen::TimelineDish usual;
+    return planned.after_thawing
+               ? std::max<std::chrono::hours>(planned.after_thawing->low, same_day)
+               : usual.keeps_thawed;
+}
+
+kitchen::TimelineDish dish_of(const kitchen::PlannedPackage& planned, int bags) {
+    kitchen::TimelineDish dish{planned.package, {}, keeps_thawed(planned)};
+    dish.package.finish = planned.finish;
+    for (const auto& bag : planned.bags) {
+        if (bag.number <= bags) {
+            dish.bags.push_back(bag.id);
+        }
+    }
+    return dish;
+}
+
+std::vector<kitchen::TimelineDish> dishes_of(const Days& days, const PlanOptions& options) {
+    std::vector<kitchen::TimelineDish> dishes;
+    for (const auto& plan : days.plans) {
+        for (const auto& planned : plan.packages) {
+            if (is_meant(planned.package.dish, options.dish)) {
+                dishes.push_back(dish_of(planned, options.bags));
+            }
+        }
+    }
+    return dishes;
+}
+
+ExitStatus no_such_dish(const Days& days, const std::string& words, std::ostream& err) {
+    std::vector<std::string> names;
+    for (const auto& plan : days.plans) {
+        for (const auto& planned : plan.packages) {
+            names.push_back(planned.package.dish);
+        }
+    }
+    const auto near = nearest(words, names);
+    err << fmt::format("error: no dish has the words \"{}\"\n    hint: {}\n", words,
+                       near ? fmt::format("did you mean \"{}\"?", *near)
+                            : "the dishes are " + list_of(names));
+    return ExitStatus::Refused;
+}
+
+/// Reads one of the two times; says what is wrong with it.
+std::optional<kitchen::LocalMinute> read_time(const std::string& text, std::string_view option,
+                                              std::ostream& err) {
+    const auto time = kitchen::parse_local_minute(text);
+    if (!time) {
+        err << fmt::format("error: {} \"{}\" is not a date and time; expected one such as "
+                           "\"2026-12-03 18:30\"\n",
+                           option, text);
+    }
+    return time;
+}
+
+/// A local time read without knowing its zone: at most a day off.
+kitchen::Instant roughly(kitchen::LocalMinute local) {
+    return kitchen::Instant{local.time_since_epoch()};
+}
+
+/// The clock around the time to eat: thawing starts at most some weeks before.
+kitchen::LocalClock clock_around(kitchen::LocalMinute eat, kitchen::Instant now) {
+    constexpr std::chrono::days before{60};
+    constexpr std::chrono::days after{30};
+    return system_clock(std::min(roughly(eat), now) - before, std::max(roughly(eat), now) + after);
+}
+
+Planned plan_for(std::vector<kitchen::TimelineDish> dishes, kitchen::LocalMinute eat,
+                 std::optional<kitchen::LocalMinute> as_if, const Settings& settings) {
+    Planned planned{{}, {}, {}, {}, language_of(settings)};
+    planned.dishes = std::move(dishes);
+    planned.now = now();
+    auto clock = clock_around(eat, as_if ? roughly(*as_if) : planned.now);
+    if (as_if) {
+        planned.now = read_clock(clock, *as_if).instant;
+    }
+    planned.line = kitchen::timeline(
+        {planned.dishes, eat, planned.now, std::move(clock), settings.kitchen.thaw});
+    for (const auto& event : planned.line.events) {
+        planned.words.push_back(say_event(planned.line, planned.dishes, event, planned.language));
+    }
+    return planned;
+}
+
+std::string_view key(kitchen::TimelineStep step) {
+    switch (step) {
+    case kitchen::TimelineStep::Thaw: return "thaw";
+    case kitchen::TimelineStep::Start: return "start";
+    case kitchen::TimelineStep::Add: return "add";
+    case kitchen::TimelineStep::Ready: break;
+    }
+    return "ready";
+}
+
+std::string_view key(kitchen::RemarkWeight weight) {
+    switch (weight) {
+    case kitchen::RemarkWeight::Note: return "note";
+    case kitchen::RemarkWeight::Caution: return "caution";
+    case kitchen::RemarkWeight::CannotBeDone: break;
+    }
+    return "cannot be done";
+}
+
+bool can_be_done(const kitchen::Timeline& line) {
+    return std::ranges::none_of(line.remarks, [](const kitchen::TimelineRemark& remark) {
+        return rule_of(remark.id).weight == kitchen::RemarkWeight::CannotBeDone;
+    });
+}
+
+/// "Squash and red lentil stew: …", with the ingredient where it is about one.
+std::string remark_text(const Planned& planned, const kitchen::TimelineRemark& remark) {
+    const auto text = say_remark(planned.line, remark, planned.language);
+    if (!remark.dish) {
+        return text;
+    }
+    const auto& package = planned.dishes[*remark.dish].package;
+    const auto what =
+        remark.finish ? ", " + package.finish[*remark.finish].add.as_written : std::string{};
+    return fmt::format("{}{}: {}", package.dish, what, text);
+}
+
+void tell_events(const Planned& planned, std::ostream& out) {
+    std::string day;
+    for (std::size_t i = 0; i < planned.line.events.size(); ++i) {
+        const auto local = on_clock(planned.line.clock, planned.line.events[i].at);
+        if (auto today = say_weekday_date(local, planned.language); today != day) {
+            out << (day.empty() ? "" : "\n") << today << "\n";
+            day = std::move(today);
+        }
+        out << fmt::format("  {}  {}\n", say_time_of_day(local, planned.language),
+                           planned.words[i].summary);
+        if (!planned.words[i].description.empty()) {
+            out << fmt::format("         {}\n", planned.words[i].description);
+        }
+    }
+}
+
+void tell(const Planned& planned, std::ostream& out) {
+    tell_events(planned, out);
+    if (!planned.line.events.empty() && !planned.line.remarks.empty()) {
+        out << "\n";
+    }
+    for (const auto& remark : planned.line.remarks) {
+        out << fmt::format("{}: {}\n", key(rule_of(remark.id).weight),
+                           remark_text(planned, remark));
+    }
+    out << "\n" << planned.language.say("standing.local-rules") << "\n";
+}
+
+std::string event_json(const Planned& planned, std::size_t i) {
+    const auto& event = planned.line.events[i];
+    const auto& dish = planned.dishes[event.dish];
+    const auto& words = planned.words[i];
+    const auto text =
+        words.description.empty() ? words.summary : words.summary + ". " + words.description;
+    return fmt::format(R"({{"at":{},"what":{},"dish":{},"bags":{},"text":{}}})",
+                       json_string(kitchen::to_iso(on_clock(planned.line.clock, event.at))),
+                       json_string(key(event.what)), json_string(dish.package.dish),
+                       json_strings(dish.bags), json_string(text));
+}
+
+std::string remark_json(const Planned& planned, const kitchen::TimelineRemark& remark) {
+    const auto& rule = rule_of(remark.id);
+    const auto dish = remark.dish ? json_string(planned.dishes[*remark.dish].package.dish) : "null";
+    return fmt::format(R"({{"id":{},"severity":{},"dish":{},"text":{}}})", json_string(rule.key),
+                       json_string(key(rule.weight)), dish,
+                       json_string(say_remark(planned.line, remark, planned.language)));
+}
+
+void tell_json(const Planned& planned, std::ostream& out) {
+    std::string events;
+    for (std::size_t i = 0; i < planned.line.events.size(); ++i) {
+        events += (i == 0 ? "" : ",") + event_json(planned, i);
+    }
+    std::string remarks;
+    for (const auto& remark : planned.line.remarks) {
+        remarks += (remarks.empty() ? "" : ",") + remark_json(planned, remark);
+    }
+    out << fmt::format("{{\"eat\":{},\"events\":[{}],\"remarks\":[{}]}}\n",
+                       json_string(kitchen::to_iso(on_clock(planned.line.clock, planned.line.eat))),
+                       events, remarks);
+}
+
+} // namespace
+
+ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console) {
+    const auto eat = read_time(options.eat, "--eat", console.err);
+    const auto as_if = options.now.empty() ? std::optional<kitchen::LocalMinute>{}
+                                           : read_time(options.now, "--now", console.err);
+    if (!eat || (!as_if && !options.now.empty())) {
+        return ExitStatus::Usage;
+    }
+    const auto days = read_days(options.days, settings);
+    print(console.err, days.diagnostics, days.documents);
+    if (has_errors(days.diagnostics)) {
+        return ExitStatus::Refused;
+    }
+    auto dishes = dishes_of(days, options);
+    if (dishes.empty()) {
+        return no_such_dish(days, options.dish, console.err);
+    }
+    const auto planned = plan_for(std::move(dishes), *eat, as_if, settings);
+    if (options.answer == AnswerAs::Json) {
+        tell_json(planned, console.out);
+    } else {
+        tell(planned, console.out);
+    }
+    if (!can_be_done(planned.line)) {
+        if (!options.calendar.empty()) {
+            console.err << "error: this cannot be done in time, so no calendar is written\n";
+        }
+        return ExitStatus::Refused;
+    }
+    if (!options.calendar.empty()) {
+        write_whole_file(options.calendar,
+                         calendar_text(planned.line, planned.dishes, planned.words, {planned.now}));
+    }
+    return ExitStatus::Done;
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,156 @@
+#include "wording/timeline_words.h"
+
+#include "wording/phrases.h"
+#include "wording/print.h"
+
+#include <fmt/format.h>
+
+namespace thawslip::wording {
+namespace {
+
+using kitchen::Instant;
+using kitchen::TimelineEvent;
+using kitchen::TimelineStep;
+
+/// The parts of a local time, ready for the calendar's words.
+struct LocalParts {
+    kitchen::Date date;
+    unsigned weekday = 0; ///< 1 for Monday to 7 for Sunday (ISO 8601)
+    std::chrono::minutes of_day{0};
+};
+
+LocalParts parts_of(kitchen::LocalMinute local) {
+    const auto day = std::chrono::floor<std::chrono::days>(local);
+    return {kitchen::Date{day}, std::chrono::weekday{day}.iso_encoding(), local - day};
+}
+
+/// What stands around one event: whose it is and when that dish is thawed and cooked.
+struct Setting {
+    const kitchen::Timeline& line;
+    const kitchen::TimelineDish& dish;
+    const kitchen::DishTimeline& windows;
+    const Language& language;
+};
+
+std::string clock_at(const Setting& setting, Instant instant) {
+    return say_clock(on_clock(setting.line.clock, instant), setting.language);
+}
+
+std::string bags_of(const Setting& setting) {
+    const auto count = setting.dish.bags.size();
+    return setting.language.say(count == 1 ? "plan.bag" : "plan.bags",
+                                {std::to_string(count), setting.dish.package.dish});
+}
+
+std::string_view thaw_key(kitchen::ThawMethod method) {
+    switch (method) {
+    case kitchen::ThawMethod::Refrigerator: return "plan.thaw-refrigerator";
+    case kitchen::ThawMethod::ColdWater: return "plan.thaw-cold-water";
+    case kitchen::ThawMethod::Microwave: return "plan.thaw-microwave";
+    case kitchen::ThawMethod::FromFrozen: break;
+    }
+    return "plan.thaw-refrigerator";
+}
+
+kitchen::EventWords thaw_words(const Setting& setting) {
+    const auto& language = setting.language;
+    kitchen::EventWords words{
+        language.say(thaw_key(setting.dish.package.thaw.method), {bags_of(setting)}), {}};
+    const auto& window = setting.windows.thaw;
+    if (window && window->no_earlier != window->no_later) {
+        words.description = language.say("plan.thaw-window", {clock_at(setting, window->no_earlier),
+                                                              clock_at(setting, window->no_later)});
+    }
+    return words;
+}
+
+kitchen::EventWords start_words(const Setting& setting) {
+    const auto& language = setting.language;
+    const auto& package = setting.dish.package;
+    const bool frozen = package.thaw.method == kitchen::ThawMethod::FromFrozen;
+    const auto how = package.cook ? say_cooking(*package.cook, language) : std::string{};
+    kitchen::EventWords words{
+        language.say(frozen ? "plan.start-frozen" : "plan.start", {bags_of(setting), how}), {}};
+    const auto& window = setting.windows.cook;
+    if (window && window->no_earlier != window->no_later) {
+        words.description =
+            language.say("plan.start-window", {clock_at(setting, window->no_earlier),
+                                               clock_at(setting, window->no_later)});
+    }
+    return words;
+}
+
+kitchen::EventWords add_words(const Setting& setting, const kitchen::Finish& finish) {
+    const auto& language = setting.language;
+    return {language.say("plan.add", {finish.add.as_written, setting.dish.package.dish}),
+            finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
+}
+
+kitchen::EventWords ready_words(const Setting& setting) {
+    const auto& language = setting.language;
+    const auto& cook = setting.dish.package.cook;
+    kitchen::EventWords words{language.say("plan.ready", {setting.dish.package.dish}), {}};
+    if (cook && cook->until) {
+        words.description =
+            language.say("cook-day-card.done-at", {say_temperature(*cook->until, language)});
+    }
+    return words;
+}
+
+} // namespace
+
+std::string say_weekday_date(kitchen::LocalMinute local, const Language& language) {
+    const auto parts = parts_of(local);
+    const auto weekday = language.say("weekday." + std::to_string(parts.weekday));
+    return language.say("date.with-weekday", {weekday, say_date(parts.date, language)});
+}
+
+std::string say_time_of_day(kitchen::LocalMinute local, const Language& language) {
+    const auto minutes = parts_of(local).of_day.count();
+    return language.say("time.clock",
+                        {fmt::format("{:02}", minutes / 60), fmt::format("{:02}", minutes % 60)});
+}
+
+std::string say_clock(kitchen::LocalMinute local, const Language& language) {
+    return language.say("date.with-time",
+                        {say_weekday_date(local, language), say_time_of_day(local, language)});
+}
+
+std::string say_span(std::chrono::minutes span, const Language& language) {
+    constexpr std::chrono::days day{1};
+    if (span >= 2 * day && span % day == std::chrono::minutes{0}) {
+        return say_days(std::chrono::duration_cast<std::chrono::days>(span), language);
+    }
+    return say_time_range({span, span}, language);
+}
+
+kitchen::EventWords say_event(const kitchen::Timeline& timeline,
+                              std::span<const kitchen::TimelineDish> dishes,
+                              const TimelineEvent& event, const Language& language) {
+    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish], language};
+    switch (event.what) {
+    case TimelineStep::Thaw: return thaw_words(setting);
+    case TimelineStep::Start: return start_words(setting);
+    case TimelineStep::Add:
+        return add_words(setting, setting.dish.package.finish[event.finish.value_or(0)]);
+    case TimelineStep::Ready: break;
+    }
+    return ready_words(setting);
+}
+
+std::string say_remark(const kitchen::Timeline& timeline, const kitchen::TimelineRemark& remark,
+                       const Language& language) {
+    std::vector<std::string> values;
+    for (const auto& value : remark.values) {
+        if (const auto* instant = std::get_if<Instant>(&value)) {
+            values.push_back(say_clock(on_clock(timeline.clock, *instant), language));
+        } else {
+            values.push_back(say_span(std::get<std::chrono::minutes>(value), language));
+        }
+    }
+    const auto& rule = rule_of(remark.id);
+    const auto key = "timeline." + std::string{rule.key};
+    return language.has(key) ? fill(language.say(key), values) : fill(rule.english, values);
+}
+
+} // namespace thawslip::wording

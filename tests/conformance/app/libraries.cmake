@@ -1,0 +1,2 @@
+# These tests run the program and judge what it says.
+add_compile_definitions(THAWSLIP_PROGRAM="$<TARGET_FILE:thawslip>")

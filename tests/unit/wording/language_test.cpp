@@ -1,0 +1,82 @@
+#include "kitchen/cautions.h"
+#include "kitchen/timeline_remark.h"
+#include "wording/language.h"
+
+#include <doctest/doctest.h>
+#include <set>
+
+using namespace thawslip;
+using namespace thawslip::wording;
+
+namespace {
+
+/// The numbers in braces of a phrase, each once.
+std::set<char> slots(const std::string& phrase) {
+    std::set<char> found;
+    for (std::size_t i = 0; i + 2 < phrase.size(); ++i) {
+        if (phrase[i] == '{' && phrase[i + 2] == '}') {
+            found.insert(phrase[i + 1]);
+        }
+    }
+    return found;
+}
+
+} // namespace
+
+TEST_CASE("no shipped language lacks a phrase of the English table, nor a value in one") {
+    const auto& english = shipped_language("en");
+    for (const auto& code : shipped_languages()) {
+        CAPTURE(code);
+        const auto& language = shipped_language(code);
+        for (const auto& key : english.keys()) {
+            CAPTURE(key);
+            REQUIRE(language.has(key));
+            CHECK(slots(language.say(key)) == slots(english.say(key)));
+            CHECK(!language.say(key).empty());
+        }
+    }
+}
+
+TEST_CASE("no other language lacks a caution or a remark that can be printed") {
+    for (const auto& code : shipped_languages()) {
+        if (code == "en") {
+            continue; // the kitchen's own words are English
+        }
+        CAPTURE(code);
+        const auto& language = shipped_language(code);
+        for (const auto& rule : kitchen::caution_rules()) {
+            const auto key = "caution." + std::string{rule.id};
+            CAPTURE(key);
+            if (rule.level != kitchen::CautionLevel::Refuse) { // those are messages, not prints
+                REQUIRE(language.has(key));
+                CHECK(slots(language.say(key)) == slots(std::string{rule.english}));
+            }
+        }
+        for (const auto& rule : kitchen::remark_rules()) {
+            const auto key = "timeline." + std::string{rule.key};
+            CAPTURE(key);
+            REQUIRE(language.has(key));
+            CHECK(slots(language.say(key)) == slots(std::string{rule.english}));
+        }
+    }
+}
+
+TEST_CASE("no language has a phrase that nothing asks for") {
+    const auto& english = shipped_language("en");
+    std::set<std::string> known;
+    for (const auto& key : english.keys()) {
+        known.insert(key);
+    }
+    for (const auto& rule : kitchen::caution_rules()) {
+        known.insert("caution." + std::string{rule.id});
+    }
+    for (const auto& rule : kitchen::remark_rules()) {
+        known.insert("timeline." + std::string{rule.key});
+    }
+    for (const auto& code : shipped_languages()) {
+        for (const auto& key : shipped_language(code).keys()) {
+            CAPTURE(key);
+            CHECK(known.contains(key));
+        }
+    }
+}

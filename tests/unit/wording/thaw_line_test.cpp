@@ -1,0 +1,59 @@
+#include "wording/phrases.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::kitchen;
+using namespace std::chrono_literals;
+
+namespace {
+
+PlannedPackage thawing(ThawMethod method, std::chrono::minutes lead, MissingSize missing,
+                       std::optional<std::chrono::days> keeps = std::nullopt) {
+    PlannedPackage planned;
+    planned.package.thaw.method = method;
+    planned.thaw_lead = ThawLead{.method = method, .lead = lead, .missing = missing};
+    if (keeps) {
+        planned.after_thawing = DaysLeft{*keeps, *keeps + std::chrono::days{1}, {}};
+    }
+    return planned;
+}
+
+} // namespace
+
+TEST_CASE("the thaw line gives the time, how long it keeps, and what must be done") {
+    using enum ThawMethod;
+    struct Case {
+        PlannedPackage planned;
+        const char* words;
+    };
+    using std::chrono::days;
+    const Case cases[] = {
+        {thawing(Refrigerator, 36h, MissingSize::None, days{3}),
+         "in the refrigerator for 36 h, then cook within 3 days"},
+        {thawing(Refrigerator, 24h, MissingSize::Thickness, days{1}),
+         "in the refrigerator for 24 h, then cook within 1 day"},
+        {thawing(Refrigerator, 24h, MissingSize::None, days{0}), // a caution says "the same day"
+         "in the refrigerator for 24 h"},
+        {thawing(Refrigerator, 24h, MissingSize::Both, days{3}),
+         "in the refrigerator, 24 h for every 2 kg, at least 24 h, then cook within 3 days"},
+        {thawing(ColdWater, 150min, MissingSize::None),
+         "in cold water for 2½ h, bag sealed, fresh water every 30 min. Cook at once"},
+        {thawing(ColdWater, 180min, MissingSize::Both),
+         "in cold water, bag sealed, fresh water every 30 min. Cook at once"},
+        {thawing(Microwave, 20min, MissingSize::None),
+         "in the microwave, about 20 min. Cook at once"},
+        {thawing(FromFrozen, 0min, MissingSize::None),
+         "cook from frozen, about half as long again. Never in a slow cooker"},
+    };
+    for (const auto& c : cases) {
+        CHECK(say_thaw(c.planned, wording::shipped_language("en")) == c.words);
+    }
+}
+
+TEST_CASE("where food does not thaw as set, the thaw line falls back to the agencies' rule") {
+    auto planned = thawing(ThawMethod::Refrigerator, 24h, MissingSize::None);
+    planned.thaw_lead.reset();
+    CHECK(say_thaw(planned, wording::shipped_language("en")) ==
+          "in the refrigerator, 24 h for every 2 kg, at least 24 h");
+}
