@@ -2,9 +2,21 @@
 
 #include "kitchen/date.h"
 
+#include <optional>
+#include <string>
+#include <string_view>
+
 namespace thawslip::app {
 
 /// Today where the program runs. Only app/ asks the clock.
 kitchen::Date today();
+
+/// Now, as the kitchen clock shows it: `2026-10-17T14:05:00`. Where SOURCE_DATE_EPOCH holds
+/// seconds since 1970 (reproducible-builds.org, "SOURCE_DATE_EPOCH"), that moment in UTC stands
+/// for now, here and in `today`.
+std::string now_text();
+
+/// A date as ISO 8601 writes it; nothing for any other text.
+std::optional<kitchen::Date> date_in(std::string_view text);
 
 } // namespace thawslip::app

@@ -71,6 +71,8 @@ Settings read(toml::Table& table) {
         settings.refrigerator_celsius = refrigerator->celsius;
     }
     settings.printers = layout::read_printers(table);
+    settings.archive = table.line("archive", 4096).value_or("");
+    settings.record_prints = table.boolean("record_prints").value_or(settings.record_prints);
     table.refuse_unknown();
     return settings;
 }
@@ -100,11 +102,16 @@ Result<Settings, std::string> load_settings(const std::string& file, Missing mis
     if (!text) {
         return Failure{to_text(toml::to_diagnostic(text.fault()))};
     }
+    return settings_from(std::move(text).value(), file);
+}
+
+Result<Settings, std::string> settings_from(std::string text, const std::string& file) {
     Diagnostics faults;
-    const auto document = toml::parse(std::move(text).value(), file, faults);
+    const auto document = toml::parse(std::move(text), file, faults);
     toml::Reader reader{document, faults};
     auto table = reader.root();
     auto settings = document.well_formed() ? read(table) : Settings{};
+    settings.text = document.text();
     reader.finish();
     if (!has_errors(faults)) {
         return settings;

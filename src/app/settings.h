@@ -21,6 +21,9 @@ struct Settings {
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double refrigerator_celsius = 4.0;     ///< a colder one thaws much slower
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
+    std::string archive;                   ///< its file; empty: the usual place
+    bool record_prints = true;             ///< whether labels and cards go into the archive
+    std::string text;                      ///< the file as written, for the archive
 };
 
 /// The file under $XDG_CONFIG_HOME, or under ~/.config where that is not set (XDG Base Directory
@@ -30,6 +33,7 @@ std::string usual_settings_file();
 /// Reads `file`; a missing file is the defaults, unless it was named by hand.
 enum class Missing { IsFine, IsAFault };
 /// \returns the settings, or what is wrong with the file, as it is shown to the user
+Result<Settings, std::string> settings_from(std::string text, const std::string& file);
 Result<Settings, std::string> load_settings(const std::string& file, Missing missing);
 
 } // namespace thawslip::app
