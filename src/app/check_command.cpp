@@ -3,6 +3,8 @@
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/report.h"
+#include "code/grade.h"
+#include "code/picture.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 
@@ -50,8 +52,27 @@ void tell(const kitchen::PlannedPackage& planned, Why why, std::ostream& out) {
     }
 }
 
+/// The code, and the grade that a verifier could give it at best.
+void tell_code(const code::SizedSymbol& code, double paper_reflectance, std::ostream& out) {
+    constexpr std::string_view levels = "LMQH";
+    constexpr int pixels_per_module = 6; // fewer are too few to grade
+    out << fmt::format(
+        "    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} characters",
+        code.symbol.version, levels[static_cast<std::size_t>(code.symbol.level)],
+        code.module.in_millimetres(), code.dots_per_module, code.text.size());
+    code::Reflectance reflectance;
+    reflectance.paper = paper_reflectance;
+    const auto quality =
+        code::grade(code::picture_of(code.symbol, pixels_per_module), code.symbol, reflectance);
+    if (quality) {
+        out << fmt::format("; grade {} at best (ISO/IEC 15415)", letter(quality->overall()));
+    }
+    out << "\n";
+}
+
 /// The sizes that the labels of one dish got; all its bags are alike.
-void tell_fit(const layout::Fitted& fitted, const Setup& setup, std::ostream& out) {
+void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_reflectance,
+              std::ostream& out) {
     std::string left_out;
     out << "    x-heights:";
     for (const auto& area : report(fitted, setup.chosen.at(fitted.kind), setup.fonts)) {
@@ -66,12 +87,7 @@ void tell_fit(const layout::Fitted& fitted, const Setup& setup, std::ostream& ou
         out << "    left out:" << left_out << "\n";
     }
     if (fitted.symbol) {
-        constexpr std::string_view levels = "LMQH";
-        const auto& code = *fitted.symbol;
-        out << fmt::format("    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} "
-                           "characters\n",
-                           code.symbol.version, levels[static_cast<std::size_t>(code.symbol.level)],
-                           code.module.in_millimetres(), code.dots_per_module, code.text.size());
+        tell_code(*fitted.symbol, paper_reflectance, out);
     }
 }
 
@@ -90,7 +106,7 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
             tell(planned, why, console.out);
             if (laid_out && why == Why::Told) {
                 tell_fit(laid_out.value().fitting.prints[label], laid_out.value().setup,
-                         console.out);
+                         settings.paper_reflectance, console.out);
             }
             label += planned.bags.size();
         }

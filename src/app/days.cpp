@@ -18,10 +18,12 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
               const kitchen::KitchenSettings& settings, Days& days) {
     Diagnostics faults;
     auto document = toml::parse(day_text.text, day_text.name, faults);
-    if (const auto day = intake::read_day(document, faults)) {
-        days.plans.push_back(kitchen::plan(*day, table, faults, settings));
-        place(faults, document);
+    const auto reading = intake::read_day(document, faults);
+    auto plan = kitchen::plan(reading.day, table, faults, settings);
+    if (reading.whole) {
+        days.plans.push_back(std::move(plan));
     }
+    place(faults, document);
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
     days.documents.push_back(std::move(document));
 }

@@ -70,6 +70,8 @@ Settings read(toml::Table& table) {
     if (refrigerator) {
         settings.refrigerator_celsius = refrigerator->celsius;
     }
+    settings.paper_reflectance =
+        table.real({"paper_reflectance", "0.85"}, {0.05, 1.0}).value_or(settings.paper_reflectance);
     settings.printers = layout::read_printers(table);
     settings.archive = table.line("archive", 4096).value_or("");
     settings.record_prints = table.boolean("record_prints").value_or(settings.record_prints);

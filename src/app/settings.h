@@ -20,6 +20,7 @@ struct Settings {
     std::string storage_list = "us";       ///< the list of storage times that is asked first
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double refrigerator_celsius = 4.0;     ///< a colder one thaws much slower
+    double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
     std::string archive;                   ///< its file; empty: the usual place
     bool record_prints = true;             ///< whether labels and cards go into the archive

@@ -72,7 +72,7 @@ Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& text
 bool can_read_back();
 
 /// What an independent reader reads from the symbol's modules, drawn as they will be printed, in
-/// their quiet zone; nothing when it cannot read them. About 60 µs, so every code that goes to
+/// their quiet zone; nothing when it cannot read them. 60 to 150 µs, so every code that goes to
 /// paper is read first.
 std::optional<std::string> read_back(const Symbol& symbol);
 

@@ -1,6 +1,8 @@
 #include "intake/day_file.h"
 
 #include "intake/values.h"
+#include "intake/vessel.h"
+#include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -29,18 +31,21 @@ std::optional<std::string> text(Table& table, const Key& key) {
     return table.line(key, Limits::text_characters);
 }
 
-/// A year in which somebody could have cooked this; a mistyped century is the usual slip.
-void check_year(Table& table, const Key& key, const std::optional<kitchen::Date>& date) {
-    using namespace std::chrono;
-    if (date && (date->year() < 1990y || date->year() > 2200y)) {
-        table.reader().error(table.path_of(key), fmt::format("the year {} is outside 1990 to 2200",
-                                                             static_cast<int>(date->year())));
-    }
-}
+constexpr int first_year = 1990;
+constexpr int last_year = 2200;
 
+/// A date in a year in which somebody could cook this; a mistyped century is the usual slip.
 std::optional<kitchen::Date> read_date(Table& table, const Key& key) {
     const auto date = table.date(key);
-    check_year(table, key, date);
+    if (!date) {
+        return std::nullopt;
+    }
+    const int year{date->year()};
+    if (year < first_year || year > last_year) {
+        table.reader().error(table.path_of(key), fmt::format("the year {} is outside {} to {}",
+                                                             year, first_year, last_year));
+        return std::nullopt;
+    }
     return date;
 }
 
@@ -79,6 +84,18 @@ std::vector<kitchen::Finish> read_finishes(Table& package) {
     return finishes;
 }
 
+void doubt_vessel(Table& table, const Key& key, const kitchen::Cook& cook) {
+    if (cook.vessel != kitchen::Vessel::Other) {
+        return;
+    }
+    if (const auto near = nearest_vessel(cook.in)) {
+        table.reader().caution(
+            table.path_of(key),
+            fmt::format("no rules are known for cooking in {}", toml::quoted(cook.in)),
+            {fmt::format("did you mean \"{}\"?", *near)});
+    }
+}
+
 std::optional<kitchen::Cook> read_cook(Table& package) {
     auto table = package.table("cook");
     if (!table) {
@@ -90,6 +107,7 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     table->require(in);
     cook.in = text(*table, in).value_or("");
     cook.vessel = vessel_of(cook.in);
+    doubt_vessel(*table, in, cook);
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
     cook.until = read_temperature(*table, {"until", "\"74 °C\""});
@@ -139,21 +157,6 @@ void read_dates(Table& table, Package& package) {
         static_cast<int>(table.integer({"days_refrigerated", "1"}, {0, 14}).value_or(0));
 }
 
-/// "last 30 min" of something that cooks for 20 is a slip of the pen.
-void check_times(Table& table, const Package& package) {
-    if (!package.cook || !package.cook->time) {
-        return;
-    }
-    for (const auto& finish : package.finish) {
-        if (finish.when.offset > package.cook->time->high) {
-            table.reader().error(finish.where.key("when"),
-                                 fmt::format("{} min is longer than the whole cooking, {} min",
-                                             finish.when.offset.count(),
-                                             package.cook->time->high.count()));
-        }
-    }
-}
-
 Package read_package(Table& table) {
     Package package;
     package.where = table.path();
@@ -174,7 +177,6 @@ Package read_package(Table& table) {
     package.finish = read_finishes(table);
     package.cook = read_cook(table);
     package.ingredients = read_ingredients(table);
-    check_times(table, package);
     table.refuse_unknown();
     return package;
 }
@@ -185,31 +187,78 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
         for (std::size_t j = 0; j < i; ++j) {
             const auto& a = day.packages[i];
             const auto& b = day.packages[j];
-            if (!a.dish.empty() && a.dish == b.dish && a.made == b.made) {
+            if (a.dish == b.dish && a.made.value_or(day.made) == b.made.value_or(day.made)) {
                 reader.error(a.where.key("dish"),
-                             fmt::format("\"{}\" stands twice in this day", a.dish),
+                             fmt::format("{} stands twice in this day", toml::quoted(a.dish)),
                              {"raise `bags` of the first, or tell the dishes apart by name"});
             }
         }
     }
 }
 
+/// What is left of a package with a mistake: dish and dates, for the rules that judge them.
+/// Nothing where it is one of those that could not be read.
+std::optional<Package> reduced(Table& table, const Package& package) {
+    const bool dates_read = (package.use_by || !table.has("use_by")) &&
+                            (package.made || !table.has("made")) &&
+                            (package.use_by || !package.food.empty());
+    if (package.dish.empty() || !dates_read) {
+        return std::nullopt;
+    }
+    Package rest;
+    rest.dish = package.dish;
+    rest.servings = 1;
+    rest.made = package.made;
+    rest.food = package.food;
+    rest.use_by = package.use_by;
+    rest.where = package.where;
+    return rest;
+}
+
+void read_packages(Table& root, kitchen::Day& day) {
+    auto& reader = root.reader();
+    const auto errors_before = reader.errors();
+    auto tables = root.tables("package", Limits::packages);
+    if (tables.empty() && reader.errors() == errors_before) {
+        reader.error(root.path_of("package"), "there is no [[package]]: a day has at least one",
+                     {"thawslip new DAY.toml writes a day to start from"});
+    }
+    for (auto& table : tables) {
+        const auto errors = reader.errors();
+        auto package = read_package(table);
+        if (reader.errors() == errors) {
+            day.packages.push_back(std::move(package));
+        } else if (auto rest = reduced(table, package)) {
+            day.packages.push_back(std::move(*rest));
+        }
+    }
+}
+
+/// Stands in for a date that cannot be read: so early that no use-by lies before it.
+constexpr kitchen::Date stand_in{std::chrono::year{first_year}, std::chrono::January,
+                                 std::chrono::day{1}};
+
+void read_day_table(Table& table, kitchen::Day& day) {
+    const Key made{"made", "2026-10-17"};
+    table.require(made);
+    day.made = read_date(table, made).value_or(stand_in);
+    day.kitchen = text(table, "kitchen").value_or("");
+    day.freezer_litres = read_litres(table, {"freezer", "\"180 l\""});
+    table.refuse_unknown();
+}
+
 kitchen::Day read_root(toml::Reader& reader) {
     kitchen::Day day;
+    day.made = stand_in;
     auto root = reader.root();
-    root.require("day");
+    if (!root.has("day")) {
+        reader.error(root.path(), "there is no [day], which says when the food was made",
+                     {"write, for example, [day] and below it made = 2026-10-17"});
+    }
     if (auto table = root.table("day")) {
-        const Key made{"made", "2026-10-17"};
-        table->require(made);
-        day.made = read_date(*table, made).value_or(kitchen::Date{});
-        day.kitchen = text(*table, "kitchen").value_or("");
-        day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""});
-        table->refuse_unknown();
+        read_day_table(*table, day);
     }
-    root.require({"package", {}});
-    for (auto& table : root.tables("package", Limits::packages)) {
-        day.packages.push_back(read_package(table));
-    }
+    read_packages(root, day);
     root.refuse_unknown();
     refuse_twins(reader, day);
     return day;
@@ -217,14 +266,14 @@ kitchen::Day read_root(toml::Reader& reader) {
 
 } // namespace
 
-std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults) {
+Reading read_day(const toml::Document& document, Diagnostics& faults) {
     if (!document.well_formed()) {
-        return std::nullopt;
+        return {};
     }
     toml::Reader reader{document, faults};
     auto day = read_root(reader);
     reader.finish();
-    return reader.errors() == 0 ? std::optional{std::move(day)} : std::nullopt;
+    return {std::move(day), reader.errors() == 0};
 }
 
 std::vector<std::string> accepted_keys() {

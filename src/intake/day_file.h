@@ -4,7 +4,6 @@
 #include "kitchen/day.h"
 #include "toml/document.h"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,9 +24,19 @@ struct Limits {
     static constexpr double millimetres = 300.0; ///< thickness of one bag
 };
 
-/// Reads a day's description. Everything that is wrong is appended to `faults`, placed; then
-/// there is no day. The `where` of each value can be placed through `document`.
-std::optional<kitchen::Day> read_day(const toml::Document& document, Diagnostics& faults);
+/// What could be read of a description.
+struct Reading {
+    kitchen::Day day;
+    bool whole = false; ///< false: there were mistakes, and nothing may be printed from `day`
+};
+
+/// Reads a day's description. Everything that is wrong is appended to `faults`, placed.
+///
+/// Where there are mistakes, the day still holds what the rules of the kitchen can judge, so that
+/// what they refuse is told in one go with the rest: a package with a mistake is reduced to its
+/// dish and dates, or left out where those are wrong. `where` of each value can be placed through
+/// `document`.
+Reading read_day(const toml::Document& document, Diagnostics& faults);
 
 /// Every key that a day's description may have: "day.made", "package[].thaw.method"…
 std::vector<std::string> accepted_keys();

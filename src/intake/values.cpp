@@ -2,8 +2,11 @@
 
 #include "base/nearest.h"
 #include "kitchen/temperature.h"
+#include "kitchen/text.h"
 #include "kitchen/time_range.h"
+#include "kitchen/units.h"
 #include "kitchen/when.h"
+#include "toml/faults.h"
 
 #include <algorithm>
 #include <array>
@@ -17,10 +20,26 @@ using kitchen::Unit;
 /// Longest of the texts that hold a value; what is longer was not meant as one.
 constexpr std::size_t longest_value = 120;
 
-/// A value's text as one line with its key, so that a fault can be placed inside it.
-std::optional<toml::Text> value_text(toml::Table& table, const toml::Key& key) {
-    const auto line = table.line(key, longest_value);
-    return line ? std::optional{toml::Text{*line, table.path_of(key)}} : std::nullopt;
+/// A value's text as one line, and where in the file's string it begins, so that a fault can be
+/// placed inside it.
+struct ValueText {
+    std::string line;
+    KeyPath key;
+    std::size_t begin = 0;
+};
+
+std::optional<ValueText> value_text(toml::Table& table, const toml::Key& key) {
+    const auto text = table.string(key);
+    if (!text) {
+        return std::nullopt;
+    }
+    const auto line = toml::printable_line(table.reader(), *text, longest_value);
+    return line ? std::optional{ValueText{*line, text->key, text->value.find(*line)}}
+                : std::nullopt;
+}
+
+std::string example_hint(const toml::Key& key) {
+    return fmt::format("write, for example, {} = {}", key.name, key.example);
 }
 
 /// Reads a value by `parse`; a fault is placed at its offset, with the key's example as the hint.
@@ -31,38 +50,15 @@ auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse)
     if (!text) {
         return std::nullopt;
     }
-    auto value = parse(std::string_view{text->value});
+    auto value = parse(std::string_view{text->line});
     if (value) {
         return std::move(value).value();
     }
     const auto& fault = value.fault();
-    table.reader().error_inside(
-        text->key, fault.offset,
-        fmt::format("\"{}\" cannot be read as {}: {}", text->value, key.name, fault.message),
-        {fmt::format("write, for example, {} = {}", key.name, key.example)});
-    return std::nullopt;
-}
-
-std::optional<double> grams_in(Unit unit) {
-    switch (unit) {
-    case Unit::Milligram: return 0.001;
-    case Unit::Gram: return 1.0;
-    case Unit::Kilogram: return 1000.0;
-    case Unit::Ounce: return 28.349523125; // exact: international pound, 1959
-    case Unit::Pound: return 453.59237;
-    case Unit::Count:
-    case Unit::Millilitre:
-    case Unit::Centilitre:
-    case Unit::Decilitre:
-    case Unit::Litre:
-    case Unit::Teaspoon:
-    case Unit::Tablespoon:
-    case Unit::FluidOunce:
-    case Unit::Cup:
-    case Unit::Pint:
-    case Unit::Quart:
-    case Unit::Gallon: return std::nullopt;
-    }
+    table.reader().error_inside(text->key, text->begin + fault.offset,
+                                fmt::format("{} cannot be read as {}: {}", toml::quoted(text->line),
+                                            key.name, fault.message),
+                                {example_hint(key)});
     return std::nullopt;
 }
 
@@ -75,23 +71,38 @@ bool is_plain_measure(const kitchen::Quantity& quantity) {
 Result<kitchen::Mass, kitchen::TextFault> parse_mass(std::string_view text) {
     const auto quantity = kitchen::parse_quantity(text);
     if (!quantity) {
-        return Failure{kitchen::TextFault{quantity.fault().offset, quantity.fault().message}};
+        return Failure{quantity.fault()};
     }
-    const auto factor = grams_in(quantity.value().unit);
-    if (!factor || !is_plain_measure(quantity.value())) {
+    const auto unit = quantity.value().unit;
+    if (dimension(unit) != kitchen::Dimension::Mass || !is_plain_measure(quantity.value())) {
         return Failure{kitchen::TextFault{0, "expected a number and g, kg, oz or lb"}};
     }
-    return kitchen::Mass{quantity.value().low->value() * *factor};
+    // Weights are the same in every country's drawer.
+    const auto grams = factor(unit, kitchen::Measures::Us);
+    return kitchen::Mass{quantity.value().low->value() * grams.value()};
 }
 
-Result<double, kitchen::TextFault> parse_litres(std::string_view text) {
-    const auto quantity = kitchen::parse_quantity(text);
-    const bool litres =
-        quantity && is_plain_measure(quantity.value()) && quantity.value().unit == Unit::Litre;
-    if (!litres) {
-        return Failure{kitchen::TextFault{0, "expected a number of litres"}};
+/// Litres, or cubic feet as freezers are sold in some countries: 1 ft = 304.8 mm exactly
+/// (NIST Special Publication 811, 2008, appendix B).
+Result<double, kitchen::TextFault> parse_volume(std::string_view text) {
+    constexpr double litres_in_cubic_foot = 3.048 * 3.048 * 3.048;
+    constexpr std::array<std::string_view, 6> cubic_feet = {"cu ft",      "cu. ft.",    "cu.ft.",
+                                                            "cubic feet", "cubic foot", "ft³"};
+    auto quantity = kitchen::parse_quantity(text);
+    if (!quantity) {
+        return Failure{quantity.fault()};
     }
-    return quantity.value().low->value();
+    auto written = std::move(quantity).value();
+    const bool feet =
+        written.unit == Unit::Count &&
+        std::ranges::find(cubic_feet, kitchen::lower(written.item)) != cubic_feet.end();
+    if (feet) {
+        written.item.clear();
+    }
+    if (!is_plain_measure(written) || (!feet && written.unit != Unit::Litre)) {
+        return Failure{kitchen::TextFault{0, "expected a number of litres or cubic feet"}};
+    }
+    return written.low->value() * (feet ? litres_in_cubic_foot : 1.0);
 }
 
 } // namespace
@@ -101,8 +112,8 @@ std::optional<kitchen::Quantity> read_quantity(toml::Table& table, const toml::K
     if (quantity && quantity->item.empty()) {
         table.reader().error(
             table.path_of(key),
-            fmt::format("\"{}\" says how much, but not of what", quantity->as_written),
-            {fmt::format("write, for example, {} = {}", key.name, key.example)});
+            fmt::format("{} says how much, but not of what", toml::quoted(quantity->as_written)),
+            {example_hint(key)});
         return std::nullopt;
     }
     return quantity;
@@ -121,7 +132,7 @@ std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key,
 }
 
 std::optional<double> read_litres(toml::Table& table, const toml::Key& key) {
-    const auto litres = read_by(table, key, parse_litres);
+    const auto litres = read_by(table, key, parse_volume);
     if (litres && (*litres < 5.0 || *litres > 5000.0)) {
         table.reader().error(
             table.path_of(key),
@@ -144,55 +155,17 @@ std::optional<kitchen::When> read_when(toml::Table& table, const toml::Key& key)
     if (!text) {
         return std::nullopt;
     }
-    const auto when = kitchen::parse_when(text->value);
+    const auto when = kitchen::parse_when(text->line);
     if (when) {
         return when.value();
     }
     const auto forms = kitchen::when_forms();
-    const auto near = nearest(text->value, forms);
+    const auto near = nearest(text->line, forms);
     table.reader().error_inside(
-        text->key, when.fault().offset,
-        fmt::format("\"{}\" does not say when: {}", text->value, when.fault().message),
+        text->key, text->begin + when.fault().offset,
+        fmt::format("{} does not say when: {}", toml::quoted(text->line), when.fault().message),
         {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(forms)});
     return std::nullopt;
-}
-
-kitchen::Vessel vessel_of(std::string_view words) {
-    using kitchen::Vessel;
-    struct Word {
-        std::string_view word;
-        Vessel vessel;
-    };
-    constexpr std::array<Word, 20> known = {{{"slow cooker", Vessel::SlowCooker},
-                                             {"slow-cooker", Vessel::SlowCooker},
-                                             {"pressure cooker", Vessel::PressureCooker},
-                                             {"pressure-cooker", Vessel::PressureCooker},
-                                             {"microwave", Vessel::Microwave},
-                                             {"steamer", Vessel::Steamer},
-                                             {"oven", Vessel::Oven},
-                                             {"roasting tin", Vessel::Oven},
-                                             {"grill", Vessel::Grill},
-                                             {"broiler", Vessel::Grill},
-                                             {"barbecue", Vessel::Grill},
-                                             {"frying pan", Vessel::Pan},
-                                             {"skillet", Vessel::Pan},
-                                             {"saucepan", Vessel::Pot},
-                                             {"stock pot", Vessel::Pot},
-                                             {"casserole", Vessel::Pot},
-                                             {"pan", Vessel::Pan},
-                                             {"wok", Vessel::Pan},
-                                             {"pot", Vessel::Pot},
-                                             {"kettle", Vessel::Pot}}};
-    std::string lower{words};
-    std::ranges::transform(lower, lower.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    for (const auto& each : known) {
-        if (lower.find(each.word) != std::string::npos) {
-            return each.vessel;
-        }
-    }
-    return Vessel::Other;
 }
 
 } // namespace thawslip::intake

@@ -13,12 +13,10 @@ namespace thawslip::intake {
 
 std::optional<kitchen::Quantity> read_quantity(toml::Table& table, const toml::Key& key);
 std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key, double most_grams);
+/// In litres; cubic feet are read too.
 std::optional<double> read_litres(toml::Table& table, const toml::Key& key);
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key);
 std::optional<kitchen::Temperature> read_temperature(toml::Table& table, const toml::Key& key);
 std::optional<kitchen::When> read_when(toml::Table& table, const toml::Key& key);
-
-/// The vessel meant by free words: "my big slow cooker" is a slow cooker.
-kitchen::Vessel vessel_of(std::string_view words);
 
 } // namespace thawslip::intake

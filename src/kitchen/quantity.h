@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "kitchen/text_fault.h"
 
 #include <cstdint>
 #include <optional>
@@ -52,15 +53,9 @@ struct Quantity {
     friend bool operator==(const Quantity&, const Quantity&) = default;
 };
 
-/// What is wrong with a quantity, and the byte offset in the text where it is wrong.
-struct QuantityFault {
-    std::size_t offset = 0;
-    std::string message;
-};
-
 /// Reads a quantity as cooks write one: "2.2 kg", "1 l vegetable stock", "½ cup", "1 1/2 tsp",
 /// "2 heaping tbsp", "3–4 onions", "salt to taste". A comma may stand for the decimal point.
-Result<Quantity, QuantityFault> parse_quantity(std::string_view text);
+Result<Quantity, TextFault> parse_quantity(std::string_view text);
 
 /// The abbreviation cooks print: "kg", "tbsp", "cup"; empty for Count.
 std::string_view symbol(Unit unit);

@@ -8,7 +8,7 @@
 
 namespace thawslip::kitchen {
 
-/// Reads "74 °C", "165 °F", "74 C", "165F": 0 to 300 °C.
+/// Reads "74 °C", "165 °F", "74 C", "165F", "165 degrees Fahrenheit": 0 to 300 °C.
 Result<Temperature, TextFault> parse_temperature(std::string_view text);
 
 } // namespace thawslip::kitchen

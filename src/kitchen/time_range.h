@@ -2,20 +2,14 @@
 
 #include "base/result.h"
 #include "kitchen/day.h"
+#include "kitchen/text_fault.h"
 
-#include <string>
 #include <string_view>
 
 namespace thawslip::kitchen {
 
-/// What is wrong with a text, and the byte where it is wrong.
-struct TextFault {
-    std::size_t offset = 0;
-    std::string message;
-};
-
-/// Reads "45 min", "7-9 h", "7–9 h", "1 h 30 min", "1½ h", "90-120 min"; whole minutes, above 0
-/// and at most 72 h.
+/// Reads "45 min", "7-9 h", "7–9 h", "1 h 30 min", "1½ h", "90-120 min", "45 min - 1 h"; rounded to
+/// whole minutes, above 0 and at most 72 h. Letter case does not matter.
 Result<TimeRange, TextFault> parse_time_range(std::string_view text);
 
 } // namespace thawslip::kitchen

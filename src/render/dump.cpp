@@ -66,8 +66,9 @@ struct Line {
 };
 
 std::string line_of(const layout::Correction& correction) {
-    return fmt::format("corrected scale {} {} skew {} offset {} {}\n", fixed(correction.scale_x, 6),
-                       fixed(correction.scale_y, 6), fixed(correction.skew, 6),
+    return fmt::format("corrected scale {} {} skew {} {} offset {} {}\n",
+                       fixed(correction.scale_x, 6), fixed(correction.scale_y, 6),
+                       fixed(correction.skew, 6), fixed(correction.skew_y, 6),
                        points(correction.offset.x), points(correction.offset.y));
 }
 

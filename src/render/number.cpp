@@ -9,7 +9,9 @@
 namespace thawslip::render {
 namespace {
 
-constexpr std::array powers_of_ten{1LL, 10LL, 100LL, 1'000LL, 10'000LL, 100'000LL, 1'000'000LL};
+constexpr std::array powers_of_ten{1LL,           10LL,           100LL,       1'000LL,
+                                   10'000LL,      100'000LL,      1'000'000LL, 10'000'000LL,
+                                   100'000'000LL, 1'000'000'000LL};
 
 /// `value` in units of 10^-decimals.
 long long scaled(double value, int decimals) {

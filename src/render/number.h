@@ -6,6 +6,7 @@ namespace thawslip::render {
 
 /// Appends `value` as PDF, SVG and people read it: rounded to at most `decimals` digits after the
 /// point, no zeros at the end, no exponent, never "-0", and the same in every locale.
+/// \pre `decimals` is from 0 to 9
 /// \throws std::domain_error for what no sheet has: infinities, NaN, 10⁹ and beyond
 void append_number(std::string& out, double value, int decimals);
 

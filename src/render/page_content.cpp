@@ -1,5 +1,6 @@
 #include "render/page_content.h"
 
+#include "render/drawn_radius.h"
 #include "render/module_runs.h"
 #include "render/number.h"
 #include "render/text_show.h"
@@ -7,185 +8,197 @@
 #include <cmath>
 #include <initializer_list>
 #include <optional>
+#include <string_view>
 
 namespace thawslip::render {
 namespace {
 
-/// Lengths on the page are told to a thousandth of a point: a thirtieth of a dot at 2400 dpi.
-constexpr int decimals = 3;
+constexpr int text_decimals = 2;   // of a point: 0.0018 mm; show_text() makes up for it along x
+constexpr int length_decimals = 3; // sizes of type, rules and boxes
+constexpr int matrix_decimals = 6; // what is multiplied by the size of a sheet or a symbol
 
-/// Writes operators one after the other, items of a kind together.
-class Drawing {
+/// Control points this far along the tangents make a cubic curve a quarter of a circle, right to
+/// 0.03 % of its radius: 4/3 · (√2 − 1).
+constexpr double quarter_circle = 0.5522847498307936;
+
+double rounded(double value, int decimals) {
+    const double units = std::pow(10.0, decimals);
+    return std::round(value * units) / units;
+}
+
+class Page {
 public:
-    Drawing(const layout::Frame& frame, PdfFonts& fonts)
-        : height_{frame.sheet.height.in_points()}, fonts_{fonts} {}
-
-    void correct(const layout::Correction& correction) {
-        if (correction == layout::Correction{}) {
-            return;
-        }
-        // x' and y' of Correction, with Y = height - y put in on both sides.
-        precise({correction.scale_x, -correction.skew_y, -correction.skew, correction.scale_y,
-                 correction.skew * height_ + correction.offset.x.in_points(),
-                 height_ * (1.0 - correction.scale_y) - correction.offset.y.in_points()});
-        out_ += "cm\n";
+    explicit Page(const layout::Frame& frame, PdfFonts& fonts)
+        : height_{frame.sheet.height}, fonts_{fonts} {
+        correct(frame.correction);
     }
 
-    void operator()(const layout::Text& text) {
-        begin(Mode::Text);
-        content_.faces.insert(text.run.face);
-        const double size = text.size.in_points();
-        if (face_ != text.run.face || size != size_) {
-            face_ = text.run.face;
-            size_ = size;
-            out_ += "/F";
-            append_whole(out_, text.run.face);
-            out_ += ' ';
-            append_number(out_, size, 4);
-            out_ += " Tf\n";
-        }
-        move_to(text.baseline.x.in_points(), height_ - text.baseline.y.in_points());
-        show(out_, text, fonts_);
-    }
-
-    void operator()(const layout::Rule& rule) {
-        begin(Mode::Fill);
-        const auto& area = rule.area;
-        numbers({area.left().in_points(), height_ - area.bottom().in_points(),
-                 area.size.width.in_points(), area.size.height.in_points()});
-        out_ += "re\n";
-    }
-
-    void operator()(const layout::Outline& outline) {
-        begin(Mode::None);
-        numbers({outline.thickness.in_points()});
-        out_ += "w\n";
-        const auto& area = outline.area;
-        if (outline.corner_radius > Length{}) {
-            rounded(area, outline.corner_radius.in_points());
-        } else {
-            numbers({area.left().in_points(), height_ - area.bottom().in_points(),
-                     area.size.width.in_points(), area.size.height.in_points()});
-            out_ += "re S\n";
-        }
-    }
-
-    void operator()(const layout::ModuleGrid& grid) {
-        begin(Mode::None);
-        const double module = grid.module.in_points();
-        out_ += "q\n";
-        precise({module, 0.0, 0.0, -module, grid.top_left.x.in_points(),
-                 height_ - grid.top_left.y.in_points()});
-        out_ += "cm\n";
-        for (const auto& run : module_runs(grid)) {
-            for (const int value : {run.x, run.y, run.length, 1}) {
-                append_whole(out_, value);
-                out_ += ' ';
-            }
-            out_ += "re\n";
-        }
-        out_ += "f\nQ\n";
-    }
-
-    PageContent take() {
-        begin(Mode::None);
-        content_.operators = std::move(out_);
-        return std::move(content_);
-    }
+    void draw(const layout::Text& text);
+    void draw(const layout::Rule& rule);
+    void draw(const layout::Outline& outline);
+    void draw(const layout::ModuleGrid& grid);
+    std::string finish();
 
 private:
-    enum class Mode { None, Text, Fill };
+    /// What the operators so far have opened: a text object, or a path that is not yet filled.
+    enum class Open { Nothing, Text, Path };
 
-    void begin(Mode mode) {
-        if (mode == mode_) {
-            return;
-        }
-        if (mode_ == Mode::Text) {
-            out_ += "ET\n";
-        } else if (mode_ == Mode::Fill) {
-            out_ += "f\n";
-        }
-        if (mode == Mode::Text) {
-            out_ += "BT\n";
-            x_ = 0.0;
-            y_ = 0.0;
-        }
-        mode_ = mode;
-    }
+    double up(Length y) const { return (height_ - y).in_points(); }
+    void open(Open wanted);
+    void correct(const layout::Correction& correction);
+    void set_font(typeset::FaceId face, double size);
+    void set_line_width(double width);
+    void rectangle(const Rect& area);
+    void rounded_rectangle(const Rect& area, double radius);
+    void numbers(std::initializer_list<double> values, int decimals, std::string_view operation);
 
-    /// Moves by what was written so far, not by what was meant: rounding never adds up.
-    void move_to(double x, double y) {
-        const auto rounded = [](double value) { return std::round(value * 1000.0) / 1000.0; };
-        const double dx = rounded(x - x_);
-        const double dy = rounded(y - y_);
-        x_ += dx;
-        y_ += dy;
-        numbers({dx, dy});
-        out_ += "Td\n";
-    }
-
-    void rounded(const Rect& area, double radius) {
-        // A quarter circle by one cubic curve: 4/3·(√2 - 1) of the radius, the usual approximation.
-        const double bend = radius * (1.0 - 0.5522847498);
-        const double l = area.left().in_points();
-        const double r = area.right().in_points();
-        const double b = height_ - area.bottom().in_points();
-        const double t = height_ - area.top().in_points();
-        numbers({l + radius, b});
-        out_ += "m\n";
-        numbers({r - radius, b});
-        out_ += "l\n";
-        numbers({r - bend, b, r, b + bend, r, b + radius});
-        out_ += "c\n";
-        numbers({r, t - radius});
-        out_ += "l\n";
-        numbers({r, t - bend, r - bend, t, r - radius, t});
-        out_ += "c\n";
-        numbers({l + radius, t});
-        out_ += "l\n";
-        numbers({l + bend, t, l, t - bend, l, t - radius});
-        out_ += "c\n";
-        numbers({l, b + radius});
-        out_ += "l\n";
-        numbers({l, b + bend, l + bend, b, l + radius, b});
-        out_ += "c s\n";
-    }
-
-    void numbers(std::initializer_list<double> values) {
-        for (const double value : values) {
-            append_number(out_, value, decimals);
-            out_ += ' ';
-        }
-    }
-
-    /// Matrices multiply what comes after them, so they are told more exactly.
-    void precise(std::initializer_list<double> values) {
-        for (const double value : values) {
-            append_number(out_, value, 6);
-            out_ += ' ';
-        }
-    }
-
-    double height_;
+    Length height_;
     PdfFonts& fonts_;
-    PageContent content_;
     std::string out_;
-    Mode mode_ = Mode::None;
+    Open open_ = Open::Nothing;
+    double line_x_ = 0.0, line_y_ = 0.0; ///< where the text object's line begins, as written
     std::optional<typeset::FaceId> face_;
     double size_ = 0.0;
-    double x_ = 0.0;
-    double y_ = 0.0;
+    double line_width_ = 1.0; ///< PDF's own at the start of a page
 };
+
+void Page::numbers(std::initializer_list<double> values, int decimals, std::string_view operation) {
+    for (const double value : values) {
+        append_number(out_, value, decimals);
+        out_ += ' ';
+    }
+    out_.append(operation).append(1, '\n');
+}
+
+void Page::open(Open wanted) {
+    if (open_ == wanted) {
+        return;
+    }
+    if (open_ == Open::Text) {
+        out_ += "ET\n";
+    } else if (open_ == Open::Path) {
+        out_ += "f\n";
+    }
+    if (wanted == Open::Text) {
+        out_ += "BT\n";
+        line_x_ = line_y_ = 0.0;
+    }
+    open_ = wanted;
+}
+
+/// Correction's formula with y turned on both sides: with Y = height − y,
+///     x' = scale_x·x −    skew·Y + (skew·height + offset.x)
+///     Y' = −skew_y·x + scale_y·Y + (height·(1 − scale_y) − offset.y)
+void Page::correct(const layout::Correction& correction) {
+    if (correction == layout::Correction{}) {
+        return;
+    }
+    const double height = height_.in_points();
+    numbers({correction.scale_x, -correction.skew_y, -correction.skew, correction.scale_y,
+             correction.offset.x.in_points() + correction.skew * height,
+             height * (1.0 - correction.scale_y) - correction.offset.y.in_points()},
+            matrix_decimals, "cm");
+}
+
+void Page::set_font(typeset::FaceId face, double size) {
+    if (face_ == face && size_ == size) {
+        return;
+    }
+    face_ = face;
+    size_ = size;
+    out_ += '/' + PdfFonts::resource_name(face) + ' ';
+    numbers({size}, length_decimals, "Tf");
+}
+
+void Page::draw(const layout::Text& text) {
+    open(Open::Text);
+    set_font(text.run.face, rounded(text.size.in_points(), length_decimals));
+    const double x = rounded(text.baseline.x.in_points(), text_decimals);
+    const double y = rounded(up(text.baseline.y), text_decimals);
+    numbers({x - line_x_, y - line_y_}, text_decimals, "Td");
+    line_x_ = x;
+    line_y_ = y;
+    show_text(out_, text, {x, size_}, fonts_);
+}
+
+void Page::rectangle(const Rect& area) {
+    numbers({area.left().in_points(), up(area.bottom()), area.size.width.in_points(),
+             area.size.height.in_points()},
+            length_decimals, "re");
+}
+
+void Page::draw(const layout::Rule& rule) {
+    open(Open::Path);
+    rectangle(rule.area);
+}
+
+void Page::set_line_width(double width) {
+    if (line_width_ != width) {
+        line_width_ = width;
+        numbers({width}, length_decimals, "w");
+    }
+}
+
+void Page::rounded_rectangle(const Rect& area, double radius) {
+    const double left = area.left().in_points(), right = area.right().in_points();
+    const double bottom = up(area.bottom()), top = up(area.top());
+    const double near = radius * (1.0 - quarter_circle); // of a control point to the corner
+    constexpr int d = length_decimals;
+    numbers({left + radius, bottom}, d, "m");
+    numbers({right - radius, bottom}, d, "l");
+    numbers({right - near, bottom, right, bottom + near, right, bottom + radius}, d, "c");
+    numbers({right, top - radius}, d, "l");
+    numbers({right, top - near, right - near, top, right - radius, top}, d, "c");
+    numbers({left + radius, top}, d, "l");
+    numbers({left + near, top, left, top - near, left, top - radius}, d, "c");
+    numbers({left, bottom + radius}, d, "l");
+    numbers({left, bottom + near, left + near, bottom, left + radius, bottom}, d, "c");
+}
+
+void Page::draw(const layout::Outline& outline) {
+    open(Open::Nothing);
+    set_line_width(outline.thickness.in_points());
+    const double radius = drawn_radius(outline).in_points();
+    if (radius > 0.0) {
+        rounded_rectangle(outline.area, radius);
+        out_ += "s\n";
+    } else {
+        rectangle(outline.area);
+        out_ += "S\n";
+    }
+}
+
+/// All modules are one path, so that no reader draws seams between neighbours; and in whole
+/// numbers under a scale of one module, which pack well.
+void Page::draw(const layout::ModuleGrid& grid) {
+    open(Open::Nothing);
+    const double module = grid.module.in_points();
+    out_ += "q\n";
+    numbers({module, 0.0, 0.0, -module, grid.top_left.x.in_points(), up(grid.top_left.y)},
+            matrix_decimals, "cm");
+    for (const auto& run : module_runs(grid)) {
+        for (const int value : {run.x, run.y, run.length}) {
+            append_whole(out_, value);
+            out_ += ' ';
+        }
+        out_ += "1 re\n";
+    }
+    out_ += "f\nQ\n";
+}
+
+std::string Page::finish() {
+    open(Open::Nothing);
+    return std::move(out_);
+}
 
 } // namespace
 
-PageContent page_content(const layout::Frame& frame, PdfFonts& fonts) {
-    Drawing drawing{frame, fonts};
-    drawing.correct(frame.correction);
+std::string page_content(const layout::Frame& frame, PdfFonts& fonts) {
+    Page page{frame, fonts};
     for (const auto& item : frame.items) {
-        std::visit(drawing, item);
+        std::visit([&page](const auto& drawn) { page.draw(drawn); }, item);
     }
-    return drawing.take();
+    return page.finish();
 }
 
 } // namespace thawslip::render

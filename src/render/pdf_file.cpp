@@ -30,13 +30,12 @@ extern "C" HPDF_STATUS append_to_buffer(HPDF_Stream stream, const HPDF_BYTE* byt
     }
 }
 
-std::array<unsigned char, 16> identifier(std::uint32_t checksum, std::uint64_t size) {
+/// Sixteen bytes that tell this file from others: its length and checksum so far.
+std::array<unsigned char, 16> identifier(std::uint64_t size, std::uint32_t checksum) {
     std::array<unsigned char, 16> bytes{};
     for (std::size_t i = 0; i < 8; ++i) {
         bytes[i] = static_cast<unsigned char>(size >> (8 * i));
-    }
-    for (std::size_t i = 0; i < 4; ++i) {
-        bytes[12 + i] = static_cast<unsigned char>(checksum >> (8 * i));
+        bytes[8 + i] = static_cast<unsigned char>(std::uint64_t{checksum} >> (8 * i));
     }
     return bytes;
 }
@@ -44,9 +43,8 @@ std::array<unsigned char, 16> identifier(std::uint32_t checksum, std::uint64_t s
 } // namespace
 
 PdfFile::PdfFile(Sink sink)
-    : sink_{std::move(sink)}, buffer_{std::make_unique<std::string>(header)}, document_{HPDF_New(
-                                                                                  nullptr,
-                                                                                  nullptr)} {
+    : sink_{std::move(sink)}, buffer_{std::make_unique<std::string>(header)} {
+    document_.reset(HPDF_New(nullptr, nullptr));
     if (!document_) {
         throw std::bad_alloc();
     }
@@ -54,6 +52,8 @@ PdfFile::PdfFile(Sink sink)
     if (!writer_) {
         check(document_->error);
     }
+    // libharu writes its own name and version; another version would give another file.
+    HPDF_Dict_RemoveElement(document_->info, "Producer");
     // libharu counts pages by walking them when it saves; ours are gone by then.
     document_->root_pages->before_write_fn = nullptr;
 }
@@ -63,7 +63,7 @@ Reference PdfFile::reserve() {
     if (HPDF_Xref_Add(document_->xref, object) != HPDF_OK) {
         check(document_->error);
     }
-    return {object};
+    return {&object->header};
 }
 
 OwnedDictionary PdfFile::dictionary() const {
@@ -82,10 +82,8 @@ Dictionary PdfFile::root_pages() const {
     return Dictionary{document_->root_pages};
 }
 
-void PdfFile::point_at_root_pages(Dictionary& object, const char* key) {
-    if (HPDF_Dict_Add(object.handle(), key, document_->root_pages) != HPDF_OK) {
-        check(document_->error);
-    }
+Reference PdfFile::root_pages_reference() const {
+    return {&document_->root_pages->header};
 }
 
 void PdfFile::begin_object(std::uint32_t number) {
@@ -140,17 +138,11 @@ void PdfFile::send() {
     buffer_->clear();
 }
 
-void PdfFile::write_own(HPDF_Dict object) {
-    begin_object(object->header.obj_id & 0x00ffffffU);
-    append(Dictionary{object});
-    *buffer_ += "\nendobj\n";
-}
-
 void PdfFile::finish() {
-    write_own(document_->root_pages);
-    write_own(document_->info);
-    write_own(document_->catalog);
-    const auto table = sent_ + buffer_->size();
+    for (const HPDF_Dict own : {document_->root_pages, document_->info, document_->catalog}) {
+        write({&own->header}, Dictionary{own});
+    }
+    const auto table = sent_;
     write_table();
     write_trailer();
     fmt::format_to(std::back_inserter(*buffer_), "\nstartxref\n{}\n%%EOF\n", table);
@@ -169,12 +161,10 @@ void PdfFile::write_table() {
 void PdfFile::write_trailer() {
     auto trailer = dictionary();
     trailer.number("Size", static_cast<int>(document_->xref->entries->count));
-    if (HPDF_Dict_Add(trailer.handle(), "Root", document_->catalog) != HPDF_OK ||
-        HPDF_Dict_Add(trailer.handle(), "Info", document_->info) != HPDF_OK) {
-        check(document_->error);
-    }
+    trailer.reference("Root", {&document_->catalog->header});
+    trailer.reference("Info", {&document_->info->header});
     // The identifier comes from the content, not from the clock (ISO 32000-1, 14.4).
-    const auto id = identifier(checksum_, sent_);
+    const auto id = identifier(sent_, checksum_);
     trailer.array("ID").bytes(id).bytes(id);
     *buffer_ += "trailer\n";
     append(trailer);

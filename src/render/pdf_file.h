@@ -25,8 +25,7 @@ public:
     Dictionary catalog() const;         ///< written by finish(), as the next two
     Dictionary info() const;            ///< title, dates
     Dictionary root_pages() const;      ///< the top of the page tree
-
-    void point_at_root_pages(Dictionary& object, const char* key);
+    Reference root_pages_reference() const;
 
     void write(Reference as, const Dictionary& object);
     /// Writes a stream: `object` gets its Length and, when they are packed, the filter.
@@ -42,7 +41,6 @@ private:
     void append(const Dictionary& object);
     void put(std::string_view bytes);
     void send();
-    void write_own(HPDF_Dict object);
     void write_table();
     void write_trailer();
 

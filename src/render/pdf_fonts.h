@@ -2,53 +2,58 @@
 
 #include "render/deflate.h"
 #include "render/pdf_file.h"
-#include "typeset/face.h"
+#include "typeset/glyph_run.h"
 
 #include <cstdint>
-#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace thawslip::render {
 
-/// The faces of one document: which glyphs are used, by which codes, standing for which text.
-/// A glyph's code is its turn of first use, so pages can leave before the faces are known whole.
+/// A glyph as the page's text names it.
+struct GlyphCode {
+    std::uint16_t code = 0; ///< two bytes, big end first (Identity-H)
+    int width = 0;          ///< how far a reader moves on after it: thousandths of an em
+};
+
+/// The glyphs that a document has used so far, and the fonts made of them in the end.
+///
+/// A code (PDF's CID) stands for a glyph *and* the text it spells, counted up from 1 in the order
+/// of first use. So pages can be written before the fonts are known; and a glyph that spells two
+/// texts (Ω as a letter and as ohm) copies and searches as the right one each time.
 class PdfFonts {
 public:
-    PdfFonts(const typeset::FontSet& fonts, PdfFile& file);
+    /// \pre `fonts` outlives this
+    explicit PdfFonts(const typeset::FontSet& fonts);
 
-    /// The two-byte code of a glyph, which stands for `text` (the first one told wins).
-    std::uint16_t code_of(typeset::FaceId face, std::uint32_t glyph, std::string_view text);
-    /// The width that the file tells for a glyph, in thousandths of an em.
-    int width_of(typeset::FaceId face, std::uint32_t glyph) const;
+    /// \throws PdfError past 65,535 codes in one face
+    GlyphCode code(typeset::FaceId face, std::uint32_t glyph, std::string_view text);
 
-    Reference reference(typeset::FaceId face) const { return used_[face].font; }
+    /// Writes the fonts used: Type0 over CIDFontType2, cut down to the glyphs used, embedded, with
+    /// their texts (ISO 32000-1, 9.7 "Composite Fonts"). Adds them to `resources` under the names
+    /// that resource_name() gives.
+    void write(PdfFile& file, Deflater& deflater, Dictionary resources) const;
 
-    /// Writes every face that was used, holding its used glyphs only.
-    /// \throws PdfError when a face cannot be cut down
-    void write();
+    static std::string resource_name(typeset::FaceId face);
 
 private:
-    struct Used {
-        Reference font;
-        std::map<std::uint32_t, std::uint16_t> codes;
-        std::vector<std::uint32_t> glyphs; ///< by code, from 1
-        std::vector<std::string> texts;    ///< the same
+    struct Code {
+        std::uint32_t glyph = 0;
+        int width = 0;
+        std::uint16_t next = 0; ///< code of the same glyph for another text; 0: none
     };
+    struct Used {
+        std::vector<Code> codes;                   ///< of code 1, 2, …
+        std::vector<std::string> texts;            ///< of code 1, 2, …
+        std::vector<std::uint16_t> first_by_glyph; ///< 0: the glyph has no code yet
+    };
+    class FontObjects;
 
-    void write_face(typeset::FaceId face);
-    Reference write_packed(std::string_view bytes, const Dictionary& dictionary);
-    Reference write_cid_font(typeset::FaceId face, const std::string& name,
-                             const typeset::Subset& program);
-    Reference write_descriptor(typeset::FaceId face, const std::string& name,
-                               const std::string& program);
-    std::string tagged_name(typeset::FaceId face, std::string_view program) const;
+    std::uint16_t add(typeset::FaceId face, std::uint32_t glyph, std::string_view text);
 
-    const typeset::FontSet& fonts_;
-    PdfFile& file_;
-    Deflater deflater_;
-    std::vector<Used> used_;
+    const typeset::FontSet* fonts_;
+    std::vector<Used> used_; ///< by face
 };
 
 } // namespace thawslip::render

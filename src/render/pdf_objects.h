@@ -11,11 +11,11 @@ namespace thawslip::render {
 /// \throws PdfError when libharu has met an error, in words
 void check(const HPDF_Error_Rec& error);
 
-/// Stands for an object of the file wherever another one points to it, before and after it is
-/// written. libharu keeps it as a null object, the smallest there is.
+/// Stands for a numbered object of the file wherever another one points to it, before and after it
+/// is written.
 struct Reference {
-    HPDF_Null object = nullptr;
-    std::uint32_t number() const { return object->header.obj_id & 0x00ffffffU; }
+    HPDF_Obj_Header* object = nullptr;
+    std::uint32_t number() const { return object->obj_id & 0x00ffffffU; }
 };
 
 /// A PDF array or dictionary of libharu's, not owned. Each call throws PdfError when libharu fails.

@@ -1,17 +1,22 @@
 #include "render/svg.h"
 
+#include "render/drawn_radius.h"
 #include "render/module_runs.h"
 #include "render/number.h"
 
-#include <map>
+#include <fmt/format.h>
+#include <initializer_list>
+#include <set>
 #include <utility>
 
 namespace thawslip::render {
 namespace {
 
-using typeset::OutlinePiece;
-using GlyphKey = std::pair<typeset::FaceId, std::uint32_t>;
+constexpr int length_decimals = 3;
+constexpr int matrix_decimals = 6;
+constexpr int scale_decimals = 9; // of font units, of which a line of text has some 100 000
 
+/// XML 1.0 has no way to write most control characters; they become U+FFFD.
 std::string escaped(std::string_view text) {
     std::string out;
     for (const char c : text) {
@@ -20,156 +25,188 @@ std::string escaped(std::string_view text) {
         case '<': out += "&lt;"; break;
         case '>': out += "&gt;"; break;
         case '"': out += "&quot;"; break;
-        default: out += c;
+        default:
+            if (static_cast<unsigned char>(c) < 0x20 && c != '\n' && c != '\t') {
+                out += "\xef\xbf\xbd";
+            } else {
+                out += c;
+            }
         }
     }
     return out;
 }
 
-/// Writes a frame's items; glyphs that occur are gathered for the definitions.
-class Drawing {
-public:
-    void correct(const layout::Correction& c) {
-        if (c == layout::Correction{}) {
-            body_ += "<g>\n";
-            return;
-        }
-        body_ += "<g transform=\"matrix(";
-        numbers({c.scale_x, c.skew_y, c.skew, c.scale_y, c.offset.x.in_points(),
-                 c.offset.y.in_points()},
-                6);
-        body_ += ")\">\n";
-    }
+std::string number(double value, int decimals) {
+    std::string out;
+    append_number(out, value, decimals);
+    return out;
+}
 
-    void operator()(const layout::Text& text) {
-        const double size = text.size.in_points();
-        double x = text.baseline.x.in_points();
-        const double y = text.baseline.y.in_points();
-        for (const auto& glyph : text.run.glyphs) {
-            const auto [known, is_new] =
-                glyphs_.emplace(GlyphKey{text.run.face, glyph.id}, glyphs_.size());
-            body_ += "<use href=\"#g" + std::to_string(known->second) + "\" transform=\"matrix(";
-            numbers({size, 0.0, 0.0, -size, x + glyph.x_offset * size, y - glyph.y_offset * size},
-                    4);
-            body_ += ")\"/>\n";
-            x += glyph.advance * size;
-        }
-    }
+std::string points(Length length) {
+    return number(length.in_points(), length_decimals);
+}
 
-    void operator()(const layout::Rule& rule) {
-        body_ += "<rect";
-        rectangle(rule.area);
-        body_ += "/>\n";
+std::string matrix(std::initializer_list<double> values, int decimals = matrix_decimals) {
+    std::string out = "matrix(";
+    for (const double value : values) {
+        append_number(out, value, decimals);
+        out += ' ';
     }
+    out.back() = ')';
+    return out;
+}
 
-    void operator()(const layout::Outline& outline) {
-        body_ += "<rect fill=\"none\" stroke=\"#000\"";
-        attribute("stroke-width", outline.thickness.in_points());
-        attribute("rx", outline.corner_radius.in_points());
-        rectangle(outline.area);
-        body_ += "/>\n";
-    }
-
-    void operator()(const layout::ModuleGrid& grid) {
-        const double module = grid.module.in_points();
-        body_ += "<path transform=\"matrix(";
-        numbers(
-            {module, 0.0, 0.0, module, grid.top_left.x.in_points(), grid.top_left.y.in_points()},
-            6);
-        body_ += ")\" d=\"";
-        for (const auto& run : module_runs(grid)) {
-            body_ += "M" + std::to_string(run.x) + " " + std::to_string(run.y) + "h" +
-                     std::to_string(run.length) + "v1h-" + std::to_string(run.length) + "z";
-        }
-        body_ += "\"/>\n";
-    }
-
-    std::string definitions(const typeset::FontSet& fonts) const {
-        std::string out = "<defs>\n";
-        for (const auto& [key, number] : glyphs_) {
-            out += "<path id=\"g" + std::to_string(number) + "\" d=\"";
-            for (const auto& piece : fonts.faces[key.first].outline(key.second)) {
-                append_piece(out, piece);
+/// A glyph's outline in font units, y up, as the text's matrix expects it.
+std::string path_data(const std::vector<typeset::OutlinePiece>& outline, double units_per_em) {
+    using Kind = typeset::OutlinePiece::Kind;
+    std::string out;
+    const auto put = [&](char command, const typeset::OutlinePiece& piece, int points) {
+        out += command;
+        for (int i = 0; i < points; ++i) {
+            for (const double value : {piece.x[i], piece.y[i]}) {
+                append_number(out, value * units_per_em, 1);
+                out += ' ';
             }
-            out += "\"/>\n";
         }
-        return out + "</defs>\n";
+        out.back() = '\n';
+    };
+    for (const auto& piece : outline) {
+        switch (piece.kind) {
+        case Kind::MoveTo: put('M', piece, 1); break;
+        case Kind::LineTo: put('L', piece, 1); break;
+        case Kind::QuadraticTo: put('Q', piece, 2); break;
+        case Kind::CubicTo: put('C', piece, 3); break;
+        case Kind::Close: out += "Z\n"; break;
+        }
     }
+    return out;
+}
 
-    const std::string& body() const { return body_; }
+std::string glyph_name(typeset::FaceId face, std::uint32_t glyph) {
+    return fmt::format("f{}g{}", face, glyph);
+}
+
+class Picture {
+public:
+    Picture(const layout::Frame& frame, const typeset::FontSet& fonts, std::string_view title)
+        : frame_{frame}, fonts_{fonts}, title_{title} {}
+
+    std::string make();
+    void draw(const layout::Text& text);
+    void draw(const layout::Rule& rule);
+    void draw(const layout::Outline& outline);
+    void draw(const layout::ModuleGrid& grid);
 
 private:
-    static void append_piece(std::string& out, const OutlinePiece& piece) {
-        constexpr const char* letters = "MLQCZ";
-        constexpr int points[] = {1, 1, 2, 3, 0};
-        const auto kind = static_cast<std::size_t>(piece.kind);
-        out += letters[kind];
-        for (int i = 0; i < points[kind]; ++i) {
-            append_number(out, piece.x[i], 5);
-            out += ' ';
-            append_number(out, piece.y[i], 5);
-            out += ' ';
-        }
-    }
+    std::string head() const;
+    std::string definitions() const;
+    std::string group() const;
 
-    void attribute(const char* name, double value) {
-        body_ += ' ';
-        body_ += name;
-        body_ += "=\"";
-        append_number(body_, value, 4);
-        body_ += '"';
-    }
-
-    void rectangle(const Rect& area) {
-        attribute("x", area.left().in_points());
-        attribute("y", area.top().in_points());
-        attribute("width", area.size.width.in_points());
-        attribute("height", area.size.height.in_points());
-    }
-
-    void numbers(std::initializer_list<double> values, int decimals) {
-        const char* space = "";
-        for (const double value : values) {
-            body_ += space;
-            append_number(body_, value, decimals);
-            space = " ";
-        }
-    }
-
-    std::map<GlyphKey, std::size_t> glyphs_;
+    const layout::Frame& frame_;
+    const typeset::FontSet& fonts_;
+    std::string_view title_;
     std::string body_;
+    std::string words_;
+    std::set<std::pair<typeset::FaceId, std::uint32_t>> glyphs_; ///< used
 };
 
-std::string words_of(const layout::Frame& frame) {
-    std::string words;
-    for (const auto& item : frame.items) {
-        if (const auto* text = std::get_if<layout::Text>(&item)) {
-            words += (words.empty() ? "" : " ") + text->run.text;
+void Picture::draw(const layout::Text& text) {
+    const auto& face = fonts_.faces.at(text.run.face);
+    const double units = face.units_per_em();
+    const double scale = text.size.in_points() / units;
+    words_ += text.run.text + '\n';
+    body_ += "<g transform=\"" +
+             matrix({scale, 0, 0, -scale, text.baseline.x.in_points(), text.baseline.y.in_points()},
+                    scale_decimals) +
+             "\">";
+    double origin = 0.0;
+    for (const auto& glyph : text.run.glyphs) {
+        const auto name = glyph_name(text.run.face, glyph.id);
+        glyphs_.emplace(text.run.face, glyph.id);
+        body_ += "<use xlink:href=\"#" + name + "\" x=\"" +
+                 number((origin + glyph.x_offset) * units, 1) + '"';
+        if (glyph.y_offset != 0.0) {
+            body_ += " y=\"" + number(glyph.y_offset * units, 1) + '"';
         }
+        body_ += "/>";
+        origin += glyph.advance;
     }
-    return words;
+    body_ += "</g>\n";
+}
+
+void Picture::draw(const layout::Rule& rule) {
+    body_ += fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/>\n",
+                         points(rule.area.left()), points(rule.area.top()),
+                         points(rule.area.size.width), points(rule.area.size.height));
+}
+
+void Picture::draw(const layout::Outline& outline) {
+    const auto radius = drawn_radius(outline);
+    body_ += fmt::format("<rect x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\" rx=\"{}\" "
+                         "fill=\"none\" stroke=\"#000\" stroke-width=\"{}\"/>\n",
+                         points(outline.area.left()), points(outline.area.top()),
+                         points(outline.area.size.width), points(outline.area.size.height),
+                         points(radius), points(outline.thickness));
+}
+
+/// One path for all modules, as in the PDF: no seams between neighbours.
+void Picture::draw(const layout::ModuleGrid& grid) {
+    const double module = grid.module.in_points();
+    body_ +=
+        "<path transform=\"" +
+        matrix({module, 0, 0, module, grid.top_left.x.in_points(), grid.top_left.y.in_points()}) +
+        "\" d=\"";
+    for (const auto& run : module_runs(grid)) {
+        body_ += fmt::format("M{} {}h{}v1h-{}z", run.x, run.y, run.length, run.length);
+    }
+    body_ += "\"/>\n";
+}
+
+std::string Picture::head() const {
+    const auto& sheet = frame_.sheet;
+    return fmt::format("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+                       "<svg xmlns=\"http://www.w3.org/2000/svg\" "
+                       "xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" "
+                       "width=\"{}mm\" height=\"{}mm\" viewBox=\"0 0 {} {}\" "
+                       "role=\"img\">\n<title>{}</title>\n<desc>{}</desc>\n"
+                       "<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n",
+                       number(sheet.width.in_millimetres(), 4),
+                       number(sheet.height.in_millimetres(), 4), number(sheet.width.in_points(), 4),
+                       number(sheet.height.in_points(), 4), escaped(title_), escaped(words_));
+}
+
+std::string Picture::definitions() const {
+    std::string out = "<defs>\n";
+    for (const auto& [face_id, glyph] : glyphs_) {
+        const auto& face = fonts_.faces[face_id];
+        out += "<path id=\"" + glyph_name(face_id, glyph) + "\" d=\"" +
+               path_data(face.outline(glyph), face.units_per_em()) + "\"/>\n";
+    }
+    return out + "</defs>\n";
+}
+
+std::string Picture::group() const {
+    const auto& c = frame_.correction;
+    if (c == layout::Correction{}) {
+        return "<g>\n";
+    }
+    return "<g transform=\"" +
+           matrix({c.scale_x, c.skew_y, c.skew, c.scale_y, c.offset.x.in_points(),
+                   c.offset.y.in_points()}) +
+           "\">\n";
+}
+
+std::string Picture::make() {
+    for (const auto& item : frame_.items) {
+        std::visit([this](const auto& drawn) { draw(drawn); }, item);
+    }
+    return head() + definitions() + group() + body_ + "</g>\n</svg>\n";
 }
 
 } // namespace
 
 std::string svg(const layout::Frame& frame, const typeset::FontSet& fonts, std::string_view title) {
-    Drawing drawing;
-    drawing.correct(frame.correction);
-    for (const auto& item : frame.items) {
-        std::visit(drawing, item);
-    }
-    std::string size;
-    append_number(size, frame.sheet.width.in_points(), 4);
-    size += "pt\" height=\"";
-    append_number(size, frame.sheet.height.in_points(), 4);
-    std::string box = "0 0 ";
-    append_number(box, frame.sheet.width.in_points(), 4);
-    box += ' ';
-    append_number(box, frame.sheet.height.in_points(), 4);
-    return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + size + "pt\" viewBox=\"" + box +
-           "\">\n<title>" + escaped(title) + "</title>\n<desc>" + escaped(words_of(frame)) +
-           "</desc>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n" +
-           drawing.definitions(fonts) + drawing.body() + "</g>\n</svg>\n";
+    return Picture{frame, fonts, title}.make();
 }
 
 } // namespace thawslip::render

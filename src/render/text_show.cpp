@@ -3,93 +3,127 @@
 #include "render/number.h"
 
 #include <cmath>
+#include <string_view>
 
 namespace thawslip::render {
 namespace {
 
-void append_code(std::string& out, std::uint16_t code) {
-    constexpr std::string_view digits = "0123456789abcdef";
-    for (int shift = 12; shift >= 0; shift -= 4) {
-        out += digits[(static_cast<unsigned>(code) >> shift) & 0xFU];
+constexpr double tolerance = 0.008; // points
+
+/// Digits after the point so that a correction, in thousandths of `size`, is right to 0.006 pt.
+int correction_decimals(double size) {
+    if (size <= 12.0) {
+        return 0;
     }
+    return size <= 120.0 ? 1 : 2;
 }
 
-/// One TJ array while it is written: codes between < and >, adjustments between the strings.
-class ShowArray {
+/// One TJ array (strings of codes with corrections between them) at a time.
+class Shower {
 public:
-    explicit ShowArray(std::string& out) : out_{out} {}
+    Shower(std::string& page, double size)
+        : page_{page}, decimals_{correction_decimals(size)}, unit_{std::pow(10.0, -decimals_) *
+                                                                   size / 1000.0} {}
 
-    void open() {
-        if (!open_) {
-            out_ += '[';
-            open_ = true;
+    /// Moves the pen back by about `distance` points. \returns by how much it did
+    double move_back(double distance) {
+        const double units = std::round(distance / unit_);
+        if (units == 0.0) {
+            return 0.0;
         }
+        close_string();
+        append_number(array_, units * std::pow(10.0, -decimals_), decimals_);
+        has_corrections_ = true;
+        return units * unit_;
     }
+
     void code(std::uint16_t code) {
-        open();
         if (!in_string_) {
-            out_ += '<';
+            array_ += '(';
             in_string_ = true;
         }
-        append_code(out_, code);
+        byte(static_cast<char>(code >> 8));
+        byte(static_cast<char>(code & 0xff));
     }
-    void adjust(double thousandths, int decimals) {
-        open();
-        end_string();
-        append_number(out_, thousandths, decimals);
-    }
-    void close() {
-        if (open_) {
-            end_string();
-            out_ += "]TJ\n";
-            open_ = false;
+
+    /// Shows what has gathered.
+    void flush() {
+        close_string();
+        if (array_.empty()) {
+            return;
         }
+        if (has_corrections_) {
+            page_.append(1, '[').append(array_).append("]TJ\n");
+        } else {
+            page_.append(array_).append("Tj\n");
+        }
+        array_.clear();
+        has_corrections_ = false;
     }
 
 private:
-    void end_string() {
+    void close_string() {
         if (in_string_) {
-            out_ += '>';
+            array_ += ')';
             in_string_ = false;
         }
     }
-    std::string& out_;
-    bool open_ = false;
+
+    /// A string may hold any byte but these as it is (ISO 32000-1, 7.3.4.2 "Literal Strings"); a
+    /// bare carriage return would be read as a line feed.
+    void byte(char value) {
+        if (value == '(' || value == ')' || value == '\\') {
+            array_ += '\\';
+        } else if (value == '\r') {
+            array_ += "\\r";
+            return;
+        }
+        array_ += value;
+    }
+
+    std::string& page_;
+    int decimals_;
+    double unit_; ///< the smallest correction, in points
+    std::string array_;
     bool in_string_ = false;
+    bool has_corrections_ = false;
 };
+
+std::string_view text_of(const typeset::GlyphRun& run, const typeset::Glyph& glyph) {
+    return std::string_view{run.text}.substr(glyph.text_begin, glyph.text_end - glyph.text_begin);
+}
+
+void set_rise(std::string& page, double rise) {
+    append_number(page, rise, 3);
+    page += " Ts\n";
+}
 
 } // namespace
 
-void show(std::string& out, const layout::Text& text, PdfFonts& fonts) {
+void show_text(std::string& page, const layout::Text& text, Pen pen, PdfFonts& fonts) {
     const double size = text.size.in_points();
-    // A place may be off by half of the last digit told: below 0.005 pt at any size.
-    const int decimals = size <= 10.0 ? 0 : size <= 100.0 ? 1 : 2;
-    const double unit = std::pow(10.0, -decimals);
-    ShowArray array{out};
-    double wanted = 0.0; // where the next glyph's origin belongs, thousandths of an em
-    double pen = 0.0;    // where it would come to stand
+    Shower shower{page, pen.size};
+    double at = pen.start;                       // where a reader draws the next glyph
+    double origin = text.baseline.x.in_points(); // where the run says that its origin is
     double rise = 0.0;
     for (const auto& glyph : text.run.glyphs) {
         if (glyph.y_offset != rise) {
-            array.close();
+            shower.flush();
             rise = glyph.y_offset;
-            append_number(out, rise * size, 3);
-            out += " Ts\n";
+            set_rise(page, rise * size);
         }
-        const double off = std::round((pen - wanted - glyph.x_offset * 1000.0) / unit) * unit;
-        if (off != 0.0) {
-            array.adjust(off, decimals);
-            pen -= off;
+        const double off = at - (origin + glyph.x_offset * size);
+        if (std::abs(off) > tolerance) {
+            at -= shower.move_back(off);
         }
-        const auto spelled = std::string_view{text.run.text}.substr(
-            glyph.text_begin, glyph.text_end - glyph.text_begin);
-        array.code(fonts.code_of(text.run.face, glyph.id, spelled));
-        pen += fonts.width_of(text.run.face, glyph.id);
-        wanted += glyph.advance * 1000.0;
+        const auto coded = fonts.code(text.run.face, glyph.id, text_of(text.run, glyph));
+        shower.code(coded.code);
+        at += coded.width * pen.size / 1000.0;
+        origin += glyph.advance * size;
     }
-    array.close();
+    shower.flush();
     if (rise != 0.0) {
-        out += "0 Ts\n";
+        set_rise(page, 0.0);
     }
 }
 

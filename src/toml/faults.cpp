@@ -21,6 +21,10 @@ bool is_bare(std::string_view key) {
     });
 }
 
+std::string inside(std::string_view table_path) {
+    return table_path.empty() ? "at the top of the file" : "in " + header_of(table_path);
+}
+
 struct Describe {
     std::string operator()(const Members&) const { return "a table"; }
     std::string operator()(const Array& array) const {
@@ -75,10 +79,7 @@ std::string describe(const Value& value) {
 }
 
 std::string header_of(std::string_view path) {
-    if (path.empty()) {
-        return "the top of the file";
-    }
-    const bool listed = path.back() == ']';
+    const bool listed = !path.empty() && path.back() == ']';
     std::string bare;
     bool inside = false;
     for (const char c : path) {
@@ -91,11 +92,11 @@ std::string header_of(std::string_view path) {
 }
 
 std::string unknown_key(std::string_view key, std::string_view table_path) {
-    return fmt::format("unknown key {} in {}", quoted(key), header_of(table_path));
+    return fmt::format("unknown key {} {}", quoted(key), inside(table_path));
 }
 
 std::string missing_key(std::string_view key, std::string_view table_path) {
-    return fmt::format("{} is missing in {}", quoted(key), header_of(table_path));
+    return fmt::format("{} is missing {}", quoted(key), inside(table_path));
 }
 
 std::string wrong_type(std::string_view subject, std::string_view expected, const Value& found) {

@@ -20,7 +20,8 @@ std::string written_key(std::string_view key);
 /// `the text "six"`, `the whole number 6`, `a table`, …
 std::string describe(const Value& value);
 
-/// `[package.thaw]`, `[[package]]`, or `the top of the file`, from a key path.
+/// `[package.thaw]` or `[[package]]`, from a key path.
+/// \pre `path` is not empty
 std::string header_of(std::string_view path);
 
 std::string unknown_key(std::string_view key, std::string_view table_path);

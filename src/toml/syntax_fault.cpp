@@ -40,7 +40,7 @@ struct Scene {
 };
 
 bool ends_token(char c) {
-    return std::string_view{" \t\r\n,]}#="}.find(c) != std::string_view::npos;
+    return std::string_view{" \t\r\n,[]{}#="}.find(c) != std::string_view::npos;
 }
 
 /// The stretch without blanks around the place where the parser noticed, or just before it.
@@ -67,6 +67,14 @@ std::string_view tail(std::string_view description) {
 }
 
 std::optional<Explanation> explain_escape(const Scene& scene) {
+    if (scene.says("surrogates")) {
+        const auto escape = std::min(scene.text.rfind('\\', scene.noticed), scene.noticed);
+        return Explanation{escape,
+                           scene.noticed,
+                           quoted(scene.text.substr(escape, scene.noticed - escape)) +
+                               " is half a character",
+                           {"write the character itself"}};
+    }
     if (!scene.says("escape sequence") || scene.noticed == 0) {
         return std::nullopt;
     }
@@ -111,11 +119,21 @@ std::optional<Explanation> explain_string(const Scene& scene) {
 }
 
 std::optional<Explanation> explain_control(const Scene& scene) {
-    if (!scene.says("control character") || scene.noticed >= scene.text.size()) {
+    if (scene.noticed >= scene.text.size()) {
         return std::nullopt;
+    }
+    if (scene.noticed > 0 && scene.text[scene.noticed - 1] == '\r') {
+        return Explanation{scene.noticed - 1,
+                           scene.noticed,
+                           "a carriage return alone ends no line in TOML",
+                           {"save the file with line feeds, or with both, at the line ends"}};
     }
     auto end = scene.noticed;
     const auto c = next_code_point(scene.text, end);
+    const bool control = (c < 0x20 && c != '\n' && c != '\r' && c != '\t') || c == 0x7F;
+    if (!control) {
+        return std::nullopt;
+    }
     return Explanation{scene.noticed, end,
                        fmt::format("the control character {} is not allowed in TOML", name_of(c))};
 }
@@ -205,6 +223,10 @@ bool holds_only(std::string_view text, std::string_view characters) {
     return !text.empty() && text.find_first_not_of(characters) == std::string_view::npos;
 }
 
+bool is_separator(char c) {
+    return c == '.' || c == '/';
+}
+
 std::vector<std::string> value_hints(std::string_view key, std::string_view value) {
     constexpr std::array curly{"“", "”", "„", "‘", "’", "«"};
     for (const std::string_view quote : curly) {
@@ -219,8 +241,11 @@ std::vector<std::string> value_hints(std::string_view key, std::string_view valu
         return {value.front() == '0' ? "a number has no zeros in front"
                                      : "a whole number has at most 18 digits"};
     }
-    if (holds_only(value, "0123456789./")) {
-        return {"a date is year-month-day, such as 2026-10-17; a number has one point"};
+    if (holds_only(value, "0123456789./") && std::ranges::count_if(value, is_separator) > 1) {
+        return {"a date is year-month-day, such as 2026-10-17"};
+    }
+    if (holds_only(value, "0123456789.,+-_eE")) {
+        return {"a number is written such as 2.5, with digits on both sides of its point"};
     }
     if (value.empty()) {
         return {fmt::format("write {} = and a value, or remove the line", key)};
@@ -252,14 +277,84 @@ std::optional<Explanation> explain_value(const Scene& scene) {
                        value_hints(printable(key), value)};
 }
 
-std::optional<Explanation> explain_missing_equals(const Scene& scene) {
+/// The line on which the parser stopped, without blanks around it.
+std::string_view line_of(const Scene& scene) {
+    const auto begin = scene.line_start();
+    return trimmed(scene.text.substr(begin, scene.line_end() - begin));
+}
+
+Explanation about(const Scene& scene, std::string_view part, std::string message,
+                  std::vector<std::string> hints = {}) {
+    const auto begin = static_cast<std::size_t>(part.data() - scene.text.data());
+    return {begin, begin + part.size(), std::move(message), std::move(hints)};
+}
+
+std::optional<Explanation> explain_no_key(const Scene& scene) {
+    const auto line = line_of(scene);
+    if (line.starts_with('=')) {
+        return about(scene, line, "there is no key before =");
+    }
     if (!scene.says("expected '='")) {
         return std::nullopt;
     }
-    const auto begin = scene.line_start();
-    const auto line = trimmed(scene.text.substr(begin, scene.line_end() - begin));
-    const auto start = begin + static_cast<std::size_t>(line.data() - (scene.text.data() + begin));
-    return Explanation{start, start + line.size(), quoted(line) + " is not \"key = value\"", {}};
+    return about(scene, line, quoted(line) + " is not \"key = value\"");
+}
+
+std::optional<Explanation> explain_header(const Scene& scene) {
+    const auto line = line_of(scene);
+    if (!scene.says("parsing table header") || !line.starts_with('[')) {
+        return std::nullopt;
+    }
+    if (scene.at(scene.noticed) != ']' && scene.says("expected a comment")) {
+        return Explanation{scene.noticed,
+                           scene.line_end(),
+                           "a table's header stands alone in its line",
+                           {"begin a new line after the closing bracket"}};
+    }
+    if (scene.says("expected ']'") || scene.says("expected a comment")) {
+        return about(scene, line, quoted(line) + " is not a table's header",
+                     {"write [name] or, for one of several, [[name]]"});
+    }
+    return std::nullopt;
+}
+
+/// `"Tom's "best" stew"`: the quote in the middle ended the text.
+std::optional<Explanation> explain_text_after_text(const Scene& scene) {
+    auto before = scene.noticed;
+    while (before > scene.line_start() && scene.text[before - 1] == ' ') {
+        --before;
+    }
+    const char quote = before > scene.line_start() ? scene.text[before - 1] : '\n';
+    if ((quote != '"' && quote != '\'') || !scene.says("expected a comment")) {
+        return std::nullopt;
+    }
+    return Explanation{scene.noticed,
+                       scene.line_end(),
+                       "the text has ended, but more follows in its line",
+                       {quote == '"' ? "a double quote inside a text is written \\\""
+                                     : "put a text that holds a single quote in double quotes"}};
+}
+
+/// Inside brackets: an entry without its quotes, or without the comma before it.
+std::optional<Explanation> explain_entry(const Scene& scene) {
+    const auto open = outline(scene.text, scene.noticed, scene.text.size()).open_brackets;
+    if (open.empty() || scene.text[open.back()] != '[' || scene.says("inline table")) {
+        return std::nullopt;
+    }
+    const auto place = token_at(scene);
+    const auto end = std::min(scene.text.find_first_of(",]#\r\n", place.begin), scene.text.size());
+    const auto entry = trimmed(scene.text.substr(place.begin, end - place.begin));
+    if (entry.empty() || scene.line_start() > open.back()) {
+        return std::nullopt; // more likely a bracket that was never closed
+    }
+    if (scene.says("expected comma")) {
+        return about(scene, entry, fmt::format("a comma is missing before {}", printable(entry)));
+    }
+    if (entry.find_first_of("\"'") != std::string_view::npos) {
+        return std::nullopt;
+    }
+    return about(scene, entry, quoted(entry) + " is not a value of TOML",
+                 {"text stands in double quotes: " + quoted(entry)});
 }
 
 /// The parser's own words, with the bracket that was never closed.
@@ -275,9 +370,10 @@ Explanation explain_rest(const Scene& scene) {
 }
 
 Explanation explain(const Scene& scene) {
-    constexpr std::array explainers{explain_escape,         explain_string,       explain_control,
-                                    explain_date,           explain_inline_table, explain_twice,
-                                    explain_missing_equals, explain_value};
+    constexpr std::array explainers{
+        explain_escape,       explain_string, explain_control, explain_date,
+        explain_inline_table, explain_twice,  explain_header,  explain_text_after_text,
+        explain_entry,        explain_no_key, explain_value};
     for (const auto& explainer : explainers) {
         if (auto found = explainer(scene)) {
             return *found;

@@ -157,10 +157,10 @@ Picture photographed(const Raster& paper, double paper_scale, const Photography&
     return developed(photo);
 }
 
-Photography some_photography(Random& random) {
+Photography some_photography(Camera camera, Random& random) {
     Photography how;
-    // A frame 1280 to 1920 pixels wide that sees 120 to 160 mm.
-    how.pixels_per_mm = random.between(8.0, 16.0);
+    const double fineness = random.unit();
+    how.pixels_per_mm = camera == Camera::Good ? 8.0 + 8.0 * fineness : 5.0 + 3.0 * fineness;
     how.turn = random.between(-std::numbers::pi, std::numbers::pi);
     how.tilt_x = random.between(-0.15, 0.15);
     how.tilt_y = random.between(-0.15, 0.15);

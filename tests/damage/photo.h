@@ -27,7 +27,12 @@ struct Photography {
 Picture photographed(const Raster& paper, double paper_scale, const Photography& photography,
                      Random& random);
 
+enum class Camera {
+    Good, ///< 8 to 16 pixels a millimetre: a frame 1280 to 1920 wide that sees 120 to 160 mm
+    Poor, ///< 5 to 8: a cheap phone's preview, or one that cannot focus any nearer
+};
+
 /// A photograph by a person in a kitchen: held in one hand, not quite straight.
-Photography some_photography(Random& random);
+Photography some_photography(Camera camera, Random& random);
 
 } // namespace thawslip::damage

@@ -26,18 +26,20 @@ void harm(Label& label, Winter winter, Random& random) {
 
 } // namespace
 
-Readers read_after(const Printed& code, Winter winter, std::uint64_t seed, Ask ask) {
+Readers read_after(const Printed& code, const Trial& trial, std::uint64_t seed) {
     Random random{seed};
     const Printing printing = some_printing(code.dots_per_inch, random);
     Label label = printed(code.symbol, code.module_mm, printing, random);
-    harm(label, winter, random);
+    harm(label, trial.winter, random);
     Readers readers;
-    const auto done = [&] { return readers.zxing && (readers.zbar || ask == Ask::ZXingOnly); };
+    const auto done = [&] {
+        return readers.zxing && (readers.zbar || trial.ask == Ask::ZXingOnly);
+    };
     for (int frame = 0; frame < frames && !done(); ++frame) {
         const Picture picture =
-            photographed(label.paper, paper_scale, some_photography(random), random);
+            photographed(label.paper, paper_scale, some_photography(trial.camera, random), random);
         readers.zxing = readers.zxing || zxing_reads(picture, code.text);
-        readers.zbar = readers.zbar || (ask == Ask::Both && zbar_reads(picture, code.text));
+        readers.zbar = readers.zbar || (trial.ask == Ask::Both && zbar_reads(picture, code.text));
     }
     return readers;
 }

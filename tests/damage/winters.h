@@ -50,10 +50,16 @@ struct Readers {
 
 enum class Ask { ZXingOnly, Both };
 
-/// Who reads a label with this code after one such winter? The label is printed by some printer
+struct Trial {
+    Winter winter = Winter::None;
+    Camera camera = Camera::Good;
+    Ask ask = Ask::ZXingOnly;
+};
+
+/// Who reads a label with this code after such a winter? The label is printed by some printer
 /// and harmed once; then a person holds a phone over it, which takes up to `frames` pictures, each
 /// from another side. Equal seeds are equal printers, harm and hands.
-Readers read_after(const Printed& printed, Winter winter, std::uint64_t seed, Ask ask);
+Readers read_after(const Printed& printed, const Trial& trial, std::uint64_t seed);
 
 inline constexpr int frames = 5;
 

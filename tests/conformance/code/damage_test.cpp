@@ -18,8 +18,7 @@ int labels_read(Winter winter, int labels) {
     const Printed& code = codes.at(chosen(codes, label, least_mm));
     int read = 0;
     for (int i = 0; i < labels; ++i) {
-        read +=
-            read_after(code, winter, static_cast<std::uint64_t>(i), Ask::ZXingOnly).zxing ? 1 : 0;
+        read += read_after(code, {winter}, static_cast<std::uint64_t>(i)).zxing ? 1 : 0;
     }
     return read;
 }

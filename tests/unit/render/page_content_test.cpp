@@ -1,0 +1,120 @@
+#include "layout/pen.h"
+#include "render/page_content.h"
+#include "support/shipped_fonts.h"
+
+#include <cmath>
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::literals;
+
+namespace {
+
+layout::Frame sheet_with(std::vector<layout::Item> items) {
+    layout::Frame frame;
+    frame.sheet = {4_in, 2_in};
+    frame.items = std::move(items);
+    return frame;
+}
+
+std::string content_of(const layout::Frame& frame) {
+    const auto fonts = test_support::shipped_fonts();
+    render::PdfFonts used{fonts};
+    return render::page_content(frame, used);
+}
+
+int count(const std::string& text, const std::string& what) {
+    int found = 0;
+    for (auto at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) {
+        ++found;
+    }
+    return found;
+}
+
+/// A run of one letter, as often as asked, each with the same advance.
+layout::Text letters(const typeset::Face& face, int number, double advance, Length size) {
+    layout::Text text;
+    text.size = size;
+    text.baseline = {10_pt, 44_pt};
+    for (int i = 0; i < number; ++i) {
+        typeset::Glyph glyph;
+        glyph.id = face.glyph_of(U'n');
+        glyph.advance = advance;
+        glyph.text_begin = static_cast<std::uint32_t>(i);
+        glyph.text_end = glyph.text_begin + 1;
+        text.run.glyphs.push_back(glyph);
+        text.run.text += 'n';
+    }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("y counts up from the foot of the sheet") {
+    CHECK(content_of(sheet_with({layout::Rule{{{12_pt, 60_pt}, {100_pt, 0.5_pt}}}})) ==
+          "12 83.5 100 .5 re\nf\n");
+    CHECK(content_of(sheet_with({layout::Outline{{{10_pt, 20_pt}, {8_pt, 8_pt}}, 0.7_pt, {}}})) ==
+          ".7 w\n10 116 8 8 re\nS\n");
+}
+
+TEST_CASE("rules in a row are filled at once, and so are all modules of a grid") {
+    const layout::Rule rule{{{0_pt, 0_pt}, {9_pt, 1_pt}}};
+    CHECK(content_of(sheet_with({rule, rule, rule})) ==
+          "0 143 9 1 re\n0 143 9 1 re\n0 143 9 1 re\nf\n");
+    const layout::ModuleGrid grid{{20_pt, 30_pt}, 1.44_pt, 2, {true, true, false, true}};
+    CHECK(content_of(sheet_with({grid})) ==
+          "q\n1.44 0 0 -1.44 20 114 cm\n0 0 2 1 re\n1 1 1 1 re\nf\nQ\n");
+}
+
+TEST_CASE("words in a row share a text object, and a face and size are told once") {
+    const auto fonts = test_support::shipped_fonts();
+    auto frame = sheet_with({});
+    layout::Pen pen{frame, fonts};
+    pen.write("Made", {10_pt, 20_pt}, {7_pt});
+    pen.write("Thaw", {10_pt, 30_pt}, {7_pt});
+    pen.write("Cook", {10_pt, 40_pt}, {7_pt, typeset::Weight::Bold});
+    const auto content = content_of(frame);
+    CHECK(count(content, "BT\n") == 1);
+    CHECK(count(content, "ET\n") == 1);
+    CHECK(count(content, " Tf\n") == 2);
+    CHECK(count(content, "10 124 Td\n") == 1);
+    CHECK(count(content, "0 -10 Td\n") == 2);
+}
+
+TEST_CASE("a corrected page begins with the formula, y turned on both sides") {
+    auto frame = sheet_with({});
+    frame.correction = {1.01, 0.98, 0.002, {3_pt, 5_pt}, 0.004};
+    // By hand: e = 3 + 0.002 · 144, f = 144 · (1 − 0.98) − 5.
+    CHECK(content_of(frame) == "1.01 -.004 -.002 .98 3.288 -2.12 cm\n");
+}
+
+TEST_CASE("no correction stands where the font's own widths keep the glyphs in place") {
+    const auto fonts = test_support::shipped_fonts();
+    const auto& face = fonts.faces[0];
+    const double own = static_cast<double>(face.advance(face.glyph_of(U'n'))) / face.units_per_em();
+    const double told = std::round(own * 1000.0) / 1000.0;
+    const auto shown = [](const layout::Text& text) { return content_of(sheet_with({text})); };
+    CHECK(count(shown(letters(face, 40, told, 8_pt)), "TJ") == 0);
+    // Half a thousandth of an em is 0.004 pt at 8 pt: the third glyph would be 0.008 pt off.
+    const auto drifting = shown(letters(face, 40, told + 0.0005, 8_pt));
+    CHECK(count(drifting, "TJ") == 1);
+    CHECK(count(drifting, ")-1(") > 12);
+    CHECK(count(drifting, ")-1(") < 21);
+    // A kern of 20 thousandths after every letter but the last, which nothing follows.
+    CHECK(count(shown(letters(face, 5, told - 0.020, 8_pt)), ")20(") == 4);
+}
+
+TEST_CASE("a string of codes escapes what would end it") {
+    // Codes are counted up from 1, so 40 different glyphs reach "(" (40) by way of "\r" (13).
+    const auto fonts = test_support::shipped_fonts();
+    auto text = letters(fonts.faces[0], 41, 0.5, 8_pt);
+    for (std::uint32_t i = 0; i < 41; ++i) {
+        text.run.glyphs[i].id = 10 + i;
+    }
+    const auto content = content_of(sheet_with({text}));
+    using namespace std::string_literals;
+    CHECK(count(content, "\0\\r"s) == 1);
+    CHECK(count(content, "\0\\("s) == 1);
+    CHECK(count(content, "\0\\)"s) == 1);
+    CHECK(count(content, "\r") == 0);
+}
