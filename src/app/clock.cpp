@@ -1,13 +1,56 @@
 #include "app/clock.h"
 
+#include <charconv>
+#include <cstdlib>
+#include <cstring>
 #include <ctime>
+#include <fmt/format.h>
 
 namespace thawslip::app {
 
-kitchen::Date today() {
-    const std::time_t now = std::time(nullptr);
+namespace {
+
+std::tm local_now() {
     std::tm local{};
+    std::time_t now = std::time(nullptr);
+    if (const char* fixed = std::getenv("SOURCE_DATE_EPOCH")) {
+        const auto* end = fixed + std::strlen(fixed);
+        if (const auto read = std::from_chars(fixed, end, now); read.ptr == end) {
+            gmtime_r(&now, &local);
+            return local;
+        }
+    }
     localtime_r(&now, &local);
+    return local;
+}
+
+} // namespace
+
+std::string now_text() {
+    const auto now = local_now();
+    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}", now.tm_year + 1900, now.tm_mon + 1,
+                       now.tm_mday, now.tm_hour, now.tm_min, now.tm_sec);
+}
+
+std::optional<kitchen::Date> date_in(std::string_view text) {
+    int year = 0;
+    unsigned month = 0;
+    unsigned day = 0;
+    const auto* begin = text.data();
+    if (text.size() != 10) {
+        return std::nullopt;
+    }
+    std::from_chars(begin, begin + 4, year);
+    std::from_chars(begin + 5, begin + 7, month);
+    std::from_chars(begin + 8, begin + 10, day);
+    const kitchen::Date date{std::chrono::year{year}, std::chrono::month{month},
+                             std::chrono::day{day}};
+    // Written out again it must be what was read: that refuses everything odd.
+    return date.ok() && kitchen::to_iso(date) == text ? std::optional{date} : std::nullopt;
+}
+
+kitchen::Date today() {
+    const auto local = local_now();
     return std::chrono::year{local.tm_year + 1900} /
            std::chrono::month{static_cast<unsigned>(local.tm_mon + 1)} /
            std::chrono::day{static_cast<unsigned>(local.tm_mday)};

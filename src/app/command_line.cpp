@@ -63,6 +63,9 @@ void add_labels(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("labels", "print a label for every bag");
     auto options = std::make_shared<PrintOptions>();
     add_print_options(*command, *options);
+    command->add_flag_callback(
+        "--no-archive", [options] { options->record = Record::No; },
+        "do not remember this print: it cannot be printed again from the archive");
     command->callback([options, &chosen] {
         chosen = [options](const Settings& settings, Console console) {
             return labels(*options, settings, console);
@@ -76,6 +79,9 @@ void add_cards(CLI::App& app, Command& chosen) {
     auto finishing = std::make_shared<bool>(false);
     auto cook_day = std::make_shared<bool>(false);
     add_print_options(*command, *options);
+    command->add_flag_callback(
+        "--no-archive", [options] { options->record = Record::No; },
+        "do not remember this print: it cannot be printed again from the archive");
     auto* only_finishing = command->add_flag("--finishing", *finishing, "finishing cards only");
     command->add_flag("--cook-day", *cook_day, "cook-day cards only")->excludes(only_finishing);
     command->callback([=, &chosen] {
@@ -202,6 +208,7 @@ struct Overrides {
     std::string paper;
     std::string storage_list;
     std::string language;
+    std::string archive;
 };
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
@@ -214,6 +221,8 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--language", overrides.language, "the language of what is printed")
         ->check(CLI::IsMember(wording::shipped_languages()))
         ->option_text("en|es|de");
+    app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
+        ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
         ->option_text("NAME");
@@ -229,6 +238,9 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     auto settings = std::move(loaded).value();
     if (!overrides.paper.empty()) {
         settings.paper = overrides.paper;
+    }
+    if (!overrides.archive.empty()) {
+        settings.archive = overrides.archive;
     }
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
@@ -260,6 +272,7 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     add_read(app, chosen);
     add_plan(app, chosen);
     add_stock(app, chosen);
+    add_archive_commands(app, chosen);
     if (const auto unknown = unknown_command(app, argc, argv)) {
         console.err << *unknown;
         return ExitStatus::Usage;

@@ -17,4 +17,8 @@ using Command = std::function<ExitStatus(const Settings&, Console)>;
 /// Adds `plan` with its options to the program; when it is given, `chosen` becomes it.
 void add_plan(CLI::App& app, Command& chosen);
 
+/// Adds `reprint`, `freezer` and `archive`; the one that is named on the command line is put into
+/// `chosen`.
+void add_archive_commands(CLI::App& app, Command& chosen);
+
 } // namespace thawslip::app

@@ -16,6 +16,9 @@ struct Console {
     std::ostream& err;
 };
 
+/// Whether a print goes into the archive.
+enum class Record { AsSettingsSay, No };
+
 /// What all printing commands take.
 struct PrintOptions {
     std::vector<std::string> days;
@@ -26,6 +29,7 @@ struct PrintOptions {
     std::vector<int> spoiled;
     std::optional<double> dots_per_inch; ///< nothing: as the settings say
     bool small_modules = false;          ///< allow code modules down to 0.33 mm
+    Record record = Record::AsSettingsSay;
 };
 
 enum class CardKinds { Both, Finishing, CookDay };

@@ -14,15 +14,10 @@ namespace {
 /// A description is some kilobytes; a megabyte is a mistake, and more could fill the memory.
 constexpr std::size_t largest_description = std::size_t{1} << 20U;
 
-void read_one(const std::string& file, const kitchen::StorageTable& table,
+void read_one(const DayText& day_text, const kitchen::StorageTable& table,
               const kitchen::KitchenSettings& settings, Days& days) {
-    auto text = toml::read_text_file(file, largest_description);
-    if (!text) {
-        days.diagnostics.push_back(toml::to_diagnostic(text.fault()));
-        return;
-    }
     Diagnostics faults;
-    auto document = toml::parse(std::move(text).value(), file, faults);
+    auto document = toml::parse(day_text.text, day_text.name, faults);
     const auto reading = intake::read_day(document, faults);
     Diagnostics refusals;
     auto plan = kitchen::plan(reading.day, table, refusals, settings);
@@ -59,10 +54,26 @@ void refuse_shared_ids(Days& days) {
 } // namespace
 
 Days read_days(const std::vector<std::string>& files, const Settings& settings) {
+    std::vector<DayText> texts;
+    Diagnostics unreadable;
+    for (const auto& file : files) {
+        auto text = toml::read_text_file(file, largest_description);
+        if (text) {
+            texts.push_back({file, std::move(text).value()});
+        } else {
+            unreadable.push_back(toml::to_diagnostic(text.fault()));
+        }
+    }
+    auto days = read_days(texts, settings);
+    days.diagnostics.insert(days.diagnostics.begin(), unreadable.begin(), unreadable.end());
+    return days;
+}
+
+Days read_days(const std::vector<DayText>& texts, const Settings& settings) {
     const auto table = intake::built_in_storage(settings.storage_list);
     Days days;
-    for (const auto& file : files) {
-        read_one(file, table, settings.kitchen, days);
+    for (const auto& text : texts) {
+        read_one(text, table, settings.kitchen, days);
     }
     if (!has_errors(days.diagnostics)) {
         refuse_shared_ids(days);

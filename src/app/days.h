@@ -21,4 +21,12 @@ struct Days {
 /// in `diagnostics`.
 Days read_days(const std::vector<std::string>& files, const Settings& settings);
 
+/// A description that is not in a file any longer.
+struct DayText {
+    std::string name; ///< for messages
+    std::string text;
+};
+/// The same for texts.
+Days read_days(const std::vector<DayText>& texts, const Settings& settings);
+
 } // namespace thawslip::app

@@ -1,6 +1,7 @@
 #include "app/job.h"
 
 #include "app/lay_out.h"
+#include "app/recording.h"
 #include "app/whole_file.h"
 #include "render/pdf.h"
 #include "render/svg.h"
@@ -81,6 +82,14 @@ bool is_input(const std::string& output, const std::vector<std::string>& inputs)
 
 } // namespace
 
+void write_job(const std::string& output, const LaidOut& laid_out, const Job& job) {
+    if (output.ends_with(".svg")) {
+        write_svgs(output, laid_out, job);
+    } else {
+        write_pdf(output, laid_out, job);
+    }
+}
+
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console) {
     const bool svg = options.output.ends_with(".svg");
@@ -101,10 +110,9 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
     }
     const auto& laid_out = result.value();
     tell_left_out(laid_out, job, console);
-    if (svg) {
-        write_svgs(options.output, laid_out, job);
-    } else {
-        write_pdf(options.output, laid_out, job);
+    write_job(options.output, laid_out, job);
+    if (!job.recorded_as.empty() && settings.record_prints && options.record != Record::No) {
+        record_print(job, days, laid_out, options, settings, console);
     }
     if (options.output != "-") {
         const auto sheets = static_cast<std::size_t>(laid_out.fitting.sheets);

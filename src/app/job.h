@@ -9,6 +9,8 @@
 
 namespace thawslip::app {
 
+struct LaidOut;
+
 /// Prints to be made in one file, and where each of them comes from.
 struct Job {
     std::vector<wording::Print> prints;
@@ -17,11 +19,15 @@ struct Job {
     std::string noun;              ///< what is counted: "label", "card"
     std::string default_stock;     ///< where no stock is named
     std::string language = "en";   ///< of its words: ISO 639-1
+    std::string recorded_as;       ///< what the archive calls it; empty: not kept there
 };
 
 /// Lays the job out, draws it and writes `options.output`; says what was printed, or everything
 /// that stands against it.
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console);
+
+/// Draws a job that is laid out and writes it whole, as the ending of `output` says.
+void write_job(const std::string& output, const LaidOut& laid_out, const Job& job);
 
 } // namespace thawslip::app

@@ -53,6 +53,7 @@ Job label_job(const Days& days, const Settings& settings) {
     job.title = title_of(days, "Bag labels");
     job.noun = "label";
     job.language = settings.language;
+    job.recorded_as = "labels";
     job.default_stock = !settings.label_stock.empty() ? settings.label_stock
                         : settings.paper == "a4"      ? "a4-2x4-99x68mm"
                                                       : "letter-2x5-4x2in";
@@ -74,6 +75,9 @@ Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
     job.title = title_of(days, "Cook-day cards");
     job.noun = "card";
     job.language = settings.language;
+    job.recorded_as = kinds == CardKinds::Finishing ? "finishing cards"
+                      : kinds == CardKinds::CookDay ? "cook-day cards"
+                                                    : "cards";
     job.default_stock = !settings.card_stock.empty() ? settings.card_stock
                         : settings.paper == "a4"     ? "a4-cards-a6-cut"
                                                      : "letter-cards-6x4in-cut";

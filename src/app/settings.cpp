@@ -77,6 +77,8 @@ Settings read(toml::Table& table) {
     settings.paper_reflectance =
         table.real({"paper_reflectance", "0.85"}, {0.05, 1.0}).value_or(settings.paper_reflectance);
     settings.printers = layout::read_printers(table);
+    settings.archive = table.line("archive", 4096).value_or("");
+    settings.record_prints = table.boolean("record_prints").value_or(settings.record_prints);
     table.refuse_unknown();
     return settings;
 }
@@ -110,11 +112,16 @@ Result<Settings, std::string> load_settings(const std::string& file, Missing mis
     if (!text) {
         return Failure{to_text(toml::to_diagnostic(text.fault()))};
     }
+    return settings_from(std::move(text).value(), file);
+}
+
+Result<Settings, std::string> settings_from(std::string text, const std::string& file) {
     Diagnostics faults;
-    const auto document = toml::parse(std::move(text).value(), file, faults);
+    const auto document = toml::parse(std::move(text), file, faults);
     toml::Reader reader{document, faults};
     auto table = reader.root();
     auto settings = document.well_formed() ? read(table) : Settings{};
+    settings.text = document.text();
     reader.finish();
     if (!has_errors(faults)) {
         return settings;

@@ -23,6 +23,9 @@ struct Settings {
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
+    std::string archive;                   ///< its file; empty: the usual place
+    bool record_prints = true;             ///< whether labels and cards go into the archive
+    std::string text;                      ///< the file as written, for the archive
 };
 
 /// The words of the language that is set.
@@ -35,6 +38,7 @@ std::string usual_settings_file();
 /// Reads `file`; a missing file is the defaults, unless it was named by hand.
 enum class Missing { IsFine, IsAFault };
 /// \returns the settings, or what is wrong with the file, as it is shown to the user
+Result<Settings, std::string> settings_from(std::string text, const std::string& file);
 Result<Settings, std::string> load_settings(const std::string& file, Missing missing);
 
 } // namespace thawslip::app

@@ -21,9 +21,10 @@ MAY_KNOW = {
     "code": ["base", "unicode", "kitchen"],
     "layout": ["base", "toml", "wording", "typeset", "code"],
     "render": ["base", "typeset", "layout"],
+    "archive": ["base", "kitchen"],
     "photo": ["base", "code"],
     "app": ["base", "unicode", "toml", "kitchen", "intake", "wording", "typeset", "code",
-            "layout", "render", "photo"],
+            "layout", "render", "archive", "photo"],
 }
 
 # Each third-party library is included in one folder. fmt stands in for the standard library's
@@ -37,6 +38,7 @@ THIRD_PARTY = {
     r"ZXing/": "code",
     r"hpdf": "render",
     r"libdeflate": "render",
+    r"sqlite3": "archive",
     r"(png|jpeglib)\.h": "photo",
     r"CLI/": "app",
 }

@@ -75,7 +75,7 @@ int main(int argc, char** argv) {
     fmt::print("{:<10} {:>8} {:>10} {:>12} {:>14} {:>12}\n", "", "labels", "ms", "us a label",
                "bytes a label", "memory kB");
     for (int labels = 10; labels <= most; labels *= 10) {
-        std::vector<std::string> words{argv[1], "labels"};
+        std::vector<std::string> words{argv[1], "labels", "--no-archive"};
         for (const auto& file : write_days(folder, labels)) {
             words.push_back(file);
         }

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "app/commands.h"
+#include "archive/values.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace thawslip::app {
+
+enum class ReprintKind { Labels, Cards };
+
+struct ReprintOptions {
+    std::vector<std::string> bags; ///< ids, or words of a dish
+    std::string printed;           ///< a date; empty: by `bags`
+    std::string output;
+    std::string stock;             ///< empty: as it was printed on
+    std::optional<int> first_cell; ///< nothing: as printed for a whole print, else 1
+    std::vector<int> spoiled;
+    ReprintKind kind = ReprintKind::Labels;
+};
+
+/// How a list is told.
+enum class Listing { Words, Json };
+
+ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console);
+
+struct FreezerQuestion {
+    std::vector<std::string> words; ///< empty: everything
+    bool gone_too = false;          ///< bags that are out, eaten or thrown as well
+    Listing listing = Listing::Words;
+};
+ExitStatus freezer_list(const FreezerQuestion& question, const Settings& settings, Console console);
+ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State state,
+                       const Settings& settings, Console console);
+/// What to eat on the coming days, the soonest date first.
+ExitStatus freezer_next(int count, const Settings& settings, Console console);
+
+ExitStatus archive_check(const Settings& settings, Console console);
+ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
+ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console);
+
+} // namespace thawslip::app

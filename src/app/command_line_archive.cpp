@@ -1,0 +1,133 @@
+#include "app/archive_commands.h"
+#include "app/command_line_parts.h"
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+namespace thawslip::app {
+namespace {
+
+void add_reprint(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("reprint", "print labels or cards again from the archive");
+    auto options = std::make_shared<ReprintOptions>();
+    auto first_cell = std::make_shared<int>(0);
+    auto cards = std::make_shared<bool>(false);
+    auto* bags = command->add_option("bags", options->bags, "ids of bags, or words of a dish")
+                     ->option_text("BAG...");
+    auto* printed =
+        command
+            ->add_option("--printed", options->printed, "everything that was printed on that day")
+            ->excludes(bags)
+            ->option_text("DATE");
+    command
+        ->add_option("-o,--output", options->output,
+                     "what to write: .pdf or .svg; - for standard output")
+        ->required()
+        ->option_text("FILE");
+    command->add_option("--stock", options->stock, "another stock than it was printed on")
+        ->option_text("NAME|FILE");
+    command
+        ->add_option("--first-cell", *first_cell,
+                     "start at this cell of a half-used sheet, counted along rows from 1")
+        ->option_text("N");
+    command
+        ->add_option("--spoiled", options->spoiled, "cells of the first sheet that cannot be used")
+        ->option_text("N...");
+    command->add_flag("--card", *cards, "cards instead of labels");
+    command->callback([=, &chosen] {
+        if (bags->count() == 0 && printed->count() == 0) {
+            throw CLI::RequiredError{"a bag's id, words of a dish, or --printed"};
+        }
+        if (*first_cell != 0) {
+            options->first_cell = *first_cell;
+        }
+        options->kind = *cards ? ReprintKind::Cards : ReprintKind::Labels;
+        chosen = [options](const Settings& settings, Console console) {
+            return reprint(*options, settings, console);
+        };
+    });
+}
+
+void add_listing(CLI::App& freezer, Command& chosen, const char* name, const char* about) {
+    auto* command = freezer.add_subcommand(name, about);
+    auto question = std::make_shared<FreezerQuestion>();
+    auto json = std::make_shared<bool>(false);
+    if (std::string_view{name} == "find") {
+        command->add_option("words", question->words, "words of the dish, or their beginnings")
+            ->required()
+            ->option_text("WORDS...");
+    }
+    command->add_flag("--all", question->gone_too, "bags that are out, eaten or thrown as well");
+    command->add_flag("--json", *json, "for other programs");
+    command->callback([=, &chosen] {
+        question->listing = *json ? Listing::Json : Listing::Words;
+        chosen = [question](const Settings& settings, Console console) {
+            return freezer_list(*question, settings, console);
+        };
+    });
+}
+
+void add_state(CLI::App& freezer, Command& chosen, const char* name, archive::State state,
+               const char* about) {
+    auto* command = freezer.add_subcommand(name, about);
+    auto bags = std::make_shared<std::vector<std::string>>();
+    command->add_option("bags", *bags, "ids of bags")->required()->option_text("BAG...");
+    command->callback([=, &chosen] {
+        chosen = [bags, state](const Settings& settings, Console console) {
+            return freezer_set(*bags, state, settings, console);
+        };
+    });
+}
+
+void add_freezer(CLI::App& app, Command& chosen) {
+    auto* freezer = app.add_subcommand("freezer", "what is in the freezer, and what to eat next");
+    freezer->require_subcommand(1);
+    add_listing(*freezer, chosen, "list", "every bag, the soonest date first");
+    add_listing(*freezer, chosen, "find", "bags by words of the dish");
+    add_state(*freezer, chosen, "out", archive::State::Out, "bags were taken out to thaw");
+    add_state(*freezer, chosen, "back", archive::State::Frozen, "bags are in the freezer again");
+    add_state(*freezer, chosen, "eaten", archive::State::Eaten, "bags were eaten");
+    add_state(*freezer, chosen, "thrown", archive::State::Thrown, "bags were thrown away");
+    auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
+    auto count = std::make_shared<int>(5);
+    next->add_option("count", *count, "how many days")->check(CLI::Range(1, 366))->option_text("N");
+    next->callback([count, &chosen] {
+        chosen = [count](const Settings& settings, Console console) {
+            return freezer_next(*count, settings, console);
+        };
+    });
+}
+
+template <class Run>
+void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about,
+                   Run run) {
+    auto* command = archive.add_subcommand(name, about);
+    auto file = std::make_shared<std::string>();
+    command->add_option("file", *file, "the file")->required()->option_text("FILE");
+    command->callback([file, run, &chosen] {
+        chosen = [file, run](const Settings& settings, Console console) {
+            return run(*file, settings, console);
+        };
+    });
+}
+
+void add_archive(CLI::App& app, Command& chosen) {
+    auto* archive = app.add_subcommand("archive", "the archive of all prints: check, save, merge");
+    archive->require_subcommand(1);
+    archive->add_subcommand("check", "whether its file is sound")->callback([&chosen] {
+        chosen = archive_check;
+    });
+    add_with_file(*archive, chosen, "backup", "copy it to a new file", archive_backup);
+    add_with_file(*archive, chosen, "merge", "add what another kitchen's archive holds",
+                  archive_merge);
+}
+
+} // namespace
+
+void add_archive_commands(CLI::App& app, Command& chosen) {
+    add_reprint(app, chosen);
+    add_freezer(app, chosen);
+    add_archive(app, chosen);
+}
+
+} // namespace thawslip::app

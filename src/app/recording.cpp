@@ -1,0 +1,76 @@
+#include "app/recording.h"
+
+#include "app/archive_place.h"
+#include "app/clock.h"
+#include "app/print_setup.h"
+#include "unicode/ascii.h"
+
+#include <filesystem>
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
+    const auto& package = planned.package;
+    archive::PackageRecord record{package.dish,
+                                  unicode::fold_for_search(package.dish),
+                                  planned.made,
+                                  planned.keep_until.date,
+                                  planned.keep_until.basis,
+                                  package.servings,
+                                  package.weight,
+                                  {}};
+    for (const auto& bag : planned.bags) {
+        record.bags.push_back(bag.id);
+    }
+    return record;
+}
+
+archive::DayRecord record_of(const kitchen::Plan& plan, const toml::Document& document) {
+    archive::DayRecord record{
+        plan.made,
+        plan.kitchen,
+        std::filesystem::absolute(document.file()).lexically_normal().string(),
+        document.text(),
+        {}};
+    for (const auto& planned : plan.packages) {
+        record.packages.push_back(record_of(planned));
+    }
+    return record;
+}
+
+void tell(const archive::Recorded& recorded, Console console) {
+    for (const auto& [before, now] : recorded.renamed) {
+        console.err << fmt::format("note: bag {} is {} now: the name of its dish was changed; both "
+                                   "ids are known\n",
+                                   before, now);
+    }
+    for (const auto& id : recorded.dropped) {
+        console.err << fmt::format("note: bag {} was printed before and is no longer described; if "
+                                   "there is no such bag: thawslip freezer thrown {}\n",
+                                   id, id);
+    }
+}
+
+} // namespace
+
+void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
+                  const PrintOptions& options, const Settings& settings, Console console) {
+    archive::PrintRecord record{
+        now_text(), print_setup(job.recorded_as, laid_out, options, settings), {}};
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        record.days.push_back(record_of(days.plans[day], days.documents[day]));
+    }
+    try {
+        auto archive = open_archive(settings, archive::Mode::Write);
+        tell(archive.record(record), console);
+    } catch (const std::exception& failure) {
+        throw SystemFailure{fmt::format("{} is written, but not recorded: {}\n    hint: print with "
+                                        "--no-archive to do without",
+                                        options.output, failure.what())};
+    }
+}
+
+} // namespace thawslip::app

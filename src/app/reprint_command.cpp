@@ -1,0 +1,250 @@
+#include "app/archive_bags.h"
+#include "app/archive_commands.h"
+#include "app/archive_place.h"
+#include "app/clock.h"
+#include "app/lay_out.h"
+#include "app/make_prints.h"
+#include "app/print_setup.h"
+#include "app/report.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <map>
+#include <ostream>
+#include <set>
+
+namespace thawslip::app {
+namespace {
+
+/// One print of the archive and the bags of it that are wanted.
+struct Part {
+    archive::StoredPrint print;
+    std::set<std::string> bags; ///< newest ids
+    bool whole = false;
+};
+
+bool is_labels(const archive::StoredPrint& print) {
+    return print.setup.what == "labels";
+}
+
+bool is_kind(const archive::StoredPrint& print, ReprintKind kind) {
+    return is_labels(print) == (kind == ReprintKind::Labels);
+}
+
+/// The newest print of a day of the kind wanted; of the other kind, on the usual stock, where
+/// that was never printed.
+archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, ReprintKind kind) {
+    auto prints = archive.prints_of(day);
+    const auto found = std::ranges::find_if(
+        prints, [kind](const archive::StoredPrint& print) { return is_kind(print, kind); });
+    if (found != prints.end()) {
+        return *found;
+    }
+    auto print = prints.front();
+    print.setup.what = kind == ReprintKind::Labels ? "labels" : "cards";
+    print.setup.stock.clear();
+    print.setup.layout.clear();
+    print.setup.look.clear();
+    return print;
+}
+
+std::vector<Part> parts_of(archive::Archive& archive, const std::vector<archive::Bag>& bags,
+                           ReprintKind kind) {
+    std::vector<Part> parts;
+    std::map<archive::DayKey, std::size_t> by_day;
+    for (const auto& bag : bags) {
+        const auto [known, is_new] = by_day.emplace(bag.day, parts.size());
+        if (is_new) {
+            parts.push_back({print_for(archive, bag.day, kind), {}});
+        }
+        parts[known->second].bags.insert(bag.id);
+    }
+    return parts;
+}
+
+std::vector<Part> parts_printed(archive::Archive& archive, kitchen::Date date, ReprintKind kind) {
+    std::vector<Part> parts;
+    for (auto& print : archive.prints_on(date)) {
+        if (is_kind(print, kind)) {
+            parts.push_back({std::move(print), {}, true});
+        }
+    }
+    return parts;
+}
+
+/// A print of the archive made again.
+struct Remade {
+    Job job;
+    Days days;
+    Settings settings;
+    PrintOptions options;
+};
+
+CardKinds card_kinds(const std::string& what) {
+    return what == "finishing cards"  ? CardKinds::Finishing
+           : what == "cook-day cards" ? CardKinds::CookDay
+                                      : CardKinds::Both;
+}
+
+std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPrint& print,
+                             const Settings& settings, Console console) {
+    auto with = printed_with(print.setup);
+    std::vector<DayText> texts;
+    for (const auto key : print.days) {
+        const auto day = archive.day(key);
+        texts.push_back({day.file, day.description});
+    }
+    Remade remade{{}, read_days(texts, with.settings), with.settings, with.options};
+    remade.settings.archive = settings.archive;
+    if (has_errors(remade.days.diagnostics)) {
+        app::print(console.err, remade.days.diagnostics, remade.days.documents);
+        return std::nullopt;
+    }
+    remade.job = is_labels(print)
+                     ? label_job(remade.days, remade.settings)
+                     : card_job(remade.days, card_kinds(print.setup.what), remade.settings);
+    return remade;
+}
+
+/// The prints that are wanted of those fitted: by their bag, or by a bag of their dish where a
+/// print serves the whole dish.
+void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::string>& bags) {
+    std::set<std::pair<std::size_t, std::string>> dishes;
+    for (std::size_t d = 0; d < remade.days.plans.size(); ++d) {
+        for (const auto& planned : remade.days.plans[d].packages) {
+            for (const auto& bag : planned.bags) {
+                if (bags.contains(bag.id)) {
+                    dishes.emplace(d, planned.package.dish);
+                }
+            }
+        }
+    }
+    std::erase_if(laid_out.fitting.prints, [&](const layout::Fitted& fitted) {
+        const auto& print = remade.job.prints[fitted.print];
+        return print.bag_id.empty() ? !dishes.contains({remade.job.days[fitted.print], print.dish})
+                                    : !bags.contains(print.bag_id);
+    });
+}
+
+void tell_changes(const Part& part, const LaidOut& laid_out, const PrintOptions& options,
+                  Console console) {
+    if (part.print.setup.look.empty()) {
+        return;
+    }
+    for (const auto& what : changed_look(part.print.setup.look, look_of(laid_out, options))) {
+        console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
+                                   what, part.print.first_at.substr(0, 10));
+    }
+}
+
+std::optional<std::vector<Part>> find_parts(archive::Archive& archive,
+                                            const ReprintOptions& options, Console console) {
+    if (options.printed.empty()) {
+        const auto bags = bags_meant(archive, options.bags, console);
+        return bags ? std::optional{parts_of(archive, *bags, options.kind)} : std::nullopt;
+    }
+    const auto date = date_in(options.printed);
+    if (!date) {
+        console.err << fmt::format("error: \"{}\" is no date; expected one like 2026-10-17\n",
+                                   options.printed);
+        return std::nullopt;
+    }
+    auto parts = parts_printed(archive, *date, options.kind);
+    if (parts.empty()) {
+        console.err << fmt::format("error: nothing of that kind was printed on {}\n",
+                                   options.printed);
+        return std::nullopt;
+    }
+    return parts;
+}
+
+PrintOptions options_for(const Part& part, const PrintOptions& printed,
+                         const ReprintOptions& wanted) {
+    auto options = printed;
+    options.output = wanted.output;
+    options.stock = wanted.stock.empty() ? printed.stock : wanted.stock;
+    options.layout = wanted.stock.empty() ? printed.layout : "";
+    if (!part.whole || wanted.first_cell || !wanted.spoiled.empty()) {
+        options.first_cell = wanted.first_cell.value_or(1);
+        options.spoiled = wanted.spoiled;
+    }
+    return options;
+}
+
+/// Adds what was fitted for one part to what stands already on the sheets.
+bool append(LaidOut& all, LaidOut more) {
+    const auto& first = all.setup;
+    const bool alike =
+        first.target.stock.name == more.setup.target.stock.name &&
+        std::ranges::equal(
+            first.chosen, more.setup.chosen, {}, [](const auto& c) { return c.second.name; },
+            [](const auto& c) { return c.second.name; });
+    if (alike) {
+        std::ranges::move(more.fitting.prints, std::back_inserter(all.fitting.prints));
+    }
+    return alike;
+}
+
+void place_again(LaidOut& laid_out) {
+    auto& fitting = laid_out.fitting;
+    const auto& target = laid_out.setup.target;
+    fitting.places =
+        layout::impose(target.stock, static_cast<int>(fitting.prints.size()), target.imposition);
+    fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
+}
+
+} // namespace
+
+ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    if (!archive) {
+        console.err << "error: nothing has been printed yet\n";
+        return ExitStatus::Refused;
+    }
+    const auto parts = find_parts(*archive, options, console);
+    if (!parts) {
+        return ExitStatus::Refused;
+    }
+    std::optional<LaidOut> all;
+    Job job;
+    for (const auto& part : *parts) {
+        const auto remade = remake(*archive, part.print, settings, console);
+        if (!remade) {
+            return ExitStatus::Refused;
+        }
+        const auto with = options_for(part, remade->options, options);
+        auto laid_out = lay_out(remade->job, remade->days, with, remade->settings, console);
+        if (!laid_out) {
+            return laid_out.fault();
+        }
+        auto one = std::move(laid_out).value();
+        tell_changes(part, one, with, console);
+        if (!part.whole) {
+            keep_wanted(one, *remade, part.bags);
+        }
+        if (!all) {
+            all = std::move(one);
+            job = remade->job;
+        } else if (!append(*all, std::move(one))) {
+            console.err << "error: these were printed on different stocks or with different "
+                           "layouts; nothing written\n"
+                           "    hint: name one with --stock, or print them one after the other\n";
+            return ExitStatus::Refused;
+        }
+    }
+    place_again(*all);
+    if (all->fitting.prints.empty()) {
+        console.err << "error: there is nothing to print for these bags\n";
+        return ExitStatus::Refused;
+    }
+    write_job(options.output, *all, job);
+    if (options.output != "-") {
+        console.out << fmt::format("{}: {} {}{} on {}; print at 100 %, not \"fit to page\"\n",
+                                   options.output, all->fitting.prints.size(), job.noun,
+                                   all->fitting.prints.size() == 1 ? "" : "s",
+                                   all->setup.target.stock.name);
+    }
+    return ExitStatus::Done;
+}
+
+} // namespace thawslip::app

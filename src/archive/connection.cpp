@@ -1,0 +1,249 @@
+#include "archive/connection.h"
+
+#include "kitchen/bag_id.h"
+
+#include <charconv>
+#include <fmt/format.h>
+
+namespace thawslip::archive {
+namespace {
+
+int number_in(std::string_view digits) {
+    int number = 0;
+    std::from_chars(digits.data(), digits.data() + digits.size(), number);
+    return number;
+}
+
+/// SQLite's integers are signed; the bits are what counts.
+std::int64_t hash_of(std::string_view bytes) {
+    return static_cast<std::int64_t>(kitchen::fnv_1a(bytes));
+}
+
+std::int64_t hash_of(const PrintSetup& setup, const std::vector<std::int64_t>& days) {
+    auto identity = fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}", setup.what, setup.stock, setup.layout,
+                                setup.settings, setup.look);
+    for (const auto day : days) {
+        identity += fmt::format("\x1F{}", day);
+    }
+    return hash_of(identity);
+}
+
+std::vector<std::int64_t> days_of_print(Connection& connection, std::int64_t print) {
+    auto& rows = connection.statement("SELECT day FROM print_day WHERE print = ? ORDER BY position")
+                     .with(print);
+    std::vector<std::int64_t> days;
+    while (rows.next()) {
+        days.push_back(rows.integer(0));
+    }
+    return days;
+}
+
+void insert_package(Connection& connection, std::int64_t day, int position,
+                    const PackageRecord& package, std::size_t bags) {
+    auto& statement =
+        connection
+            .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
+                       "servings, bags, grams) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .with(day)
+            .with(position)
+            .with(package.dish)
+            .with(package.words)
+            .with(kitchen::to_iso(package.made))
+            .with(kitchen::to_iso(package.keep_until))
+            .with(word_of(package.basis))
+            .with(package.servings)
+            .with(static_cast<std::int64_t>(bags));
+    package.weight ? statement.with(package.weight->grams).run() : statement.with_nothing().run();
+    connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
+        .with(connection.database().last_row())
+        .with(package.words)
+        .run();
+}
+
+} // namespace
+
+std::string_view word_of(State state) {
+    for (const auto& [known, word] : state_words) {
+        if (known == state) {
+            return word;
+        }
+    }
+    return {};
+}
+
+std::optional<State> state_of(std::string_view word) {
+    for (const auto& [state, known] : state_words) {
+        if (known == word) {
+            return state;
+        }
+    }
+    return std::nullopt;
+}
+
+kitchen::Date date_of(const std::string& iso) {
+    using namespace std::chrono;
+    if (iso.size() != 10) {
+        return {};
+    }
+    const std::string_view text = iso;
+    return {year{number_in(text.substr(0, 4))},
+            month{static_cast<unsigned>(number_in(text.substr(5, 2)))},
+            day{static_cast<unsigned>(number_in(text.substr(8, 2)))}};
+}
+
+std::string_view word_of(kitchen::DateBasis basis) {
+    return basis == kitchen::DateBasis::SetByCook ? "use by" : "best";
+}
+
+kitchen::DateBasis basis_of(std::string_view word) {
+    return word == "use by" ? kitchen::DateBasis::SetByCook : kitchen::DateBasis::StorageTable;
+}
+
+PackageRecord package_at(const Statement& row, int first) {
+    PackageRecord package;
+    package.dish = row.text(first);
+    package.words = row.text(first + 1);
+    package.made = date_of(row.text(first + 2));
+    package.keep_until = date_of(row.text(first + 3));
+    package.basis = basis_of(row.text(first + 4));
+    package.servings = static_cast<int>(row.integer(first + 5));
+    if (!row.is_nothing(first + 6)) {
+        package.weight = kitchen::Mass{row.real(first + 6)};
+    }
+    return package;
+}
+
+std::int64_t hash_of_description(std::string_view description) {
+    return hash_of(description);
+}
+
+std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
+                        const std::string& recorded) {
+    connection
+        .statement("INSERT INTO day (lineage, revision, made, kitchen, file, recorded, hash, "
+                   "description) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+        .with(lineage)
+        .with(revision)
+        .with(kitchen::to_iso(day.made))
+        .with(day.kitchen)
+        .with(day.file)
+        .with(recorded)
+        .with(hash_of_description(day.description))
+        .with_bytes(day.description)
+        .run();
+    const auto row = connection.database().last_row();
+    int position = 0;
+    for (const auto& package : day.packages) {
+        insert_package(connection, row, ++position, package, package.bags.size());
+    }
+    return row;
+}
+
+std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day) {
+    auto& rows = connection
+                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
+                                "bags FROM package WHERE day = ? ORDER BY position")
+                     .with(day);
+    std::vector<PackageRecord> packages;
+    while (rows.next()) {
+        packages.push_back(package_at(rows, 0));
+        packages.back().bags.resize(static_cast<std::size_t>(rows.integer(7)));
+    }
+    return packages;
+}
+
+std::vector<std::int64_t> package_rows(Connection& connection, std::int64_t day) {
+    auto& rows =
+        connection.statement("SELECT id FROM package WHERE day = ? ORDER BY position").with(day);
+    std::vector<std::int64_t> packages;
+    while (rows.next()) {
+        packages.push_back(rows.integer(0));
+    }
+    return packages;
+}
+
+std::int64_t bag_row(Connection& connection, const std::string& id) {
+    auto& row = connection.statement("SELECT bag FROM bag_id WHERE id = ?").with(id);
+    return row.next() ? row.integer(0) : 0;
+}
+
+std::int64_t insert_bag(Connection& connection, std::int64_t package, int number, State state,
+                        const std::string& changed) {
+    connection.statement("INSERT INTO bag (package, number, state, changed) VALUES (?, ?, ?, ?)")
+        .with(package)
+        .with(number)
+        .with(word_of(state))
+        .with(changed)
+        .run();
+    return connection.database().last_row();
+}
+
+void insert_id(Connection& connection, const std::string& id, std::int64_t bag, bool newest) {
+    connection.statement("INSERT INTO bag_id (id, bag, newest) VALUES (?, ?, ?)")
+        .with(id)
+        .with(bag)
+        .with(newest ? 1 : 0)
+        .run();
+}
+
+int next_lineage(Connection& connection) {
+    auto& row = connection.statement("SELECT coalesce(max(lineage), 0) + 1 FROM day");
+    row.next();
+    return static_cast<int>(row.integer(0));
+}
+
+int last_revision(Connection& connection, int lineage) {
+    auto& row = connection.statement("SELECT coalesce(max(revision), 0) FROM day WHERE lineage = ?")
+                    .with(lineage);
+    row.next();
+    return static_cast<int>(row.integer(0));
+}
+
+std::int64_t print_row(Connection& connection, const PrintSetup& setup,
+                       const std::vector<std::int64_t>& days) {
+    auto& rows = connection
+                     .statement("SELECT id FROM print WHERE hash = ? AND what = ? AND stock = ? "
+                                "AND layout = ? AND settings = ? AND look = ?")
+                     .with(hash_of(setup, days))
+                     .with(setup.what)
+                     .with(setup.stock)
+                     .with(setup.layout)
+                     .with(setup.settings)
+                     .with(setup.look);
+    while (rows.next()) {
+        if (days_of_print(connection, rows.integer(0)) == days) {
+            return rows.integer(0);
+        }
+    }
+    return 0;
+}
+
+void insert_print(Connection& connection, const StoredPrint& print) {
+    std::vector<std::int64_t> days;
+    for (const auto day : print.days) {
+        days.push_back(static_cast<std::int64_t>(day));
+    }
+    const auto& setup = print.setup;
+    connection
+        .statement("INSERT INTO print (first_at, last_at, what, stock, layout, settings, look, "
+                   "hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+        .with(print.first_at)
+        .with(print.last_at)
+        .with(setup.what)
+        .with(setup.stock)
+        .with(setup.layout)
+        .with(setup.settings)
+        .with(setup.look)
+        .with(hash_of(setup, days))
+        .run();
+    const auto row = connection.database().last_row();
+    for (std::size_t i = 0; i < days.size(); ++i) {
+        connection.statement("INSERT INTO print_day (print, position, day) VALUES (?, ?, ?)")
+            .with(row)
+            .with(static_cast<std::int64_t>(i + 1))
+            .with(days[i])
+            .run();
+    }
+}
+
+} // namespace thawslip::archive

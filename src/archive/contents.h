@@ -1,0 +1,51 @@
+#pragma once
+
+#include "archive/values.h"
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+namespace thawslip::archive {
+
+/// All that an archive holds, as plain values without keys: what is exported, and what two
+/// archives are merged by.
+struct Contents {
+    struct Day {
+        int lineage = 0;
+        int revision = 1;
+        std::string recorded;
+        DayRecord record; ///< without the bags' ids, which stand in `bags`
+        friend bool operator==(const Day&, const Day&) = default;
+    };
+    struct Bag {
+        std::vector<std::string> ids; ///< the newest first
+        std::size_t day = 0;          ///< index into `days`
+        int position = 1;             ///< of the package within the day
+        int number = 1;
+        State state = State::Frozen;
+        std::string changed;
+        friend bool operator==(const Bag&, const Bag&) = default;
+    };
+    struct Print {
+        std::string first_at;
+        std::string last_at;
+        PrintSetup setup;
+        std::vector<std::size_t> days; ///< indexes into `days`
+        friend bool operator==(const Print&, const Print&) = default;
+    };
+    std::vector<Day> days;
+    std::vector<Bag> bags;
+    std::vector<Print> prints;
+    friend bool operator==(const Contents&, const Contents&) = default;
+};
+
+/// What a merge added.
+struct Merged {
+    int days = 0;
+    int bags = 0;
+    int prints = 0;
+    int states = 0; ///< bags known to both whose later state came from the other
+};
+
+} // namespace thawslip::archive

@@ -1,0 +1,212 @@
+#include "archive/database.h"
+
+#include <fmt/format.h>
+#include <sqlite3.h>
+
+namespace thawslip::archive {
+namespace {
+
+/// A path as a URI in which nothing is left to chance (SQLite, "Uniform Resource Identifiers").
+std::string uri_of(const std::string& path, Access access) {
+    std::string uri = "file:";
+    for (const char c : path) {
+        if (c == '%' || c == '?' || c == '#') {
+            uri += fmt::format("%{:02x}", static_cast<unsigned char>(c));
+        } else {
+            uri += c;
+        }
+    }
+    return access == Access::Unchanging ? uri + "?immutable=1" : uri;
+}
+
+int flags_of(Access access) {
+    const int shared = SQLITE_OPEN_URI | SQLITE_OPEN_NOMUTEX | SQLITE_OPEN_EXRESCODE;
+    return shared | (access == Access::ReadWrite ? SQLITE_OPEN_READWRITE : SQLITE_OPEN_READONLY);
+}
+
+std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::string_view detail) {
+    using Kind = ArchiveFault::Kind;
+    switch (kind) {
+    case Kind::Missing: return fmt::format("there is no archive at {}", path);
+    case Kind::CannotOpen: return fmt::format("cannot open the archive {}: {}", path, detail);
+    case Kind::ReadOnly: return fmt::format("the archive {} may not be written: {}", path, detail);
+    case Kind::Busy:
+        return fmt::format("another program is writing the archive {}; nothing was changed, try "
+                           "again in a moment",
+                           path);
+    case Kind::Damaged:
+        return fmt::format("the archive {} is damaged ({}); put a backup in its place, or save "
+                           "what is left with: sqlite3 archive.db .recover",
+                           path, detail);
+    case Kind::NotOurs: return fmt::format("{} is no archive of thawslip", path);
+    case Kind::NewerSchema:
+        return fmt::format("the archive {} was written by a later thawslip ({}); nothing was "
+                           "changed",
+                           path, detail);
+    case Kind::DiskFull:
+        return fmt::format("no room left on the disk of the archive {}; nothing was changed", path);
+    case Kind::Failed: break;
+    }
+    return fmt::format("the archive {} failed: {}", path, detail);
+}
+
+ArchiveFault::Kind kind_of(int code) {
+    using Kind = ArchiveFault::Kind;
+    switch (code & 0xFF) { // the primary code: SQLite, "Result and Error Codes"
+    case SQLITE_BUSY:
+    case SQLITE_LOCKED: return Kind::Busy;
+    case SQLITE_READONLY: return Kind::ReadOnly;
+    case SQLITE_CANTOPEN:
+    case SQLITE_PERM:
+    case SQLITE_AUTH: return Kind::CannotOpen;
+    case SQLITE_CORRUPT: return Kind::Damaged;
+    case SQLITE_NOTADB: return Kind::NotOurs;
+    case SQLITE_FULL: return Kind::DiskFull;
+    default: return Kind::Failed;
+    }
+}
+
+} // namespace
+
+ArchiveFault fault_of(int code, const std::string& path, std::string_view detail) {
+    const auto kind = kind_of(code);
+    return {kind, words_of(kind, path, detail)};
+}
+
+void CloseDatabase::operator()(sqlite3* handle) const {
+    sqlite3_close_v2(handle);
+}
+
+void FinalizeStatement::operator()(sqlite3_stmt* handle) const {
+    sqlite3_finalize(handle);
+}
+
+Statement::Statement(sqlite3* database, const std::string& path, std::string_view sql)
+    : database_{database}, path_{&path} {
+    sqlite3_stmt* handle = nullptr;
+    const int code = sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()),
+                                        SQLITE_PREPARE_PERSISTENT, &handle, nullptr);
+    handle_.reset(handle);
+    require(code);
+}
+
+void Statement::require(int code) const {
+    if (code != SQLITE_OK && code != SQLITE_ROW && code != SQLITE_DONE) {
+        throw ArchiveFailure{fault_of(code, *path_, sqlite3_errmsg(database_))};
+    }
+}
+
+Statement& Statement::again() {
+    sqlite3_reset(handle_.get()); // tells again what the last step already told
+    bound_ = 0;
+    return *this;
+}
+
+Statement& Statement::with(std::int64_t value) {
+    require(sqlite3_bind_int64(handle_.get(), ++bound_, value));
+    return *this;
+}
+
+Statement& Statement::with(double value) {
+    require(sqlite3_bind_double(handle_.get(), ++bound_, value));
+    return *this;
+}
+
+Statement& Statement::with(std::string_view text) {
+    require(sqlite3_bind_text64(handle_.get(), ++bound_, text.data(), text.size(), SQLITE_TRANSIENT,
+                                SQLITE_UTF8));
+    return *this;
+}
+
+Statement& Statement::with_bytes(std::string_view bytes) {
+    require(
+        sqlite3_bind_blob64(handle_.get(), ++bound_, bytes.data(), bytes.size(), SQLITE_TRANSIENT));
+    return *this;
+}
+
+Statement& Statement::with_nothing() {
+    require(sqlite3_bind_null(handle_.get(), ++bound_));
+    return *this;
+}
+
+bool Statement::next() {
+    const int code = sqlite3_step(handle_.get());
+    require(code);
+    return code == SQLITE_ROW;
+}
+
+void Statement::run() {
+    while (next()) {
+    }
+    again();
+}
+
+std::int64_t Statement::integer(int column) const {
+    return sqlite3_column_int64(handle_.get(), column);
+}
+
+double Statement::real(int column) const {
+    return sqlite3_column_double(handle_.get(), column);
+}
+
+std::string Statement::text(int column) const {
+    const void* bytes = sqlite3_column_blob(handle_.get(), column);
+    const int size = sqlite3_column_bytes(handle_.get(), column);
+    return bytes == nullptr
+               ? std::string{}
+               : std::string{static_cast<const char*>(bytes), static_cast<std::size_t>(size)};
+}
+
+bool Statement::is_nothing(int column) const {
+    return sqlite3_column_type(handle_.get(), column) == SQLITE_NULL;
+}
+
+Database::Database(std::string path, Access access, std::chrono::milliseconds patience)
+    : path_{std::make_unique<std::string>(std::move(path))} {
+    sqlite3* handle = nullptr;
+    const int code =
+        sqlite3_open_v2(uri_of(*path_, access).c_str(), &handle, flags_of(access), nullptr);
+    handle_.reset(handle);
+    if (code != SQLITE_OK) {
+        throw ArchiveFailure{fault_of(code, *path_, sqlite3_errstr(code))};
+    }
+    sqlite3_busy_timeout(handle, static_cast<int>(patience.count()));
+    // A file may come from anywhere: its own views and triggers get no say, and no statement may
+    // break it (SQLite, "Defense Against The Dark Arts").
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+}
+
+void Database::run(const std::string& sql) const {
+    const int code = sqlite3_exec(handle(), sql.c_str(), nullptr, nullptr, nullptr);
+    if (code != SQLITE_OK) {
+        throw ArchiveFailure{fault_of(code, *path_, sqlite3_errmsg(handle()))};
+    }
+}
+
+std::int64_t Database::number(std::string_view sql) const {
+    auto statement = prepare(sql);
+    return statement.next() ? statement.integer(0) : 0;
+}
+
+std::int64_t Database::last_row() const {
+    return sqlite3_last_insert_rowid(handle());
+}
+
+Transaction::Transaction(const Database& database) : database_{database} {
+    database_.run("BEGIN IMMEDIATE");
+}
+
+Transaction::~Transaction() {
+    if (open_) {
+        // Fails only where SQLite has already taken everything back by itself.
+        sqlite3_exec(database_.handle(), "ROLLBACK", nullptr, nullptr, nullptr);
+    }
+}
+
+void Transaction::commit() {
+    database_.run("COMMIT");
+    open_ = false;
+}
+
+} // namespace thawslip::archive

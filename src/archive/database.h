@@ -1,0 +1,97 @@
+#pragma once
+
+#include "archive/fault.h"
+
+#include <chrono>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+
+struct sqlite3;
+struct sqlite3_stmt;
+
+namespace thawslip::archive {
+
+enum class Access { ReadOnly, ReadWrite, Unchanging };
+
+/// What closes SQLite's handles. Out of line, so that only this folder's sources see sqlite3.h.
+struct CloseDatabase {
+    void operator()(sqlite3* handle) const;
+};
+struct FinalizeStatement {
+    void operator()(sqlite3_stmt* handle) const;
+};
+
+/// One prepared statement: bind from the first parameter on, step through the rows. Compiled
+/// once, used often; `again()` makes it ready for the next use.
+class Statement {
+public:
+    Statement(sqlite3* database, const std::string& path, std::string_view sql);
+
+    /// Ready for new values, wherever it stood.
+    Statement& again();
+    Statement& with(std::int64_t value);
+    Statement& with(int value) { return with(std::int64_t{value}); }
+    Statement& with(double value);
+    Statement& with(std::string_view text);
+    Statement& with(const std::string& text) { return with(std::string_view{text}); }
+    Statement& with(const char* text) { return with(std::string_view{text}); }
+    Statement& with_bytes(std::string_view bytes);
+    Statement& with_nothing();
+
+    bool next(); ///< \returns whether there is a row
+    void run();  ///< for what gives no rows
+
+    std::int64_t integer(int column) const;
+    double real(int column) const;
+    std::string text(int column) const; ///< of a text or of bytes
+    bool is_nothing(int column) const;
+
+private:
+    void require(int code) const;
+
+    sqlite3* database_;
+    const std::string* path_;
+    std::unique_ptr<sqlite3_stmt, FinalizeStatement> handle_;
+    int bound_ = 0;
+};
+
+/// One open database file. Everything that fails throws ArchiveFailure.
+class Database {
+public:
+    /// \param patience how long to wait for another program that is writing
+    Database(std::string path, Access access, std::chrono::milliseconds patience);
+
+    Statement prepare(std::string_view sql) const { return {handle_.get(), *path_, sql}; }
+    void run(const std::string& sql) const; ///< one or several statements without parameters
+    std::int64_t number(std::string_view sql) const; ///< the first column of the first row
+    std::int64_t last_row() const;
+    const std::string& path() const { return *path_; }
+    sqlite3* handle() const { return handle_.get(); }
+
+private:
+    std::unique_ptr<std::string> path_; ///< its address outlives a move
+    std::unique_ptr<sqlite3, CloseDatabase> handle_;
+};
+
+/// All or nothing: what is not committed is taken back.
+class Transaction {
+public:
+    /// Takes the write lock at once, so that two programs never find out half-way.
+    explicit Transaction(const Database& database);
+    Transaction(const Transaction&) = delete;
+    Transaction& operator=(const Transaction&) = delete;
+    ~Transaction();
+    void commit();
+
+private:
+    const Database& database_;
+    bool open_ = true;
+};
+
+/// SQLite's result code in our words.
+ArchiveFault fault_of(int code, const std::string& path, std::string_view detail);
+
+} // namespace thawslip::archive

@@ -1,0 +1,126 @@
+#include "archive/archive.h"
+#include "archive/connection.h"
+#include "archive/schema.h"
+
+#include <cerrno>
+#include <cstring>
+#include <fcntl.h>
+#include <filesystem>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <thread>
+#include <unistd.h>
+
+namespace thawslip::archive {
+namespace {
+
+namespace fs = std::filesystem;
+using Kind = ArchiveFault::Kind;
+
+[[noreturn]] void fail(Kind kind, std::string message) {
+    throw ArchiveFailure{{kind, std::move(message)}};
+}
+
+/// What is printed says what a household eats: nobody else need read it. SQLite gives the log
+/// beside it the same mode.
+void make_file(const std::string& path) {
+    const auto folder = fs::path{path}.parent_path();
+    std::error_code error;
+    if (!folder.empty() && fs::create_directories(folder, error)) {
+        fs::permissions(folder, fs::perms::owner_all, error);
+    }
+    const int descriptor = ::open(path.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+    if (descriptor >= 0) {
+        ::close(descriptor);
+    } else if (errno != EEXIST) {
+        fail(Kind::CannotOpen,
+             fmt::format("cannot make the archive {}: {}", path, std::strerror(errno)));
+    }
+}
+
+void require_file(const std::string& path, Mode mode) {
+    struct stat status {};
+    if (::stat(path.c_str(), &status) == 0) {
+        if (!S_ISREG(status.st_mode)) {
+            fail(Kind::NotOurs, fmt::format("{} is no file", path));
+        }
+    } else if (mode == Mode::Write) {
+        make_file(path);
+    } else if (errno == ENOENT || errno == ENOTDIR) {
+        fail(Kind::Missing,
+             fmt::format("there is no archive at {}: nothing has been printed yet", path));
+    } else {
+        fail(Kind::CannotOpen,
+             fmt::format("cannot open the archive {}: {}", path, std::strerror(errno)));
+    }
+}
+
+/// Turning the log on needs the file for itself for a moment, and SQLite does not wait for it as
+/// it waits for a lock ("Write-Ahead Logging", activating): so this does.
+void turn_log_on(const Database& database, std::chrono::milliseconds patience) {
+    constexpr std::chrono::milliseconds pause{10};
+    for (auto waited = std::chrono::milliseconds{0};; waited += pause) {
+        try {
+            database.run("PRAGMA journal_mode = WAL");
+            return;
+        } catch (const ArchiveFailure& failure) {
+            if (failure.fault().kind != Kind::Busy || waited >= patience) {
+                throw;
+            }
+        }
+        std::this_thread::sleep_for(pause);
+    }
+}
+
+Database open_for_writing(const std::string& path, std::chrono::milliseconds patience) {
+    Database database{path, Access::ReadWrite, patience};
+    const auto version = schema_version(database, schema_steps().size());
+    if (version == 0) {
+        turn_log_on(database, patience);
+    }
+    // FULL: the log is synced at every commit. NORMAL would lose the last prints with the power
+    // (SQLite, "PRAGMA Statements", synchronous).
+    database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+    migrate(database, schema_steps());
+    return database;
+}
+
+/// A log-keeping database in a folder that cannot be written opens only as one that nobody
+/// changes (SQLite, "Write-Ahead Logging", read-only databases). Where a log is left beside it,
+/// somebody may be changing it, and that would read nonsense.
+Database open_for_reading(const std::string& path, std::chrono::milliseconds patience) {
+    const auto folder = fs::path{path}.parent_path();
+    std::error_code error;
+    const bool writable = ::access(folder.empty() ? "." : folder.c_str(), W_OK) == 0;
+    const bool quiet =
+        !fs::exists(path + "-wal", error) || fs::file_size(path + "-wal", error) == 0;
+    Database database{path, !writable && quiet ? Access::Unchanging : Access::ReadOnly, patience};
+    const auto version = schema_version(database, schema_steps().size());
+    if (version == 0) {
+        fail(Kind::Missing,
+             fmt::format("the archive {} is empty: nothing has been printed yet", path));
+    }
+    return version == schema_steps().size() ? std::move(database)
+                                            : open_for_writing(path, patience);
+}
+
+} // namespace
+
+Result<Archive, ArchiveFault> Archive::open(const std::string& path, Mode mode,
+                                            std::chrono::milliseconds patience) {
+    try {
+        require_file(path, mode);
+        auto database = mode == Mode::Write ? open_for_writing(path, patience)
+                                            : open_for_reading(path, patience);
+        return Archive{std::make_unique<Connection>(std::move(database))};
+    } catch (const ArchiveFailure& failure) {
+        return Failure{failure.fault()};
+    }
+}
+
+Archive::Archive(std::unique_ptr<Connection> connection) : connection_{std::move(connection)} {}
+Archive::Archive(Archive&&) noexcept = default;
+Archive& Archive::operator=(Archive&&) noexcept = default;
+Archive::~Archive() = default;
+
+} // namespace thawslip::archive

@@ -1,0 +1,252 @@
+#include "archive/archive.h"
+#include "archive/connection.h"
+
+#include <algorithm>
+#include <set>
+
+namespace thawslip::archive {
+namespace {
+
+// A literal that is put together from literals, so that each whole statement is one too.
+#define THAWSLIP_BAG_COLUMNS                                                                       \
+    "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.bags, i.id, "   \
+    "b.number, b.state, b.changed, p.day FROM bag b JOIN package p ON p.id = b.package "           \
+    "JOIN bag_id i ON i.bag = b.id AND i.newest = 1 "
+#define THAWSLIP_SOONEST "ORDER BY p.keep_until, p.dish, p.id, b.number"
+
+Bag bag_at(const Statement& row) {
+    const auto package = package_at(row, 0);
+    Bag bag;
+    bag.dish = package.dish;
+    bag.servings = package.servings;
+    bag.made = package.made;
+    bag.keep_until = package.keep_until;
+    bag.basis = package.basis;
+    bag.weight = package.weight;
+    bag.of = static_cast<int>(row.integer(7));
+    bag.id = row.text(8);
+    bag.number = static_cast<int>(row.integer(9));
+    bag.state = state_of(row.text(10)).value_or(State::Frozen);
+    bag.changed = row.text(11);
+    bag.day = DayKey{row.integer(12)};
+    return bag;
+}
+
+std::vector<Bag> all_bags(Statement& rows) {
+    std::vector<Bag> bags;
+    while (rows.next()) {
+        bags.push_back(bag_at(rows));
+    }
+    return bags;
+}
+
+/// What FTS5 is asked for: each word a quoted string with a star, so that no letter of it is
+/// taken for an operator (SQLite, "FTS5 Extension", full-text query syntax).
+std::string prefix_query(std::string_view words) {
+    std::string query;
+    std::string word;
+    const auto finish_word = [&] {
+        if (!word.empty()) {
+            query += (query.empty() ? "\"" : " \"") + word + "\"*";
+            word.clear();
+        }
+    };
+    for (const char c : words) {
+        const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+                            (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
+        letter ? void(word += c) : finish_word();
+    }
+    finish_word();
+    return query;
+}
+
+StoredDay day_at(const Statement& row) {
+    return {DayKey{row.integer(0)},
+            static_cast<int>(row.integer(1)),
+            static_cast<int>(row.integer(2)),
+            date_of(row.text(3)),
+            row.text(4),
+            row.text(5),
+            row.text(6),
+            row.text(7)};
+}
+
+StoredPrint print_at(Connection& connection, const Statement& row) {
+    StoredPrint print{row.text(1),
+                      row.text(2),
+                      {row.text(3), row.text(4), row.text(5), row.text(6), row.text(7)},
+                      {}};
+    auto& days = connection.statement("SELECT day FROM print_day WHERE print = ? ORDER BY position")
+                     .with(row.integer(0));
+    while (days.next()) {
+        print.days.push_back(DayKey{days.integer(0)});
+    }
+    return print;
+}
+
+std::vector<StoredPrint> all_prints(Connection& connection, Statement& rows) {
+    std::vector<StoredPrint> prints;
+    while (rows.next()) {
+        prints.push_back(print_at(connection, rows));
+    }
+    return prints;
+}
+
+constexpr std::string_view id_symbols = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
+
+std::string with_dashes(const std::string& nine) {
+    return nine.substr(0, 3) + "-" + nine.substr(3, 3) + "-" + nine.substr(6, 3);
+}
+
+/// Every id of nine symbols that is one slip away from what was typed.
+std::set<std::string> one_slip_away(const std::string& typed) {
+    std::set<std::string> ids;
+    const auto add = [&ids](const std::string& id) {
+        if (id.size() == 9) {
+            ids.insert(with_dashes(id));
+        }
+    };
+    add(typed);
+    for (std::size_t i = 0; i <= typed.size(); ++i) {
+        for (const char symbol : id_symbols) {
+            add(typed.substr(0, i) + symbol + typed.substr(i));
+            if (i < typed.size()) {
+                add(typed.substr(0, i) + symbol + typed.substr(i + 1));
+            }
+        }
+        if (i < typed.size()) {
+            add(typed.substr(0, i) + typed.substr(i + 1));
+        }
+        if (i + 1 < typed.size()) {
+            auto swapped = typed;
+            std::swap(swapped[i], swapped[i + 1]);
+            add(swapped);
+        }
+    }
+    return ids;
+}
+
+} // namespace
+
+std::optional<Bag> Archive::bag(const std::string& id) {
+    const Question question{*connection_};
+    auto& row =
+        connection_
+            ->statement(THAWSLIP_BAG_COLUMNS "WHERE b.id = (SELECT bag FROM bag_id WHERE id = ?)")
+            .with(id);
+    return row.next() ? std::optional{bag_at(row)} : std::nullopt;
+}
+
+std::vector<Bag> Archive::bags(Which which) {
+    const Question question{*connection_};
+    return all_bags(which == Which::All
+                        ? connection_->statement(THAWSLIP_BAG_COLUMNS THAWSLIP_SOONEST)
+                        : connection_->statement(THAWSLIP_BAG_COLUMNS
+                                                 "WHERE b.state = 'frozen' " THAWSLIP_SOONEST));
+}
+
+std::vector<Bag> Archive::find(std::string_view words, Which which) {
+    const auto query = prefix_query(words);
+    if (query.empty()) {
+        return {};
+    }
+    const Question question{*connection_};
+    auto& rows =
+        which == Which::All
+            ? connection_->statement(THAWSLIP_BAG_COLUMNS
+                                     "WHERE b.package IN (SELECT rowid FROM dish_words WHERE "
+                                     "dish_words MATCH ?) " THAWSLIP_SOONEST)
+            : connection_->statement(
+                  THAWSLIP_BAG_COLUMNS
+                  "WHERE b.package IN (SELECT rowid FROM dish_words WHERE dish_words MATCH ?) "
+                  "AND b.state = 'frozen' " THAWSLIP_SOONEST);
+    return all_bags(rows.with(query));
+}
+
+std::vector<std::string> Archive::near_ids(std::string_view typed) {
+    constexpr std::size_t longest = 12; // one slip leads from 8, 9 or 10 symbols to 9
+    std::vector<std::string> found;
+    if (typed.size() <= longest) {
+        const Question question{*connection_};
+        for (const auto& id : one_slip_away(std::string{typed})) {
+            if (bag_row(*connection_, id) != 0) {
+                found.push_back(id);
+            }
+        }
+    }
+    return found;
+}
+
+int Archive::set_state(std::span<const std::string> ids, State state, const std::string& at) {
+    const Question question{*connection_};
+    Transaction transaction{connection_->database()};
+    int changed = 0;
+    for (const auto& id : ids) {
+        auto& rows = connection_
+                         ->statement("UPDATE bag SET state = ?1, changed = ?2 WHERE id = (SELECT "
+                                     "bag FROM bag_id WHERE id = ?3) AND state <> ?1 RETURNING id")
+                         .with(word_of(state))
+                         .with(at)
+                         .with(id);
+        while (rows.next()) {
+            ++changed;
+        }
+    }
+    connection_->rest();
+    transaction.commit();
+    return changed;
+}
+
+StoredDay Archive::day(DayKey key) {
+    const Question question{*connection_};
+    auto& row = connection_
+                    ->statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
+                                "description FROM day WHERE id = ?")
+                    .with(static_cast<std::int64_t>(key));
+    return row.next() ? day_at(row) : StoredDay{};
+}
+
+std::vector<StoredDay> Archive::revisions(int lineage) {
+    const Question question{*connection_};
+    auto& rows = connection_
+                     ->statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
+                                 "description FROM day WHERE lineage = ? ORDER BY revision")
+                     .with(lineage);
+    std::vector<StoredDay> days;
+    while (rows.next()) {
+        days.push_back(day_at(rows));
+    }
+    return days;
+}
+
+std::vector<StoredPrint> Archive::prints_of(DayKey day) {
+    const Question question{*connection_};
+    auto& rows = connection_
+                     ->statement("SELECT id, first_at, last_at, what, stock, layout, settings, "
+                                 "look FROM print WHERE id IN (SELECT print FROM print_day WHERE "
+                                 "day = ?) ORDER BY id DESC")
+                     .with(static_cast<std::int64_t>(day));
+    return all_prints(*connection_, rows);
+}
+
+std::vector<StoredPrint> Archive::prints_on(kitchen::Date day) {
+    const Question question{*connection_};
+    // Any time of that day: "2026-10-17T…" sorts after "2026-10-17" and before "2026-10-17U".
+    const auto from = kitchen::to_iso(day);
+    auto& rows = connection_
+                     ->statement("SELECT id, first_at, last_at, what, stock, layout, settings, "
+                                 "look FROM print WHERE (first_at >= ?1 AND first_at < ?2) OR "
+                                 "(last_at >= ?1 AND last_at < ?2) ORDER BY id")
+                     .with(from)
+                     .with(from + "U");
+    return all_prints(*connection_, rows);
+}
+
+std::vector<Bag> Archive::bags_of(DayKey day) {
+    const Question question{*connection_};
+    return all_bags(
+        connection_->statement(THAWSLIP_BAG_COLUMNS "WHERE p.day = ? ORDER BY p.position, b.number")
+            .with(static_cast<std::int64_t>(day)));
+}
+
+} // namespace thawslip::archive

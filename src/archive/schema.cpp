@@ -1,0 +1,145 @@
+#include "archive/schema.h"
+
+#include <array>
+#include <fmt/format.h>
+#include <string>
+
+namespace thawslip::archive {
+namespace {
+
+constexpr std::string_view first_step = R"sql(
+-- One revision of a day's description, byte for byte. Revisions of one description share a
+-- lineage; the highest revision is the one that holds.
+CREATE TABLE day (
+    id          INTEGER PRIMARY KEY,
+    lineage     INTEGER NOT NULL,
+    revision    INTEGER NOT NULL,
+    made        TEXT NOT NULL,              -- ISO 8601 date
+    kitchen     TEXT NOT NULL,
+    file        TEXT NOT NULL,              -- where it was read from
+    recorded    TEXT NOT NULL,              -- the kitchen's date and time, ISO 8601
+    hash        INTEGER NOT NULL,           -- of the description, to find it again
+    description BLOB NOT NULL,
+    UNIQUE (lineage, revision)
+);
+CREATE INDEX day_hash ON day (hash);
+CREATE INDEX day_file ON day (file, made);
+
+CREATE TABLE package (
+    id         INTEGER PRIMARY KEY,
+    day        INTEGER NOT NULL REFERENCES day,
+    position   INTEGER NOT NULL,            -- within the description, from 1
+    dish       TEXT NOT NULL,
+    words      TEXT NOT NULL,               -- the dish folded for searching
+    made       TEXT NOT NULL,
+    keep_until TEXT NOT NULL,
+    basis      TEXT NOT NULL CHECK (basis IN ('use by', 'best')),
+    servings   INTEGER NOT NULL,            -- of one bag
+    grams      REAL,                        -- of one bag
+    bags       INTEGER NOT NULL,
+    UNIQUE (day, position)
+);
+
+-- A bag that was labelled; `package` is the one of the newest revision that describes it.
+CREATE TABLE bag (
+    id      INTEGER PRIMARY KEY,
+    package INTEGER NOT NULL REFERENCES package,
+    number  INTEGER NOT NULL,
+    state   TEXT NOT NULL CHECK (state IN ('frozen', 'out', 'eaten', 'thrown')),
+    changed TEXT NOT NULL                   -- when it came into that state
+);
+CREATE INDEX bag_package ON bag (package, number);
+CREATE INDEX bag_frozen ON bag (package) WHERE state = 'frozen';
+
+-- Every id that was ever printed for a bag. A dish whose name was mended has new ids, and the
+-- old labels still stick on the bags.
+CREATE TABLE bag_id (
+    id     TEXT PRIMARY KEY,
+    bag    INTEGER NOT NULL REFERENCES bag,
+    newest INTEGER NOT NULL                 -- 1 for the id of the newest revision
+) WITHOUT ROWID;
+CREATE INDEX bag_id_bag ON bag_id (bag);
+
+CREATE TABLE print (
+    id       INTEGER PRIMARY KEY,           -- in the order recorded, whatever the clock said
+    first_at TEXT NOT NULL,
+    last_at  TEXT NOT NULL,                 -- when the same was last printed again
+    what     TEXT NOT NULL,                 -- "labels", "cards"…
+    stock    TEXT NOT NULL,
+    layout   TEXT NOT NULL,
+    settings TEXT NOT NULL,                 -- all else that the same bytes need
+    look     TEXT NOT NULL,                 -- hashes of stock, layouts and faces
+    hash     INTEGER NOT NULL               -- of what, stock, layout, settings, look and days
+);
+CREATE INDEX print_hash ON print (hash);
+CREATE INDEX print_first ON print (first_at);
+CREATE INDEX print_last ON print (last_at);
+
+CREATE TABLE print_day (
+    print    INTEGER NOT NULL REFERENCES print,
+    position INTEGER NOT NULL,
+    day      INTEGER NOT NULL REFERENCES day,
+    PRIMARY KEY (print, position)
+) WITHOUT ROWID;
+CREATE INDEX print_day_day ON print_day (day, print);
+
+-- SQLite, "FTS5 Extension": external content, prefix indexes. The words are folded already, and
+-- added beside each package (a trigger would need a schema that is trusted).
+CREATE VIRTUAL TABLE dish_words USING fts5 (
+    words, content = 'package', content_rowid = 'id', prefix = '2 3',
+    tokenize = 'unicode61 remove_diacritics 0'
+);
+)sql";
+
+constexpr std::array<std::string_view, 1> steps_so_far = {first_step};
+
+[[noreturn]] void refuse(ArchiveFault::Kind kind, std::string message) {
+    throw ArchiveFailure{{kind, std::move(message)}};
+}
+
+} // namespace
+
+std::span<const std::string_view> schema_steps() {
+    return steps_so_far;
+}
+
+std::size_t schema_version(const Database& database, std::size_t newest) {
+    const auto version = database.number("PRAGMA user_version");
+    const auto owner = database.number("PRAGMA application_id");
+    const bool empty = database.number("SELECT count(*) FROM sqlite_schema") == 0;
+    if (empty && version == 0 && (owner == 0 || owner == application_id)) {
+        return 0;
+    }
+    if (owner != application_id) {
+        refuse(ArchiveFault::Kind::NotOurs,
+               fmt::format("{} is a database, but no archive of thawslip", database.path()));
+    }
+    if (version <= 0) {
+        refuse(ArchiveFault::Kind::Damaged,
+               fmt::format("the archive {} is damaged: it says that its schema is {}",
+                           database.path(), version));
+    }
+    if (static_cast<std::size_t>(version) > newest) {
+        refuse(ArchiveFault::Kind::NewerSchema,
+               fmt::format("the archive {} was written by a later thawslip: its schema is {}, this "
+                           "program knows {}; nothing was changed",
+                           database.path(), version, newest));
+    }
+    return static_cast<std::size_t>(version);
+}
+
+void migrate(const Database& database, std::span<const std::string_view> steps) {
+    if (schema_version(database, steps.size()) == steps.size()) {
+        return;
+    }
+    Transaction transaction{database};
+    // Another program may have done it while this one waited for the lock.
+    for (auto v = schema_version(database, steps.size()); v < steps.size(); ++v) {
+        database.run(std::string{steps[v]});
+    }
+    database.run(fmt::format("PRAGMA application_id = {}; PRAGMA user_version = {}", application_id,
+                             steps.size()));
+    transaction.commit();
+}
+
+} // namespace thawslip::archive

@@ -1,0 +1,114 @@
+#pragma once
+
+#include "kitchen/day.h"
+#include "kitchen/keep_until.h"
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace thawslip::archive {
+
+/// Where a bag is: in the freezer, out of it to thaw, or gone.
+enum class State { Frozen, Out, Eaten, Thrown };
+
+inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words = {
+    {{State::Frozen, "frozen"},
+     {State::Out, "out"},
+     {State::Eaten, "eaten"},
+     {State::Thrown, "thrown"}}};
+
+std::string_view word_of(State state);
+std::optional<State> state_of(std::string_view word);
+
+/// What a print says of one dish and its bags.
+struct PackageRecord {
+    std::string dish;
+    std::string words; ///< the dish as it is searched for: unicode::fold_for_search
+    kitchen::Date made;
+    kitchen::Date keep_until;
+    kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
+    int servings = 0;                    ///< of one bag
+    std::optional<kitchen::Mass> weight; ///< of one bag
+    std::vector<std::string> bags;       ///< ids, as printed
+    friend bool operator==(const PackageRecord&, const PackageRecord&) = default;
+};
+
+/// One description of a day, as it was printed.
+struct DayRecord {
+    kitchen::Date made;
+    std::string kitchen;
+    std::string file;        ///< where it was read from; helps to know an edited one again
+    std::string description; ///< byte for byte
+    std::vector<PackageRecord> packages;
+    friend bool operator==(const DayRecord&, const DayRecord&) = default;
+};
+
+/// How something was printed. Of `settings` and `look` the archive only knows that they are text.
+struct PrintSetup {
+    std::string what;     ///< "labels", "cards", "finishing cards", "cook-day cards"
+    std::string stock;    ///< a name, or a file
+    std::string layout;   ///< the same; empty: chosen by the cell's shape
+    std::string settings; ///< all else that the same bytes need
+    std::string look;     ///< hashes of stock, layouts and faces, one a line
+    friend bool operator==(const PrintSetup&, const PrintSetup&) = default;
+};
+
+struct PrintRecord {
+    std::string at; ///< the kitchen's date and time: `2026-10-17T14:05:00`
+    PrintSetup setup;
+    std::vector<DayRecord> days;
+};
+
+/// What recording a print changed.
+struct Recorded {
+    bool print_is_new = false;
+    int new_days = 0;  ///< descriptions never seen before
+    int revisions = 0; ///< edited descriptions of known ones
+    int new_bags = 0;
+    std::vector<std::pair<std::string, std::string>> renamed; ///< old id, new id of the same bag
+    std::vector<std::string> dropped; ///< ids that the edited description no longer has
+};
+
+/// A day's place in the archive, good as long as the archive is open.
+enum class DayKey : std::int64_t {};
+
+/// A bag as the newest revision describes it.
+struct Bag {
+    std::string id; ///< the newest, as printed
+    std::string dish;
+    int servings = 0;
+    kitchen::Date made;
+    kitchen::Date keep_until;
+    kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
+    std::optional<kitchen::Mass> weight;
+    int number = 1; ///< bag `number` of `of`
+    int of = 1;
+    State state = State::Frozen;
+    std::string changed; ///< when it came into that state
+    DayKey day{};
+};
+
+struct StoredDay {
+    DayKey key{};
+    int lineage = 0;  ///< the same for all revisions of one description
+    int revision = 1; ///< counts up
+    kitchen::Date made;
+    std::string kitchen;
+    std::string file;
+    std::string recorded;
+    std::string description;
+};
+
+struct StoredPrint {
+    std::string first_at;
+    std::string last_at; ///< when the same was last printed again
+    PrintSetup setup;
+    std::vector<DayKey> days; ///< in the order printed
+};
+
+} // namespace thawslip::archive

@@ -1,0 +1,124 @@
+// Printing, and printing again from the archive.
+
+#include "pages.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <filesystem>
+
+using namespace thawslip::test_support;
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
+
+/// A kitchen with an archive of its own, at 14:05 UTC on 17 Oct 2026.
+struct Kitchen {
+    ScratchFolder folder;
+    std::string day = folder / "day.toml";
+    std::string archive = folder / "archive.db";
+
+    Kitchen() { write_file(day, read_file(sample)); }
+    ~Kitchen() {
+        CHECK(run("sqlite3 " + shell_word(archive) +
+                  " 'PRAGMA integrity_check; PRAGMA foreign_key_check'")
+                  .out == "ok\n");
+    }
+    Outcome operator()(const std::string& command) const {
+        return run("export SOURCE_DATE_EPOCH=1792245900 XDG_CONFIG_HOME=/nonexistent "
+                   "XDG_DATA_HOME=/nonexistent; cd " +
+                   shell_word(folder.path().string()) + "; " THAWSLIP_PROGRAM " --archive " +
+                   shell_word(archive) + " " + command);
+    }
+    std::string file(const std::string& name) const { return read_file(folder / name); }
+    std::string first_id(const std::string& words) const {
+        return (*this)("freezer find " + words).out.substr(0, 11);
+    }
+};
+
+bool says(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(Kitchen, "what is printed again from the archive is the same, byte for byte") {
+    for (const std::string what : {"labels", "cards"}) {
+        CAPTURE(what);
+        REQUIRE((*this)(what + " day.toml --first-cell 2 -o first.pdf").status == 0);
+        fs::rename(folder / "day.toml", folder / "gone.toml");
+        const auto again = (*this)("reprint --printed 2026-10-17 -o again.pdf" +
+                                   std::string{what == "cards" ? " --card" : ""});
+        CHECK(again.status == 0);
+        CHECK(again.err.empty());
+        CHECK(file("again.pdf") == file("first.pdf"));
+        fs::rename(folder / "gone.toml", folder / "day.toml");
+    }
+}
+
+TEST_CASE_FIXTURE(Kitchen, "one label is found by its id as people type it, or by words") {
+    REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
+    const auto id = first_id("compote");
+    std::string typed = id;
+    std::erase(typed, '-');
+    std::ranges::transform(typed, typed.begin(),
+                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    std::ranges::replace(typed, '0', 'o');
+    CHECK((*this)("reprint " + typed + " --first-cell 4 -o one.pdf").status == 0);
+    const auto text = run("pdftotext " + shell_word(folder / "one.pdf") + " -").out;
+    CHECK(says(text, id));
+    CHECK(says(text, "Plum and ginger compote"));
+    CHECK_FALSE(says(text, "Squash"));
+    CHECK(says((*this)("reprint plum gin -o two.pdf").out, "2 labels"));
+    CHECK((*this)("reprint gravel -o none.pdf").status == 1);
+    CHECK_FALSE(fs::exists(folder / "none.pdf"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a wrong check character is named, and the id that exists offered") {
+    REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
+    const auto id = first_id("compote");
+    auto wrong = id;
+    wrong.back() = wrong.back() == 'Z' ? 'Y' : 'Z';
+    const auto refused = (*this)("reprint " + wrong + " -o none.pdf");
+    CHECK(refused.status == 1);
+    CHECK(says(refused.err, "does not match"));
+    CHECK(says(refused.err, "there is " + id));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "bags go out, come back, are eaten; the list follows") {
+    REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
+    const auto id = first_id("squash");
+    CHECK((*this)("freezer out " + id).status == 0);
+    CHECK_FALSE(says((*this)("freezer list").out, id));
+    CHECK((*this)("freezer back " + id).status == 0);
+    CHECK(says((*this)("freezer list").out, id));
+    CHECK(says((*this)("freezer list").out, "61 days left"));
+    CHECK((*this)("freezer eaten " + id).status == 0);
+    const auto json = (*this)("freezer list --all --json | python3 -m json.tool").out;
+    CHECK(says(json, "\"state\": \"eaten\""));
+    CHECK(says((*this)("freezer next 3").out, "2026-10-18"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "what reads only, or is told to, leaves no archive behind") {
+    CHECK((*this)("check day.toml").status == 0);
+    CHECK((*this)("text day.toml").status == 0);
+    CHECK((*this)("stock list").status == 0);
+    CHECK((*this)("freezer list").status == 0);
+    CHECK((*this)("labels day.toml --no-archive -o first.pdf").status == 0);
+    CHECK((*this)("labels day.toml --stock letter-3x10-2.625x1in -o second.pdf").status == 1);
+    CHECK_FALSE(fs::exists(archive));
+    REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
+    CHECK(fs::exists(archive));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "an archive that fails leaves the print, says so, and ends with 3") {
+    fs::create_directory(archive);
+    const auto failed = (*this)("labels day.toml -o first.pdf");
+    CHECK(failed.status == 3);
+    CHECK(says(failed.err, "is written, but not recorded"));
+    CHECK_FALSE(says(failed.out, "14 labels"));
+    CHECK(file("first.pdf").size() > 1000);
+    fs::remove(archive);
+    REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
+}

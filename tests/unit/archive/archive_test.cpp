@@ -1,0 +1,235 @@
+#include "samples.h"
+#include "support/command.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <filesystem>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Scratch {
+    ScratchFolder folder;
+    std::string path = folder / "thawslip/archive.db";
+};
+
+std::string shell(const std::string& path, const std::string& sql) {
+    return run("sqlite3 " + shell_word(path) + " " + shell_word(sql)).out;
+}
+
+const PackageRecord stew = package("Squash and red lentil stew", 3);
+const PackageRecord soup = package("Chestnut and kale soup", 2, date(2026, 11, 1));
+
+} // namespace
+
+TEST_CASE("an archive is made on first writing, for its owner alone, and never by reading") {
+    const Scratch scratch;
+    const auto missing = Archive::open(scratch.path, Mode::Read);
+    REQUIRE_FALSE(missing.ok());
+    CHECK(missing.fault().kind == ArchiveFault::Kind::Missing);
+    CHECK_FALSE(fs::exists(scratch.path));
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    CHECK(fs::status(scratch.path).permissions() ==
+          (fs::perms::owner_read | fs::perms::owner_write));
+    CHECK(fs::status(scratch.path + "-wal").permissions() ==
+          (fs::perms::owner_read | fs::perms::owner_write));
+    CHECK(shell(scratch.path, "PRAGMA journal_mode") == "wal\n");
+    CHECK(shell(scratch.path, "PRAGMA integrity_check; PRAGMA foreign_key_check") == "ok\n");
+}
+
+TEST_CASE("the same print again adds nothing") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto first = archive.record(print({day({stew, soup})}));
+    CHECK(first.print_is_new);
+    CHECK(first.new_days == 1);
+    CHECK(first.new_bags == 5);
+    const auto again = archive.record(print({day({stew, soup})}, "2026-10-18T09:00:00"));
+    CHECK_FALSE(again.print_is_new);
+    CHECK(again.new_days + again.revisions + again.new_bags == 0);
+    CHECK(archive.contents().prints.size() == 1);
+    CHECK(archive.prints_on(date(2026, 10, 17)).size() == 1);
+    CHECK(archive.prints_on(date(2026, 10, 18)).size() == 1);
+    CHECK(archive.prints_on(date(2026, 10, 19)).empty());
+}
+
+TEST_CASE("an edited description is a new revision of the same bags; the old one stays readable") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew, soup})}));
+    auto longer = soup;
+    longer.keep_until = date(2027, 1, 1);
+    auto edited = day({stew, longer});
+    edited.description += "# edited\n";
+    const auto recorded = archive.record(print({edited}));
+    CHECK(recorded.revisions == 1);
+    CHECK(recorded.new_bags == 0);
+    CHECK(recorded.dropped.empty());
+    CHECK(archive.bag(soup.bags[0])->keep_until == date(2027, 1, 1));
+    const auto revisions = archive.revisions(1);
+    REQUIRE(revisions.size() == 2);
+    CHECK(revisions[0].description == day({stew, soup}).description);
+    CHECK(revisions[1].description == edited.description);
+}
+
+TEST_CASE("a bag keeps its old id where the name of its dish was mended") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto slip = package("Squahs and red lentil stew", 3);
+    SUBCASE("in a description that shares other bags") {
+        archive.record(print({day({slip, soup}, "/a.toml")}));
+        archive.record(print({day({stew, soup}, "/b.toml")}));
+    }
+    SUBCASE("in the same file") {
+        archive.record(print({day({slip})}));
+        archive.record(print({day({stew})}));
+    }
+    const auto bag = archive.bag(slip.bags[1]);
+    REQUIRE(bag.has_value());
+    CHECK(bag->id == stew.bags[1]);
+    CHECK(bag->dish == stew.dish);
+    CHECK(archive.bag(stew.bags[1])->number == 2);
+    CHECK(std::ranges::count(archive.bags(Which::All), stew.dish, &Bag::dish) == 3);
+}
+
+TEST_CASE("another dish under the same file name is no revision of the first") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    const auto recorded = archive.record(print({day({soup})}));
+    CHECK(recorded.new_days == 1);
+    CHECK(recorded.renamed.empty());
+    CHECK(archive.bag(stew.bags[0])->dish == stew.dish);
+}
+
+TEST_CASE("bags that an edited description no longer has stay, and are named") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew, soup})}));
+    const auto recorded = archive.record(print({day({package(stew.dish, 2), soup})}));
+    CHECK(recorded.dropped == std::vector<std::string>{stew.bags[2]});
+    CHECK(archive.bag(stew.bags[2])->state == State::Frozen);
+}
+
+TEST_CASE("bags are listed soonest date first and found by the beginnings of words") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto lower = soup;
+    lower.words = "chestnut and kale soup";
+    archive.record(print({day({stew, lower})}));
+    const auto all = archive.bags(Which::InFreezer);
+    REQUIRE(all.size() == 5);
+    CHECK(all[0].dish == soup.dish);
+    CHECK(archive.find("kal ches", Which::InFreezer).size() == 2);
+    CHECK(archive.find("ale", Which::InFreezer).empty());
+    for (const std::string odd : {"", "\"", "*", "NEAR(", "a:b", "-", "kale OR stew"}) {
+        CAPTURE(odd);
+        CHECK(archive.find(odd, Which::All).empty());
+    }
+}
+
+TEST_CASE("a state is set for all bags named or for none, and found again") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    CHECK(archive.set_state(stew.bags, State::Out, "2026-11-01T08:00:00") == 3);
+    CHECK(archive.set_state(stew.bags, State::Out, "2026-11-01T08:00:01") == 0);
+    CHECK(archive.bags(Which::InFreezer).empty());
+    CHECK(archive.bag(stew.bags[0])->changed == "2026-11-01T08:00:00");
+    // A clock that was set back changes nothing about what was done last.
+    archive.set_state(stew.bags, State::Eaten, "2020-01-01T00:00:00");
+    CHECK(archive.bag(stew.bags[0])->state == State::Eaten);
+}
+
+TEST_CASE("ids one slip away are found") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    std::string nine = stew.bags[0];
+    std::erase(nine, '-');
+    const std::vector<std::string> expected{stew.bags[0]};
+    auto wrong = nine;
+    wrong[4] = wrong[4] == '7' ? '8' : '7';
+    CHECK(archive.near_ids(wrong) == expected);
+    CHECK(archive.near_ids(nine.substr(1)) == expected);
+    CHECK(archive.near_ids("0" + nine) == expected);
+    CHECK(archive.near_ids("") == std::vector<std::string>{});
+}
+
+TEST_CASE(
+    "what is exported and read into an empty archive is the same, and merging twice is once") {
+    const Scratch scratch;
+    auto first = opened(scratch.path);
+    first.record(print({day({package("Squahs and red lentil stew", 3), soup})}));
+    first.record(print({day({stew, soup})}, "2026-10-18T10:00:00"));
+    first.set_state(soup.bags, State::Eaten, "2026-11-01T08:00:00");
+    auto second = opened(scratch.folder / "second.db");
+    const auto merged = second.merge(first.contents());
+    CHECK(merged.days == 2);
+    CHECK(merged.bags == 5);
+    CHECK(merged.prints == 2);
+    CHECK(second.contents() == first.contents());
+    const auto again = second.merge(first.contents());
+    CHECK(again.days + again.bags + again.prints + again.states == 0);
+    CHECK(second.contents() == first.contents());
+    CHECK(second.check().empty());
+}
+
+TEST_CASE("two kitchens' archives merge: all bags of both, the later state of shared ones") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    here.record(print({day({stew})}));
+    there.record(print({day({stew})}));
+    there.record(print({day({soup}, "/barn/sunday.toml")}));
+    there.set_state(stew.bags, State::Eaten, "2026-12-01T08:00:00");
+    const auto merged = here.merge(there.contents());
+    CHECK(merged.days == 1);
+    CHECK(merged.bags == 2);
+    CHECK(merged.states == 3);
+    CHECK(here.bags(Which::InFreezer).size() == 2);
+    CHECK(here.check().empty());
+}
+
+TEST_CASE("a later schema, another database and a damaged file are refused untouched") {
+    const Scratch scratch;
+    const auto path = scratch.folder / "archive.db";
+    auto expected = ArchiveFault::Kind::NewerSchema;
+    SUBCASE("a later schema") {
+        opened(path).record(print({day({stew})}));
+        shell(path, "PRAGMA user_version = 99; PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+    SUBCASE("another database") {
+        shell(path, "CREATE TABLE shopping (what TEXT)");
+        expected = ArchiveFault::Kind::NotOurs;
+    }
+    SUBCASE("another file") {
+        write_file(path, std::string(5000, 'x'));
+        expected = ArchiveFault::Kind::NotOurs;
+    }
+    const auto before = read_file(path);
+    for (const auto mode : {Mode::Read, Mode::Write}) {
+        const auto refused = Archive::open(path, mode);
+        REQUIRE_FALSE(refused.ok());
+        CAPTURE(refused.fault().message);
+        CHECK(refused.fault().kind == expected);
+        CHECK(read_file(path) == before);
+    }
+}
+
+TEST_CASE("a backup is a whole archive, also while another program writes") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    auto other = opened(scratch.path);
+    const auto copy = scratch.folder / "copy.db";
+    archive.back_up(copy);
+    other.record(print({day({soup})}));
+    CHECK(opened(copy).bags(Which::All).size() == 3);
+    CHECK(shell(copy, "PRAGMA integrity_check; PRAGMA foreign_key_check") == "ok\n");
+    CHECK_THROWS_AS(archive.back_up(copy), ArchiveFailure);
+}

@@ -1,0 +1,49 @@
+#pragma once
+
+#include "archive/archive.h"
+#include "kitchen/bag_id.h"
+
+#include <doctest/doctest.h>
+
+namespace thawslip::test_support {
+
+using namespace thawslip::archive;
+
+inline kitchen::Date date(int year, unsigned month, unsigned day) {
+    return {std::chrono::year{year}, std::chrono::month{month}, std::chrono::day{day}};
+}
+
+inline PackageRecord package(const std::string& dish, int bags,
+                             kitchen::Date keep_until = date(2026, 12, 17)) {
+    PackageRecord record{
+        dish, dish, date(2026, 10, 17), keep_until, kitchen::DateBasis::SetByCook, 6, {}, {}};
+    for (int n = 1; n <= bags; ++n) {
+        record.bags.push_back(kitchen::bag_id({dish, record.made, n}));
+    }
+    return record;
+}
+
+inline DayRecord day(const std::vector<PackageRecord>& packages,
+                     const std::string& file = "/orchard/saturday.toml") {
+    std::string description = "# day\n";
+    for (const auto& p : packages) {
+        description += p.dish + "\n";
+    }
+    return {date(2026, 10, 17), "Orchard house", file, description, packages};
+}
+
+inline PrintRecord print(const std::vector<DayRecord>& days,
+                         const std::string& at = "2026-10-17T14:05:00") {
+    return {at, {"labels", "letter-2x5-4x2in", "", "first_cell = 1\n", "face 1\n"}, days};
+}
+
+/// Opened for writing; the test fails where that does not work.
+inline Archive opened(const std::string& path, Mode mode = Mode::Write) {
+    auto result = Archive::open(path, mode, std::chrono::seconds{20});
+    if (!result) {
+        FAIL(result.fault().message);
+    }
+    return std::move(result).value();
+}
+
+} // namespace thawslip::test_support
