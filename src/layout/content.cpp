@@ -238,7 +238,7 @@ Result<Content, ContentFault> prepare_content(const Area& area, const wording::P
                                               Shaper& shaper) {
     Content content;
     if (area.kind != AreaKind::Text) {
-        content.code = area.kind == AreaKind::Code && !print.code_texts.empty();
+        content.code = area.kind == AreaKind::Code && print.has_code;
         return content;
     }
     const auto add = [&](const wording::Paragraph& paragraph) {

@@ -99,6 +99,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         kitchen_field(plan.kitchen, language),
         local_rules_field(language),
     };
+    print.has_code = !planned.bags.empty();
     return print;
 }
 
