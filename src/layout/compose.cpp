@@ -22,6 +22,7 @@ const Area* code_area(const Layout& layout) {
 Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layout& layout,
                                          Shaper& shaper) {
     Contents contents;
+    contents.reserve(layout.areas.size());
     for (const auto& area : layout.areas) {
         auto content = prepare_content(area, print, shaper);
         if (!content) {
@@ -166,6 +167,17 @@ Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, S
     return Fitted{0, print.kind, std::move(contents).value(), *solution, std::nullopt};
 }
 
+/// The labels of one dish follow each other and differ in few words.
+void share_words(std::vector<Fitted>& prints) {
+    if (prints.size() < 2 || prints.back().kind != prints.end()[-2].kind) {
+        return;
+    }
+    const auto& before = prints.end()[-2].contents;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        prints.back().contents[i].share_with(before[i]);
+    }
+}
+
 /// One print, on as many cards as it needs.
 void fit_cards(const wording::Print& print, std::size_t index, const Layouts& layouts, Size room,
                Shaper& shaper, Fitting& fitting, std::vector<Fault>& faults) {
@@ -175,6 +187,7 @@ void fit_cards(const wording::Print& print, std::size_t index, const Layouts& la
         if (fitted) {
             fitting.prints.push_back(std::move(fitted).value());
             fitting.prints.back().print = index;
+            share_words(fitting.prints);
         } else {
             faults.push_back({index, fitted.fault()});
         }
