@@ -25,7 +25,7 @@ void add(Job& job, std::size_t day, wording::Print print) {
 struct CardMaker {
     const Days& days;
     CardKinds kinds;
-    const wording::Language& language;
+    const wording::Style& style;
 };
 
 void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned,
@@ -33,7 +33,7 @@ void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned
     const auto& plan = maker.days.plans[day];
     const auto kinds = maker.kinds;
     if (kinds != CardKinds::Finishing) {
-        auto card = wording::cook_day_card(plan, planned, maker.language);
+        auto card = wording::cook_day_card(plan, planned, maker.style);
         if (!planned.bags.empty()) {
             card.code_texts = code::texts(code::message_for(planned, planned.bags.front()));
         }
@@ -41,7 +41,7 @@ void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned
     }
     if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
         for (const auto& bag : planned.bags) {
-            add(job, day, wording::finishing_card(plan, planned, bag, maker.language));
+            add(job, day, wording::finishing_card(plan, planned, bag, maker.style));
         }
     }
 }
@@ -57,11 +57,11 @@ Job label_job(const Days& days, const Settings& settings) {
     job.default_stock = !settings.label_stock.empty() ? settings.label_stock
                         : settings.paper == "a4"      ? "a4-2x4-99x68mm"
                                                       : "letter-2x5-4x2in";
+    const auto style = style_of(settings);
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
             for (const auto& bag : planned.bags) {
-                auto label =
-                    wording::bag_label(days.plans[day], planned, bag, language_of(settings));
+                auto label = wording::bag_label(days.plans[day], planned, bag, style);
                 label.code_texts = code::texts(code::message_for(planned, bag));
                 add(job, day, std::move(label));
             }
@@ -81,7 +81,8 @@ Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
     job.default_stock = !settings.card_stock.empty() ? settings.card_stock
                         : settings.paper == "a4"     ? "a4-cards-a6-cut"
                                                      : "letter-cards-6x4in-cut";
-    const CardMaker maker{days, kinds, language_of(settings)};
+    const auto style = style_of(settings);
+    const CardMaker maker{days, kinds, style};
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
             add_cards(job, day, planned, maker);

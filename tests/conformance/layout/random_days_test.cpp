@@ -114,14 +114,14 @@ std::vector<wording::Print> random_prints(Random& random, int dishes) {
     }
     Diagnostics faults;
     const auto plan = kitchen::plan(day, {}, faults);
-    const auto& language = wording::shipped_language("en");
+    const auto style = wording::style_for(wording::shipped_language("en"), {});
     std::vector<wording::Print> prints;
     for (const auto& planned : plan.packages) {
-        prints.push_back(bag_label(plan, planned, planned.bags.front(), language));
+        prints.push_back(bag_label(plan, planned, planned.bags.front(), style));
         prints.back().code_texts = code::texts(code::message_for(planned, planned.bags.front()));
-        prints.push_back(cook_day_card(plan, planned, language));
+        prints.push_back(cook_day_card(plan, planned, style));
         if (!planned.finish.empty()) {
-            prints.push_back(finishing_card(plan, planned, planned.bags.front(), language));
+            prints.push_back(finishing_card(plan, planned, planned.bags.front(), style));
         }
     }
     return prints;
