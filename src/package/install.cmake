@@ -12,6 +12,29 @@ install(FILES fonts/faces.toml DESTINATION "${share}/fonts" COMPONENT program)
 install(FILES layouts/README.md samples/orchard-day.toml
         DESTINATION "${CMAKE_INSTALL_DOCDIR}" COMPONENT program)
 
+# The manual page, packed as Debian wants it, and the completions of three shells. zsh looks into
+# another folder for what a distribution brings than for what is installed by hand.
+find_program(GZIP gzip REQUIRED)
+set(manual "${PROJECT_BINARY_DIR}/thawslip.1.gz")
+add_custom_command(OUTPUT "${manual}"
+    COMMAND "${GZIP}" -9nc "${PROJECT_SOURCE_DIR}/src/app/manual/thawslip.1" > "${manual}"
+    DEPENDS "${PROJECT_SOURCE_DIR}/src/app/manual/thawslip.1" VERBATIM)
+add_custom_target(manual ALL DEPENDS "${manual}")
+install(FILES "${manual}" DESTINATION "${CMAKE_INSTALL_MANDIR}/man1" COMPONENT program)
+set(completions "${PROJECT_BINARY_DIR}/src/app/completions")
+install(FILES "${completions}/thawslip"
+        DESTINATION "${CMAKE_INSTALL_DATADIR}/bash-completion/completions" COMPONENT program)
+install(FILES "${completions}/thawslip.fish"
+        DESTINATION "${CMAKE_INSTALL_DATADIR}/fish/vendor_completions.d" COMPONENT program)
+install(CODE "
+    set(zsh site-functions)
+    if(CMAKE_INSTALL_PREFIX MATCHES \"/usr/?$\")
+        set(zsh vendor-completions)
+    endif()
+    file(INSTALL \"${completions}/_thawslip\"
+         DESTINATION \"\${CMAKE_INSTALL_PREFIX}/${CMAKE_INSTALL_DATADIR}/zsh/\${zsh}\")"
+        COMPONENT program)
+
 # Debian brings the font files in packages of their own; a tree that is moved to a machine without
 # them can bring its own, with their licences.
 if(THAWSLIP_INSTALL_FONTS)
