@@ -12,11 +12,12 @@ namespace thawslip::app {
 enum class ReprintKind { Labels, Cards };
 
 struct ReprintOptions {
-    std::vector<std::string> bags; ///< ids, or words of a dish
-    std::string printed;           ///< a date; empty: by `bags`
-    std::string output;
-    std::string stock;             ///< empty: as it was printed on
-    std::optional<int> first_cell; ///< nothing: as printed for a whole print, else 1
+    std::vector<std::string> bags;      ///< ids, or words of a dish
+    std::string printed;                ///< a date; empty: by `bags`
+    std::string output;                 ///< as PrintOptions
+    std::optional<std::string> printer; ///< the same
+    std::string stock;                  ///< empty: as it was printed on
+    std::optional<int> first_cell;      ///< nothing: as printed for a whole print, else 1
     std::vector<int> spoiled;
     ReprintKind kind = ReprintKind::Labels;
 };

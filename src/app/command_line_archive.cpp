@@ -19,11 +19,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
             ->add_option("--printed", options->printed, "everything that was printed on that day")
             ->excludes(bags)
             ->option_text("DATE");
-    command
-        ->add_option("-o,--output", options->output,
-                     "what to write: .pdf or .svg; - for standard output")
-        ->required()
-        ->option_text("FILE");
+    add_destination(*command, options->output, options->printer);
     command->add_option("--stock", options->stock, "another stock than it was printed on")
         ->option_text("NAME|FILE");
     command
@@ -38,6 +34,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
         if (bags->count() == 0 && printed->count() == 0) {
             throw CLI::RequiredError{"a bag's id, words of a dish, or --printed"};
         }
+        require_destination(options->output, options->printer);
         if (*first_cell != 0) {
             options->first_cell = *first_cell;
         }

@@ -2,9 +2,12 @@
 
 #include "app/commands.h"
 #include "app/days.h"
+#include "base/result.h"
+#include "spool/printer.h"
 #include "wording/print.h"
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,12 +34,24 @@ struct Job {
     std::string recorded_as;     ///< what the archive calls it; empty: not kept there
 };
 
-/// Lays the job out, draws it and writes `options.output`; says what was printed, or everything
-/// that stands against it.
+/// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or
+/// everything that stands against it.
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console);
 
 /// Draws a job that is laid out and writes it whole, as the ending of `output` says.
 void write_job(const std::string& output, const LaidOut& laid_out, const Job& job);
+
+/// Draws a job that is laid out, writes it into `output` and hands it to `printer`; either may be
+/// absent.
+ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
+                       const std::optional<spool::Printer>& printer, Console console);
+
+/// Holds a print's destination to what can be: an ending we can write, no file that is read for
+/// the print, a printer that is there.
+/// \returns the printer, if one is wanted, or the status to leave with
+Result<std::optional<spool::Printer>, ExitStatus>
+usable_destination(const std::string& output, const std::vector<std::string>& inputs,
+                   const std::optional<std::string>& printer, Console console);
 
 } // namespace thawslip::app

@@ -188,6 +188,10 @@ void place_again(LaidOut& laid_out) {
 } // namespace
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
+    const auto printer = usable_destination(options.output, {}, options.printer, console);
+    if (!printer) {
+        return printer.fault();
+    }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         console.err << "error: nothing has been printed yet\n";
@@ -229,12 +233,15 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         console.err << "error: there is nothing to print for these bags\n";
         return ExitStatus::Refused;
     }
-    write_job(options.output, *all, job);
+    if (const auto status = deliver_job(*all, job, options.output, printer.value(), console);
+        status != ExitStatus::Done) {
+        return status;
+    }
     if (options.output != "-") {
-        console.out << fmt::format("{}: {} {}{} on {}; print at 100 %, not \"fit to page\"\n",
-                                   options.output, all->fitting.prints.size(), job.noun,
-                                   all->fitting.prints.size() == 1 ? "" : "s",
-                                   all->setup.target.stock.name);
+        console.out << fmt::format(
+            "{}{} {}{} on {}; print at 100 %, not \"fit to page\"\n",
+            options.output.empty() ? "" : options.output + ": ", all->fitting.prints.size(),
+            job.noun, all->fitting.prints.size() == 1 ? "" : "s", all->setup.target.stock.name);
     }
     return ExitStatus::Done;
 }
