@@ -47,6 +47,12 @@ ExitStatus archive_merge(const std::string& file, const Settings& settings, Cons
                                "later state\n",
                                archive_file(settings), merged.days, merged.bags, merged.prints,
                                merged.states);
+    for (const auto& id : merged.clashes) {
+        console.err << fmt::format("caution: bag {} was left out: here that id is on a bag whose "
+                                   "food is another, or may be; the one of {} needs a new label "
+                                   "under another name\n",
+                                   id, file);
+    }
     return ExitStatus::Done;
 }
 

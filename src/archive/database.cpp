@@ -43,6 +43,7 @@ std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::stri
         return fmt::format("the archive {} was written by a later thawslip ({}); nothing was "
                            "changed",
                            path, detail);
+    case Kind::Clash: return std::string{detail};
     case Kind::DiskFull:
         return fmt::format("no room left on the disk of the archive {}; nothing was changed", path);
     case Kind::Failed: break;

@@ -15,6 +15,7 @@ struct ArchiveFault {
         Damaged,     ///< it is an archive, but broken
         NotOurs,     ///< it is some other file
         NewerSchema, ///< a later Thawslip wrote it
+        Clash,       ///< an id that is printed on a bag is to be printed on another
         DiskFull,
         Failed, ///< anything else, in SQLite's words
     };

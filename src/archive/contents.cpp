@@ -1,0 +1,78 @@
+#include "archive/contents.h"
+
+#include <fmt/format.h>
+#include <set>
+
+namespace thawslip::archive {
+namespace {
+
+using Revisions = std::set<std::pair<int, int>>;
+
+std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& seen) {
+    if (day.lineage < 1 || day.revision < 1 || !seen.emplace(day.lineage, day.revision).second) {
+        return fmt::format("revision {} of description {} is there twice, or cannot be",
+                           day.revision, day.lineage);
+    }
+    if (!day.record.made.ok()) {
+        return fmt::format("description {} has no day", day.lineage);
+    }
+    for (const auto& package : day.record.packages) {
+        if (!package.made.ok() || !package.keep_until.ok()) {
+            return fmt::format("\"{}\" of description {} has a date that cannot be", package.dish,
+                               day.lineage);
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<std::string> fault_in_bag(const Contents& contents, const Contents::Bag& bag,
+                                        std::set<std::string>& seen) {
+    if (bag.ids.empty()) {
+        return std::string{"a bag has no id"};
+    }
+    for (const auto& id : bag.ids) {
+        if (!seen.insert(id).second) {
+            return fmt::format("the id {} is there twice", id);
+        }
+    }
+    if (bag.day >= contents.days.size() || bag.position < 1 || bag.number < 1 ||
+        static_cast<std::size_t>(bag.position) > contents.days[bag.day].record.packages.size()) {
+        return fmt::format("bag {} belongs to a package that is not there", bag.ids.front());
+    }
+    return std::nullopt;
+}
+
+std::optional<std::string> fault_in_print(const Contents& contents, const Contents::Print& print) {
+    for (const auto day : print.days) {
+        if (day >= contents.days.size()) {
+            return fmt::format("the print of {} is of a day that is not there", print.first_at);
+        }
+    }
+    std::set<std::string> names;
+    for (const auto& file : print.setup.files) {
+        if (!names.insert(file.name).second) {
+            return fmt::format("the print of {} has the file {} twice", print.first_at, file.name);
+        }
+    }
+    return std::nullopt;
+}
+
+} // namespace
+
+std::optional<std::string> fault_in(const Contents& contents) {
+    Revisions revisions;
+    std::set<std::string> ids;
+    std::optional<std::string> fault;
+    for (auto day = contents.days.begin(); !fault && day != contents.days.end(); ++day) {
+        fault = fault_in_day(*day, revisions);
+    }
+    for (auto bag = contents.bags.begin(); !fault && bag != contents.bags.end(); ++bag) {
+        fault = fault_in_bag(contents, *bag, ids);
+    }
+    for (auto print = contents.prints.begin(); !fault && print != contents.prints.end(); ++print) {
+        fault = fault_in_print(contents, *print);
+    }
+    return fault;
+}
+
+} // namespace thawslip::archive
