@@ -52,12 +52,13 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     return record;
 }
 
-archive::DayRecord record_of(const kitchen::Plan& plan, const toml::Document& document) {
+archive::DayRecord record_of(const Days& days, std::size_t day) {
+    const auto& plan = days.plans[day];
     archive::DayRecord record{
         plan.made,
         plan.kitchen,
-        std::filesystem::absolute(document.file()).lexically_normal().string(),
-        document.text(),
+        std::filesystem::absolute(days.documents[day].file()).lexically_normal().string(),
+        days.as_written[day],
         {}};
     for (const auto& planned : plan.packages) {
         record.packages.push_back(record_of(planned));
@@ -90,7 +91,7 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
     archive::PrintRecord record{
         now_text(), print_setup(job.recorded_as, laid_out, options, settings), {}};
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        record.days.push_back(record_of(days.plans[day], days.documents[day]));
+        record.days.push_back(record_of(days, day));
     }
     try {
         auto archive = open_archive(settings, archive::Mode::Write);
