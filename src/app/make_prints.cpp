@@ -37,14 +37,14 @@ void add_for_each_bag(Job& job, PrintOf first, const kitchen::PlannedPackage& pl
     }
 }
 
-wording::Print words_of(const PrintOf& of, const Days& days, const wording::Language& language) {
+wording::Print words_of(const PrintOf& of, const Days& days, const wording::Style& style) {
     const auto& plan = days.plans[of.day];
     const auto& planned = plan.packages[of.package];
     switch (of.kind) {
-    case wording::Kind::BagLabel: return bag_label(plan, planned, planned.bags[of.bag], language);
+    case wording::Kind::BagLabel: return bag_label(plan, planned, planned.bags[of.bag], style);
     case wording::Kind::FinishingCard:
-        return finishing_card(plan, planned, planned.bags[of.bag], language);
-    case wording::Kind::CookDayCard: return cook_day_card(plan, planned, language);
+        return finishing_card(plan, planned, planned.bags[of.bag], style);
+    case wording::Kind::CookDayCard: return cook_day_card(plan, planned, style);
     case wording::Kind::DoorList:
     case wording::Kind::DaySheet: break; // made of whole days: not among a job's prints
     }

@@ -125,15 +125,15 @@ std::vector<Whole> random_prints(Random& random, int dishes) {
     }
     Diagnostics faults;
     const auto plan = kitchen::plan(day, {}, faults);
-    const auto& language = wording::shipped_language("en");
+    const auto style = wording::style_for(wording::shipped_language("en"), {});
     std::vector<Whole> prints;
     for (const auto& planned : plan.packages) {
         const auto& bag = planned.bags.front();
         const auto texts = code::texts(code::message_for(planned, bag));
-        prints.push_back({bag_label(plan, planned, bag, language), texts});
-        prints.push_back({cook_day_card(plan, planned, language), texts});
+        prints.push_back({bag_label(plan, planned, bag, style), texts});
+        prints.push_back({cook_day_card(plan, planned, style), texts});
         if (!planned.finish.empty()) {
-            prints.push_back({finishing_card(plan, planned, bag, language), {}});
+            prints.push_back({finishing_card(plan, planned, bag, style), {}});
         }
     }
     return prints;
