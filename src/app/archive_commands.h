@@ -41,5 +41,8 @@ ExitStatus freezer_next(int count, const Settings& settings, Console console);
 ExitStatus archive_check(const Settings& settings, Console console);
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
 ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console);
+/// The archive as a folder of plain TOML, and back: see app/archive_folder.h.
+ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console);
+ExitStatus archive_import(const std::string& folder, const Settings& settings, Console console);
 
 } // namespace thawslip::app

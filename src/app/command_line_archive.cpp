@@ -96,11 +96,11 @@ void add_freezer(CLI::App& app, Command& chosen) {
 }
 
 template <class Run>
-void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about,
-                   Run run) {
+void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about, Run run,
+                   const char* value = "FILE") {
     auto* command = archive.add_subcommand(name, about);
     auto file = std::make_shared<std::string>();
-    command->add_option("file", *file, "the file")->required()->option_text("FILE");
+    command->add_option("place", *file, "where it is, or is to be")->required()->option_text(value);
     command->callback([file, run, &chosen] {
         chosen = [file, run](const Settings& settings, Console console) {
             return run(*file, settings, console);
@@ -117,6 +117,10 @@ void add_archive(CLI::App& app, Command& chosen) {
     add_with_file(*archive, chosen, "backup", "copy it to a new file", archive_backup);
     add_with_file(*archive, chosen, "merge", "add what another kitchen's archive holds",
                   archive_merge);
+    add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,
+                  "FOLDER");
+    add_with_file(*archive, chosen, "import", "add what such a folder holds", archive_import,
+                  "FOLDER");
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "app/exit_status.h"
 #include "app/settings.h"
+#include "archive/values.h"
 
 #include <iosfwd>
 #include <optional>
@@ -30,6 +31,8 @@ struct PrintOptions {
     std::vector<int> spoiled;
     std::optional<double> dots_per_inch; ///< nothing: as the settings say
     bool small_modules = false;          ///< allow code modules down to 0.33 mm
+    /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
+    std::vector<archive::SetupFile> kept = {};
     Record record = Record::AsSettingsSay;
 };
 

@@ -45,6 +45,7 @@ archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, R
     print.setup.stock.clear();
     print.setup.layout.clear();
     print.setup.look.clear();
+    print.setup.files.clear();
     return print;
 }
 
@@ -123,6 +124,10 @@ void tell_changes(const Part& part, const LaidOut& laid_out, const PrintOptions&
     if (part.print.setup.look.empty()) {
         return;
     }
+    for (const auto& what : changed_files(options.kept)) {
+        console.err << fmt::format("note: {} since {}: printed as it was then\n", what,
+                                   part.print.first_at.substr(0, 10));
+    }
     for (const auto& what : changed_look(part.print.setup.look, look_of(laid_out, options))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
                                    what, part.print.first_at.substr(0, 10));
@@ -155,7 +160,10 @@ PrintOptions options_for(const Part& part, const PrintOptions& printed,
     auto options = printed;
     options.output = wanted.output;
     options.stock = wanted.stock.empty() ? printed.stock : wanted.stock;
-    options.layout = wanted.stock.empty() ? printed.layout : "";
+    if (!wanted.stock.empty()) {
+        options.layout.clear();
+        options.kept.clear();
+    }
     if (!part.whole || wanted.first_cell || !wanted.spoiled.empty()) {
         options.first_cell = wanted.first_cell.value_or(1);
         options.spoiled = wanted.spoiled;
@@ -167,7 +175,7 @@ PrintOptions options_for(const Part& part, const PrintOptions& printed,
 bool append(LaidOut& all, LaidOut more) {
     const auto& first = all.setup;
     const bool alike =
-        first.target.stock.name == more.setup.target.stock.name &&
+        first.own == more.setup.own && first.target.stock.name == more.setup.target.stock.name &&
         std::ranges::equal(
             first.chosen, more.setup.chosen, {}, [](const auto& c) { return c.second.name; },
             [](const auto& c) { return c.second.name; });
