@@ -63,9 +63,10 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
-/// Reads the codes in a photograph (PNG, JPEG), or the text that a scanner typed ("-": standard
-/// input), and tells the cook steps.
-ExitStatus read(const std::string& photo, Console console);
+/// Tells the cook steps of bags: from the codes in a photograph (PNG, JPEG), from the text that a
+/// scanner typed ("-": standard input), or from the archive by a typed bag id.
+ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
+                Console console);
 
 /// When to thaw, start, add and serve, so that all dishes are ready at one time.
 ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console);
