@@ -193,6 +193,15 @@ StockReading read_stock(std::string text, std::string file, std::string name) {
     return reading;
 }
 
+std::vector<std::string> accepted_stock_keys() {
+    // A reader ticks off every key it asks for.
+    Diagnostics unwanted;
+    const auto document = toml::parse("", "", unwanted);
+    toml::Reader reader{document, unwanted};
+    StockReader{reader, ""}.read();
+    return {reader.asked().begin(), reader.asked().end()};
+}
+
 StockReading load_stock(const std::string& path) {
     auto text = toml::read_text_file(path, largest_file);
     if (!text) {
