@@ -2,6 +2,7 @@
 
 #include "app/deliver.h"
 #include "app/lay_out.h"
+#include "app/make_prints.h"
 #include "app/recording.h"
 #include "app/whole_file.h"
 #include "render/pdf.h"
@@ -52,7 +53,7 @@ void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& j
 }
 
 /// Nothing leaves a print in silence.
-void tell_left_out(const LaidOut& laid_out, const Job& job, Console console) {
+void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Console console) {
     std::set<std::string> told;
     for (const auto& fitted : laid_out.fitting.prints) {
         std::string areas;
@@ -62,7 +63,7 @@ void tell_left_out(const LaidOut& laid_out, const Job& job, Console console) {
                 areas += (areas.empty() ? "" : ", ") + area.area;
             }
         }
-        const auto& dish = job.prints[fitted.print].dish;
+        const auto& dish = package_of(job.prints[fitted.print], days).package.dish;
         if (!areas.empty() && told.insert(dish + areas).second) {
             console.err << fmt::format("caution: left out for want of room: {} of \"{}\"\n", areas,
                                        dish);
@@ -145,7 +146,7 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
         return result.fault();
     }
     const auto& laid_out = result.value();
-    tell_left_out(laid_out, job, console);
+    tell_left_out(laid_out, job, days, console);
     const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
     const bool printed = status == ExitStatus::Done || !options.output.empty();
     if (printed && !job.recorded_as.empty() && settings.record_prints &&

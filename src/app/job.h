@@ -6,6 +6,7 @@
 #include "spool/printer.h"
 #include "wording/print.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,15 +15,23 @@ namespace thawslip::app {
 
 struct LaidOut;
 
-/// Prints to be made in one file, and where each of them comes from.
+/// One label or card to be made: what it is of, by places in `Days`. Its words are made from
+/// there when they are needed.
+struct PrintOf {
+    wording::Kind kind = wording::Kind::BagLabel;
+    std::uint32_t day = 0;
+    std::uint32_t package = 0; ///< of that day
+    std::uint32_t bag = 0;     ///< of that package; for a print of the whole dish its first one
+};
+
+/// Prints to be made in one file.
 struct Job {
-    std::vector<wording::Print> prints;
-    std::vector<std::size_t> days; ///< for each print: which of the documents described it
-    std::string title;             ///< of the document
-    std::string noun;              ///< what is counted: "label", "card"
-    std::string default_stock;     ///< where no stock is named
-    std::string language = "en";   ///< of its words: ISO 639-1
-    std::string recorded_as;       ///< what the archive calls it; empty: not kept there
+    std::vector<PrintOf> prints;
+    std::string title;           ///< of the document
+    std::string noun;            ///< what is counted: "label", "card"
+    std::string default_stock;   ///< where no stock is named
+    std::string language = "en"; ///< of its words: ISO 639-1
+    std::string recorded_as;     ///< what the archive calls it; empty: not kept there
 };
 
 /// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or

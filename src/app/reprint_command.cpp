@@ -109,20 +109,12 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
 /// The prints that are wanted of those fitted: by their bag, or by a bag of their dish where a
 /// print serves the whole dish.
 void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::string>& bags) {
-    std::set<std::pair<std::size_t, std::string>> dishes;
-    for (std::size_t d = 0; d < remade.days.plans.size(); ++d) {
-        for (const auto& planned : remade.days.plans[d].packages) {
-            for (const auto& bag : planned.bags) {
-                if (bags.contains(bag.id)) {
-                    dishes.emplace(d, planned.package.dish);
-                }
-            }
-        }
-    }
+    const auto wanted = [&bags](const kitchen::Bag& bag) { return bags.contains(bag.id); };
     std::erase_if(laid_out.fitting.prints, [&](const layout::Fitted& fitted) {
-        const auto& print = remade.job.prints[fitted.print];
-        return print.bag_id.empty() ? !dishes.contains({remade.job.days[fitted.print], print.dish})
-                                    : !bags.contains(print.bag_id);
+        const auto& of = remade.job.prints[fitted.print];
+        const auto& planned = package_of(of, remade.days);
+        return of.kind == wording::Kind::CookDayCard ? std::ranges::none_of(planned.bags, wanted)
+                                                     : !wanted(planned.bags[of.bag]);
     });
 }
 

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <set>
 
 namespace thawslip::layout {
 namespace {
@@ -286,12 +287,13 @@ std::optional<Layout> read_layout(const toml::Document& document, std::string na
 }
 
 std::vector<std::string> accepted_layout_keys() {
-    // A reader ticks off every key it asks for; one area is like the other.
+    // A reader notes every key it is asked for; one area is like the other.
     Diagnostics unwanted;
     const auto document = toml::parse("picture = [\"name\"]\n[area.name]\n[rule]\n", "", unwanted);
-    toml::Reader reader{document, unwanted};
+    std::set<std::string> asked;
+    toml::Reader reader{document, unwanted, &asked};
     read_root(reader, "");
-    return {reader.asked().begin(), reader.asked().end()};
+    return {asked.begin(), asked.end()};
 }
 
 } // namespace thawslip::layout

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fmt/format.h>
+#include <set>
 
 namespace thawslip::layout {
 namespace {
@@ -194,12 +195,13 @@ StockReading read_stock(std::string text, std::string file, std::string name) {
 }
 
 std::vector<std::string> accepted_stock_keys() {
-    // A reader ticks off every key it asks for.
+    // A reader notes every key it is asked for.
     Diagnostics unwanted;
     const auto document = toml::parse("", "", unwanted);
-    toml::Reader reader{document, unwanted};
+    std::set<std::string> asked;
+    toml::Reader reader{document, unwanted, &asked};
     StockReader{reader, ""}.read();
-    return {reader.asked().begin(), reader.asked().end()};
+    return {asked.begin(), asked.end()};
 }
 
 StockReading load_stock(const std::string& path) {
