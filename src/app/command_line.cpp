@@ -15,7 +15,7 @@ namespace {
 
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
-    command.add_option("days", options.days, "descriptions of assembly days (TOML)")
+    command.add_option("DAY.toml", options.days, "descriptions of assembly days (TOML)")
         ->required()
         ->option_text("DAY.toml...");
     command

@@ -13,6 +13,7 @@
 #include <thawslip/toml/text_file.h>
 #include <thawslip/typeset/font_set.h>
 #include <thawslip/wording/prints.h>
+#include <thawslip/wording/style.h>
 
 using namespace thawslip;
 
@@ -51,31 +52,31 @@ kitchen::Plan plan_of(const toml::Document& document) {
     return plan;
 }
 
-/// A label is one bag of one package.
+/// A label: one bag of one package.
 struct Label {
-    const kitchen::PlannedPackage* package;
-    const kitchen::Bag* bag;
+    const kitchen::PlannedPackage& package;
+    const kitchen::Bag& bag;
 };
 
 std::vector<Label> labels_of(const kitchen::Plan& plan) {
     std::vector<Label> labels;
     for (const auto& package : plan.packages) {
         for (const auto& bag : package.bags) {
-            labels.push_back({&package, &bag});
+            labels.push_back({package, bag});
         }
     }
     return labels;
 }
 
-/// The words and the code of each label, made when the layout asks for them.
-layout::Source source_of(const kitchen::Plan& plan, const std::vector<Label>& labels) {
+/// What the labels and their codes say, told one by one.
+layout::Source words_of(const kitchen::Plan& plan, const std::vector<Label>& labels) {
     const auto style = wording::style_for(wording::shipped_language("en"), {});
     return {labels.size(),
             [&plan, &labels, style](std::size_t i) {
-                return wording::bag_label(plan, *labels[i].package, *labels[i].bag, style);
+                return wording::bag_label(plan, labels[i].package, labels[i].bag, style);
             },
             [&labels](std::size_t i) {
-                return code::texts(code::message_for(*labels[i].package, *labels[i].bag));
+                return code::texts(code::message_for(labels[i].package, labels[i].bag));
             }};
 }
 
@@ -105,7 +106,7 @@ int print(const std::string& day, const std::string& pdf) {
     target.stock = stock.value();
     const auto layouts = label_layout();
     const auto faces_of_labels = fonts();
-    const auto fitting = layout::fit(source_of(plan, labels), layouts, target, faces_of_labels);
+    const auto fitting = layout::fit(words_of(plan, labels), layouts, target, faces_of_labels);
     if (!fitting) {
         throw std::runtime_error{"the words of a label do not fit"};
     }
