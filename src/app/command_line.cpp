@@ -33,7 +33,8 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
                      "allow code modules of 0.33 mm instead of 0.4 mm");
 }
 
-/// The same, and where the print goes.
+} // namespace
+
 void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);
     command
@@ -49,6 +50,8 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
         .add_option("--spoiled", options.spoiled, "cells of the first sheet that cannot be used")
         ->option_text("N...");
 }
+
+namespace {
 
 void add_new(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("new", "write a commented day to start from");
@@ -267,6 +270,7 @@ ExitStatus run(int argc, const char* const* argv, Console console) {
     add_new(app, chosen);
     add_labels(app, chosen);
     add_cards(app, chosen);
+    add_lists(app, chosen);
     add_check(app, chosen);
     add_text(app, chosen);
     add_read(app, chosen);

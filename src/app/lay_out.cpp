@@ -56,7 +56,9 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
         Diagnostics one{
             to_diagnostic(fault, print, setup.target.stock,
                           words ? std::vector<std::string>{} : stocks_that_fit(print, setup))};
-        place(one, days.documents[job.days[fault.print]]);
+        if (job.days[fault.print] < days.documents.size()) {
+            place(one, days.documents[job.days[fault.print]]);
+        }
         // Bags of one dish fail alike: once is enough.
         if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
             diagnostics.push_back(one.front());

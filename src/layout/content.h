@@ -21,6 +21,8 @@ struct PreparedEntry {
     std::optional<typeset::PreparedParagraph> label;  ///< unless it is run in
     bool label_above = false; ///< on a line of its own; else it hangs in a column
     typeset::PreparedParagraph text;
+    wording::Role role = wording::Role::Text;
+    std::vector<PreparedEntry> cells = {}; ///< of a table's row; then `text` is empty
 };
 
 /// What stands in one text area of one print.
@@ -69,7 +71,6 @@ struct Extent {
     Length height;
     Length first_baseline;   ///< from the top
     bool cuts_words = false; ///< a word is wider than its line
-    int lines = 0;
 };
 
 /// \pre width > 0
@@ -78,8 +79,8 @@ Extent measure(const Content& content, const Area& area, TypeSize type, Length w
 /// The width of the content's longest paragraph on one line: what a `content` column needs.
 Length natural_width(const Content& content, const Area& area, TypeSize type);
 
-/// The items of the content, placed with the area's top left corner at `origin`. Takes exactly
-/// the room that `measure` gives.
+/// The items of the content, lines under rows among them, placed with the area's top left corner at
+/// `origin`. Takes exactly the room that `measure` gives.
 std::vector<Item> set(const Content& content, const Area& area, TypeSize type, Rect room);
 
 } // namespace thawslip::layout
