@@ -210,9 +210,16 @@ struct Overrides {
     std::string settings_file;
     std::string paper;
     std::string storage_list;
-    std::string language;
+    std::string languages;
+    std::string units;
     std::string archive;
 };
+
+/// What is wrong with the text of --language; empty where nothing is.
+std::string are_languages(const std::string& text) {
+    Settings settings;
+    return set_languages(settings, text).value_or("");
+}
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
@@ -221,9 +228,13 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
         ->check(CLI::IsMember({"letter", "a4"}))
         ->option_text("letter|a4");
-    app.add_option("--language", overrides.language, "the language of what is printed")
-        ->check(CLI::IsMember(wording::shipped_languages()))
+    app.add_option("--language", overrides.languages,
+                   "the language of what is printed: en, es, de; two for cards in both: en,es")
+        ->check(are_languages)
         ->option_text("en|es|de");
+    app.add_option("--units", overrides.units, "the units of what is printed")
+        ->check(CLI::IsMember({"metric", "us", "both"}))
+        ->option_text("metric|us|both");
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
@@ -248,8 +259,11 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
     }
-    if (!overrides.language.empty()) {
-        settings.language = overrides.language;
+    if (!overrides.languages.empty()) {
+        set_languages(settings, overrides.languages);
+    }
+    if (!overrides.units.empty()) {
+        set_units(settings, overrides.units);
     }
     return settings;
 }

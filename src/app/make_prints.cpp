@@ -1,6 +1,7 @@
 #include "app/make_prints.h"
 
 #include "code/message.h"
+#include "wording/bilingual.h"
 #include "wording/prints.h"
 
 #include <algorithm>
@@ -26,14 +27,24 @@ struct CardMaker {
     const Days& days;
     CardKinds kinds;
     const wording::Style& style;
+    const std::optional<wording::Style>& second; ///< below the first; nothing: one language
 };
+
+/// What `make` makes in the language that is set, or in both.
+template <class Make>
+wording::Print in_languages(const CardMaker& maker, const Make& make) {
+    auto print = make(maker.style);
+    return maker.second ? wording::bilingual(std::move(print), make(*maker.second)) : print;
+}
 
 void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned,
                const CardMaker& maker) {
     const auto& plan = maker.days.plans[day];
     const auto kinds = maker.kinds;
     if (kinds != CardKinds::Finishing) {
-        auto card = wording::cook_day_card(plan, planned, maker.style);
+        auto card = in_languages(maker, [&](const wording::Style& style) {
+            return wording::cook_day_card(plan, planned, style);
+        });
         if (!planned.bags.empty()) {
             card.code_texts = code::texts(code::message_for(planned, planned.bags.front()));
         }
@@ -41,7 +52,9 @@ void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned
     }
     if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
         for (const auto& bag : planned.bags) {
-            add(job, day, wording::finishing_card(plan, planned, bag, maker.style));
+            add(job, day, in_languages(maker, [&](const wording::Style& style) {
+                    return wording::finishing_card(plan, planned, bag, style);
+                }));
         }
     }
 }
@@ -82,7 +95,8 @@ Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
                         : settings.paper == "a4"     ? "a4-cards-a6-cut"
                                                      : "letter-cards-6x4in-cut";
     const auto style = style_of(settings);
-    const CardMaker maker{days, kinds, style};
+    const auto second = second_style_of(settings);
+    const CardMaker maker{days, kinds, style, second};
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& planned : days.plans[day].packages) {
             add_cards(job, day, planned, maker);

@@ -2,6 +2,8 @@
 
 #include "layout/table.h"
 
+#include <algorithm>
+
 namespace thawslip::layout {
 namespace {
 
@@ -14,22 +16,29 @@ Weight strong(Weight weight) {
     return weight == Weight::Regular ? Weight::Bold : weight;
 }
 
-std::vector<StyledText> styled(const std::vector<wording::Span>& spans, Weight weight) {
+bool is_second(const wording::Paragraph& paragraph) {
+    return paragraph.voice == wording::Voice::Second;
+}
+
+bool is_strong(const wording::Paragraph& paragraph) {
+    return !is_second(paragraph) && !paragraph.spans.empty() &&
+           paragraph.spans.front().emphasis == wording::Emphasis::Strong;
+}
+
+std::vector<StyledText> styled(const wording::Paragraph& paragraph, Weight weight) {
     std::vector<StyledText> text;
-    for (const auto& span : spans) {
-        text.push_back(
-            {span.text, span.emphasis == wording::Emphasis::Strong ? strong(weight) : weight});
+    for (const auto& span : paragraph.spans) {
+        const bool emphatic = span.emphasis == wording::Emphasis::Strong && !is_second(paragraph);
+        text.push_back({span.text, emphatic ? strong(weight) : weight});
     }
     return text;
 }
 
-bool is_strong(const wording::Paragraph& paragraph) {
-    return !paragraph.spans.empty() &&
-           paragraph.spans.front().emphasis == wording::Emphasis::Strong;
-}
-
 /// Of a label and its words one is strong: the words where they say so, else the label.
 Weight label_weight(const wording::Paragraph& paragraph, const Area& area) {
+    if (is_second(paragraph)) {
+        return Weight::Regular;
+    }
     if (is_strong(paragraph)) {
         return area.labels == LabelPlace::Above ? Weight::Regular : area.weight;
     }
@@ -44,11 +53,14 @@ wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragrap
             line.spans.push_back({" · ", wording::Emphasis::Plain});
         }
         if (!paragraph->label.empty()) {
-            line.spans.push_back({paragraph->label + " ", is_strong(*paragraph)
-                                                              ? wording::Emphasis::Plain
-                                                              : wording::Emphasis::Strong});
+            const bool quiet = is_strong(*paragraph) || is_second(*paragraph);
+            line.spans.push_back({paragraph->label + " ",
+                                  quiet ? wording::Emphasis::Plain : wording::Emphasis::Strong});
         }
-        line.spans.insert(line.spans.end(), paragraph->spans.begin(), paragraph->spans.end());
+        for (const auto& span : paragraph->spans) {
+            line.spans.push_back(
+                {span.text, is_second(*paragraph) ? wording::Emphasis::Plain : span.emphasis});
+        }
     }
     return line;
 }
@@ -62,13 +74,26 @@ Weight weight_of(const wording::Paragraph& paragraph, const Area& area) {
     case wording::Role::ColumnHeads: return Weight::Regular;
     case wording::Role::Text: break;
     }
-    return area.weight;
+    return is_second(paragraph) ? Weight::Regular : area.weight;
+}
+
+/// How large a paragraph is set, in sizes of the area's type. What is smaller never falls under
+/// the least x-height, at whatever size the area stands.
+double size_of(const wording::Paragraph& paragraph, const Area& area) {
+    if (paragraph.role == wording::Role::Heading) {
+        return area.heading_size;
+    }
+    const double floor = least_x_height / area.x_height.smallest;
+    return is_second(paragraph) ? std::clamp(floor, second_size, 1.0) : 1.0;
 }
 
 Prepared prepare_entry(const wording::Paragraph& paragraph, const Area& area, Shaper& shaper) {
-    auto spans = styled(paragraph.spans, weight_of(paragraph, area));
+    auto spans = styled(paragraph, weight_of(paragraph, area));
     std::optional<PreparedParagraph> label;
-    if (!paragraph.label.empty() && area.labels != LabelPlace::RunIn) {
+    // What is said again needs no second line for its label.
+    const bool runs_in = area.labels == LabelPlace::RunIn ||
+                         (is_second(paragraph) && area.labels == LabelPlace::Above);
+    if (!paragraph.label.empty() && !runs_in) {
         auto shaped = shaper.prepare({{paragraph.label, label_weight(paragraph, area)}});
         if (!shaped) {
             return Failure{shaped.fault()};
@@ -91,8 +116,10 @@ Prepared prepare_entry(const wording::Paragraph& paragraph, const Area& area, Sh
         return Failure{text.fault()};
     }
     const bool above = label && area.labels == LabelPlace::Above;
-    return PreparedEntry{paragraph.marker,        number,        label, above,
-                         std::move(text).value(), paragraph.role};
+    PreparedEntry entry{paragraph.marker, number, label, above, std::move(text).value()};
+    entry.role = paragraph.role;
+    entry.size = size_of(paragraph, area);
+    return entry;
 }
 
 /// A row of a table, or a paragraph.

@@ -22,6 +22,7 @@ struct PreparedEntry {
     bool label_above = false; ///< on a line of its own; else it hangs in a column
     typeset::PreparedParagraph text;
     wording::Role role = wording::Role::Text;
+    double size = 1.0; ///< of its type, in sizes of the area's: larger for a heading
     std::vector<PreparedEntry> cells = {}; ///< of a table's row; then `text` is empty
 };
 

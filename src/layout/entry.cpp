@@ -21,26 +21,33 @@ double label_of(const PreparedEntry& entry) {
     return entry.label && !entry.label_above ? entry.label->natural_width() + label_gap : 0.0;
 }
 
-bool is_heading(const PreparedEntry& entry) {
-    return entry.role == wording::Role::Heading && entry.cells.empty();
-}
-
-bool cuts_in(const PreparedEntry& entry, const Indents& at, double width) {
-    if (entry.text.widest_word() > width - at.text + hair) {
+bool cuts_in(const PreparedEntry& entry, const OwnPlace& place) {
+    if (entry.text.widest_word() > place.width - place.at.text + hair) {
         return true;
     }
     if (!entry.label) {
         return false;
     }
-    const double room = entry.label_above ? width / above_size : at.text - at.label - label_gap;
+    const double room =
+        entry.label_above ? place.width / above_size : place.at.text - place.at.label - label_gap;
     return entry.label->widest_word() > room + hair;
 }
 
-} // namespace
-
-int EntryLines::count() const {
-    return std::max({label, text, 1});
+/// The height of words at their place, in leadings of the area's type.
+double height_in(const PreparedEntry& entry, const OwnPlace& place) {
+    const int text = entry.text.count_lines(std::max(place.width - place.at.text, least_width));
+    int label = 0;
+    double above = 0.0;
+    if (entry.label_above) {
+        above = above_size * entry.label->count_lines(place.width / above_size);
+    } else if (entry.label) {
+        label = entry.label->count_lines(
+            std::max(place.at.text - place.at.label - label_gap, least_width));
+    }
+    return entry.size * (above + std::max({text, label, 1}));
 }
+
+} // namespace
 
 Indents indents_of(const PreparedEntry& cell, double width) {
     const double marker = marker_of(cell);
@@ -53,7 +60,7 @@ Columns columns_of(const Content& content, const Area& area, Length em, Length r
     double label = 0.0;
     for (const auto& entry : content.entries) {
         marker = std::max(marker, marker_of(entry));
-        label = std::max(label, label_of(entry));
+        label = std::max(label, label_of(entry) * entry.size);
     }
     Columns columns{{marker, marker + std::min(label, width * widest_label)}, {}, width};
     if (!area.table.empty()) {
@@ -62,53 +69,42 @@ Columns columns_of(const Content& content, const Area& area, Length em, Length r
     return columns;
 }
 
-EntryLines count_lines(const PreparedEntry& entry, const Indents& at, double width) {
-    EntryLines lines;
-    lines.text = entry.text.count_lines(std::max(width - at.text, least_width));
-    if (entry.label && !entry.label_above) {
-        lines.label =
-            entry.label->count_lines(std::max(at.text - at.label - label_gap, least_width));
-    }
-    return lines;
+OwnPlace own_place(const PreparedEntry& entry, const Indents& at, double width) {
+    return {{at.label / entry.size, at.text / entry.size}, width / entry.size};
 }
 
-double height_of(const PreparedEntry& entry, const Area& area, const Columns& columns) {
-    if (is_heading(entry)) {
-        return area.heading_size * entry.text.count_lines(columns.width / area.heading_size);
-    }
+OwnPlace own_place(const PreparedEntry& entry, const Columns& columns) {
+    const bool heads = entry.role == wording::Role::Heading;
+    return own_place(entry, heads ? Indents{} : columns.prose, columns.width);
+}
+
+double height_of(const PreparedEntry& entry, const Columns& columns) {
     if (entry.cells.empty()) {
-        const double above = entry.label_above
-                                 ? above_size * entry.label->count_lines(columns.width / above_size)
-                                 : 0.0;
-        return above + count_lines(entry, columns.prose, columns.width).count();
+        return height_in(entry, own_place(entry, columns));
     }
-    int lines = 1;
+    double highest = 1.0;
     for (std::size_t i = 0; i < entry.cells.size(); ++i) {
         const double width = columns.table.width[i];
         const auto& cell = entry.cells[i];
-        lines = std::max(lines, count_lines(cell, indents_of(cell, width), width).count());
+        highest =
+            std::max(highest, height_in(cell, own_place(cell, indents_of(cell, width), width)));
     }
-    return lines;
+    return highest;
 }
 
-double first_baseline(const PreparedEntry& entry, const Area& area) {
-    const double size = is_heading(entry)   ? area.heading_size
-                        : entry.label_above ? above_size
-                                            : 1.0;
-    return size * baseline_share;
+double first_baseline(const PreparedEntry& entry) {
+    return entry.size * (entry.label_above ? above_size : 1.0) * baseline_share;
 }
 
-bool cuts_words(const PreparedEntry& entry, const Area& area, const Columns& columns) {
-    if (is_heading(entry)) {
-        return entry.text.widest_word() > columns.width / area.heading_size + hair;
-    }
+bool cuts_words(const PreparedEntry& entry, const Columns& columns) {
     if (entry.cells.empty()) {
-        return cuts_in(entry, columns.prose, columns.width);
+        return cuts_in(entry, own_place(entry, columns));
     }
     bool cuts = columns.table.too_narrow;
     for (std::size_t i = 0; i < entry.cells.size(); ++i) {
         const double width = columns.table.width[i];
-        cuts = cuts || cuts_in(entry.cells[i], indents_of(entry.cells[i], width), width);
+        const auto& cell = entry.cells[i];
+        cuts = cuts || cuts_in(cell, own_place(cell, indents_of(cell, width), width));
     }
     return cuts;
 }
@@ -118,7 +114,8 @@ double entry_width(const PreparedEntry& entry) {
     for (const auto& cell : entry.cells) {
         width += (width > 0.0 ? table_gap : 0.0) + entry_width(cell);
     }
-    return std::max(width, marker_of(entry) + label_of(entry) + entry.text.natural_width());
+    return std::max(width,
+                    entry.size * (marker_of(entry) + label_of(entry) + entry.text.natural_width()));
 }
 
 } // namespace thawslip::layout

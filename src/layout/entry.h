@@ -6,7 +6,7 @@
 namespace thawslip::layout {
 
 // How one prepared paragraph stands in its area: what `measure` counts and `set` draws. All widths
-// are in em, all heights in leadings of the area's type.
+// are in em, all heights in leadings of the area's type, but where a thing's own type is named.
 
 /// Where the baseline stands in a line's leading: room above for an accented capital, below for
 /// a descender. Common practice, no source.
@@ -35,21 +35,24 @@ Columns columns_of(const Content& content, const Area& area, Length em, Length r
 /// The indents of a cell by itself.
 Indents indents_of(const PreparedEntry& cell, double width);
 
-struct EntryLines {
-    int label = 0;
-    int text = 0;
-    int count() const;
+/// Where an entry's words stand, in em of its own type, which may be larger or smaller.
+struct OwnPlace {
+    Indents at;
+    double width = 0.0;
 };
-EntryLines count_lines(const PreparedEntry& entry, const Indents& at, double width);
+OwnPlace own_place(const PreparedEntry& entry, const Indents& at, double width);
+
+/// The place of an entry that is no row: a heading has the whole width.
+OwnPlace own_place(const PreparedEntry& entry, const Columns& columns);
 
 /// An entry's height without the space around it.
-double height_of(const PreparedEntry& entry, const Area& area, const Columns& columns);
+double height_of(const PreparedEntry& entry, const Columns& columns);
 
 /// Where its first baseline is, from its top.
-double first_baseline(const PreparedEntry& entry, const Area& area);
+double first_baseline(const PreparedEntry& entry);
 
 /// Whether some word of it is wider than its place.
-bool cuts_words(const PreparedEntry& entry, const Area& area, const Columns& columns);
+bool cuts_words(const PreparedEntry& entry, const Columns& columns);
 
 /// Its width on one line, marker and label included.
 double entry_width(const PreparedEntry& entry);

@@ -51,6 +51,10 @@ inline constexpr double table_gap = 1.1;
 /// How much larger than its text an area's headings are, where a layout does not say.
 inline constexpr double usual_heading_size = 1.2;
 
+/// How large what is said again in a second language is, in sizes of the text above it, where
+/// that is not below the least x-height.
+inline constexpr double second_size = 0.88;
+
 enum class AreaKind { Text, Code, Write };
 
 /// A named rectangle of a layout's picture and what stands in it.

@@ -55,8 +55,7 @@ public:
         const auto scale = readable_scale();
         std::vector<wording::Print> cards;
         for (std::size_t next = 0; next < pieces_.size();) {
-            const auto count =
-                without_last_headings(next, most_that_fit(cards.size(), next, scale));
+            const auto count = whole_sections(next, most_that_fit(cards.size(), next, scale));
             cards.push_back(card(cards.size(), next, count, "9"));
             next += count;
         }
@@ -125,12 +124,22 @@ private:
 
     wording::Role role(std::size_t piece) const { return pieces_[piece].paragraph.role; }
 
-    /// A heading stays with what it heads: none is the last on a card, unless nothing else is.
-    std::size_t without_last_headings(std::size_t next, std::size_t count) const {
+    /// Whether a card may end before this piece: a heading stays with what it heads, and the second
+    /// language with the first.
+    bool may_part_before(std::size_t piece) const {
+        return piece == pieces_.size() || (role(piece - 1) == wording::Role::Text &&
+                                           pieces_[piece].paragraph.voice == wording::Voice::First);
+    }
+
+    /// The largest count up to this one after which a card may end; where there is none, the
+    /// smallest above it, which is then set smaller.
+    std::size_t whole_sections(std::size_t next, std::size_t count) const {
         auto kept = count;
-        while (kept > 0 && next + count < pieces_.size() &&
-               role(next + kept - 1) != wording::Role::Text) {
+        while (kept > 0 && !may_part_before(next + kept)) {
             --kept;
+        }
+        while (kept == 0 && !may_part_before(next + count)) {
+            ++count;
         }
         return kept == 0 ? count : kept;
     }

@@ -40,14 +40,12 @@ public:
 
     void entry(const PreparedEntry& entry, const Columns& columns) {
         const Length top = y_;
-        if (!entry.cells.empty()) {
-            row(entry, columns.table);
-        } else if (entry.role == wording::Role::Heading) {
-            scaled(entry.text, area_.heading_size, columns.width);
+        if (entry.cells.empty()) {
+            words(entry, own_place(entry, columns), 0.0);
         } else {
-            prose(entry, columns.prose, columns.width, 0.0);
+            row(entry, columns.table);
         }
-        y_ = top + type_.leading * height_of(entry, area_, columns);
+        y_ = top + type_.leading * height_of(entry, columns);
         if (!entry.cells.empty() && area_.row_rule > Length{}) {
             const Length below = type_.leading * (area_.space / 2);
             items_.push_back(Rule{{{room_.left(), room_.top() + y_ + below - area_.row_rule / 2},
@@ -64,29 +62,36 @@ private:
 
     void row(const PreparedEntry& entry, const TableColumns& columns) {
         for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-            const auto at = indents_of(entry.cells[i], columns.width[i]);
-            prose(entry.cells[i], at, columns.width[i], columns.start[i]);
+            const auto& cell = entry.cells[i];
+            const double width = columns.width[i];
+            words(cell, own_place(cell, indents_of(cell, width), width), columns.start[i]);
         }
     }
 
-    void prose(const PreparedEntry& entry, const Indents& at, double width, double left) {
+    /// Sets marker, label and text at their place, `start` em of the area's type from its left.
+    void words(const PreparedEntry& entry, const OwnPlace& place, double start) {
+        const auto areas_own = type_;
+        const double left = start / entry.size;
+        type_ = {areas_own.size * entry.size, areas_own.leading * entry.size};
         if (entry.label_above) {
-            y_ += type_.leading * scaled(*entry.label, above_size, width);
+            label_above(*entry.label, place.width);
         }
         marker(entry, left);
         if (entry.label && !entry.label_above) {
-            paragraph(*entry.label, left + at.label, at.text - at.label - label_gap);
+            paragraph(*entry.label, left + place.at.label,
+                      place.at.text - place.at.label - label_gap);
         }
-        paragraph(entry.text, left + at.text, width - at.text);
+        paragraph(entry.text, left + place.at.text, place.width - place.at.text);
+        type_ = areas_own;
     }
 
-    /// Sets words at another size; how high they are, in leadings of the area's own.
-    double scaled(const PreparedParagraph& words, double size, double width) {
-        const auto own = type_;
-        type_ = {own.size * size, own.leading * size};
-        paragraph(words, 0.0, width / size);
-        type_ = own;
-        return size * words.count_lines(width / size);
+    /// Sets the label small and moves down past it.
+    void label_above(const PreparedParagraph& label, double width) {
+        const auto below = type_;
+        type_ = {below.size * above_size, below.leading * above_size};
+        paragraph(label, 0.0, width / above_size);
+        y_ += type_.leading * label.count_lines(width / above_size);
+        type_ = below;
     }
 
     void marker(const PreparedEntry& entry, double left) {
@@ -134,11 +139,11 @@ Extent measure(const Content& content, const Area& area, TypeSize type, Length w
     double height = space_after(area);
     for (std::size_t i = 0; i < content.entries.size(); ++i) {
         const auto& entry = content.entries[i];
-        height += space_before(content, i, area) + height_of(entry, area, columns);
-        extent.cuts_words |= cuts_words(entry, area, columns);
+        height += space_before(content, i, area) + height_of(entry, columns);
+        extent.cuts_words |= cuts_words(entry, columns);
     }
     extent.height = type.leading * height;
-    extent.first_baseline = type.leading * first_baseline(content.entries.front(), area);
+    extent.first_baseline = type.leading * first_baseline(content.entries.front());
     return extent;
 }
 
@@ -152,10 +157,10 @@ Length natural_width(const Content& content, const Area& area, TypeSize type) {
             continue;
         }
         const bool heads = entry.role == wording::Role::Heading;
-        widest = std::max(widest, heads ? entry.text.natural_width() * area.heading_size
-                                        : columns.prose.text + entry.text.natural_width());
+        widest = std::max(widest, (heads ? 0.0 : columns.prose.text) +
+                                      entry.text.natural_width() * entry.size);
         if (entry.label_above) {
-            widest = std::max(widest, entry.label->natural_width() * above_size);
+            widest = std::max(widest, entry.label->natural_width() * above_size * entry.size);
         }
     }
     return type.size * widest;

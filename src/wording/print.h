@@ -27,6 +27,10 @@ enum class Role {
     ColumnHeads, ///< what the columns of the rows below are: the same
 };
 
+/// Which of the print's languages a paragraph speaks. The second stands below the first, and is
+/// set to be looked over.
+enum class Voice { First, Second };
+
 /// Words with an optional label that the layout may run in, hang in a column or put above: "Thaw",
 /// "Last 10 min". Where the words themselves are strong, the label is the quiet one.
 struct Paragraph {
@@ -35,6 +39,7 @@ struct Paragraph {
     std::string label; ///< may be empty
     std::vector<Span> spans;
     Role role = Role::Text;
+    Voice voice = Voice::First;
 
     /// A row of a table: what stands in each of its columns, and no words of the row's own. An
     /// area that is no table sets them one after the other.

@@ -164,3 +164,19 @@ TEST_CASE("a heading that is said again says that it is continued") {
     CHECK(pages[1].field("dishes")->paragraphs[0].spans[0].text == "Dish 1, continued");
     CHECK(pages[1].field("dishes")->paragraphs[1].spans[0].text == "Heads");
 }
+
+TEST_CASE("no card begins with the second language of what stands on the card before") {
+    auto print = sheet_with(1, 40);
+    auto& lines = print.fields.front().paragraphs;
+    for (std::size_t i = 3; i < lines.size(); i += 2) {
+        lines[i].voice = wording::Voice::Second;
+    }
+    Shaper shaper{testing::fonts()};
+    const auto pages = paginate(print, testing::layout_from(sheet_layout), {120_mm, 70_mm}, shaper);
+    REQUIRE(pages.size() >= 2);
+    for (std::size_t i = 1; i < pages.size(); ++i) {
+        const auto& again = pages[i].field("dishes")->paragraphs;
+        REQUIRE(again.size() >= 3);
+        CHECK(again[2].voice == wording::Voice::First); // after the heading and the heads
+    }
+}

@@ -139,3 +139,23 @@ TEST_CASE("a heading is larger than its text, with room above it") {
     CHECK(headed.texts.back().baseline.y > plain.texts.back().baseline.y);
     CHECK(headed.extent.height > plain.extent.height);
 }
+
+TEST_CASE("the second language is set smaller and lighter, but never under the legal floor") {
+    auto echo = words("Añadir");
+    echo.voice = wording::Voice::Second;
+    const auto size_with = [&](const std::string& smallest) {
+        const auto layout = R"(
+print = "cook-day card"
+picture = ["steps"]
+[area]
+steps = { words = "rows", weight = "bold", x_height = [")" +
+                            smallest +
+                            R"(", "2.4 mm", "2.6 mm"] }
+)";
+        return set_list(list({words("Add"), echo}), 120_mm, layout).texts.back().size /
+               ten_points.size;
+    };
+    CHECK(size_with("2 mm") == doctest::Approx(second_size));
+    CHECK(size_with("1.25 mm") == doctest::Approx(1.2 / 1.25));
+    CHECK(size_with("1.2 mm") == doctest::Approx(1.0));
+}
