@@ -16,6 +16,7 @@ void add_lists(CLI::App& app, Command& chosen) {
     command->add_flag("--day", *day, "the day sheet and the shopping list only")
         ->excludes(only_door);
     command->callback([=, &chosen] {
+        require_destination(options->output, options->printer);
         const auto kinds = *door ? ListKinds::Door : *day ? ListKinds::Day : ListKinds::Both;
         chosen = [options, kinds](const Settings& settings, Console console) {
             return lists(*options, kinds, settings, console);

@@ -34,8 +34,7 @@ Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settin
     job.noun = "list";
     job.language = settings.language;
     job.default_stock = list_stock(settings);
-    job.prints.push_back(wording::door_list(rows, style_of(settings)));
-    job.days.push_back(0);
+    add_list(job, 0, wording::door_list(rows, style_of(settings)));
     return job;
 }
 
@@ -46,6 +45,12 @@ ExitStatus print_door_list(std::span<const wording::DoorRow> rows, const PrintOp
         return ExitStatus::Done;
     }
     return run_job(door_list_job(rows, settings), {}, options, settings, console);
+}
+
+void add_list(Job& job, std::size_t day, wording::Print list) {
+    const auto place = static_cast<std::uint32_t>(job.lists.size());
+    job.prints.push_back({list.kind, static_cast<std::uint32_t>(day), place, 0});
+    job.lists.push_back(std::move(list));
 }
 
 std::string list_stock(const Settings& settings) {

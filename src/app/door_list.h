@@ -16,9 +16,12 @@ std::vector<wording::DoorRow> door_rows(const Days& days);
 /// The door list of these bags, wherever they are known from.
 Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings);
 
-/// Prints the door list of these bags to `options.output`; `options.days` is not used.
+/// Prints the door list of these bags where `options` say; `options.days` is not used.
 ExitStatus print_door_list(std::span<const wording::DoorRow> rows, const PrintOptions& options,
                            const Settings& settings, Console console);
+
+/// Adds a list to a job; `day` is the one whose description its faults are told of.
+void add_list(Job& job, std::size_t day, wording::Print list);
 
 /// The stock that lists are printed on where none is named: a whole sheet of the paper that is set.
 std::string list_stock(const Settings& settings);

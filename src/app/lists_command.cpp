@@ -7,19 +7,14 @@
 namespace thawslip::app {
 namespace {
 
-void add_print(Job& job, std::size_t day, wording::Print print) {
-    job.prints.push_back(std::move(print));
-    job.days.push_back(day);
-}
-
 /// The day sheet of each day and, where anything is to be bought, its shopping list.
 void add_day_sheets(Job& job, const Days& days, const Settings& settings) {
     const auto style = style_of(settings);
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        add_print(job, day, wording::day_sheet(days.plans[day], style));
+        add_list(job, day, wording::day_sheet(days.plans[day], style));
         auto shopping = wording::shopping_sheet(days.plans[day], style);
         if (!shopping.field("shopping")->paragraphs.empty()) {
-            add_print(job, day, std::move(shopping));
+            add_list(job, day, std::move(shopping));
         }
     }
 }
@@ -36,7 +31,7 @@ Job list_job(const Days& days, ListKinds kinds, const Settings& settings) {
     if (kinds != ListKinds::Day) {
         auto door = door_list_job(door_rows(days), settings);
         job.title = kinds == ListKinds::Door ? door.title : "Day sheet and door list";
-        add_print(job, 0, std::move(door.prints.front()));
+        add_list(job, 0, std::move(door.lists.front()));
     }
     return job;
 }

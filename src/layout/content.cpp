@@ -168,17 +168,24 @@ Shaper::prepare(const std::vector<StyledText>& spans) {
     return shaped;
 }
 
+void Content::share_with(const Content& other) {
+    if (!empty() && !other.empty() && *entries_ == *other.entries_) {
+        entries_ = other.entries_;
+    }
+}
+
 Result<Content, ContentFault> prepare_content(const Area& area, const wording::Print& print,
                                               Shaper& shaper) {
-    Content content;
     if (area.kind != AreaKind::Text) {
-        content.code = area.kind == AreaKind::Code && !print.code_texts.empty();
+        Content content;
+        content.code = area.kind == AreaKind::Code && print.has_code;
         return content;
     }
+    std::vector<PreparedEntry> entries;
     const auto add = [&](const wording::Paragraph& paragraph) {
         auto entry = prepare_any(paragraph, area, shaper);
         if (entry) {
-            content.entries.push_back(std::move(entry).value());
+            entries.push_back(std::move(entry).value());
             return std::optional<UnsettableCharacter>{};
         }
         return std::optional{entry.fault()};
@@ -202,7 +209,7 @@ Result<Content, ContentFault> prepare_content(const Area& area, const wording::P
             return Failure{ContentFault{area.words.front(), print.where, *fault}};
         }
     }
-    return content;
+    return Content{std::move(entries)};
 }
 
 } // namespace thawslip::layout

@@ -7,6 +7,7 @@
 #include "wording/print.h"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -24,13 +25,28 @@ struct PreparedEntry {
     wording::Role role = wording::Role::Text;
     double size = 1.0; ///< of its type, in sizes of the area's: larger for a heading
     std::vector<PreparedEntry> cells = {}; ///< of a table's row; then `text` is empty
+    friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
-/// What stands in one text area of one print.
-struct Content {
-    std::vector<PreparedEntry> entries;
+/// What stands in one text area of one print. Copies share their paragraphs, which never change.
+class Content {
+public:
+    Content() = default;
+    explicit Content(std::vector<PreparedEntry> entries)
+        : entries_{std::make_shared<const std::vector<PreparedEntry>>(std::move(entries))} {}
+
+    bool empty() const { return !entries_ || entries_->empty(); }
+    /// \pre !empty()
+    const std::vector<PreparedEntry>& entries() const { return *entries_; }
+
+    /// Takes the paragraphs of `other` for its own where they are the same, so that the labels of
+    /// one dish keep most of their words once.
+    void share_with(const Content& other);
+
     bool code = false; ///< a code area of a print that has a code
-    bool empty() const { return entries.empty(); }
+
+private:
+    std::shared_ptr<const std::vector<PreparedEntry>> entries_;
 };
 
 /// A character in a field that no face can set.

@@ -58,7 +58,7 @@ Columns columns_of(const Content& content, const Area& area, Length em, Length r
     const double width = room / em;
     double marker = 0.0;
     double label = 0.0;
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         marker = std::max(marker, marker_of(entry));
         label = std::max(label, label_of(entry) * entry.size);
     }

@@ -13,7 +13,7 @@ double space_before(const Content& content, std::size_t i, const Area& area) {
     if (i == 0) {
         return 0.0;
     }
-    const bool opens = content.entries[i].role == wording::Role::Heading;
+    const bool opens = content.entries()[i].role == wording::Role::Heading;
     return area.space + (opens ? heading_rise : 0.0);
 }
 
@@ -137,21 +137,24 @@ Extent measure(const Content& content, const Area& area, TypeSize type, Length w
     }
     const auto columns = columns_of(content, area, type.size, width);
     double height = space_after(area);
-    for (std::size_t i = 0; i < content.entries.size(); ++i) {
-        const auto& entry = content.entries[i];
+    for (std::size_t i = 0; i < content.entries().size(); ++i) {
+        const auto& entry = content.entries()[i];
         height += space_before(content, i, area) + height_of(entry, columns);
         extent.cuts_words |= cuts_words(entry, columns);
     }
     extent.height = type.leading * height;
-    extent.first_baseline = type.leading * first_baseline(content.entries.front());
+    extent.first_baseline = type.leading * first_baseline(content.entries().front());
     return extent;
 }
 
 Length natural_width(const Content& content, const Area& area, TypeSize type) {
+    if (content.empty()) {
+        return {};
+    }
     constexpr double endless = 1e6;
     const auto columns = columns_of(content, area, type.size, type.size * endless);
     double widest = 0.0;
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         if (!entry.cells.empty()) {
             widest = std::max(widest, entry_width(entry));
             continue;
@@ -167,11 +170,14 @@ Length natural_width(const Content& content, const Area& area, TypeSize type) {
 }
 
 std::vector<Item> set(const Content& content, const Area& area, TypeSize type, Rect room) {
+    if (content.empty()) {
+        return {};
+    }
     const auto columns = columns_of(content, area, type.size, room.size.width);
     Setter setter{area, type, room};
-    for (std::size_t i = 0; i < content.entries.size(); ++i) {
+    for (std::size_t i = 0; i < content.entries().size(); ++i) {
         setter.space(space_before(content, i, area));
-        setter.entry(content.entries[i], columns);
+        setter.entry(content.entries()[i], columns);
     }
     return setter.take();
 }

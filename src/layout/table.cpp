@@ -26,7 +26,7 @@ void append(wording::Paragraph& into, const wording::Paragraph& cell) {
 
 TableColumns table_columns(const Content& content, const Area& area, Length em, Length width) {
     std::vector<SpanNeed> needs;
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         for (std::size_t i = 0; i < entry.cells.size(); ++i) {
             needs.push_back({static_cast<int>(i), 1, em * entry_width(entry.cells[i])});
         }

@@ -55,6 +55,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         cautions_field(planned, kitchen::CautionLevel::LabelAndCard, style),
         local_rules_field(style),
     };
+    print.has_code = true;
     return print;
 }
 

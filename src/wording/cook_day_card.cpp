@@ -99,6 +99,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         kitchen_field(plan.kitchen, style),
         local_rules_field(style),
     };
+    print.has_code = !planned.bags.empty();
     return print;
 }
 

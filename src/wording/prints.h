@@ -8,8 +8,8 @@
 
 namespace thawslip::wording {
 
-// One function a print: kitchen values in, words out. The code's text is added by the caller,
-// for it belongs to another layer.
+// One function a print: kitchen values in, words out. What its code says is the business of
+// another layer; here it is only said that there is one.
 
 /// What is stuck on the bag before it is filled.
 Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,

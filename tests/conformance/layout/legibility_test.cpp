@@ -34,7 +34,8 @@ struct SampleDay {
         }
         layout::Target target;
         target.stock = stock;
-        const auto fitting = layout::fit(job.prints, chosen, target, fonts);
+        const auto fitting =
+            layout::fit(app::source_of(job, days, settings), chosen, target, fonts);
         std::vector<layout::Frame> frames;
         for (int sheet = 0; fitting && sheet < fitting.value().sheets; ++sheet) {
             frames.push_back(draw_sheet(fitting.value(), sheet, chosen, target, fonts));
@@ -84,7 +85,8 @@ TEST_CASE_FIXTURE(SampleDay, "cooking steps on cards are set for a fluent read a
     const double fluent_at_40_cm = 2 * 400.0 * std::tan(0.1 * 3.14159265358979 / 180.0);
     CHECK(fluent_at_40_cm == doctest::Approx(1.396).epsilon(0.001));
     const auto cards = app::card_job(days, app::CardKinds::CookDay, settings);
-    const auto stock = app::choose_stock("letter-cards-6x4in-cut", data);
+    app::OwnFiles none;
+    const auto stock = app::choose_stock("letter-cards-6x4in-cut", data, none);
     REQUIRE(stock.ok());
     int steps = 0;
     for (const auto& frame : sheets(cards, stock.value())) {
