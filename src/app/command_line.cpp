@@ -35,7 +35,8 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
                      "allow code modules of 0.33 mm instead of 0.4 mm");
 }
 
-/// The same, and where the print goes.
+} // namespace
+
 void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);
     add_destination(command, options.output, options.printer);
@@ -47,6 +48,8 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
         .add_option("--spoiled", options.spoiled, "cells of the first sheet that cannot be used")
         ->option_text("N...");
 }
+
+namespace {
 
 void add_new(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("new", "write a commented day to start from");
@@ -211,9 +214,16 @@ struct Overrides {
     std::string settings_file;
     std::string paper;
     std::string storage_list;
-    std::string language;
+    std::string languages;
+    std::string units;
     std::string archive;
 };
+
+/// What is wrong with the text of --language; empty where nothing is.
+std::string are_languages(const std::string& text) {
+    Settings settings;
+    return set_languages(settings, text).value_or("");
+}
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
@@ -222,9 +232,13 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
         ->check(CLI::IsMember({"letter", "a4"}))
         ->option_text("letter|a4");
-    app.add_option("--language", overrides.language, "the language of what is printed")
-        ->check(CLI::IsMember(wording::shipped_languages()))
+    app.add_option("--language", overrides.languages,
+                   "the language of what is printed: en, es, de; two for cards in both: en,es")
+        ->check(are_languages)
         ->option_text("en|es|de");
+    app.add_option("--units", overrides.units, "the units of what is printed")
+        ->check(CLI::IsMember({"metric", "us", "both"}))
+        ->option_text("metric|us|both");
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
@@ -249,8 +263,11 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
     }
-    if (!overrides.language.empty()) {
-        settings.language = overrides.language;
+    if (!overrides.languages.empty()) {
+        set_languages(settings, overrides.languages);
+    }
+    if (!overrides.units.empty()) {
+        set_units(settings, overrides.units);
     }
     return settings;
 }
@@ -275,6 +292,7 @@ struct Parser {
         add_new(app, chosen);
         add_labels(app, chosen);
         add_cards(app, chosen);
+        add_lists(app, chosen);
         add_check(app, chosen);
         add_text(app, chosen);
         add_read(app, chosen);

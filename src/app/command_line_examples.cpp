@@ -29,6 +29,9 @@ constexpr std::array notes{
     Notes{"cards", "thawslip cards saturday.toml -o cards.pdf\n"
                    "thawslip cards saturday.toml --cook-day --stock a4-cards-a6-cut -o cards.pdf\n"
                    "thawslip cards saturday.toml --finishing --print kitchen"},
+    Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
+                   "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
     Notes{"check", "thawslip check saturday.toml\n"
                    "thawslip check saturday.toml --why  # where each date comes from\n"
                    "thawslip check saturday.toml --stock my-sheet.toml"},
@@ -66,6 +69,8 @@ constexpr std::array notes{
                      "thawslip archive backup archive-copy.db"},
     Notes{"archive check", "thawslip archive check"},
     Notes{"archive backup", "thawslip archive backup archive-copy.db"},
+    Notes{"archive export", "thawslip archive export archive-folder"},
+    Notes{"archive import", "thawslip archive import archive-folder"},
     Notes{"archive merge", "thawslip archive merge other-kitchen.db"},
 };
 

@@ -38,6 +38,8 @@ struct PrintOptions {
 
 enum class CardKinds { Both, Finishing, CookDay };
 
+enum class ListKinds { Both, Door, Day };
+
 /// Whether `check` also says which row of which list gave a date, and the size of each area.
 enum class Why { Untold, Told };
 
@@ -57,6 +59,9 @@ struct PlanOptions {
 ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
+                 Console console);
+/// The day sheet and shopping list of each day, and the door list of all their bags.
+ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
                  Console console);
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
 ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
