@@ -47,12 +47,12 @@ enum class AnswerAs { Words, Json };
 
 /// What `plan` is asked.
 struct PlanOptions {
-    std::vector<std::string> days;
-    std::string eat;      ///< local date and time, as written
-    std::string now;      ///< the same; empty: the system's clock
-    std::string dish;     ///< words of the dishes meant; empty: all of them
-    int bags = 1;         ///< of each dish
-    std::string calendar; ///< file to write; empty: none
+    std::vector<std::string> days; ///< files; or ids of bags, or words of a dish, of the archive
+    std::string eat;               ///< local date and time, as written
+    std::string now;               ///< the same; empty: the system's clock
+    std::string dish;              ///< words of the dishes meant; empty: all of them
+    int bags = 1;                  ///< of each dish
+    std::string calendar;          ///< file to write; empty: none
     AnswerAs answer = AnswerAs::Words;
 };
 
