@@ -1,9 +1,9 @@
 #include "app/choices.h"
 
 #include "app/exit_status.h"
+#include "app/input_file.h"
 #include "base/nearest.h"
 #include "layout/layout_file.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <array>
@@ -39,9 +39,9 @@ std::string no_such(std::string_view what, const std::string& name,
 
 Result<layout::Layout, std::string> read_layout_file(const fs::path& path) {
     constexpr std::size_t limit = std::size_t{1} << 18U;
-    auto text = toml::read_text_file(path.string(), limit);
+    auto text = read_input(path.string(), limit);
     if (!text) {
-        return Failure{to_text(toml::to_diagnostic(text.fault()))};
+        return Failure{to_text(text.fault())};
     }
     Diagnostics faults;
     const auto document = toml::parse(std::move(text).value(), path.string(), faults);
@@ -90,7 +90,11 @@ Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
     if (!is_file_name(name_or_file) && !fs::exists(file, error)) {
         return Failure{no_such("stock", name_or_file, names_of(shipped_stocks(data)))};
     }
-    auto reading = layout::load_stock(file.string());
+    auto text = read_input(file.string(), layout::largest_stock_file);
+    if (!text) {
+        return Failure{to_text(text.fault())};
+    }
+    auto reading = layout::read_stock(std::move(text).value(), file.string(), file.stem().string());
     if (!reading.stock) {
         return Failure{all_text(reading.diagnostics, reading.text)};
     }

@@ -1,6 +1,7 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/days.h"
+#include "app/input_file.h"
 #include "app/json.h"
 #include "app/report.h"
 #include "app/whole_file.h"
@@ -228,6 +229,9 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
                                            : read_time(options.now, "--now", console.err);
     if (!eat || (!as_if && !options.now.empty())) {
         return ExitStatus::Usage;
+    }
+    if (would_overwrite(options.calendar, options.days, settings, console)) {
+        return ExitStatus::Refused;
     }
     const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);

@@ -2,6 +2,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
+#include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/print_setup.h"
@@ -196,6 +197,9 @@ void place_again(LaidOut& laid_out) {
 } // namespace
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
+    if (would_overwrite(options.output, {options.stock}, settings, console)) {
+        return ExitStatus::Refused;
+    }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         console.err << "error: nothing has been printed yet\n";

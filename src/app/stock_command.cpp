@@ -1,5 +1,6 @@
 #include "app/choices.h"
 #include "app/commands.h"
+#include "app/input_file.h"
 #include "app/whole_file.h"
 #include "base/nearest.h"
 #include "layout/measurements.h"
@@ -47,6 +48,9 @@ ExitStatus stock_list(Console console) {
 }
 
 ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console) {
+    if (would_overwrite(output, {name_or_file}, {}, console)) {
+        return ExitStatus::Refused;
+    }
     const auto data = find_data_folder();
     const auto stock = choose_stock(name_or_file, data);
     if (!stock) {
