@@ -92,6 +92,12 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Langua
     if (why == Why::Told) {
         tell_why(planned.keep_until, out);
         tell_lead(planned, language, out);
+        if (planned.freezing) {
+            out << fmt::format(
+                "    freeze: {} lying flat with air around it, by heat transfer with "
+                "its margin\n",
+                say_duration(*planned.freezing, language));
+        }
     }
     for (const auto& caution : planned.cautions) {
         out << "    caution: " << say_caution(caution, language) << "\n";
