@@ -41,8 +41,8 @@ Paragraph facts(const kitchen::PlannedPackage& planned, const Style& style) {
          planned.freezing
              ? style.say("day-sheet.freezes", {say_duration(*planned.freezing, style.language)})
              : "",
-         say_keep_until_head(keep, style.language) + " " +
-             with_no_break_spaces(say_date(keep.date, style.language))},
+         with_no_break_spaces(say_keep_until_head(keep, style.language) + " " +
+                              say_date(keep.date, style.language))},
         " · "));
 }
 
