@@ -39,4 +39,26 @@ std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
 std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& settings,
                                    Console console);
 
+/// Whether these words of a command line mean bags of the archive: none of them names a file.
+bool mean_bags(const std::vector<std::string>& typed);
+
+/// Which bags are to be eaten.
+struct BagsToEat {
+    std::vector<std::string> typed; ///< ids, or words of a dish
+    int of_each = 1;                ///< bags of each dish, where words are given
+    kitchen::Date on;
+};
+
+/// The packages of the bags that are meant, the soonest date first, each with only those bags.
+/// What stands in the way is said on `console.err`; then nothing is returned, and the status to
+/// leave with is Refused. Bags whose date is past by then, or that are out already, are cautioned
+/// about.
+std::optional<std::vector<kitchen::PlannedPackage>>
+packages_meant(const BagsToEat& wanted, const Settings& settings, Console console);
+
+/// What is in the freezer, for a list on its door: the bags of each package together, the soonest
+/// date first. Each bag knows its date and its basis, dish, servings, and how it is thawed. One
+/// question to the archive; no description is read.
+std::vector<std::vector<archive::Bag>> frozen_packages(archive::Archive& archive);
+
 } // namespace thawslip::app

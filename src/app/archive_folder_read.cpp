@@ -116,6 +116,13 @@ archive::PackageRecord read_package(toml::Table& table) {
     if (table.has("allergens") || table.has("classes")) {
         package.food = archive::FoodRecord{texts(table, "allergens"), texts(table, "classes")};
     }
+    if (table.has("thaw")) {
+        package.thaw =
+            archive::ThawRecord{word(table, "thaw", "a thaw method", archive::thaw_words), {}};
+        if (const auto minutes = table.integer("thaw_minutes", {0, most})) {
+            package.thaw->lead = std::chrono::minutes{*minutes};
+        }
+    }
     package.bags.resize(static_cast<std::size_t>(number(table, "described_bags", 0)));
     return package;
 }

@@ -32,6 +32,12 @@ std::string text_of(const archive::PackageRecord& package) {
         text += toml_line("allergens", package.food->allergens) +
                 toml_line("classes", package.food->classes);
     }
+    if (package.thaw) {
+        text += fmt::format("thaw = \"{}\"\n", archive::word_of(package.thaw->method));
+        if (package.thaw->lead) {
+            text += fmt::format("thaw_minutes = {}\n", package.thaw->lead->count());
+        }
+    }
     return text + fmt::format("described_bags = {}\n", package.bags.size());
 }
 

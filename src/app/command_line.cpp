@@ -15,7 +15,7 @@ namespace {
 
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
-    command.add_option("days", options.days, "descriptions of assembly days (TOML)")
+    command.add_option("DAY.toml", options.days, "descriptions of assembly days (TOML)")
         ->required()
         ->option_text("DAY.toml...");
     command
@@ -125,15 +125,21 @@ void add_text(CLI::App& app, Command& chosen) {
 }
 
 void add_read(CLI::App& app, Command& chosen) {
-    auto* command = app.add_subcommand("read", "read the code of a bag from a photograph");
-    auto photo = std::make_shared<std::string>();
+    auto* command = app.add_subcommand("read", "the cook steps of a bag, from its code or its id");
+    auto what = std::make_shared<std::string>();
+    auto json = std::make_shared<bool>(false);
     command
-        ->add_option("photo", *photo,
-                     "a photograph (PNG or JPEG); - for the text that a scanner types")
+        ->add_option("what", *what,
+                     "a photograph of codes (PNG or JPEG), a bag's id; - for the text that a "
+                     "scanner types")
         ->required()
-        ->option_text("PHOTO|-");
-    command->callback([photo, &chosen] {
-        chosen = [photo](const Settings&, Console console) { return read(*photo, console); };
+        ->option_text("PHOTO|BAG|-");
+    command->add_flag("--json", *json, "answer in JSON, one line a bag");
+    command->callback([what, json, &chosen] {
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [what, answer](const Settings& settings, Console console) {
+            return read(*what, answer, settings, console);
+        };
     });
 }
 

@@ -38,6 +38,7 @@ constexpr std::array notes{
     Notes{"text", "thawslip text saturday.toml\n"
                   "thawslip text saturday.toml --stock roll-60x100mm"},
     Notes{"read", "thawslip read photo.jpg\n"
+                  "thawslip read K7Q-2M4-9XC --json\n"
                   "thawslip read -  # then let the scanner type, and press Ctrl-D"},
     Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"

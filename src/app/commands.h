@@ -47,12 +47,12 @@ enum class AnswerAs { Words, Json };
 
 /// What `plan` is asked.
 struct PlanOptions {
-    std::vector<std::string> days;
-    std::string eat;      ///< local date and time, as written
-    std::string now;      ///< the same; empty: the system's clock
-    std::string dish;     ///< words of the dishes meant; empty: all of them
-    int bags = 1;         ///< of each dish
-    std::string calendar; ///< file to write; empty: none
+    std::vector<std::string> days; ///< files; or ids of bags, or words of a dish, of the archive
+    std::string eat;               ///< local date and time, as written
+    std::string now;               ///< the same; empty: the system's clock
+    std::string dish;              ///< words of the dishes meant; empty: all of them
+    int bags = 1;                  ///< of each dish
+    std::string calendar;          ///< file to write; empty: none
     AnswerAs answer = AnswerAs::Words;
 };
 
@@ -68,9 +68,10 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
-/// Reads the codes in a photograph (PNG, JPEG), or the text that a scanner typed ("-": standard
-/// input), and tells the cook steps.
-ExitStatus read(const std::string& photo, Console console);
+/// Tells the cook steps of bags: from the codes in a photograph (PNG, JPEG), from the text that a
+/// scanner typed ("-": standard input), or from the archive by a typed bag id.
+ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
+                Console console);
 
 /// When to thaw, start, add and serve, so that all dishes are ready at one time.
 ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console);

@@ -35,6 +35,14 @@ archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
     return {sorted(std::move(allergens)), sorted(planned.package.food)};
 }
 
+archive::ThawRecord thaw_of(const kitchen::PlannedPackage& planned) {
+    archive::ThawRecord thaw{planned.package.thaw.method, std::nullopt};
+    if (planned.thaw_lead && planned.thaw_lead->missing != kitchen::MissingSize::Both) {
+        thaw.lead = planned.thaw_lead->lead;
+    }
+    return thaw;
+}
+
 archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     const auto& package = planned.package;
     archive::PackageRecord record{package.dish,
@@ -45,6 +53,7 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
                                   package.servings,
                                   package.weight,
                                   food_of(planned),
+                                  thaw_of(planned),
                                   {}};
     for (const auto& bag : planned.bags) {
         record.bags.push_back(bag.id);

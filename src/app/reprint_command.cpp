@@ -40,7 +40,8 @@ archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, R
     if (found != prints.end()) {
         return *found;
     }
-    auto print = prints.front();
+    // A day that came from another archive may come without its prints.
+    auto print = prints.empty() ? archive::StoredPrint{} : prints.front();
     print.setup.what = kind == ReprintKind::Labels ? "labels" : "cards";
     print.setup.stock.clear();
     print.setup.layout.clear();
@@ -57,6 +58,8 @@ std::vector<Part> parts_of(archive::Archive& archive, const std::vector<archive:
         const auto [known, is_new] = by_day.emplace(bag.day, parts.size());
         if (is_new) {
             parts.push_back({print_for(archive, bag.day, kind), {}});
+            // Of a print of many days this one is enough, and all that a bag's label needs.
+            parts.back().print.days = {bag.day};
         }
         parts[known->second].bags.insert(bag.id);
     }
@@ -131,6 +134,20 @@ void tell_changes(const Part& part, const LaidOut& laid_out, const PrintOptions&
     for (const auto& what : changed_look(part.print.setup.look, look_of(laid_out, options))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
                                    what, part.print.first_at.substr(0, 10));
+    }
+}
+
+/// Labels of a description that was edited since are told of: what they say may be wrong by now.
+void tell_revisions(archive::Archive& archive, const Part& part, Console console) {
+    for (const auto key : part.print.days) {
+        const auto day = archive.day(key);
+        const auto newest = archive.revisions(day.lineage).back();
+        if (newest.key != key) {
+            console.err << fmt::format(
+                "caution: {} was edited and printed again on {}: this is the print of before; name "
+                "bags or a dish to have what holds now\n",
+                day.file, newest.recorded.substr(0, 10));
+        }
     }
 }
 
@@ -223,6 +240,7 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         }
         auto one = std::move(laid_out).value();
         tell_changes(part, one, with, console);
+        tell_revisions(*archive, part, console);
         if (!part.whole) {
             keep_wanted(one, *remade, part.bags);
         }

@@ -72,14 +72,21 @@ PackageRecord package_at(const Statement& row, int first) {
     if (!row.is_nothing(first + 7)) {
         package.food = FoodRecord{entries_in(row.text(first + 7)), entries_in(row.text(first + 8))};
     }
+    if (const auto method = thaw_method_of(row.text(first + 9))) {
+        package.thaw = ThawRecord{*method, std::nullopt};
+        if (!row.is_nothing(first + 10)) {
+            package.thaw->lead = std::chrono::minutes{row.integer(first + 10)};
+        }
+    }
     return package;
 }
 
 bool same_package(const PackageRecord& one, const PackageRecord& other) {
     auto a = without_ids(one);
     const auto b = without_ids(other);
-    if (!a.food || !b.food) {
+    if (!a.food || !b.food) { // schema 1 kept neither
         a.food = b.food;
+        a.thaw = b.thaw;
     }
     return a == b;
 }

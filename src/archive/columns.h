@@ -18,7 +18,7 @@ kitchen::DateBasis basis_of(std::string_view word);
 std::string lines_of(const std::vector<std::string>& entries);
 
 /// The columns of a package, from `first` on: dish, words, made, keep_until, basis, servings,
-/// grams, allergens, classes. \returns the package without its bags
+/// grams, allergens, classes, thaw, thaw_minutes. \returns the package without its bags
 PackageRecord package_at(const Statement& row, int first);
 
 /// Whether two descriptions of a package say the same, but for ids, and for what schema 1 did not

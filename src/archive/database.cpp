@@ -59,6 +59,7 @@ ArchiveFault::Kind kind_of(int code) {
     using Kind = ArchiveFault::Kind;
     switch (code & 0xFF) { // the primary code: SQLite, "Result and Error Codes"
     case SQLITE_BUSY:
+    case SQLITE_PROTOCOL: // others came first again and again
     case SQLITE_LOCKED: return Kind::Busy;
     case SQLITE_READONLY: return Kind::ReadOnly;
     case SQLITE_CANTOPEN:

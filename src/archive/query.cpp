@@ -11,9 +11,9 @@ namespace {
 // A literal that is put together from literals, so that each whole statement is one too.
 #define THAWSLIP_BAG_COLUMNS                                                                       \
     "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.allergens, "    \
-    "p.classes, p.bags, i.id, b.number, b.state, b.changed, p.day FROM bag b JOIN package p ON "   \
-    "p.id = b.package "                                                                            \
-    "JOIN bag_id i ON i.bag = b.id AND i.newest = 1 "
+    "p.classes, p.thaw, p.thaw_minutes, p.bags, i.id, b.number, b.state, b.changed, p.day "        \
+    "FROM bag b JOIN package p ON p.id = b.package JOIN bag_id i ON i.bag = b.id AND "             \
+    "i.newest = 1 "
 #define THAWSLIP_SOONEST "ORDER BY p.keep_until, p.dish, p.id, b.number"
 
 Bag bag_at(const Statement& row) {
@@ -25,12 +25,13 @@ Bag bag_at(const Statement& row) {
     bag.keep_until = package.keep_until;
     bag.basis = package.basis;
     bag.weight = package.weight;
-    bag.of = static_cast<int>(row.integer(9));
-    bag.id = row.text(10);
-    bag.number = static_cast<int>(row.integer(11));
-    bag.state = state_of(row.text(12)).value_or(State::Frozen);
-    bag.changed = row.text(13);
-    bag.day = DayKey{row.integer(14)};
+    bag.thaw = package.thaw;
+    bag.of = static_cast<int>(row.integer(11));
+    bag.id = row.text(12);
+    bag.number = static_cast<int>(row.integer(13));
+    bag.state = state_of(row.text(14)).value_or(State::Frozen);
+    bag.changed = row.text(15);
+    bag.day = DayKey{row.integer(16)};
     return bag;
 }
 

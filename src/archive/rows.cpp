@@ -36,10 +36,9 @@ void insert_package(Connection& connection, std::int64_t day, int position,
                     const PackageRecord& package, std::size_t bags) {
     auto& statement =
         connection
-            .statement(
-                "INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
-                "servings, bags, grams, allergens, classes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-                "?, ?)")
+            .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
+                       "servings, bags, grams, allergens, classes, thaw, thaw_minutes) VALUES (?, "
+                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
             .with(day)
             .with(position)
             .with(package.dish)
@@ -55,6 +54,9 @@ void insert_package(Connection& connection, std::int64_t day, int position,
     } else {
         statement.with_nothing().with_nothing();
     }
+    package.thaw ? statement.with(word_of(package.thaw->method)) : statement.with_nothing();
+    package.thaw&& package.thaw->lead ? statement.with(std::int64_t{package.thaw->lead->count()})
+                                      : statement.with_nothing();
     statement.run();
     connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
         .with(connection.database().last_row())
@@ -91,15 +93,15 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
 }
 
 std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day) {
-    auto& rows =
-        connection
-            .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                       "allergens, classes, bags FROM package WHERE day = ? ORDER BY position")
-            .with(day);
+    auto& rows = connection
+                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
+                                "allergens, classes, thaw, thaw_minutes, bags FROM package WHERE "
+                                "day = ? ORDER BY position")
+                     .with(day);
     std::vector<PackageRecord> packages;
     while (rows.next()) {
         packages.push_back(package_at(rows, 0));
-        packages.back().bags.resize(static_cast<std::size_t>(rows.integer(9)));
+        packages.back().bags.resize(static_cast<std::size_t>(rows.integer(11)));
     }
     return packages;
 }
@@ -122,7 +124,8 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
     auto& row = connection
                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                               "allergens, classes FROM package WHERE id = (SELECT package FROM "
+                               "allergens, classes, thaw, thaw_minutes FROM package WHERE id = "
+                               "(SELECT package FROM "
                                "bag WHERE id = ?)")
                     .with(bag);
     return row.next() ? package_at(row, 0) : PackageRecord{};

@@ -97,6 +97,10 @@ constexpr std::string_view second_step = R"sql(
 ALTER TABLE package ADD COLUMN allergens TEXT;
 ALTER TABLE package ADD COLUMN classes TEXT;
 
+-- How it is thawed: "refrigerator", "cold water", "microwave", "from frozen"; and for how long.
+ALTER TABLE package ADD COLUMN thaw TEXT;
+ALTER TABLE package ADD COLUMN thaw_minutes INTEGER;
+
 -- A stock or layout of the cook's own that a print was made with, byte for byte, so that it can be
 -- printed again when the file is changed or gone.
 CREATE TABLE print_file (

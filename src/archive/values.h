@@ -4,6 +4,7 @@
 #include "kitchen/keep_until.h"
 
 #include <array>
+#include <chrono>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -16,11 +17,20 @@ namespace thawslip::archive {
 /// Where a bag is: in the freezer, out of it to thaw, or gone.
 enum class State { Frozen, Out, Eaten, Thrown };
 
+inline constexpr std::array<std::pair<kitchen::ThawMethod, std::string_view>, 4> thaw_words = {
+    {{kitchen::ThawMethod::Refrigerator, "refrigerator"},
+     {kitchen::ThawMethod::ColdWater, "cold water"},
+     {kitchen::ThawMethod::Microwave, "microwave"},
+     {kitchen::ThawMethod::FromFrozen, "from frozen"}}};
+
 inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words = {
     {{State::Frozen, "frozen"},
      {State::Out, "out"},
      {State::Eaten, "eaten"},
      {State::Thrown, "thrown"}}};
+
+std::string_view word_of(kitchen::ThawMethod method);
+std::optional<kitchen::ThawMethod> thaw_method_of(std::string_view word);
 
 std::string_view word_of(State state);
 std::optional<State> state_of(std::string_view word);
@@ -33,7 +43,15 @@ struct FoodRecord {
     friend bool operator==(const FoodRecord&, const FoodRecord&) = default;
 };
 
-/// What a print says of one dish and its bags.
+/// How a bag is thawed, as its label says.
+struct ThawRecord {
+    kitchen::ThawMethod method = kitchen::ThawMethod::Refrigerator;
+    std::optional<std::chrono::minutes> lead; ///< before cooking; nothing: not known
+    friend bool operator==(const ThawRecord&, const ThawRecord&) = default;
+};
+
+/// What a print says of one dish and its bags. What is optional and not of the cook's choice was
+/// not kept by schema 1.
 struct PackageRecord {
     std::string dish;
     std::string words; ///< the dish as it is searched for: unicode::fold_for_search
@@ -42,8 +60,9 @@ struct PackageRecord {
     kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
     int servings = 0;                    ///< of one bag
     std::optional<kitchen::Mass> weight; ///< of one bag
-    std::optional<FoodRecord> food;      ///< nothing: recorded by schema 1, which did not keep it
-    std::vector<std::string> bags;       ///< ids, as printed
+    std::optional<FoodRecord> food;
+    std::optional<ThawRecord> thaw;
+    std::vector<std::string> bags; ///< ids, as printed
     friend bool operator==(const PackageRecord&, const PackageRecord&) = default;
 };
 
@@ -106,7 +125,8 @@ struct Bag {
     kitchen::Date keep_until;
     kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
     std::optional<kitchen::Mass> weight;
-    int number = 1; ///< bag `number` of `of`
+    std::optional<ThawRecord> thaw; ///< nothing: recorded by schema 1, which did not keep it
+    int number = 1;                 ///< bag `number` of `of`
     int of = 1;
     State state = State::Frozen;
     std::string changed; ///< when it came into that state

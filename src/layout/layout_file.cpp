@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <set>
 
 namespace thawslip::layout {
 namespace {
@@ -260,14 +261,7 @@ void read_rules(Table& table, Layout& layout) {
     rules->refuse_unknown();
 }
 
-} // namespace
-
-std::optional<Layout> read_layout(const toml::Document& document, std::string name,
-                                  Diagnostics& faults) {
-    if (!document.well_formed()) {
-        return std::nullopt;
-    }
-    toml::Reader reader{document, faults};
+std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     auto root = reader.root();
     Layout layout;
     layout.name = std::move(name);
@@ -280,7 +274,6 @@ std::optional<Layout> read_layout(const toml::Document& document, std::string na
     layout.row_gap = root.length("row_gap", {0.0_mm, 50.0_mm}).value_or(1.0_mm);
     const auto picture = read_drawn(root);
     if (!picture) {
-        reader.finish();
         return std::nullopt;
     }
     layout.columns = read_tracks(root, "columns", picture->columns);
@@ -294,8 +287,30 @@ std::optional<Layout> read_layout(const toml::Document& document, std::string na
     }
     read_rules(root, layout);
     root.refuse_unknown();
+    return layout;
+}
+
+} // namespace
+
+std::optional<Layout> read_layout(const toml::Document& document, std::string name,
+                                  Diagnostics& faults) {
+    if (!document.well_formed()) {
+        return std::nullopt;
+    }
+    toml::Reader reader{document, faults};
+    auto layout = read_root(reader, std::move(name));
     reader.finish();
-    return reader.errors() == 0 ? std::optional{std::move(layout)} : std::nullopt;
+    return reader.errors() == 0 ? std::move(layout) : std::nullopt;
+}
+
+std::vector<std::string> accepted_layout_keys() {
+    // A reader notes every key it is asked for; one area is like the other.
+    Diagnostics unwanted;
+    const auto document = toml::parse("picture = [\"name\"]\n[area.name]\n[rule]\n", "", unwanted);
+    std::set<std::string> asked;
+    toml::Reader reader{document, unwanted, &asked};
+    read_root(reader, "");
+    return {asked.begin(), asked.end()};
 }
 
 } // namespace thawslip::layout

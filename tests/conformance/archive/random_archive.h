@@ -99,6 +99,12 @@ private:
         if (random_.chance(2)) {
             record.food = archive::FoodRecord{lines(), lines()};
         }
+        if (random_.chance(2)) {
+            record.thaw = archive::ThawRecord{archive::thaw_words[random_.below(4)].first, {}};
+            if (random_.chance(2)) {
+                record.thaw->lead = std::chrono::minutes{random_.below(10'000)};
+            }
+        }
         return record;
     }
 

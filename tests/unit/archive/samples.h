@@ -23,6 +23,7 @@ inline PackageRecord package(const std::string& dish, int bags,
                          6,
                          {},
                          FoodRecord{{"celery"}, {"soup or stew"}},
+                         ThawRecord{kitchen::ThawMethod::Refrigerator, std::chrono::hours{22}},
                          {}};
     for (int n = 1; n <= bags; ++n) {
         record.bags.push_back(kitchen::bag_id({dish, record.made, n}));
