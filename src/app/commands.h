@@ -64,7 +64,8 @@ ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& s
 ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
                  Console console);
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
-ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
+ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
+                 Console console);
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
