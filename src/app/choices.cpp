@@ -108,7 +108,7 @@ Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
 
 std::vector<layout::Layout> shipped_layouts(const DataFolder& data) {
     std::vector<layout::Layout> layouts;
-    for (const char* folder : {"label", "card"}) {
+    for (const char* folder : {"label", "card", "list"}) {
         for (const auto& path : toml_files(data.layouts() / folder)) {
             OwnFiles none;
             auto layout = read_layout_file(path, none);

@@ -11,7 +11,7 @@ void add_plan(CLI::App& app, Command& chosen) {
     auto options = std::make_shared<PlanOptions>();
     auto json = std::make_shared<bool>(false);
     command
-        ->add_option("days", options->days,
+        ->add_option("DAY.toml", options->days,
                      "descriptions of assembly days (TOML); or bags of the archive: ids, or words "
                      "of a dish")
         ->required()

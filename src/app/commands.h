@@ -38,6 +38,8 @@ struct PrintOptions {
 
 enum class CardKinds { Both, Finishing, CookDay };
 
+enum class ListKinds { Both, Door, Day };
+
 /// Whether `check` also says which row of which list gave a date, and the size of each area.
 enum class Why { Untold, Told };
 
@@ -58,14 +60,18 @@ ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
                  Console console);
+/// The day sheet and shopping list of each day, and the door list of all their bags.
+ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
+                 Console console);
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
 ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
-/// Reads the codes in a photograph (PNG, JPEG), or the text that a scanner typed ("-": standard
-/// input), and tells the cook steps.
-ExitStatus read(const std::string& photo, Console console);
+/// Tells the cook steps of bags: from the codes in a photograph (PNG, JPEG), from the text that a
+/// scanner typed ("-": standard input), or from the archive by a typed bag id.
+ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
+                Console console);
 
 /// When to thaw, start, add and serve, so that all dishes are ready at one time.
 ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console);

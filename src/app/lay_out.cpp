@@ -70,7 +70,9 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
         Diagnostics one{to_diagnostic(fault, print, setup.target.stock,
                                       words ? std::vector<std::string>{}
                                             : stocks_that_fit(source, fault.print, print, setup))};
-        place(one, days.documents[job.prints[fault.print].day]);
+        if (const auto day = job.prints[fault.print].day; day < days.documents.size()) {
+            place(one, days.documents[day]);
+        }
         // Bags of one dish fail alike: once is enough.
         if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
             diagnostics.push_back(one.front());

@@ -71,11 +71,13 @@ std::string options_text(const PrintOptions& options, const Settings& settings) 
     for (const int cell : options.spoiled) {
         spoiled += fmt::format("{}{}.0", spoiled.empty() ? "" : ", ", cell);
     }
-    return fmt::format("paper = \"{}\"\nstorage_list = \"{}\"\nlanguage = \"{}\"\nfirst_cell = "
+    return fmt::format("paper = \"{}\"\nstorage_list = \"{}\"\nlanguage = \"{}\"\nunits = \"{}\"\n"
+                       "first_cell = "
                        "{}\nspoiled = [{}]\n"
                        "dpi = {}\nsmall_modules = {}\n",
-                       settings.paper, settings.storage_list, settings.language, options.first_cell,
-                       spoiled, options.dots_per_inch.value_or(settings.dots_per_inch),
+                       settings.paper, settings.storage_list, languages_text(settings),
+                       units_text(settings), options.first_cell, spoiled,
+                       options.dots_per_inch.value_or(settings.dots_per_inch),
                        options.small_modules);
 }
 
@@ -86,7 +88,13 @@ PrintOptions read_options(toml::Table& table, Settings& settings) {
     settings.paper = paper ? paper->value : settings.paper;
     settings.storage_list = list ? list->value : settings.storage_list;
     const auto language = table.string("language");
-    settings.language = language ? language->value : settings.language;
+    if (const auto fault = language ? set_languages(settings, language->value) : std::nullopt) {
+        table.reader().error(language->key, *fault);
+    }
+    // Prints of before there were units in the options have those of their settings file.
+    if (const auto units = table.word("units", "a system of units", unit_words())) {
+        settings.kitchen.units = static_cast<kitchen::Units>(*units);
+    }
     options.first_cell = static_cast<int>(table.integer("first_cell", {1, 10'000}).value_or(1));
     for (const double cell : table.reals("spoiled", 10'000, {1.0, 10'000.0})) {
         options.spoiled.push_back(static_cast<int>(cell));

@@ -6,6 +6,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace thawslip::layout {
 
@@ -14,5 +15,8 @@ namespace thawslip::layout {
 /// \param name  what the layout is called: the file's name without its ending
 std::optional<Layout> read_layout(const toml::Document& document, std::string name,
                                   Diagnostics& faults);
+
+/// Every key that a layout file may have, an area called "name": "picture", "area.name.words"…
+std::vector<std::string> accepted_layout_keys();
 
 } // namespace thawslip::layout

@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <fmt/format.h>
+#include <set>
 
 namespace thawslip::layout {
 namespace {
@@ -191,6 +192,16 @@ StockReading read_stock(std::string text, std::string file, std::string name) {
     reader.finish();
     sort_by_place(reading.diagnostics);
     return reading;
+}
+
+std::vector<std::string> accepted_stock_keys() {
+    // A reader notes every key it is asked for.
+    Diagnostics unwanted;
+    const auto document = toml::parse("", "", unwanted);
+    std::set<std::string> asked;
+    toml::Reader reader{document, unwanted, &asked};
+    StockReader{reader, ""}.read();
+    return {asked.begin(), asked.end()};
 }
 
 StockReading load_stock(const std::string& path) {

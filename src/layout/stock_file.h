@@ -32,6 +32,9 @@ struct StockReading {
 /// \param name  what the stock is called: the file's name without ".toml"
 StockReading read_stock(std::string text, std::string file, std::string name);
 
+/// Every key that a stock file may have.
+std::vector<std::string> accepted_stock_keys();
+
 /// Reads one stock file. One that is missing or is no ordinary file is a diagnostic.
 StockReading load_stock(const std::string& path);
 

@@ -9,8 +9,10 @@ set(package_folder "${CMAKE_INSTALL_LIBDIR}/cmake/thawslip")
 install(TARGETS thawslip RUNTIME COMPONENT program)
 install(DIRECTORY layouts DESTINATION "${share}" COMPONENT program FILES_MATCHING PATTERN "*.toml")
 install(FILES fonts/faces.toml DESTINATION "${share}/fonts" COMPONENT program)
-install(FILES layouts/README.md samples/orchard-day.toml
-        DESTINATION "${CMAKE_INSTALL_DOCDIR}" COMPONENT program)
+install(FILES layouts/README.md RENAME layouts.md
+        DESTINATION "${CMAKE_INSTALL_DATADIR}/doc/thawslip" COMPONENT program)
+install(FILES samples/orchard-day.toml
+        DESTINATION "${CMAKE_INSTALL_DATADIR}/doc/thawslip/examples" COMPONENT program)
 
 # The manual page, packed as Debian wants it, and the completions of three shells. zsh looks into
 # another folder for what a distribution brings than for what is installed by hand.

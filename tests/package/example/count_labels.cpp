@@ -13,6 +13,7 @@
 #include <thawslip/toml/text_file.h>
 #include <thawslip/typeset/font_set.h>
 #include <thawslip/wording/prints.h>
+#include <thawslip/wording/style.h>
 
 using namespace thawslip;
 
@@ -51,16 +52,32 @@ kitchen::Plan plan_of(const toml::Document& document) {
     return plan;
 }
 
-std::vector<wording::Print> labels_of(const kitchen::Plan& plan) {
-    std::vector<wording::Print> labels;
+/// A label: one bag of one package.
+struct Label {
+    const kitchen::PlannedPackage& package;
+    const kitchen::Bag& bag;
+};
+
+std::vector<Label> labels_of(const kitchen::Plan& plan) {
+    std::vector<Label> labels;
     for (const auto& package : plan.packages) {
         for (const auto& bag : package.bags) {
-            auto label = wording::bag_label(plan, package, bag, wording::shipped_language("en"));
-            label.code_texts = code::texts(code::message_for(package, bag));
-            labels.push_back(std::move(label));
+            labels.push_back({package, bag});
         }
     }
     return labels;
+}
+
+/// What the labels and their codes say, told one by one.
+layout::Source words_of(const kitchen::Plan& plan, const std::vector<Label>& labels) {
+    const auto style = wording::style_for(wording::shipped_language("en"), {});
+    return {labels.size(),
+            [&plan, &labels, style](std::size_t i) {
+                return wording::bag_label(plan, labels[i].package, labels[i].bag, style);
+            },
+            [&labels](std::size_t i) {
+                return code::texts(code::message_for(labels[i].package, labels[i].bag));
+            }};
 }
 
 layout::Layouts label_layout() {
@@ -82,13 +99,14 @@ typeset::FontSet fonts() {
 }
 
 int print(const std::string& day, const std::string& pdf) {
-    const auto labels = labels_of(plan_of(open(day)));
+    const auto plan = plan_of(open(day));
+    const auto labels = labels_of(plan);
     const auto stock = layout::load_stock(data + "/layouts/stock/letter-2x5-4x2in.toml").stock;
     layout::Target target;
     target.stock = stock.value();
     const auto layouts = label_layout();
     const auto faces_of_labels = fonts();
-    const auto fitting = layout::fit(labels, layouts, target, faces_of_labels);
+    const auto fitting = layout::fit(words_of(plan, labels), layouts, target, faces_of_labels);
     if (!fitting) {
         throw std::runtime_error{"the words of a label do not fit"};
     }

@@ -1,0 +1,110 @@
+// layouts/README.md is what people draw layouts and measure stocks by: its examples are read by
+// the readers themselves, and its tables have every key these know.
+
+#include "layout/layout_file.h"
+#include "layout/stock_file.h"
+#include "support/command.h"
+
+#include <doctest/doctest.h>
+#include <set>
+#include <string>
+
+using namespace thawslip;
+using namespace thawslip::layout;
+
+namespace {
+
+std::string guide() {
+    return test_support::read_file(THAWSLIP_SOURCE_DIR "/layouts/README.md");
+}
+
+/// The example in TOML that has `part` in it.
+std::string example_with(const std::string& part) {
+    const auto text = guide();
+    constexpr std::string_view opening = "```toml\n";
+    for (auto at = text.find(opening); at != std::string::npos; at = text.find(opening, at + 1)) {
+        const auto begin = at + opening.size();
+        const auto example = text.substr(begin, text.find("```", begin) - begin);
+        if (example.find(part) != std::string::npos) {
+            return example;
+        }
+    }
+    return {};
+}
+
+/// The words in backquotes that open the rows of the table headed `heading`.
+std::set<std::string> rows_of(const std::string& heading) {
+    const auto text = guide();
+    const auto from = text.find("| " + heading + " |");
+    REQUIRE(from != std::string::npos);
+    const auto table = text.substr(from, text.find("\n\n", from) - from);
+    std::set<std::string> keys;
+    constexpr std::string_view opening = "\n| `";
+    for (auto at = table.find(opening); at != std::string::npos; at = table.find(opening, at + 1)) {
+        const auto begin = at + opening.size();
+        keys.insert(table.substr(begin, table.find('`', begin) - begin));
+    }
+    return keys;
+}
+
+/// The words in double quotes or backquotes of a sentence.
+std::set<std::string> quoted_in(const std::string& text, char quote) {
+    std::set<std::string> words;
+    for (auto at = text.find(quote); at != std::string::npos;) {
+        const auto end = text.find(quote, at + 1);
+        words.insert(text.substr(at + 1, end - at - 1));
+        at = end == std::string::npos ? end : text.find(quote, end + 1);
+    }
+    return words;
+}
+
+std::optional<Layout> read(const std::string& text, Diagnostics& faults) {
+    return read_layout(toml::parse(text, "guide", faults), "guide", faults);
+}
+
+} // namespace
+
+TEST_CASE("the guide's stock and layout are read without a fault") {
+    const auto stock = read_stock(example_with("pitch"), "guide", "guide");
+    CHECK(stock.diagnostics.empty());
+    REQUIRE(stock.stock);
+    CHECK(stock.stock->cells() == 10);
+    Diagnostics faults;
+    const auto layout = read(example_with("picture"), faults);
+    CHECK(faults.empty());
+    REQUIRE(layout);
+    CHECK(layout->areas.size() == 7);
+}
+
+TEST_CASE("the guide's tables have every key that the readers know, and no other") {
+    const auto stock = accepted_stock_keys();
+    CHECK(rows_of("key of a stock") == std::set<std::string>{stock.begin(), stock.end()});
+    std::set<std::string> of_layout;
+    std::set<std::string> of_area;
+    const std::string area = "area.name.";
+    for (const auto& key : accepted_layout_keys()) {
+        if (key.starts_with(area)) {
+            of_area.insert(key.substr(area.size()));
+        } else if (key != "area.name" && key != "rule.name") {
+            of_layout.insert(key);
+        }
+    }
+    CHECK(rows_of("key of a layout") == of_layout);
+    CHECK(rows_of("key of an area") == of_area);
+}
+
+TEST_CASE("the guide names every field and every print that there is, and no other") {
+    auto layout = example_with("picture");
+    const std::string words = "words    = [\"thaw\"]";
+    REQUIRE(layout.find(words) != std::string::npos);
+    layout.replace(layout.find(words), words.size(), "words = [\"qqqqqqqqqqqqqqqq\"]");
+    Diagnostics faults;
+    read(layout, faults);
+    REQUIRE(faults.size() == 1);
+    REQUIRE(faults.front().hints.size() == 1); // expected "dish", "servings"…
+    const auto text = guide();
+    const auto from = text.find("\nFields: ");
+    REQUIRE(from != std::string::npos);
+    const auto sentence = text.substr(from, text.find(". Areas", from) - from);
+    CHECK(quoted_in(sentence, '`') == quoted_in(faults.front().hints.front(), '"'));
+}
