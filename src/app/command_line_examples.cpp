@@ -43,6 +43,7 @@ constexpr std::array notes{
                   "thawslip read -  # then let the scanner type, and press Ctrl-D"},
     Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
+                  "thawslip plan lentil stew --eat \"2026-12-03 18:30\"  # from the archive\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json"},
     Notes{"stock", "thawslip stock list\n"
                    "thawslip stock ruler -o ruler.pdf"},
@@ -65,7 +66,7 @@ constexpr std::array notes{
     Notes{"freezer eaten", "thawslip freezer eaten K7Q-2M4-9XC"},
     Notes{"freezer thrown", "thawslip freezer thrown K7Q-2M4-9XC"},
     Notes{"freezer next", "thawslip freezer next\n"
-                          "thawslip freezer next 14"},
+                          "thawslip freezer next 14 --at 12:30"},
     Notes{"archive", "thawslip archive check\n"
                      "thawslip archive backup archive-copy.db"},
     Notes{"archive check", "thawslip archive check"},
@@ -73,6 +74,8 @@ constexpr std::array notes{
     Notes{"archive export", "thawslip archive export archive-folder"},
     Notes{"archive import", "thawslip archive import archive-folder"},
     Notes{"archive merge", "thawslip archive merge other-kitchen.db"},
+    Notes{"archive export", "thawslip archive export archive-2026"},
+    Notes{"archive import", "thawslip archive import archive-2026"},
 };
 
 /// The names from below the program to `app`: "stock show".

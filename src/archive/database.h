@@ -76,7 +76,8 @@ private:
     std::unique_ptr<sqlite3, CloseDatabase> handle_;
 };
 
-/// All or nothing: what is not committed is taken back.
+/// All or nothing: what is not committed is taken back, also after a crash ("Atomic Commit In
+/// SQLite", sqlite.org/atomiccommit.html; for the log, "Write-Ahead Logging", sqlite.org/wal.html).
 class Transaction {
 public:
     /// Takes the write lock at once, so that two programs never find out half-way.

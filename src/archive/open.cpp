@@ -99,8 +99,11 @@ Database open_for_writing(const std::string& path, std::chrono::milliseconds pat
     if (version == 0) {
         turn_log_on(database, patience);
     }
-    // FULL: the log is synced at every commit. NORMAL would lose the last prints with the power
-    // (SQLite, "PRAGMA Statements", synchronous).
+    // FULL: the log is synced after every commit. NORMAL would keep the file consistent, but lose
+    // the last prints with the power (SQLite, "PRAGMA Statements", synchronous,
+    // sqlite.org/pragma.html#pragma_synchronous; "Write-Ahead Logging", Performance Considerations,
+    // sqlite.org/wal.html). Keys are only enforced where that is asked for ("SQLite Foreign Key
+    // Support", 2, sqlite.org/foreignkeys.html).
     database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
     migrate(database, schema_steps());
     return database;

@@ -1,5 +1,7 @@
 // What ten years of a community kitchen cost the archive: 200 000 bags of 50 000 dishes on 1000
-// days, 200 of them still in the freezer. Prints milliseconds, and how much each answer held.
+// days, 200 of them still in the freezer. Prints milliseconds, and how much each answer held. With
+// a name, the archive stays there, to be asked by the program: `archive_bench /tmp/large.db; time
+// thawslip --archive /tmp/large.db freezer list`.
 #include "archive/archive.h"
 #include "kitchen/bag_id.h"
 
@@ -27,21 +29,26 @@ DayRecord day(int number) {
     DayRecord record{made,
                      "Orchard house",
                      fmt::format("/orchard/{}.toml", number),
-                     std::string(3000, '#') + std::to_string(number),
+                     fmt::format("[day]\nmade = {}\n", kitchen::to_iso(made)),
                      {}};
     const char* dishes[] = {"Squash and red lentil stew", "Apple and sage pork",
                             "Chestnut and kale soup", "Bean and barley pot",
                             "Plum and ginger compote"};
     for (int d = 0; d < 50; ++d) {
         const auto dish = fmt::format("{} {}", dishes[d % 5], d);
+        const auto keep_until = kitchen::add_months(made, months{3});
+        record.description += fmt::format("[[package]]\ndish = \"{}\"\nservings = 6\nbags = 4\n"
+                                          "weight = \"2 kg\"\ncontains = [\"celery\"]\n"
+                                          "use_by = {}\n",
+                                          dish, kitchen::to_iso(keep_until));
         PackageRecord package{dish,
                               dish,
                               made,
-                              kitchen::add_months(made, months{3}),
-                              kitchen::DateBasis::StorageTable,
+                              keep_until,
+                              kitchen::DateBasis::SetByCook,
                               6,
                               kitchen::Mass{2000.0},
-                              FoodRecord{{"celery"}, {"soup or stew"}},
+                              FoodRecord{{"celery"}, {}},
                               ThawRecord{kitchen::ThawMethod::Refrigerator, std::chrono::hours{22}},
                               {}};
         for (int bag = 1; bag <= 4; ++bag) {
@@ -84,10 +91,12 @@ std::size_t fill(Archive& archive) {
 
 } // namespace
 
-int main() {
+int main(int count, char** words) {
     const auto folder = std::filesystem::temp_directory_path() / "thawslip-archive-bench";
     std::filesystem::remove_all(folder);
-    const auto path = (folder / "archive.db").string();
+    const bool keep = count > 1;
+    const auto path = keep ? std::string{words[1]} : (folder / "archive.db").string();
+    std::filesystem::create_directories(folder);
     const auto open = [&path] { return Archive::open(path, Mode::Write); };
     auto filling = open();
     if (!filling) {
