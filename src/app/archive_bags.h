@@ -2,6 +2,7 @@
 
 #include "app/commands.h"
 #include "archive/archive.h"
+#include "kitchen/plan.h"
 
 #include <optional>
 #include <string>
@@ -9,13 +10,55 @@
 
 namespace thawslip::app {
 
-/// The bags meant by ids as people type them. What is no id, or none that is known, is said on
-/// `console.err` with the nearest ids there are; then nothing is returned.
+/// The bags meant by ids as people type them: small letters, O for 0, I or L for 1, dashes or
+/// none. What is no id, or none that is known, is said on `console.err` with the nearest ids there
+/// are; then nothing is returned.
 std::optional<std::vector<archive::Bag>>
 bags_by_id(archive::Archive& archive, const std::vector<std::string>& typed, Console console);
 
 /// The bags meant by ids, or by words of the dish where the first word is none.
 std::optional<std::vector<archive::Bag>>
 bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Console console);
+
+/// A bag of the archive and what it was filled with.
+struct KnownBag {
+    archive::Bag bag;                ///< its newest id, its state, the date on its label
+    kitchen::PlannedPackage package; ///< as its day's description has it, planned as it was printed
+};
+
+/// The package that `bag` was filled with: its day's newest description that has it, read and
+/// planned with the settings of its newest print. Reads that one day only. Nothing where the
+/// description cannot be read any longer: a later Thawslip wrote it.
+std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
+                                                  const archive::Bag& bag);
+
+/// The same for a bag's id as it is typed, from the archive that `settings` name. What stands in
+/// the way (no archive, no such id, a wrong check character) is said on `console.err`, with the
+/// nearest ids there are; then nothing is returned, and the status to leave with is Refused.
+/// \throws SystemFailure or archive::ArchiveFailure where the archive cannot be read
+std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& settings,
+                                   Console console);
+
+/// Whether these words of a command line mean bags of the archive: none of them names a file.
+bool mean_bags(const std::vector<std::string>& typed);
+
+/// Which bags are to be eaten.
+struct BagsToEat {
+    std::vector<std::string> typed; ///< ids, or words of a dish
+    int of_each = 1;                ///< bags of each dish, where words are given
+    kitchen::Date on;
+};
+
+/// The packages of the bags that are meant, the soonest date first, each with only those bags.
+/// What stands in the way is said on `console.err`; then nothing is returned, and the status to
+/// leave with is Refused. Bags whose date is past by then, or that are out already, are cautioned
+/// about.
+std::optional<std::vector<kitchen::PlannedPackage>>
+packages_meant(const BagsToEat& wanted, const Settings& settings, Console console);
+
+/// What is in the freezer, for a list on its door: the bags of each package together, the soonest
+/// date first. Each bag knows its date and its basis, dish, servings, and how it is thawed. One
+/// question to the archive; no description is read.
+std::vector<std::vector<archive::Bag>> frozen_packages(archive::Archive& archive);
 
 } // namespace thawslip::app

@@ -3,6 +3,7 @@
 #include "app/commands.h"
 #include "archive/values.h"
 
+#include <chrono>
 #include <optional>
 #include <string>
 #include <vector>
@@ -35,11 +36,21 @@ struct FreezerQuestion {
 ExitStatus freezer_list(const FreezerQuestion& question, const Settings& settings, Console console);
 ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State state,
                        const Settings& settings, Console console);
-/// What to eat on the coming days, the soonest date first.
-ExitStatus freezer_next(int count, const Settings& settings, Console console);
+
+struct NextQuestion {
+    int count = 5; ///< days, from tomorrow on
+    std::chrono::minutes at = std::chrono::hours{18} + std::chrono::minutes{30}; ///< to eat
+    Listing listing = Listing::Words;
+};
+/// What to eat on the coming days and when to start thawing it: each day the bag with the soonest
+/// date that can still be thawed as its label says.
+ExitStatus freezer_next(const NextQuestion& question, const Settings& settings, Console console);
 
 ExitStatus archive_check(const Settings& settings, Console console);
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
 ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console);
+/// The archive as a folder of plain TOML, and back: see app/archive_folder.h.
+ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console);
+ExitStatus archive_import(const std::string& folder, const Settings& settings, Console console);
 
 } // namespace thawslip::app

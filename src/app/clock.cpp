@@ -10,16 +10,24 @@ namespace thawslip::app {
 
 namespace {
 
+std::optional<std::time_t> fixed_now() {
+    const char* fixed = std::getenv("SOURCE_DATE_EPOCH");
+    if (fixed == nullptr) {
+        return std::nullopt;
+    }
+    std::time_t now = 0;
+    const auto* end = fixed + std::strlen(fixed);
+    const auto read = std::from_chars(fixed, end, now);
+    return read.ptr == end && read.ec == std::errc{} ? std::optional{now} : std::nullopt;
+}
+
 std::tm local_now() {
     std::tm local{};
-    std::time_t now = std::time(nullptr);
-    if (const char* fixed = std::getenv("SOURCE_DATE_EPOCH")) {
-        const auto* end = fixed + std::strlen(fixed);
-        if (const auto read = std::from_chars(fixed, end, now); read.ptr == end) {
-            gmtime_r(&now, &local);
-            return local;
-        }
+    if (const auto fixed = fixed_now()) {
+        gmtime_r(&*fixed, &local);
+        return local;
     }
+    const std::time_t now = std::time(nullptr);
     localtime_r(&now, &local);
     return local;
 }
@@ -57,6 +65,10 @@ kitchen::Date today() {
 }
 
 kitchen::Instant now() {
+    if (const auto fixed = fixed_now()) {
+        return std::chrono::floor<std::chrono::minutes>(
+            std::chrono::system_clock::from_time_t(*fixed));
+    }
     return std::chrono::floor<std::chrono::minutes>(std::chrono::system_clock::now());
 }
 

@@ -20,7 +20,7 @@ kitchen::Instant now();
 kitchen::LocalClock system_clock(kitchen::Instant from, kitchen::Instant to);
 /// Now, as the kitchen clock shows it: `2026-10-17T14:05:00`. Where SOURCE_DATE_EPOCH holds
 /// seconds since 1970 (reproducible-builds.org, "SOURCE_DATE_EPOCH"), that moment in UTC stands
-/// for now, here and in `today`.
+/// for now, here, in `now` and in `today`.
 std::string now_text();
 
 /// A date as ISO 8601 writes it; nothing for any other text.

@@ -35,7 +35,8 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
                      "allow code modules of 0.33 mm instead of 0.4 mm");
 }
 
-/// The same, and where the print goes.
+} // namespace
+
 void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);
     add_destination(command, options.output, options.printer);
@@ -47,6 +48,8 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
         .add_option("--spoiled", options.spoiled, "cells of the first sheet that cannot be used")
         ->option_text("N...");
 }
+
+namespace {
 
 void add_new(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("new", "write a commented day to start from");
@@ -122,15 +125,21 @@ void add_text(CLI::App& app, Command& chosen) {
 }
 
 void add_read(CLI::App& app, Command& chosen) {
-    auto* command = app.add_subcommand("read", "read the code of a bag from a photograph");
-    auto photo = std::make_shared<std::string>();
+    auto* command = app.add_subcommand("read", "the cook steps of a bag, from its code or its id");
+    auto what = std::make_shared<std::string>();
+    auto json = std::make_shared<bool>(false);
     command
-        ->add_option("photo", *photo,
-                     "a photograph (PNG or JPEG); - for the text that a scanner types")
+        ->add_option("what", *what,
+                     "a photograph of codes (PNG or JPEG), a bag's id; - for the text that a "
+                     "scanner types")
         ->required()
-        ->option_text("PHOTO|-");
-    command->callback([photo, &chosen] {
-        chosen = [photo](const Settings&, Console console) { return read(*photo, console); };
+        ->option_text("PHOTO|BAG|-");
+    command->add_flag("--json", *json, "answer in JSON, one line a bag");
+    command->callback([what, json, &chosen] {
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [what, answer](const Settings& settings, Console console) {
+            return read(*what, answer, settings, console);
+        };
     });
 }
 
@@ -205,9 +214,16 @@ struct Overrides {
     std::string settings_file;
     std::string paper;
     std::string storage_list;
-    std::string language;
+    std::string languages;
+    std::string units;
     std::string archive;
 };
+
+/// What is wrong with the text of --language; empty where nothing is.
+std::string are_languages(const std::string& text) {
+    Settings settings;
+    return set_languages(settings, text).value_or("");
+}
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
@@ -216,9 +232,13 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
         ->check(CLI::IsMember({"letter", "a4"}))
         ->option_text("letter|a4");
-    app.add_option("--language", overrides.language, "the language of what is printed")
-        ->check(CLI::IsMember(wording::shipped_languages()))
+    app.add_option("--language", overrides.languages,
+                   "the language of what is printed: en, es, de; two for cards in both: en,es")
+        ->check(are_languages)
         ->option_text("en|es|de");
+    app.add_option("--units", overrides.units, "the units of what is printed")
+        ->check(CLI::IsMember({"metric", "us", "both"}))
+        ->option_text("metric|us|both");
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
@@ -243,8 +263,11 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
     }
-    if (!overrides.language.empty()) {
-        settings.language = overrides.language;
+    if (!overrides.languages.empty()) {
+        set_languages(settings, overrides.languages);
+    }
+    if (!overrides.units.empty()) {
+        set_units(settings, overrides.units);
     }
     return settings;
 }
@@ -269,6 +292,7 @@ struct Parser {
         add_new(app, chosen);
         add_labels(app, chosen);
         add_cards(app, chosen);
+        add_lists(app, chosen);
         add_check(app, chosen);
         add_text(app, chosen);
         add_read(app, chosen);

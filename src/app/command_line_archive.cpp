@@ -1,5 +1,6 @@
 #include "app/archive_commands.h"
 #include "app/command_line_parts.h"
+#include "kitchen/local_clock.h"
 
 #include <CLI/CLI.hpp>
 #include <memory>
@@ -76,6 +77,14 @@ void add_state(CLI::App& freezer, Command& chosen, const char* name, archive::St
     });
 }
 
+std::chrono::minutes time_of_day(const std::string& text) {
+    const auto on_some_day = kitchen::parse_local_minute("2000-01-01 " + text);
+    if (!on_some_day) {
+        throw CLI::ValidationError{"--at", "\"" + text + "\" is no time of day such as 18:30"};
+    }
+    return on_some_day->time_since_epoch() % std::chrono::days{1};
+}
+
 void add_freezer(CLI::App& app, Command& chosen) {
     auto* freezer = app.add_subcommand("freezer", "what is in the freezer, and what to eat next");
     freezer->require_subcommand(1);
@@ -86,21 +95,29 @@ void add_freezer(CLI::App& app, Command& chosen) {
     add_state(*freezer, chosen, "eaten", archive::State::Eaten, "bags were eaten");
     add_state(*freezer, chosen, "thrown", archive::State::Thrown, "bags were thrown away");
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
-    auto count = std::make_shared<int>(5);
-    next->add_option("count", *count, "how many days")->check(CLI::Range(1, 366))->option_text("N");
-    next->callback([count, &chosen] {
-        chosen = [count](const Settings& settings, Console console) {
-            return freezer_next(*count, settings, console);
+    auto question = std::make_shared<NextQuestion>();
+    auto at = std::make_shared<std::string>("18:30");
+    auto json = std::make_shared<bool>(false);
+    next->add_option("count", question->count, "how many days, from tomorrow on (5)")
+        ->check(CLI::Range(1, 366))
+        ->option_text("N");
+    next->add_option("--at", *at, "when to eat (18:30)")->option_text("HH:MM");
+    next->add_flag("--json", *json, "for other programs");
+    next->callback([=, &chosen] {
+        question->at = time_of_day(*at);
+        question->listing = *json ? Listing::Json : Listing::Words;
+        chosen = [question](const Settings& settings, Console console) {
+            return freezer_next(*question, settings, console);
         };
     });
 }
 
 template <class Run>
-void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about,
-                   Run run) {
+void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about, Run run,
+                   const char* value = "FILE") {
     auto* command = archive.add_subcommand(name, about);
     auto file = std::make_shared<std::string>();
-    command->add_option("file", *file, "the file")->required()->option_text("FILE");
+    command->add_option("place", *file, "where it is, or is to be")->required()->option_text(value);
     command->callback([file, run, &chosen] {
         chosen = [file, run](const Settings& settings, Console console) {
             return run(*file, settings, console);
@@ -117,6 +134,10 @@ void add_archive(CLI::App& app, Command& chosen) {
     add_with_file(*archive, chosen, "backup", "copy it to a new file", archive_backup);
     add_with_file(*archive, chosen, "merge", "add what another kitchen's archive holds",
                   archive_merge);
+    add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,
+                  "FOLDER");
+    add_with_file(*archive, chosen, "import", "add what such a folder holds", archive_import,
+                  "FOLDER");
 }
 
 } // namespace

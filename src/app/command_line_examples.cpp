@@ -29,12 +29,16 @@ constexpr std::array notes{
     Notes{"cards", "thawslip cards saturday.toml -o cards.pdf\n"
                    "thawslip cards saturday.toml --cook-day --stock a4-cards-a6-cut -o cards.pdf\n"
                    "thawslip cards saturday.toml --finishing --print kitchen"},
+    Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
+                   "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
     Notes{"check", "thawslip check saturday.toml\n"
                    "thawslip check saturday.toml --why  # where each date comes from\n"
                    "thawslip check saturday.toml --stock my-sheet.toml"},
     Notes{"text", "thawslip text saturday.toml\n"
                   "thawslip text saturday.toml --stock roll-60x100mm"},
     Notes{"read", "thawslip read photo.jpg\n"
+                  "thawslip read K7Q-2M4-9XC --json\n"
                   "thawslip read -  # then let the scanner type, and press Ctrl-D"},
     Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
@@ -65,6 +69,8 @@ constexpr std::array notes{
                      "thawslip archive backup archive-copy.db"},
     Notes{"archive check", "thawslip archive check"},
     Notes{"archive backup", "thawslip archive backup archive-copy.db"},
+    Notes{"archive export", "thawslip archive export archive-folder"},
+    Notes{"archive import", "thawslip archive import archive-folder"},
     Notes{"archive merge", "thawslip archive merge other-kitchen.db"},
 };
 

@@ -10,9 +10,12 @@ void add_plan(CLI::App& app, Command& chosen) {
         app.add_subcommand("plan", "when to thaw, start and add, to eat at a given time");
     auto options = std::make_shared<PlanOptions>();
     auto json = std::make_shared<bool>(false);
-    command->add_option("DAY.toml", options->days, "descriptions of assembly days (TOML)")
+    command
+        ->add_option("DAY.toml", options->days,
+                     "descriptions of assembly days (TOML); or bags of the archive: ids, or words "
+                     "of a dish")
         ->required()
-        ->option_text("DAY.toml...");
+        ->option_text("DAY.toml|BAG...");
     command->add_option("--eat", options->eat, "local date and time to eat, \"2026-12-03 18:30\"")
         ->required()
         ->option_text("TIME");

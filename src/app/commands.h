@@ -2,6 +2,7 @@
 
 #include "app/exit_status.h"
 #include "app/settings.h"
+#include "archive/values.h"
 
 #include <iosfwd>
 #include <optional>
@@ -30,10 +31,14 @@ struct PrintOptions {
     std::vector<int> spoiled;
     std::optional<double> dots_per_inch; ///< nothing: as the settings say
     bool small_modules = false;          ///< allow code modules down to 0.33 mm
+    /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
+    std::vector<archive::SetupFile> kept = {};
     Record record = Record::AsSettingsSay;
 };
 
 enum class CardKinds { Both, Finishing, CookDay };
+
+enum class ListKinds { Both, Door, Day };
 
 /// Whether `check` also says which row of which list gave a date, and the size of each area.
 enum class Why { Untold, Told };
@@ -42,12 +47,12 @@ enum class AnswerAs { Words, Json };
 
 /// What `plan` is asked.
 struct PlanOptions {
-    std::vector<std::string> days;
-    std::string eat;      ///< local date and time, as written
-    std::string now;      ///< the same; empty: the system's clock
-    std::string dish;     ///< words of the dishes meant; empty: all of them
-    int bags = 1;         ///< of each dish
-    std::string calendar; ///< file to write; empty: none
+    std::vector<std::string> days; ///< files; or ids of bags, or words of a dish, of the archive
+    std::string eat;               ///< local date and time, as written
+    std::string now;               ///< the same; empty: the system's clock
+    std::string dish;              ///< words of the dishes meant; empty: all of them
+    int bags = 1;                  ///< of each dish
+    std::string calendar;          ///< file to write; empty: none
     AnswerAs answer = AnswerAs::Words;
 };
 
@@ -55,14 +60,18 @@ ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
                  Console console);
+/// The day sheet and shopping list of each day, and the door list of all their bags.
+ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
+                 Console console);
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
 ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
-/// Reads the codes in a photograph (PNG, JPEG), or the text that a scanner typed ("-": standard
-/// input), and tells the cook steps.
-ExitStatus read(const std::string& photo, Console console);
+/// Tells the cook steps of bags: from the codes in a photograph (PNG, JPEG), from the text that a
+/// scanner typed ("-": standard input), or from the archive by a typed bag id.
+ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
+                Console console);
 
 /// When to thaw, start, add and serve, so that all dishes are ready at one time.
 ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console);

@@ -2,13 +2,9 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
-#include "app/days.h"
 #include "app/json.h"
-#include "app/print_setup.h"
 #include "base/utf8.h"
-#include "kitchen/thaw_lead.h"
 #include "unicode/ascii.h"
-#include "wording/phrases.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -17,10 +13,6 @@
 
 namespace thawslip::app {
 namespace {
-
-const wording::Language& language() {
-    return wording::shipped_language("en");
-}
 
 std::string days_text(long days) {
     if (days < 0) {
@@ -65,6 +57,15 @@ struct Total {
     bool all_weighed = true;
 };
 
+std::string total_text(const Total& total) {
+    const auto weight = total.grams <= 0.0 ? std::string{}
+                        : total.all_weighed
+                            ? fmt::format(", {:.1f} kg", total.grams / 1000.0)
+                            : fmt::format(", at least {:.1f} kg", total.grams / 1000.0);
+    return fmt::format("{} bag{}, {} servings{}", total.bags, total.bags == 1 ? "" : "s",
+                       total.servings, weight);
+}
+
 void tell_totals(const std::vector<archive::Bag>& bags, Console console) {
     std::map<std::string, Total> totals;
     for (const auto& bag : bags) {
@@ -76,14 +77,20 @@ void tell_totals(const std::vector<archive::Bag>& bags, Console console) {
             total.all_weighed = total.all_weighed && bag.weight;
         }
     }
+    if (totals.empty()) {
+        return;
+    }
+    Total all;
     console.out << "\n";
     for (const auto& [dish, total] : totals) {
-        console.out << fmt::format("{}: {} bag{}, {} servings{}\n", dish, total.bags,
-                                   total.bags == 1 ? "" : "s", total.servings,
-                                   total.grams <= 0.0 ? ""
-                                   : total.all_weighed
-                                       ? fmt::format(", {:.1f} kg", total.grams / 1000.0)
-                                       : fmt::format(", at least {:.1f} kg", total.grams / 1000.0));
+        console.out << fmt::format("{}: {}\n", dish, total_text(total));
+        all.bags += total.bags;
+        all.servings += total.servings;
+        all.grams += total.grams;
+        all.all_weighed = all.all_weighed && total.all_weighed;
+    }
+    if (totals.size() > 1) {
+        console.out << fmt::format("in all: {}\n", total_text(all));
     }
 }
 
@@ -122,46 +129,6 @@ std::vector<archive::Bag> asked_for(const FreezerQuestion& question, const Setti
     const auto which = question.gone_too ? archive::Which::All : archive::Which::InFreezer;
     return question.words.empty() ? archive->bags(which)
                                   : archive->find(words_of(question.words), which);
-}
-
-/// The package that a bag was filled with, as its day describes it.
-std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
-                                                  const archive::Bag& bag) {
-    const auto day = archive.day(bag.day);
-    const auto prints = archive.prints_of(bag.day);
-    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
-    const auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
-    for (const auto& plan : days.plans) {
-        for (const auto& planned : plan.packages) {
-            if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
-                return planned;
-            }
-        }
-    }
-    return std::nullopt;
-}
-
-/// "into the refrigerator 22 h before cooking", "straight from the freezer".
-std::string thaw_text(const kitchen::Package& package, const Settings& settings) {
-    const auto lead = kitchen::thaw_lead(package.thaw.method, package.thickness, package.weight,
-                                         settings.kitchen.thaw);
-    if (package.thaw.method == kitchen::ThawMethod::FromFrozen) {
-        return "cooked from frozen: do not thaw";
-    }
-    if (!lead) {
-        return "thaw as the label says";
-    }
-    const auto time = say_duration(lead.value().lead, language());
-    switch (package.thaw.method) {
-    case kitchen::ThawMethod::Refrigerator:
-        return fmt::format("into the refrigerator {} before cooking", time);
-    case kitchen::ThawMethod::ColdWater:
-        return fmt::format("into cold water {} before cooking, then cook at once", time);
-    case kitchen::ThawMethod::Microwave:
-        return fmt::format("into the microwave {} before cooking, then cook at once", time);
-    case kitchen::ThawMethod::FromFrozen: break;
-    }
-    return {};
 }
 
 std::string counted_bags(std::size_t count) {
@@ -224,40 +191,6 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State sta
                 "microwave must be cooked before it is frozen again\n",
                 bag.id, bag.changed);
         }
-    }
-    return ExitStatus::Done;
-}
-
-ExitStatus freezer_next(int count, const Settings& settings, Console console) {
-    auto archive = existing_archive(settings, archive::Mode::Read);
-    const auto all =
-        archive ? archive->bags(archive::Which::InFreezer) : std::vector<archive::Bag>{};
-    const auto now = today();
-    int proposed = 0;
-    std::size_t past = 0;
-    for (const auto& bag : all) {
-        if (bag.keep_until < now) {
-            ++past;
-            continue;
-        }
-        if (proposed == count) {
-            break;
-        }
-        ++proposed;
-        const auto eat = kitchen::add_days(now, std::chrono::days{proposed});
-        const auto planned = package_of(*archive, bag);
-        console.out << fmt::format("{}  {}  {}  ({} {}): {}\n", kitchen::to_iso(eat), bag.id,
-                                   bag.dish, head_of(bag), kitchen::to_iso(bag.keep_until),
-                                   planned ? thaw_text(planned->package, settings)
-                                           : "thaw as the label says");
-    }
-    if (proposed == 0) {
-        console.out << "the freezer is empty, as far as the archive knows\n";
-    }
-    if (past > 0) {
-        console.out << fmt::format("not proposed: {} past the date on the label, see thawslip "
-                                   "freezer list\n",
-                                   counted_bags(past));
     }
     return ExitStatus::Done;
 }

@@ -63,7 +63,7 @@ void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Co
                 areas += (areas.empty() ? "" : ", ") + area.area;
             }
         }
-        const auto& dish = package_of(job.prints[fitted.print], days).package.dish;
+        const auto& dish = name_of(job.prints[fitted.print], job, days);
         if (!areas.empty() && told.insert(dish + areas).second) {
             console.err << fmt::format("caution: left out for want of room: {} of \"{}\"\n", areas,
                                        dish);

@@ -20,18 +20,19 @@ struct LaidOut;
 struct PrintOf {
     wording::Kind kind = wording::Kind::BagLabel;
     std::uint32_t day = 0;
-    std::uint32_t package = 0; ///< of that day
+    std::uint32_t package = 0; ///< of that day; for a list: which of the job's lists
     std::uint32_t bag = 0;     ///< of that package; for a print of the whole dish its first one
 };
 
 /// Prints to be made in one file.
 struct Job {
     std::vector<PrintOf> prints;
-    std::string title;           ///< of the document
-    std::string noun;            ///< what is counted: "label", "card"
-    std::string default_stock;   ///< where no stock is named
-    std::string language = "en"; ///< of its words: ISO 639-1
-    std::string recorded_as;     ///< what the archive calls it; empty: not kept there
+    std::vector<wording::Print> lists; ///< what door lists and day sheets say: they are few
+    std::string title;                 ///< of the document
+    std::string noun;                  ///< what is counted: "label", "card"
+    std::string default_stock;         ///< where no stock is named
+    std::string language = "en";       ///< of its words: ISO 639-1
+    std::string recorded_as;           ///< what the archive calls it; empty: not kept there
 };
 
 /// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or

@@ -70,7 +70,9 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
         Diagnostics one{to_diagnostic(fault, print, setup.target.stock,
                                       words ? std::vector<std::string>{}
                                             : stocks_that_fit(source, fault.print, print, setup))};
-        place(one, days.documents[job.prints[fault.print].day]);
+        if (const auto day = job.prints[fault.print].day; day < days.documents.size()) {
+            place(one, days.documents[day]);
+        }
         // Bags of one dish fail alike: once is enough.
         if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
             diagnostics.push_back(one.front());
@@ -95,8 +97,9 @@ layout::Printer printer_of(const Settings& settings, const layout::Stock& stock)
 ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
                   Console console, Setup& setup) {
     setup.data = find_data_folder();
-    auto stock =
-        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.data);
+    setup.own = OwnFiles{options.kept};
+    setup.stock = options.stock.empty() ? job.default_stock : options.stock;
+    auto stock = choose_stock(setup.stock, setup.data, setup.own);
     if (!stock) {
         console.err << stock.fault();
         return ExitStatus::Refused;
@@ -120,7 +123,7 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
     setup.layouts = shipped_layouts(setup.data);
     setup.chosen = choose_for(kinds_in(job), setup.target.stock, setup.layouts);
     if (!options.layout.empty()) {
-        auto layout = choose_layout(options.layout, setup.layouts);
+        auto layout = choose_layout(options.layout, setup.layouts, setup.own);
         if (!layout) {
             console.err << layout.fault();
             return ExitStatus::Refused;

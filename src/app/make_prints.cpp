@@ -1,6 +1,7 @@
 #include "app/make_prints.h"
 
 #include "code/message.h"
+#include "wording/bilingual.h"
 #include "wording/prints.h"
 
 #include <algorithm>
@@ -37,6 +38,11 @@ void add_for_each_bag(Job& job, PrintOf first, const kitchen::PlannedPackage& pl
     }
 }
 
+bool is_list(const PrintOf& of) {
+    return of.kind == wording::Kind::DoorList || of.kind == wording::Kind::DaySheet;
+}
+
+/// \pre !is_list(of)
 wording::Print words_of(const PrintOf& of, const Days& days, const wording::Style& style) {
     const auto& plan = days.plans[of.day];
     const auto& planned = plan.packages[of.package];
@@ -46,9 +52,14 @@ wording::Print words_of(const PrintOf& of, const Days& days, const wording::Styl
         return finishing_card(plan, planned, planned.bags[of.bag], style);
     case wording::Kind::CookDayCard: return cook_day_card(plan, planned, style);
     case wording::Kind::DoorList:
-    case wording::Kind::DaySheet: break; // made of whole days: not among a job's prints
+    case wording::Kind::DaySheet: break;
     }
     return {};
+}
+
+/// Cards speak both languages; labels, which have no room for them, the first alone.
+bool is_bilingual(const PrintOf& of, const std::optional<wording::Style>& second) {
+    return second && of.kind != wording::Kind::BagLabel;
 }
 
 } // namespace
@@ -96,10 +107,22 @@ const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days) {
     return days.plans[of.day].packages[of.package];
 }
 
+const std::string& name_of(const PrintOf& of, const Job& job, const Days& days) {
+    return is_list(of) ? job.lists[of.package].dish : package_of(of, days).package.dish;
+}
+
 layout::Source source_of(const Job& job, const Days& days, const Settings& settings) {
     return {job.prints.size(),
-            [&job, &days, style = style_of(settings)](std::size_t i) {
-                return words_of(job.prints[i], days, style);
+            [&job, &days, style = style_of(settings),
+             second = second_style_of(settings)](std::size_t i) {
+                const auto& of = job.prints[i];
+                if (is_list(of)) {
+                    return job.lists[of.package];
+                }
+                auto print = words_of(of, days, style);
+                return is_bilingual(of, second)
+                           ? wording::bilingual(std::move(print), words_of(of, days, *second))
+                           : print;
             },
             [&job, &days](std::size_t i) {
                 const auto& planned = package_of(job.prints[i], days);

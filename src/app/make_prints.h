@@ -13,8 +13,11 @@ Job label_job(const Days& days, const Settings& settings);
 /// to add.
 Job card_job(const Days& days, CardKinds kinds, const Settings& settings);
 
-/// What a print is of.
+/// What a print is of. \pre it is no list
 const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days);
+
+/// What a print is called in messages: its dish, or the list.
+const std::string& name_of(const PrintOf& of, const Job& job, const Days& days);
 
 /// The words and the code of each print of a job. Refers to all three: they must outlive it.
 layout::Source source_of(const Job& job, const Days& days, const Settings& settings);

@@ -1,8 +1,10 @@
+#include "app/archive_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/days.h"
 #include "app/json.h"
 #include "app/report.h"
+#include "app/timeline_dish.h"
 #include "app/whole_file.h"
 #include "base/nearest.h"
 #include "kitchen/calendar.h"
@@ -33,45 +35,53 @@ bool is_meant(const std::string& dish, const std::string& words) {
     });
 }
 
-/// How long it keeps once thawed: the list's days, or the same day, taken as half of one. Where
-/// no list says anything, the low end of USDA FSIS's 3–4 days for leftovers.
-std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
-    constexpr std::chrono::hours same_day{12};
-    const kitchen::TimelineDish usual;
-    return planned.after_thawing
-               ? std::max<std::chrono::hours>(planned.after_thawing->low, same_day)
-               : usual.keeps_thawed;
-}
+using Packages = std::vector<kitchen::PlannedPackage>;
 
-kitchen::TimelineDish dish_of(const kitchen::PlannedPackage& planned, int bags) {
-    kitchen::TimelineDish dish{planned.package, {}, keeps_thawed(planned)};
-    dish.package.finish = planned.finish;
-    for (const auto& bag : planned.bags) {
-        if (bag.number <= bags) {
-            dish.bags.push_back(bag.id);
+/// The packages of the days; what is wrong with a description is said, and then there are none.
+std::optional<Packages> packages_of_days(const PlanOptions& options, const Settings& settings,
+                                         Console console) {
+    const auto days = read_days(options.days, settings);
+    print(console.err, days.diagnostics, days.documents);
+    if (has_errors(days.diagnostics)) {
+        return std::nullopt;
+    }
+    Packages packages;
+    for (const auto& plan : days.plans) {
+        for (auto planned : plan.packages) {
+            std::erase_if(planned.bags,
+                          [&](const kitchen::Bag& bag) { return bag.number > options.bags; });
+            packages.push_back(std::move(planned));
         }
     }
-    return dish;
+    return packages;
 }
 
-std::vector<kitchen::TimelineDish> dishes_of(const Days& days, const PlanOptions& options) {
+kitchen::Date day_of(kitchen::LocalMinute local) {
+    return kitchen::Date{std::chrono::floor<std::chrono::days>(local)};
+}
+
+/// What may be planned: of days, or of the archive's bags where no file is named.
+std::optional<Packages> packages_for(const PlanOptions& options, kitchen::LocalMinute eat,
+                                     const Settings& settings, Console console) {
+    return mean_bags(options.days)
+               ? packages_meant({options.days, options.bags, day_of(eat)}, settings, console)
+               : packages_of_days(options, settings, console);
+}
+
+std::vector<kitchen::TimelineDish> dishes_of(const Packages& packages, const std::string& words) {
     std::vector<kitchen::TimelineDish> dishes;
-    for (const auto& plan : days.plans) {
-        for (const auto& planned : plan.packages) {
-            if (is_meant(planned.package.dish, options.dish)) {
-                dishes.push_back(dish_of(planned, options.bags));
-            }
+    for (const auto& planned : packages) {
+        if (is_meant(planned.package.dish, words)) {
+            dishes.push_back(timeline_dish(planned));
         }
     }
     return dishes;
 }
 
-ExitStatus no_such_dish(const Days& days, const std::string& words, std::ostream& err) {
+ExitStatus no_such_dish(const Packages& packages, const std::string& words, std::ostream& err) {
     std::vector<std::string> names;
-    for (const auto& plan : days.plans) {
-        for (const auto& planned : plan.packages) {
-            names.push_back(planned.package.dish);
-        }
+    for (const auto& planned : packages) {
+        names.push_back(planned.package.dish);
     }
     const auto near = nearest(words, names);
     err << fmt::format("error: no dish has the words \"{}\"\n    hint: {}\n", words,
@@ -229,14 +239,13 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
     if (!eat || (!as_if && !options.now.empty())) {
         return ExitStatus::Usage;
     }
-    const auto days = read_days(options.days, settings);
-    print(console.err, days.diagnostics, days.documents);
-    if (has_errors(days.diagnostics)) {
+    const auto packages = packages_for(options, *eat, settings, console);
+    if (!packages) {
         return ExitStatus::Refused;
     }
-    auto dishes = dishes_of(days, options);
+    auto dishes = dishes_of(*packages, options.dish);
     if (dishes.empty()) {
-        return no_such_dish(days, options.dish, console.err);
+        return no_such_dish(*packages, options.dish, console.err);
     }
     const auto planned = plan_for(std::move(dishes), *eat, as_if, settings);
     if (options.answer == AnswerAs::Json) {

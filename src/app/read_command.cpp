@@ -1,12 +1,16 @@
+#include "app/archive_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
+#include "app/message_text.h"
 #include "code/message.h"
 #include "code/read_picture.h"
 #include "code/symbol.h"
+#include "kitchen/bag_id.h"
 #include "photo/photo.h"
 #include "toml/text_file.h"
-#include "wording/phrases.h"
 
+#include <algorithm>
+#include <filesystem>
 #include <fmt/format.h>
 #include <iostream>
 #include <iterator>
@@ -14,10 +18,6 @@
 
 namespace thawslip::app {
 namespace {
-
-const wording::Language& language() {
-    return wording::shipped_language("en");
-}
 
 /// What was read: texts of codes, or why there are none.
 using Texts = Result<std::vector<std::string>, std::string>;
@@ -77,96 +77,95 @@ Texts read_photo(const std::string& file) {
     return texts;
 }
 
-void tell_dates(const code::Message& message, std::ostream& out) {
-    if (message.made) {
-        out << language().say("label.made") << " " << say_date(*message.made, language()) << "\n";
+/// A name without a dot or a slash is no photograph's, unless there is such a file.
+bool may_be_bag_id(const std::string& argument) {
+    std::error_code error;
+    return argument.find_first_of("./") == std::string::npos &&
+           !std::filesystem::exists(argument, error);
+}
+
+/// Prints of several bags, parted as the form of the answer wants it.
+class Teller {
+public:
+    Teller(AnswerAs answer, const Settings& settings, Console console)
+        : answer_{answer}, style_{style_of(settings)}, console_{console} {}
+
+    void tell(const code::Message& message) {
+        if (answer_ == AnswerAs::Json) {
+            console_.out << message_json(message, today(), style_) << "\n";
+        } else {
+            console_.out << (told_ > 0 ? "\n" : "") << message_text(message, today(), style_);
+        }
+        ++told_;
     }
-    if (!message.keep_until) {
+
+    ExitStatus status() const { return told_ > 0 ? ExitStatus::Done : ExitStatus::Refused; }
+
+private:
+    AnswerAs answer_;
+    wording::Style style_;
+    Console console_;
+    int told_ = 0;
+};
+
+/// Where a bag is that is not in the freezer any longer, if its owner has said so.
+std::string_view whereabouts(archive::State state) {
+    switch (state) {
+    case archive::State::Out: return "this bag was taken out of the freezer";
+    case archive::State::Eaten: return "this bag is known as eaten";
+    case archive::State::Thrown: return "this bag is known as thrown away";
+    case archive::State::Frozen: break;
+    }
+    return {};
+}
+
+void read_bag(const std::string& typed_id, const Settings& settings, Console console,
+              Teller& teller) {
+    const auto known = package_of(typed_id, settings, console);
+    if (!known) {
         return;
     }
-    const auto& keep = *message.keep_until;
-    const wording::Language& words = language();
-    out << say_keep_until_head({keep.date, keep.basis, std::nullopt}, words) << " "
-        << say_date(keep.date, words);
-    const auto past = kitchen::days_between(keep.date, today()).count();
-    if (past > 0) {
-        const auto days = fmt::format("{} day{}", past, past == 1 ? "" : "s");
-        out << (keep.basis == kitchen::DateBasis::SetByCook ? " - that was " + days + " ago"
-                                                            : " - " + days + " past its best");
+    if (const auto where = whereabouts(known->bag.state); !where.empty()) {
+        console.err << fmt::format("caution: {} ({})\n", where, known->bag.changed.substr(0, 10));
     }
-    out << "\n";
+    const auto& bags = known->package.bags;
+    const auto bag = std::ranges::find(bags, known->bag.id, &kitchen::Bag::id);
+    teller.tell(code::message_in_full(
+        known->package, bag != bags.end() ? *bag : kitchen::Bag{known->bag.id, 1, 1}));
 }
 
-std::string cooking_text(const code::Cooking& cooking) {
-    kitchen::Cook cook;
-    cook.in = cooking.in;
-    cook.setting = cooking.setting;
-    cook.time = cooking.time;
-    auto text = say_cooking(cook, language());
-    if (cooking.until) {
-        text +=
-            fmt::format(", until {:g} {}", cooking.until->tenths / 10.0,
-                        cooking.until->scale == kitchen::TemperatureScale::Celsius ? "°C" : "°F");
+void read_texts(const std::vector<std::string>& texts, const Settings& settings, Console console,
+                Teller& teller) {
+    for (const auto& text : texts) {
+        if (kitchen::parse_bag_id(text)) {
+            read_bag(text, settings, console, teller);
+        } else if (const auto message = code::parse(text)) {
+            teller.tell(message.value());
+        } else {
+            console.err << "error: " << message.fault().message << "\n";
+        }
     }
-    return text;
-}
-
-/// The steps as a person wants them at the stove: what it is, then what to do, in order.
-void tell(const code::Message& message, std::ostream& out) {
-    out << message.dish << (message.bag_id.empty() ? "" : "  (" + message.bag_id + ")") << "\n";
-    if (message.servings) {
-        out << language().say("label.serves", {std::to_string(*message.servings)}) << "\n";
-    }
-    tell_dates(message, out);
-    if (message.thaw) {
-        kitchen::PlannedPackage planned;
-        planned.package.thaw = {*message.thaw, message.thaw_note, {}};
-        out << say_thaw_label(*message.thaw, language()) << " " << say_thaw(planned, language())
-            << "\n";
-    }
-    for (const auto& addition : message.additions) {
-        out << language().say("label.add") << " " << say_when(addition.when, language()) << ": "
-            << addition.what << (addition.bag.empty() ? "" : " (" + addition.bag + ")") << "\n";
-    }
-    if (const auto cooking = cooking_text(message.cooking); !cooking.empty()) {
-        out << language().say("label.cook") << " " << cooking << "\n";
-    }
-    for (std::size_t i = 0; i < message.steps.size(); ++i) {
-        out << i + 1 << ". " << message.steps[i] << "\n";
-    }
-    for (std::size_t i = 0; i < message.allergens.size(); ++i) {
-        out << (i == 0 ? language().say("label.contains") + " " : ", ") << message.allergens[i]
-            << (i + 1 == message.allergens.size() ? "\n" : "");
-    }
-    if (!message.note.empty()) {
-        out << language().say("label.notes") << " " << message.note << "\n";
-    }
-    if (message.extent == code::Extent::SeeCard) {
-        out << "the rest stands on the cook-day card of this bag\n";
-    }
-    out << language().say("standing.local-rules") << "\n";
 }
 
 } // namespace
 
-ExitStatus read(const std::string& photo, Console console) {
-    const auto texts = photo == "-" ? read_standard_input() : read_photo(photo);
+ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
+                Console console) {
+    Teller teller{answer, settings, console};
+    if (what != "-" && may_be_bag_id(what)) {
+        read_bag(what, settings, console, teller);
+        if (!kitchen::parse_bag_id(what)) {
+            console.err << "    hint: there is no photograph of that name either\n";
+        }
+        return teller.status();
+    }
+    const auto texts = what == "-" ? read_standard_input() : read_photo(what);
     if (!texts) {
         console.err << texts.fault() << "\n";
         return ExitStatus::Refused;
     }
-    bool any = false;
-    for (const auto& text : texts.value()) {
-        const auto message = code::parse(text);
-        if (!message) {
-            console.err << "error: " << message.fault().message << "\n";
-            continue;
-        }
-        console.out << (any ? "\n" : "");
-        tell(message.value(), console.out);
-        any = true;
-    }
-    return any ? ExitStatus::Done : ExitStatus::Refused;
+    read_texts(texts.value(), settings, console, teller);
+    return teller.status();
 }
 
 } // namespace thawslip::app

@@ -40,11 +40,13 @@ archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, R
     if (found != prints.end()) {
         return *found;
     }
-    auto print = prints.front();
+    // A day that came from another archive may come without its prints.
+    auto print = prints.empty() ? archive::StoredPrint{} : prints.front();
     print.setup.what = kind == ReprintKind::Labels ? "labels" : "cards";
     print.setup.stock.clear();
     print.setup.layout.clear();
     print.setup.look.clear();
+    print.setup.files.clear();
     return print;
 }
 
@@ -56,6 +58,8 @@ std::vector<Part> parts_of(archive::Archive& archive, const std::vector<archive:
         const auto [known, is_new] = by_day.emplace(bag.day, parts.size());
         if (is_new) {
             parts.push_back({print_for(archive, bag.day, kind), {}});
+            // Of a print of many days this one is enough, and all that a bag's label needs.
+            parts.back().print.days = {bag.day};
         }
         parts[known->second].bags.insert(bag.id);
     }
@@ -123,9 +127,27 @@ void tell_changes(const Part& part, const LaidOut& laid_out, const PrintOptions&
     if (part.print.setup.look.empty()) {
         return;
     }
+    for (const auto& what : changed_files(options.kept)) {
+        console.err << fmt::format("note: {} since {}: printed as it was then\n", what,
+                                   part.print.first_at.substr(0, 10));
+    }
     for (const auto& what : changed_look(part.print.setup.look, look_of(laid_out, options))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
                                    what, part.print.first_at.substr(0, 10));
+    }
+}
+
+/// Labels of a description that was edited since are told of: what they say may be wrong by now.
+void tell_revisions(archive::Archive& archive, const Part& part, Console console) {
+    for (const auto key : part.print.days) {
+        const auto day = archive.day(key);
+        const auto newest = archive.revisions(day.lineage).back();
+        if (newest.key != key) {
+            console.err << fmt::format(
+                "caution: {} was edited and printed again on {}: this is the print of before; name "
+                "bags or a dish to have what holds now\n",
+                day.file, newest.recorded.substr(0, 10));
+        }
     }
 }
 
@@ -155,7 +177,10 @@ PrintOptions options_for(const Part& part, const PrintOptions& printed,
     auto options = printed;
     options.output = wanted.output;
     options.stock = wanted.stock.empty() ? printed.stock : wanted.stock;
-    options.layout = wanted.stock.empty() ? printed.layout : "";
+    if (!wanted.stock.empty()) {
+        options.layout.clear();
+        options.kept.clear();
+    }
     if (!part.whole || wanted.first_cell || !wanted.spoiled.empty()) {
         options.first_cell = wanted.first_cell.value_or(1);
         options.spoiled = wanted.spoiled;
@@ -167,7 +192,7 @@ PrintOptions options_for(const Part& part, const PrintOptions& printed,
 bool append(LaidOut& all, LaidOut more) {
     const auto& first = all.setup;
     const bool alike =
-        first.target.stock.name == more.setup.target.stock.name &&
+        first.own == more.setup.own && first.target.stock.name == more.setup.target.stock.name &&
         std::ranges::equal(
             first.chosen, more.setup.chosen, {}, [](const auto& c) { return c.second.name; },
             [](const auto& c) { return c.second.name; });
@@ -215,6 +240,7 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         }
         auto one = std::move(laid_out).value();
         tell_changes(part, one, with, console);
+        tell_revisions(*archive, part, console);
         if (!part.whole) {
             keep_wanted(one, *remade, part.bags);
         }

@@ -1,13 +1,17 @@
 #include "app/settings.h"
 
+#include "base/nearest.h"
 #include "intake/values.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 #include "toml/text_file.h"
 
+#include <algorithm>
 #include <array>
+#include <cassert>
 #include <cstdlib>
 #include <filesystem>
+#include <fmt/format.h>
 
 namespace thawslip::app {
 namespace {
@@ -24,8 +28,6 @@ const std::array<Word, 9> storage_lists = {{{"us"},
                                             {"oregon"},
                                             {"uk"},
                                             {"practice"}}};
-const std::array<Word, 3> languages = {
-    {{"en", {"english"}}, {"es", {"spanish", "español"}}, {"de", {"german", "deutsch"}}}};
 const std::array<Word, 2> allergen_lists = {{{"us", {"usa"}}, {"eu", {"uk"}}}};
 const std::array<Word, 3> unit_systems = {{{"metric", {"si"}}, {"us", {"imperial"}}, {"both"}}};
 const std::array<Word, 4> measure_systems = {
@@ -58,6 +60,18 @@ kitchen::KitchenSettings read_kitchen(toml::Table& table) {
     return kitchen;
 }
 
+/// One language, or a list of two.
+void read_languages(toml::Table& table, Settings& settings) {
+    std::string all;
+    for (const auto& text : table.string_or_strings({"language", "\"en\""}, 2)) {
+        all += (all.empty() ? "" : ",") + text.value;
+        if (const auto fault = set_languages(settings, all)) {
+            table.reader().error(text.key, *fault);
+            return;
+        }
+    }
+}
+
 Settings read(toml::Table& table) {
     Settings settings;
     settings.paper = word(table, {"paper", "\"a4\""}, "a paper", papers, settings.paper);
@@ -67,8 +81,7 @@ Settings read(toml::Table& table) {
         table.real({"dpi", "300"}, {72.0, 4800.0}).value_or(settings.dots_per_inch);
     settings.storage_list = word(table, {"storage_list", "\"us\""}, "a list of storage times",
                                  storage_lists, settings.storage_list);
-    settings.language =
-        word(table, {"language", "\"en\""}, "a language", languages, settings.language);
+    read_languages(table, settings);
     settings.kitchen = read_kitchen(table);
     const auto refrigerator = intake::read_temperature(table, {"refrigerator", "\"4 °C\""});
     if (refrigerator) {
@@ -91,6 +104,56 @@ const wording::Language& language_of(const Settings& settings) {
 
 wording::Style style_of(const Settings& settings) {
     return wording::style_for(language_of(settings), settings.kitchen);
+}
+
+std::optional<wording::Style> second_style_of(const Settings& settings) {
+    if (settings.second_language.empty()) {
+        return std::nullopt;
+    }
+    return wording::style_for(wording::shipped_language(settings.second_language),
+                              settings.kitchen);
+}
+
+std::optional<std::string> set_languages(Settings& settings, std::string_view text) {
+    const auto known = wording::shipped_languages();
+    std::vector<std::string> named;
+    for (std::size_t at = 0; at <= text.size();) {
+        const auto end = std::min(text.find(',', at), text.size());
+        const std::string code{text.substr(at, end - at)};
+        if (std::ranges::find(known, code) == known.end()) {
+            return fmt::format("\"{}\" is not a language: expected {}", code, list_of(known));
+        }
+        if (std::ranges::find(named, code) != named.end()) {
+            return fmt::format("\"{}\" is named twice", code);
+        }
+        named.push_back(code);
+        at = end + 1;
+    }
+    if (named.size() > 2) {
+        return fmt::format("{} languages are named, expected one or two", named.size());
+    }
+    settings.language = named.front();
+    settings.second_language = named.size() > 1 ? named.back() : "";
+    return std::nullopt;
+}
+
+std::string languages_text(const Settings& settings) {
+    return settings.second_language.empty() ? settings.language
+                                            : settings.language + "," + settings.second_language;
+}
+
+std::span<const toml::Word> unit_words() {
+    return unit_systems;
+}
+
+void set_units(Settings& settings, std::string_view word) {
+    const auto found = std::ranges::find(unit_systems, word, &Word::word);
+    assert(found != unit_systems.end());
+    settings.kitchen.units = static_cast<kitchen::Units>(found - unit_systems.begin());
+}
+
+std::string units_text(const Settings& settings) {
+    return unit_systems.at(static_cast<std::size_t>(settings.kitchen.units)).word;
 }
 
 std::string usual_settings_file() {

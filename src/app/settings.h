@@ -3,10 +3,13 @@
 #include "base/result.h"
 #include "kitchen/settings.h"
 #include "layout/printer_settings.h"
+#include "toml/table.h"
 #include "wording/style.h"
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace thawslip::app {
@@ -20,6 +23,7 @@ struct Settings {
     double dots_per_inch = 300.0;          ///< of the printer
     std::string storage_list = "us";       ///< the list of storage times that is asked first
     std::string language = "en";           ///< of what is printed: one of shipped_languages()
+    std::string second_language;           ///< below it on cards; empty: none
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
@@ -33,6 +37,21 @@ const wording::Language& language_of(const Settings& settings);
 
 /// How prints and answers speak: language, units and list of allergens as set.
 wording::Style style_of(const Settings& settings);
+
+/// The same in the second language; nothing where none is set.
+std::optional<wording::Style> second_style_of(const Settings& settings);
+
+/// Sets the languages from "en" or "en,es". \returns what is wrong with the text, else nothing
+std::optional<std::string> set_languages(Settings& settings, std::string_view text);
+
+/// The languages as `set_languages` reads them.
+std::string languages_text(const Settings& settings);
+
+/// The words for systems of units, in the order of kitchen::Units.
+std::span<const toml::Word> unit_words();
+/// The units from "metric", "us" or "both". \pre it is one of them
+void set_units(Settings& settings, std::string_view word);
+std::string units_text(const Settings& settings);
 
 /// The file under $XDG_CONFIG_HOME, or under ~/.config where that is not set (XDG Base Directory
 /// Specification, 0.8). Empty where neither is known.

@@ -55,7 +55,8 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
         return ExitStatus::Usage;
     }
     const auto data = find_data_folder();
-    const auto stock = choose_stock(name_or_file, data);
+    OwnFiles own;
+    const auto stock = choose_stock(name_or_file, data, own);
     if (!stock) {
         console.err << stock.fault();
         return ExitStatus::Refused;

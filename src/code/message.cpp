@@ -97,7 +97,7 @@ Message folded(Message message) {
     return message;
 }
 
-Message message_for(const kitchen::PlannedPackage& planned, const kitchen::Bag& bag) {
+Message message_in_full(const kitchen::PlannedPackage& planned, const kitchen::Bag& bag) {
     const kitchen::Package& package = planned.package;
     Message message;
     message.dish = package.dish;
@@ -119,7 +119,11 @@ Message message_for(const kitchen::PlannedPackage& planned, const kitchen::Bag& 
     }
     message.allergens = package.contains;
     message.note = package.note;
-    return folded(std::move(message));
+    return message;
+}
+
+Message message_for(const kitchen::PlannedPackage& planned, const kitchen::Bag& bag) {
+    return folded(message_in_full(planned, bag));
 }
 
 } // namespace thawslip::code

@@ -62,7 +62,10 @@ struct Message {
     friend bool operator==(const Message&, const Message&) = default;
 };
 
-/// What the code of one bag says: the plan's values, folded. All of `bag` that counts is its id.
+/// Everything about one bag in the cook's own words. All of `bag` that counts is its id.
+Message message_in_full(const kitchen::PlannedPackage& package, const kitchen::Bag& bag);
+
+/// What the code of one bag says: the same, folded.
 Message message_for(const kitchen::PlannedPackage& package, const kitchen::Bag& bag);
 
 /// `message` with all its words folded, empty ones left out, and numbers brought into range.

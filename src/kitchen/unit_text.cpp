@@ -234,6 +234,11 @@ void to_larger_unit(Measure& low, Measure& high) {
     }
 }
 
+/// Of "400 g tins tomatoes" one counts tins.
+bool begins_with_figure(const std::string& item) {
+    return !item.empty() && item.front() >= '0' && item.front() <= '9';
+}
+
 std::string qualified(const Quantity& quantity, const std::string& amount) {
     return quantity.qualifier.empty() ? amount : quantity.qualifier + " " + amount;
 }
@@ -247,6 +252,9 @@ std::optional<std::string> amount_as_written(const Quantity& quantity) {
     }
     auto amount = written.substr(0, written.size() - quantity.item.size());
     amount.erase(amount.find_last_not_of(' ') + 1);
+    if (amount.ends_with(" x")) {
+        amount.replace(amount.size() - 1, 1, "×");
+    }
     return amount.empty() || amount.ends_with(" of") ? std::nullopt : std::optional{amount};
 }
 
@@ -270,7 +278,8 @@ AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style) 
         return {qualified(quantity, amount), quantity.item};
     }
     if (quantity.as_written.empty()) {
-        return {qualified(quantity, range_text({low}, {high}, style)), quantity.item};
+        const auto amount = qualified(quantity, range_text({low}, {high}, style));
+        return {begins_with_figure(quantity.item) ? amount + " ×" : amount, quantity.item};
     }
     const auto amount = amount_as_written(quantity);
     return amount ? AmountAndItem{*amount, quantity.item} : AmountAndItem{"", quantity.as_written};

@@ -22,6 +22,9 @@ struct PreparedEntry {
     std::optional<typeset::PreparedParagraph> label;  ///< unless it is run in
     bool label_above = false; ///< on a line of its own; else it hangs in a column
     typeset::PreparedParagraph text;
+    wording::Role role = wording::Role::Text;
+    double size = 1.0; ///< of its type, in sizes of the area's: larger for a heading
+    std::vector<PreparedEntry> cells = {}; ///< of a table's row; then `text` is empty
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
@@ -85,7 +88,6 @@ struct Extent {
     Length height;
     Length first_baseline;   ///< from the top
     bool cuts_words = false; ///< a word is wider than its line
-    int lines = 0;
 };
 
 /// \pre width > 0
@@ -94,8 +96,8 @@ Extent measure(const Content& content, const Area& area, TypeSize type, Length w
 /// The width of the content's longest paragraph on one line: what a `content` column needs.
 Length natural_width(const Content& content, const Area& area, TypeSize type);
 
-/// The items of the content, placed with the area's top left corner at `origin`. Takes exactly
-/// the room that `measure` gives.
+/// The items of the content, lines under rows among them, placed with the area's top left corner at
+/// `origin`. Takes exactly the room that `measure` gives.
 std::vector<Item> set(const Content& content, const Area& area, TypeSize type, Rect room);
 
 } // namespace thawslip::layout

@@ -42,6 +42,19 @@ inline constexpr double above_size = 0.75;
 /// Whether an area's fields follow each other as paragraphs or on one line, with dots between.
 enum class Join { Paragraphs, Line };
 
+/// Extra space between paragraphs, in leadings, where a layout does not say.
+inline constexpr double usual_space = 0.18;
+
+/// The space between the columns of a table, in em.
+inline constexpr double table_gap = 1.1;
+
+/// How much larger than its text an area's headings are, where a layout does not say.
+inline constexpr double usual_heading_size = 1.2;
+
+/// How large what is said again in a second language is, in sizes of the text above it, where
+/// that is not below the least x-height.
+inline constexpr double second_size = 0.88;
+
 enum class AreaKind { Text, Code, Write };
 
 /// A named rectangle of a layout's picture and what stands in it.
@@ -60,6 +73,10 @@ struct Area {
     Stand stand = Stand::Top;
     LabelPlace labels = LabelPlace::RunIn;
     Join join = Join::Paragraphs;
+    std::vector<Track> table;   ///< how wide the cells of rows are; empty: the area is no table
+    Length row_rule;            ///< thickness of the line under each row; 0: none
+    double space = usual_space; ///< between paragraphs, in leadings
+    double heading_size = usual_heading_size; ///< of headings, in sizes of the text
     int leave = 0;          ///< leaves in this order when space is short; 0: never
     bool continues = false; ///< may run on to a second card
     bool repeats = false;   ///< stands on the second card too

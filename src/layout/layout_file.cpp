@@ -19,9 +19,11 @@ using namespace literals;
 using toml::Table;
 using toml::Word;
 
-const std::array<Word, 3> print_words = {{{"bag label", {"label"}},
+const std::array<Word, 5> print_words = {{{"bag label", {"label"}},
                                           {"finishing card", {"finish card"}},
-                                          {"cook-day card", {"cook day card", "cook card"}}}};
+                                          {"cook-day card", {"cook day card", "cook card"}},
+                                          {"door list", {"freezer door list", "door"}},
+                                          {"day sheet", {"day list", "day"}}}};
 const std::array<Word, 3> kind_words = {{{"text"}, {"code", {"qr"}}, {"write", {"writing"}}}};
 const std::array<Word, 3> weight_words = {{{"regular", {"normal"}}, {"medium"}, {"bold"}}};
 const std::array<Word, 3> align_words = {{{"left"}, {"centre", {"center"}}, {"right"}}};
@@ -30,11 +32,12 @@ const std::array<Word, 3> label_words = {{{"run-in", {"inline"}}, {"column"}, {"
 const std::array<Word, 2> join_words = {{{"paragraphs"}, {"line"}}};
 
 /// Every field that the wording stage can offer to a layout.
-const std::array<Word, 20> field_words = {
-    {{"dish"},   {"servings"}, {"bag"},      {"id"},          {"made"},
-     {"use-by"}, {"thaw"},     {"finish"},   {"cook"},        {"contains"},
-     {"note"},   {"kitchen"},  {"cautions"}, {"local-rules"}, {"title"},
-     {"bags"},   {"timeline"}, {"steps"},    {"frozen-safe"}, {"page"}}};
+const std::array<Word, 26> field_words = {
+    {{"dish"},        {"servings"},    {"bag"},   {"id"},       {"made"},     {"use-by"},
+     {"thaw"},        {"finish"},      {"cook"},  {"contains"}, {"note"},     {"kitchen"},
+     {"cautions"},    {"local-rules"}, {"title"}, {"bags"},     {"timeline"}, {"steps"},
+     {"frozen-safe"}, {"page"},        {"date"},  {"summary"},  {"rows"},     {"dishes"},
+     {"freezing"},    {"shopping"}}};
 
 template <class Enum>
 Enum choice(Table& table, const toml::Key& key, std::string_view what, std::span<const Word> words,
@@ -43,7 +46,7 @@ Enum choice(Table& table, const toml::Key& key, std::string_view what, std::span
     return found ? static_cast<Enum>(*found) : fallback;
 }
 
-std::vector<Track> read_tracks(Table& table, const toml::Key& key, int count) {
+std::vector<Track> read_track_list(Table& table, const toml::Key& key) {
     const auto texts = table.strings(key, 64);
     std::vector<Track> tracks;
     for (const auto& text : texts) {
@@ -56,6 +59,11 @@ std::vector<Track> read_tracks(Table& table, const toml::Key& key, int count) {
             tracks.emplace_back();
         }
     }
+    return tracks;
+}
+
+std::vector<Track> read_tracks(Table& table, const toml::Key& key, int count) {
+    auto tracks = read_track_list(table, key);
     if (tracks.empty()) {
         tracks.resize(static_cast<std::size_t>(count));
     } else if (std::cmp_not_equal(tracks.size(), count)) {
@@ -125,6 +133,14 @@ std::vector<std::string> read_words(Table& table) {
     return words;
 }
 
+/// What an area has to say of rows, headings and the space between paragraphs.
+void read_rows(Table& table, Area& area) {
+    area.table = read_track_list(table, {"table", R"(["content", "share"])"});
+    area.row_rule = table.length({"row_rule", "\"0.5 pt\""}, {0.5_pt, 6.0_pt}).value_or(Length{});
+    area.space = table.real("space", {0.0, 3.0}).value_or(area.space);
+    area.heading_size = table.real("heading_size", {1.0, 3.0}).value_or(area.heading_size);
+}
+
 void read_text_area(Table& table, Area& area) {
     table.require({"words", R"(["thaw"])"});
     area.words = read_words(table);
@@ -137,6 +153,7 @@ void read_text_area(Table& table, Area& area) {
     area.leave = static_cast<int>(table.integer({"leave", "1"}, {0, 99}).value_or(0));
     area.continues = table.boolean("continues").value_or(false);
     area.repeats = table.boolean("repeats").value_or(false);
+    read_rows(table, area);
     if (area.labels == LabelPlace::Above &&
         area.x_height.smallest * above_size < least_x_height - 0.001_mm) {
         table.reader().error(table.path_of("x_height"),

@@ -36,23 +36,26 @@ public:
     Paginator(const wording::Print& print, const Layout& layout, Size room, Shaper& shaper)
         : print_{print}, layout_{layout}, room_{room}, shaper_{shaper},
           continuing_{fields_of(layout, [](const Area& area) { return area.continues; })},
-          repeated_{fields_of(layout, [](const Area& area) { return area.repeats; })} {
-        for (const auto& field : print.fields) {
+          repeated_{fields_of(layout, [](const Area& area) { return area.repeats; })}, blank_{
+                                                                                           print} {
+        for (auto& field : blank_.fields) {
             if (contains(continuing_, field.name)) {
-                for (const auto& paragraph : field.paragraphs) {
-                    pieces_.push_back({field.name, paragraph});
+                for (auto& paragraph : field.paragraphs) {
+                    pieces_.push_back({field.name, std::move(paragraph)});
                 }
+                field.paragraphs.clear();
             }
         }
     }
 
     std::vector<wording::Print> run() const {
-        if (pieces_.size() < 2 || fits(print_, snug)) {
+        if (pieces_.size() < 2 || fits(print_, snug, room_)) {
             return {print_};
         }
+        const auto scale = readable_scale();
         std::vector<wording::Print> cards;
         for (std::size_t next = 0; next < pieces_.size();) {
-            const auto count = most_that_fit(cards.size(), next);
+            const auto count = whole_sections(next, most_that_fit(cards.size(), next, scale));
             cards.push_back(card(cards.size(), next, count, "9"));
             next += count;
         }
@@ -68,8 +71,20 @@ private:
     static constexpr Scale snug{0.5};
     static constexpr Scale comfortable{1.0};
 
+    /// The largest scale up to comfortable at which no word or column is too wide for the cell,
+    /// were it as high as one likes.
+    Scale readable_scale() const {
+        const Size endless{room_.width, room_.height * static_cast<double>(pieces_.size() + 1)};
+        for (const auto scale : {comfortable, Scale{0.75}, snug, Scale{0.25}}) {
+            if (fits(print_, scale, endless)) {
+                return scale;
+            }
+        }
+        return {0.0};
+    }
+
     /// With whatever is optional left out.
-    bool fits(const wording::Print& print, Scale scale) const {
+    bool fits(const wording::Print& print, Scale scale, Size room) const {
         Contents contents;
         for (const auto& area : layout_.areas) {
             auto content = prepare_content(area, print, shaper_);
@@ -79,17 +94,26 @@ private:
             contents.push_back(std::move(content).value());
         }
         const Choice choice{scale, optional_areas(layout_, contents)};
-        const auto arrangement = arrange(layout_, contents, room_, choice, shaper_.fonts());
+        const auto arrangement = arrange(layout_, contents, room, choice, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }
 
-    /// How many pieces from `next` on a card takes; at least one, so that there is an end.
-    std::size_t most_that_fit(std::size_t number, std::size_t next) const {
+    /// How many pieces from `next` on a card takes; at least one, so that there is an end. Tries
+    /// twice as many each time, so that the work grows with the card and not with what is left.
+    std::size_t most_that_fit(std::size_t number, std::size_t next, Scale scale) const {
+        const auto left = pieces_.size() - next;
+        const auto fit = [&](std::size_t count) {
+            return fits(card(number, next, count, "9"), scale, room_);
+        };
         std::size_t low = 1;
-        std::size_t high = pieces_.size() - next;
+        std::size_t high = std::min<std::size_t>(left, 8);
+        while (high < left && fit(high)) {
+            low = high;
+            high = std::min(left, high * 2);
+        }
         while (low < high) {
             const auto middle = (low + high + 1) / 2;
-            if (fits(card(number, next, middle, "9"), comfortable)) {
+            if (fit(middle)) {
                 low = middle;
             } else {
                 high = middle - 1;
@@ -98,20 +122,68 @@ private:
         return low;
     }
 
+    wording::Role role(std::size_t piece) const { return pieces_[piece].paragraph.role; }
+
+    /// Whether a card may end before this piece: a heading stays with what it heads, and the second
+    /// language with the first.
+    bool may_part_before(std::size_t piece) const {
+        return piece == pieces_.size() || (role(piece - 1) == wording::Role::Text &&
+                                           pieces_[piece].paragraph.voice == wording::Voice::First);
+    }
+
+    /// The largest count up to this one after which a card may end; where there is none, the
+    /// smallest above it, which is then set smaller.
+    std::size_t whole_sections(std::size_t next, std::size_t count) const {
+        auto kept = count;
+        while (kept > 0 && !may_part_before(next + kept)) {
+            --kept;
+        }
+        while (kept == 0 && !may_part_before(next + count)) {
+            ++count;
+        }
+        return kept == 0 ? count : kept;
+    }
+
+    /// What a card that begins in the middle of a section says again: its heading, and what heads
+    /// the columns.
+    std::vector<wording::Paragraph> said_again(std::size_t next) const {
+        std::vector<wording::Paragraph> again;
+        auto wanted = role(next);
+        for (auto i = next; i-- > 0 && wanted != wording::Role::Heading;) {
+            if (pieces_[i].field != pieces_[next].field) {
+                break;
+            }
+            if (role(i) == wording::Role::Text || role(i) == wanted) {
+                continue;
+            }
+            again.insert(again.begin(), pieces_[i].paragraph);
+            wanted = role(i);
+        }
+        if (!again.empty() && wanted == wording::Role::Heading &&
+            !print_.continued_phrase.empty() && !again.front().spans.empty()) {
+            auto& heading = again.front().spans.front().text;
+            heading = wording::fill(print_.continued_phrase, {heading});
+        }
+        return again;
+    }
+
     wording::Print card(std::size_t number, std::size_t next, std::size_t count,
                         const std::string& of) const {
-        auto card = print_;
+        auto card = blank_;
         const bool first = number == 0;
         std::erase_if(card.fields, [&](const wording::Field& field) {
             return !first && !contains(continuing_, field.name) && !contains(repeated_, field.name);
         });
         for (auto& field : card.fields) {
-            if (contains(continuing_, field.name)) {
-                field.paragraphs.clear();
-                for (std::size_t i = next; i < next + count; ++i) {
-                    if (pieces_[i].field == field.name) {
-                        field.paragraphs.push_back(pieces_[i].paragraph);
-                    }
+            if (!contains(continuing_, field.name)) {
+                continue;
+            }
+            if (!first && pieces_[next].field == field.name) {
+                field.paragraphs = said_again(next);
+            }
+            for (std::size_t i = next; i < next + count; ++i) {
+                if (pieces_[i].field == field.name) {
+                    field.paragraphs.push_back(pieces_[i].paragraph);
                 }
             }
         }
@@ -134,6 +206,7 @@ private:
     Shaper& shaper_;
     std::vector<std::string> continuing_;
     std::vector<std::string> repeated_;
+    wording::Print blank_; ///< the print without what runs on
     std::vector<Piece> pieces_;
 };
 

@@ -76,7 +76,9 @@ constexpr std::array vocabulary{
                "pound pounds ounce ounces mm cm m in inch inches h hr hrs hour hours "
                "min mins minute minutes s sec secs second seconds day days week weeks "
                "month months year years am pm a.m p.m W kW watt watts kJ kcal "
-               "degrees deg percent "},
+               "degrees deg percent "
+               "Tag Tage Woche Wochen Monat Monate Tasse Tassen EL TL Personen "
+               "día días semana semanas mes meses taza tazas cda cdas cdta cdtas personas "},
     Vocabulary{Kind::Hour, " h hr hrs hour hours "},
     Vocabulary{Kind::Minute, " min mins minute minutes "},
     Vocabulary{Kind::Heap, " heaping heaped level rounded scant generous large small fl "},

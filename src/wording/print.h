@@ -20,6 +20,17 @@ struct Span {
 /// What stands before a paragraph.
 enum class Marker { None, TickBox, Number };
 
+/// What a paragraph is to those that follow it in its field.
+enum class Role {
+    Text,
+    Heading,     ///< opens a section: never the last on a page, said again where one runs on
+    ColumnHeads, ///< what the columns of the rows below are: the same
+};
+
+/// Which of the print's languages a paragraph speaks. The second stands below the first, and is
+/// set to be looked over.
+enum class Voice { First, Second };
+
 /// Words with an optional label that the layout may run in, hang in a column or put above: "Thaw",
 /// "Last 10 min". Where the words themselves are strong, the label is the quiet one.
 struct Paragraph {
@@ -27,6 +38,12 @@ struct Paragraph {
     int number = 0;    ///< for Marker::Number
     std::string label; ///< may be empty
     std::vector<Span> spans;
+    Role role = Role::Text;
+    Voice voice = Voice::First;
+
+    /// A row of a table: what stands in each of its columns, and no words of the row's own. An
+    /// area that is no table sets them one after the other.
+    std::vector<Paragraph> cells = {};
     friend bool operator==(const Paragraph&, const Paragraph&) = default;
 };
 
@@ -50,6 +67,7 @@ struct Print {
     std::vector<Field> fields;
     bool has_code = false;   ///< whoever prints it adds a code: its text belongs to another layer
     std::string page_phrase; ///< "Card {0} of {1}", for a print that may run on
+    std::string continued_phrase = {}; ///< "{0}, continued", for a heading said again
     KeyPath where;
 
     /// The field called `name`; nullptr when this print has none.

@@ -41,6 +41,8 @@ DayRecord day(int number) {
                               kitchen::DateBasis::StorageTable,
                               6,
                               kitchen::Mass{2000.0},
+                              FoodRecord{{"celery"}, {"soup or stew"}},
+                              ThawRecord{kitchen::ThawMethod::Refrigerator, std::chrono::hours{22}},
                               {}};
         for (int bag = 1; bag <= 4; ++bag) {
             package.bags.push_back(kitchen::bag_id({dish, made, bag}));

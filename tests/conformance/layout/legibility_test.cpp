@@ -85,7 +85,8 @@ TEST_CASE_FIXTURE(SampleDay, "cooking steps on cards are set for a fluent read a
     const double fluent_at_40_cm = 2 * 400.0 * std::tan(0.1 * 3.14159265358979 / 180.0);
     CHECK(fluent_at_40_cm == doctest::Approx(1.396).epsilon(0.001));
     const auto cards = app::card_job(days, app::CardKinds::CookDay, settings);
-    const auto stock = app::choose_stock("letter-cards-6x4in-cut", data);
+    app::OwnFiles none;
+    const auto stock = app::choose_stock("letter-cards-6x4in-cut", data, none);
     REQUIRE(stock.ok());
     int steps = 0;
     for (const auto& frame : sheets(cards, stock.value())) {

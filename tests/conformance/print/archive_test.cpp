@@ -57,6 +57,13 @@ TEST_CASE_FIXTURE(Kitchen, "what is printed again from the archive is the same, 
     }
 }
 
+TEST_CASE_FIXTURE(Kitchen, "a print in two languages and other units comes again as it was") {
+    REQUIRE((*this)("cards day.toml --language de,en --units metric -o first.pdf").status == 0);
+    const auto again = (*this)("reprint --card --printed 2026-10-17 -o again.pdf");
+    CHECK(again.err.empty());
+    CHECK(file("again.pdf") == file("first.pdf"));
+}
+
 TEST_CASE_FIXTURE(Kitchen, "one label is found by its id as people type it, or by words") {
     REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
     const auto id = first_id("compote");

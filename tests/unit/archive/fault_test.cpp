@@ -42,7 +42,8 @@ pid_t start(Work work) {
         int status = 99;
         try {
             status = work();
-        } catch (...) { // told by the status
+        } catch (const std::exception& failure) {
+            std::fprintf(stderr, "%s\n", failure.what());
         }
         ::_exit(status);
     }

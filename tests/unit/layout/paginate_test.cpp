@@ -95,3 +95,88 @@ TEST_CASE("each card of a long recipe fits at a comfortable size") {
         CHECK(solution->choice.scale.value >= 1.0);
     }
 }
+
+namespace {
+
+const std::string sheet_layout = R"(
+print = "day sheet"
+picture = ["page", "dishes"]
+row_gap = "2 mm"
+[area]
+page   = { words = "page", repeats = true, x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
+dishes = { words = "dishes", continues = true, x_height = ["1.3 mm", "2.1 mm", "2.3 mm"], table = ["share", "share"] }
+)";
+
+wording::Paragraph line(const std::string& text, wording::Role role) {
+    wording::Paragraph paragraph;
+    paragraph.role = role;
+    paragraph.spans.push_back({text, {}});
+    return paragraph;
+}
+
+/// Sections of a heading, heads of columns and rows.
+wording::Print sheet_with(int sections, int rows) {
+    wording::Print print;
+    print.kind = wording::Kind::DaySheet;
+    print.page_phrase = "Page {0} of {1}";
+    print.continued_phrase = "{0}, continued";
+    wording::Field field{"dishes", {}, {}};
+    for (int s = 1; s <= sections; ++s) {
+        field.paragraphs.push_back(line("Dish " + std::to_string(s), wording::Role::Heading));
+        field.paragraphs.push_back(line("Heads", wording::Role::ColumnHeads));
+        for (int r = 1; r <= rows; ++r) {
+            field.paragraphs.push_back(line("row " + std::to_string(r), wording::Role::Text));
+        }
+    }
+    print.fields = {std::move(field)};
+    return print;
+}
+
+} // namespace
+
+TEST_CASE("a heading stays with its rows, and is said again where they run on") {
+    for (const int rows : {1, 2, 3, 5, 9, 30}) {
+        CAPTURE(rows);
+        Shaper shaper{testing::fonts()};
+        const auto pages = paginate(sheet_with(8, rows), testing::layout_from(sheet_layout),
+                                    {120_mm, 70_mm}, shaper);
+        REQUIRE(pages.size() >= 2);
+        int rows_seen = 0;
+        for (const auto& page : pages) {
+            const auto& lines = page.field("dishes")->paragraphs;
+            REQUIRE(lines.size() >= 3);
+            CHECK(lines[0].role == wording::Role::Heading);
+            CHECK(lines[1].role == wording::Role::ColumnHeads);
+            CHECK(lines.back().role == wording::Role::Text);
+            rows_seen += static_cast<int>(
+                std::ranges::count(lines, wording::Role::Text, &wording::Paragraph::role));
+        }
+        CHECK(rows_seen == 8 * rows);
+    }
+}
+
+TEST_CASE("a heading that is said again says that it is continued") {
+    Shaper shaper{testing::fonts()};
+    const auto pages =
+        paginate(sheet_with(1, 40), testing::layout_from(sheet_layout), {120_mm, 70_mm}, shaper);
+    REQUIRE(pages.size() >= 2);
+    CHECK(pages[0].field("dishes")->paragraphs[0].spans[0].text == "Dish 1");
+    CHECK(pages[1].field("dishes")->paragraphs[0].spans[0].text == "Dish 1, continued");
+    CHECK(pages[1].field("dishes")->paragraphs[1].spans[0].text == "Heads");
+}
+
+TEST_CASE("no card begins with the second language of what stands on the card before") {
+    auto print = sheet_with(1, 40);
+    auto& lines = print.fields.front().paragraphs;
+    for (std::size_t i = 3; i < lines.size(); i += 2) {
+        lines[i].voice = wording::Voice::Second;
+    }
+    Shaper shaper{testing::fonts()};
+    const auto pages = paginate(print, testing::layout_from(sheet_layout), {120_mm, 70_mm}, shaper);
+    REQUIRE(pages.size() >= 2);
+    for (std::size_t i = 1; i < pages.size(); ++i) {
+        const auto& again = pages[i].field("dishes")->paragraphs;
+        REQUIRE(again.size() >= 3);
+        CHECK(again[2].voice == wording::Voice::First); // after the heading and the heads
+    }
+}

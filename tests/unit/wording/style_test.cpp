@@ -54,7 +54,7 @@ TEST_CASE("quantities are printed in the units that are set, with the language's
         {"500-750 g squash", "en", Units::Both, "500–750 g (1 lb 2 oz–1 lb 10 oz) squash"},
         {"about 1 l stock", "en", Units::Both, "about 1 l (4¼ cups) stock"},
         {"2 heaping tbsp capers", "en", Units::Metric, "2 heaping tbsp capers"},
-        {"2 x 400 g tins tomatoes", "en", Units::Us, "2 x 400 g tins tomatoes"},
+        {"2 x 400 g tins tomatoes", "en", Units::Us, "2 × 400 g tins tomatoes"},
         {"salt to taste", "en", Units::Us, "salt to taste"},
         {"3 onions, sliced", "en", Units::Us, "3 onions, sliced"},
     };

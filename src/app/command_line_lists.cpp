@@ -1,0 +1,27 @@
+#include "app/command_line_parts.h"
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+namespace thawslip::app {
+
+void add_lists(CLI::App& app, Command& chosen) {
+    auto* command =
+        app.add_subcommand("lists", "print the day sheet, the shopping list and the door list");
+    auto options = std::make_shared<PrintOptions>();
+    auto door = std::make_shared<bool>(false);
+    auto day = std::make_shared<bool>(false);
+    add_print_options(*command, *options);
+    auto* only_door = command->add_flag("--door", *door, "the freezer door list only");
+    command->add_flag("--day", *day, "the day sheet and the shopping list only")
+        ->excludes(only_door);
+    command->callback([=, &chosen] {
+        require_destination(options->output, options->printer);
+        const auto kinds = *door ? ListKinds::Door : *day ? ListKinds::Day : ListKinds::Both;
+        chosen = [options, kinds](const Settings& settings, Console console) {
+            return lists(*options, kinds, settings, console);
+        };
+    });
+}
+
+} // namespace thawslip::app

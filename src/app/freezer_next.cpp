@@ -1,0 +1,220 @@
+#include "app/archive_bags.h"
+#include "app/archive_commands.h"
+#include "app/archive_place.h"
+#include "app/clock.h"
+#include "app/json.h"
+#include "app/timeline_dish.h"
+#include "wording/timeline_words.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <map>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+const wording::Language& language() {
+    return wording::shipped_language("en");
+}
+
+/// A bag and the day it is to be eaten.
+struct Proposal {
+    kitchen::LocalMinute eat;
+    archive::Bag bag;
+    std::optional<kitchen::ThawMethod> method;      ///< nothing: the label knows
+    std::optional<kitchen::LocalMinute> thaw_start; ///< nothing: it does not thaw, or not known
+};
+
+/// What is proposed, and what is not.
+struct Menu {
+    std::vector<Proposal> proposals;
+    std::vector<kitchen::LocalMinute> without; ///< meals that nothing can be thawed for
+    int past = 0;                              ///< bags past the date on their label
+    int too_many = 0;                          ///< bags whose date comes before their turn
+};
+
+kitchen::LocalMinute meal_on(kitchen::Date day, std::chrono::minutes time) {
+    return kitchen::LocalMinute{std::chrono::sys_days{day}.time_since_epoch() + time};
+}
+
+/// Whether a plan is one to follow: thawed as the label says and begun in time.
+bool is_in_time(const kitchen::Timeline& line) {
+    return std::ranges::none_of(line.remarks, [](const kitchen::TimelineRemark& remark) {
+        return remark.id == kitchen::RemarkId::ThawTooLate ||
+               rule_of(remark.id).weight == kitchen::RemarkWeight::CannotBeDone;
+    });
+}
+
+/// Chooses a bag for each of the coming days.
+class Proposing {
+public:
+    Proposing(archive::Archive& archive, const NextQuestion& question, const Settings& settings)
+        : archive_{archive}, question_{question}, settings_{settings}, now_{now()},
+          clock_{system_clock(now_ - std::chrono::days{30}, now_ + std::chrono::days{400})} {
+        for (auto& bag : archive.bags(archive::Which::InFreezer)) {
+            if (bag.keep_until < today()) {
+                ++menu_.past;
+            } else {
+                bags_.push_back(std::move(bag));
+            }
+        }
+    }
+
+    Menu run() {
+        for (int day = 1; day <= question_.count && !bags_.empty(); ++day) {
+            const auto date = kitchen::add_days(today(), std::chrono::days{day});
+            menu_.too_many += static_cast<int>(std::erase_if(
+                bags_, [date](const archive::Bag& bag) { return bag.keep_until < date; }));
+            choose(meal_on(date, question_.at));
+        }
+        return std::move(menu_);
+    }
+
+private:
+    /// The bag with the soonest date that can be thawed in time.
+    void choose(kitchen::LocalMinute eat) {
+        if (bags_.empty()) {
+            return;
+        }
+        std::optional<kitchen::Date> tried_date;
+        std::string tried_dish;
+        for (auto bag = bags_.begin(); bag != bags_.end(); ++bag) {
+            if (bag->made == tried_date && bag->dish == tried_dish) {
+                continue; // bags of one dish thaw alike
+            }
+            tried_date = bag->made;
+            tried_dish = bag->dish;
+            if (auto proposal = propose(*bag, eat)) {
+                menu_.proposals.push_back(std::move(*proposal));
+                bags_.erase(bag);
+                return;
+            }
+        }
+        menu_.without.push_back(eat);
+    }
+
+    std::optional<Proposal> propose(const archive::Bag& bag, kitchen::LocalMinute eat) {
+        const auto& package = package_for(bag);
+        if (!package) {
+            return Proposal{eat, bag, std::nullopt, std::nullopt};
+        }
+        const auto line = kitchen::timeline(
+            {{timeline_dish(*package)}, eat, now_, clock_, settings_.kitchen.thaw});
+        if (!is_in_time(line)) {
+            return std::nullopt;
+        }
+        Proposal proposal{eat, bag, package->package.thaw.method, std::nullopt};
+        if (const auto& thaw = line.dishes.front().thaw) {
+            proposal.thaw_start = on_clock(clock_, thaw->at);
+        }
+        return proposal;
+    }
+
+    /// One bag of the package, read once for all its bags.
+    const std::optional<kitchen::PlannedPackage>& package_for(const archive::Bag& bag) {
+        const auto [known, is_new] = packages_.try_emplace({bag.day, bag.dish});
+        if (is_new) {
+            known->second = package_of(archive_, bag);
+            if (known->second) {
+                known->second->bags.resize(1);
+            }
+        }
+        return known->second;
+    }
+
+    archive::Archive& archive_;
+    const NextQuestion& question_;
+    const Settings& settings_;
+    kitchen::Instant now_;
+    kitchen::LocalClock clock_;
+    std::vector<archive::Bag> bags_; ///< that are left, the soonest date first
+    std::map<std::pair<archive::DayKey, std::string>, std::optional<kitchen::PlannedPackage>>
+        packages_;
+    Menu menu_;
+};
+
+std::string moment(kitchen::LocalMinute local) {
+    return say_weekday_date(local, language()) + ", " + say_time_of_day(local, language());
+}
+
+std::string thaw_text(const Proposal& proposal) {
+    if (!proposal.method ||
+        (*proposal.method != kitchen::ThawMethod::FromFrozen && !proposal.thaw_start)) {
+        return "thaw as the label says";
+    }
+    const auto start = proposal.thaw_start ? moment(*proposal.thaw_start) : std::string{};
+    switch (*proposal.method) {
+    case kitchen::ThawMethod::Refrigerator: return "into the refrigerator: " + start;
+    case kitchen::ThawMethod::ColdWater: return "into cold water: " + start + "; then cook at once";
+    case kitchen::ThawMethod::Microwave:
+        return "into the microwave: " + start + "; then cook at once";
+    case kitchen::ThawMethod::FromFrozen: break;
+    }
+    return "cooked from frozen: do not thaw";
+}
+
+std::string_view head_of(const archive::Bag& bag) {
+    return bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best by";
+}
+
+std::string counted_bags(int count) {
+    return fmt::format("{} bag{}", count, count == 1 ? "" : "s");
+}
+
+void tell(const Menu& menu, Console console) {
+    for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
+        console.out << fmt::format("{}  {}, bag {}, serves {}, {} {}\n    {}\n", moment(eat),
+                                   bag.dish, bag.id, bag.servings, head_of(bag),
+                                   kitchen::to_iso(bag.keep_until),
+                                   thaw_text({eat, bag, method, thaw_start}));
+    }
+    if (menu.proposals.empty() && menu.past == 0 && menu.without.empty()) {
+        console.out << "the freezer is empty, as far as the archive knows\n";
+    }
+    for (const auto eat : menu.without) {
+        console.out << fmt::format("nothing can be thawed as its label says by {}; thawslip plan "
+                                   "names faster ways\n",
+                                   moment(eat));
+    }
+    if (menu.too_many > 0) {
+        console.out << fmt::format("{} cannot be eaten one a day before the date on the label\n",
+                                   counted_bags(menu.too_many));
+    }
+    if (menu.past > 0) {
+        console.out << fmt::format("not proposed: {} past the date on the label, see thawslip "
+                                   "freezer list\n",
+                                   counted_bags(menu.past));
+    }
+    if (!menu.proposals.empty()) {
+        console.out << language().say("standing.local-rules") << "\n";
+    }
+}
+
+void tell_json(const Menu& menu, Console console) {
+    console.out << "[";
+    const char* between = "\n";
+    for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
+        console.out << between
+                    << fmt::format(R"(  {{"eat": "{}", "thaw_start": {}, "thaw": {}, "id": {}, )"
+                                   R"("dish": {}, "servings": {}, "use_by": "{}"}})",
+                                   kitchen::to_iso(eat),
+                                   thaw_start ? json_string(kitchen::to_iso(*thaw_start)) : "null",
+                                   method ? json_string(archive::word_of(*method)) : "null",
+                                   json_string(bag.id), json_string(bag.dish), bag.servings,
+                                   kitchen::to_iso(bag.keep_until));
+        between = ",\n";
+    }
+    console.out << (menu.proposals.empty() ? "]\n" : "\n]\n");
+}
+
+} // namespace
+
+ExitStatus freezer_next(const NextQuestion& question, const Settings& settings, Console console) {
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    const auto menu = archive ? Proposing{*archive, question, settings}.run() : Menu{};
+    question.listing == Listing::Json ? tell_json(menu, console) : tell(menu, console);
+    return ExitStatus::Done;
+}
+
+} // namespace thawslip::app

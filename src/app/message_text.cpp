@@ -1,0 +1,173 @@
+#include "app/message_text.h"
+
+#include "app/json.h"
+#include "wording/phrases.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace thawslip::app {
+namespace {
+
+using kitchen::DateBasis;
+using wording::Style;
+
+std::string past_text(const code::KeepUntil& keep, kitchen::Date today, const Style& style) {
+    const auto past = kitchen::days_between(keep.date, today);
+    if (past.count() <= 0) {
+        return {};
+    }
+    const auto days = say_days(past, style.language);
+    return " - " +
+           style.say(keep.basis == DateBasis::SetByCook ? "read.past-use-by" : "read.past-best",
+                     {days});
+}
+
+/// Each line is a label and what belongs to it; nothing where there is nothing to say.
+class Lines {
+public:
+    void add(const std::string& label, const std::string& text) {
+        if (!text.empty()) {
+            text_ += (label.empty() ? "" : label + " ") + text + "\n";
+        }
+    }
+    std::string take() { return std::move(text_); }
+
+private:
+    std::string text_;
+};
+
+void add_dates(Lines& lines, const code::Message& message, kitchen::Date today,
+               const Style& style) {
+    if (message.made) {
+        lines.add(style.say("label.made"), say_date(*message.made, style.language));
+    }
+    if (const auto& keep = message.keep_until) {
+        lines.add(say_keep_until_head({keep->date, keep->basis, std::nullopt}, style.language),
+                  say_date(keep->date, style.language) + past_text(*keep, today, style));
+    }
+}
+
+std::string thaw_text(const code::Message& message, const Style& style) {
+    if (!message.thaw) {
+        return {};
+    }
+    kitchen::PlannedPackage planned;
+    planned.package.thaw = {*message.thaw, message.thaw_note, {}};
+    return say_thaw(planned, style.language);
+}
+
+std::string addition_text(const code::Addition& addition, const Style& style) {
+    return say_when(addition.when, style.language) + ": " + addition.what +
+           (addition.bag.empty() ? "" : " (" + addition.bag + ")");
+}
+
+std::string target_text(const code::Target& target) {
+    return fmt::format("{:g} {}", target.tenths / 10.0,
+                       target.scale == kitchen::TemperatureScale::Celsius ? "°C" : "°F");
+}
+
+std::string cooking_text(const code::Cooking& cooking, const Style& style) {
+    kitchen::Cook cook;
+    cook.in = cooking.in;
+    cook.setting = cooking.setting;
+    cook.time = cooking.time;
+    auto text = say_cooking(cook, style.language);
+    if (cooking.until) {
+        text += (text.empty() ? "" : ", ") + style.say("read.until", {target_text(*cooking.until)});
+    }
+    return text;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+    return fmt::format("{}", fmt::join(words, ", "));
+}
+
+/// A member of a JSON object; nothing where there is no value.
+std::string member(std::string_view key, const std::string& value) {
+    return value.empty() ? "" : fmt::format(",\"{}\":{}", key, value);
+}
+
+std::string text_member(std::string_view key, const std::string& text) {
+    return text.empty() ? "" : member(key, json_string(text));
+}
+
+std::string_view word_of(kitchen::ThawMethod method) {
+    switch (method) {
+    case kitchen::ThawMethod::Refrigerator: return "refrigerator";
+    case kitchen::ThawMethod::ColdWater: return "cold water";
+    case kitchen::ThawMethod::Microwave: return "microwave";
+    case kitchen::ThawMethod::FromFrozen: break;
+    }
+    return "from frozen";
+}
+
+std::string dates_json(const code::Message& message, kitchen::Date today) {
+    std::string json;
+    if (message.made) {
+        json += text_member("made", kitchen::to_iso(*message.made));
+    }
+    if (const auto& keep = message.keep_until) {
+        json += text_member("use_by", kitchen::to_iso(keep->date));
+        json += text_member("date", keep->basis == DateBasis::SetByCook ? "use by" : "best");
+        json +=
+            member("days_left", std::to_string(kitchen::days_between(today, keep->date).count()));
+    }
+    return json;
+}
+
+std::string additions_json(const std::vector<code::Addition>& additions, const Style& style) {
+    std::string json;
+    for (const auto& addition : additions) {
+        json += fmt::format(
+            "{}{{\"add\":{},\"when\":{}{}}}", json.empty() ? "" : ",", json_string(addition.what),
+            json_string(say_when(addition.when, style.language)), text_member("bag", addition.bag));
+    }
+    return "[" + json + "]";
+}
+
+} // namespace
+
+std::string message_text(const code::Message& message, kitchen::Date today, const Style& style) {
+    Lines lines;
+    lines.add("", message.dish + (message.bag_id.empty() ? "" : "  (" + message.bag_id + ")"));
+    if (message.servings) {
+        lines.add("", style.say("label.serves", {std::to_string(*message.servings)}));
+    }
+    add_dates(lines, message, today, style);
+    if (message.thaw) {
+        lines.add(say_thaw_label(*message.thaw, style.language), thaw_text(message, style));
+    }
+    for (const auto& addition : message.additions) {
+        lines.add(style.say("label.add"), addition_text(addition, style));
+    }
+    lines.add(style.say("label.cook"), cooking_text(message.cooking, style));
+    for (std::size_t i = 0; i < message.steps.size(); ++i) {
+        lines.add(fmt::format("{}.", i + 1), message.steps[i]);
+    }
+    lines.add(style.say("label.contains"), joined(message.allergens));
+    lines.add(style.say("label.notes"), message.note);
+    if (message.extent == code::Extent::SeeCard) {
+        lines.add("", style.say("read.see-card", {message.bag_id}));
+    }
+    lines.add("", style.say("standing.local-rules"));
+    return lines.take();
+}
+
+std::string message_json(const code::Message& message, kitchen::Date today, const Style& style) {
+    auto json = "{\"dish\":" + json_string(message.dish);
+    json += text_member("id", message.bag_id);
+    json += member("servings", message.servings ? std::to_string(*message.servings) : "");
+    json += dates_json(message, today);
+    json += text_member("thaw", message.thaw ? std::string{word_of(*message.thaw)} : "");
+    json += text_member("thaw_note", message.thaw_note);
+    json += member("finish", additions_json(message.additions, style));
+    json += text_member("cook", cooking_text(message.cooking, style));
+    json += message.steps.empty() ? "" : member("steps", json_strings(message.steps));
+    json += message.allergens.empty() ? "" : member("contains", json_strings(message.allergens));
+    json += text_member("note", message.note);
+    json += message.extent == code::Extent::SeeCard ? member("see_card", "true") : "";
+    return json + "}";
+}
+
+} // namespace thawslip::app

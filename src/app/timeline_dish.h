@@ -1,0 +1,11 @@
+#pragma once
+
+#include "kitchen/plan.h"
+#include "kitchen/timeline.h"
+
+namespace thawslip::app {
+
+/// A planned package and all its bags as a dish for the table.
+kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned);
+
+} // namespace thawslip::app

@@ -1,0 +1,64 @@
+#include "layout/table.h"
+
+#include "layout/entry.h"
+#include "layout/tracks.h"
+
+#include <algorithm>
+
+namespace thawslip::layout {
+namespace {
+
+/// Puts the words of `cell` behind those of `into`, with a dot between.
+void append(wording::Paragraph& into, const wording::Paragraph& cell) {
+    if (cell.spans.empty() && cell.label.empty()) {
+        return;
+    }
+    if (!into.spans.empty()) {
+        into.spans.push_back({" · ", wording::Emphasis::Plain});
+    }
+    if (!cell.label.empty()) {
+        into.spans.push_back({cell.label + " ", wording::Emphasis::Strong});
+    }
+    into.spans.insert(into.spans.end(), cell.spans.begin(), cell.spans.end());
+}
+
+} // namespace
+
+TableColumns table_columns(const Content& content, const Area& area, Length em, Length width) {
+    std::vector<SpanNeed> needs;
+    for (const auto& entry : content.entries()) {
+        for (std::size_t i = 0; i < entry.cells.size(); ++i) {
+            needs.push_back({static_cast<int>(i), 1, em * entry_width(entry.cells[i])});
+        }
+    }
+    const auto bands = resolve_columns(area.table, em * table_gap, width, needs);
+    TableColumns columns;
+    for (std::size_t i = 0; i < area.table.size(); ++i) {
+        columns.start.push_back(bands.start[i] / em);
+        columns.width.push_back(bands.length[i] / em);
+    }
+    columns.too_narrow = bands.overflow > Length::points(1e-6);
+    return columns;
+}
+
+std::vector<wording::Paragraph> cells_for(const wording::Paragraph& row, const Area& area) {
+    auto cells = row.cells;
+    while (cells.size() > area.table.size()) {
+        const auto extra = std::move(cells.back());
+        cells.pop_back();
+        append(cells.back(), extra);
+    }
+    return cells;
+}
+
+wording::Paragraph without_columns(const wording::Paragraph& row) {
+    wording::Paragraph line;
+    line.role = row.role;
+    line.marker = row.cells.empty() ? row.marker : row.cells.front().marker;
+    for (const auto& cell : row.cells) {
+        append(line, cell);
+    }
+    return line;
+}
+
+} // namespace thawslip::layout

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "wording/print.h"
+
+namespace thawslip::wording {
+
+/// One print in two languages: each paragraph of `first` is followed by what `second` says in its
+/// place, in the second voice. What both say alike, the cook's own words among them, stands once,
+/// as do the kitchen and the bags; where only the labels differ, the second label alone follows.
+/// \pre both were made of the same values by the same function
+Print bilingual(Print first, const Print& second);
+
+} // namespace thawslip::wording

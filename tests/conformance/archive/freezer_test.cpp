@@ -1,0 +1,164 @@
+// What is in the freezer, what to eat next, and planning by what the archive knows.
+
+#include "app/archive_bags.h"
+#include "app/archive_place.h"
+#include "kitchen.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+/// The kitchen of the sample day, its labels printed.
+struct StockedKitchen : Kitchen {
+    StockedKitchen() { REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0); }
+
+    /// What python makes of an answer in JSON (RFC 8259), by an expression over `answer`.
+    std::string json(const std::string& command, const std::string& expression) const {
+        return (*this)(command + " --json | python3 -c " +
+                       shell_word("import json, sys; answer = json.load(sys.stdin); print(" +
+                                  expression + ")"))
+            .out;
+    }
+};
+
+std::size_t count(const std::string& text, const std::string& words) {
+    std::size_t times = 0;
+    for (auto at = text.find(words); at != std::string::npos; at = text.find(words, at + 1)) {
+        ++times;
+    }
+    return times;
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(StockedKitchen,
+                  "the list has days left, weight and count of each dish, and all") {
+    const auto list = (*this)("freezer list").out;
+    CHECK(list.starts_with((*this)("freezer find bean").out.substr(0, 11))); // soonest date first
+    CHECK(says(list, "61 days left"));
+    CHECK(says(list, "Squash and red lentil stew: 3 bags, 18 servings, 6.6 kg\n"));
+    CHECK(says(list, "in all: 14 bags, 84 servings, 25.8 kg\n"));
+    CHECK_FALSE(says(list, "past the date"));
+    now = "1795478400"; // 24 Nov 2026
+    const auto later = (*this)("freezer list").out;
+    CHECK(says(later, "7 days past"));
+    CHECK(says(later, "3 bags past the date on the label; the rules of your local food authority"));
+}
+
+TEST_CASE_FIXTURE(StockedKitchen, "JSON has the keys that other programs rely on") {
+    CHECK(json("freezer list",
+               "all(set(('id','dish','servings','made','use_by','state')) <= set(b) "
+               "for b in answer), len(answer), sorted(b['use_by'] for b in answer) == "
+               "[b['use_by'] for b in answer]") == "True 14 True\n");
+    CHECK(json("freezer list", "answer[0]['made'], answer[0]['use_by'], answer[0]['state']") ==
+          "2026-10-17 2026-11-17 frozen\n");
+    CHECK(json("freezer find nothing-like-it", "answer") == "[]\n");
+}
+
+TEST_CASE_FIXTURE(StockedKitchen, "words are found by their beginnings, whatever their accents") {
+    write_file(folder / "other.toml", "[day]\nmade = 2026-10-17\n[[package]]\n"
+                                      "dish = \"Crème of Jalapeño & Kürbis\"\nservings = 2\n"
+                                      "use_by = 2026-12-01\n");
+    REQUIRE((*this)("labels other.toml -o other.pdf").status == 0);
+    for (const std::string words :
+         {"creme", "CRÈME", "'cre\xCC\x80me'", "jalap kurb", "Kürbis", "'kür of'"}) {
+        CAPTURE(words);
+        CHECK(count((*this)("freezer find " + words).out, "serves") == 1);
+    }
+    CHECK(says((*this)("freezer find rème").out, "no bag"));
+    CHECK(says((*this)("freezer find '\"*'").out, "no bag"));
+}
+
+TEST_CASE_FIXTURE(StockedKitchen, "what to eat next: the soonest date that can thaw in time") {
+    // Only what needs the refrigerator for more than a day is left.
+    for (const std::string words : {"bean", "chestnut", "plum"}) {
+        const auto ids =
+            (*this)("freezer find " + words + " | grep -o '^[0-9A-Z-]\\{11\\}' | tr '\\n' ' '").out;
+        REQUIRE((*this)("freezer eaten " + ids).status == 0);
+    }
+    const auto next = (*this)("freezer next 3");
+    CAPTURE(next.out);
+    CHECK(count(next.out, "Squash and red lentil stew") == 2);
+    CHECK(says(next.out, "nothing can be thawed as its label says by Sun 18 Oct 2026, 18:30"));
+    CHECK(json("freezer next 3 --at 19:00",
+               "[(b['eat'], b['thaw'], b['thaw_start'] < b['eat']) for b in answer]") ==
+          "[('2026-10-19T19:00', 'refrigerator', True), "
+          "('2026-10-20T19:00', 'refrigerator', True)]\n");
+    CHECK((*this)("freezer next 3 --at noon").status == 2);
+    now = "1797245900"; // 14 Dec 2026: three bags of the stew, best by the 17th
+    const auto late = (*this)("freezer next 5");
+    CAPTURE(late.out);
+    CHECK(says(late.out, "1 bag cannot be eaten one a day before the date on the label"));
+    CHECK(says(late.out, "Apple and sage pork shoulder"));
+}
+
+TEST_CASE_FIXTURE(StockedKitchen, "nothing in the freezer is no mistake") {
+    std::filesystem::remove(archive);
+    std::filesystem::remove(archive + "-wal");
+    std::filesystem::remove(archive + "-shm");
+    for (const std::string command : {"freezer list", "freezer next"}) {
+        CAPTURE(command);
+        CHECK((*this)(command).status == 0);
+        CHECK(says((*this)(command).out, "the freezer is empty, as far as the archive knows"));
+        CHECK(json(command, "answer") == "[]\n");
+    }
+    CHECK_FALSE(std::filesystem::exists(archive));
+}
+
+TEST_CASE_FIXTURE(StockedKitchen, "a plan by a bag's id or words is the plan by its description") {
+    const std::string when = " --eat '2026-12-03 18:30' --now '2026-11-29 10:00' --json";
+    const auto by_file = (*this)("plan day.toml --dish squash" + when);
+    REQUIRE(by_file.status == 0);
+    std::filesystem::remove(folder / "day.toml");
+    const auto id = first_id("squash");
+    CHECK((*this)("plan squash" + when).out == by_file.out);
+    CHECK((*this)("plan red lentil" + when).out == by_file.out);
+    CHECK((*this)("plan " + id + when).out == by_file.out);
+    CHECK(count((*this)("plan squash --bags 2" + when).out, "3TX-SZC-87V") > 0);
+    // Two dishes for one table, by the id of one and a word of the other.
+    const auto two = (*this)("plan " + id + " plum" + when);
+    CAPTURE(two.err);
+    CHECK(two.status == 0);
+    CHECK(says(two.out, "Plum and ginger compote"));
+    CHECK(says(two.out, id));
+}
+
+TEST_CASE_FIXTURE(StockedKitchen, "a plan says what stands against a bag") {
+    const std::string when = " --eat '2026-12-03 18:30' --now '2026-11-29 10:00'";
+    const auto id = first_id("squash");
+    CHECK(says((*this)("plan bean" + when).err, "past the date on its label by then, 2026-11-17"));
+    REQUIRE((*this)("freezer out " + id).status == 0);
+    const auto out = (*this)("plan " + id + when);
+    CHECK(out.status == 0);
+    CHECK(says(out.err, "is out of the freezer since 2026-10-17T14:05"));
+    REQUIRE((*this)("freezer eaten " + id).status == 0);
+    const auto eaten = (*this)("plan " + id + when);
+    CHECK(eaten.status == 1);
+    CHECK(says(eaten.err, "was eaten on 2026-10-17"));
+    CHECK((*this)("plan gravel" + when).status == 1);
+    CHECK(says((*this)("plan K7Q-2M4-9XC" + when).err, "error: "));
+    CHECK(says((*this)("plan missing.toml" + when).err, "missing.toml"));
+}
+
+TEST_CASE_FIXTURE(StockedKitchen,
+                  "the bags of a door list come by package, the soonest date first") {
+    REQUIRE((*this)("freezer eaten " + first_id("squash")).status == 0);
+    app::Settings settings;
+    settings.archive = archive;
+    auto open = app::open_archive(settings, archive::Mode::Read);
+    const auto packages = app::frozen_packages(open);
+    REQUIRE(packages.size() == 5);
+    CHECK(packages[0].front().dish == "Smoky bean and sausage bake");
+    CHECK(packages[0].size() == 3);
+    CHECK(packages[0].front().thaw->method == kitchen::ThawMethod::ColdWater);
+    CHECK(packages[0].front().thaw->lead.has_value());
+    CHECK(packages[2].size() == 2); // of the stew, one bag is gone
+    CHECK(packages[2].front().basis == kitchen::DateBasis::StorageTable);
+    CHECK(std::ranges::is_sorted(packages, {}, [](const std::vector<archive::Bag>& bags) {
+        return bags.front().keep_until;
+    }));
+}

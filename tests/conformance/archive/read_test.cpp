@@ -1,0 +1,115 @@
+// Reading a bag back: from its code, by a scanner that types, by its id and the archive.
+
+#include "kitchen.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <fstream>
+
+using namespace thawslip::test_support;
+
+namespace {
+
+/// What Python's own reader of JSON (Python Software Foundation, "json", 3.11) finds when `text`
+/// is taken line by line as `bag` and `expression` is printed.
+std::string judged(const std::string& text, const std::string& expression) {
+    const ScratchFolder scratch;
+    write_file(scratch / "answer.json", text);
+    write_file(scratch / "judge.py", "import json, sys\nfor line in open(sys.argv[1]):\n"
+                                     "    bag = json.loads(line)\n    print(" +
+                                         expression + ")\n");
+    return run("python3 " + shell_word(scratch / "judge.py") + " " +
+               shell_word(scratch / "answer.json"))
+        .out;
+}
+
+struct Printed : Kitchen {
+    Printed() { REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0); }
+
+    /// The code's text of the first bag of a dish, as `text` shows it.
+    std::string code_text(const std::string& dish) const {
+        const auto all = (*this)("text day.toml").out;
+        const auto start = all.find(dish);
+        REQUIRE(start != std::string::npos);
+        return all.substr(start, all.find("\n\n", start) - start);
+    }
+};
+
+} // namespace
+
+TEST_CASE_FIXTURE(Printed, "a typed id gives the cook's own words back") {
+    const auto outcome = (*this)("read " + first_id("squash"));
+    CHECK(outcome.status == 0);
+    CHECK(outcome.err.empty());
+    for (const auto* words : {"Squash and red lentil stew  (", "Serves 6\n", "Made 17 Oct 2026\n",
+                              "Add at the start: 1 l vegetable stock\n", "Contains celery\n",
+                              "Local food-safety rules come first.\n"}) {
+        CAPTURE(words);
+        CAPTURE(outcome.out);
+        CHECK(says(outcome.out, words));
+    }
+}
+
+TEST_CASE_FIXTURE(Printed, "an id may be typed on standard input, with the usual slips") {
+    auto id = first_id("squash");
+    std::ranges::transform(id, id.begin(), [](unsigned char c) { return std::tolower(c); });
+    write_file(folder / "typed.txt", id + "\n");
+    const auto outcome = (*this)("read - < typed.txt");
+    CHECK(outcome.status == 0);
+    CHECK(says(outcome.out, "Squash and red lentil stew"));
+}
+
+TEST_CASE_FIXTURE(Printed, "a date that is past is pointed out, and by how much") {
+    const auto id = first_id("compote");
+    CHECK_FALSE(says((*this)("read " + id).out, "past"));
+    now = "1830297600"; // 2028-01-01
+    const auto outcome = (*this)("read " + id);
+    CHECK(outcome.status == 0);
+    CHECK(says(outcome.out, "past its"));
+    CHECK(says(outcome.out, " days\n"));
+    const auto left = judged((*this)("read --json " + id).out, "bag['days_left'] < 0");
+    CHECK(left == "True\n");
+}
+
+TEST_CASE_FIXTURE(Printed, "the answer in JSON holds what the description said") {
+    const auto outcome = (*this)("read --json " + first_id("squash"));
+    REQUIRE(outcome.status == 0);
+    CHECK(judged(outcome.out, "bag['dish'], bag['servings'], bag['made'], bag['thaw']") ==
+          "Squash and red lentil stew 6 2026-10-17 refrigerator\n");
+    CHECK(judged(outcome.out, "[each['when'] for each in bag['finish']]") ==
+          "['at the start', 'last 10 min']\n");
+    CHECK(judged(outcome.out, "bag['finish'][0]['add'], bag['contains']") ==
+          "1 l vegetable stock ['celery']\n");
+}
+
+TEST_CASE_FIXTURE(Printed, "what a scanner types gives the same bag as the archive") {
+    write_file(folder / "typed.txt", code_text("SQUASH"));
+    const auto scanned = (*this)("read --json - < typed.txt");
+    REQUIRE(scanned.status == 0);
+    const auto id = judged(scanned.out, "bag['id']");
+    const auto known = (*this)("read --json " + id.substr(0, 11));
+    const std::string same = "bag['id'], bag['servings'], bag['made'], bag['use_by'], bag['date'], "
+                             "bag['thaw'], [each['when'] for each in bag['finish']]";
+    CHECK(judged(scanned.out, same) == judged(known.out, same));
+}
+
+TEST_CASE_FIXTURE(Printed, "a bag that left the freezer is told, with a caution") {
+    const auto id = first_id("squash");
+    REQUIRE((*this)("freezer eaten " + id).status == 0);
+    const auto outcome = (*this)("read " + id);
+    CHECK(outcome.status == 0);
+    CHECK(says(outcome.err, "known as eaten"));
+}
+
+TEST_CASE_FIXTURE(Printed, "what is neither photograph nor id is told as both") {
+    const auto outcome = (*this)("read sunday");
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, "no bag's id"));
+    CHECK(says(outcome.err, "no photograph of that name"));
+}
+
+TEST_CASE_FIXTURE(Printed, "cook steps are told in the language that is set") {
+    const auto outcome = (*this)("--language es read " + first_id("squash"));
+    CHECK(says(outcome.out, "Para 6 personas"));
+    CHECK(says(outcome.out, "Las normas locales"));
+}

@@ -1,0 +1,161 @@
+#include "labels.h"
+#include "layout/table.h"
+
+#include <algorithm>
+#include <map>
+
+using namespace thawslip;
+using namespace thawslip::layout;
+using namespace thawslip::literals;
+
+namespace {
+
+const std::string list_layout = R"(
+print = "door list"
+picture = ["rows"]
+[area]
+rows = { words = "rows", x_height = ["1.2 mm", "2 mm", "2.4 mm"], table = ["content", "share", "20 mm"], row_rule = "0.5 pt", space = 0.5 }
+)";
+
+wording::Paragraph words(const std::string& text, wording::Marker marker = wording::Marker::None) {
+    wording::Paragraph paragraph;
+    paragraph.marker = marker;
+    paragraph.spans.push_back({text, {}});
+    return paragraph;
+}
+
+wording::Paragraph row(std::vector<wording::Paragraph> cells) {
+    wording::Paragraph paragraph;
+    paragraph.cells = std::move(cells);
+    return paragraph;
+}
+
+wording::Print list(std::vector<wording::Paragraph> rows) {
+    wording::Print print;
+    print.kind = wording::Kind::DoorList;
+    print.fields = {{"rows", std::move(rows), {}}};
+    return print;
+}
+
+struct SetList {
+    std::vector<Text> texts;
+    std::vector<Rule> rules;
+    std::vector<Outline> boxes;
+    Extent extent;
+};
+
+constexpr TypeSize ten_points{Length::points(10), Length::points(12)};
+
+SetList set_list(const wording::Print& print, Length width, const std::string& toml = list_layout) {
+    const auto layout = testing::layout_from(toml);
+    const auto contents = testing::shaped(print, layout);
+    SetList result;
+    result.extent = measure(contents[0], layout.areas[0], ten_points, width);
+    const Rect room{{}, {width, result.extent.height}};
+    for (const auto& item : layout::set(contents[0], layout.areas[0], ten_points, room)) {
+        if (const auto* text = std::get_if<Text>(&item)) {
+            result.texts.push_back(*text);
+        } else if (const auto* rule = std::get_if<Rule>(&item)) {
+            result.rules.push_back(*rule);
+        } else if (const auto* box = std::get_if<Outline>(&item)) {
+            result.boxes.push_back(*box);
+        }
+    }
+    return result;
+}
+
+} // namespace
+
+TEST_CASE("the cells of a column begin at one edge, whatever stands in the others") {
+    const auto print = list({row({words("1 l"), words("stock"), words("stew")}),
+                             row({words("1.5 kg (3 lb 5 oz)"), words("squash"), words("stew")})});
+    const auto result = set_list(print, 120_mm);
+    std::map<double, std::vector<double>> left_edges; // by baseline
+    for (const auto& text : result.texts) {
+        left_edges[text.baseline.y.in_points()].push_back(text.baseline.x.in_points());
+    }
+    REQUIRE(left_edges.size() == 2);
+    const auto& first = left_edges.begin()->second;
+    const auto& second = left_edges.rbegin()->second;
+    CHECK(first.front() == doctest::Approx(second.front()));
+    CHECK(first.back() == doctest::Approx(second.back()));
+    // The last column is 20 mm wide as it says, at the right edge.
+    CHECK(first.back() == doctest::Approx((120_mm - 20_mm).in_points()));
+}
+
+TEST_CASE("a row is as high as its highest cell, and a line stands under each") {
+    const auto low = set_list(list({row({words("a"), words("b"), words("c")})}), 120_mm);
+    const auto high = set_list(
+        list({row({words("a"), words("b"), words("one two three four five six seven")})}), 120_mm);
+    CHECK(high.extent.height > low.extent.height + ten_points.leading);
+    REQUIRE(high.rules.size() == 1);
+    const auto& rule = high.rules.front().area;
+    CHECK(rule.size.width == 120_mm);
+    CHECK(rule.bottom() <= high.extent.height);
+    for (const auto& text : high.texts) {
+        CHECK(text.baseline.y < rule.top());
+    }
+}
+
+TEST_CASE("a cell has its box at its own left edge") {
+    const auto print = list({row(
+        {words("a", wording::Marker::TickBox), words("b"), words("c", wording::Marker::TickBox)})});
+    const auto result = set_list(print, 120_mm);
+    REQUIRE(result.boxes.size() == 2);
+    CHECK(result.boxes[0].area.left() < 1_mm);
+    CHECK(result.boxes[1].area.left() >= 100_mm);
+    CHECK(result.boxes[1].area.left() < 101_mm);
+}
+
+TEST_CASE("no cell is lost: what is beyond the last column stands in it too") {
+    const auto layout = testing::layout_from(list_layout);
+    const auto cells =
+        cells_for(row({words("a"), words("b"), words("c"), words("d")}), layout.areas.front());
+    REQUIRE(cells.size() == 3);
+    REQUIRE(cells[2].spans.size() == 3);
+    CHECK(cells[2].spans[0].text == "c");
+    CHECK(cells[2].spans[2].text == "d");
+}
+
+TEST_CASE("an area that is no table sets the cells of a row one after the other") {
+    const auto line = without_columns(row({words("a"), {}, words("c")}));
+    REQUIRE(line.spans.size() == 3);
+    CHECK(line.spans[0].text == "a");
+    CHECK(line.spans[2].text == "c");
+}
+
+TEST_CASE("columns that are wider than the area are refused, not set into each other") {
+    const auto print = list({row({words("a word and a good many more"), words("b"), words("c")})});
+    CHECK(set_list(print, 60_mm).extent.cuts_words);
+    CHECK_FALSE(set_list(print, 120_mm).extent.cuts_words);
+}
+
+TEST_CASE("a heading is larger than its text, with room above it") {
+    auto heading = words("Stew");
+    heading.role = wording::Role::Heading;
+    const auto plain = set_list(list({words("x"), words("y")}), 120_mm);
+    const auto headed = set_list(list({words("x"), heading}), 120_mm);
+    CHECK(headed.texts.back().size == ten_points.size * usual_heading_size);
+    CHECK(headed.texts.back().baseline.y > plain.texts.back().baseline.y);
+    CHECK(headed.extent.height > plain.extent.height);
+}
+
+TEST_CASE("the second language is set smaller and lighter, but never under the legal floor") {
+    auto echo = words("Añadir");
+    echo.voice = wording::Voice::Second;
+    const auto size_with = [&](const std::string& smallest) {
+        const auto layout = R"(
+print = "cook-day card"
+picture = ["steps"]
+[area]
+steps = { words = "rows", weight = "bold", x_height = [")" +
+                            smallest +
+                            R"(", "2.4 mm", "2.6 mm"] }
+)";
+        return set_list(list({words("Add"), echo}), 120_mm, layout).texts.back().size /
+               ten_points.size;
+    };
+    CHECK(size_with("2 mm") == doctest::Approx(second_size));
+    CHECK(size_with("1.25 mm") == doctest::Approx(1.2 / 1.25));
+    CHECK(size_with("1.2 mm") == doctest::Approx(1.0));
+}

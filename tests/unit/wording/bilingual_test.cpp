@@ -1,0 +1,55 @@
+#include "wording/bilingual.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip::wording;
+
+namespace {
+
+Paragraph line(const std::string& label, const std::string& text) {
+    Paragraph paragraph;
+    paragraph.label = label;
+    if (!text.empty()) {
+        paragraph.spans.push_back({text, Emphasis::Plain});
+    }
+    return paragraph;
+}
+
+Print card(std::vector<Paragraph> finish, std::string page) {
+    Print print;
+    print.page_phrase = std::move(page);
+    print.fields = {{"dish", {line("", "Bean and barley pot")}, {}},
+                    {"kitchen", {line("", page.empty() ? "Von A" : "From A")}, {}},
+                    {"finish", std::move(finish), {}}};
+    return print;
+}
+
+Paragraph second(Paragraph paragraph) {
+    paragraph.voice = Voice::Second;
+    return paragraph;
+}
+
+} // namespace
+
+TEST_CASE("each line is followed by what the second language says in its place") {
+    auto ticked = line("At the start", "Add 1 l (4¼ cups) stock");
+    ticked.marker = Marker::TickBox;
+    auto echoed = line("Am Anfang", "Dazu 1 l (4¼ Tassen) stock");
+    echoed.marker = Marker::TickBox;
+    const auto both = bilingual(
+        card({ticked, line("Last 10 min", "200 g spinach")}, "Card {0} of {1}"),
+        card({echoed, line("In den letzten 10 min", "200 g spinach")}, "Karte {0} von {1}"));
+    const std::vector<Paragraph> expected = {
+        ticked, second(line("Am Anfang", "Dazu 1 l (4¼ Tassen) stock")), // one box is enough
+        line("Last 10 min", "200 g spinach"),
+        second(line("In den letzten 10 min", "")), // the same food is not named twice
+    };
+    CHECK(both.field("finish")->paragraphs == expected);
+    CHECK(both.page_phrase == "Card {0} of {1} · Karte {0} von {1}");
+}
+
+TEST_CASE("what both languages say alike stands once, and so does whose kitchen it is") {
+    const auto both = bilingual(card({}, "x"), card({}, ""));
+    CHECK(both.field("dish")->paragraphs.size() == 1);
+    CHECK(both.field("kitchen")->paragraphs.size() == 1);
+}
