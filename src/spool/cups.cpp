@@ -46,6 +46,7 @@ public:
 
     std::vector<std::string> names() const {
         std::vector<std::string> names;
+        names.reserve(static_cast<std::size_t>(count_));
         for (int i = 0; i < count_; ++i) {
             names.emplace_back(first_[i].name);
         }
