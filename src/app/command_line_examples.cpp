@@ -31,6 +31,7 @@ constexpr std::array notes{
                    "thawslip cards saturday.toml --finishing --print kitchen"},
     Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
                    "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists --door --print  # of all that the archive has frozen\n"
                    "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
     Notes{"check", "thawslip check saturday.toml\n"
                    "thawslip check saturday.toml --why  # where each date comes from\n"
