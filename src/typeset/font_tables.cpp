@@ -15,8 +15,11 @@ std::uint32_t byte_at(std::string_view bytes, std::size_t at) {
 }
 
 std::uint32_t word_at(std::string_view bytes, std::size_t at) {
-    return byte_at(bytes, at) << 24U | byte_at(bytes, at + 1) << 16U |
-           byte_at(bytes, at + 2) << 8U | byte_at(bytes, at + 3);
+    // Written so that the compiler sees one load and a swap of bytes: every run adds up two
+    // megabytes of faces.
+    const auto* word = reinterpret_cast<const unsigned char*>(bytes.data()) + at;
+    return std::uint32_t{word[0]} << 24U | std::uint32_t{word[1]} << 16U |
+           std::uint32_t{word[2]} << 8U | std::uint32_t{word[3]};
 }
 
 /// The sum of the table's words; the last one is filled up with zeros.
