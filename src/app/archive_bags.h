@@ -3,6 +3,7 @@
 #include "app/commands.h"
 #include "archive/archive.h"
 #include "kitchen/plan.h"
+#include "wording/door_list.h"
 
 #include <optional>
 #include <string>
@@ -56,9 +57,8 @@ struct BagsToEat {
 std::optional<std::vector<kitchen::PlannedPackage>>
 packages_meant(const BagsToEat& wanted, const Settings& settings, Console console);
 
-/// What is in the freezer, for a list on its door: the bags of each package together, the soonest
-/// date first. Each bag knows its date and its basis, dish, servings, and how it is thawed. One
-/// question to the archive; no description is read.
-std::vector<std::vector<archive::Bag>> frozen_packages(archive::Archive& archive);
+/// What is in the freezer, as the door list takes it: a row for the bags of each package, the
+/// soonest date first. One question to the archive; no description is read.
+std::vector<wording::DoorRow> door_rows(archive::Archive& archive);
 
 } // namespace thawslip::app

@@ -134,18 +134,23 @@ packages_meant(const BagsToEat& wanted, const Settings& settings, Console consol
     return packages;
 }
 
-std::vector<std::vector<archive::Bag>> frozen_packages(archive::Archive& archive) {
-    std::vector<std::vector<archive::Bag>> packages;
+std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {
+    std::vector<wording::DoorRow> rows;
+    std::optional<archive::Bag> last;
     for (auto& bag : archive.bags(archive::Which::InFreezer)) {
-        const bool is_next = packages.empty() || packages.back().front().day != bag.day ||
-                             packages.back().front().dish != bag.dish ||
-                             packages.back().front().made != bag.made;
-        if (is_next) {
-            packages.emplace_back();
+        const bool with_the_last =
+            last && last->day == bag.day && last->dish == bag.dish && last->made == bag.made;
+        if (!with_the_last) {
+            rows.push_back({bag.keep_until, bag.basis, bag.dish, bag.servings, {}, {}});
+            if (bag.thaw) {
+                rows.back().thaw = bag.thaw->method;
+                rows.back().thaw_lead = bag.thaw->lead;
+            }
         }
-        packages.back().push_back(std::move(bag));
+        rows.back().bags.push_back(bag.id);
+        last = std::move(bag);
     }
-    return packages;
+    return rows;
 }
 
 } // namespace thawslip::app

@@ -145,9 +145,9 @@ void tell_revisions(archive::Archive& archive, const Part& part, Console console
         const auto newest = archive.revisions(day.lineage).back();
         if (newest.key != key) {
             console.err << fmt::format(
-                "caution: {} was edited and printed again on {}: this is the print of before; name "
-                "bags or a dish to have what holds now\n",
-                day.file, newest.recorded.substr(0, 10));
+                "caution: the description of {} was edited and printed again on {}: this is the "
+                "print of before; name bags or a dish to have what holds now\n",
+                kitchen::to_iso(day.made), newest.recorded.substr(0, 10));
         }
     }
 }

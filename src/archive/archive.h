@@ -93,7 +93,8 @@ public:
     /// Everything that is wrong with the file, in SQLite's words; nothing when it is sound.
     std::vector<std::string> check();
 
-    /// Copies the archive to `file` while others may write to it. `file` must not exist.
+    /// Copies the archive to `file` while others may write to it. `file` must not exist, and
+    /// appears whole or not at all.
     void back_up(const std::string& file);
 
 private:

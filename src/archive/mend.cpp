@@ -2,8 +2,11 @@
 #include "archive/connection.h"
 
 #include <cerrno>
+#include <cstdio>
+#include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
+#include <filesystem>
 #include <fmt/format.h>
 #include <sqlite3.h>
 #include <unistd.h>
@@ -15,14 +18,55 @@ struct FinishBackup {
     void operator()(sqlite3_backup* backup) const { sqlite3_backup_finish(backup); }
 };
 
-void make_backup_file(const std::string& file) {
-    const int descriptor = ::open(file.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
-    if (descriptor < 0) {
-        throw ArchiveFailure{{ArchiveFault::Kind::CannotOpen,
-                              fmt::format("cannot make {}: {}", file, std::strerror(errno))}};
-    }
-    ::close(descriptor);
+[[noreturn]] void fail(const std::string& file) {
+    throw ArchiveFailure{{ArchiveFault::Kind::CannotOpen,
+                          fmt::format("cannot make {}: {}", file, std::strerror(errno))}};
 }
+
+std::string folder_of(const std::string& file) {
+    const auto folder = std::filesystem::path{file}.parent_path();
+    return folder.empty() ? "." : folder.string();
+}
+
+/// A file of another name beside the backup, gone again unless it takes the backup's name.
+class Draft {
+public:
+    explicit Draft(const std::string& file)
+        : file_{file}, name_{folder_of(file) + "/.thawslip-XXXXXX"} {
+        const int descriptor = ::mkostemp(name_.data(), O_CLOEXEC); // of mode 0600
+        if (descriptor < 0) {
+            fail(file);
+        }
+        ::close(descriptor);
+    }
+    Draft(const Draft&) = delete;
+    Draft& operator=(const Draft&) = delete;
+    ~Draft() {
+        ::unlink(name_.c_str());
+        ::unlink((name_ + "-journal").c_str());
+    }
+    const std::string& name() const { return name_; }
+
+    /// Takes the name, unless there is such a file by now; not all file systems can do both at
+    /// once (Linux manual pages, rename(2), RENAME_NOREPLACE).
+    void take_name() const {
+        const bool renamed =
+            ::renameat2(AT_FDCWD, name_.c_str(), AT_FDCWD, file_.c_str(), RENAME_NOREPLACE) == 0;
+        if (!renamed && (errno != EINVAL || ::access(file_.c_str(), F_OK) == 0 ||
+                         ::rename(name_.c_str(), file_.c_str()) != 0)) {
+            fail(file_);
+        }
+        const int folder = ::open(folder_of(file_).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+        if (folder >= 0) {
+            ::fsync(folder); // some file systems cannot: nothing more can be done
+            ::close(folder);
+        }
+    }
+
+private:
+    std::string file_;
+    std::string name_;
+};
 
 void copy(const Database& from, const Database& to) {
     const std::unique_ptr<sqlite3_backup, FinishBackup> backup{
@@ -61,15 +105,17 @@ std::vector<std::string> Archive::check() {
 }
 
 void Archive::back_up(const std::string& file) {
-    make_backup_file(file);
-    try {
-        const Database copy_of_it{file, Access::ReadWrite, std::chrono::seconds{5}};
+    if (::access(file.c_str(), F_OK) == 0) {
+        errno = EEXIST;
+        fail(file);
+    }
+    const Draft draft{file};
+    {
+        const Database copy_of_it{draft.name(), Access::ReadWrite, std::chrono::seconds{5}};
         copy_of_it.run("PRAGMA synchronous = FULL");
         copy(connection_->database(), copy_of_it);
-    } catch (...) {
-        ::unlink(file.c_str());
-        throw;
     }
+    draft.take_name();
 }
 
 } // namespace thawslip::archive

@@ -145,22 +145,20 @@ TEST_CASE_FIXTURE(StockedKitchen, "a plan says what stands against a bag") {
 }
 
 TEST_CASE_FIXTURE(StockedKitchen,
-                  "the bags of a door list come by package, the soonest date first") {
+                  "the rows of a door list come from the archive, the soonest date first") {
     REQUIRE((*this)("freezer eaten " + first_id("squash")).status == 0);
     app::Settings settings;
     settings.archive = archive;
     auto open = app::open_archive(settings, archive::Mode::Read);
-    const auto packages = app::frozen_packages(open);
-    REQUIRE(packages.size() == 5);
-    CHECK(packages[0].front().dish == "Smoky bean and sausage bake");
-    CHECK(packages[0].size() == 3);
-    CHECK(packages[0].front().thaw->method == kitchen::ThawMethod::ColdWater);
-    CHECK(packages[0].front().thaw->lead.has_value());
-    CHECK(packages[2].size() == 2); // of the stew, one bag is gone
-    CHECK(packages[2].front().basis == kitchen::DateBasis::StorageTable);
-    CHECK(std::ranges::is_sorted(packages, {}, [](const std::vector<archive::Bag>& bags) {
-        return bags.front().keep_until;
-    }));
+    const auto rows = app::door_rows(open);
+    REQUIRE(rows.size() == 5);
+    CHECK(rows[0].dish == "Smoky bean and sausage bake");
+    CHECK(rows[0].bags.size() == 3);
+    CHECK(rows[0].thaw == kitchen::ThawMethod::ColdWater);
+    CHECK(rows[0].thaw_lead.has_value());
+    CHECK(rows[2].bags.size() == 2); // of the stew, one bag is gone
+    CHECK(rows[2].basis == kitchen::DateBasis::StorageTable);
+    CHECK(std::ranges::is_sorted(rows, {}, &wording::DoorRow::keep_until));
 }
 
 TEST_CASE_FIXTURE(StockedKitchen, "without a day the door list has every bag that is frozen") {

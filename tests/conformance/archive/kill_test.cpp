@@ -278,6 +278,37 @@ TEST_CASE("killed before every step of later prints, the program leaves one of t
     CHECK(kills > 30);
 }
 
+TEST_CASE("a backup or an exported folder that was killed on the way is not there") {
+    if (!can_trace()) {
+        return;
+    }
+    const Workbench bench;
+    REQUIRE(run_traced(bench.print(), bench.folder).status == 0);
+    const auto contents = state_of(bench).contents;
+    for (const std::string what : {"backup", "export"}) {
+        CAPTURE(what);
+        const auto command = bench.command({"archive", what, "copy"});
+        const auto steps = run_traced(command, bench.folder).steps.size();
+        REQUIRE(steps > 5);
+        for (std::size_t step = 0; step < steps; step += 3) {
+            CAPTURE(step);
+            fs::remove_all(bench.folder / "copy");
+            REQUIRE(run_traced(command, bench.folder, step).was_killed);
+            if (fs::exists(bench.folder / "copy")) { // then it is whole
+                fs::remove_all(bench.folder / "again.db");
+                const std::string how = what == "backup" ? "merge" : "import";
+                REQUIRE(
+                    run_traced({THAWSLIP_PROGRAM, "--archive", "again.db", "archive", how, "copy"},
+                               bench.folder)
+                        .status == 0);
+                auto again = archive::Archive::open(bench.folder / "again.db", archive::Mode::Read);
+                REQUIRE(again.ok());
+                REQUIRE(std::move(again).value().contents() == contents);
+            }
+        }
+    }
+}
+
 TEST_CASE("killed at any moment, the program leaves one of two states") {
     Workbench bench;
     test::Random random{1};
