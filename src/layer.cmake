@@ -11,6 +11,7 @@ endif()
 # holds them to another encoder; clean under the sanitizers, right at -O2 and below).
 set(CMAKE_CXX_FLAGS_RELEASE "-O2 -DNDEBUG")
 
+include(GNUInstallDirs)
 find_package(PkgConfig REQUIRED)
 find_package(fmt REQUIRED)
 find_package(Threads REQUIRED)
@@ -48,11 +49,16 @@ function(thawslip_layer name)
     cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;LIBRARIES")
     add_library(thawslip_${name} STATIC ${arg_SOURCES})
     add_library(thawslip::${name} ALIAS thawslip_${name})
-    target_include_directories(thawslip_${name} PUBLIC "${PROJECT_SOURCE_DIR}/src")
+    set_target_properties(thawslip_${name} PROPERTIES EXPORT_NAME ${name})
+    target_compile_features(thawslip_${name} PUBLIC cxx_std_20)
+    target_include_directories(thawslip_${name} PUBLIC
+        "$<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}/src>"
+        "$<INSTALL_INTERFACE:${CMAKE_INSTALL_INCLUDEDIR}>")
     list(TRANSFORM arg_USES PREPEND "thawslip::")
     target_link_libraries(thawslip_${name}
         PUBLIC ${arg_USES}
         PRIVATE ${arg_LIBRARIES} fmt::fmt $<BUILD_INTERFACE:thawslip_warnings>)
+    set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)
@@ -71,4 +77,14 @@ const std::string_view @symbol@{R"thawslip(@text@)thawslip"};
 ]])
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
     target_sources(${target} PRIVATE "${generated}")
+endfunction()
+
+# thawslip_link_data(<folder>)
+# A program looks for its files in ../share/thawslip, seen from where it stands, built or installed:
+# no path of the machine it was built on is in it. Makes share/thawslip in a folder of the build.
+function(thawslip_link_data folder)
+    file(MAKE_DIRECTORY "${folder}/share/thawslip")
+    foreach(data fonts layouts)
+        file(CREATE_LINK "${PROJECT_SOURCE_DIR}/${data}" "${folder}/share/thawslip/${data}" SYMBOLIC)
+    endforeach()
 endfunction()

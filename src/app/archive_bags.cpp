@@ -1,6 +1,8 @@
 #include "app/archive_bags.h"
 
-#include "base/nearest.h"
+#include "app/archive_place.h"
+#include "app/days.h"
+#include "app/print_setup.h"
 #include "base/utf8.h"
 #include "kitchen/bag_id.h"
 #include "unicode/ascii.h"
@@ -101,6 +103,42 @@ bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Con
         return std::nullopt;
     }
     return bags;
+}
+
+std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
+                                                  const archive::Bag& bag) {
+    const auto day = archive.day(bag.day);
+    const auto prints = archive.prints_of(bag.day);
+    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
+    auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
+    for (auto& plan : days.plans) {
+        for (auto& planned : plan.packages) {
+            if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
+                return std::move(planned);
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& settings,
+                                   Console console) {
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    if (!archive) {
+        console.err << "error: nothing has been printed yet, so no bag is known\n";
+        return std::nullopt;
+    }
+    const auto bags = bags_by_id(*archive, {typed_id}, console);
+    if (!bags) {
+        return std::nullopt;
+    }
+    auto package = package_of(*archive, bags->front());
+    if (!package) {
+        console.err << fmt::format("error: the description of bag {} cannot be read any longer\n",
+                                   bags->front().id);
+        return std::nullopt;
+    }
+    return KnownBag{bags->front(), std::move(*package)};
 }
 
 } // namespace thawslip::app

@@ -1,10 +1,40 @@
 #include "app/archive_commands.h"
+#include "app/archive_folder.h"
 #include "app/archive_place.h"
 
+#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
 namespace thawslip::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+bool has_something(const std::string& folder) {
+    std::error_code error;
+    return fs::exists(fs::symlink_status(folder, error)) &&
+           !(fs::is_directory(folder, error) && fs::is_empty(folder, error));
+}
+
+/// Adds what `contents` hold and this archive does not, and says what that was.
+ExitStatus add(const archive::Contents& contents, const std::string& from, const Settings& settings,
+               Console console) {
+    const auto merged = open_archive(settings, archive::Mode::Write).merge(contents);
+    console.out << fmt::format("{}: added {} descriptions, {} bags, {} prints; {} bags took the "
+                               "later state\n",
+                               archive_file(settings), merged.days, merged.bags, merged.prints,
+                               merged.states);
+    for (const auto& id : merged.clashes) {
+        console.err << fmt::format("caution: bag {} was left out: here that id is on a bag whose "
+                                   "food is another, or may be; the one of {} needs a new label "
+                                   "under another name\n",
+                                   id, from);
+    }
+    return ExitStatus::Done;
+}
+
+} // namespace
 
 ExitStatus archive_check(const Settings& settings, Console console) {
     auto archive = existing_archive(settings, archive::Mode::Read);
@@ -41,13 +71,40 @@ ExitStatus archive_merge(const std::string& file, const Settings& settings, Cons
         console.err << "error: " << other.fault().message << "\n";
         return ExitStatus::Refused;
     }
-    const auto contents = std::move(other).value().contents();
-    const auto merged = open_archive(settings, archive::Mode::Write).merge(contents);
-    console.out << fmt::format("{}: added {} descriptions, {} bags, {} prints; {} bags took the "
-                               "later state\n",
-                               archive_file(settings), merged.days, merged.bags, merged.prints,
-                               merged.states);
+    auto there = std::move(other).value();
+    if (const auto wrong = there.check(); !wrong.empty()) {
+        console.err << fmt::format("error: {} is damaged: {}\n", file, wrong.front());
+        return ExitStatus::Refused;
+    }
+    return add(there.contents(), file, settings, console);
+}
+
+ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    if (!archive) {
+        console.err << "error: there is no archive yet\n";
+        return ExitStatus::Refused;
+    }
+    if (has_something(folder)) {
+        console.err << fmt::format("error: {} is there already and is no empty folder; nothing was "
+                                   "written\n",
+                                   folder);
+        return ExitStatus::Refused;
+    }
+    const auto contents = archive->contents();
+    write_archive_folder(contents, folder);
+    console.out << fmt::format("{}: {} descriptions, {} bags, {} prints\n", folder,
+                               contents.days.size(), contents.bags.size(), contents.prints.size());
     return ExitStatus::Done;
+}
+
+ExitStatus archive_import(const std::string& folder, const Settings& settings, Console console) {
+    const auto contents = read_archive_folder(folder);
+    if (!contents) {
+        console.err << contents.fault();
+        return ExitStatus::Refused;
+    }
+    return add(contents.value(), folder, settings, console);
 }
 
 } // namespace thawslip::app

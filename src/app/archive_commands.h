@@ -12,11 +12,12 @@ namespace thawslip::app {
 enum class ReprintKind { Labels, Cards };
 
 struct ReprintOptions {
-    std::vector<std::string> bags; ///< ids, or words of a dish
-    std::string printed;           ///< a date; empty: by `bags`
-    std::string output;
-    std::string stock;             ///< empty: as it was printed on
-    std::optional<int> first_cell; ///< nothing: as printed for a whole print, else 1
+    std::vector<std::string> bags;      ///< ids, or words of a dish
+    std::string printed;                ///< a date; empty: by `bags`
+    std::string output;                 ///< as PrintOptions
+    std::optional<std::string> printer; ///< the same
+    std::string stock;                  ///< empty: as it was printed on
+    std::optional<int> first_cell;      ///< nothing: as printed for a whole print, else 1
     std::vector<int> spoiled;
     ReprintKind kind = ReprintKind::Labels;
 };
@@ -40,5 +41,8 @@ ExitStatus freezer_next(int count, const Settings& settings, Console console);
 ExitStatus archive_check(const Settings& settings, Console console);
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
 ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console);
+/// The archive as a folder of plain TOML, and back: see app/archive_folder.h.
+ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console);
+ExitStatus archive_import(const std::string& folder, const Settings& settings, Console console);
 
 } // namespace thawslip::app

@@ -15,10 +15,6 @@
 namespace thawslip::app {
 namespace {
 
-const wording::Language& language() {
-    return wording::shipped_language("en");
-}
-
 std::string counted(std::size_t count, std::string_view noun) {
     return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
@@ -57,7 +53,8 @@ std::string_view words_for(kitchen::MissingSize missing) {
 }
 
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
-void tell_lead(const kitchen::PlannedPackage& planned, std::ostream& out) {
+void tell_lead(const kitchen::PlannedPackage& planned, const wording::Language& language,
+               std::ostream& out) {
     if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
         out << "    thaw: cooked from frozen\n";
         return;
@@ -68,7 +65,7 @@ void tell_lead(const kitchen::PlannedPackage& planned, std::ostream& out) {
         return;
     }
     const auto& lead = *planned.thaw_lead;
-    const auto said = [](std::chrono::minutes time) { return say_duration(time, language()); };
+    const auto said = [&](std::chrono::minutes time) { return say_duration(time, language); };
     out << fmt::format("    thaw: {}, by {}{}\n", said(lead.lead), words_for(lead.decided_by),
                        words_for(lead.missing));
     if (lead.by_heat && lead.by_agency) {
@@ -82,21 +79,22 @@ void tell_lead(const kitchen::PlannedPackage& planned, std::ostream& out) {
     }
 }
 
-void tell(const kitchen::PlannedPackage& planned, Why why, std::ostream& out) {
+void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Language& language,
+          std::ostream& out) {
     out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
-                       counted(planned.bags.size(), "bag"), say_date(planned.made, language()),
-                       say_keep_until_head(planned.keep_until, language()),
-                       say_date(planned.keep_until.date, language()));
+                       counted(planned.bags.size(), "bag"), say_date(planned.made, language),
+                       say_keep_until_head(planned.keep_until, language),
+                       say_date(planned.keep_until.date, language));
     for (const auto& bag : planned.bags) {
         out << " " << bag.id;
     }
     out << "\n";
     if (why == Why::Told) {
         tell_why(planned.keep_until, out);
-        tell_lead(planned, out);
+        tell_lead(planned, language, out);
     }
     for (const auto& caution : planned.cautions) {
-        out << "    caution: " << say_caution(caution, language()) << "\n";
+        out << "    caution: " << say_caution(caution, language) << "\n";
     }
 }
 
@@ -148,10 +146,11 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
         return ExitStatus::Refused;
     }
     const auto laid_out = lay_out(label_job(days, settings), days, options, settings, console);
+    const auto style = style_of(settings);
     std::size_t label = 0;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
-            tell(planned, why, console.out);
+            tell(planned, why, style.language, console.out);
             if (laid_out && why == Why::Told) {
                 tell_fit(laid_out.value().fitting.prints[label], laid_out.value().setup,
                          settings.paper_reflectance, console.out);
@@ -159,10 +158,10 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
             label += planned.bags.size();
         }
         for (const auto& caution : plan.cautions) {
-            console.out << "the day: " << say_caution(caution, language()) << "\n";
+            console.out << "the day: " << say_caution(caution, style.language) << "\n";
         }
         if (plan.freezer_load) {
-            tell_load(plan, {settings.kitchen.units, settings.kitchen.measures}, console.out);
+            tell_load(plan, style.units, console.out);
         }
     }
     return laid_out ? ExitStatus::Done : laid_out.fault();

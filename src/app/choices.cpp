@@ -1,7 +1,6 @@
 #include "app/choices.h"
 
 #include "app/exit_status.h"
-#include "app/input_file.h"
 #include "base/nearest.h"
 #include "layout/layout_file.h"
 
@@ -14,10 +13,6 @@ namespace thawslip::app {
 namespace {
 
 namespace fs = std::filesystem;
-
-bool is_file_name(const std::string& text) {
-    return text.find('/') != std::string::npos || text.ends_with(".toml");
-}
 
 std::string all_text(const Diagnostics& diagnostics, std::string_view source) {
     std::string text;
@@ -37,11 +32,10 @@ std::string no_such(std::string_view what, const std::string& name,
     return text + fmt::format("    hint: the {}s are {}\n", what, list_of(names));
 }
 
-Result<layout::Layout, std::string> read_layout_file(const fs::path& path) {
-    constexpr std::size_t limit = std::size_t{1} << 18U;
-    auto text = read_input(path.string(), limit);
+Result<layout::Layout, std::string> read_layout_file(const fs::path& path, OwnFiles& files) {
+    auto text = files.text_of(path.string());
     if (!text) {
-        return Failure{to_text(text.fault())};
+        return Failure{text.fault()};
     }
     Diagnostics faults;
     const auto document = toml::parse(std::move(text).value(), path.string(), faults);
@@ -50,6 +44,19 @@ Result<layout::Layout, std::string> read_layout_file(const fs::path& path) {
         return Failure{all_text(faults, document.text())};
     }
     return std::move(*layout);
+}
+
+Result<layout::Stock, std::string> read_own_stock(const std::string& file, OwnFiles& own) {
+    auto text = own.text_of(file);
+    if (!text) {
+        return Failure{text.fault()};
+    }
+    auto reading =
+        layout::read_stock(std::move(text).value(), file, fs::path{file}.stem().string());
+    if (!reading.stock) {
+        return Failure{all_text(reading.diagnostics, reading.text)};
+    }
+    return std::move(*reading.stock);
 }
 
 std::vector<fs::path> toml_files(const fs::path& folder) {
@@ -83,18 +90,16 @@ std::vector<layout::Stock> shipped_stocks(const DataFolder& data) {
 }
 
 Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
-                                                const DataFolder& data) {
-    const auto file = is_file_name(name_or_file) ? fs::path{name_or_file}
-                                                 : data.stocks() / (name_or_file + ".toml");
+                                                const DataFolder& data, OwnFiles& own) {
+    if (is_file_name(name_or_file)) {
+        return read_own_stock(name_or_file, own);
+    }
+    const auto file = data.stocks() / (name_or_file + ".toml");
     std::error_code error;
-    if (!is_file_name(name_or_file) && !fs::exists(file, error)) {
+    if (!fs::exists(file, error)) {
         return Failure{no_such("stock", name_or_file, names_of(shipped_stocks(data)))};
     }
-    auto text = read_input(file.string(), layout::largest_stock_file);
-    if (!text) {
-        return Failure{to_text(text.fault())};
-    }
-    auto reading = layout::read_stock(std::move(text).value(), file.string(), file.stem().string());
+    auto reading = layout::load_stock(file.string());
     if (!reading.stock) {
         return Failure{all_text(reading.diagnostics, reading.text)};
     }
@@ -105,7 +110,8 @@ std::vector<layout::Layout> shipped_layouts(const DataFolder& data) {
     std::vector<layout::Layout> layouts;
     for (const char* folder : {"label", "card"}) {
         for (const auto& path : toml_files(data.layouts() / folder)) {
-            auto layout = read_layout_file(path);
+            OwnFiles none;
+            auto layout = read_layout_file(path, none);
             if (!layout) {
                 throw SystemFailure{layout.fault()};
             }
@@ -127,9 +133,10 @@ const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock,
 }
 
 Result<layout::Layout, std::string> choose_layout(const std::string& name_or_file,
-                                                  const std::vector<layout::Layout>& shipped) {
+                                                  const std::vector<layout::Layout>& shipped,
+                                                  OwnFiles& own) {
     if (is_file_name(name_or_file)) {
-        return read_layout_file(name_or_file);
+        return read_layout_file(name_or_file, own);
     }
     const auto found = std::ranges::find(shipped, name_or_file, &layout::Layout::name);
     if (found == shipped.end()) {

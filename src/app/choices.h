@@ -1,6 +1,7 @@
 #pragma once
 
 #include "app/data_folder.h"
+#include "app/own_files.h"
 #include "base/result.h"
 #include "layout/compose.h"
 #include "layout/stock_file.h"
@@ -14,11 +15,11 @@ namespace thawslip::app {
 /// \throws SystemFailure when their folder cannot be read or one of them is broken
 std::vector<layout::Stock> shipped_stocks(const DataFolder& data);
 
-/// A stock by its name, or from the file that `name_or_file` is ("/" in it, or ".toml" at its end).
-/// Only that one file is read, unless there is none of that name.
+/// A stock by its name, or from the file that `name_or_file` is, which is added to `own`. Only that
+/// one file is read, unless there is none of that name.
 /// \returns the stock, or what is wrong, as it is shown to the user
 Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
-                                                const DataFolder& data);
+                                                const DataFolder& data, OwnFiles& own);
 
 /// The layouts that come with the program, of all kinds, by name.
 /// \throws SystemFailure when one cannot be read
@@ -31,6 +32,7 @@ const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock,
 
 /// A layout by name or from a file, as `choose_stock`.
 Result<layout::Layout, std::string> choose_layout(const std::string& name_or_file,
-                                                  const std::vector<layout::Layout>& shipped);
+                                                  const std::vector<layout::Layout>& shipped,
+                                                  OwnFiles& own);
 
 } // namespace thawslip::app

@@ -1,6 +1,8 @@
 #include "app/command_line.h"
 
 #include "app/command_line_parts.h"
+#include "app/help_text.h"
+#include "app/printer_argument.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
@@ -36,11 +38,7 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
 /// The same, and where the print goes.
 void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);
-    command
-        .add_option("-o,--output", options.output,
-                    "what to write: .pdf or .svg; - for standard output")
-        ->required()
-        ->option_text("FILE");
+    add_destination(command, options.output, options.printer);
     command
         .add_option("--first-cell", options.first_cell,
                     "start at this cell of a half-used sheet, counted along rows from 1")
@@ -67,6 +65,7 @@ void add_labels(CLI::App& app, Command& chosen) {
         "--no-archive", [options] { options->record = Record::No; },
         "do not remember this print: it cannot be printed again from the archive");
     command->callback([options, &chosen] {
+        require_destination(options->output, options->printer);
         chosen = [options](const Settings& settings, Console console) {
             return labels(*options, settings, console);
         };
@@ -85,6 +84,7 @@ void add_cards(CLI::App& app, Command& chosen) {
     auto* only_finishing = command->add_flag("--finishing", *finishing, "finishing cards only");
     command->add_flag("--cook-day", *cook_day, "cook-day cards only")->excludes(only_finishing);
     command->callback([=, &chosen] {
+        require_destination(options->output, options->printer);
         const auto kinds = *finishing  ? CardKinds::Finishing
                            : *cook_day ? CardKinds::CookDay
                                        : CardKinds::Both;
@@ -154,16 +154,14 @@ void add_stock_ruler(CLI::App& stock, Command& chosen) {
     auto* command =
         stock.add_subcommand("ruler", "a page with rulers and crosses, to measure a printer by");
     auto paper = std::make_shared<std::string>();
-    auto output = std::make_shared<std::string>();
+    auto options = std::make_shared<PrintOptions>();
     command->add_option("--paper", *paper, "the paper in the tray: letter, a4, \"a4 landscape\"…")
         ->option_text("NAME");
-    command
-        ->add_option("-o,--output", *output, "what to write: .pdf or .svg; - for standard output")
-        ->required()
-        ->option_text("FILE");
-    command->callback([paper, output, &chosen] {
-        chosen = [paper, output](const Settings& settings, Console console) {
-            return stock_ruler(paper->empty() ? settings.paper : *paper, *output, console);
+    add_destination(*command, options->output, options->printer);
+    command->callback([paper, options, &chosen] {
+        require_destination(options->output, options->printer);
+        chosen = [paper, options](const Settings& settings, Console console) {
+            return stock_ruler(paper->empty() ? settings.paper : *paper, *options, console);
         };
     });
 }
@@ -251,45 +249,80 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     return settings;
 }
 
-} // namespace
-
-ExitStatus run(int argc, const char* const* argv, Console console) {
+/// The parser with every command. What a command line names goes into its members.
+struct Parser {
     CLI::App app{"Labels, finishing cards and cook-day cards for food frozen in bulk.", "thawslip"};
-    app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION);
-    app.require_subcommand(1);
-    app.failure_message(failure_text);
-    app.footer("Food safety: the rules of your local food authority come first.\n"
-               "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed.");
-    app.fallthrough();
     Overrides overrides;
-    add_overrides(app, overrides);
     Command chosen;
-    add_new(app, chosen);
-    add_labels(app, chosen);
-    add_cards(app, chosen);
-    add_check(app, chosen);
-    add_text(app, chosen);
-    add_read(app, chosen);
-    add_plan(app, chosen);
-    add_stock(app, chosen);
-    add_archive_commands(app, chosen);
-    if (const auto unknown = unknown_command(app, argc, argv)) {
+
+    Parser() {
+        // First of all, for commands take over how their program tells about itself.
+        app.formatter_fn([](const CLI::App* command, const std::string&, CLI::AppFormatMode) {
+            return help_text(describe(*command));
+        });
+        app.set_help_flag("-h,--help", "say what a command does, and leave");
+        app.failure_message(failure_text);
+        app.fallthrough();
+        app.require_subcommand(1);
+        app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION, "say which version it is");
+        add_overrides(app, overrides);
+        add_new(app, chosen);
+        add_labels(app, chosen);
+        add_cards(app, chosen);
+        add_check(app, chosen);
+        add_text(app, chosen);
+        add_read(app, chosen);
+        add_plan(app, chosen);
+        add_stock(app, chosen);
+        add_archive_commands(app, chosen);
+        add_examples(app);
+    }
+    Parser(const Parser&) = delete; // the commands point into it
+    Parser& operator=(const Parser&) = delete;
+};
+
+/// Reads the command line into `parser`.
+/// \returns nothing where there is a command to run, else the status to leave with
+std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* argv,
+                                Console console) {
+    if (const auto unknown = unknown_command(parser.app, argc, argv)) {
         console.err << *unknown;
         return ExitStatus::Usage;
     }
     try {
-        app.parse(argc, argv);
+        auto words = with_printers_joined({argv + std::min(argc, 1), argv + argc});
+        std::ranges::reverse(words); // as CLI11 takes them
+        parser.app.parse(std::move(words));
+        return std::nullopt;
     } catch (const CLI::ParseError& error) {
         const bool asked = error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);
-        app.exit(error, console.out, console.err);
+        parser.app.exit(error, console.out, console.err);
         return asked ? ExitStatus::Done : ExitStatus::Usage;
     }
-    const auto settings = settings_with(overrides);
+}
+
+} // namespace
+
+ExitStatus run(int argc, const char* const* argv, Console console) {
+    Parser parser;
+    if (const auto status = parse(parser, argc, argv, console)) {
+        return *status;
+    }
+    const auto settings = settings_with(parser.overrides);
     if (!settings) {
         console.err << settings.fault();
         return ExitStatus::Refused;
     }
-    return chosen(settings.value(), console);
+    return parser.chosen(settings.value(), console);
+}
+
+ExitStatus try_out(int argc, const char* const* argv, Console console) {
+    Parser parser;
+    return parse(parser, argc, argv, console).value_or(ExitStatus::Done);
+}
+
+CommandDescription program_description() {
+    return describe(Parser{}.app);
 }
 
 } // namespace thawslip::app

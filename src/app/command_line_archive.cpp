@@ -19,11 +19,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
             ->add_option("--printed", options->printed, "everything that was printed on that day")
             ->excludes(bags)
             ->option_text("DATE");
-    command
-        ->add_option("-o,--output", options->output,
-                     "what to write: .pdf or .svg; - for standard output")
-        ->required()
-        ->option_text("FILE");
+    add_destination(*command, options->output, options->printer);
     command->add_option("--stock", options->stock, "another stock than it was printed on")
         ->option_text("NAME|FILE");
     command
@@ -38,6 +34,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
         if (bags->count() == 0 && printed->count() == 0) {
             throw CLI::RequiredError{"a bag's id, words of a dish, or --printed"};
         }
+        require_destination(options->output, options->printer);
         if (*first_cell != 0) {
             options->first_cell = *first_cell;
         }
@@ -99,11 +96,11 @@ void add_freezer(CLI::App& app, Command& chosen) {
 }
 
 template <class Run>
-void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about,
-                   Run run) {
+void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about, Run run,
+                   const char* value = "FILE") {
     auto* command = archive.add_subcommand(name, about);
     auto file = std::make_shared<std::string>();
-    command->add_option("file", *file, "the file")->required()->option_text("FILE");
+    command->add_option("place", *file, "where it is, or is to be")->required()->option_text(value);
     command->callback([file, run, &chosen] {
         chosen = [file, run](const Settings& settings, Console console) {
             return run(*file, settings, console);
@@ -120,6 +117,10 @@ void add_archive(CLI::App& app, Command& chosen) {
     add_with_file(*archive, chosen, "backup", "copy it to a new file", archive_backup);
     add_with_file(*archive, chosen, "merge", "add what another kitchen's archive holds",
                   archive_merge);
+    add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,
+                  "FOLDER");
+    add_with_file(*archive, chosen, "import", "add what such a folder holds", archive_import,
+                  "FOLDER");
 }
 
 } // namespace

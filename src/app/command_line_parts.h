@@ -14,6 +14,15 @@ namespace thawslip::app {
 /// found before anything happens.
 using Command = std::function<ExitStatus(const Settings&, Console)>;
 
+/// Adds `-o` and `--print`, of which a printing command needs one.
+void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer);
+
+/// \throws CLI::RequiredError where neither is given
+void require_destination(const std::string& output, const std::optional<std::string>& printer);
+
+/// Gives every command its examples and notes. Called when all commands are there.
+void add_examples(CLI::App& app);
+
 /// Adds `plan` with its options to the program; when it is given, `chosen` becomes it.
 void add_plan(CLI::App& app, Command& chosen);
 

@@ -2,6 +2,7 @@
 
 #include "app/exit_status.h"
 #include "app/settings.h"
+#include "archive/values.h"
 
 #include <iosfwd>
 #include <optional>
@@ -22,13 +23,16 @@ enum class Record { AsSettingsSay, No };
 /// What all printing commands take.
 struct PrintOptions {
     std::vector<std::string> days;
-    std::string output;
+    std::string output;                 ///< file; "-": standard output; empty: none
+    std::optional<std::string> printer; ///< nothing: none; empty: the usual one
     std::string stock;  ///< name or file; empty: the one that fits the paper setting
     std::string layout; ///< name or file; empty: chosen by the cell's shape
     int first_cell = 1;
     std::vector<int> spoiled;
     std::optional<double> dots_per_inch; ///< nothing: as the settings say
     bool small_modules = false;          ///< allow code modules down to 0.33 mm
+    /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
+    std::vector<archive::SetupFile> kept = {};
     Record record = Record::AsSettingsSay;
 };
 
@@ -54,9 +58,10 @@ ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
                  Console console);
-/// All that would be refused or cautioned. `options.output` is not used.
+/// All that would be refused or cautioned. What `options` says of file and printer is not used.
 ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
-/// What each label's code carries on the stock chosen. `options.output` is not used.
+/// What each label's code carries on the stock chosen. What `options` says of file and printer is
+/// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
 /// Reads the codes in a photograph (PNG, JPEG), or the text that a scanner typed ("-": standard
 /// input), and tells the cook steps.
@@ -69,7 +74,8 @@ ExitStatus stock_list(Console console);
 /// A stock in words and, where `output` is not empty, drawn to scale.
 ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console);
 
-/// A page with rulers and crosses, by which to measure a printer; `paper` is a paper's name.
-ExitStatus stock_ruler(const std::string& paper, const std::string& output, Console console);
+/// A page with rulers and crosses, by which to measure a printer; `paper` is a paper's name. Of
+/// `options` only file and printer are used.
+ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options, Console console);
 
 } // namespace thawslip::app

@@ -7,7 +7,6 @@
 #include "toml/text_file.h"
 #include "typeset/font_set.h"
 
-#include <array>
 #include <cstdlib>
 #include <fmt/format.h>
 #include <vector>
@@ -67,15 +66,13 @@ DataFolder find_data_folder() {
                                         "and fonts/faces.toml in that folder",
                                         named)};
     }
-    const std::array<fs::path, 2> places = {program_folder().parent_path() / "share" / "thawslip",
-                                            THAWSLIP_SOURCE_DIR};
-    for (const auto& place : places) {
-        if (is_data_folder(place)) {
-            return {place};
-        }
+    const auto place = program_folder().parent_path() / "share" / "thawslip";
+    if (is_data_folder(place)) {
+        return {place};
     }
-    throw SystemFailure{"the layouts and fonts that come with thawslip are not found; reinstall "
-                        "it, or name their folder in THAWSLIP_DATA"};
+    throw SystemFailure{fmt::format("the layouts and fonts that come with thawslip are not in {}; "
+                                    "reinstall it, or name their folder in THAWSLIP_DATA",
+                                    place.string())};
 }
 
 typeset::FontSet load_fonts(const DataFolder& data) {

@@ -17,8 +17,8 @@ struct DataFolder {
 };
 
 /// The folder named by THAWSLIP_DATA; else share/thawslip beside the program's bin/, so that an
-/// installed tree can be moved; else the source tree the program was built from.
-/// \throws SystemFailure when none of them is there
+/// installed tree can be moved. (A build tree has links there to the source's own files.)
+/// \throws SystemFailure when it is not there
 DataFolder find_data_folder();
 
 /// The faces named in fonts/faces.toml, looked for beside it and in the system's font folders.

@@ -27,6 +27,7 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
     }
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
     days.documents.push_back(std::move(document));
+    days.as_written.push_back(day_text.text);
 }
 
 /// The same dish on the same day in two files would give two bags one id.

@@ -13,8 +13,9 @@ namespace thawslip::app {
 /// The days named on the command line, read and planned.
 struct Days {
     std::vector<toml::Document> documents;
-    std::vector<kitchen::Plan> plans; ///< one for each document
-    Diagnostics diagnostics;          ///< placed; of all files together
+    std::vector<std::string> as_written; ///< one for each document: its bytes
+    std::vector<kitchen::Plan> plans;    ///< one for each document
+    Diagnostics diagnostics;             ///< placed; of all files together
 };
 
 /// Reads every file and plans every day. Never throws for what a cook can write; what is wrong is

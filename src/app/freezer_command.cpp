@@ -2,9 +2,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
-#include "app/days.h"
 #include "app/json.h"
-#include "app/print_setup.h"
 #include "base/utf8.h"
 #include "kitchen/thaw_lead.h"
 #include "unicode/ascii.h"
@@ -122,23 +120,6 @@ std::vector<archive::Bag> asked_for(const FreezerQuestion& question, const Setti
     const auto which = question.gone_too ? archive::Which::All : archive::Which::InFreezer;
     return question.words.empty() ? archive->bags(which)
                                   : archive->find(words_of(question.words), which);
-}
-
-/// The package that a bag was filled with, as its day describes it.
-std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
-                                                  const archive::Bag& bag) {
-    const auto day = archive.day(bag.day);
-    const auto prints = archive.prints_of(bag.day);
-    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
-    const auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
-    for (const auto& plan : days.plans) {
-        for (const auto& planned : plan.packages) {
-            if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
-                return planned;
-            }
-        }
-    }
-    return std::nullopt;
 }
 
 /// "into the refrigerator 22 h before cooking", "straight from the freezer".

@@ -1,6 +1,9 @@
 #include "app/job.h"
 
+#include "app/deliver.h"
+#include "app/input_file.h"
 #include "app/lay_out.h"
+#include "app/make_prints.h"
 #include "app/recording.h"
 #include "app/whole_file.h"
 #include "render/pdf.h"
@@ -51,7 +54,7 @@ void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& j
 }
 
 /// Nothing leaves a print in silence.
-void tell_left_out(const LaidOut& laid_out, const Job& job, Console console) {
+void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Console console) {
     std::set<std::string> told;
     for (const auto& fitted : laid_out.fitting.prints) {
         std::string areas;
@@ -61,7 +64,7 @@ void tell_left_out(const LaidOut& laid_out, const Job& job, Console console) {
                 areas += (areas.empty() ? "" : ", ") + area.area;
             }
         }
-        const auto& dish = job.prints[fitted.print].dish;
+        const auto& dish = package_of(job.prints[fitted.print], days).package.dish;
         if (!areas.empty() && told.insert(dish + areas).second) {
             console.err << fmt::format("caution: left out for want of room: {} of \"{}\"\n", areas,
                                        dish);
@@ -73,11 +76,20 @@ std::string counted(std::size_t count, const std::string& noun) {
     return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
 
-bool is_input(const std::string& output, const std::vector<std::string>& inputs) {
-    return std::ranges::any_of(inputs, [&output](const std::string& input) {
-        std::error_code error;
-        return fs::equivalent(output, input, error) && !error;
-    });
+/// What was printed and what to mind. Standard output is the document's where that was asked for.
+void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& options,
+               Console console) {
+    if (options.output == "-") {
+        return;
+    }
+    const auto what =
+        fmt::format("{} on {} of {}", counted(job.prints.size(), job.noun),
+                    counted(static_cast<std::size_t>(laid_out.fitting.sheets), "sheet"),
+                    laid_out.setup.target.stock.name);
+    console.out << (options.output.empty()
+                        ? what + "\n"
+                        : fmt::format("{}: {}; print at 100 %, not \"fit to page\"\n",
+                                      options.output, what));
 }
 
 } // namespace
@@ -90,37 +102,57 @@ void write_job(const std::string& output, const LaidOut& laid_out, const Job& jo
     }
 }
 
-ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
-                   const Settings& settings, Console console) {
-    const bool svg = options.output.ends_with(".svg");
-    if (!svg && !options.output.ends_with(".pdf") && options.output != "-") {
+Result<std::optional<spool::Printer>, ExitStatus>
+usable_destination(const std::string& output, std::vector<std::string> inputs,
+                   const std::optional<std::string>& printer, const Settings& settings,
+                   Console console) {
+    const bool known =
+        output.empty() || output == "-" || output.ends_with(".svg") || output.ends_with(".pdf");
+    if (!known) {
         console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
                                    "write\n",
-                                   options.output);
-        return ExitStatus::Usage;
+                                   output);
+        return Failure{ExitStatus::Usage};
     }
-    if (is_input(options.output, options.days)) {
-        console.err << fmt::format("error: {} is the day's description itself; nothing written\n",
-                                   options.output);
-        return ExitStatus::Refused;
+    if (would_overwrite(output, std::move(inputs), settings, console)) {
+        return Failure{ExitStatus::Refused};
+    }
+    return wanted_printer(printer, console);
+}
+
+ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
+                       const std::optional<spool::Printer>& printer, Console console) {
+    const auto& stock = laid_out.setup.target.stock;
+    const auto feed = stock.roll ? spool::Feed::Roll : spool::Feed::Sheets;
+    const auto write = [&](const std::string& file) { write_job(file, laid_out, job); };
+    return deliver(write, output, printer, {job.title, stock.sheet, feed}, console);
+}
+
+ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
+                   const Settings& settings, Console console) {
+    auto inputs = options.days;
+    inputs.insert(inputs.end(), {options.stock, options.layout});
+    const auto printer =
+        usable_destination(options.output, std::move(inputs), options.printer, settings, console);
+    if (!printer) {
+        return printer.fault();
     }
     const auto result = lay_out(job, days, options, settings, console);
     if (!result) {
         return result.fault();
     }
     const auto& laid_out = result.value();
-    tell_left_out(laid_out, job, console);
-    write_job(options.output, laid_out, job);
-    if (!job.recorded_as.empty() && settings.record_prints && options.record != Record::No) {
+    tell_left_out(laid_out, job, days, console);
+    const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
+    const bool printed = status == ExitStatus::Done || !options.output.empty();
+    if (printed && !job.recorded_as.empty() && settings.record_prints &&
+        options.record != Record::No) {
         record_print(job, days, laid_out, options, settings, console);
     }
-    if (options.output != "-") {
-        const auto sheets = static_cast<std::size_t>(laid_out.fitting.sheets);
-        console.out << fmt::format("{}: {} on {} of {}; print at 100 %, not \"fit to page\"\n",
-                                   options.output, counted(job.prints.size(), job.noun),
-                                   counted(sheets, "sheet"), laid_out.setup.target.stock.name);
+    if (status == ExitStatus::Done) {
+        tell_done(laid_out, job, options, console);
     }
-    return ExitStatus::Done;
+    return status;
 }
 
 } // namespace thawslip::app

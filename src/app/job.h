@@ -2,8 +2,12 @@
 
 #include "app/commands.h"
 #include "app/days.h"
+#include "base/result.h"
+#include "spool/printer.h"
 #include "wording/print.h"
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,23 +15,44 @@ namespace thawslip::app {
 
 struct LaidOut;
 
-/// Prints to be made in one file, and where each of them comes from.
-struct Job {
-    std::vector<wording::Print> prints;
-    std::vector<std::size_t> days; ///< for each print: which of the documents described it
-    std::string title;             ///< of the document
-    std::string noun;              ///< what is counted: "label", "card"
-    std::string default_stock;     ///< where no stock is named
-    std::string language = "en";   ///< of its words: ISO 639-1
-    std::string recorded_as;       ///< what the archive calls it; empty: not kept there
+/// One label or card to be made: what it is of, by places in `Days`. Its words are made from
+/// there when they are needed.
+struct PrintOf {
+    wording::Kind kind = wording::Kind::BagLabel;
+    std::uint32_t day = 0;
+    std::uint32_t package = 0; ///< of that day
+    std::uint32_t bag = 0;     ///< of that package; for a print of the whole dish its first one
 };
 
-/// Lays the job out, draws it and writes `options.output`; says what was printed, or everything
-/// that stands against it.
+/// Prints to be made in one file.
+struct Job {
+    std::vector<PrintOf> prints;
+    std::string title;           ///< of the document
+    std::string noun;            ///< what is counted: "label", "card"
+    std::string default_stock;   ///< where no stock is named
+    std::string language = "en"; ///< of its words: ISO 639-1
+    std::string recorded_as;     ///< what the archive calls it; empty: not kept there
+};
+
+/// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or
+/// everything that stands against it.
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console);
 
 /// Draws a job that is laid out and writes it whole, as the ending of `output` says.
 void write_job(const std::string& output, const LaidOut& laid_out, const Job& job);
+
+/// Draws a job that is laid out, writes it into `output` and hands it to `printer`; either may be
+/// absent.
+ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
+                       const std::optional<spool::Printer>& printer, Console console);
+
+/// Holds a print's destination to what can be: an ending we can write, none of the files that the
+/// print is made from (`inputs`) or recorded in, a printer that is there.
+/// \returns the printer, if one is wanted, or the status to leave with
+Result<std::optional<spool::Printer>, ExitStatus>
+usable_destination(const std::string& output, std::vector<std::string> inputs,
+                   const std::optional<std::string>& printer, const Settings& settings,
+                   Console console);
 
 } // namespace thawslip::app

@@ -2,45 +2,59 @@
 
 #include "app/choices.h"
 #include "app/fault_text.h"
+#include "app/make_prints.h"
 #include "app/report.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
+#include <set>
 
 namespace thawslip::app {
 namespace {
 
-layout::Layouts choose_for(const std::vector<wording::Print>& prints, const layout::Stock& stock,
+using Kinds = std::set<wording::Kind>;
+
+Kinds kinds_in(const Job& job) {
+    Kinds kinds;
+    for (const auto& print : job.prints) {
+        kinds.insert(print.kind);
+    }
+    return kinds;
+}
+
+layout::Layouts choose_for(const Kinds& kinds, const layout::Stock& stock,
                            const std::vector<layout::Layout>& layouts) {
     layout::Layouts chosen;
-    for (const auto& print : prints) {
-        if (const auto* layout = layout_for(print.kind, stock, layouts)) {
-            chosen.emplace(print.kind, *layout);
+    for (const auto kind : kinds) {
+        if (const auto* layout = layout_for(kind, stock, layouts)) {
+            chosen.emplace(kind, *layout);
         }
     }
     return chosen;
 }
 
-bool has_all(const std::vector<wording::Print>& prints, const layout::Layouts& chosen) {
-    return std::ranges::all_of(
-        prints, [&](const wording::Print& print) { return chosen.contains(print.kind); });
+bool has_all(const Kinds& kinds, const layout::Layouts& chosen) {
+    return std::ranges::all_of(kinds, [&](wording::Kind kind) { return chosen.contains(kind); });
 }
 
 /// Names of the smallest shipped stocks that would take a print that was refused.
-std::vector<std::string> stocks_that_fit(const wording::Print& print, const Setup& setup) {
+std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size_t index,
+                                         const wording::Print& print, const Setup& setup) {
+    const layout::Source one{1, [&](std::size_t) { return print; },
+                             [&](std::size_t) { return source.code_texts(index); }};
     auto stocks = shipped_stocks(setup.data);
     std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
         return stock.cell.width.in_points() * stock.cell.height.in_points();
     });
     std::vector<std::string> names;
     for (const auto& stock : stocks) {
-        const auto chosen = choose_for({print}, stock, setup.layouts);
+        const auto chosen = choose_for({print.kind}, stock, setup.layouts);
         auto target = setup.target;
         target.stock = stock;
         target.imposition = {};
-        if (names.size() < 3 && has_all({print}, chosen) &&
-            layout::fit({print}, chosen, target, setup.fonts)) {
+        if (names.size() < 3 && has_all({print.kind}, chosen) &&
+            layout::fit(one, chosen, target, setup.fonts)) {
             names.push_back(stock.name);
         }
     }
@@ -48,15 +62,15 @@ std::vector<std::string> stocks_that_fit(const wording::Print& print, const Setu
 }
 
 void explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
-             const Setup& setup, Console console) {
+             const layout::Source& source, const Setup& setup, Console console) {
     Diagnostics diagnostics;
     for (const auto& fault : faults) {
-        const auto& print = job.prints[fault.print];
+        const auto print = source.print(fault.print);
         const bool words = std::holds_alternative<layout::ContentFault>(fault.why);
-        Diagnostics one{
-            to_diagnostic(fault, print, setup.target.stock,
-                          words ? std::vector<std::string>{} : stocks_that_fit(print, setup))};
-        place(one, days.documents[job.days[fault.print]]);
+        Diagnostics one{to_diagnostic(fault, print, setup.target.stock,
+                                      words ? std::vector<std::string>{}
+                                            : stocks_that_fit(source, fault.print, print, setup))};
+        place(one, days.documents[job.prints[fault.print].day]);
         // Bags of one dish fail alike: once is enough.
         if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
             diagnostics.push_back(one.front());
@@ -81,8 +95,9 @@ layout::Printer printer_of(const Settings& settings, const layout::Stock& stock)
 ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
                   Console console, Setup& setup) {
     setup.data = find_data_folder();
-    auto stock =
-        choose_stock(options.stock.empty() ? job.default_stock : options.stock, setup.data);
+    setup.own = OwnFiles{options.kept};
+    setup.stock = options.stock.empty() ? job.default_stock : options.stock;
+    auto stock = choose_stock(setup.stock, setup.data, setup.own);
     if (!stock) {
         console.err << stock.fault();
         return ExitStatus::Refused;
@@ -104,16 +119,16 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
         return ExitStatus::Refused;
     }
     setup.layouts = shipped_layouts(setup.data);
-    setup.chosen = choose_for(job.prints, setup.target.stock, setup.layouts);
+    setup.chosen = choose_for(kinds_in(job), setup.target.stock, setup.layouts);
     if (!options.layout.empty()) {
-        auto layout = choose_layout(options.layout, setup.layouts);
+        auto layout = choose_layout(options.layout, setup.layouts, setup.own);
         if (!layout) {
             console.err << layout.fault();
             return ExitStatus::Refused;
         }
         setup.chosen.insert_or_assign(layout.value().kind, layout.value());
     }
-    if (!has_all(job.prints, setup.chosen)) {
+    if (!has_all(kinds_in(job), setup.chosen)) {
         console.err << fmt::format("error: no layout is drawn for cells of {}\n"
                                    "    hint: name one with --layout, or another stock\n",
                                    setup.target.stock.name);
@@ -133,9 +148,10 @@ Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const Prin
         status != ExitStatus::Done) {
         return Failure{status};
     }
-    auto fitting = layout::fit(job.prints, setup.chosen, setup.target, setup.fonts);
+    const auto source = source_of(job, days, settings);
+    auto fitting = layout::fit(source, setup.chosen, setup.target, setup.fonts);
     if (!fitting) {
-        explain(fitting.fault(), job, days, setup, console);
+        explain(fitting.fault(), job, days, source, setup, console);
         return Failure{ExitStatus::Refused};
     }
     laid_out.fitting = std::move(fitting).value();

@@ -2,6 +2,7 @@
 
 #include "app/data_folder.h"
 #include "app/job.h"
+#include "app/own_files.h"
 #include "base/result.h"
 #include "layout/compose.h"
 
@@ -13,6 +14,8 @@ namespace thawslip::app {
 struct Setup {
     typeset::FontSet fonts;
     DataFolder data;
+    std::string stock;                   ///< the name or file of the stock, as it was chosen
+    OwnFiles own;                        ///< what was read of the cook's own files
     std::vector<layout::Layout> layouts; ///< all shipped ones
     layout::Target target;
     layout::Layouts chosen; ///< the layout of each kind of print in the job

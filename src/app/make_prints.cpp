@@ -16,34 +16,39 @@ std::string title_of(const Days& days, std::string_view what) {
     return title;
 }
 
-void add(Job& job, std::size_t day, wording::Print print) {
-    job.prints.push_back(std::move(print));
-    job.days.push_back(day);
+std::uint32_t place(std::size_t index) {
+    return static_cast<std::uint32_t>(index);
 }
 
-/// Cards for one package of one of the days.
-struct CardMaker {
-    const Days& days;
-    CardKinds kinds;
-    const wording::Language& language;
-};
+/// Adds what `add_prints(day, package)` puts into the job for every package of every day.
+template <class AddPrints>
+void for_each_package(const Days& days, const AddPrints& add_prints) {
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        for (std::size_t package = 0; package < days.plans[day].packages.size(); ++package) {
+            add_prints(place(day), place(package));
+        }
+    }
+}
 
-void add_cards(Job& job, std::size_t day, const kitchen::PlannedPackage& planned,
-               const CardMaker& maker) {
-    const auto& plan = maker.days.plans[day];
-    const auto kinds = maker.kinds;
-    if (kinds != CardKinds::Finishing) {
-        auto card = wording::cook_day_card(plan, planned, maker.language);
-        if (!planned.bags.empty()) {
-            card.code_texts = code::texts(code::message_for(planned, planned.bags.front()));
-        }
-        add(job, day, std::move(card));
+void add_for_each_bag(Job& job, PrintOf first, const kitchen::PlannedPackage& planned) {
+    for (std::size_t bag = 0; bag < planned.bags.size(); ++bag) {
+        first.bag = place(bag);
+        job.prints.push_back(first);
     }
-    if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
-        for (const auto& bag : planned.bags) {
-            add(job, day, wording::finishing_card(plan, planned, bag, maker.language));
-        }
+}
+
+wording::Print words_of(const PrintOf& of, const Days& days, const wording::Style& style) {
+    const auto& plan = days.plans[of.day];
+    const auto& planned = plan.packages[of.package];
+    switch (of.kind) {
+    case wording::Kind::BagLabel: return bag_label(plan, planned, planned.bags[of.bag], style);
+    case wording::Kind::FinishingCard:
+        return finishing_card(plan, planned, planned.bags[of.bag], style);
+    case wording::Kind::CookDayCard: return cook_day_card(plan, planned, style);
+    case wording::Kind::DoorList:
+    case wording::Kind::DaySheet: break; // made of whole days: not among a job's prints
     }
+    return {};
 }
 
 } // namespace
@@ -57,16 +62,10 @@ Job label_job(const Days& days, const Settings& settings) {
     job.default_stock = !settings.label_stock.empty() ? settings.label_stock
                         : settings.paper == "a4"      ? "a4-2x4-99x68mm"
                                                       : "letter-2x5-4x2in";
-    for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        for (const auto& planned : days.plans[day].packages) {
-            for (const auto& bag : planned.bags) {
-                auto label =
-                    wording::bag_label(days.plans[day], planned, bag, language_of(settings));
-                label.code_texts = code::texts(code::message_for(planned, bag));
-                add(job, day, std::move(label));
-            }
-        }
-    }
+    for_each_package(days, [&](std::uint32_t day, std::uint32_t package) {
+        add_for_each_bag(job, {wording::Kind::BagLabel, day, package, 0},
+                         days.plans[day].packages[package]);
+    });
     return job;
 }
 
@@ -81,13 +80,31 @@ Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
     job.default_stock = !settings.card_stock.empty() ? settings.card_stock
                         : settings.paper == "a4"     ? "a4-cards-a6-cut"
                                                      : "letter-cards-6x4in-cut";
-    const CardMaker maker{days, kinds, language_of(settings)};
-    for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        for (const auto& planned : days.plans[day].packages) {
-            add_cards(job, day, planned, maker);
+    for_each_package(days, [&](std::uint32_t day, std::uint32_t package) {
+        const auto& planned = days.plans[day].packages[package];
+        if (kinds != CardKinds::Finishing) {
+            job.prints.push_back({wording::Kind::CookDayCard, day, package, 0});
         }
-    }
+        if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
+            add_for_each_bag(job, {wording::Kind::FinishingCard, day, package, 0}, planned);
+        }
+    });
     return job;
+}
+
+const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days) {
+    return days.plans[of.day].packages[of.package];
+}
+
+layout::Source source_of(const Job& job, const Days& days, const Settings& settings) {
+    return {job.prints.size(),
+            [&job, &days, style = style_of(settings)](std::size_t i) {
+                return words_of(job.prints[i], days, style);
+            },
+            [&job, &days](std::size_t i) {
+                const auto& planned = package_of(job.prints[i], days);
+                return code::texts(code::message_for(planned, planned.bags[job.prints[i].bag]));
+            }};
 }
 
 } // namespace thawslip::app

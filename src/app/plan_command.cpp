@@ -24,7 +24,7 @@ struct Planned {
     kitchen::Timeline line;
     std::vector<kitchen::EventWords> words;
     kitchen::Instant now;
-    const wording::Language& language;
+    wording::Style style;
 };
 
 bool is_meant(const std::string& dish, const std::string& words) {
@@ -107,7 +107,7 @@ kitchen::LocalClock clock_around(kitchen::LocalMinute eat, kitchen::Instant now)
 
 Planned plan_for(std::vector<kitchen::TimelineDish> dishes, kitchen::LocalMinute eat,
                  std::optional<kitchen::LocalMinute> as_if, const Settings& settings) {
-    Planned planned{{}, {}, {}, {}, language_of(settings)};
+    Planned planned{{}, {}, {}, {}, style_of(settings)};
     planned.dishes = std::move(dishes);
     planned.now = now();
     auto clock = clock_around(eat, as_if ? roughly(*as_if) : planned.now);
@@ -117,7 +117,7 @@ Planned plan_for(std::vector<kitchen::TimelineDish> dishes, kitchen::LocalMinute
     planned.line = kitchen::timeline(
         {planned.dishes, eat, planned.now, std::move(clock), settings.kitchen.thaw});
     for (const auto& event : planned.line.events) {
-        planned.words.push_back(say_event(planned.line, planned.dishes, event, planned.language));
+        planned.words.push_back(say_event(planned.line, planned.dishes, event, planned.style));
     }
     return planned;
 }
@@ -149,7 +149,7 @@ bool can_be_done(const kitchen::Timeline& line) {
 
 /// "Squash and red lentil stew: …", with the ingredient where it is about one.
 std::string remark_text(const Planned& planned, const kitchen::TimelineRemark& remark) {
-    const auto text = say_remark(planned.line, remark, planned.language);
+    const auto text = say_remark(planned.line, remark, planned.style.language);
     if (!remark.dish) {
         return text;
     }
@@ -163,11 +163,11 @@ void tell_events(const Planned& planned, std::ostream& out) {
     std::string day;
     for (std::size_t i = 0; i < planned.line.events.size(); ++i) {
         const auto local = on_clock(planned.line.clock, planned.line.events[i].at);
-        if (auto today = say_weekday_date(local, planned.language); today != day) {
+        if (auto today = say_weekday_date(local, planned.style.language); today != day) {
             out << (day.empty() ? "" : "\n") << today << "\n";
             day = std::move(today);
         }
-        out << fmt::format("  {}  {}\n", say_time_of_day(local, planned.language),
+        out << fmt::format("  {}  {}\n", say_time_of_day(local, planned.style.language),
                            planned.words[i].summary);
         if (!planned.words[i].description.empty()) {
             out << fmt::format("         {}\n", planned.words[i].description);
@@ -184,7 +184,7 @@ void tell(const Planned& planned, std::ostream& out) {
         out << fmt::format("{}: {}\n", key(rule_of(remark.id).weight),
                            remark_text(planned, remark));
     }
-    out << "\n" << planned.language.say("standing.local-rules") << "\n";
+    out << "\n" << planned.style.language.say("standing.local-rules") << "\n";
 }
 
 std::string event_json(const Planned& planned, std::size_t i) {
@@ -204,7 +204,7 @@ std::string remark_json(const Planned& planned, const kitchen::TimelineRemark& r
     const auto dish = remark.dish ? json_string(planned.dishes[*remark.dish].package.dish) : "null";
     return fmt::format(R"({{"id":{},"severity":{},"dish":{},"text":{}}})", json_string(rule.key),
                        json_string(key(rule.weight)), dish,
-                       json_string(say_remark(planned.line, remark, planned.language)));
+                       json_string(say_remark(planned.line, remark, planned.style.language)));
 }
 
 void tell_json(const Planned& planned, std::ostream& out) {

@@ -1,6 +1,5 @@
 #include "app/commands.h"
 #include "app/days.h"
-#include "app/input_file.h"
 #include "app/job.h"
 #include "app/make_prints.h"
 #include "app/report.h"
@@ -14,11 +13,6 @@ namespace {
 template <class Make>
 ExitStatus print_days(const PrintOptions& options, const Settings& settings, Console console,
                       const Make& make) {
-    auto inputs = options.days;
-    inputs.insert(inputs.end(), {options.stock, options.layout});
-    if (would_overwrite(options.output, std::move(inputs), settings, console)) {
-        return ExitStatus::Refused;
-    }
     const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {

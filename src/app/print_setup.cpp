@@ -17,14 +17,25 @@ namespace fs = std::filesystem;
 /// Parts the options from the settings file that was in force, which follows as it was written.
 constexpr std::string_view settings_head = "# settings\n";
 
-std::string hash_of_file(const fs::path& path) {
-    constexpr std::size_t largest = std::size_t{1} << 26U;
-    const auto text = toml::read_text_file(path.string(), largest);
-    return text ? fmt::format("{:016x}", kitchen::fnv_1a(text.value())) : "unreadable";
+std::string hash_of(std::string_view text) {
+    return fmt::format("{:016x}", kitchen::fnv_1a(text));
 }
 
-bool is_file_name(const std::string& text) {
-    return text.find('/') != std::string::npos || text.ends_with(".toml");
+std::optional<std::string> text_on_disk(const fs::path& path) {
+    constexpr std::size_t largest = std::size_t{1} << 26U;
+    auto text = toml::read_text_file(path.string(), largest);
+    return text ? std::optional{std::move(text).value()} : std::nullopt;
+}
+
+std::string hash_of_file(const fs::path& path) {
+    const auto text = text_on_disk(path);
+    return text ? hash_of(*text) : "unreadable";
+}
+
+/// Of a file of the cook's own the text that was laid out, whatever the disk holds by now.
+std::string hash_of_file(const fs::path& path, const OwnFiles& own) {
+    const auto known = std::ranges::find(own.all(), path.string(), &archive::SetupFile::name);
+    return known == own.all().end() ? hash_of_file(path) : hash_of(known->text);
 }
 
 /// A name of something shipped stays a name; a file is found again from any folder.
@@ -90,12 +101,17 @@ PrintOptions read_options(toml::Table& table, Settings& settings) {
 
 archive::PrintSetup print_setup(const std::string& what, const LaidOut& laid_out,
                                 const PrintOptions& options, const Settings& settings) {
-    const auto stock = options.stock.empty() || !is_file_name(options.stock)
-                           ? laid_out.setup.target.stock.name
-                           : lasting_name(options.stock);
-    return {what, stock, lasting_name(options.layout),
-            options_text(options, settings) + std::string{settings_head} + settings.text,
-            look_of(laid_out, options)};
+    archive::PrintSetup setup{what,
+                              lasting_name(laid_out.setup.stock),
+                              lasting_name(options.layout),
+                              options_text(options, settings) + std::string{settings_head} +
+                                  settings.text,
+                              look_of(laid_out, options),
+                              {}};
+    for (const auto& file : laid_out.setup.own.all()) {
+        setup.files.push_back({lasting_name(file.name), file.text});
+    }
+    return setup;
 }
 
 PrintedWith printed_with(const archive::PrintSetup& setup) {
@@ -115,6 +131,7 @@ PrintedWith printed_with(const archive::PrintSetup& setup) {
     with.options = read_options(table, with.settings);
     with.options.stock = setup.stock;
     with.options.layout = setup.layout;
+    with.options.kept = setup.files;
     if (has_errors(faults)) {
         throw SystemFailure{"the options of that print cannot be read:\n" +
                             to_text(faults.front(), document.text())};
@@ -125,14 +142,14 @@ PrintedWith printed_with(const archive::PrintSetup& setup) {
 std::string look_of(const LaidOut& laid_out, const PrintOptions& options) {
     const auto& setup = laid_out.setup;
     const auto& stock = setup.target.stock;
-    const auto stock_file = is_file_name(options.stock)
-                                ? fs::path{options.stock}
+    const auto stock_file = is_file_name(setup.stock)
+                                ? fs::path{setup.stock}
                                 : setup.data.stocks() / (stock.name + ".toml");
     auto look = fmt::format("program {}\nstock {} {}\n", THAWSLIP_VERSION, stock.name,
-                            hash_of_file(stock_file));
+                            hash_of_file(stock_file, setup.own));
     for (const auto& [kind, layout] : setup.chosen) {
         look += fmt::format("layout {} {}\n", layout.name,
-                            hash_of_file(layout_path(layout, laid_out, options)));
+                            hash_of_file(layout_path(layout, laid_out, options), setup.own));
     }
     for (const auto& face : setup.fonts.faces) {
         look += fmt::format("face {} {}\n", face.postscript_name(), hash_of_file(face.path()));
@@ -146,6 +163,17 @@ std::vector<std::string> changed_look(std::string_view then, std::string_view no
     for (const auto& line : lines_of(now)) {
         if (std::ranges::find(before, line) == before.end()) {
             changed.push_back(line.substr(0, line.rfind(' ')));
+        }
+    }
+    return changed;
+}
+
+std::vector<std::string> changed_files(const std::vector<archive::SetupFile>& files) {
+    std::vector<std::string> changed;
+    for (const auto& file : files) {
+        const auto now = text_on_disk(file.name);
+        if (now != file.text) {
+            changed.push_back(file.name + (now ? " has changed" : " is gone"));
         }
     }
     return changed;

@@ -26,6 +26,10 @@ PrintedWith printed_with(const archive::PrintSetup& setup);
 /// stock, each layout and each face, with a hash of its file.
 std::string look_of(const LaidOut& laid_out, const PrintOptions& options);
 
+/// "/orchard/my.toml has changed", "… is gone": which of the cook's own files are not on the disk
+/// as they were kept.
+std::vector<std::string> changed_files(const std::vector<archive::SetupFile>& files);
+
 /// The names of what differs: "layout wide", "face ClearSans-Bold".
 std::vector<std::string> changed_look(std::string_view then, std::string_view now);
 

@@ -5,12 +5,35 @@
 #include "app/print_setup.h"
 #include "unicode/ascii.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
 namespace thawslip::app {
 namespace {
+
+std::vector<std::string> sorted(std::vector<std::string> words) {
+    std::ranges::sort(words);
+    words.erase(std::ranges::unique(words).begin(), words.end());
+    return words;
+}
+
+/// Allergens by what they mean, so that "Celery" and "celery" are one; what is on neither list as
+/// it was written.
+archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
+    std::vector<std::string> allergens;
+    for (const auto& declared : planned.allergens) {
+        for (const auto& named : declared.meant) {
+            allergens.push_back(std::string{key(named.allergen)} +
+                                (named.kind.empty() ? "" : " (" + named.kind + ")"));
+        }
+        if (declared.meant.empty()) {
+            allergens.push_back(declared.as_written);
+        }
+    }
+    return {sorted(std::move(allergens)), sorted(planned.package.food)};
+}
 
 archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     const auto& package = planned.package;
@@ -21,6 +44,7 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
                                   planned.keep_until.basis,
                                   package.servings,
                                   package.weight,
+                                  food_of(planned),
                                   {}};
     for (const auto& bag : planned.bags) {
         record.bags.push_back(bag.id);
@@ -28,12 +52,13 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     return record;
 }
 
-archive::DayRecord record_of(const kitchen::Plan& plan, const toml::Document& document) {
+archive::DayRecord record_of(const Days& days, std::size_t day) {
+    const auto& plan = days.plans[day];
     archive::DayRecord record{
         plan.made,
         plan.kitchen,
-        std::filesystem::absolute(document.file()).lexically_normal().string(),
-        document.text(),
+        std::filesystem::absolute(days.documents[day].file()).lexically_normal().string(),
+        days.as_written[day],
         {}};
     for (const auto& planned : plan.packages) {
         record.packages.push_back(record_of(planned));
@@ -46,6 +71,11 @@ void tell(const archive::Recorded& recorded, Console console) {
         console.err << fmt::format("note: bag {} is {} now: the name of its dish was changed; both "
                                    "ids are known\n",
                                    before, now);
+    }
+    for (const auto& id : recorded.relabelled) {
+        console.err << fmt::format("caution: bag {} was printed before with other allergens or "
+                                   "another kind of food: take its old label off\n",
+                                   id);
     }
     for (const auto& id : recorded.dropped) {
         console.err << fmt::format("note: bag {} was printed before and is no longer described; if "
@@ -61,7 +91,7 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
     archive::PrintRecord record{
         now_text(), print_setup(job.recorded_as, laid_out, options, settings), {}};
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        record.days.push_back(record_of(days.plans[day], days.documents[day]));
+        record.days.push_back(record_of(days, day));
     }
     try {
         auto archive = open_archive(settings, archive::Mode::Write);

@@ -2,7 +2,6 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
-#include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/print_setup.h"
@@ -46,6 +45,7 @@ archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, R
     print.setup.stock.clear();
     print.setup.layout.clear();
     print.setup.look.clear();
+    print.setup.files.clear();
     return print;
 }
 
@@ -110,20 +110,12 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
 /// The prints that are wanted of those fitted: by their bag, or by a bag of their dish where a
 /// print serves the whole dish.
 void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::string>& bags) {
-    std::set<std::pair<std::size_t, std::string>> dishes;
-    for (std::size_t d = 0; d < remade.days.plans.size(); ++d) {
-        for (const auto& planned : remade.days.plans[d].packages) {
-            for (const auto& bag : planned.bags) {
-                if (bags.contains(bag.id)) {
-                    dishes.emplace(d, planned.package.dish);
-                }
-            }
-        }
-    }
+    const auto wanted = [&bags](const kitchen::Bag& bag) { return bags.contains(bag.id); };
     std::erase_if(laid_out.fitting.prints, [&](const layout::Fitted& fitted) {
-        const auto& print = remade.job.prints[fitted.print];
-        return print.bag_id.empty() ? !dishes.contains({remade.job.days[fitted.print], print.dish})
-                                    : !bags.contains(print.bag_id);
+        const auto& of = remade.job.prints[fitted.print];
+        const auto& planned = package_of(of, remade.days);
+        return of.kind == wording::Kind::CookDayCard ? std::ranges::none_of(planned.bags, wanted)
+                                                     : !wanted(planned.bags[of.bag]);
     });
 }
 
@@ -131,6 +123,10 @@ void tell_changes(const Part& part, const LaidOut& laid_out, const PrintOptions&
                   Console console) {
     if (part.print.setup.look.empty()) {
         return;
+    }
+    for (const auto& what : changed_files(options.kept)) {
+        console.err << fmt::format("note: {} since {}: printed as it was then\n", what,
+                                   part.print.first_at.substr(0, 10));
     }
     for (const auto& what : changed_look(part.print.setup.look, look_of(laid_out, options))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
@@ -164,7 +160,10 @@ PrintOptions options_for(const Part& part, const PrintOptions& printed,
     auto options = printed;
     options.output = wanted.output;
     options.stock = wanted.stock.empty() ? printed.stock : wanted.stock;
-    options.layout = wanted.stock.empty() ? printed.layout : "";
+    if (!wanted.stock.empty()) {
+        options.layout.clear();
+        options.kept.clear();
+    }
     if (!part.whole || wanted.first_cell || !wanted.spoiled.empty()) {
         options.first_cell = wanted.first_cell.value_or(1);
         options.spoiled = wanted.spoiled;
@@ -176,7 +175,7 @@ PrintOptions options_for(const Part& part, const PrintOptions& printed,
 bool append(LaidOut& all, LaidOut more) {
     const auto& first = all.setup;
     const bool alike =
-        first.target.stock.name == more.setup.target.stock.name &&
+        first.own == more.setup.own && first.target.stock.name == more.setup.target.stock.name &&
         std::ranges::equal(
             first.chosen, more.setup.chosen, {}, [](const auto& c) { return c.second.name; },
             [](const auto& c) { return c.second.name; });
@@ -197,8 +196,10 @@ void place_again(LaidOut& laid_out) {
 } // namespace
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
-    if (would_overwrite(options.output, {options.stock}, settings, console)) {
-        return ExitStatus::Refused;
+    const auto printer =
+        usable_destination(options.output, {options.stock}, options.printer, settings, console);
+    if (!printer) {
+        return printer.fault();
     }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
@@ -241,12 +242,15 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         console.err << "error: there is nothing to print for these bags\n";
         return ExitStatus::Refused;
     }
-    write_job(options.output, *all, job);
+    if (const auto status = deliver_job(*all, job, options.output, printer.value(), console);
+        status != ExitStatus::Done) {
+        return status;
+    }
     if (options.output != "-") {
-        console.out << fmt::format("{}: {} {}{} on {}; print at 100 %, not \"fit to page\"\n",
-                                   options.output, all->fitting.prints.size(), job.noun,
-                                   all->fitting.prints.size() == 1 ? "" : "s",
-                                   all->setup.target.stock.name);
+        console.out << fmt::format(
+            "{}{} {}{} on {}; print at 100 %, not \"fit to page\"\n",
+            options.output.empty() ? "" : options.output + ": ", all->fitting.prints.size(),
+            job.noun, all->fitting.prints.size() == 1 ? "" : "s", all->setup.target.stock.name);
     }
     return ExitStatus::Done;
 }

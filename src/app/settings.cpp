@@ -89,6 +89,10 @@ const wording::Language& language_of(const Settings& settings) {
     return wording::shipped_language(settings.language);
 }
 
+wording::Style style_of(const Settings& settings) {
+    return wording::style_for(language_of(settings), settings.kitchen);
+}
+
 std::string usual_settings_file() {
     const char* config = std::getenv("XDG_CONFIG_HOME");
     const char* home = std::getenv("HOME");

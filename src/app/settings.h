@@ -3,7 +3,7 @@
 #include "base/result.h"
 #include "kitchen/settings.h"
 #include "layout/printer_settings.h"
-#include "wording/language.h"
+#include "wording/style.h"
 
 #include <optional>
 #include <string>
@@ -31,6 +31,9 @@ struct Settings {
 
 /// The words of the language that is set.
 const wording::Language& language_of(const Settings& settings);
+
+/// How prints and answers speak: language, units and list of allergens as set.
+wording::Style style_of(const Settings& settings);
 
 /// The file under $XDG_CONFIG_HOME, or under ~/.config where that is not set (XDG Base Directory
 /// Specification, 0.8). Empty where neither is known.

@@ -1,5 +1,6 @@
 #include "app/choices.h"
 #include "app/commands.h"
+#include "app/deliver.h"
 #include "app/input_file.h"
 #include "app/whole_file.h"
 #include "base/nearest.h"
@@ -17,20 +18,23 @@
 namespace thawslip::app {
 namespace {
 
-/// Writes one page as its ending says.
-ExitStatus write_page(const layout::Frame& page, const std::string& title,
-                      const std::string& output, const typeset::FontSet& fonts, Console console) {
-    if (output.ends_with(".svg")) {
-        write_whole_file(output, render::svg(page, fonts, title));
-    } else if (output.ends_with(".pdf") || output == "-") {
-        write_whole_file(output, render::pdf({page}, fonts, {title, "en", std::nullopt}));
-    } else {
+bool is_known_ending(const std::string& output, Console console) {
+    const bool known =
+        output.empty() || output == "-" || output.ends_with(".svg") || output.ends_with(".pdf");
+    if (!known) {
         console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
                                    "write\n",
                                    output);
-        return ExitStatus::Usage;
     }
-    return ExitStatus::Done;
+    return known;
+}
+
+/// Writes one page as the ending of `output` says.
+void write_page(const layout::Frame& page, const std::string& title, const std::string& output,
+                const typeset::FontSet& fonts) {
+    write_whole_file(output, output.ends_with(".svg")
+                                 ? render::svg(page, fonts, title)
+                                 : render::pdf({page}, fonts, {title, "en", std::nullopt}));
 }
 
 } // namespace
@@ -48,11 +52,15 @@ ExitStatus stock_list(Console console) {
 }
 
 ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console) {
+    if (!is_known_ending(output, console)) {
+        return ExitStatus::Usage;
+    }
     if (would_overwrite(output, {name_or_file}, {}, console)) {
         return ExitStatus::Refused;
     }
     const auto data = find_data_folder();
-    const auto stock = choose_stock(name_or_file, data);
+    OwnFiles own;
+    const auto stock = choose_stock(name_or_file, data, own);
     if (!stock) {
         console.err << stock.fault();
         return ExitStatus::Refused;
@@ -74,10 +82,14 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
         console.err << "error: " << drawing.fault() << "\n";
         return ExitStatus::Refused;
     }
-    return write_page(drawing.value(), stock.value().name, output, fonts, console);
+    write_page(drawing.value(), stock.value().name, output, fonts);
+    return ExitStatus::Done;
 }
 
-ExitStatus stock_ruler(const std::string& paper, const std::string& output, Console console) {
+ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options, Console console) {
+    if (!is_known_ending(options.output, console)) {
+        return ExitStatus::Usage;
+    }
     const auto size = layout::paper_size(paper);
     if (!size) {
         std::vector<std::string> names;
@@ -90,14 +102,21 @@ ExitStatus stock_ruler(const std::string& paper, const std::string& output, Cons
                                         : "expected " + list_of(names));
         return ExitStatus::Refused;
     }
+    const auto printer = wanted_printer(options.printer, console);
+    if (!printer) {
+        return printer.fault();
+    }
     const auto fonts = load_fonts(find_data_folder());
     const auto page = layout::ruler_page(*size, fonts);
     if (!page) {
         console.err << "error: " << page.fault() << "\n";
         return ExitStatus::Refused;
     }
-    const auto status = write_page(page.value(), "Ruler", output, fonts, console);
-    if (status == ExitStatus::Done && output != "-") {
+    const auto write = [&](const std::string& file) {
+        write_page(page.value(), "Ruler", file, fonts);
+    };
+    const auto status = deliver(write, options.output, printer.value(), {"Ruler", *size}, console);
+    if (status == ExitStatus::Done && options.output != "-") {
         for (const auto& line : layout::ruler_instructions(*size)) {
             console.out << line << "\n";
         }

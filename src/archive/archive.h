@@ -54,10 +54,11 @@ public:
     /// An edited description is a new revision of the one that it shares a bag's id with, or the
     /// file and the day. Bags are known by their id; where the dish's name was mended, so that
     /// its ids changed, a bag is the one of the same number of the dish at the same position,
-    /// made the same day, whose name is a few letters off (base/nearest.h) and which the edited
-    /// description no longer has. Anything less sure counts as new bags: a label that tells of
-    /// another bag's food is worse than one that is listed twice. Bags that an edited description
-    /// no longer has stay: their labels may stick on something.
+    /// made the same day, of the same allergens and storage classes, whose name differs by a slip
+    /// of the keyboard (archive/mended_name.h) and which the edited description no longer has.
+    /// Anything less sure counts as new bags: a label that tells of another bag's food is worse
+    /// than one that is listed twice. Bags that an edited description no longer has stay: their
+    /// labels may stick on something. An id that another dish has already throws a Clash.
     Recorded record(const PrintRecord& print);
 
     std::optional<Bag> bag(const std::string& id); ///< by any id it ever had
@@ -82,7 +83,11 @@ public:
     std::vector<Bag> bags_of(DayKey day); ///< in the order of the description, any state
 
     Contents contents();
-    /// Adds what is not here yet. Of a bag that both know, the state that was set later holds.
+    /// Adds what is not here yet, all or nothing. A bag is in both when it has the same id, and
+    /// either its description is in both or its dish, day, allergens and storage classes are the
+    /// same; of such a bag the later state and the later description hold. A bag of the same id
+    /// whose food differs, or may differ, is left out and named.
+    /// Throws ArchiveFailure, Damaged, where `other` cannot be.
     Merged merge(const Contents& other);
 
     /// Everything that is wrong with the file, in SQLite's words; nothing when it is sound.

@@ -3,6 +3,7 @@
 #include "archive/values.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -46,6 +47,13 @@ struct Merged {
     int bags = 0;
     int prints = 0;
     int states = 0; ///< bags known to both whose later state came from the other
+    /// Bags that were left out: an id that here sticks on another food. (Two kitchens that cook a
+    /// dish of one name on one day give their bags the same ids.)
+    std::vector<std::string> clashes;
 };
+
+/// What of `contents` cannot be: a bag without an id, an id twice, a day or a package that is not
+/// there. Nothing where all is well.
+std::optional<std::string> fault_in(const Contents& contents);
 
 } // namespace thawslip::archive

@@ -43,8 +43,13 @@ std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::stri
         return fmt::format("the archive {} was written by a later thawslip ({}); nothing was "
                            "changed",
                            path, detail);
+    case Kind::Clash: return std::string{detail};
     case Kind::DiskFull:
         return fmt::format("no room left on the disk of the archive {}; nothing was changed", path);
+    case Kind::DiskFailed:
+        return fmt::format("the disk of the archive {} could not be read or written ({}); nothing "
+                           "was changed",
+                           path, detail);
     case Kind::Failed: break;
     }
     return fmt::format("the archive {} failed: {}", path, detail);
@@ -62,6 +67,7 @@ ArchiveFault::Kind kind_of(int code) {
     case SQLITE_CORRUPT: return Kind::Damaged;
     case SQLITE_NOTADB: return Kind::NotOurs;
     case SQLITE_FULL: return Kind::DiskFull;
+    case SQLITE_IOERR: return Kind::DiskFailed;
     default: return Kind::Failed;
     }
 }

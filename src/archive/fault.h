@@ -15,8 +15,10 @@ struct ArchiveFault {
         Damaged,     ///< it is an archive, but broken
         NotOurs,     ///< it is some other file
         NewerSchema, ///< a later Thawslip wrote it
+        Clash,       ///< an id that is printed on a bag is to be printed on another
         DiskFull,
-        Failed, ///< anything else, in SQLite's words
+        DiskFailed, ///< the system could not read or write, or a limit on the size of files is set
+        Failed,     ///< anything else, in SQLite's words
     };
     Kind kind = Kind::Failed;
     std::string message; ///< lower case, no full stop

@@ -1,8 +1,10 @@
 #include "archive/archive.h"
-#include "archive/connection.h"
+#include "archive/columns.h"
+#include "archive/rows.h"
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 namespace thawslip::archive {
 namespace {
@@ -65,11 +67,11 @@ void read_prints(Connection& connection, const Indexes& indexes, Contents& conte
     auto& rows = connection.statement("SELECT id, first_at, last_at, what, stock, layout, "
                                       "settings, look FROM print ORDER BY id");
     while (rows.next()) {
-        contents.prints.push_back(
-            {rows.text(1),
-             rows.text(2),
-             {rows.text(3), rows.text(4), rows.text(5), rows.text(6), rows.text(7)},
-             days_of(connection, rows.integer(0), indexes)});
+        contents.prints.push_back({rows.text(1),
+                                   rows.text(2),
+                                   {rows.text(3), rows.text(4), rows.text(5), rows.text(6),
+                                    rows.text(7), files_of_print(connection, rows.integer(0))},
+                                   days_of(connection, rows.integer(0), indexes)});
     }
 }
 
@@ -77,17 +79,21 @@ void read_prints(Connection& connection, const Indexes& indexes, Contents& conte
 class Merge {
 public:
     Merge(Connection& connection, const Contents& other)
-        : connection_{connection}, other_{other}, rows_(other.days.size(), 0) {}
+        : connection_{connection}, other_{other}, rows_(other.days.size(), 0),
+          added_(other.days.size(), false) {}
 
     Merged run() {
         match_days();
+        match_bags();
         for (std::size_t i = 0; i < rows_.size(); ++i) {
             if (rows_[i] == 0) {
                 add_day(i);
             }
         }
         for (const auto& bag : other_.bags) {
-            add_bag(bag);
+            if (!clashes_.contains(&bag)) {
+                add_bag(bag);
+            }
         }
         for (const auto& print : other_.prints) {
             add_print(print);
@@ -98,6 +104,7 @@ public:
 private:
     /// Finds the descriptions that both have, and with them the lineages.
     void match_days() {
+        std::set<std::int64_t> taken;
         for (std::size_t i = 0; i < rows_.size(); ++i) {
             const auto& day = other_.days[i];
             auto& known = connection_
@@ -107,17 +114,39 @@ private:
                               .with(kitchen::to_iso(day.record.made))
                               .with(hash_of_description(day.record.description));
             while (rows_[i] == 0 && known.next()) {
-                if (packages_of(connection_, known.integer(0)) == day.record.packages) {
+                // A description that was edited and edited back stands there twice.
+                if (!taken.contains(known.integer(0)) &&
+                    same_packages(packages_of(connection_, known.integer(0)),
+                                  day.record.packages)) {
                     rows_[i] = known.integer(0);
+                    taken.insert(rows_[i]);
                     lineages_.emplace(day.lineage, static_cast<int>(known.integer(1)));
                 }
             }
         }
+    }
+
+    /// Descriptions that only the other has may still be revisions of ours, by their bags.
+    void match_bags() {
+        const auto shared = lineages_;
         for (const auto& bag : other_.bags) {
-            if (const auto row = known_bag(bag)) {
-                lineages_.emplace(other_.days[bag.day].lineage, lineage_of_bag(row));
+            const int lineage = other_.days[bag.day].lineage;
+            const auto row = known_bag(bag);
+            if (row == 0) {
+                continue;
+            }
+            if (shared.contains(lineage) ||
+                same_food(package_of_bag(connection_, row), there(bag))) {
+                lineages_.emplace(lineage, lineage_of_bag(row));
+            } else {
+                clashes_.insert(&bag);
+                merged_.clashes.push_back(bag.ids.front());
             }
         }
+    }
+
+    const PackageRecord& there(const Contents::Bag& bag) const {
+        return other_.days[bag.day].record.packages[static_cast<std::size_t>(bag.position - 1)];
     }
 
     void add_day(std::size_t index) {
@@ -128,15 +157,14 @@ private:
         }
         rows_[index] = insert_day(connection_, day.record, lineage->second,
                                   last_revision(connection_, lineage->second) + 1, day.recorded);
+        added_[index] = true;
         ++merged_.days;
     }
 
     void add_bag(const Contents::Bag& bag) {
         auto row = known_bag(bag);
         if (row == 0) {
-            const auto packages = package_rows(connection_, rows_[bag.day]);
-            const auto package = packages.at(static_cast<std::size_t>(bag.position - 1));
-            row = insert_bag(connection_, package, bag.number, bag.state, bag.changed);
+            row = insert_bag(connection_, package_row(bag), bag.number, bag.state, bag.changed);
             ++merged_.bags;
             for (const auto& id : bag.ids) {
                 insert_id(connection_, id, row, &id == &bag.ids.front());
@@ -148,7 +176,27 @@ private:
                 insert_id(connection_, id, row, false);
             }
         }
+        take_later_description(row, bag);
         take_later_state(row, bag);
+    }
+
+    /// A revision that only the other had, and that is younger than ours, describes the bag now.
+    void take_later_description(std::int64_t row, const Contents::Bag& bag) {
+        auto& ours = connection_
+                         .statement("SELECT d.recorded FROM bag b JOIN package p ON p.id = "
+                                    "b.package JOIN day d ON d.id = p.day WHERE b.id = ?")
+                         .with(row);
+        if (added_[bag.day] && ours.next() && ours.text(0) < other_.days[bag.day].recorded) {
+            describe_bag(connection_, row, package_row(bag), bag.number);
+            if (bag_row(connection_, bag.ids.front()) == row) {
+                make_newest(connection_, row, bag.ids.front());
+            }
+        }
+    }
+
+    std::int64_t package_row(const Contents::Bag& bag) {
+        return package_rows(connection_, rows_[bag.day])
+            .at(static_cast<std::size_t>(bag.position - 1));
     }
 
     void take_later_state(std::int64_t row, const Contents::Bag& bag) {
@@ -205,7 +253,9 @@ private:
     Connection& connection_;
     const Contents& other_;
     std::vector<std::int64_t> rows_;
+    std::vector<bool> added_;     ///< days that were not here
     std::map<int, int> lineages_; ///< the other's → ours
+    std::set<const Contents::Bag*> clashes_;
     Merged merged_;
 };
 
@@ -230,6 +280,9 @@ Contents Archive::contents() {
 
 Merged Archive::merge(const Contents& other) {
     const Question question{*connection_};
+    if (const auto fault = fault_in(other)) {
+        throw ArchiveFailure{{ArchiveFault::Kind::Damaged, *fault}};
+    }
     Transaction transaction{connection_->database()};
     const auto merged = Merge{*connection_, other}.run();
     connection_->rest();

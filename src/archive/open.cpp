@@ -21,17 +21,38 @@ using Kind = ArchiveFault::Kind;
     throw ArchiveFailure{{kind, std::move(message)}};
 }
 
+/// A name is only safe on disk when the folder that holds it is synced too (Linux manual pages,
+/// fsync(2)).
+void sync_folder(const fs::path& folder) {
+    const int descriptor =
+        ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (descriptor >= 0) {
+        ::fsync(descriptor); // some file systems cannot sync a folder: nothing more can be done
+        ::close(descriptor);
+    }
+}
+
+/// Makes the folder and those it stands in. Those of others are left as they are.
+void make_folders(const fs::path& folder) {
+    std::error_code error;
+    if (folder.empty() || fs::exists(folder, error)) {
+        return;
+    }
+    make_folders(folder.parent_path());
+    if (::mkdir(folder.c_str(), 0700) == 0) {
+        sync_folder(folder.parent_path());
+    }
+}
+
 /// What is printed says what a household eats: nobody else need read it. SQLite gives the log
 /// beside it the same mode.
 void make_file(const std::string& path) {
     const auto folder = fs::path{path}.parent_path();
-    std::error_code error;
-    if (!folder.empty() && fs::create_directories(folder, error)) {
-        fs::permissions(folder, fs::perms::owner_all, error);
-    }
+    make_folders(folder);
     const int descriptor = ::open(path.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
     if (descriptor >= 0) {
         ::close(descriptor);
+        sync_folder(folder);
     } else if (errno != EEXIST) {
         fail(Kind::CannotOpen,
              fmt::format("cannot make the archive {}: {}", path, std::strerror(errno)));

@@ -1,5 +1,6 @@
 #include "archive/archive.h"
-#include "archive/connection.h"
+#include "archive/columns.h"
+#include "archive/rows.h"
 
 #include <algorithm>
 #include <set>
@@ -9,8 +10,9 @@ namespace {
 
 // A literal that is put together from literals, so that each whole statement is one too.
 #define THAWSLIP_BAG_COLUMNS                                                                       \
-    "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.bags, i.id, "   \
-    "b.number, b.state, b.changed, p.day FROM bag b JOIN package p ON p.id = b.package "           \
+    "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.allergens, "    \
+    "p.classes, p.bags, i.id, b.number, b.state, b.changed, p.day FROM bag b JOIN package p ON "   \
+    "p.id = b.package "                                                                            \
     "JOIN bag_id i ON i.bag = b.id AND i.newest = 1 "
 #define THAWSLIP_SOONEST "ORDER BY p.keep_until, p.dish, p.id, b.number"
 
@@ -23,12 +25,12 @@ Bag bag_at(const Statement& row) {
     bag.keep_until = package.keep_until;
     bag.basis = package.basis;
     bag.weight = package.weight;
-    bag.of = static_cast<int>(row.integer(7));
-    bag.id = row.text(8);
-    bag.number = static_cast<int>(row.integer(9));
-    bag.state = state_of(row.text(10)).value_or(State::Frozen);
-    bag.changed = row.text(11);
-    bag.day = DayKey{row.integer(12)};
+    bag.of = static_cast<int>(row.integer(9));
+    bag.id = row.text(10);
+    bag.number = static_cast<int>(row.integer(11));
+    bag.state = state_of(row.text(12)).value_or(State::Frozen);
+    bag.changed = row.text(13);
+    bag.day = DayKey{row.integer(14)};
     return bag;
 }
 
@@ -74,7 +76,8 @@ StoredDay day_at(const Statement& row) {
 StoredPrint print_at(Connection& connection, const Statement& row) {
     StoredPrint print{row.text(1),
                       row.text(2),
-                      {row.text(3), row.text(4), row.text(5), row.text(6), row.text(7)},
+                      {row.text(3), row.text(4), row.text(5), row.text(6), row.text(7),
+                       files_of_print(connection, row.integer(0))},
                       {}};
     auto& days = connection.statement("SELECT day FROM print_day WHERE print = ? ORDER BY position")
                      .with(row.integer(0));

@@ -1,10 +1,10 @@
 #include "archive/archive.h"
-#include "archive/connection.h"
-#include "base/nearest.h"
-#include "kitchen/bag_id.h"
+#include "archive/columns.h"
+#include "archive/mended_name.h"
+#include "archive/rows.h"
 
 #include <algorithm>
-#include <set>
+#include <fmt/format.h>
 
 namespace thawslip::archive {
 namespace {
@@ -14,18 +14,6 @@ struct Known {
     std::int64_t row = 0;
     int lineage = 0;
 };
-
-PackageRecord without_ids(PackageRecord package) {
-    for (auto& id : package.bags) {
-        id.clear();
-    }
-    return package;
-}
-
-bool same_packages(const std::vector<PackageRecord>& stored,
-                   const std::vector<PackageRecord>& given) {
-    return std::ranges::equal(stored, given, {}, {}, without_ids);
-}
 
 Known newest_of(Connection& connection, int lineage) {
     auto& row = connection
@@ -72,8 +60,10 @@ std::string description_of(Connection& connection, std::int64_t day) {
     return row.text(0);
 }
 
-bool is_mended_name(const std::string& old_name, const std::string& new_name) {
-    return nearest(new_name, std::vector<std::string>{old_name}).has_value();
+/// The same food under a name in which a slip was mended.
+bool is_mended(const PackageRecord& before, const PackageRecord& now) {
+    return before.made == now.made && before.food && before.food == now.food &&
+           is_mended_name(before.words, now.words);
 }
 
 /// For each package of `day`: the row of the older package whose bags it renames, or 0.
@@ -89,8 +79,7 @@ std::vector<std::int64_t> mended_packages(Connection& connection, const DayRecor
         const bool still_there = std::ranges::any_of(day.packages, [&](const PackageRecord& other) {
             return other.dish == old_packages[i].dish && other.made == old_packages[i].made;
         });
-        if (!known && !still_there && now.made == old_packages[i].made &&
-            is_mended_name(old_packages[i].dish, now.dish)) {
+        if (!known && !still_there && is_mended(old_packages[i], now)) {
             mended[i] = rows[i];
         }
     }
@@ -110,19 +99,24 @@ std::string newest_id(Connection& connection, std::int64_t bag) {
     return row.next() ? row.text(0) : std::string{};
 }
 
-void make_newest(Connection& connection, std::int64_t bag, const std::string& id) {
-    connection.statement("UPDATE bag_id SET newest = (id = ?) WHERE bag = ?")
-        .with(id)
-        .with(bag)
-        .run();
+/// An id tells of a dish, a day and a number by a hash: two of one day may share it, though it is
+/// not likely (kitchen/bag_id.h). The label of one food must not stick on another.
+void require_same_dish(const PackageRecord& before, const PackageRecord& now,
+                       const std::string& id) {
+    const bool same = before.made == now.made &&
+                      (before.dish == now.dish || is_mended_name(before.words, now.words));
+    if (!same) {
+        throw ArchiveFailure{
+            {ArchiveFault::Kind::Clash,
+             fmt::format("{} is the id of a bag of \"{}\" made {} already: do not use these "
+                         "labels, and give \"{}\" another name",
+                         id, before.dish, kitchen::to_iso(before.made), now.dish)}};
+    }
 }
 
-void describe_bag(Connection& connection, std::int64_t bag, std::int64_t package, int number) {
-    connection.statement("UPDATE bag SET package = ?, number = ? WHERE id = ?")
-        .with(package)
-        .with(number)
-        .with(bag)
-        .run();
+/// Whether an old label says something else about what is in the bag.
+bool is_relabelled(const PackageRecord& before, const PackageRecord& now) {
+    return before.food && now.food && before.food != now.food;
 }
 
 /// Puts the bags of one package of a new revision where they belong.
@@ -133,6 +127,11 @@ void record_bags(Connection& connection, const PackageRecord& package, std::int6
     for (const auto& id : package.bags) {
         ++number;
         if (const auto known = bag_row(connection, id)) {
+            const auto before = package_of_bag(connection, known);
+            require_same_dish(before, package, id);
+            if (is_relabelled(before, package)) {
+                recorded.relabelled.push_back(id);
+            }
             describe_bag(connection, known, row, number);
             make_newest(connection, known, id);
             continue;
@@ -197,6 +196,8 @@ std::int64_t record_day(Connection& connection, const DayRecord& day, const std:
         if (std::ranges::any_of(mended, [](std::int64_t row) { return row != 0; })) {
             return record_revision(connection, day, before, mended, at, recorded);
         }
+        // Nothing surely the same is left of what this file described: other bags, it seems.
+        note_dropped(connection, before, recorded);
     }
     return record_revision(connection, day, {}, {}, at, recorded);
 }

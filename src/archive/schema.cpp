@@ -91,7 +91,24 @@ CREATE VIRTUAL TABLE dish_words USING fts5 (
 );
 )sql";
 
-constexpr std::array<std::string_view, 1> steps_so_far = {first_step};
+constexpr std::string_view second_step = R"sql(
+-- What two bags must share to be taken for one: allergens as they are meant and storage classes,
+-- sorted, one a line. NULL: recorded by version 1, which did not keep them.
+ALTER TABLE package ADD COLUMN allergens TEXT;
+ALTER TABLE package ADD COLUMN classes TEXT;
+
+-- A stock or layout of the cook's own that a print was made with, byte for byte, so that it can be
+-- printed again when the file is changed or gone.
+CREATE TABLE print_file (
+    id    INTEGER PRIMARY KEY,
+    print INTEGER NOT NULL REFERENCES print,
+    name  TEXT NOT NULL,                    -- as in print.stock and print.layout
+    bytes BLOB NOT NULL,
+    UNIQUE (print, name)
+);
+)sql";
+
+constexpr std::array<std::string_view, 2> steps_so_far = {first_step, second_step};
 
 [[noreturn]] void refuse(ArchiveFault::Kind kind, std::string message) {
     throw ArchiveFailure{{kind, std::move(message)}};

@@ -25,6 +25,14 @@ inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words =
 std::string_view word_of(State state);
 std::optional<State> state_of(std::string_view word);
 
+/// What makes a food safe or unsafe for somebody, as the archive compares it: two bags that differ
+/// in it are never taken for one.
+struct FoodRecord {
+    std::vector<std::string> allergens; ///< as they are meant, sorted: "tree nuts (walnut)"
+    std::vector<std::string> classes;   ///< storage classes, sorted: "soup or stew"
+    friend bool operator==(const FoodRecord&, const FoodRecord&) = default;
+};
+
 /// What a print says of one dish and its bags.
 struct PackageRecord {
     std::string dish;
@@ -34,6 +42,7 @@ struct PackageRecord {
     kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
     int servings = 0;                    ///< of one bag
     std::optional<kitchen::Mass> weight; ///< of one bag
+    std::optional<FoodRecord> food;      ///< nothing: recorded by schema 1, which did not keep it
     std::vector<std::string> bags;       ///< ids, as printed
     friend bool operator==(const PackageRecord&, const PackageRecord&) = default;
 };
@@ -48,13 +57,21 @@ struct DayRecord {
     friend bool operator==(const DayRecord&, const DayRecord&) = default;
 };
 
+/// A file of the cook's own that a print was made with.
+struct SetupFile {
+    std::string name; ///< as PrintSetup::stock or PrintSetup::layout
+    std::string text; ///< byte for byte
+    friend bool operator==(const SetupFile&, const SetupFile&) = default;
+};
+
 /// How something was printed. Of `settings` and `look` the archive only knows that they are text.
 struct PrintSetup {
-    std::string what;     ///< "labels", "cards", "finishing cards", "cook-day cards"
-    std::string stock;    ///< a name, or a file
-    std::string layout;   ///< the same; empty: chosen by the cell's shape
-    std::string settings; ///< all else that the same bytes need
-    std::string look;     ///< hashes of stock, layouts and faces, one a line
+    std::string what;                  ///< "labels", "cards", "finishing cards", "cook-day cards"
+    std::string stock;                 ///< a name, or a file
+    std::string layout;                ///< the same; empty: chosen by the cell's shape
+    std::string settings;              ///< all else that the same bytes need
+    std::string look;                  ///< hashes of stock, layouts and faces, one a line
+    std::vector<SetupFile> files = {}; ///< what `stock` and `layout` were, where they are files
     friend bool operator==(const PrintSetup&, const PrintSetup&) = default;
 };
 
@@ -72,6 +89,9 @@ struct Recorded {
     int new_bags = 0;
     std::vector<std::pair<std::string, std::string>> renamed; ///< old id, new id of the same bag
     std::vector<std::string> dropped; ///< ids that the edited description no longer has
+    /// Ids of known bags whose allergens or storage classes are others now: what their old labels
+    /// say is wrong.
+    std::vector<std::string> relabelled;
 };
 
 /// A day's place in the archive, good as long as the archive is open.

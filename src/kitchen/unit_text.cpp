@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 #include <fmt/format.h>
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -136,9 +137,14 @@ std::string number(Amount amount, Unit unit, char mark) {
     return (whole == 0 ? std::string{} : std::to_string(whole)) + std::string{fraction};
 }
 
-/// The unit's symbol; a cup, which has none, takes an s after more than one.
-std::string unit_word(Amount amount, Unit unit) {
+/// The unit's name in the style's language, else its symbol; a cup, which has none, takes an s
+/// after more than one.
+std::string unit_word(Amount amount, Unit unit, const UnitStyle& style) {
     const bool several = amount.numerator > amount.denominator;
+    const auto named = style.names.find(unit);
+    if (named != style.names.end()) {
+        return several ? named->second.several : named->second.one;
+    }
     return std::string{symbol(unit)} + (unit == Unit::Cup && several ? "s" : "");
 }
 
@@ -173,13 +179,13 @@ std::vector<Measure> in_other_system(Measure measure, Measures measures) {
     return {};
 }
 
-std::string to_text(const std::vector<Measure>& measures, char decimal_mark) {
+std::string to_text(const std::vector<Measure>& measures, const UnitStyle& style) {
     std::string text;
     for (const auto& [amount, unit] : measures) {
         text += text.empty() ? "" : " ";
-        text += number(amount, unit, decimal_mark);
+        text += number(amount, unit, style.decimal_mark);
         if (unit != Unit::Count) {
-            text += " " + unit_word(amount, unit);
+            text += " " + unit_word(amount, unit, style);
         }
     }
     return text;
@@ -190,37 +196,89 @@ namespace {
 using Parts = std::vector<Measure>;
 
 /// `2–3 cups` where both ends have one part of one unit; else both ends in full.
-std::string range_text(const Parts& low, const Parts& high, char mark) {
+std::string range_text(const Parts& low, const Parts& high, const UnitStyle& style) {
     if (low == high) {
-        return to_text(low, mark);
+        return to_text(low, style);
     }
     if (low.size() == 1 && high.size() == 1 && low[0].unit == high[0].unit) {
-        return number(low[0].amount, low[0].unit, mark) + "–" + to_text(high, mark);
+        return number(low[0].amount, low[0].unit, style.decimal_mark) + "–" + to_text(high, style);
     }
-    return to_text(low, mark) + "–" + to_text(high, mark);
+    return to_text(low, style) + "–" + to_text(high, style);
 }
 
-std::string with_item(const Quantity& quantity, const std::string& amount) {
-    auto text = quantity.qualifier.empty() ? amount : quantity.qualifier + " " + amount;
-    return quantity.item.empty() ? text : text + " " + quantity.item;
+/// What was written, in parts: 4⅞ lb, which is how "4 lb 14 oz" is kept, is that again.
+Parts written_parts(Measure measure) {
+    constexpr std::int64_t ounces_in_pound = 16;
+    const auto& [amount, unit] = measure;
+    const bool in_ounces = ounces_in_pound % amount.denominator == 0 && amount.denominator > 4;
+    if (unit != Unit::Pound || !in_ounces) {
+        return {measure};
+    }
+    const auto ounces = amount.numerator * (ounces_in_pound / amount.denominator);
+    Parts parts;
+    if (ounces >= ounces_in_pound) {
+        parts.push_back({{ounces / ounces_in_pound, 1}, Unit::Pound});
+    }
+    parts.push_back({{ounces % ounces_in_pound, 1}, Unit::Ounce});
+    return parts;
+}
+
+/// A sum of 1200 g is written 1.2 kg.
+void to_larger_unit(Measure& low, Measure& high) {
+    const bool is_small = low.unit == Unit::Gram || low.unit == Unit::Millilitre;
+    if (is_small && low.amount.value() >= 1000) {
+        for (auto* end : {&low, &high}) {
+            end->unit = end->unit == Unit::Gram ? Unit::Kilogram : Unit::Litre;
+            end->amount = in_lowest_terms({end->amount.numerator, end->amount.denominator * 1000});
+        }
+    }
+}
+
+std::string qualified(const Quantity& quantity, const std::string& amount) {
+    return quantity.qualifier.empty() ? amount : quantity.qualifier + " " + amount;
+}
+
+/// The cook's own words for the amount, which stand before the item: "about 1 l", "4 lb 14 oz".
+/// Nothing where the item is not the end of what was written, or "of" joins them.
+std::optional<std::string> amount_as_written(const Quantity& quantity) {
+    const auto& written = quantity.as_written;
+    if (written.size() <= quantity.item.size() || !written.ends_with(quantity.item)) {
+        return std::nullopt;
+    }
+    auto amount = written.substr(0, written.size() - quantity.item.size());
+    amount.erase(amount.find_last_not_of(' ') + 1);
+    return amount.empty() || amount.ends_with(" of") ? std::nullopt : std::optional{amount};
 }
 
 } // namespace
 
-std::string to_text(const Quantity& quantity, const UnitStyle& style) {
+AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style) {
     if (!quantity.low) {
-        return quantity.as_written;
+        return {"", quantity.as_written.empty() ? quantity.item : quantity.as_written};
     }
-    const Measure low{*quantity.low, quantity.unit};
-    const Measure high{quantity.high.value_or(*quantity.low), quantity.unit};
+    Measure low{*quantity.low, quantity.unit};
+    Measure high{quantity.high.value_or(*quantity.low), quantity.unit};
+    if (quantity.as_written.empty()) {
+        to_larger_unit(low, high);
+    }
     const auto turned_low = in_other_system(low, style.measures);
     const auto turned_high = in_other_system(high, style.measures);
-    if (turned_low.empty() || turned_high.empty()) {
-        return quantity.as_written;
+    if (!turned_low.empty() && !turned_high.empty()) {
+        const auto written = range_text(written_parts(low), written_parts(high), style);
+        const auto turned = range_text(turned_low, turned_high, style);
+        const auto amount = in_style(written, turned, is_metric(quantity.unit), style);
+        return {qualified(quantity, amount), quantity.item};
     }
-    const auto written = range_text({low}, {high}, style.decimal_mark);
-    const auto turned = range_text(turned_low, turned_high, style.decimal_mark);
-    return with_item(quantity, in_style(written, turned, is_metric(quantity.unit), style));
+    if (quantity.as_written.empty()) {
+        return {qualified(quantity, range_text({low}, {high}, style)), quantity.item};
+    }
+    const auto amount = amount_as_written(quantity);
+    return amount ? AmountAndItem{*amount, quantity.item} : AmountAndItem{"", quantity.as_written};
+}
+
+std::string to_text(const Quantity& quantity, const UnitStyle& style) {
+    const auto [amount, item] = amount_and_item(quantity, style);
+    return amount.empty() || item.empty() ? amount + item : amount + " " + item;
 }
 
 std::string to_text(Mass mass, const UnitStyle& style) {
@@ -228,7 +286,7 @@ std::string to_text(Mass mass, const UnitStyle& style) {
     const auto grams = std::llround(mass.grams);
     const auto text = grams < 1000 ? fmt::format("{} g", grams)
                                    : decimal(mass.grams / 1000.0, 2, style.decimal_mark) + " kg";
-    return in_style(text, to_text(pounds_and_ounces(mass.grams), style.decimal_mark), true, style);
+    return in_style(text, to_text(pounds_and_ounces(mass.grams), style), true, style);
 }
 
 std::string thickness_text(Length length, const UnitStyle& style) {

@@ -24,13 +24,22 @@ struct Measure {
 /// amounts too small to convert with sense (under 7 g).
 std::vector<Measure> in_other_system(Measure measure, Measures measures);
 
-/// `4¼ cups`, `4 lb 14 oz`, `2.2 kg`, in English. Metric amounts as decimals, others as
-/// fractions.
-std::string to_text(const std::vector<Measure>& measures, char decimal_mark = '.');
+/// `4¼ cups`, `4 lb 14 oz`, `2.2 kg`: the units' names, and the decimal mark, of the style.
+/// Metric amounts as decimals, others as fractions.
+std::string to_text(const std::vector<Measure>& measures, const UnitStyle& style = {});
 
 /// The amount and, by the style, the same in the other system, then the item:
-/// `1 l (4¼ cups) vegetable stock`. A quantity that cannot be converted stays as written.
+/// `1 l (4¼ cups) vegetable stock`, `4 lb 14 oz (2.25 kg) pork`. A quantity that cannot be
+/// converted stays as written; a sum, which nobody wrote, is written out.
 std::string to_text(const Quantity& quantity, const UnitStyle& style);
+
+/// The amount of such a text and its item apart, as the columns of a table take them. Where they
+/// cannot be parted ("salt to taste"), the item is all of it.
+struct AmountAndItem {
+    std::string amount;
+    std::string item;
+};
+AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style);
 
 std::string to_text(Mass mass, const UnitStyle& style);            ///< `2.2 kg (4 lb 14 oz)`
 std::string thickness_text(Length length, const UnitStyle& style); ///< `30 mm (1⅛ in)`

@@ -22,6 +22,7 @@ const Area* code_area(const Layout& layout) {
 Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layout& layout,
                                          Shaper& shaper) {
     Contents contents;
+    contents.reserve(layout.areas.size());
     for (const auto& area : layout.areas) {
         auto content = prepare_content(area, print, shaper);
         if (!content) {
@@ -43,11 +44,11 @@ Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Sto
 
 using Why = decltype(Fault::why);
 
-/// The code of one print, for the square that its area became.
-std::optional<Why> choose_code(const wording::Print& print, Fitted& fitted, const Layout& layout,
-                               const Target& target, const typeset::FontSet& fonts) {
+/// The side of the square that is left for the code of one print; nothing where it has none.
+std::optional<Length> code_side(const Fitted& fitted, const Layout& layout, const Target& target,
+                                const typeset::FontSet& fonts) {
     const auto* area = code_area(layout);
-    if (area == nullptr || print.code_texts.empty()) {
+    if (area == nullptr) {
         return std::nullopt;
     }
     const auto index = static_cast<std::size_t>(area - layout.areas.data());
@@ -57,12 +58,24 @@ std::optional<Why> choose_code(const wording::Print& print, Fitted& fitted, cons
     const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
     const auto& room = arrangement.areas[index].room.size;
     // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
-    const Length side = std::min(room.width, room.height) - dot(target.printer);
-    auto symbol = code::choose_symbol(print.code_texts, side, target.printer, target.least_module);
+    return std::min(room.width, room.height) - dot(target.printer);
+}
+
+/// The code of one print, for the square that its area became.
+std::optional<Why> choose_code(const Source& source, Fitted& fitted, const Layout& layout,
+                               const Target& target, const typeset::FontSet& fonts) {
+    const auto side = code_side(fitted, layout, target, fonts);
+    if (!side) {
+        return std::nullopt;
+    }
+    auto symbol = code::choose_symbol(source.code_texts(fitted.print), *side, target.printer,
+                                      target.least_module);
     if (!symbol) {
+        const auto print = source.print(fitted.print);
         return Why{CodeRefusal{print.dish, print.bag_id, symbol.fault(), print.where}};
     }
     if (code::can_read_back() && code::read_back(symbol.value().symbol) != symbol.value().text) {
+        const auto print = source.print(fitted.print);
         return Why{UnreadableCode{print.dish, print.bag_id, print.where}};
     }
     fitted.symbol = std::move(symbol).value();
@@ -154,6 +167,17 @@ Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, S
     return Fitted{0, print.kind, std::move(contents).value(), *solution, std::nullopt};
 }
 
+/// The labels of one dish follow each other and differ in few words.
+void share_words(std::vector<Fitted>& prints) {
+    if (prints.size() < 2 || prints.back().kind != prints.end()[-2].kind) {
+        return;
+    }
+    const auto& before = prints.end()[-2].contents;
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        prints.back().contents[i].share_with(before[i]);
+    }
+}
+
 /// One print, on as many cards as it needs.
 void fit_cards(const wording::Print& print, std::size_t index, const Layouts& layouts, Size room,
                Shaper& shaper, Fitting& fitting, std::vector<Fault>& faults) {
@@ -163,6 +187,7 @@ void fit_cards(const wording::Print& print, std::size_t index, const Layouts& la
         if (fitted) {
             fitting.prints.push_back(std::move(fitted).value());
             fitting.prints.back().print = index;
+            share_words(fitting.prints);
         } else {
             faults.push_back({index, fitted.fault()});
         }
@@ -187,33 +212,37 @@ void agree_by_kind(std::vector<Fitted>& prints) {
     }
 }
 
+/// A code costs as much as all else about a label, and none depends on another.
+std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Target& target,
+                                const typeset::FontSet& fonts, std::vector<Fitted>& prints) {
+    std::vector<std::optional<Why>> refusals(prints.size());
+    in_parallel(prints.size(), [&](std::size_t i) {
+        refusals[i] = choose_code(source, prints[i], layouts.at(prints[i].kind), target, fonts);
+    });
+    std::vector<Fault> faults;
+    for (std::size_t i = 0; i < refusals.size(); ++i) {
+        if (refusals[i]) {
+            faults.push_back({prints[i].print, std::move(*refusals[i])});
+        }
+    }
+    return faults;
+}
+
 } // namespace
 
-Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& prints,
-                                        const Layouts& layouts, const Target& target,
-                                        const typeset::FontSet& fonts) {
+Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
+                                        const Target& target, const typeset::FontSet& fonts) {
     Fitting fitting;
     std::vector<Fault> faults;
     Shaper shaper{fonts};
-    for (std::size_t i = 0; i < prints.size(); ++i) {
-        fit_cards(prints[i], i, layouts, room_of(target.stock), shaper, fitting, faults);
+    for (std::size_t i = 0; i < source.count; ++i) {
+        fit_cards(source.print(i), i, layouts, room_of(target.stock), shaper, fitting, faults);
     }
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
     agree_by_kind(fitting.prints);
-    // A code costs as much as all else about a label, and none depends on another.
-    std::vector<std::optional<Why>> refusals(fitting.prints.size());
-    in_parallel(fitting.prints.size(), [&](std::size_t i) {
-        auto& fitted = fitting.prints[i];
-        const auto& print = prints[fitted.print];
-        refusals[i] = choose_code(print, fitted, layouts.at(print.kind), target, fonts);
-    });
-    for (std::size_t i = 0; i < refusals.size(); ++i) {
-        if (refusals[i]) {
-            faults.push_back({fitting.prints[i].print, std::move(*refusals[i])});
-        }
-    }
+    faults = choose_codes(source, layouts, target, fonts, fitting.prints);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }

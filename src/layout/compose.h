@@ -8,6 +8,8 @@
 #include "layout/solve.h"
 #include "layout/stock.h"
 
+#include <cstddef>
+#include <functional>
 #include <map>
 #include <optional>
 #include <string>
@@ -18,6 +20,17 @@ namespace thawslip::layout {
 
 /// The layout of each kind of print in a job: several kinds may share a sheet.
 using Layouts = std::map<wording::Kind, Layout>;
+
+/// What is to be printed. Words and codes are made when they are needed and let go again: ten
+/// thousand labels said in full would take more memory than all else about them.
+struct Source {
+    std::size_t count = 0;
+    /// Everything that print `i` says: asked once for each, in order, and again for one that fails.
+    std::function<wording::Print(std::size_t i)> print;
+    /// What the code of print `i` may say, fullest first (code::texts); asked for prints that have
+    /// a code, from several threads at once.
+    std::function<std::vector<std::string>(std::size_t i)> code_texts;
+};
 
 /// What prints are made for: which cells, which printer.
 struct Target {
@@ -70,9 +83,8 @@ struct Fault {
 /// fails. Every code is read back by an independent reader before it may go to paper (some 60 µs
 /// each), unless the program was built without one. Prints of one kind get the same sizes, see
 /// `agree`. \pre `layouts` has one for each kind of print; check_imposition() finds nothing
-Result<Fitting, std::vector<Fault>> fit(const std::vector<wording::Print>& prints,
-                                        const Layouts& layouts, const Target& target,
-                                        const typeset::FontSet& fonts);
+Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
+                                        const Target& target, const typeset::FontSet& fonts);
 
 /// Everything on sheet `sheet` (from 0).
 Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,

@@ -28,10 +28,11 @@ struct Indents {
     double text = 0.0;
 };
 
+/// \pre !content.empty()
 Indents indents(const Content& content, double width) {
     double marker = 0.0;
     double label = 0.0;
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         if (entry.marker != wording::Marker::None) {
             const double number = entry.number ? entry.number->natural_width() + number_gap : 0.0;
             marker = std::max({marker, marker_width, number});
@@ -234,17 +235,24 @@ Shaper::prepare(const std::vector<StyledText>& spans) {
     return shaped;
 }
 
+void Content::share_with(const Content& other) {
+    if (!empty() && !other.empty() && *entries_ == *other.entries_) {
+        entries_ = other.entries_;
+    }
+}
+
 Result<Content, ContentFault> prepare_content(const Area& area, const wording::Print& print,
                                               Shaper& shaper) {
-    Content content;
     if (area.kind != AreaKind::Text) {
-        content.code = area.kind == AreaKind::Code && !print.code_texts.empty();
+        Content content;
+        content.code = area.kind == AreaKind::Code && print.has_code;
         return content;
     }
+    std::vector<PreparedEntry> entries;
     const auto add = [&](const wording::Paragraph& paragraph) {
         auto entry = prepare_entry(paragraph, area, shaper);
         if (entry) {
-            content.entries.push_back(std::move(entry).value());
+            entries.push_back(std::move(entry).value());
             return std::optional<UnsettableCharacter>{};
         }
         return std::optional{entry.fault()};
@@ -268,7 +276,7 @@ Result<Content, ContentFault> prepare_content(const Area& area, const wording::P
             return Failure{ContentFault{area.words.front(), print.where, *fault}};
         }
     }
-    return content;
+    return Content{std::move(entries)};
 }
 
 Extent measure(const Content& content, const Area&, TypeSize type, Length width) {
@@ -279,7 +287,7 @@ Extent measure(const Content& content, const Area&, TypeSize type, Length width)
     const double ems = width / type.size;
     const auto at = indents(content, ems);
     double above = 0.0;
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         extent.lines += count_lines(entry, at, ems).count();
         above += above_lines(entry, ems);
         extent.cuts_words |= entry.text.widest_word() > ems - at.text + 1e-9;
@@ -289,17 +297,20 @@ Extent measure(const Content& content, const Area&, TypeSize type, Length width)
             extent.cuts_words |= entry.label->widest_word() > at.text - at.label - label_gap + 1e-9;
         }
     }
-    const auto gaps = static_cast<double>(content.entries.size() - 1);
+    const auto gaps = static_cast<double>(content.entries().size() - 1);
     extent.height = type.leading * (extent.lines + above + gaps * paragraph_space);
-    const double first = content.entries.front().label_above ? above_size : 1.0;
+    const double first = content.entries().front().label_above ? above_size : 1.0;
     extent.first_baseline = type.leading * (first * baseline_share);
     return extent;
 }
 
 Length natural_width(const Content& content, const Area&, TypeSize type) {
+    if (content.empty()) {
+        return {};
+    }
     double widest = 0.0;
     const auto at = indents(content, 1e6);
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         widest = std::max(widest, at.text + entry.text.natural_width());
         if (entry.label_above) {
             widest = std::max(widest, entry.label->natural_width() * above_size);
@@ -309,10 +320,13 @@ Length natural_width(const Content& content, const Area&, TypeSize type) {
 }
 
 std::vector<Item> set(const Content& content, const Area& area, TypeSize type, Rect room) {
+    if (content.empty()) {
+        return {};
+    }
     const double ems = room.size.width / type.size;
     const auto at = indents(content, ems);
     Setter setter{area, type, room};
-    for (const auto& entry : content.entries) {
+    for (const auto& entry : content.entries()) {
         setter.entry(entry, at, ems);
     }
     return setter.take();

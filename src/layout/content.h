@@ -7,6 +7,7 @@
 #include "wording/print.h"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <utility>
@@ -21,13 +22,28 @@ struct PreparedEntry {
     std::optional<typeset::PreparedParagraph> label;  ///< unless it is run in
     bool label_above = false; ///< on a line of its own; else it hangs in a column
     typeset::PreparedParagraph text;
+    friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
-/// What stands in one text area of one print.
-struct Content {
-    std::vector<PreparedEntry> entries;
+/// What stands in one text area of one print. Copies share their paragraphs, which never change.
+class Content {
+public:
+    Content() = default;
+    explicit Content(std::vector<PreparedEntry> entries)
+        : entries_{std::make_shared<const std::vector<PreparedEntry>>(std::move(entries))} {}
+
+    bool empty() const { return !entries_ || entries_->empty(); }
+    /// \pre !empty()
+    const std::vector<PreparedEntry>& entries() const { return *entries_; }
+
+    /// Takes the paragraphs of `other` for its own where they are the same, so that the labels of
+    /// one dish keep most of their words once.
+    void share_with(const Content& other);
+
     bool code = false; ///< a code area of a print that has a code
-    bool empty() const { return entries.empty(); }
+
+private:
+    std::shared_ptr<const std::vector<PreparedEntry>> entries_;
 };
 
 /// A character in a field that no face can set.

@@ -115,9 +115,7 @@ private:
                 }
             }
         }
-        if (!first) {
-            card.code_texts.clear();
-        }
+        card.has_code = print_.has_code && first;
         set_page(card, number, of);
         return card;
     }

@@ -14,6 +14,7 @@
 namespace thawslip::layout {
 namespace {
 
+constexpr std::size_t largest_file = 65'536; // bytes
 constexpr std::size_t longest_about = 100;
 constexpr Length default_safe_margin = Length::millimetres(2);
 
@@ -193,7 +194,7 @@ StockReading read_stock(std::string text, std::string file, std::string name) {
 }
 
 StockReading load_stock(const std::string& path) {
-    auto text = toml::read_text_file(path, largest_stock_file);
+    auto text = toml::read_text_file(path, largest_file);
     if (!text) {
         return {std::nullopt, {toml::to_diagnostic(text.fault())}, {}};
     }

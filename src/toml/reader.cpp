@@ -48,6 +48,9 @@ void Reader::finish() {
 }
 
 void Reader::note_asked(const KeyPath& table, std::string_view key) {
+    if (asked_ == nullptr) {
+        return;
+    }
     std::string pattern;
     bool inside = false;
     for (const char c : table.key(key).text()) {
@@ -57,7 +60,7 @@ void Reader::note_asked(const KeyPath& table, std::string_view key) {
         }
         inside = inside || c == '[';
     }
-    asked_.insert(std::move(pattern));
+    asked_->insert(std::move(pattern));
 }
 
 } // namespace thawslip::toml

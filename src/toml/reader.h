@@ -13,11 +13,14 @@ class Table;
 
 using Hints = std::vector<std::string>;
 
-/// One pass over a document: hands out its tables, places what is wrong, and remembers every key
-/// that was asked for. The document must outlive it, and it must outlive its tables.
+/// One pass over a document: hands out its tables and places what is wrong. The document must
+/// outlive it, and it must outlive its tables.
 class Reader {
 public:
-    Reader(const Document& document, Diagnostics& faults) : document_{document}, faults_{faults} {}
+    /// \param asked where to note every key that is asked for, positions left out
+    /// (`package[].thaw.method`): how the keys that a reading function knows are listed
+    Reader(const Document& document, Diagnostics& faults, std::set<std::string>* asked = nullptr)
+        : document_{document}, faults_{faults}, asked_{asked} {}
 
     const Document& document() const { return document_; }
     Table root();
@@ -37,8 +40,6 @@ public:
     /// Adds a note about errors that were counted but not kept. Call it once, at the end.
     void finish();
 
-    /// Every key asked for so far, sorted, positions left out: `package[].thaw.method`.
-    const std::set<std::string>& asked() const { return asked_; }
     void note_asked(const KeyPath& table, std::string_view key);
 
 private:
@@ -48,7 +49,7 @@ private:
     const Document& document_;
     Diagnostics& faults_;
     std::size_t errors_ = 0;
-    std::set<std::string> asked_;
+    std::set<std::string>* asked_;
 };
 
 } // namespace thawslip::toml

@@ -66,6 +66,9 @@ public:
     /// How many lines `set(width)` would give, without building them.
     int count_lines(double width) const;
 
+    /// Shaped at once: the very same words, not only equal ones.
+    friend bool operator==(const PreparedParagraph&, const PreparedParagraph&) = default;
+
     struct Data;
     explicit PreparedParagraph(std::shared_ptr<const Data> data) : data_{std::move(data)} {}
     const Data& data() const { return *data_; }

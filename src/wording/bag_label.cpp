@@ -7,33 +7,33 @@ namespace thawslip::wording {
 namespace {
 
 /// On a label there is no room for a column: when it goes in stands first, strong.
-Field finish_lines(const kitchen::PlannedPackage& planned, const Language& language) {
+Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{"finish", {}, planned.package.where.key("finish")};
     for (const auto& finish : planned.finish) {
-        const auto head = language.say("label.add") + " " + say_when(finish.when, language);
-        field.paragraphs.push_back(labelled(head, say_addition(finish)));
+        const auto head = style.say("label.add") + " " + say_when(finish.when, style.language);
+        field.paragraphs.push_back(labelled(head, say_addition(finish, style)));
     }
     return field;
 }
 
-Field cook_line(const kitchen::PlannedPackage& planned, const Language& language) {
+Field cook_line(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{"cook", {}, planned.package.where.key("cook")};
     if (!planned.package.cook) {
         return field;
     }
     const auto& cook = *planned.package.cook;
-    auto text = say_cooking(cook, language);
+    auto text = say_cooking(cook, style);
     if (cook.until) {
-        text += ", " + language.say("cook.until", {say_temperature(*cook.until, language)});
+        text += ", " + style.say("cook.until", {say_target(*cook.until, style)});
     }
-    field.paragraphs.push_back(labelled(language.say("label.cook"), text));
+    field.paragraphs.push_back(labelled(style.say("label.cook"), text));
     return field;
 }
 
 } // namespace
 
 Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
-                const kitchen::Bag& bag, const Language& language) {
+                const kitchen::Bag& bag, const Style& style) {
     Print print;
     print.kind = Kind::BagLabel;
     print.dish = planned.package.dish;
@@ -41,20 +41,21 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
     print.where = planned.package.where;
     print.fields = {
         dish_field(planned),
-        servings_field(planned, language),
-        bag_field(bag, language),
+        servings_field(planned, style),
+        bag_field(bag, style),
         id_field(bag),
-        made_field(planned, language),
-        keep_until_field(planned, language),
-        thaw_field(planned, language),
-        finish_lines(planned, language),
-        cook_line(planned, language),
-        contains_field(planned, language),
-        note_field(planned, language),
-        kitchen_field(plan.kitchen, language),
-        cautions_field(planned, kitchen::CautionLevel::LabelAndCard, language),
-        local_rules_field(language),
+        made_field(planned, style),
+        keep_until_field(planned, style),
+        thaw_field(planned, style),
+        finish_lines(planned, style),
+        cook_line(planned, style),
+        contains_field(planned, style),
+        note_field(planned, style),
+        kitchen_field(plan.kitchen, style),
+        cautions_field(planned, kitchen::CautionLevel::LabelAndCard, style),
+        local_rules_field(style),
     };
+    print.has_code = true;
     return print;
 }
 

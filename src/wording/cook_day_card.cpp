@@ -13,23 +13,23 @@ Paragraph moment(std::string_view label, std::string_view text) {
 }
 
 /// The cooking as a list of moments: the start, each addition when it goes in, done.
-Field timeline(const kitchen::PlannedPackage& planned, const Language& language) {
+Field timeline(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{"timeline", {}, planned.package.where.key("cook")};
     const auto& cook = planned.package.cook;
     if (cook) {
         field.paragraphs.push_back(
-            moment(language.say("cook-day-card.start"), capitalised(say_cooking(*cook, language))));
+            moment(style.say("cook-day-card.start"), capitalised(say_cooking(*cook, style))));
     }
     for (const auto& finish : planned.finish) {
-        auto line = moment(say_when(finish.when, language),
-                           language.say("label.add") + " " + say_addition(finish));
+        auto line = moment(say_when(finish.when, style.language),
+                           style.say("label.add") + " " + say_addition(finish, style));
         line.marker = Marker::TickBox;
         field.paragraphs.push_back(std::move(line));
     }
     if (cook && cook->until) {
-        field.paragraphs.push_back(moment(
-            language.say("cook-day-card.done"),
-            language.say("cook-day-card.done-at", {say_temperature(*cook->until, language)})));
+        field.paragraphs.push_back(
+            moment(style.say("cook-day-card.done"),
+                   style.say("cook-day-card.done-at", {say_target(*cook->until, style)})));
     }
     return field;
 }
@@ -49,11 +49,11 @@ Field steps(const kitchen::PlannedPackage& planned) {
     return field;
 }
 
-Field bags(const kitchen::PlannedPackage& planned, const Language& language) {
+Field bags(const kitchen::PlannedPackage& planned, const Style& style) {
     constexpr std::size_t most_listed = 6;
     if (planned.bags.size() > most_listed) {
         const auto count = std::to_string(planned.bags.size());
-        return {"bags", {plain(language.say("cook-day-card.bag-count", {count}))}, {}};
+        return {"bags", {plain(style.say("cook-day-card.bag-count", {count}))}, {}};
     }
     std::string ids;
     for (const auto& bag : planned.bags) {
@@ -61,14 +61,14 @@ Field bags(const kitchen::PlannedPackage& planned, const Language& language) {
     }
     // Not typeset as prose: the dash of an id is part of it.
     Paragraph paragraph;
-    paragraph.spans.push_back({language.say("cook-day-card.bags", {ids}), Emphasis::Plain});
+    paragraph.spans.push_back({style.say("cook-day-card.bags", {ids}), Emphasis::Plain});
     return {"bags", {std::move(paragraph)}, {}};
 }
 
-Field frozen_safe(const kitchen::PlannedPackage& planned, const Language& language) {
+Field frozen_safe(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{"frozen-safe", {}, {}};
     if (planned.keep_until.basis == kitchen::DateBasis::StorageTable) {
-        field.paragraphs.push_back(plain(language.say("standing.frozen-safe")));
+        field.paragraphs.push_back(plain(style.say("standing.frozen-safe")));
     }
     return field;
 }
@@ -76,29 +76,30 @@ Field frozen_safe(const kitchen::PlannedPackage& planned, const Language& langua
 } // namespace
 
 Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
-                    const Language& language) {
+                    const Style& style) {
     Print print;
     print.kind = Kind::CookDayCard;
-    print.page_phrase = language.say("cook-day-card.page");
+    print.page_phrase = style.say("cook-day-card.page");
     print.dish = planned.package.dish;
     print.where = planned.package.where;
     print.fields = {
-        {"title", {plain(language.say("cook-day-card.title"))}, {}},
+        {"title", {plain(style.say("cook-day-card.title"))}, {}},
         dish_field(planned),
-        servings_field(planned, language),
-        bags(planned, language),
-        made_field(planned, language),
-        keep_until_field(planned, language),
-        thaw_field(planned, language),
-        timeline(planned, language),
+        servings_field(planned, style),
+        bags(planned, style),
+        made_field(planned, style),
+        keep_until_field(planned, style),
+        thaw_field(planned, style),
+        timeline(planned, style),
         steps(planned),
-        contains_field(planned, language),
-        note_field(planned, language),
-        cautions_field(planned, kitchen::CautionLevel::Card, language),
-        frozen_safe(planned, language),
-        kitchen_field(plan.kitchen, language),
-        local_rules_field(language),
+        contains_field(planned, style),
+        note_field(planned, style),
+        cautions_field(planned, kitchen::CautionLevel::Card, style),
+        frozen_safe(planned, style),
+        kitchen_field(plan.kitchen, style),
+        local_rules_field(style),
     };
+    print.has_code = !planned.bags.empty();
     return print;
 }
 

@@ -24,7 +24,7 @@ bool thaw_line_says(const kitchen::Caution& caution) {
 Paragraph dated(std::string_view label, std::string_view date) {
     Paragraph paragraph;
     paragraph.label = label;
-    paragraph.spans.push_back({std::string{date}, Emphasis::Strong});
+    paragraph.spans.push_back({with_no_break_spaces(date), Emphasis::Strong});
     return paragraph;
 }
 
@@ -36,16 +36,16 @@ Field dish_field(const kitchen::PlannedPackage& planned) {
     return one_paragraph("dish", std::move(paragraph), planned.package.where.key("dish"));
 }
 
-Field servings_field(const kitchen::PlannedPackage& planned, const Language& language) {
+Field servings_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph(
-        "servings", plain(language.say("label.serves", {std::to_string(planned.package.servings)})),
+        "servings", plain(style.say("label.serves", {std::to_string(planned.package.servings)})),
         planned.package.where.key("servings"));
 }
 
-Field bag_field(const kitchen::Bag& bag, const Language& language) {
+Field bag_field(const kitchen::Bag& bag, const Style& style) {
     return one_paragraph(
-        "bag",
-        plain(language.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})), {});
+        "bag", plain(style.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})),
+        {});
 }
 
 Field id_field(const kitchen::Bag& bag) {
@@ -54,64 +54,62 @@ Field id_field(const kitchen::Bag& bag) {
     return one_paragraph("id", std::move(paragraph), {});
 }
 
-Field made_field(const kitchen::PlannedPackage& planned, const Language& language) {
+Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph("made",
-                         dated(language.say("label.made"), say_date(planned.made, language)),
+                         dated(style.say("label.made"), say_date(planned.made, style.language)),
                          planned.package.where.key("made"));
 }
 
-Field keep_until_field(const kitchen::PlannedPackage& planned, const Language& language) {
+Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto& keep = planned.keep_until;
-    return one_paragraph("use-by",
-                         dated(say_keep_until_head(keep, language), say_date(keep.date, language)),
-                         planned.package.where.key("use_by"));
+    return one_paragraph(
+        "use-by",
+        dated(say_keep_until_head(keep, style.language), say_date(keep.date, style.language)),
+        planned.package.where.key("use_by"));
 }
 
-Field thaw_field(const kitchen::PlannedPackage& planned, const Language& language) {
+Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph("thaw",
-                         labelled(say_thaw_label(planned.package.thaw.method, language),
-                                  say_thaw(planned, language)),
+                         labelled(say_thaw_label(planned.package.thaw.method, style.language),
+                                  say_thaw(planned, style.language)),
                          planned.package.thaw.where);
 }
 
-Field contains_field(const kitchen::PlannedPackage& planned, const Language& language) {
+Field contains_field(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = field("contains", planned.package.where.key("contains"));
-    std::string list;
-    for (const auto& allergen : planned.package.contains) {
-        list += (list.empty() ? "" : ", ") + allergen;
-    }
+    const auto list = say_contains(planned, style);
     if (!list.empty()) {
-        result.paragraphs.push_back(labelled(language.say("label.contains"), list));
+        result.paragraphs.push_back(labelled(style.say("label.contains"), list));
     }
     return result;
 }
 
-Field note_field(const kitchen::PlannedPackage& planned, const Language& language) {
+Field note_field(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = field("note", planned.package.where.key("note"));
     if (!planned.package.note.empty()) {
-        result.paragraphs.push_back(labelled(language.say("label.notes"), planned.package.note));
+        result.paragraphs.push_back(labelled(style.say("label.notes"), planned.package.note));
     }
     return result;
 }
 
-Field kitchen_field(const std::string& kitchen, const Language& language) {
+Field kitchen_field(const std::string& kitchen, const Style& style) {
     auto result = field("kitchen", KeyPath{"day.kitchen"});
     if (!kitchen.empty()) {
-        result.paragraphs.push_back(plain(language.say("label.from-kitchen", {kitchen})));
+        result.paragraphs.push_back(plain(style.say("label.from-kitchen", {kitchen})));
     }
     return result;
 }
 
-Field local_rules_field(const Language& language) {
-    return one_paragraph("local-rules", plain(language.say("standing.local-rules")), {});
+Field local_rules_field(const Style& style) {
+    return one_paragraph("local-rules", plain(style.say("standing.local-rules")), {});
 }
 
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,
-                     const Language& language) {
+                     const Style& style) {
     auto result = field("cautions", planned.package.where);
     for (const auto& caution : planned.cautions) {
         if (caution.level >= least && !thaw_line_says(caution)) {
-            result.paragraphs.push_back(plain(say_caution(caution, language)));
+            result.paragraphs.push_back(plain(say_caution(caution, style.language)));
         }
     }
     return result;
@@ -122,8 +120,8 @@ std::string say_caution(const kitchen::Caution& caution, const Language& languag
     return language.has(key) ? fill(language.say(key), caution.values) : kitchen::english(caution);
 }
 
-std::string say_addition(const kitchen::Finish& finish) {
-    auto text = finish.add.as_written;
+std::string say_addition(const kitchen::Finish& finish, const Style& style) {
+    auto text = say_quantity(finish.add, style);
     if (!finish.bag.empty()) {
         text += " (" + finish.bag + ")";
     }

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "kitchen/plan.h"
-#include "wording/language.h"
 #include "wording/print.h"
+#include "wording/style.h"
 
 namespace thawslip::wording {
 
@@ -10,27 +10,28 @@ namespace thawslip::wording {
 // nothing to say.
 
 Field dish_field(const kitchen::PlannedPackage& planned);
-Field servings_field(const kitchen::PlannedPackage& planned, const Language& language);
-Field bag_field(const kitchen::Bag& bag, const Language& language);
+Field servings_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field bag_field(const kitchen::Bag& bag, const Style& style);
 Field id_field(const kitchen::Bag& bag);
-Field made_field(const kitchen::PlannedPackage& planned, const Language& language);
-Field keep_until_field(const kitchen::PlannedPackage& planned, const Language& language);
-Field thaw_field(const kitchen::PlannedPackage& planned, const Language& language);
-Field contains_field(const kitchen::PlannedPackage& planned, const Language& language);
-Field note_field(const kitchen::PlannedPackage& planned, const Language& language);
-Field kitchen_field(const std::string& kitchen, const Language& language);
+Field made_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field contains_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field note_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field kitchen_field(const std::string& kitchen, const Style& style);
 
 /// The line that every print with food advice carries.
-Field local_rules_field(const Language& language);
+Field local_rules_field(const Style& style);
 
 /// Cautions of at least `least`, one paragraph each.
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,
-                     const Language& language);
+                     const Style& style);
 
 /// The words of one caution in this language; English where its table has none.
 std::string say_caution(const kitchen::Caution& caution, const Language& language);
 
-/// "1 l vegetable stock (small bag taped to this one)": what is added and where it waits.
-std::string say_addition(const kitchen::Finish& finish);
+/// "1 l (4¼ cups) vegetable stock (small bag taped to this one)": what is added and where it
+/// waits.
+std::string say_addition(const kitchen::Finish& finish, const Style& style);
 
 } // namespace thawslip::wording

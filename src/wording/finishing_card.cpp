@@ -6,17 +6,17 @@
 namespace thawslip::wording {
 namespace {
 
-Field title(const Language& language) {
-    return {"title", {plain(language.say("finishing-card.title"))}, {}};
+Field title(const Style& style) {
+    return {"title", {plain(style.say("finishing-card.title"))}, {}};
 }
 
 /// A tick box, when it goes in, and what goes in: one line for each ingredient.
-Field finish_list(const kitchen::PlannedPackage& planned, const Language& language) {
+Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{"finish", {}, planned.package.where.key("finish")};
     for (const auto& finish : planned.finish) {
-        auto line = plain(say_addition(finish));
+        auto line = plain(say_addition(finish, style));
         line.marker = Marker::TickBox;
-        line.label = capitalised(say_when(finish.when, language));
+        line.label = capitalised(say_when(finish.when, style.language));
         field.paragraphs.push_back(std::move(line));
     }
     return field;
@@ -25,23 +25,23 @@ Field finish_list(const kitchen::PlannedPackage& planned, const Language& langua
 } // namespace
 
 Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
-                     const kitchen::Bag& bag, const Language& language) {
+                     const kitchen::Bag& bag, const Style& style) {
     Print print;
     print.kind = Kind::FinishingCard;
     print.dish = planned.package.dish;
     print.bag_id = bag.id;
     print.where = planned.package.where;
     print.fields = {
-        title(language),
+        title(style),
         dish_field(planned),
-        servings_field(planned, language),
-        bag_field(bag, language),
+        servings_field(planned, style),
+        bag_field(bag, style),
         id_field(bag),
-        made_field(planned, language),
-        keep_until_field(planned, language),
-        finish_list(planned, language),
-        kitchen_field(plan.kitchen, language),
-        local_rules_field(language),
+        made_field(planned, style),
+        keep_until_field(planned, style),
+        finish_list(planned, style),
+        kitchen_field(plan.kitchen, style),
+        local_rules_field(style),
     };
     return print;
 }

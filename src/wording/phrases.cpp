@@ -154,6 +154,12 @@ std::string say_cooking(const kitchen::Cook& cook, const Language& language) {
     return text;
 }
 
+std::string say_cooking(const kitchen::Cook& cook, const Style& style) {
+    auto turned = cook;
+    turned.setting = say_setting(cook.setting, style);
+    return say_cooking(turned, style.language);
+}
+
 std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language) {
     return language.say(keep_until.basis == kitchen::DateBasis::SetByCook ? "label.use-by"
                                                                           : "label.best-by");

@@ -3,6 +3,7 @@
 #include "kitchen/plan.h"
 #include "wording/language.h"
 #include "wording/print.h"
+#include "wording/style.h"
 
 #include <string>
 #include <string_view>
@@ -34,6 +35,9 @@ std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& lan
 
 /// "slow cooker, low, 7–9 h": vessel, setting and time, as far as they are known.
 std::string say_cooking(const kitchen::Cook& cook, const Language& language);
+
+/// The same, with a setting that is a temperature in the style's units.
+std::string say_cooking(const kitchen::Cook& cook, const Style& style);
 
 /// The phrase that goes before the keep-until date: "Use by" or "Best if used by".
 std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language);

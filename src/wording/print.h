@@ -48,8 +48,7 @@ struct Print {
     std::string dish;   ///< for messages
     std::string bag_id; ///< empty on a print that serves several bags
     std::vector<Field> fields;
-    std::vector<std::string>
-        code_texts;          ///< the code's text, best first, then shorter forms; may be empty
+    bool has_code = false;   ///< whoever prints it adds a code: its text belongs to another layer
     std::string page_phrase; ///< "Card {0} of {1}", for a print that may run on
     KeyPath where;
 

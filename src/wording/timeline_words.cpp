@@ -29,17 +29,17 @@ struct Setting {
     const kitchen::Timeline& line;
     const kitchen::TimelineDish& dish;
     const kitchen::DishTimeline& windows;
-    const Language& language;
+    const Style& style;
 };
 
 std::string clock_at(const Setting& setting, Instant instant) {
-    return say_clock(on_clock(setting.line.clock, instant), setting.language);
+    return say_clock(on_clock(setting.line.clock, instant), setting.style.language);
 }
 
 std::string bags_of(const Setting& setting) {
     const auto count = setting.dish.bags.size();
-    return setting.language.say(count == 1 ? "plan.bag" : "plan.bags",
-                                {std::to_string(count), setting.dish.package.dish});
+    return setting.style.language.say(count == 1 ? "plan.bag" : "plan.bags",
+                                      {std::to_string(count), setting.dish.package.dish});
 }
 
 std::string_view thaw_key(kitchen::ThawMethod method) {
@@ -53,7 +53,7 @@ std::string_view thaw_key(kitchen::ThawMethod method) {
 }
 
 kitchen::EventWords thaw_words(const Setting& setting) {
-    const auto& language = setting.language;
+    const auto& language = setting.style.language;
     kitchen::EventWords words{
         language.say(thaw_key(setting.dish.package.thaw.method), {bags_of(setting)}), {}};
     const auto& window = setting.windows.thaw;
@@ -65,10 +65,10 @@ kitchen::EventWords thaw_words(const Setting& setting) {
 }
 
 kitchen::EventWords start_words(const Setting& setting) {
-    const auto& language = setting.language;
+    const auto& language = setting.style.language;
     const auto& package = setting.dish.package;
     const bool frozen = package.thaw.method == kitchen::ThawMethod::FromFrozen;
-    const auto how = package.cook ? say_cooking(*package.cook, language) : std::string{};
+    const auto how = package.cook ? say_cooking(*package.cook, setting.style) : std::string{};
     kitchen::EventWords words{
         language.say(frozen ? "plan.start-frozen" : "plan.start", {bags_of(setting), how}), {}};
     const auto& window = setting.windows.cook;
@@ -81,18 +81,19 @@ kitchen::EventWords start_words(const Setting& setting) {
 }
 
 kitchen::EventWords add_words(const Setting& setting, const kitchen::Finish& finish) {
-    const auto& language = setting.language;
-    return {language.say("plan.add", {finish.add.as_written, setting.dish.package.dish}),
+    const auto& language = setting.style.language;
+    return {language.say("plan.add",
+                         {say_quantity(finish.add, setting.style), setting.dish.package.dish}),
             finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
 }
 
 kitchen::EventWords ready_words(const Setting& setting) {
-    const auto& language = setting.language;
+    const auto& language = setting.style.language;
     const auto& cook = setting.dish.package.cook;
     kitchen::EventWords words{language.say("plan.ready", {setting.dish.package.dish}), {}};
     if (cook && cook->until) {
         words.description =
-            language.say("cook-day-card.done-at", {say_temperature(*cook->until, language)});
+            language.say("cook-day-card.done-at", {say_target(*cook->until, setting.style)});
     }
     return words;
 }
@@ -126,8 +127,8 @@ std::string say_span(std::chrono::minutes span, const Language& language) {
 
 kitchen::EventWords say_event(const kitchen::Timeline& timeline,
                               std::span<const kitchen::TimelineDish> dishes,
-                              const TimelineEvent& event, const Language& language) {
-    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish], language};
+                              const TimelineEvent& event, const Style& style) {
+    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish], style};
     switch (event.what) {
     case TimelineStep::Thaw: return thaw_words(setting);
     case TimelineStep::Start: return start_words(setting);

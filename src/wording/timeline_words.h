@@ -2,7 +2,7 @@
 
 #include "kitchen/calendar.h"
 #include "kitchen/timeline.h"
-#include "wording/language.h"
+#include "wording/style.h"
 
 #include <span>
 #include <string>
@@ -26,7 +26,7 @@ std::string say_span(std::chrono::minutes span, const Language& language);
 /// \pre the event belongs to the timeline, the timeline to these dishes
 kitchen::EventWords say_event(const kitchen::Timeline& timeline,
                               std::span<const kitchen::TimelineDish> dishes,
-                              const kitchen::TimelineEvent& event, const Language& language);
+                              const kitchen::TimelineEvent& event, const Style& style);
 
 /// One remark as a sentence; English where this language's table has none for it.
 std::string say_remark(const kitchen::Timeline& timeline, const kitchen::TimelineRemark& remark,

@@ -163,6 +163,18 @@ std::string unbroken(std::string_view text) {
     return joined;
 }
 
+std::string with_no_break_spaces(std::string_view text) {
+    std::string joined;
+    for (const char c : text) {
+        if (c == ' ') {
+            append_utf8(joined, U'\u00A0');
+        } else {
+            joined += c;
+        }
+    }
+    return joined;
+}
+
 std::string capitalised(std::string_view text) {
     if (text.empty()) {
         return {};

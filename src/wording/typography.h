@@ -13,6 +13,9 @@ std::string typeset_text(std::string_view text);
 /// With a word joiner (U+2060) after each hyphen, so that no line breaks inside: bag ids.
 std::string unbroken(std::string_view text);
 
+/// With no-break spaces (U+00A0) for its spaces, so that it stays on one line: dates.
+std::string with_no_break_spaces(std::string_view text);
+
 /// With a capital first letter (ASCII, Latin-1, Greek and Cyrillic small letters).
 std::string capitalised(std::string_view text);
 

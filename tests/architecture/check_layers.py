@@ -23,8 +23,9 @@ MAY_KNOW = {
     "render": ["base", "typeset", "layout"],
     "archive": ["base", "kitchen"],
     "photo": ["base", "code"],
+    "spool": ["base"],
     "app": ["base", "unicode", "toml", "kitchen", "intake", "wording", "typeset", "code",
-            "layout", "render", "archive", "photo"],
+            "layout", "render", "archive", "photo", "spool"],
 }
 
 # Each third-party library is included in one folder. fmt stands in for the standard library's
@@ -40,6 +41,7 @@ THIRD_PARTY = {
     r"libdeflate": "render",
     r"sqlite3": "archive",
     r"(png|jpeglib)\.h": "photo",
+    r"cups/": "spool",
     r"CLI/": "app",
 }
 
@@ -60,7 +62,7 @@ LONGEST_FILE = 500
 
 
 def complaints(source: pathlib.Path):
-    layers = sorted(p.name for p in source.iterdir() if p.is_dir())
+    layers = sorted(p.name for p in source.iterdir() if any(p.glob("*.h")) or any(p.glob("*.cpp")))
     for unknown in set(layers) - set(MAY_KNOW):
         yield f"{source / unknown}: error: this folder is not in the graph"
     for path in sorted(source.rglob("*")):

@@ -41,6 +41,7 @@ DayRecord day(int number) {
                               kitchen::DateBasis::StorageTable,
                               6,
                               kitchen::Mass{2000.0},
+                              FoodRecord{{"celery"}, {"soup or stew"}},
                               {}};
         for (int bag = 1; bag <= 4; ++bag) {
             package.bags.push_back(kitchen::bag_id({dish, made, bag}));

@@ -28,6 +28,7 @@ Run run(const std::vector<std::string>& words) {
     }
     arguments.push_back(nullptr);
     const auto start = std::chrono::steady_clock::now();
+    std::fflush(stdout); // or the child would say it again
     const pid_t child = fork();
     if (child == 0) {
         if (std::freopen("/dev/null", "w", stdout) != nullptr) {

@@ -62,7 +62,7 @@ void time_intake(const std::vector<std::string>& files, const Report& report) {
         Diagnostics faults;
         const auto document =
             toml::parse(toml::read_text_file(file, std::size_t{1} << 20U).value(), file, faults);
-        return *intake::read_day(document, faults);
+        return intake::read_day(document, faults).day;
     };
     report.time("read the day's files", [&] {
         for (const auto& file : files) {
@@ -80,18 +80,24 @@ void time_intake(const std::vector<std::string>& files, const Report& report) {
     });
 }
 
-void time_layout(const app::Job& job, const app::LaidOut& laid_out, const Report& report) {
+void time_layout(const layout::Source& source, const app::LaidOut& laid_out, const Report& report) {
     const auto& setup = laid_out.setup;
-    auto without_codes = job.prints;
-    for (auto& print : without_codes) {
-        print.code_texts.clear();
-    }
-    const auto fit = [&setup](const std::vector<wording::Print>& prints) {
-        return microseconds([&] { layout::fit(prints, setup.chosen, setup.target, setup.fonts); });
+    auto without_codes = source;
+    without_codes.print = [&source](std::size_t i) {
+        auto print = source.print(i);
+        print.has_code = false;
+        return print;
+    };
+    const auto fit = [&setup](const layout::Source& prints) {
+        return microseconds([&] {
+            if (!layout::fit(prints, setup.chosen, setup.target, setup.fonts)) {
+                std::exit(1);
+            }
+        });
     };
     const double words = fit(without_codes);
-    report.tell("shape and fit the words", words);
-    report.tell("codes: choose, draw, read back", fit(job.prints) - words);
+    report.tell("say, shape and fit the words", words);
+    report.tell("codes: say, choose, draw, read back", fit(source) - words);
     report.time("frames: break lines and place", [&] {
         for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
             draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
@@ -141,15 +147,16 @@ int main(int argc, char** argv) {
     time_intake(files, report);
     const app::Settings settings;
     const auto days = app::read_days(files, settings);
-    report.time("words of the labels and codes", [&] { app::label_job(days, settings); });
     const auto data = app::find_data_folder();
     report.time("open the faces", [&] { app::load_fonts(data); });
     const auto job = app::label_job(days, settings);
-    const auto laid_out =
-        app::lay_out(job, days, {files, "labels.pdf"}, settings, {std::cout, std::cerr});
+    app::PrintOptions options;
+    options.days = files;
+    options.output = "labels.pdf";
+    const auto laid_out = app::lay_out(job, days, options, settings, {std::cout, std::cerr});
     if (!laid_out) {
         return 1;
     }
-    time_layout(job, laid_out.value(), report);
+    time_layout(app::source_of(job, days, settings), laid_out.value(), report);
     time_render(laid_out.value(), report);
 }

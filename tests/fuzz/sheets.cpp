@@ -37,12 +37,6 @@ std::vector<layout::Layout> shipped_layouts() {
     return layouts;
 }
 
-void add_print(std::vector<wording::Print>& prints, wording::Print print,
-               const kitchen::PlannedPackage& planned) {
-    print.code_texts = code::texts(code::message_for(planned, planned.bags.front()));
-    prints.push_back(std::move(print));
-}
-
 } // namespace
 
 const typeset::FontSet& fonts() {
@@ -70,23 +64,24 @@ layout::Stock shipped_stock(const std::string& name) {
     return std::move(*reading.stock);
 }
 
-std::vector<wording::Print> prints_of(const kitchen::Plan& plan, const std::string& language) {
+std::vector<Whole> prints_of(const kitchen::Plan& plan, const std::string& language) {
     constexpr std::size_t most_packages = 2; // more of the same finds nothing new, slowly
-    const auto& words = wording::shipped_language(language);
-    std::vector<wording::Print> prints;
+    const auto style = wording::style_for(wording::shipped_language(language), {});
+    std::vector<Whole> prints;
     for (std::size_t i = 0; i < std::min(plan.packages.size(), most_packages); ++i) {
         const auto& planned = plan.packages[i];
         const auto& bag = planned.bags.front();
-        add_print(prints, wording::bag_label(plan, planned, bag, words), planned);
-        add_print(prints, wording::cook_day_card(plan, planned, words), planned);
+        const auto texts = code::texts(code::message_for(planned, bag));
+        prints.push_back({wording::bag_label(plan, planned, bag, style), texts});
+        prints.push_back({wording::cook_day_card(plan, planned, style), texts});
         if (!planned.finish.empty()) {
-            prints.push_back(wording::finishing_card(plan, planned, bag, words));
+            prints.push_back({wording::finishing_card(plan, planned, bag, style), {}});
         }
     }
     return prints;
 }
 
-const std::vector<wording::Print>& sample_prints() {
+const std::vector<Whole>& sample_prints() {
     static const auto prints = [] {
         Diagnostics faults;
         const auto document =
@@ -99,14 +94,17 @@ const std::vector<wording::Print>& sample_prints() {
     return prints;
 }
 
-void hold_drawn(const std::vector<wording::Print>& prints, const layout::Layouts& layouts,
+void hold_drawn(const std::vector<Whole>& prints, const layout::Layouts& layouts,
                 const layout::Stock& stock) {
-    std::vector<wording::Print> drawn;
-    std::ranges::copy_if(prints, std::back_inserter(drawn),
-                         [&layouts](const auto& print) { return layouts.contains(print.kind); });
+    std::vector<Whole> drawn;
+    std::ranges::copy_if(prints, std::back_inserter(drawn), [&layouts](const Whole& whole) {
+        return layouts.contains(whole.print.kind);
+    });
+    const layout::Source wholes{drawn.size(), [&drawn](std::size_t i) { return drawn[i].print; },
+                                [&drawn](std::size_t i) { return drawn[i].code_texts; }};
     layout::Target target;
     target.stock = stock;
-    const auto fitting = layout::fit(drawn, layouts, target, fonts());
+    const auto fitting = layout::fit(wholes, layouts, target, fonts());
     if (!fitting) {
         hold(!fitting.fault().empty(), "a refusal says why");
         return;

@@ -23,15 +23,21 @@ const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock)
 
 layout::Stock shipped_stock(const std::string& name);
 
+/// A print, and what its code may say.
+struct Whole {
+    wording::Print print;
+    std::vector<std::string> code_texts;
+};
+
 /// One print of each kind for each of the first packages, in one of the shipped languages.
-std::vector<wording::Print> prints_of(const kitchen::Plan& plan, const std::string& language);
+std::vector<Whole> prints_of(const kitchen::Plan& plan, const std::string& language);
 
 /// The sample day's prints.
-const std::vector<wording::Print>& sample_prints();
+const std::vector<Whole>& sample_prints();
 
 /// Fits the prints that `layouts` has a layout for, draws every sheet, and holds what is drawn to
 /// what frames promise: finite numbers, ink on the sheet.
-void hold_drawn(const std::vector<wording::Print>& prints, const layout::Layouts& layouts,
+void hold_drawn(const std::vector<Whole>& prints, const layout::Layouts& layouts,
                 const layout::Stock& stock);
 
 } // namespace thawslip::fuzz

@@ -37,8 +37,9 @@ TEST_CASE("a dish is planned backwards from the time to eat") {
                            "11:30"));
     CHECK(has(outcome.out, "Move 1 bag of Squash and red lentil stew from the freezer to the "
                            "refrigerator"));
-    CHECK(has(outcome.out, "10:30  Add 1 l vegetable stock to Squash and red lentil stew"));
-    CHECK(has(outcome.out, "18:20  Add 200 g baby spinach to Squash and red lentil stew"));
+    CHECK(
+        has(outcome.out, "10:30  Add 1 l (4¼ cups) vegetable stock to Squash and red lentil stew"));
+    CHECK(has(outcome.out, "18:20  Add 200 g (7 oz) baby spinach to Squash and red lentil stew"));
     CHECK(has(outcome.out, "18:30  Squash and red lentil stew is ready"));
     CHECK(has(outcome.out, "Local food-safety rules come first."));
 }
@@ -46,9 +47,9 @@ TEST_CASE("a dish is planned backwards from the time to eat") {
 TEST_CASE("all dishes of a table share one plan in order of time") {
     const auto outcome = plan("--eat '2026-12-03 18:30' --now '2026-11-20 09:00'");
     CHECK(outcome.status == 0);
-    const char* in_order[] = {"10:30  Start cooking 1 bag of Squash",
-                              "Start cooking 1 bag of Apple", "18:20  Add 200 g baby spinach",
-                              "18:30  Plum and ginger compote is"};
+    const char* in_order[] = {
+        "10:30  Start cooking 1 bag of Squash", "Start cooking 1 bag of Apple",
+        "18:20  Add 200 g (7 oz) baby spinach", "18:30  Plum and ginger compote is"};
     std::size_t at = 0;
     for (const char* words : in_order) {
         CAPTURE(words);

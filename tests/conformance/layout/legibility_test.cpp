@@ -34,7 +34,8 @@ struct SampleDay {
         }
         layout::Target target;
         target.stock = stock;
-        const auto fitting = layout::fit(job.prints, chosen, target, fonts);
+        const auto fitting =
+            layout::fit(app::source_of(job, days, settings), chosen, target, fonts);
         std::vector<layout::Frame> frames;
         for (int sheet = 0; fitting && sheet < fitting.value().sheets; ++sheet) {
             frames.push_back(draw_sheet(fitting.value(), sheet, chosen, target, fonts));

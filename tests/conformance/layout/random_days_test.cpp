@@ -105,7 +105,18 @@ kitchen::Package random_package(Random& random, int number) {
     return package;
 }
 
-std::vector<wording::Print> random_prints(Random& random, int dishes) {
+/// A print and what its code may say.
+struct Whole {
+    wording::Print print;
+    std::vector<std::string> code_texts;
+};
+
+layout::Source only(const Whole& whole) {
+    return {1, [&](std::size_t) { return whole.print; },
+            [&](std::size_t) { return whole.code_texts; }};
+}
+
+std::vector<Whole> random_prints(Random& random, int dishes) {
     kitchen::Day day;
     day.made = std::chrono::year{2026} / 10 / 17;
     day.kitchen = phrase(random, 3);
@@ -114,14 +125,15 @@ std::vector<wording::Print> random_prints(Random& random, int dishes) {
     }
     Diagnostics faults;
     const auto plan = kitchen::plan(day, {}, faults);
-    const auto& language = wording::shipped_language("en");
-    std::vector<wording::Print> prints;
+    const auto style = wording::style_for(wording::shipped_language("en"), {});
+    std::vector<Whole> prints;
     for (const auto& planned : plan.packages) {
-        prints.push_back(bag_label(plan, planned, planned.bags.front(), language));
-        prints.back().code_texts = code::texts(code::message_for(planned, planned.bags.front()));
-        prints.push_back(cook_day_card(plan, planned, language));
+        const auto& bag = planned.bags.front();
+        const auto texts = code::texts(code::message_for(planned, bag));
+        prints.push_back({bag_label(plan, planned, bag, style), texts});
+        prints.push_back({cook_day_card(plan, planned, style), texts});
         if (!planned.finish.empty()) {
-            prints.push_back(finishing_card(plan, planned, planned.bags.front(), language));
+            prints.push_back({finishing_card(plan, planned, bag, style), {}});
         }
     }
     return prints;
@@ -232,7 +244,8 @@ TEST_CASE("random days on every stock: all words there, nothing touches, nothing
     int refused = 0;
     for (const auto& stock : app::shipped_stocks(data)) {
         CAPTURE(stock.name);
-        for (const auto& print : random_prints(random, 12)) {
+        for (const auto& whole : random_prints(random, 12)) {
+            const auto& print = whole.print;
             CAPTURE(print.dish);
             const auto* layout = app::layout_for(print.kind, stock, layouts);
             if (layout == nullptr) {
@@ -242,7 +255,7 @@ TEST_CASE("random days on every stock: all words there, nothing touches, nothing
             target.stock = stock;
             target.stock.cut = false;
             const layout::Layouts chosen{{print.kind, *layout}};
-            const auto fitting = layout::fit({print}, chosen, target, fonts);
+            const auto fitting = layout::fit(only(whole), chosen, target, fonts);
             if (!fitting) {
                 ++refused;
                 continue;

@@ -96,6 +96,64 @@ TEST_CASE("a bag keeps its old id where the name of its dish was mended") {
     CHECK(std::ranges::count(archive.bags(Which::All), stew.dish, &Bag::dish) == 3);
 }
 
+TEST_CASE("a bag whose name is a letter off, or whose food differs, counts as a new bag") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto before = package("Beef pot", 3);
+    auto now = package("Beet pot", 3);
+    SUBCASE("another word of four letters") {}
+    SUBCASE("other allergens") {
+        before = package("Squahs and red lentil stew", 3);
+        now = package("Squash and red lentil stew", 3);
+        now.food->allergens = {"celery", "milk"};
+    }
+    SUBCASE("another storage class") {
+        before = package("Squahs and red lentil stew", 3);
+        now = package("Squash and red lentil stew", 3);
+        now.food->classes = {"cooked meat"};
+    }
+    SUBCASE("what it is made of was not kept") {
+        before = package("Squahs and red lentil stew", 3);
+        before.food.reset();
+        now = package("Squash and red lentil stew", 3);
+    }
+    archive.record(print({day({before, soup})}));
+    const auto recorded = archive.record(print({day({now, soup})}));
+    CHECK(recorded.renamed.empty());
+    CHECK(recorded.new_bags == 3);
+    CHECK(recorded.dropped == before.bags);
+    CHECK(archive.bag(before.bags[0])->dish == before.dish);
+    CHECK(archive.bag(now.bags[0])->dish == now.dish);
+}
+
+TEST_CASE("a known bag whose allergens or storage class change is named: its old label is wrong") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew, soup})}));
+    auto mended = stew;
+    mended.food->allergens = {"celery", "milk"};
+    CHECK(archive.record(print({day({mended, soup})})).relabelled == stew.bags);
+    CHECK(archive.record(print({day({mended, soup})})).relabelled.empty());
+}
+
+TEST_CASE("an id that is on another dish's bag already is refused, and nothing changes") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    const auto before = archive.contents();
+    auto clash = soup;
+    clash.bags[1] = stew.bags[0]; // as if the hashes were the same
+    try {
+        archive.record(print({day({clash}, "/barn/sunday.toml")}));
+        FAIL("recorded");
+    } catch (const ArchiveFailure& failure) {
+        CHECK(failure.fault().kind == ArchiveFault::Kind::Clash);
+        CHECK(failure.fault().message.find(stew.bags[0]) != std::string::npos);
+        CHECK(failure.fault().message.find(stew.dish) != std::string::npos);
+    }
+    CHECK(archive.contents() == before);
+}
+
 TEST_CASE("another dish under the same file name is no revision of the first") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
@@ -103,6 +161,8 @@ TEST_CASE("another dish under the same file name is no revision of the first") {
     const auto recorded = archive.record(print({day({soup})}));
     CHECK(recorded.new_days == 1);
     CHECK(recorded.renamed.empty());
+    CHECK(recorded.dropped == stew.bags); // said once: they may be, or not
+    CHECK(archive.record(print({day({soup})})).dropped.empty());
     CHECK(archive.bag(stew.bags[0])->dish == stew.dish);
 }
 
@@ -193,6 +253,56 @@ TEST_CASE("two kitchens' archives merge: all bags of both, the later state of sh
     CHECK(merged.states == 3);
     CHECK(here.bags(Which::InFreezer).size() == 2);
     CHECK(here.check().empty());
+}
+
+TEST_CASE("merging leaves out a bag whose id is here on another food, and names it") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    here.record(print({day({stew})}));
+    auto other = stew;
+    SUBCASE("other allergens") {
+        other.food->allergens = {"milk"};
+    }
+    SUBCASE("another storage class") {
+        other.food->classes = {"cooked meat"};
+    }
+    SUBCASE("food that was not kept") {
+        other.food.reset();
+    }
+    SUBCASE("another dish whose hash is the same") {
+        other = package("Plum and ginger compote", 3);
+        other.bags = stew.bags;
+    }
+    auto elsewhere = day({other, soup}, "/barn/sunday.toml");
+    elsewhere.description += "# barn\n";
+    there.record(print({elsewhere}));
+    const auto merged = here.merge(there.contents());
+    CHECK(merged.clashes == stew.bags);
+    CHECK(merged.bags == 2);
+    CHECK(here.bag(stew.bags[0])->dish == stew.dish);
+    CHECK(here.bags(Which::All).size() == 5);
+    CHECK(here.check().empty());
+}
+
+TEST_CASE("merging takes the younger revision of a description that both have") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    here.record(print({day({stew})}));
+    there.record(print({day({stew})}));
+    auto edited = stew;
+    edited.keep_until = date(2027, 2, 1);
+    edited.food->allergens = {"celery", "milk"};
+    auto revision = day({edited});
+    revision.description += "# milk was forgotten\n";
+    there.record(print({revision}, "2026-10-19T10:00:00"));
+    const auto merged = here.merge(there.contents());
+    CHECK(merged.clashes.empty());
+    CHECK(merged.bags == 0);
+    CHECK(here.bag(stew.bags[0])->keep_until == date(2027, 2, 1));
+    CHECK(here.contents() == there.contents());
+    CHECK(there.merge(here.contents()).days == 0);
 }
 
 TEST_CASE("a later schema, another database and a damaged file are refused untouched") {

@@ -15,8 +15,15 @@ inline kitchen::Date date(int year, unsigned month, unsigned day) {
 
 inline PackageRecord package(const std::string& dish, int bags,
                              kitchen::Date keep_until = date(2026, 12, 17)) {
-    PackageRecord record{
-        dish, dish, date(2026, 10, 17), keep_until, kitchen::DateBasis::SetByCook, 6, {}, {}};
+    PackageRecord record{dish,
+                         dish,
+                         date(2026, 10, 17),
+                         keep_until,
+                         kitchen::DateBasis::SetByCook,
+                         6,
+                         {},
+                         FoodRecord{{"celery"}, {"soup or stew"}},
+                         {}};
     for (int n = 1; n <= bags; ++n) {
         record.bags.push_back(kitchen::bag_id({dish, record.made, n}));
     }

@@ -160,6 +160,12 @@ TEST_CASE("a quantity shows both systems, or the one that is asked for") {
     range = quantity({2, 1}, Unit::Cup, "lentils", "2–3 cups lentils");
     range.high = Amount{3, 1};
     CHECK(to_text(range, {}) == "2–3 cups (470–700 ml) lentils");
+    CHECK(to_text(quantity({39, 8}, Unit::Pound, "pork", "4 lb 14 oz pork"), {}) ==
+          "4 lb 14 oz (2.25 kg) pork");
+    CHECK(to_text(quantity({11, 2}, Unit::Pound, "pork", "5 1/2 lb pork"), {}) ==
+          "5½ lb (2.5 kg) pork");
+    CHECK(to_text(quantity({1200, 1}, Unit::Gram, "leeks", ""), {.units = Units::Metric}) ==
+          "1.2 kg leeks");
     auto about = stock;
     about.qualifier = "about";
     CHECK(to_text(about, {}) == "about 1 l (4¼ cups) vegetable stock");
@@ -173,6 +179,23 @@ TEST_CASE("what cannot be converted stays in the cook's own words") {
     Quantity salt;
     salt.as_written = "salt to taste";
     CHECK(to_text(salt, {}) == "salt to taste");
+}
+
+TEST_CASE("an amount and its item come apart for the columns of a table") {
+    const auto apart = [](const Quantity& written) {
+        const auto parts = amount_and_item(written, {});
+        return parts.amount + "|" + parts.item;
+    };
+    CHECK(apart(quantity({1, 1}, Unit::Litre, "stock", "1 l stock")) == "1 l (4¼ cups)|stock");
+    CHECK(apart(quantity({3, 1}, Unit::Count, "onions", "3 onions")) == "3|onions");
+    CHECK(apart(quantity({2, 1}, Unit::Tablespoon, "capers", "2 heaping tbsp capers")) ==
+          "2 heaping tbsp|capers");
+    CHECK(apart(quantity({3, 1}, Unit::Count, "onions", "3 onions, sliced")) ==
+          "|3 onions, sliced");
+    CHECK(apart(quantity({6, 1}, Unit::Tablespoon, "mustard", "")) == "6 tbsp|mustard");
+    Quantity salt;
+    salt.as_written = "salt to taste";
+    CHECK(apart(salt) == "|salt to taste");
 }
 
 TEST_CASE("a bag's weight and thickness show both systems") {

@@ -159,18 +159,6 @@ TEST_CASE("after a hundred mistakes the rest is only counted") {
     CHECK(read.faults.back().message == "49900 more mistakes are not shown");
 }
 
-TEST_CASE("the keys that were asked for can be listed, positions left out") {
-    Read read{"[[package]]\nfinish = [{add = \"a\"}, {}]\n"};
-    auto root = read.reader.root();
-    for (auto& package : root.tables("package", 9)) {
-        for (auto& finish : package.tables("finish", 9)) {
-            finish.string("add");
-        }
-    }
-    const std::set<std::string> asked{"package", "package[].finish", "package[].finish[].add"};
-    CHECK(read.reader.asked() == asked);
-}
-
 TEST_CASE("a fault inside a string is placed at its character where the source shows it") {
     struct Case {
         const char* text;

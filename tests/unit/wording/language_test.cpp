@@ -1,7 +1,9 @@
+#include "kitchen/allergen_words.h"
 #include "kitchen/cautions.h"
 #include "kitchen/timeline_remark.h"
 #include "wording/language.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <set>
 
@@ -19,6 +21,12 @@ std::set<char> slots(const std::string& phrase) {
         }
     }
     return found;
+}
+
+std::string kind_key(std::string_view kind) {
+    auto key = "allergen-kind." + std::string{kind};
+    std::ranges::replace(key, ' ', '-');
+    return key;
 }
 
 } // namespace
@@ -61,6 +69,17 @@ TEST_CASE("no other language lacks a caution or a remark that can be printed") {
     }
 }
 
+TEST_CASE("no other language lacks a kind of nut or cereal that the law wants to be named") {
+    // Regulation (EU) 1169/2011, Annex II, 1 and 8.
+    for (const char* kind :
+         {"almond", "hazelnut", "walnut", "cashew", "pecan", "Brazil nut", "pistachio", "macadamia",
+          "wheat", "spelt", "khorasan", "rye", "barley", "oats"}) {
+        CAPTURE(kind);
+        CHECK(shipped_language("es").has(kind_key(kind)));
+        CHECK(shipped_language("de").has(kind_key(kind)));
+    }
+}
+
 TEST_CASE("no language has a phrase that nothing asks for") {
     const auto& english = shipped_language("en");
     std::set<std::string> known;
@@ -73,6 +92,10 @@ TEST_CASE("no language has a phrase that nothing asks for") {
     for (const auto& rule : kitchen::remark_rules()) {
         known.insert("timeline." + std::string{rule.key});
     }
+    for (const auto& phrase : kitchen::allergen_phrases()) {
+        known.insert(kind_key(phrase.kind));
+    }
+    known.insert("allergen-kind.wheat"); // in the EU a kind of cereal
     for (const auto& code : shipped_languages()) {
         for (const auto& key : shipped_language(code).keys()) {
             CAPTURE(key);

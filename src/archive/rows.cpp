@@ -1,18 +1,12 @@
-#include "archive/connection.h"
+#include "archive/rows.h"
 
+#include "archive/columns.h"
 #include "kitchen/bag_id.h"
 
-#include <charconv>
 #include <fmt/format.h>
 
 namespace thawslip::archive {
 namespace {
-
-int number_in(std::string_view digits) {
-    int number = 0;
-    std::from_chars(digits.data(), digits.data() + digits.size(), number);
-    return number;
-}
 
 /// SQLite's integers are signed; the bits are what counts.
 std::int64_t hash_of(std::string_view bytes) {
@@ -42,8 +36,10 @@ void insert_package(Connection& connection, std::int64_t day, int position,
                     const PackageRecord& package, std::size_t bags) {
     auto& statement =
         connection
-            .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
-                       "servings, bags, grams) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .statement(
+                "INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
+                "servings, bags, grams, allergens, classes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+                "?, ?)")
             .with(day)
             .with(position)
             .with(package.dish)
@@ -53,7 +49,13 @@ void insert_package(Connection& connection, std::int64_t day, int position,
             .with(word_of(package.basis))
             .with(package.servings)
             .with(static_cast<std::int64_t>(bags));
-    package.weight ? statement.with(package.weight->grams).run() : statement.with_nothing().run();
+    package.weight ? statement.with(package.weight->grams) : statement.with_nothing();
+    if (package.food) {
+        statement.with(lines_of(package.food->allergens)).with(lines_of(package.food->classes));
+    } else {
+        statement.with_nothing().with_nothing();
+    }
+    statement.run();
     connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
         .with(connection.database().last_row())
         .with(package.words)
@@ -61,57 +63,6 @@ void insert_package(Connection& connection, std::int64_t day, int position,
 }
 
 } // namespace
-
-std::string_view word_of(State state) {
-    for (const auto& [known, word] : state_words) {
-        if (known == state) {
-            return word;
-        }
-    }
-    return {};
-}
-
-std::optional<State> state_of(std::string_view word) {
-    for (const auto& [state, known] : state_words) {
-        if (known == word) {
-            return state;
-        }
-    }
-    return std::nullopt;
-}
-
-kitchen::Date date_of(const std::string& iso) {
-    using namespace std::chrono;
-    if (iso.size() != 10) {
-        return {};
-    }
-    const std::string_view text = iso;
-    return {year{number_in(text.substr(0, 4))},
-            month{static_cast<unsigned>(number_in(text.substr(5, 2)))},
-            day{static_cast<unsigned>(number_in(text.substr(8, 2)))}};
-}
-
-std::string_view word_of(kitchen::DateBasis basis) {
-    return basis == kitchen::DateBasis::SetByCook ? "use by" : "best";
-}
-
-kitchen::DateBasis basis_of(std::string_view word) {
-    return word == "use by" ? kitchen::DateBasis::SetByCook : kitchen::DateBasis::StorageTable;
-}
-
-PackageRecord package_at(const Statement& row, int first) {
-    PackageRecord package;
-    package.dish = row.text(first);
-    package.words = row.text(first + 1);
-    package.made = date_of(row.text(first + 2));
-    package.keep_until = date_of(row.text(first + 3));
-    package.basis = basis_of(row.text(first + 4));
-    package.servings = static_cast<int>(row.integer(first + 5));
-    if (!row.is_nothing(first + 6)) {
-        package.weight = kitchen::Mass{row.real(first + 6)};
-    }
-    return package;
-}
 
 std::int64_t hash_of_description(std::string_view description) {
     return hash_of(description);
@@ -140,14 +91,15 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
 }
 
 std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day) {
-    auto& rows = connection
-                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                                "bags FROM package WHERE day = ? ORDER BY position")
-                     .with(day);
+    auto& rows =
+        connection
+            .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
+                       "allergens, classes, bags FROM package WHERE day = ? ORDER BY position")
+            .with(day);
     std::vector<PackageRecord> packages;
     while (rows.next()) {
         packages.push_back(package_at(rows, 0));
-        packages.back().bags.resize(static_cast<std::size_t>(rows.integer(7)));
+        packages.back().bags.resize(static_cast<std::size_t>(rows.integer(9)));
     }
     return packages;
 }
@@ -167,6 +119,15 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
     return row.next() ? row.integer(0) : 0;
 }
 
+PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
+    auto& row = connection
+                    .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
+                               "allergens, classes FROM package WHERE id = (SELECT package FROM "
+                               "bag WHERE id = ?)")
+                    .with(bag);
+    return row.next() ? package_at(row, 0) : PackageRecord{};
+}
+
 std::int64_t insert_bag(Connection& connection, std::int64_t package, int number, State state,
                         const std::string& changed) {
     connection.statement("INSERT INTO bag (package, number, state, changed) VALUES (?, ?, ?, ?)")
@@ -183,6 +144,21 @@ void insert_id(Connection& connection, const std::string& id, std::int64_t bag, 
         .with(id)
         .with(bag)
         .with(newest ? 1 : 0)
+        .run();
+}
+
+void make_newest(Connection& connection, std::int64_t bag, const std::string& id) {
+    connection.statement("UPDATE bag_id SET newest = (id = ?) WHERE bag = ?")
+        .with(id)
+        .with(bag)
+        .run();
+}
+
+void describe_bag(Connection& connection, std::int64_t bag, std::int64_t package, int number) {
+    connection.statement("UPDATE bag SET package = ?, number = ? WHERE id = ?")
+        .with(package)
+        .with(number)
+        .with(bag)
         .run();
 }
 
@@ -218,6 +194,17 @@ std::int64_t print_row(Connection& connection, const PrintSetup& setup,
     return 0;
 }
 
+std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print) {
+    auto& rows =
+        connection.statement("SELECT name, bytes FROM print_file WHERE print = ? ORDER BY id")
+            .with(print);
+    std::vector<SetupFile> files;
+    while (rows.next()) {
+        files.push_back({rows.text(0), rows.text(1)});
+    }
+    return files;
+}
+
 void insert_print(Connection& connection, const StoredPrint& print) {
     std::vector<std::int64_t> days;
     for (const auto day : print.days) {
@@ -237,6 +224,13 @@ void insert_print(Connection& connection, const StoredPrint& print) {
         .with(hash_of(setup, days))
         .run();
     const auto row = connection.database().last_row();
+    for (const auto& file : setup.files) {
+        connection.statement("INSERT INTO print_file (print, name, bytes) VALUES (?, ?, ?)")
+            .with(row)
+            .with(file.name)
+            .with_bytes(file.text)
+            .run();
+    }
     for (std::size_t i = 0; i < days.size(); ++i) {
         connection.statement("INSERT INTO print_day (print, position, day) VALUES (?, ?, ?)")
             .with(row)

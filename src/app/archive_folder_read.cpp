@@ -1,0 +1,242 @@
+#include "app/archive_folder.h"
+#include "app/toml_text.h"
+#include "toml/table.h"
+#include "toml/text_file.h"
+
+#include <algorithm>
+#include <array>
+#include <fmt/format.h>
+#include <map>
+
+namespace thawslip::app {
+namespace {
+
+using archive::Contents;
+
+constexpr std::size_t largest_file = std::size_t{1} << 26U;
+constexpr std::size_t most = 10'000'000; // of anything that is counted
+
+/// The folder that is being read, and all that was found wrong with it.
+class Folder {
+public:
+    explicit Folder(std::string path) : path_{std::move(path)} {}
+
+    std::string bytes(const std::string& name) {
+        auto text = toml::read_text_file(path_ + "/" + name, largest_file);
+        if (!text) {
+            wrong_ += to_text(toml::to_diagnostic(text.fault()));
+            return {};
+        }
+        return std::move(text).value();
+    }
+
+    /// Reads a file with `read`, which is given its root table.
+    template <class Read>
+    void table(const std::string& name, const Read& read) {
+        Diagnostics faults;
+        const auto document =
+            toml::parse(bytes(name), path_ + "/" + name, faults, {largest_file, 32});
+        if (wrong_.empty() && document.well_formed()) {
+            toml::Reader reader{document, faults};
+            auto root = reader.root();
+            read(root);
+            root.refuse_unknown();
+            reader.finish();
+        }
+        for (const auto& fault : faults) {
+            wrong_ += to_text(fault, document.text());
+        }
+    }
+
+    void refuse(const std::string& message) {
+        wrong_ += fmt::format("{}: error: {}\n", path_, message);
+    }
+    const std::string& wrong() const { return wrong_; }
+
+private:
+    std::string path_;
+    std::string wrong_;
+};
+
+std::string text(toml::Table& table, const std::string& key) {
+    const auto in_hex = key + "_hex";
+    if (table.has(in_hex.c_str())) {
+        const auto hex = table.string(in_hex.c_str());
+        return hex ? bytes_of_hex(hex->value) : std::string{};
+    }
+    table.require(key.c_str());
+    const auto plain = table.string(key.c_str());
+    return plain ? plain->value : std::string{};
+}
+
+kitchen::Date date(toml::Table& table, const char* key) {
+    table.require(key);
+    return table.date(key).value_or(kitchen::Date{});
+}
+
+int number(toml::Table& table, const char* key, int least) {
+    table.require(key);
+    return static_cast<int>(table.integer(key, {least, static_cast<int>(most)}).value_or(least));
+}
+
+std::vector<std::string> texts(toml::Table& table, const char* key) {
+    std::vector<std::string> values;
+    for (auto& one : table.strings(key, most)) {
+        values.push_back(std::move(one.value));
+    }
+    return values;
+}
+
+template <class Enum, std::size_t N>
+Enum word(toml::Table& table, const char* key, const char* what,
+          const std::array<std::pair<Enum, std::string_view>, N>& known) {
+    std::vector<toml::Word> words;
+    for (const auto& [value, spelt] : known) {
+        words.push_back({std::string{spelt}});
+    }
+    table.require(key);
+    const auto found = table.word(key, what, words);
+    return known[found.value_or(0)].first;
+}
+
+constexpr std::array<std::pair<kitchen::DateBasis, std::string_view>, 2> basis_words = {
+    {{kitchen::DateBasis::SetByCook, "use by"}, {kitchen::DateBasis::StorageTable, "best"}}};
+
+archive::PackageRecord read_package(toml::Table& table) {
+    archive::PackageRecord package;
+    package.dish = text(table, "dish");
+    package.words = text(table, "words");
+    package.made = date(table, "made");
+    package.keep_until = date(table, "keep_until");
+    package.basis = word(table, "basis", "a kind of date", basis_words);
+    package.servings = number(table, "servings", 0);
+    if (const auto grams = table.real("grams", {0.0, 1e9})) {
+        package.weight = kitchen::Mass{*grams};
+    }
+    if (table.has("allergens") || table.has("classes")) {
+        package.food = archive::FoodRecord{texts(table, "allergens"), texts(table, "classes")};
+    }
+    package.bags.resize(static_cast<std::size_t>(number(table, "described_bags", 0)));
+    return package;
+}
+
+Contents::Bag read_bag(toml::Table& table) {
+    Contents::Bag bag;
+    bag.ids = texts(table, "ids");
+    bag.number = number(table, "number", 1);
+    bag.state = word(table, "state", "a state of a bag", archive::state_words);
+    bag.changed = text(table, "changed");
+    table.refuse_unknown();
+    return bag;
+}
+
+void read_day(Folder& folder, const std::string& name, Contents& contents) {
+    Contents::Day day;
+    day.record.description = folder.bytes("days/" + name + "/as-written.toml");
+    folder.table("days/" + name + "/record.toml", [&](toml::Table& root) {
+        day.lineage = number(root, "description", 1);
+        day.revision = number(root, "revision", 1);
+        day.recorded = text(root, "recorded");
+        day.record.made = date(root, "made");
+        day.record.kitchen = text(root, "kitchen");
+        day.record.file = text(root, "file");
+        for (auto& table : root.tables("package", most)) {
+            day.record.packages.push_back(read_package(table));
+            for (auto& bag_table : table.tables("bag", most)) {
+                auto bag = read_bag(bag_table);
+                bag.day = contents.days.size();
+                bag.position = static_cast<int>(day.record.packages.size());
+                contents.bags.push_back(std::move(bag));
+            }
+            table.refuse_unknown();
+        }
+    });
+    contents.days.push_back(std::move(day));
+}
+
+using DayNames = std::map<std::string, std::size_t>;
+
+void read_print(Folder& folder, const std::string& name, const DayNames& days, Contents& contents) {
+    Contents::Print print;
+    auto& setup = print.setup;
+    folder.table("prints/" + name + "/print.toml", [&](toml::Table& root) {
+        setup.what = text(root, "what");
+        print.first_at = text(root, "first_at");
+        print.last_at = text(root, "last_at");
+        setup.stock = text(root, "stock");
+        setup.layout = text(root, "layout");
+        setup.settings = text(root, "settings");
+        setup.look = text(root, "look");
+        for (const auto& day : root.strings("days", most)) {
+            const auto known = days.find(day.value);
+            if (known == days.end()) {
+                root.reader().error(day.key, "there is no such day in this folder");
+            } else {
+                print.days.push_back(known->second);
+            }
+        }
+        for (auto& file : root.tables("file", most)) {
+            setup.files.push_back({text(file, "name"), {}});
+            file.refuse_unknown();
+        }
+    });
+    for (std::size_t f = 0; f < setup.files.size(); ++f) {
+        setup.files[f].text = folder.bytes(fmt::format("prints/{}/file-{}.toml", name, f + 1));
+    }
+    contents.prints.push_back(std::move(print));
+}
+
+/// Names lead nowhere else: they are digits and dashes.
+bool is_name(const std::string& name) {
+    return !name.empty() &&
+           std::ranges::all_of(name, [](char c) { return (c >= '0' && c <= '9') || c == '-'; });
+}
+
+struct Names {
+    std::vector<std::string> days;
+    std::vector<std::string> prints;
+};
+
+Names read_names(Folder& folder) {
+    Names names;
+    folder.table("archive.toml", [&](toml::Table& root) {
+        if (number(root, "format", 1) != 1) {
+            folder.refuse("a later thawslip wrote this folder");
+        }
+        names = {texts(root, "days"), texts(root, "prints")};
+    });
+    for (const auto* list : {&names.days, &names.prints}) {
+        for (const auto& name : *list) {
+            if (!is_name(name)) {
+                folder.refuse("archive.toml names something that cannot be in this folder");
+                return {};
+            }
+        }
+    }
+    return names;
+}
+
+} // namespace
+
+Result<archive::Contents, std::string> read_archive_folder(const std::string& path) {
+    Folder folder{path};
+    Contents contents;
+    const auto names = read_names(folder);
+    DayNames days;
+    for (const auto& name : names.days) {
+        days.emplace(name, contents.days.size());
+        read_day(folder, name, contents);
+    }
+    for (const auto& name : names.prints) {
+        read_print(folder, name, days, contents);
+    }
+    if (folder.wrong().empty()) {
+        if (const auto fault = fault_in(contents)) {
+            folder.refuse(*fault);
+        }
+    }
+    return folder.wrong().empty() ? Result<archive::Contents, std::string>{std::move(contents)}
+                                  : Failure{folder.wrong()};
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,131 @@
+#include "app/archive_folder.h"
+#include "app/toml_text.h"
+#include "app/whole_folder.h"
+
+#include <fmt/format.h>
+#include <vector>
+
+namespace thawslip::app {
+namespace {
+
+using archive::Contents;
+
+std::string name_of_day(const Contents::Day& day) {
+    return fmt::format("{:04}-{:02}", day.lineage, day.revision);
+}
+
+std::string name_of_print(std::size_t index) {
+    return fmt::format("{:04}", index + 1);
+}
+
+std::string text_of(const archive::PackageRecord& package) {
+    auto text = "\n[[package]]\n" + toml_line("dish", package.dish) +
+                toml_line("words", package.words) +
+                fmt::format("made = {}\nkeep_until = {}\nbasis = \"{}\"\nservings = {}\n",
+                            kitchen::to_iso(package.made), kitchen::to_iso(package.keep_until),
+                            package.basis == kitchen::DateBasis::SetByCook ? "use by" : "best",
+                            package.servings);
+    if (package.weight) {
+        text += fmt::format("grams = {}\n", package.weight->grams);
+    }
+    if (package.food) {
+        text += toml_line("allergens", package.food->allergens) +
+                toml_line("classes", package.food->classes);
+    }
+    return text + fmt::format("described_bags = {}\n", package.bags.size());
+}
+
+std::string text_of(const Contents::Bag& bag) {
+    std::string ids;
+    for (const auto& id : bag.ids) {
+        ids += (ids.empty() ? "" : ", ") + toml_string(id);
+    }
+    return fmt::format("    {{ ids = [{}], number = {}, state = \"{}\", changed = {} }},\n", ids,
+                       bag.number, word_of(bag.state), toml_string(bag.changed));
+}
+
+/// The bags of each package of a day, in the order of the contents.
+using BagLines = std::vector<std::string>;
+
+std::string text_of(const Contents::Day& day, const BagLines& bags) {
+    const auto& record = day.record;
+    auto text = fmt::format("description = {}\nrevision = {}\n", day.lineage, day.revision) +
+                toml_line("recorded", day.recorded) +
+                fmt::format("made = {}\n", kitchen::to_iso(record.made)) +
+                toml_line("kitchen", record.kitchen) + toml_line("file", record.file);
+    for (std::size_t i = 0; i < record.packages.size(); ++i) {
+        text += text_of(record.packages[i]) + "bag = [" + (bags[i].empty() ? "" : "\n") + bags[i] +
+                "]\n";
+    }
+    return text;
+}
+
+std::string text_of(const Contents::Print& print, const std::vector<std::string>& day_names) {
+    std::vector<std::string> days;
+    for (const auto day : print.days) {
+        days.push_back(day_names[day]);
+    }
+    auto text = toml_line("what", print.setup.what) + toml_line("days", days) +
+                toml_line("first_at", print.first_at) + toml_line("last_at", print.last_at) +
+                toml_line("stock", print.setup.stock) + toml_line("layout", print.setup.layout) +
+                toml_line("settings", print.setup.settings) + toml_line("look", print.setup.look);
+    for (const auto& file : print.setup.files) {
+        text += "\n[[file]]\n" + toml_line("name", file.name);
+    }
+    return text;
+}
+
+std::vector<std::string> write_days(const Contents& contents, WholeFolder& folder) {
+    std::vector<BagLines> bags;
+    for (const auto& day : contents.days) {
+        bags.emplace_back(day.record.packages.size());
+    }
+    for (const auto& bag : contents.bags) {
+        bags[bag.day][static_cast<std::size_t>(bag.position - 1)] += text_of(bag);
+    }
+    std::vector<std::string> names;
+    folder.add_folder("days");
+    for (std::size_t i = 0; i < contents.days.size(); ++i) {
+        const auto& day = contents.days[i];
+        names.push_back(name_of_day(day));
+        const auto place = "days/" + names.back();
+        folder.add_folder(place);
+        folder.add_file(place + "/as-written.toml", day.record.description);
+        folder.add_file(place + "/record.toml", text_of(day, bags[i]));
+    }
+    return names;
+}
+
+std::vector<std::string> write_prints(const Contents& contents,
+                                      const std::vector<std::string>& day_names,
+                                      WholeFolder& folder) {
+    std::vector<std::string> names;
+    folder.add_folder("prints");
+    for (std::size_t i = 0; i < contents.prints.size(); ++i) {
+        const auto& print = contents.prints[i];
+        names.push_back(name_of_print(i));
+        const auto place = "prints/" + names.back();
+        folder.add_folder(place);
+        folder.add_file(place + "/print.toml", text_of(print, day_names));
+        for (std::size_t f = 0; f < print.setup.files.size(); ++f) {
+            folder.add_file(fmt::format("{}/file-{}.toml", place, f + 1),
+                            print.setup.files[f].text);
+        }
+    }
+    return names;
+}
+
+} // namespace
+
+void write_archive_folder(const archive::Contents& contents, const std::string& folder) {
+    WholeFolder whole{folder};
+    const auto days = write_days(contents, whole);
+    const auto prints = write_prints(contents, days, whole);
+    whole.add_file("archive.toml",
+                   "# An archive of thawslip, exported. Read it back with: thawslip "
+                   "archive import FOLDER\nformat = 1\n" +
+                       toml_line("days", days) + toml_line("prints", prints));
+    whole.commit();
+}
+
+} // namespace thawslip::app

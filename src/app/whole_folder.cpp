@@ -1,0 +1,115 @@
+#include "app/whole_folder.h"
+
+#include "app/exit_status.h"
+
+#include <cerrno>
+#include <cstring>
+#include <fcntl.h>
+#include <filesystem>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+namespace thawslip::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void fail(const char* doing, const std::string& what, int error) {
+    throw SystemFailure{fmt::format("cannot {} {}: {}", doing, what, std::strerror(error))};
+}
+
+std::string without_slashes(std::string path) {
+    while (path.size() > 1 && path.ends_with('/')) {
+        path.pop_back();
+    }
+    return path;
+}
+
+std::string folder_of(const std::string& path) {
+    const auto folder = fs::path{path}.parent_path();
+    return folder.empty() ? "." : folder.string();
+}
+
+class Descriptor {
+public:
+    explicit Descriptor(int number) : number_{number} {}
+    Descriptor(const Descriptor&) = delete;
+    Descriptor& operator=(const Descriptor&) = delete;
+    ~Descriptor() {
+        if (number_ >= 0) {
+            ::close(number_);
+        }
+    }
+    int number() const { return number_; }
+
+private:
+    int number_;
+};
+
+} // namespace
+
+WholeFolder::WholeFolder(std::string path) : path_{without_slashes(std::move(path))} {
+    std::error_code error;
+    if (fs::exists(fs::symlink_status(path_, error)) &&
+        !(fs::is_directory(path_, error) && fs::is_empty(path_, error))) {
+        throw SystemFailure{
+            fmt::format("{} is there already and is no empty folder; nothing was written", path_)};
+    }
+    temporary_ = folder_of(path_) + "/.thawslip-XXXXXX";
+    if (::mkdtemp(temporary_.data()) == nullptr) {
+        const int reason = errno;
+        temporary_.clear();
+        fail("make a folder beside", path_, reason);
+    }
+}
+
+WholeFolder::~WholeFolder() {
+    if (!temporary_.empty()) {
+        std::error_code error;
+        fs::remove_all(temporary_, error);
+    }
+}
+
+void WholeFolder::add_folder(const std::string& name) {
+    if (::mkdir((temporary_ + "/" + name).c_str(), 0700) != 0) {
+        fail("write", path_ + "/" + name, errno);
+    }
+}
+
+void WholeFolder::add_file(const std::string& name, std::string_view text) {
+    const Descriptor file{
+        ::open((temporary_ + "/" + name).c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600)};
+    if (file.number() < 0) {
+        fail("write", path_ + "/" + name, errno);
+    }
+    while (!text.empty()) {
+        const auto written = ::write(file.number(), text.data(), text.size());
+        if (written < 0 && errno != EINTR) {
+            fail("write", path_ + "/" + name, errno);
+        }
+        text.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0);
+    }
+}
+
+void WholeFolder::commit() {
+    {
+        // The whole file system once, where syncing thousands of small files would take minutes
+        // (Linux manual pages, syncfs(2): since Linux 5.8 it tells of failed writes).
+        const Descriptor folder{::open(temporary_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)};
+        if (folder.number() < 0 || ::syncfs(folder.number()) != 0) {
+            fail("write", path_, errno);
+        }
+    }
+    // A folder replaces an empty one, and no other (POSIX, rename()).
+    if (::rename(temporary_.c_str(), path_.c_str()) != 0) {
+        fail("write", path_, errno);
+    }
+    temporary_.clear();
+    const Descriptor around{::open(folder_of(path_).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)};
+    if (around.number() >= 0) {
+        ::fsync(around.number()); // some file systems cannot: nothing more can be done
+    }
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "archive/database.h"
+#include "archive/values.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::archive {
+
+/// Dates and weights as columns hold them.
+kitchen::Date date_of(const std::string& iso);
+std::string_view word_of(kitchen::DateBasis basis);
+kitchen::DateBasis basis_of(std::string_view word);
+
+/// Lists are kept one entry a line.
+std::string lines_of(const std::vector<std::string>& entries);
+
+/// The columns of a package, from `first` on: dish, words, made, keep_until, basis, servings,
+/// grams, allergens, classes. \returns the package without its bags
+PackageRecord package_at(const Statement& row, int first);
+
+/// Whether two descriptions of a package say the same, but for ids, and for what schema 1 did not
+/// keep.
+bool same_package(const PackageRecord& one, const PackageRecord& other);
+bool same_packages(const std::vector<PackageRecord>& some,
+                   const std::vector<PackageRecord>& others);
+
+/// Whether a label of the one may stick on the other: the same dish, made the same day, of the
+/// same allergens and storage classes. What schema 1 did not keep is not known to be the same.
+bool same_food(const PackageRecord& one, const PackageRecord& other);
+
+} // namespace thawslip::archive

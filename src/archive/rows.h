@@ -1,0 +1,45 @@
+#pragma once
+
+#include "archive/connection.h"
+#include "archive/values.h"
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::archive {
+
+// What recording and merging share. All inside a transaction of the caller.
+
+/// What a description is found again by.
+std::int64_t hash_of_description(std::string_view description);
+
+/// Adds the day and its packages; their bags and ids are for the caller.
+std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
+                        const std::string& recorded);
+/// The packages of a day in order, without ids; and their rows.
+std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day);
+std::vector<std::int64_t> package_rows(Connection& connection, std::int64_t day);
+/// The row of the bag that has this id; 0 when there is none.
+std::int64_t bag_row(Connection& connection, const std::string& id);
+/// The package that a bag belongs to, without ids.
+PackageRecord package_of_bag(Connection& connection, std::int64_t bag);
+std::int64_t insert_bag(Connection& connection, std::int64_t package, int number, State state,
+                        const std::string& changed);
+void insert_id(Connection& connection, const std::string& id, std::int64_t bag, bool newest);
+int next_lineage(Connection& connection);
+int last_revision(Connection& connection, int lineage);
+
+/// Has a bag described by another revision's package.
+void describe_bag(Connection& connection, std::int64_t bag, std::int64_t package, int number);
+/// \param id one of the bag's
+void make_newest(Connection& connection, std::int64_t bag, const std::string& id);
+
+/// The print with this setup of these days; 0 when there is none.
+std::int64_t print_row(Connection& connection, const PrintSetup& setup,
+                       const std::vector<std::int64_t>& days);
+std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print);
+void insert_print(Connection& connection, const StoredPrint& print);
+
+} // namespace thawslip::archive

@@ -1,0 +1,98 @@
+#include "wording/style.h"
+
+#include "kitchen/temperature.h"
+#include "kitchen/temperature_text.h"
+#include "kitchen/unit_text.h"
+
+#include <algorithm>
+#include <vector>
+
+namespace thawslip::wording {
+namespace {
+
+kitchen::UnitName name_of(const Language& language, std::string_view one,
+                          std::string_view several) {
+    return {language.say(one), language.say(several)};
+}
+
+/// The key of an allergen or its kind in the tables, where a space is a dash: "tree-nuts".
+std::string table_key(std::string_view group, std::string_view name) {
+    auto key = std::string{group} + std::string{name};
+    std::ranges::replace(key, ' ', '-');
+    return key;
+}
+
+/// A kind by its name in the language, which English needs no table for.
+std::string say_kind(const std::string& kind, const Style& style) {
+    const auto key = table_key("allergen-kind.", kind);
+    return style.language.has(key) ? style.say(key) : kind;
+}
+
+} // namespace
+
+Style style_for(const Language& language, const kitchen::KitchenSettings& settings) {
+    kitchen::UnitStyle units{settings.units, settings.measures, language.say("decimal").front()};
+    units.names = {{kitchen::Unit::Teaspoon, name_of(language, "unit.tsp", "unit.tsps")},
+                   {kitchen::Unit::Tablespoon, name_of(language, "unit.tbsp", "unit.tbsps")},
+                   {kitchen::Unit::Cup, name_of(language, "unit.cup", "unit.cups")}};
+    return {language, std::move(units), settings.allergens};
+}
+
+std::string say_quantity(const kitchen::Quantity& quantity, const Style& style) {
+    return kitchen::to_text(quantity, style.units);
+}
+
+std::string say_weight(kitchen::Mass weight, const Style& style) {
+    return kitchen::to_text(weight, style.units);
+}
+
+std::string say_target(kitchen::Temperature target, const Style& style) {
+    return kitchen::to_text(target, kitchen::TemperatureUse::SafeMinimum, style.units);
+}
+
+std::string say_setting(std::string_view setting, const Style& style) {
+    const auto temperature = kitchen::parse_temperature(setting);
+    return temperature
+               ? kitchen::to_text(temperature.value(), kitchen::TemperatureUse::Oven, style.units)
+               : std::string{setting};
+}
+
+std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style) {
+    using kitchen::Allergen;
+    auto [allergen, kind] = named;
+    if (style.allergens == kitchen::AllergenRules::Eu && allergen == Allergen::Wheat) {
+        allergen = Allergen::GlutenCereals;
+        kind = kind.empty() ? "wheat" : kind;
+    }
+    // The US has no class for the other cereals, so there a kind's own name says it best.
+    if (style.allergens == kitchen::AllergenRules::Us && allergen == Allergen::GlutenCereals &&
+        !kind.empty()) {
+        return say_kind(kind, style);
+    }
+    const auto name = style.say(table_key("allergen.", key(allergen)));
+    return kind.empty() ? name : style.say("allergen.with-kind", {name, say_kind(kind, style)});
+}
+
+std::string say_contains(const kitchen::PlannedPackage& planned, const Style& style) {
+    std::vector<std::string> names;
+    const auto add = [&names](std::string name) {
+        if (std::ranges::find(names, name) == names.end()) {
+            names.push_back(std::move(name));
+        }
+    };
+    for (const auto& declared : planned.allergens) {
+        for (const auto& named : declared.meant) {
+            add(say_allergen(named, style));
+        }
+        if (declared.meant.empty()) {
+            add(declared.as_written);
+        }
+    }
+    std::string list;
+    for (const auto& name : names) {
+        list += (list.empty() ? "" : ", ") + name;
+    }
+    return list;
+}
+
+} // namespace thawslip::wording

@@ -1,0 +1,47 @@
+#pragma once
+
+#include "kitchen/plan.h"
+#include "kitchen/settings.h"
+#include "kitchen/unit_style.h"
+#include "wording/language.h"
+
+#include <initializer_list>
+#include <string>
+#include <string_view>
+
+namespace thawslip::wording {
+
+/// How a print speaks: in which language, in which units, and by whose list of allergens.
+struct Style {
+    const Language& language; ///< must outlive the style; the shipped ones always do
+    kitchen::UnitStyle units;
+    kitchen::AllergenRules allergens = kitchen::AllergenRules::Us;
+
+    std::string say(std::string_view key, std::initializer_list<std::string> values = {}) const {
+        return language.say(key, values);
+    }
+};
+
+/// The kitchen's units and list, with the language's decimal mark and names of units.
+Style style_for(const Language& language, const kitchen::KitchenSettings& settings);
+
+/// "1 l (4¼ cups) vegetable stock"; as written where it cannot be converted.
+std::string say_quantity(const kitchen::Quantity& quantity, const Style& style);
+
+std::string say_weight(kitchen::Mass weight, const Style& style); ///< "2.2 kg (4 lb 14 oz)"
+
+/// "74 °C (165 °F)": a safe temperature, rounded up where it is turned over.
+std::string say_target(kitchen::Temperature target, const Style& style);
+
+/// "190 °C (375 °F)" where the setting is a temperature and nothing else; else as written.
+std::string say_setting(std::string_view setting, const Style& style);
+
+/// An allergen as the style's list names it: "tree nuts (walnut)"; barley is "barley" in the US
+/// and "cereals containing gluten (barley)" in the EU.
+std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style);
+
+/// What a package is said to contain, each allergen once; what no list knows, as written. Empty
+/// where nothing was declared, which does not say that the food is free of anything.
+std::string say_contains(const kitchen::PlannedPackage& planned, const Style& style);
+
+} // namespace thawslip::wording

@@ -1,0 +1,161 @@
+// What the program says of itself: its help, its examples, its words.
+
+#include "app/command_line.h"
+#include "app/help_text.h"
+#include "app/printer_argument.h"
+#include "base/utf8.h"
+#include "support/command.h"
+
+#include <doctest/doctest.h>
+#include <sstream>
+
+using namespace thawslip;
+using namespace thawslip::app;
+
+namespace {
+
+std::vector<CommandDescription> with_all_below(const CommandDescription& command) {
+    std::vector<CommandDescription> all{command};
+    for (const auto& below : command.commands) {
+        const auto more = with_all_below(below);
+        all.insert(all.end(), more.begin(), more.end());
+    }
+    return all;
+}
+
+std::vector<CommandDescription> every_command() {
+    return with_all_below(program_description());
+}
+
+std::vector<std::string> examples_of(const CommandDescription& command) {
+    std::vector<std::string> examples;
+    for (const auto& note : command.notes) {
+        if (const auto example = example_in(note); !example.empty()) {
+            examples.push_back(example);
+        }
+    }
+    return examples;
+}
+
+/// The words of a command line, as a shell parts them: at blanks that are not between quotes.
+std::vector<std::string> words_of(const std::string& line) {
+    std::vector<std::string> words;
+    std::istringstream stream{line};
+    for (std::string word; stream >> word;) {
+        while (word.front() == '"' && (word.size() == 1 || word.back() != '"')) {
+            std::string more;
+            REQUIRE(bool(stream >> more));
+            word += " " + more;
+        }
+        words.push_back(word.front() == '"' ? word.substr(1, word.size() - 2) : word);
+    }
+    return words;
+}
+
+struct Said {
+    ExitStatus status = ExitStatus::Done;
+    std::string text;
+};
+
+Said try_words(const std::vector<std::string>& words) {
+    std::vector<const char*> argv;
+    for (const auto& word : words) {
+        argv.push_back(word.c_str());
+    }
+    std::ostringstream out;
+    const auto status = try_out(static_cast<int>(argv.size()), argv.data(), {out, out});
+    return {status, out.str()};
+}
+
+} // namespace
+
+TEST_CASE("every command has an example, which begins with the command and parses") {
+    for (const auto& command : every_command()) {
+        CAPTURE(command.path);
+        const auto examples = examples_of(command);
+        CHECK_FALSE(examples.empty()); // a line in app/command_line_examples.cpp
+        for (const auto& example : examples) {
+            CAPTURE(example);
+            const auto said = try_words(words_of(example));
+            const bool is_hint = example.find("COMMAND") != std::string::npos;
+            CHECK((is_hint || said.status == ExitStatus::Done));
+            CHECK((is_hint || said.text.empty()));
+            CHECK(example.starts_with(command.path));
+        }
+    }
+}
+
+TEST_CASE("help keeps to 80 columns and tells all there is") {
+    for (const auto& command : every_command()) {
+        CAPTURE(command.path);
+        const auto text = help_text(command);
+        std::istringstream lines{text};
+        for (std::string line; std::getline(lines, line);) {
+            CAPTURE(line);
+            CHECK(count_code_points(line) <= 80);
+            CHECK((line.empty() || line.back() != ' '));
+        }
+        for (const auto& option : command.options) {
+            CAPTURE(option.long_name);
+            CHECK_FALSE(option.about.empty());
+            CHECK(text.find("  " + (option.short_name.empty() ? "" : option.short_name + ", ") +
+                            option.long_name) != std::string::npos);
+        }
+        for (const auto& below : command.commands) {
+            CHECK(text.find("\n  " + below.name + " ") != std::string::npos);
+        }
+        for (const auto& word : command.words) {
+            CHECK_FALSE(word.value.empty());
+            CHECK_FALSE(word.about.empty());
+        }
+    }
+}
+
+TEST_CASE("--help and --version go to standard output and are no failure") {
+    const auto help = try_words({"thawslip", "labels", "--help"});
+    CHECK(help.status == ExitStatus::Done);
+    CHECK(help.text.find("Usage: thawslip labels DAY.toml... [OPTION...]\n") != std::string::npos);
+    const auto program = test_support::run(THAWSLIP_PROGRAM " --version");
+    CHECK(program.status == 0);
+    CHECK(program.out == "thawslip " THAWSLIP_VERSION "\n");
+    CHECK(program.err.empty());
+    const auto words = test_support::run(THAWSLIP_PROGRAM " --help");
+    CHECK(words.out.find("local food authority come first") != std::string::npos);
+}
+
+TEST_CASE("a printer's name may be left out, joined, or stand behind --print") {
+    using Words = std::vector<std::string>;
+    struct Case {
+        Words typed;
+        Words taken;
+    };
+    const Case cases[] = {
+        {{"--print"}, {"--print"}},
+        {{"--print", "office"}, {"--print=office"}},
+        {{"--print=office", "x"}, {"--print=office", "x"}},
+        {{"--print", "-o", "x.pdf"}, {"--print", "-o", "x.pdf"}},
+        {{"--print", "day.toml", "-o", "x"}, {"--print", "day.toml", "-o", "x"}},
+        {{"--print", "office", "day.toml"}, {"--print=office", "day.toml"}},
+        {{"--", "--print", "office"}, {"--", "--print", "office"}},
+        {{}, {}},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.typed.size());
+        CHECK(with_printers_joined(c.typed) == c.taken);
+    }
+}
+
+TEST_CASE("a print that goes nowhere is a wrong command line") {
+    const Said said[] = {
+        try_words({"thawslip", "labels", "day.toml"}),
+        try_words({"thawslip", "cards", "day.toml", "--cook-day"}),
+        try_words({"thawslip", "stock", "ruler"}),
+        try_words({"thawslip", "reprint", "stew"}),
+    };
+    for (const auto& one : said) {
+        CHECK(one.status == ExitStatus::Usage);
+        CHECK(one.text.find("-o FILE or --print") != std::string::npos);
+    }
+    CHECK(try_words({"thawslip", "labels", "day.toml", "--print"}).status == ExitStatus::Done);
+    CHECK(try_words({"thawslip", "labels", "--print", "day.toml"}).status == ExitStatus::Done);
+}

@@ -1,0 +1,167 @@
+#include "traced.h"
+
+#include <array>
+#include <csignal>
+#include <cstdlib>
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <map>
+#include <stdexcept>
+#include <sys/ptrace.h>
+#include <sys/syscall.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+namespace thawslip::test_support {
+namespace {
+
+/// What of a call's arguments says which file it is about.
+enum class About { Descriptor, Path };
+
+struct Call {
+    const char* name = "";
+    About about = About::Descriptor;
+    int argument = 0;
+};
+
+/// The system calls that change what is on the disk.
+const std::map<std::uint64_t, Call>& changing_calls() {
+    static const std::map<std::uint64_t, Call> calls = {
+        {SYS_write, {"write", About::Descriptor, 0}},
+        {SYS_pwrite64, {"write", About::Descriptor, 0}},
+        {SYS_writev, {"write", About::Descriptor, 0}},
+        {SYS_pwritev, {"write", About::Descriptor, 0}},
+        {SYS_ftruncate, {"truncate", About::Descriptor, 0}},
+        {SYS_fallocate, {"allocate", About::Descriptor, 0}},
+        {SYS_fsync, {"sync", About::Descriptor, 0}},
+        {SYS_fdatasync, {"sync", About::Descriptor, 0}},
+        {SYS_fchmod, {"mode", About::Descriptor, 0}},
+        {SYS_openat, {"create", About::Path, 1}},
+        {SYS_unlinkat, {"unlink", About::Path, 1}},
+        {SYS_mkdirat, {"mkdir", About::Path, 1}},
+        {SYS_renameat2, {"rename", About::Path, 3}},
+#ifdef SYS_rename // newer machines have only the calls above
+        {SYS_renameat, {"rename", About::Path, 3}},
+        {SYS_rename, {"rename", About::Path, 1}},
+        {SYS_unlink, {"unlink", About::Path, 0}},
+        {SYS_mkdir, {"mkdir", About::Path, 0}},
+        {SYS_open, {"create", About::Path, 0}},
+#endif
+    };
+    return calls;
+}
+
+std::string text_at(pid_t child, std::uint64_t address) {
+    std::string text;
+    for (;; address += sizeof(long)) {
+        const long word = ::ptrace(PTRACE_PEEKDATA, child, address, nullptr);
+        for (std::size_t i = 0; i < sizeof(long); ++i) {
+            const char c = static_cast<char>((static_cast<unsigned long>(word) >> (8 * i)) & 0xFFU);
+            if (c == '\0' || text.size() > 4096) {
+                return text;
+            }
+            text += c;
+        }
+    }
+}
+
+std::string path_of_descriptor(pid_t child, std::uint64_t descriptor) {
+    std::error_code error;
+    return std::filesystem::read_symlink(fmt::format("/proc/{}/fd/{}", child, descriptor), error)
+        .string();
+}
+
+/// The step that the child is about to take; nothing where its call changes no file.
+bool read_step(pid_t child, Step& step) {
+    __ptrace_syscall_info info{};
+    if (::ptrace(PTRACE_GET_SYSCALL_INFO, child, sizeof info, &info) <= 0 ||
+        info.op != PTRACE_SYSCALL_INFO_ENTRY) {
+        return false;
+    }
+    const auto found = changing_calls().find(info.entry.nr);
+    if (found == changing_calls().end()) {
+        return false;
+    }
+    const auto& call = found->second;
+    const auto* arguments = info.entry.args;
+    const std::string_view name = call.name;
+    if (name == "create") {
+        const auto flags = arguments[call.argument + 1];
+        if ((flags & static_cast<unsigned>(O_CREAT)) == 0) {
+            return false;
+        }
+    }
+    step.call = call.name;
+    step.path = call.about == About::Descriptor
+                    ? path_of_descriptor(child, arguments[call.argument])
+                    : text_at(child, arguments[call.argument]);
+    // What is only said, or only read again by nobody, is no change of the disk.
+    return step.path != "/dev/null" && !step.path.starts_with("pipe:");
+}
+
+[[noreturn]] void become(const std::vector<std::string>& command,
+                         const std::filesystem::path& folder) {
+    std::vector<char*> arguments;
+    for (const auto& word : command) {
+        arguments.push_back(const_cast<char*>(word.c_str()));
+    }
+    arguments.push_back(nullptr);
+    const int nowhere = ::open("/dev/null", O_RDWR);
+    ::dup2(nowhere, STDOUT_FILENO);
+    ::dup2(nowhere, STDERR_FILENO);
+    if (::chdir(folder.c_str()) == 0 && ::ptrace(PTRACE_TRACEME, 0, nullptr, nullptr) == 0) {
+        ::raise(SIGSTOP);
+        ::execv(arguments.front(), arguments.data());
+    }
+    ::_exit(127);
+}
+
+/// Lets the child go on to its next stop. \returns what waitpid says, nothing at its end
+bool go_on(pid_t child, int signal, int& state) {
+    ::ptrace(PTRACE_SYSCALL, child, nullptr, signal);
+    return ::waitpid(child, &state, 0) == child && WIFSTOPPED(state);
+}
+
+} // namespace
+
+TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
+                     std::size_t kill_before) {
+    const pid_t child = ::fork();
+    if (child == 0) {
+        become(command, folder);
+    }
+    int state = 0;
+    if (::waitpid(child, &state, 0) != child || !WIFSTOPPED(state)) {
+        throw std::runtime_error{"this system lets no program be traced"};
+    }
+    ::ptrace(PTRACE_SETOPTIONS, child, nullptr, PTRACE_O_TRACESYSGOOD | PTRACE_O_EXITKILL);
+    TracedRun run;
+    int signal = 0;
+    while (go_on(child, signal, state)) {
+        constexpr int system_call = SIGTRAP | 0x80;
+        signal = WSTOPSIG(state) == system_call || WSTOPSIG(state) == SIGTRAP ? 0 : WSTOPSIG(state);
+        Step step;
+        if (WSTOPSIG(state) != system_call || !read_step(child, step)) {
+            continue;
+        }
+        if (run.steps.size() == kill_before) {
+            ::kill(child, SIGKILL);
+            ::waitpid(child, &state, 0);
+            run.was_killed = true;
+            return run;
+        }
+        run.steps.push_back(std::move(step));
+    }
+    run.status = WIFEXITED(state) ? WEXITSTATUS(state) : 128 + WTERMSIG(state);
+    return run;
+}
+
+bool can_trace() {
+    try {
+        return run_traced({"/bin/true"}, "/").status == 0;
+    } catch (const std::runtime_error&) {
+        return false;
+    }
+}
+
+} // namespace thawslip::test_support

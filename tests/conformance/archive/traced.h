@@ -1,0 +1,34 @@
+#pragma once
+
+#include <cstddef>
+#include <filesystem>
+#include <limits>
+#include <string>
+#include <vector>
+
+namespace thawslip::test_support {
+
+/// One thing a program does to the disk: "rename" of "labels.pdf", "fsync" of "archive.db-wal".
+struct Step {
+    std::string call;
+    std::string path; ///< of a rename, where it leads; symbolic links followed
+};
+
+struct TracedRun {
+    std::vector<Step> steps;
+    bool was_killed = false;
+    int status = 0; ///< exit status, where it was not killed
+};
+
+inline constexpr std::size_t never = std::numeric_limits<std::size_t>::max();
+
+/// Runs a program as its debugger would (Linux manual pages, ptrace(2)), stops it before each
+/// system call that changes a file, and kills it before the one that `kill_before` counts from 0,
+/// so that this call and all later ones never happen. What it says goes nowhere.
+TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
+                     std::size_t kill_before = never);
+
+/// Whether the system lets a program be run like that; containers may forbid it.
+bool can_trace();
+
+} // namespace thawslip::test_support

@@ -1,0 +1,176 @@
+// --print against a real CUPS server: what arrives where the printer would be, and what is said
+// when nothing can.
+
+#include "server.h"
+
+#include <doctest/doctest.h>
+#include <filesystem>
+#include <iostream>
+#include <memory>
+
+using namespace thawslip::test_support;
+using thawslip::test::Server;
+
+namespace {
+
+const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
+
+/// One server for all tests: to start it takes longer than all the rest. Nothing where there can
+/// be none here, which is said.
+Server* server() {
+    static const auto one = std::make_unique<Server>();
+    if (!one->answers()) {
+        std::cout << "skipped: no CUPS server of our own can be started here: " << one->log()
+                  << "\n";
+        return nullptr;
+    }
+    return one.get();
+}
+
+/// A kitchen that has printed nothing, and whose usual printer is nobody's but the server's.
+struct Kitchen {
+    ScratchFolder folder;
+
+    Outcome run_at(const std::string& address, const std::string& arguments) const {
+        const auto home = shell_word(folder.path().string());
+        return run("env -u LPDEST -u PRINTER HOME=" + home + " XDG_CONFIG_HOME=" + home +
+                   " XDG_DATA_HOME=" + home + " TMPDIR=" + home + " CUPS_SERVER=" +
+                   shell_word(address) + " " + THAWSLIP_PROGRAM + " " + arguments);
+    }
+    Outcome labels(const Server& to, const std::string& arguments) const {
+        return run_at(to.address(), "labels " + shell_word(sample) + " " + arguments);
+    }
+    bool has_archive() const { return std::filesystem::exists(folder / "thawslip/archive.db"); }
+};
+
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+/// The number in "note: printing on kitchen, job 7, at 100 %…"; 0 where there is none.
+int job_in(const Outcome& outcome) {
+    const auto at = outcome.err.find(", job ");
+    return at == std::string::npos ? 0 : std::stoi(outcome.err.substr(at + 6));
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(Kitchen,
+                  "the printer gets the bytes of the file, unscaled, on the stock's paper") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    const auto outcome = labels(*cups, "-o " + shell_word(folder / "labels.pdf") + " --print");
+    CAPTURE(outcome.err);
+    REQUIRE(outcome.status == 0);
+    CHECK(has(outcome.err, "printing on kitchen, job "));
+    CHECK(has_archive());
+    const auto arrived = cups->arrived(job_in(outcome));
+    CHECK(arrived.document == read_file(folder / "labels.pdf"));
+    CHECK(arrived.title == "Bag labels 2026-10-17");
+    CHECK(arrived.copies == "1");
+    // What filters and printers are told: PWG 5100.13 (print-scaling), RFC 8011 (media, sides),
+    // and the name of US letter paper from PWG 5101.1, table 6.
+    const auto told = cups->attributes(job_in(outcome));
+    CHECK(told.at("media") == "na_letter_8.5x11in");
+    CHECK(told.at("print-scaling") == "none");
+    CHECK(told.at("sides") == "one-sided");
+    CHECK(told.at("document-format-supplied") == "application/pdf");
+    CHECK(has(arrived.options, "print-scaling=none"));
+    CHECK(has(arrived.options, "media=na_letter_8.5x11in"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "without -o the same pages are printed, and no file is left") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    struct Case {
+        const char* stock;
+        const char* media;
+    };
+    const Case cases[] = {
+        {"a4-2x4-99x68mm", "iso_a4_210x297mm"},
+        {"roll-60x100mm", "custom_60x100mm_60x100mm"},
+        {"card-a6", "iso_a6_105x148mm"}, // as it lies in the tray
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.stock);
+        const std::string command = c.stock == std::string{"card-a6"} ? "cards " : "labels ";
+        const auto stock = " --no-archive --stock " + std::string{c.stock};
+        const auto printed =
+            run_at(cups->address(), command + shell_word(sample) + stock + " --print office");
+        CAPTURE(printed.err);
+        REQUIRE(printed.status == 0);
+        CHECK(std::filesystem::is_empty(folder.path()));
+        const auto written =
+            run_at(cups->address(), command + shell_word(sample) + stock + " -o -");
+        CHECK(cups->arrived(job_in(printed)).document == written.out);
+        CHECK(cups->attributes(job_in(printed)).at("media") == c.media);
+        CHECK(has(cups->attributes(job_in(printed)).at("job-printer-uri"), "/printers/office"));
+    }
+    CHECK_FALSE(has_archive());
+}
+
+TEST_CASE_FIXTURE(Kitchen, "the ruler page and a print from the archive are printed too") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    const auto ruler = run_at(cups->address(), "stock ruler --paper a4 --print");
+    CHECK(ruler.status == 0);
+    CHECK(cups->arrived(job_in(ruler)).document.starts_with("%PDF-"));
+    CHECK(cups->attributes(job_in(ruler)).at("media") == "iso_a4_210x297mm");
+    REQUIRE(labels(*cups, "-o " + shell_word(folder / "labels.pdf")).status == 0);
+    const auto again = run_at(cups->address(), "reprint lentil stew --print=kitchen");
+    CAPTURE(again.err);
+    CHECK(again.status == 0);
+    CHECK(cups->arrived(job_in(again)).document.starts_with("%PDF-"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "an unknown printer is told with the nearest, before anything is done") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    const auto outcome =
+        labels(*cups, "-o " + shell_word(folder / "labels.pdf") + " --print kitchn");
+    CHECK(outcome.status == 1);
+    CHECK(has(outcome.err, "there is no printer called \"kitchn\""));
+    CHECK(has(outcome.err, "did you mean \"kitchen\"?"));
+    const auto far = labels(*cups, "--print attic");
+    CHECK(has(far.err, "the printers are \"broken\", \"kitchen\" or \"office\""));
+    CHECK(std::filesystem::is_empty(folder.path()));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a refused job is told with the reason, and what was written is kept") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    const auto outcome =
+        labels(*cups, "-o " + shell_word(folder / "labels.pdf") + " --print broken");
+    CHECK(outcome.status == 3);
+    CHECK(has(outcome.err, "printer \"broken\" refused the job: "));
+    CHECK(has(outcome.err, "not accepting jobs"));
+    CHECK(read_file(folder / "labels.pdf").starts_with("%PDF-"));
+    CHECK(has_archive()); // for the file is there
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a job that nobody takes is not in the archive") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    CHECK(labels(*cups, "--print broken").status == 3);
+    CHECK(std::filesystem::is_empty(folder.path()));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "where no server answers, that is said and nothing is done") {
+    const auto outcome = run_at(folder / "nothing", "labels " + shell_word(sample) + " --print");
+    CHECK(outcome.status == 3);
+    CHECK(has(outcome.err, "no CUPS server answers at " + (folder / "nothing")));
+    CHECK(has(outcome.err, "hint: start it, or write a file with -o"));
+    CHECK(std::filesystem::is_empty(folder.path()));
+}

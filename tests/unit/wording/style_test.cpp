@@ -1,0 +1,127 @@
+#include "wording/style.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::kitchen;
+using wording::say_quantity;
+using wording::shipped_language;
+using wording::Style;
+using wording::style_for;
+
+namespace {
+
+Style style(const char* language, Units units, AllergenRules rules = AllergenRules::Us) {
+    KitchenSettings settings;
+    settings.units = units;
+    settings.allergens = rules;
+    return style_for(shipped_language(language), settings);
+}
+
+Quantity quantity(std::string_view text) {
+    const auto read = parse_quantity(text);
+    REQUIRE(read.ok());
+    return read.value();
+}
+
+PlannedPackage containing(const std::vector<std::string>& contains) {
+    PlannedPackage planned;
+    planned.package.contains = contains;
+    for (const auto& written : contains) {
+        planned.allergens.push_back(read_allergen(written));
+    }
+    return planned;
+}
+
+} // namespace
+
+TEST_CASE("quantities are printed in the units that are set, with the language's words") {
+    struct Case {
+        const char* written;
+        const char* language;
+        Units units;
+        const char* printed;
+    };
+    const Case cases[] = {
+        {"1 l vegetable stock", "en", Units::Both, "1 l (4¼ cups) vegetable stock"},
+        {"1 l vegetable stock", "en", Units::Metric, "1 l vegetable stock"},
+        {"1 l vegetable stock", "en", Units::Us, "4¼ cups vegetable stock"},
+        {"1 l Gemüsebrühe", "de", Units::Both, "1 l (4¼ Tassen) Gemüsebrühe"},
+        {"1 l caldo", "es", Units::Both, "1 l (4¼ tazas) caldo"},
+        {"1.5 kg Kürbis", "de", Units::Metric, "1,5 kg Kürbis"},
+        {"100 ml Sahne", "de", Units::Us, "7 EL Sahne"},
+        {"4 lb 14 oz pork", "en", Units::Both, "4 lb 14 oz (2.25 kg) pork"},
+        {"500-750 g squash", "en", Units::Both, "500–750 g (1 lb 2 oz–1 lb 10 oz) squash"},
+        {"about 1 l stock", "en", Units::Both, "about 1 l (4¼ cups) stock"},
+        {"2 heaping tbsp capers", "en", Units::Metric, "2 heaping tbsp capers"},
+        {"2 x 400 g tins tomatoes", "en", Units::Us, "2 x 400 g tins tomatoes"},
+        {"salt to taste", "en", Units::Us, "salt to taste"},
+        {"3 onions, sliced", "en", Units::Us, "3 onions, sliced"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.written);
+        CHECK(say_quantity(quantity(c.written), style(c.language, c.units)) == c.printed);
+    }
+}
+
+TEST_CASE("a target temperature turned over is never lower than the one that is meant") {
+    // FoodSafety.gov, Safe Minimum Internal Temperatures: 165 °F (74 °C), 145 °F (63 °C).
+    const Temperature in_celsius{74.0, TemperatureScale::Celsius};
+    CHECK(say_target(in_celsius, style("en", Units::Both)) == "74 °C (165 °F)");
+    CHECK(say_target(in_celsius, style("en", Units::Us)) == "165 °F");
+    const Temperature in_fahrenheit{(145.0 - 32.0) / 1.8, TemperatureScale::Fahrenheit};
+    CHECK(say_target(in_fahrenheit, style("en", Units::Both)) == "145 °F (63 °C)");
+    CHECK(say_target(in_fahrenheit, style("en", Units::Metric)) == "63 °C");
+}
+
+TEST_CASE("a setting that is a temperature is turned to what dials show; other words stay") {
+    CHECK(say_setting("190 °C", style("en", Units::Both)) == "190 °C (375 °F)");
+    CHECK(say_setting("425 °F", style("en", Units::Metric)) == "220 °C");
+    CHECK(say_setting("low", style("en", Units::Both)) == "low");
+    CHECK(say_setting("160 °C, lid on", style("en", Units::Both)) == "160 °C, lid on");
+}
+
+TEST_CASE("allergens are printed as the list that is set names them, in the language") {
+    struct Case {
+        std::vector<std::string> contains;
+        const char* language;
+        AllergenRules rules;
+        const char* printed;
+    };
+    using enum AllergenRules;
+    const Case cases[] = {
+        {{"Sesame seeds"}, "en", Us, "sesame"},
+        {{"walnuts", "Walnut"}, "en", Us, "tree nuts (walnut)"},
+        {{"wheat"}, "en", Us, "wheat"},
+        {{"wheat", "barley"},
+         "en",
+         Eu,
+         "cereals containing gluten (wheat), cereals containing gluten (barley)"},
+        {{"barley", "celery"}, "en", Us, "barley, celery"},
+        {{"walnuts"}, "de", Eu, "Schalenfrüchte (Walnuss)"},
+        {{"walnuts", "celery"}, "es", Eu, "frutos de cáscara (nuez), apio"},
+        {{"Brazil nuts"}, "es", Us, "frutos de cáscara (nuez de Brasil)"},
+        {{"soy sauce"}, "en", Us, "soybeans, wheat"},
+        {{"kiwi"}, "de", Eu, "kiwi"}, // on no list: as written
+        {{}, "en", Us, ""},           // never "free from"
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.printed);
+        CHECK(say_contains(containing(c.contains), style(c.language, Units::Both, c.rules)) ==
+              c.printed);
+    }
+}
+
+TEST_CASE("no phrase of any language says that food is free of something") {
+    for (const auto& code : wording::shipped_languages()) {
+        const auto& language = shipped_language(code);
+        for (const auto& key : language.keys()) {
+            CAPTURE(key);
+            const auto phrase = language.say(key);
+            for (const char* claim : {"free from", "free of", "-free", "libre de", "frei von",
+                                      "sin gluten", "glutenfrei"}) {
+                CHECK(phrase.find(claim) == std::string::npos);
+            }
+        }
+    }
+}
