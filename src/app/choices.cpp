@@ -1,7 +1,6 @@
 #include "app/choices.h"
 
 #include "app/exit_status.h"
-#include "app/input_file.h"
 #include "base/nearest.h"
 #include "layout/layout_file.h"
 
@@ -100,11 +99,7 @@ Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
     if (!fs::exists(file, error)) {
         return Failure{no_such("stock", name_or_file, names_of(shipped_stocks(data)))};
     }
-    auto text = read_input(file.string(), layout::largest_stock_file);
-    if (!text) {
-        return Failure{to_text(text.fault())};
-    }
-    auto reading = layout::read_stock(std::move(text).value(), file.string(), file.stem().string());
+    auto reading = layout::load_stock(file.string());
     if (!reading.stock) {
         return Failure{all_text(reading.diagnostics, reading.text)};
     }

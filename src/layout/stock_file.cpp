@@ -15,6 +15,7 @@
 namespace thawslip::layout {
 namespace {
 
+constexpr std::size_t largest_file = 65'536; // bytes
 constexpr std::size_t longest_about = 100;
 constexpr Length default_safe_margin = Length::millimetres(2);
 
@@ -204,7 +205,7 @@ std::vector<std::string> accepted_stock_keys() {
 }
 
 StockReading load_stock(const std::string& path) {
-    auto text = toml::read_text_file(path, largest_stock_file);
+    auto text = toml::read_text_file(path, largest_file);
     if (!text) {
         return {std::nullopt, {toml::to_diagnostic(text.fault())}, {}};
     }

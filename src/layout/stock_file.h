@@ -3,15 +3,11 @@
 #include "base/diagnostic.h"
 #include "layout/stock.h"
 
-#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace thawslip::layout {
-
-/// A stock is some lines; more bytes are a mistake.
-inline constexpr std::size_t largest_stock_file = 65'536;
 
 /// What came of one stock file.
 struct StockReading {
