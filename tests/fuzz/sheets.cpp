@@ -100,11 +100,11 @@ void hold_drawn(const std::vector<Said>& prints, const layout::Layouts& layouts,
     std::ranges::copy_if(prints, std::back_inserter(drawn), [&layouts](const Said& said) {
         return layouts.contains(said.print.kind);
     });
-    const layout::Source source{drawn.size(), [&drawn](std::size_t i) { return drawn[i].print; },
+    const layout::Source wholes{drawn.size(), [&drawn](std::size_t i) { return drawn[i].print; },
                                 [&drawn](std::size_t i) { return drawn[i].code_texts; }};
     layout::Target target;
     target.stock = stock;
-    const auto fitting = layout::fit(source, layouts, target, fonts());
+    const auto fitting = layout::fit(wholes, layouts, target, fonts());
     if (!fitting) {
         hold(!fitting.fault().empty(), "a refusal says why");
         return;
