@@ -32,6 +32,16 @@ if(THAWSLIP_SANITIZE)
     add_link_options(-fsanitize=address,undefined)
 endif()
 
+# Every layer tells libFuzzer where an input leads, and is watched by the sanitizers.
+if(THAWSLIP_FUZZ)
+    if(NOT CMAKE_CXX_COMPILER_ID STREQUAL "Clang")
+        message(FATAL_ERROR "THAWSLIP_FUZZ needs clang: cmake --preset fuzz")
+    endif()
+    add_compile_options(-fsanitize=fuzzer-no-link,address,undefined
+                        -fno-sanitize-recover=undefined -fno-omit-frame-pointer)
+    add_link_options(-fsanitize=address,undefined)
+endif()
+
 # thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...])
 # One folder of src/ as one static library. What a layer includes from a third party is private
 # to it: no other folder sees those headers.

@@ -1,3 +1,4 @@
+#include "app/check_json.h"
 #include "app/commands.h"
 #include "app/days.h"
 #include "app/lay_out.h"
@@ -92,6 +93,12 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Langua
     if (why == Why::Told) {
         tell_why(planned.keep_until, out);
         tell_lead(planned, language, out);
+        if (planned.freezing) {
+            out << fmt::format(
+                "    freeze: {} lying flat with air around it, by heat transfer with "
+                "its margin\n",
+                say_duration(*planned.freezing, language));
+        }
     }
     for (const auto& caution : planned.cautions) {
         out << "    caution: " << say_caution(caution, language) << "\n";
@@ -139,7 +146,8 @@ void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_ref
 
 } // namespace
 
-ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console) {
+ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
+                 Console console) {
     const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
@@ -147,6 +155,11 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
     }
     const auto laid_out = lay_out(label_job(days, settings), days, options, settings, console);
     const auto style = style_of(settings);
+    const auto status = laid_out ? ExitStatus::Done : laid_out.fault();
+    if (answer == AnswerAs::Json) {
+        console.out << check_json(days, style) << "\n";
+        return status;
+    }
     std::size_t label = 0;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
@@ -164,7 +177,7 @@ ExitStatus check(const PrintOptions& options, Why why, const Settings& settings,
             tell_load(plan, style.units, console.out);
         }
     }
-    return laid_out ? ExitStatus::Done : laid_out.fault();
+    return status;
 }
 
 } // namespace thawslip::app

@@ -102,12 +102,15 @@ void add_check(CLI::App& app, Command& chosen) {
         "check", "say everything that would be refused or cautioned; write nothing");
     auto options = std::make_shared<PrintOptions>();
     auto why = std::make_shared<bool>(false);
+    auto json = std::make_shared<bool>(false);
     add_layout_options(*command, *options);
-    command->add_flag("--why", *why,
-                      "also say where each date comes from, and how large all is set");
-    command->callback([options, why, &chosen] {
-        chosen = [options, why](const Settings& settings, Console console) {
-            return check(*options, *why ? Why::Told : Why::Untold, settings, console);
+    auto* tell_why = command->add_flag(
+        "--why", *why, "also say where each date comes from, and how large all is set");
+    command->add_flag("--json", *json, "answer in JSON")->excludes(tell_why);
+    command->callback([=, &chosen] {
+        chosen = [=](const Settings& settings, Console console) {
+            return check(*options, *why ? Why::Told : Why::Untold,
+                         *json ? AnswerAs::Json : AnswerAs::Words, settings, console);
         };
     });
 }

@@ -31,9 +31,11 @@ constexpr std::array notes{
                    "thawslip cards saturday.toml --finishing --print kitchen"},
     Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
                    "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists --door --print  # of all that the archive has frozen\n"
                    "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
     Notes{"check", "thawslip check saturday.toml\n"
                    "thawslip check saturday.toml --why  # where each date comes from\n"
+                   "thawslip check saturday.toml --json\n"
                    "thawslip check saturday.toml --stock my-sheet.toml"},
     Notes{"text", "thawslip text saturday.toml\n"
                   "thawslip text saturday.toml --stock roll-60x100mm"},

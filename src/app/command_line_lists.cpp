@@ -12,10 +12,17 @@ void add_lists(CLI::App& app, Command& chosen) {
     auto door = std::make_shared<bool>(false);
     auto day = std::make_shared<bool>(false);
     add_print_options(*command, *options);
-    auto* only_door = command->add_flag("--door", *door, "the freezer door list only");
+    auto* days = command->get_option("DAY.toml")->required(false);
+    auto* only_door =
+        command->add_flag("--door", *door,
+                          "the freezer door list only; without a day, of all that the archive\n"
+                          "has frozen");
     command->add_flag("--day", *day, "the day sheet and the shopping list only")
         ->excludes(only_door);
     command->callback([=, &chosen] {
+        if (days->count() == 0 && !*door) {
+            throw CLI::RequiredError{"DAY.toml, or --door for all that the archive has frozen,"};
+        }
         require_destination(options->output, options->printer);
         const auto kinds = *door ? ListKinds::Door : *day ? ListKinds::Day : ListKinds::Both;
         chosen = [options, kinds](const Settings& settings, Console console) {

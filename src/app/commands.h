@@ -60,11 +60,13 @@ ExitStatus new_day(const std::string& file, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
                  Console console);
-/// The day sheet and shopping list of each day, and the door list of all their bags.
+/// The day sheet and shopping list of each day, and the door list of all their bags; without a day
+/// the door list of all that the archive knows to be frozen.
 ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
                  Console console);
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
-ExitStatus check(const PrintOptions& options, Why why, const Settings& settings, Console console);
+ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
+                 Console console);
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);

@@ -40,9 +40,11 @@ std::string find_font(const DataFolder& data, const std::string& file) {
             return (folder / file).string();
         }
     }
-    throw SystemFailure{
-        fmt::format("the font file {} is not installed; on Debian: apt-get install {}", file,
-                    file.starts_with("clear-sans") ? "fonts-clear-sans" : "fonts-dejavu-core")};
+    const char* hint =
+        file.starts_with("clear-sans/") ? "; on Debian: apt-get install fonts-clear-sans"
+        : file.starts_with("dejavu/")   ? "; on Debian: apt-get install fonts-dejavu-core"
+                                        : "";
+    throw SystemFailure{fmt::format("the font file {} is not installed{}", file, hint)};
 }
 
 std::vector<std::string> chain(toml::Table& table, const toml::Key& key, const DataFolder& data) {

@@ -1,9 +1,9 @@
 #include "app/days.h"
 
+#include "app/input_file.h"
 #include "app/report.h"
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
-#include "toml/text_file.h"
 
 #include <fmt/format.h>
 #include <map>
@@ -58,11 +58,11 @@ Days read_days(const std::vector<std::string>& files, const Settings& settings) 
     std::vector<DayText> texts;
     Diagnostics unreadable;
     for (const auto& file : files) {
-        auto text = toml::read_text_file(file, largest_description);
+        auto text = read_input(file, largest_description);
         if (text) {
             texts.push_back({file, std::move(text).value()});
         } else {
-            unreadable.push_back(toml::to_diagnostic(text.fault()));
+            unreadable.push_back(text.fault());
         }
     }
     auto days = read_days(texts, settings);

@@ -20,6 +20,7 @@ struct Days {
 
 /// Reads every file and plans every day. Never throws for what a cook can write; what is wrong is
 /// in `diagnostics`.
+/// \throws SystemFailure where a file may not be read
 Days read_days(const std::vector<std::string>& files, const Settings& settings);
 
 /// A description that is not in a file any longer.

@@ -46,6 +46,10 @@ std::string text_of(const spool::Fault& fault, const std::string& name) {
         return fmt::format("error: this thawslip was built without CUPS and cannot print\n"
                            "    hint: {}\n",
                            instead);
+    case spool::Trouble::NoLibrary:
+        return fmt::format("error: this computer has no libcups, which prints\n"
+                           "    hint: install it (Debian: libcups2), or {}\n",
+                           instead);
     case spool::Trouble::NoServer:
         return fmt::format("error: no CUPS server answers at {}\n    hint: start it, or {}\n",
                            fault.detail, instead);

@@ -60,7 +60,10 @@ std::string table(const std::string& heading, const std::vector<Row>& rows) {
             before.clear();
         }
         for (const auto& line : broken(row.about, page_width - margin)) {
-            text += before + std::string(margin - before.size(), ' ') + line + "\n";
+            before.resize(margin, ' ');
+            text += before;
+            text += line;
+            text += '\n';
             before.clear();
         }
     }
@@ -69,6 +72,7 @@ std::string table(const std::string& heading, const std::vector<Row>& rows) {
 
 std::vector<Row> rows_of(const std::vector<ArgumentDescription>& arguments) {
     std::vector<Row> rows;
+    rows.reserve(arguments.size());
     for (const auto& argument : arguments) {
         rows.push_back({shown_name(argument), argument.about});
     }
@@ -99,7 +103,9 @@ std::string notes(const std::vector<std::string>& lines) {
         } else if (!is_example && (among_examples || text.empty())) {
             text += "\n";
         }
-        text += is_example ? "  " + line + "\n" : line + "\n";
+        text += is_example ? "  " : "";
+        text += line;
+        text += '\n';
         among_examples = is_example;
     }
     return text;

@@ -1,6 +1,7 @@
 #include "app/job.h"
 
 #include "app/deliver.h"
+#include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/recording.h"
@@ -75,13 +76,6 @@ std::string counted(std::size_t count, const std::string& noun) {
     return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
 
-bool is_input(const std::string& output, const std::vector<std::string>& inputs) {
-    return std::ranges::any_of(inputs, [&output](const std::string& input) {
-        std::error_code error;
-        return fs::equivalent(output, input, error) && !error;
-    });
-}
-
 /// What was printed and what to mind. Standard output is the document's where that was asked for.
 void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& options,
                Console console) {
@@ -109,8 +103,8 @@ void write_job(const std::string& output, const LaidOut& laid_out, const Job& jo
 }
 
 Result<std::optional<spool::Printer>, ExitStatus>
-usable_destination(const std::string& output, const std::vector<std::string>& inputs,
-                   const std::optional<std::string>& printer, Console console) {
+usable_destination(const std::string& output, const std::optional<std::string>& printer,
+                   Console console) {
     const bool known =
         output.empty() || output == "-" || output.ends_with(".svg") || output.ends_with(".pdf");
     if (!known) {
@@ -118,11 +112,6 @@ usable_destination(const std::string& output, const std::vector<std::string>& in
                                    "write\n",
                                    output);
         return Failure{ExitStatus::Usage};
-    }
-    if (is_input(output, inputs)) {
-        console.err << fmt::format("error: {} is the day's description itself; nothing written\n",
-                                   output);
-        return Failure{ExitStatus::Refused};
     }
     return wanted_printer(printer, console);
 }
@@ -137,9 +126,14 @@ ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::strin
 
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console) {
-    const auto printer = usable_destination(options.output, options.days, options.printer, console);
+    const auto printer = usable_destination(options.output, options.printer, console);
     if (!printer) {
         return printer.fault();
+    }
+    auto inputs = options.days;
+    inputs.insert(inputs.end(), {options.stock, options.layout});
+    if (would_overwrite(options.output, std::move(inputs), settings, console)) {
+        return ExitStatus::Refused;
     }
     const auto result = lay_out(job, days, options, settings, console);
     if (!result) {

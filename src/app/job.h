@@ -48,11 +48,11 @@ void write_job(const std::string& output, const LaidOut& laid_out, const Job& jo
 ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
                        const std::optional<spool::Printer>& printer, Console console);
 
-/// Holds a print's destination to what can be: an ending we can write, no file that is read for
-/// the print, a printer that is there.
+/// Holds a print's destination to what can be: an ending we can write, a printer that
+/// is there.
 /// \returns the printer, if one is wanted, or the status to leave with
 Result<std::optional<spool::Printer>, ExitStatus>
-usable_destination(const std::string& output, const std::vector<std::string>& inputs,
-                   const std::optional<std::string>& printer, Console console);
+usable_destination(const std::string& output, const std::optional<std::string>& printer,
+                   Console console);
 
 } // namespace thawslip::app

@@ -1,3 +1,4 @@
+#include "app/archive_place.h"
 #include "app/commands.h"
 #include "app/days.h"
 #include "app/door_list.h"
@@ -36,10 +37,29 @@ Job list_job(const Days& days, ListKinds kinds, const Settings& settings) {
     return job;
 }
 
+/// Every bag that the archive knows to be in the freezer.
+std::vector<wording::DoorRow> frozen_rows(const Settings& settings) {
+    std::vector<wording::DoorRow> rows;
+    if (auto archive = existing_archive(settings, archive::Mode::Read)) {
+        for (const auto& bag : archive->bags(archive::Which::InFreezer)) {
+            wording::DoorRow row{bag.keep_until, bag.basis, bag.dish, bag.servings, {bag.id}, {}};
+            if (bag.thaw) {
+                row.thaw = bag.thaw->method;
+                row.thaw_lead = bag.thaw->lead;
+            }
+            rows.push_back(std::move(row));
+        }
+    }
+    return rows;
+}
+
 } // namespace
 
 ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
                  Console console) {
+    if (options.days.empty()) {
+        return print_door_list(frozen_rows(settings), options, settings, console);
+    }
     const auto days = read_days(options.days, settings);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {

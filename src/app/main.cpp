@@ -1,10 +1,13 @@
 #include "app/command_line.h"
+#include "app/process.h"
 
 #include <exception>
 #include <iostream>
+#include <new>
 
 int main(int argc, char** argv) {
     using thawslip::app::ExitStatus;
+    thawslip::app::prepare_process();
     try {
         const auto status = thawslip::app::run(argc, argv, {std::cout, std::cerr});
         std::cout.flush();
@@ -13,6 +16,9 @@ int main(int argc, char** argv) {
             return static_cast<int>(ExitStatus::SystemFailed);
         }
         return static_cast<int>(status);
+    } catch (const std::bad_alloc&) {
+        std::cerr << "error: there is not enough memory\n";
+        return static_cast<int>(ExitStatus::SystemFailed);
     } catch (const std::exception& failure) {
         std::cerr << "error: " << failure.what() << "\n";
         return static_cast<int>(ExitStatus::SystemFailed);

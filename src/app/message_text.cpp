@@ -1,6 +1,7 @@
 #include "app/message_text.h"
 
 #include "app/json.h"
+#include "archive/values.h"
 #include "wording/phrases.h"
 
 #include <algorithm>
@@ -92,16 +93,6 @@ std::string text_member(std::string_view key, const std::string& text) {
     return text.empty() ? "" : member(key, json_string(text));
 }
 
-std::string_view word_of(kitchen::ThawMethod method) {
-    switch (method) {
-    case kitchen::ThawMethod::Refrigerator: return "refrigerator";
-    case kitchen::ThawMethod::ColdWater: return "cold water";
-    case kitchen::ThawMethod::Microwave: return "microwave";
-    case kitchen::ThawMethod::FromFrozen: break;
-    }
-    return "from frozen";
-}
-
 std::string dates_json(const code::Message& message, kitchen::Date today) {
     std::string json;
     if (message.made) {
@@ -159,7 +150,7 @@ std::string message_json(const code::Message& message, kitchen::Date today, cons
     json += text_member("id", message.bag_id);
     json += member("servings", message.servings ? std::to_string(*message.servings) : "");
     json += dates_json(message, today);
-    json += text_member("thaw", message.thaw ? std::string{word_of(*message.thaw)} : "");
+    json += text_member("thaw", message.thaw ? std::string{archive::word_of(*message.thaw)} : "");
     json += text_member("thaw_note", message.thaw_note);
     json += member("finish", additions_json(message.additions, style));
     json += text_member("cook", cooking_text(message.cooking, style));

@@ -1,6 +1,6 @@
 #include "app/own_files.h"
 
-#include "toml/text_file.h"
+#include "app/input_file.h"
 
 #include <algorithm>
 
@@ -16,9 +16,9 @@ Result<std::string, std::string> OwnFiles::text_of(const std::string& file) {
         return known->text;
     }
     constexpr std::size_t largest = std::size_t{1} << 18U;
-    auto text = toml::read_text_file(file, largest);
+    auto text = read_input(file, largest);
     if (!text) {
-        return Failure{to_text(toml::to_diagnostic(text.fault()))};
+        return Failure{to_text(text.fault())};
     }
     files_.push_back({file, text.value()});
     return std::move(text).value();

@@ -20,6 +20,7 @@ public:
     explicit OwnFiles(std::vector<archive::SetupFile> kept) : files_{std::move(kept)} {}
 
     /// \returns the file's text, or why it cannot be read, as it is shown to the user
+    /// \throws SystemFailure where it may not be read
     Result<std::string, std::string> text_of(const std::string& file);
 
     const std::vector<archive::SetupFile>& all() const { return files_; }

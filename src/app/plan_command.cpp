@@ -2,6 +2,7 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/days.h"
+#include "app/input_file.h"
 #include "app/json.h"
 #include "app/report.h"
 #include "app/timeline_dish.h"
@@ -238,6 +239,9 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
                                            : read_time(options.now, "--now", console.err);
     if (!eat || (!as_if && !options.now.empty())) {
         return ExitStatus::Usage;
+    }
+    if (would_overwrite(options.calendar, options.days, settings, console)) {
+        return ExitStatus::Refused;
     }
     const auto packages = packages_for(options, *eat, settings, console);
     if (!packages) {

@@ -1,13 +1,14 @@
 #include "app/archive_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
+#include "app/input_file.h"
 #include "app/message_text.h"
+#include "app/time_limit.h"
 #include "code/message.h"
 #include "code/read_picture.h"
 #include "code/symbol.h"
 #include "kitchen/bag_id.h"
 #include "photo/photo.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -46,14 +47,20 @@ Texts read_standard_input() {
     if (typed.size() > most) {
         return Failure{std::string{"standard input: error: this is more than any code holds"}};
     }
-    return typed_texts(typed);
+    auto texts = typed_texts(typed);
+    if (texts.empty()) {
+        return Failure{std::string{"standard input: error: there is no text"}};
+    }
+    return texts;
 }
 
 Texts read_photo(const std::string& file) {
+    constexpr int seconds = 20; // a hundred times what any photograph of a label takes
+    const TimeLimit until{seconds};
     const photo::Limits limits;
-    const auto bytes = toml::read_text_file(file, limits.bytes);
+    const auto bytes = read_input(file, limits.bytes);
     if (!bytes) {
-        auto text = to_text(toml::to_diagnostic(bytes.fault()));
+        auto text = to_text(bytes.fault());
         text.pop_back();
         return Failure{std::move(text)};
     }

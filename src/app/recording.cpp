@@ -106,9 +106,11 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
         auto archive = open_archive(settings, archive::Mode::Write);
         tell(archive.record(record), console);
     } catch (const std::exception& failure) {
-        throw SystemFailure{fmt::format("{} is written, but not recorded: {}\n    hint: print with "
+        const auto done = options.output.empty() ? "this print is at the printer"
+                                                 : options.output + " is written";
+        throw SystemFailure{fmt::format("{}, but not recorded: {}\n    hint: print with "
                                         "--no-archive to do without",
-                                        options.output, failure.what())};
+                                        done, failure.what())};
     }
 }
 

@@ -2,6 +2,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
+#include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/print_setup.h"
@@ -213,9 +214,12 @@ void place_again(LaidOut& laid_out) {
 } // namespace
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
-    const auto printer = usable_destination(options.output, {}, options.printer, console);
+    const auto printer = usable_destination(options.output, options.printer, console);
     if (!printer) {
         return printer.fault();
+    }
+    if (would_overwrite(options.output, {options.stock}, settings, console)) {
+        return ExitStatus::Refused;
     }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {

@@ -1,10 +1,10 @@
 #include "app/settings.h"
 
+#include "app/input_file.h"
 #include "base/nearest.h"
 #include "intake/values.h"
 #include "toml/reader.h"
 #include "toml/table.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <array>
@@ -175,9 +175,9 @@ Result<Settings, std::string> load_settings(const std::string& file, Missing mis
         return Settings{};
     }
     constexpr std::size_t limit = std::size_t{1} << 18U;
-    auto text = toml::read_text_file(file, limit);
+    auto text = read_input(file, limit);
     if (!text) {
-        return Failure{to_text(toml::to_diagnostic(text.fault()))};
+        return Failure{to_text(text.fault())};
     }
     return settings_from(std::move(text).value(), file);
 }
@@ -188,6 +188,7 @@ Result<Settings, std::string> settings_from(std::string text, const std::string&
     toml::Reader reader{document, faults};
     auto table = reader.root();
     auto settings = document.well_formed() ? read(table) : Settings{};
+    settings.file = file;
     settings.text = document.text();
     reader.finish();
     if (!has_errors(faults)) {

@@ -29,6 +29,7 @@ struct Settings {
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
     std::string archive;                   ///< its file; empty: the usual place
     bool record_prints = true;             ///< whether labels and cards go into the archive
+    std::string file;                      ///< where they were read; empty: nowhere
     std::string text;                      ///< the file as written, for the archive
 };
 

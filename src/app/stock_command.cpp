@@ -1,6 +1,7 @@
 #include "app/choices.h"
 #include "app/commands.h"
 #include "app/deliver.h"
+#include "app/input_file.h"
 #include "app/whole_file.h"
 #include "base/nearest.h"
 #include "layout/measurements.h"
@@ -53,6 +54,9 @@ ExitStatus stock_list(Console console) {
 ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console) {
     if (!is_known_ending(output, console)) {
         return ExitStatus::Usage;
+    }
+    if (would_overwrite(output, {name_or_file}, {}, console)) {
+        return ExitStatus::Refused;
     }
     const auto data = find_data_folder();
     OwnFiles own;

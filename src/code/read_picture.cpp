@@ -31,7 +31,14 @@ constexpr std::array<Look, 6> looks = {{
 // A code that fills a quarter of a picture this wide has 4 pixels a module.
 constexpr int widest_to_turn = 1600;
 
+// The smallest code, version 1, at a pixel a module. ZXing-C++ 1.4 also reads beyond the memory of
+// pictures that are only a few pixels high.
+constexpr int least_side = 21;
+
 std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
+    if (std::min(picture.width, picture.height) < least_side) {
+        return {};
+    }
     const ZXing::ImageView view{picture.pixels.data(), picture.width, picture.height,
                                 ZXing::ImageFormat::Lum};
     const auto hints =
@@ -110,9 +117,6 @@ GreyPicture turned(const GreyPicture& picture, double degrees, double scale) {
 } // namespace
 
 std::vector<std::string> read_picture(const GreyPicture& picture) {
-    if (picture.width <= 0 || picture.height <= 0) {
-        return {};
-    }
     if (auto texts = read(picture, ZXing::Binarizer::LocalAverage); !texts.empty()) {
         return texts;
     }

@@ -3,6 +3,7 @@
 #include "kitchen/bag_id.h"
 #include "kitchen/cautions.h"
 #include "kitchen/finish_order.h"
+#include "kitchen/freezing_lead.h"
 
 #include <fmt/format.h>
 #include <set>
@@ -159,7 +160,8 @@ std::optional<PlannedPackage> plan_package(const Package& package, Date made,
                           .cautions = std::move(given),
                           .allergens = allergens_of(package),
                           .after_thawing = after_thawing(package, table),
-                          .thaw_lead = lead_of(package, settings.thaw)};
+                          .thaw_lead = lead_of(package, settings.thaw),
+                          .freezing = freezing_lead(package.thickness, settings.thaw)};
 }
 
 FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages) {

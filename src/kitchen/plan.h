@@ -34,6 +34,9 @@ struct PlannedPackage {
     std::vector<DeclaredAllergen> allergens; ///< what `contains` means, in its order
     std::optional<DaysLeft> after_thawing;   ///< nothing unless it thaws in the refrigerator
     std::optional<ThawLead> thaw_lead;       ///< nothing where food does not thaw as set
+
+    /// How long it takes to freeze; nothing where the thickness is not known.
+    std::optional<std::chrono::minutes> freezing = std::nullopt;
 };
 
 struct Plan {

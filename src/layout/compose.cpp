@@ -260,10 +260,11 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     for (const auto& mark : crop_marks(target.stock, target.unprinted)) {
         frame.items.emplace_back(mark);
     }
-    const auto [first, last] = std::ranges::equal_range(fitting.places, sheet, {}, &Place::sheet);
-    for (auto place = first; place != last; ++place) {
-        const auto& fitted =
-            fitting.prints[static_cast<std::size_t>(place - fitting.places.begin())];
+    // Not equal_range: clang 14 cannot compile GCC 12's subrange.
+    const auto& places = fitting.places;
+    const auto first = std::ranges::lower_bound(places, sheet, {}, &Place::sheet);
+    for (auto place = first; place != places.end() && place->sheet == sheet; ++place) {
+        const auto& fitted = fitting.prints[static_cast<std::size_t>(place - places.begin())];
         const Point corner = target.stock.safe_at(place->cell).origin;
         draw_print(frame, fitted, corner, layouts.at(fitted.kind), target, fonts);
     }

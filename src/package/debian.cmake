@@ -19,6 +19,7 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME thawslip)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION text)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS "fonts-clear-sans, fonts-dejavu-core")
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "libcups2") # loaded when it prints, not linked
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SUGGESTS "cups, cups-client")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION
 "labels and cards for food frozen in bulk
@@ -34,9 +35,6 @@ set(development libdeflate-dev libfmt-dev libharfbuzz-dev libhpdf-dev libicu-dev
     libpng-dev libqrcodegencpp-dev libsqlite3-dev libtomlplusplus-dev pkg-config)
 if(THAWSLIP_READER)
     list(APPEND development libzxingcore-dev)
-endif()
-if(THAWSLIP_CUPS)
-    list(APPEND development libcups2-dev)
 endif()
 list(JOIN development ", " CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SUGGESTS thawslip)

@@ -40,9 +40,13 @@ install(CODE "
 # Debian brings the font files in packages of their own; a tree that is moved to a machine without
 # them can bring its own, with their licences.
 if(THAWSLIP_INSTALL_FONTS)
-    foreach(face clear-sans dejavu)
-        install(DIRECTORY "/usr/share/fonts/truetype/${face}" DESTINATION "${share}/fonts"
-                COMPONENT program FILES_MATCHING PATTERN "ClearSans-*.ttf" PATTERN "DejaVuSans*.ttf")
+    file(READ fonts/faces.toml faces)
+    string(REGEX MATCHALL "[A-Za-z-]+/[A-Za-z-]+\\.ttf" files "${faces}")
+    list(REMOVE_DUPLICATES files)
+    foreach(file IN LISTS files)
+        get_filename_component(folder "${file}" DIRECTORY)
+        install(FILES "/usr/share/fonts/truetype/${file}" DESTINATION "${share}/fonts/${folder}"
+                COMPONENT program)
     endforeach()
     foreach(package fonts-clear-sans fonts-dejavu-core)
         install(FILES "/usr/share/doc/${package}/copyright" RENAME "${package}-copyright"

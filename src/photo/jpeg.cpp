@@ -25,6 +25,19 @@ extern "C" void leave(j_common_ptr info) {
 
 extern "C" void stay_silent(j_common_ptr, int) {}
 
+/// A progressive file may hold any number of scans (ISO/IEC 10918-1, Annex G), each of which takes
+/// as long as the whole picture. Cameras and programs write about ten.
+constexpr int most_scans = 100;
+
+extern "C" void count_scans(j_common_ptr info) {
+    if (reinterpret_cast<j_decompress_ptr>(info)->input_scan_number <= most_scans) {
+        return;
+    }
+    auto* faults = reinterpret_cast<Faults*>(info->err);
+    std::snprintf(faults->message.data(), faults->message.size(), "more than %d scans", most_scans);
+    std::longjmp(faults->back, 1);
+}
+
 /// Reads the header; false when the file is damaged, with the words in `faults`.
 bool read_header(jpeg_decompress_struct& jpeg, Faults& faults, const unsigned char* bytes,
                  unsigned long size) {
@@ -53,12 +66,15 @@ bool read_rows(jpeg_decompress_struct& jpeg, Faults& faults, std::uint8_t* pixel
 
 struct Decompressor {
     jpeg_decompress_struct jpeg{};
+    jpeg_progress_mgr progress{};
     Faults faults;
     Decompressor() {
         jpeg.err = jpeg_std_error(&faults.manager);
         faults.manager.error_exit = leave;
         faults.manager.emit_message = stay_silent;
         jpeg_create_decompress(&jpeg);
+        progress.progress_monitor = count_scans;
+        jpeg.progress = &progress;
         jpeg.mem->max_memory_to_use = 256L << 20U;
     }
     Decompressor(const Decompressor&) = delete;

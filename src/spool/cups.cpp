@@ -1,10 +1,9 @@
+#include "spool/libcups.h"
 #include "spool/printer.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cups/cups.h>
-#include <cups/pwg.h>
 #include <fstream>
 #include <memory>
 
@@ -13,33 +12,41 @@ namespace {
 
 constexpr int patience_ms = 5000;
 
-using Connection = std::unique_ptr<http_t, decltype(&httpClose)>;
+/// \pre libcups() is there: find_printer sees to it
+const LibCups& cups() {
+    return *libcups();
+}
+
+using Connection = std::unique_ptr<http_t, decltype(cups().httpClose)>;
 
 /// The server that CUPS_SERVER, client.conf or the system names.
 Connection connect() {
-    return {httpConnect2(cupsServer(), ippPort(), nullptr, AF_UNSPEC, cupsEncryption(), 1,
-                         patience_ms, nullptr),
-            &httpClose};
+    return {cups().httpConnect2(cups().cupsServer(), cups().ippPort(), nullptr, AF_UNSPEC,
+                                cups().cupsEncryption(), 1, patience_ms, nullptr),
+            cups().httpClose};
 }
 
 Fault no_server() {
-    return {Trouble::NoServer, std::string{cupsServer()} + ": " + cupsLastErrorString(), {}};
+    return {Trouble::NoServer,
+            std::string{cups().cupsServer()} + ": " + cups().cupsLastErrorString(),
+            {}};
 }
 
 Fault refused() {
-    return {Trouble::Refused, cupsLastErrorString(), {}};
+    return {Trouble::Refused, cups().cupsLastErrorString(), {}};
 }
 
 /// All printers a server has.
 class Printers {
 public:
-    explicit Printers(http_t* server) : count_{cupsGetDests2(server, &first_)} {}
+    explicit Printers(http_t* server) : count_{cups().cupsGetDests2(server, &first_)} {}
     Printers(const Printers&) = delete;
     Printers& operator=(const Printers&) = delete;
-    ~Printers() { cupsFreeDests(count_, first_); }
+    ~Printers() { cups().cupsFreeDests(count_, first_); }
 
     std::vector<std::string> names() const {
         std::vector<std::string> names;
+        names.reserve(static_cast<std::size_t>(count_));
         for (int i = 0; i < count_; ++i) {
             names.emplace_back(first_[i].name);
         }
@@ -48,11 +55,11 @@ public:
         return names;
     }
     const cups_dest_t* named(const std::string& name, const std::string& instance) const {
-        return cupsGetDest(name.c_str(), instance.empty() ? nullptr : instance.c_str(), count_,
-                           first_);
+        return cups().cupsGetDest(name.c_str(), instance.empty() ? nullptr : instance.c_str(),
+                                  count_, first_);
     }
     const cups_dest_t* usual() const {
-        const auto* chosen = cupsGetDest(nullptr, nullptr, count_, first_);
+        const auto* chosen = cups().cupsGetDest(nullptr, nullptr, count_, first_);
         return chosen == nullptr && count_ == 1 ? first_ : chosen;
     }
     bool empty() const { return count_ == 0; }
@@ -69,14 +76,16 @@ Printer printer_at(const cups_dest_t& found) {
 /// One printer with what the server knows of it.
 struct Destination {
     std::unique_ptr<cups_dest_t, void (*)(cups_dest_t*)> printer;
-    std::unique_ptr<cups_dinfo_t, decltype(&cupsFreeDestInfo)> details;
+    std::unique_ptr<cups_dinfo_t, decltype(cups().cupsFreeDestInfo)> details;
 };
 
 Destination destination(http_t* server, const Printer& printer) {
-    auto* found = cupsGetNamedDest(server, printer.name.c_str(),
-                                   printer.instance.empty() ? nullptr : printer.instance.c_str());
-    auto* details = found == nullptr ? nullptr : cupsCopyDestInfo(server, found);
-    return {{found, [](cups_dest_t* one) { cupsFreeDests(1, one); }}, {details, &cupsFreeDestInfo}};
+    auto* found =
+        cups().cupsGetNamedDest(server, printer.name.c_str(),
+                                printer.instance.empty() ? nullptr : printer.instance.c_str());
+    auto* details = found == nullptr ? nullptr : cups().cupsCopyDestInfo(server, found);
+    return {{found, [](cups_dest_t* one) { cups().cupsFreeDests(1, one); }},
+            {details, cups().cupsFreeDestInfo}};
 }
 
 /// Name and value of each job attribute (PWG 5100.13 and RFC 8011 have their meaning).
@@ -85,10 +94,10 @@ public:
     JobOptions() = default;
     JobOptions(const JobOptions&) = delete;
     JobOptions& operator=(const JobOptions&) = delete;
-    ~JobOptions() { cupsFreeOptions(count_, first_); }
+    ~JobOptions() { cups().cupsFreeOptions(count_, first_); }
 
     void add(const char* name, const std::string& value) {
-        count_ = cupsAddOption(name, value.c_str(), count_, &first_);
+        count_ = cups().cupsAddOption(name, value.c_str(), count_, &first_);
     }
     int count() const { return count_; }
     cups_option_t* first() const { return first_; }
@@ -108,8 +117,8 @@ void ask(JobOptions& options, const Ticket& ticket) {
 bool send(http_t* server, std::istream& file) {
     std::array<char, 65536> block{};
     while (file.read(block.data(), block.size()) || file.gcount() > 0) {
-        const auto status =
-            cupsWriteRequestData(server, block.data(), static_cast<std::size_t>(file.gcount()));
+        const auto status = cups().cupsWriteRequestData(server, block.data(),
+                                                        static_cast<std::size_t>(file.gcount()));
         if (status != HTTP_STATUS_CONTINUE) {
             return false;
         }
@@ -124,13 +133,16 @@ int hundredths_of_mm(Length length) {
 } // namespace
 
 Result<Printer, Fault> find_printer(const std::string& name) {
+    if (libcups() == nullptr) {
+        return Failure{Fault{Trouble::NoLibrary, {}, {}}};
+    }
     const auto server = connect();
     if (!server) {
         return Failure{no_server()};
     }
     const Printers printers{server.get()};
     if (printers.empty()) {
-        return Failure{Fault{Trouble::NoPrinters, cupsServer(), {}}};
+        return Failure{Fault{Trouble::NoPrinters, cups().cupsServer(), {}}};
     }
     if (name.empty()) {
         const auto* usual = printers.usual();
@@ -160,33 +172,37 @@ Result<int, Fault> print(const Printer& printer, const std::string& file, const 
     JobOptions options;
     ask(options, ticket);
     int job = 0;
-    if (cupsCreateDestJob(server.get(), to.printer.get(), to.details.get(), &job,
-                          ticket.title.c_str(), options.count(),
-                          options.first()) > IPP_STATUS_OK_EVENTS_COMPLETE) {
+    if (cups().cupsCreateDestJob(server.get(), to.printer.get(), to.details.get(), &job,
+                                 ticket.title.c_str(), options.count(),
+                                 options.first()) > IPP_STATUS_OK_EVENTS_COMPLETE) {
         return Failure{refused()};
     }
     std::ifstream document{file, std::ios::binary};
-    const bool sent = cupsStartDestDocument(server.get(), to.printer.get(), to.details.get(), job,
-                                            ticket.title.c_str(), CUPS_FORMAT_PDF, options.count(),
-                                            options.first(), 1) == HTTP_STATUS_CONTINUE &&
-                      send(server.get(), document) &&
-                      cupsFinishDestDocument(server.get(), to.printer.get(), to.details.get()) <=
-                          IPP_STATUS_OK_EVENTS_COMPLETE;
+    const bool sent =
+        cups().cupsStartDestDocument(server.get(), to.printer.get(), to.details.get(), job,
+                                     ticket.title.c_str(), CUPS_FORMAT_PDF, options.count(),
+                                     options.first(), 1) == HTTP_STATUS_CONTINUE &&
+        send(server.get(), document) &&
+        cups().cupsFinishDestDocument(server.get(), to.printer.get(), to.details.get()) <=
+            IPP_STATUS_OK_EVENTS_COMPLETE;
     if (!sent) {
         const auto why = refused();
-        cupsCancelDestJob(server.get(), to.printer.get(), job);
+        cups().cupsCancelDestJob(server.get(), to.printer.get(), job);
         return Failure{why};
     }
     return job;
 }
 
 std::string media_name(Size sheet, Feed feed) {
+    if (libcups() == nullptr) {
+        return {};
+    }
     auto width = hundredths_of_mm(sheet.width);
     auto length = hundredths_of_mm(sheet.height);
     if (feed == Feed::Sheets && width > length) {
         std::swap(width, length);
     }
-    const auto* media = pwgMediaForSize(width, length);
+    const auto* media = cups().pwgMediaForSize(width, length);
     return media == nullptr ? std::string{} : media->pwg;
 }
 

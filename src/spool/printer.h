@@ -17,6 +17,7 @@ struct Printer {
 /// Why nothing was handed over.
 enum class Trouble {
     NotBuiltIn,    ///< the program was built without a printing system
+    NoLibrary,     ///< this computer has no library to reach one
     NoServer,      ///< none answers: `detail` says where it was looked for and what went wrong
     NoPrinters,    ///< it answers, but has no printer
     NoSuchPrinter, ///< `printers` are those there are
@@ -43,15 +44,14 @@ struct Ticket {
     Feed feed = Feed::Sheets;
 };
 
-/// Hands the PDF in `file` to the printer, with the stock's paper as its media and no scaling.
-/// Returns when the printing system has all of it.
-/// \returns the job's number
+/// Hands the PDF in `file` to a printer that find_printer found, with the stock's paper as its
+/// media and no scaling. Returns when the printing system has all of it. \returns the job's number
 Result<int, Fault> print(const Printer& printer, const std::string& file, const Ticket& ticket);
 
 /// A sheet's size as printers are told it: the standard name of a known paper, else a name made
 /// of the size (PWG 5101.1, Media Standardized Names 2.0, section 5, self-describing names). A
 /// sheet in landscape is named as it lies in the tray, short edge first; a roll's first number is
-/// its width. Empty where the program was built without a printing system.
+/// its width. Empty where there is no printing system to ask.
 std::string media_name(Size sheet, Feed feed);
 
 } // namespace thawslip::spool

@@ -108,6 +108,16 @@ std::optional<std::size_t> lone_return(std::string_view text) {
     return std::nullopt;
 }
 
+/// A NUL is no character of TOML 1.0 ("Spec"), and shown to the user it would be nothing at all.
+Diagnostic refuse_nul(std::string_view text, const std::string& file, std::size_t offset) {
+    auto fault = fault_at(text, file, offset, "the byte 0x00 is not allowed in TOML");
+    constexpr std::size_t one_letter = 4; // of UTF-16, at most
+    if (offset < one_letter) {
+        fault.hints = {"this looks like UTF-16: save the file as UTF-8"};
+    }
+    return fault;
+}
+
 /// What must be refused before a recursive parser sees the text.
 std::optional<Diagnostic> refuse_early(std::string_view text, const std::string& file,
                                        const Limits& limits) {
@@ -119,8 +129,13 @@ std::optional<Diagnostic> refuse_early(std::string_view text, const std::string&
             too_large(fmt::format("{} bytes", text.size()), fmt::format("{} bytes", limits.bytes)),
             {}};
     }
-    if (const auto bad = first_invalid_utf8(text)) {
-        return not_utf8(text, file, *bad);
+    const auto bad_byte = first_invalid_utf8(text);
+    const auto nul = text.find('\0');
+    if (nul < bad_byte.value_or(text.size())) {
+        return refuse_nul(text, file, nul);
+    }
+    if (bad_byte) {
+        return not_utf8(text, file, *bad_byte);
     }
     if (const auto bad = lone_return(text)) {
         auto fault = fault_at(text, file, *bad, "a carriage return without a line feed");

@@ -1,5 +1,6 @@
 #include "typeset/font_file.h"
 
+#include "typeset/font_tables.h"
 #include "typeset/hb_handle.h"
 
 #include <algorithm>
@@ -83,6 +84,9 @@ Result<std::string, std::string> read_font_file(const std::string& path) {
         return Failure{std::string{"cannot be read"}};
     }
     if (auto fault = fault_of_signature(bytes); !fault.empty()) {
+        return Failure{std::move(fault)};
+    }
+    if (auto fault = fault_of_tables(bytes); !fault.empty()) {
         return Failure{std::move(fault)};
     }
     return bytes;

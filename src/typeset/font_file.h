@@ -7,7 +7,7 @@
 
 namespace thawslip::typeset {
 
-/// The bytes of a file that begins like a TrueType font.
+/// The bytes of a file that begins like a TrueType font and whose tables are whole.
 /// \returns the bytes, or words that say what the file is instead (without naming it)
 Result<std::string, std::string> read_font_file(const std::string& path);
 

@@ -26,8 +26,8 @@ std::string joined(const std::vector<std::string>& parts, std::string_view mark)
     return text;
 }
 
-/// "3 bags, each serves 6 · 2.2 kg (4 lb 14 oz) · 30 mm (1⅛ in) thick · Best if used by 17 Dec
-/// 2026".
+/// "3 bags, each serves 6 · 2.2 kg (4 lb 14 oz) · 30 mm (1⅛ in) thick · freezes flat in 15 h · Best
+/// if used by 17 Dec 2026".
 Paragraph facts(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto& package = planned.package;
     const auto& keep = planned.keep_until;
@@ -38,8 +38,11 @@ Paragraph facts(const kitchen::PlannedPackage& planned, const Style& style) {
          package.thickness ? style.say("day-sheet.thick",
                                        {kitchen::thickness_text(*package.thickness, style.units)})
                            : "",
-         say_keep_until_head(keep, style.language) + " " +
-             with_no_break_spaces(say_date(keep.date, style.language))},
+         planned.freezing
+             ? style.say("day-sheet.freezes", {say_duration(*planned.freezing, style.language)})
+             : "",
+         with_no_break_spaces(say_keep_until_head(keep, style.language) + " " +
+                              say_date(keep.date, style.language))},
         " · "));
 }
 

@@ -70,14 +70,18 @@ std::vector<std::string> shipped_languages() {
 }
 
 const Language& shipped_language(std::string_view code) {
-    static const Language english = shipped("en", english_words);
-    static const Language spanish = shipped("es", spanish_words);
-    static const Language german = shipped("de", german_words);
+    // Each is read when it is first asked for: a run seldom speaks more than one.
     if (code == "es") {
+        static const Language spanish = shipped("es", spanish_words);
         return spanish;
     }
-    assert((code == "en" || code == "de") && "one of shipped_languages()");
-    return code == "de" ? german : english;
+    if (code == "de") {
+        static const Language german = shipped("de", german_words);
+        return german;
+    }
+    assert(code == "en" && "one of shipped_languages()");
+    static const Language english = shipped("en", english_words);
+    return english;
 }
 
 } // namespace thawslip::wording

@@ -45,7 +45,7 @@ THIRD_PARTY = {
     r"CLI/": "app",
 }
 
-SYSTEM = re.compile(r"^(fcntl|unistd|dirent|sys/[a-z]+|errno)\.h$")
+SYSTEM = re.compile(r"^(dlfcn|fcntl|unistd|dirent|sys/[a-z]+|errno)\.h$")
 
 # What would make the same input give other bytes on another day or machine.
 BANNED = [

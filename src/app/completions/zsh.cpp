@@ -101,6 +101,16 @@ std::string words_part(const CommandDescription& command) {
            "\n";
 }
 
+/// The program's own options, which may follow any command; --help and --version, which take no
+/// value, are not repeated.
+std::string options_of_all(const CommandDescription& program) {
+    std::string text;
+    for (const auto& option : program.options) {
+        text += option.value.empty() ? "" : specification(option);
+    }
+    return text;
+}
+
 } // namespace
 
 std::string zsh(const CommandDescription& program) {
@@ -112,13 +122,7 @@ std::string zsh(const CommandDescription& program) {
         for (const auto& option : command.options) {
             text += specification(option);
         }
-        if (command.path != program.path) {
-            for (const auto& option : program.options) {
-                if (!option.value.empty()) { // --help and --version are not repeated
-                    text += specification(option);
-                }
-            }
-        }
+        text += command.path == program.path ? "" : options_of_all(program);
         text += command.commands.empty() ? words_part(command) : commands_part(command);
         text += "}\n";
     }

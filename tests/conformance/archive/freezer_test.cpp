@@ -160,3 +160,18 @@ TEST_CASE_FIXTURE(StockedKitchen,
     CHECK(rows[2].basis == kitchen::DateBasis::StorageTable);
     CHECK(std::ranges::is_sorted(rows, {}, &wording::DoorRow::keep_until));
 }
+
+TEST_CASE_FIXTURE(StockedKitchen, "without a day the door list has every bag that is frozen") {
+    const auto gone = first_id("squash");
+    const auto kept = first_id("compote");
+    REQUIRE((*this)("freezer eaten " + gone).status == 0);
+    std::filesystem::remove(folder / "day.toml");
+    REQUIRE((*this)("lists --door -o door.pdf").status == 0);
+    const auto words = run("pdftotext -layout " + shell_word(folder / "door.pdf") + " -").out;
+    CAPTURE(words);
+    CHECK(says(words, kept));
+    CHECK_FALSE(says(words, gone));
+    const auto refused = (*this)("lists --day -o day.pdf");
+    CHECK(refused.status == 2);
+    CHECK(says(refused.err, "DAY.toml"));
+}

@@ -105,6 +105,6 @@ TEST_CASE("the guide names every field and every print that there is, and no oth
     const auto text = guide();
     const auto from = text.find("\nFields: ");
     REQUIRE(from != std::string::npos);
-    const auto sentence = text.substr(from, text.find(". Areas", from) - from);
+    const auto sentence = text.substr(from, text.find("Areas with", from) - from);
     CHECK(quoted_in(sentence, '`') == quoted_in(faults.front().hints.front(), '"'));
 }

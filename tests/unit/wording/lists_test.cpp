@@ -63,6 +63,7 @@ kitchen::PlannedPackage stew() {
     planned.package.servings = 6;
     planned.package.bags = 3;
     planned.package.weight = kitchen::Mass{2200};
+    planned.freezing = 15h;
     planned.keep_until = {2026y / 12 / 17, DateBasis::StorageTable, {}};
     planned.bags = {{"7C5-8FW-87D", 1, 3}, {"3TX-SZC-87V", 2, 3}, {"0E2-7BR-87R", 3, 3}};
     planned.package.ingredients = {{quantity("3 kg squash"), false, {}},
@@ -147,7 +148,7 @@ TEST_CASE("the day sheet says for each dish what goes into the bags and what sta
     const auto lines = lines_of(day_sheet(orchard_day(), english()), "dishes");
     const std::vector<std::string> expected = {
         "Squash and red lentil stew",
-        "3 bags, each serves 6 · 2.2 kg · Best if used by 17 Dec 2026",
+        "3 bags, each serves 6 · 2.2 kg · freezes flat in 15 h · Best if used by 17 Dec 2026",
         "Into the bags|Stays out, for each bag",
         "3 kg squash|At the start: 1 l vegetable stock",
         "6 onions|On cook day: 2 lemons",

@@ -1,0 +1,61 @@
+#include "support/command.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip::test_support;
+
+namespace {
+
+const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
+
+/// With no settings but the defaults.
+Outcome check(const std::string& arguments) {
+    return run("XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " check " + arguments);
+}
+
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+std::string day_with(const ScratchFolder& folder, const std::string& package) {
+    const auto file = folder / "day.toml";
+    write_file(file, "[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Barley pot\"\nservings = 4\n"
+                     "use_by = 2027-01-17\n" +
+                         package);
+    return shell_word(file);
+}
+
+} // namespace
+
+TEST_CASE("check answers in JSON that Python reads, with dates as ISO 8601") {
+    const auto outcome =
+        run("XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " check --json " + shell_word(sample) +
+            " | python3 -c 'import json, sys, datetime; told = json.load(sys.stdin); "
+            "first = told[\"packages\"][0]; print(len(told[\"packages\"]), first[\"dish\"], "
+            "datetime.date.fromisoformat(first[\"made\"]), first[\"use_by\"], "
+            "len(first[\"bags\"]), first[\"cautions\"][0][\"id\"], "
+            "first[\"cautions\"][0][\"severity\"], told[\"cautions\"][0][\"id\"])'");
+    CHECK(outcome.status == 0);
+    CHECK(outcome.out == "5 Squash and red lentil stew 2026-10-17 2026-12-17 3 "
+                         "slow-cooker-thaw-first card two-hour-rule\n");
+}
+
+TEST_CASE("check asks about an ingredient that names an allergen nobody declared") {
+    const ScratchFolder folder;
+    const auto outcome =
+        check(day_with(folder, "contains = [\"celery\", \"kiwi\"]\n[[package.ingredient]]\n"
+                               "add = \"200 g walnuts\"\n"));
+    CHECK(outcome.status == 0);
+    CHECK(has(outcome.out, "\"walnuts\" names an allergen that contains does not list: tree nuts "
+                           "(walnut)?"));
+    CHECK(has(outcome.out, "\"kiwi\" is on no list of allergens known here; it is printed as "
+                           "written"));
+    CHECK_FALSE(has(outcome.out, "free"));
+}
+
+TEST_CASE("check speaks the language that is set") {
+    const ScratchFolder folder;
+    const auto outcome = check("--language de " + day_with(folder, "contains = [\"kiwi\"]\n"));
+    CHECK(has(outcome.out, "17. Jan. 2027"));
+    CHECK(has(outcome.out, "steht auf keiner hier bekannten Allergenliste"));
+}

@@ -1,0 +1,33 @@
+#include "kitchen/freezing_lead.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::kitchen;
+using namespace thawslip::literals;
+using namespace std::chrono_literals;
+
+TEST_CASE("a bag's freezing time is Pham's with a fifth added, in whole hours") {
+    // Pham (1986) for 4 to −15 °C in air of −18 °C at 8 W/(m² K), as the regression table in
+    // tests/conformance/heat has it: 7.9 h for 20 mm, 9.9 h for 25 mm, 16.2 h for 40 mm.
+    CHECK(freezing_lead(20_mm, {}) == 10h); // 9.5
+    CHECK(freezing_lead(25_mm, {}) == 12h); // 11.9
+    CHECK(freezing_lead(40_mm, {}) == 20h); // 19.4
+}
+
+TEST_CASE("a thicker bag never freezes sooner") {
+    auto before = 0min;
+    for (int millimetres = 2; millimetres <= 300; ++millimetres) {
+        const auto time = freezing_lead(Length::millimetres(millimetres), {});
+        REQUIRE(time.has_value());
+        CHECK(*time >= before);
+        before = *time;
+    }
+}
+
+TEST_CASE("without a thickness, or in a freezer that is too warm, there is no freezing time") {
+    CHECK_FALSE(freezing_lead(std::nullopt, {}).has_value());
+    ThawSettings warm;
+    warm.freezer_celsius = -10;
+    CHECK_FALSE(freezing_lead(25_mm, warm).has_value());
+}

@@ -1,0 +1,97 @@
+#include "photo/photo.h"
+#include "support/command.h"
+
+#include <doctest/doctest.h>
+#include <string>
+
+using namespace thawslip;
+
+namespace {
+
+std::string sample(const std::string& name) {
+    return test_support::read_file(THAWSLIP_SOURCE_DIR "/tests/fuzz/corpus/photo/" + name);
+}
+
+Result<code::GreyPicture, photo::PhotoFault> decode(const std::string& bytes) {
+    return photo::decode({reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()});
+}
+
+std::string fault_of(const std::string& bytes) {
+    const auto picture = decode(bytes);
+    return picture ? "none" : picture.fault().message;
+}
+
+} // namespace
+
+TEST_CASE("pictures of every kind become grey ones of their size") {
+    const struct {
+        std::string name;
+        int width;
+        int height;
+    } cases[] = {
+        {"label.png", 140, 180}, {"label.jpg", 140, 180}, {"progressive.jpg", 140, 180},
+        {"palette.png", 8, 8},   {"alpha-16.png", 4, 4},  {"interlaced.png", 8, 8},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.name);
+        const auto picture = decode(sample(c.name));
+        REQUIRE(picture);
+        CHECK(picture.value().width == c.width);
+        CHECK(picture.value().height == c.height);
+        CHECK(picture.value().pixels.size() == static_cast<std::size_t>(c.width * c.height));
+    }
+}
+
+TEST_CASE("what is no picture, or claims too much, is refused in words") {
+    const auto png = sample("label.png");
+    const struct {
+        std::string about;
+        std::string bytes;
+        std::string fault;
+    } cases[] = {
+        {"nothing", "", "it is neither a PNG nor a JPEG picture"},
+        {"words", "plum and ginger compote", "it is neither a PNG nor a JPEG picture"},
+        {"sixty thousand by sixty thousand", sample("claims-much.png"),
+         "the picture is 60000 x 60000 pixels; at most 120 million are taken"},
+        {"no side", sample("no-pixels.png"), "the PNG is damaged: "},
+        {"cut after the header", png.substr(0, 40), "the PNG is damaged: "},
+        {"cut in the rows", png.substr(0, png.size() / 2), "the PNG is damaged: "},
+        {"the first bytes alone", "\xFF\xD8\xFF", "the JPEG is damaged: "},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.about);
+        CHECK(fault_of(c.bytes).substr(0, c.fault.size()) == c.fault);
+    }
+}
+
+TEST_CASE("a JPEG of endless scans is refused before they are all decoded") {
+    const auto whole = sample("progressive.jpg");
+    const auto last = whole.rfind("\xFF\xDA"); // start of a scan: ISO/IEC 10918-1, B.2.3
+    REQUIRE(last != std::string::npos);
+    const auto scan = whole.substr(last, whole.size() - 2 - last);
+    auto bytes = whole.substr(0, whole.size() - 2);
+    for (int i = 0; i < 200; ++i) {
+        bytes += scan;
+    }
+    CHECK(fault_of(bytes + "\xFF\xD9") == "the JPEG is damaged: more than 100 scans");
+}
+
+TEST_CASE("a picture too flat for any code holds none, however wide it is") {
+    for (const auto& [width, height] : {std::pair{1, 1},
+                                        {4000, 1},
+                                        {65'500, 1},
+                                        {1, 65'500},
+                                        {65'500, 40},
+                                        {20, 20'000},
+                                        {21, 21}}) {
+        CAPTURE(width);
+        CAPTURE(height);
+        code::GreyPicture picture{width, height, {}};
+        picture.pixels.assign(static_cast<std::size_t>(width) * static_cast<std::size_t>(height),
+                              0);
+        for (std::size_t i = 0; i < picture.pixels.size(); i += 2) {
+            picture.pixels[i] = 255;
+        }
+        CHECK(code::read_picture(picture).empty());
+    }
+}
