@@ -105,17 +105,20 @@ bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Con
     return bags;
 }
 
-std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
-                                                  const archive::Bag& bag) {
-    const auto day = archive.day(bag.day);
-    const auto prints = archive.prints_of(bag.day);
+std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey key) {
+    const auto day = archive.day(key);
+    const auto prints = archive.prints_of(key);
     const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
     auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
-    for (auto& plan : days.plans) {
-        for (auto& planned : plan.packages) {
-            if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
-                return std::move(planned);
-            }
+    return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
+                              : std::move(days.plans.front().packages);
+}
+
+std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
+                                                  const archive::Bag& bag) {
+    for (auto& planned : packages_of(archive, bag.day)) {
+        if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
+            return std::move(planned);
         }
     }
     return std::nullopt;

@@ -27,6 +27,10 @@ struct KnownBag {
     kitchen::PlannedPackage package; ///< as its day's description has it, planned as it was printed
 };
 
+/// The packages of a day of the archive, read and planned with the settings of its newest print.
+/// None where the description cannot be read any longer: a later Thawslip wrote it.
+std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey day);
+
 /// The package that `bag` was filled with: its day's newest description that has it, read and
 /// planned with the settings of its newest print. Reads that one day only. Nothing where the
 /// description cannot be read any longer: a later Thawslip wrote it.

@@ -95,8 +95,8 @@ private:
     }
 
     std::optional<Proposal> propose(const archive::Bag& bag, kitchen::LocalMinute eat) {
-        const auto& package = package_for(bag);
-        if (!package) {
+        const auto* package = package_for(bag);
+        if (package == nullptr) {
             return Proposal{eat, bag, std::nullopt, std::nullopt};
         }
         const auto line = kitchen::timeline(
@@ -111,16 +111,18 @@ private:
         return proposal;
     }
 
-    /// One bag of the package, read once for all its bags.
-    const std::optional<kitchen::PlannedPackage>& package_for(const archive::Bag& bag) {
-        const auto [known, is_new] = packages_.try_emplace({bag.day, bag.dish});
+    /// The package of a bag; its day is read once for all its bags.
+    const kitchen::PlannedPackage* package_for(const archive::Bag& bag) {
+        const auto [known, is_new] = days_.try_emplace(bag.day);
         if (is_new) {
-            known->second = package_of(archive_, bag);
-            if (known->second) {
-                known->second->bags.resize(1);
-            }
+            known->second = packages_of(archive_, bag.day);
         }
-        return known->second;
+        const auto found =
+            std::ranges::find_if(known->second, [&bag](const kitchen::PlannedPackage& planned) {
+                return std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) !=
+                       planned.bags.end();
+            });
+        return found == known->second.end() ? nullptr : &*found;
     }
 
     archive::Archive& archive_;
@@ -129,8 +131,7 @@ private:
     kitchen::Instant now_;
     kitchen::LocalClock clock_;
     std::vector<archive::Bag> bags_; ///< that are left, the soonest date first
-    std::map<std::pair<archive::DayKey, std::string>, std::optional<kitchen::PlannedPackage>>
-        packages_;
+    std::map<archive::DayKey, std::vector<kitchen::PlannedPackage>> days_;
     Menu menu_;
 };
 
