@@ -13,10 +13,8 @@ void add_lists(CLI::App& app, Command& chosen) {
     auto day = std::make_shared<bool>(false);
     add_print_options(*command, *options);
     auto* days = command->get_option("DAY.toml")->required(false);
-    auto* only_door =
-        command->add_flag("--door", *door,
-                          "the freezer door list only; without a day, of all that the archive\n"
-                          "has frozen");
+    auto* only_door = command->add_flag(
+        "--door", *door, "the freezer door list only; without a day, of all that is frozen");
     command->add_flag("--day", *day, "the day sheet and the shopping list only")
         ->excludes(only_door);
     command->callback([=, &chosen] {
