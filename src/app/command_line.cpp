@@ -241,7 +241,7 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
         ->option_text("en|es|de");
     app.add_option("--units", overrides.units, "the units of what is printed")
         ->check(CLI::IsMember({"metric", "us", "both"}))
-        ->option_text("metric|us|both");
+        ->option_text("metric|us|both|written");
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,

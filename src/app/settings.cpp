@@ -29,7 +29,8 @@ const std::array<Word, 9> storage_lists = {{{"us"},
                                             {"uk"},
                                             {"practice"}}};
 const std::array<Word, 2> allergen_lists = {{{"us", {"usa"}}, {"eu", {"uk"}}}};
-const std::array<Word, 3> unit_systems = {{{"metric", {"si"}}, {"us", {"imperial"}}, {"both"}}};
+const std::array<Word, 4> unit_systems = {
+    {{"metric", {"si"}}, {"us", {"imperial"}}, {"both"}, {"written", {"as written"}}}};
 const std::array<Word, 4> measure_systems = {
     {{"us"}, {"metric"}, {"australian"}, {"imperial", {"uk"}}}};
 

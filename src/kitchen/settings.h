@@ -10,8 +10,8 @@ enum class AllergenRules {
     Eu, ///< the fourteen of Regulation (EU) 1169/2011, Annex II; also the United Kingdom's
 };
 
-/// Which measures of temperature, weight and volume are printed.
-enum class Units { Metric, Us, Both };
+/// Which measures of temperature, weight and volume are printed; `Written`: as the cook wrote them.
+enum class Units { Metric, Us, Both, Written };
 
 /// Which spoons and cups stand in the cook's own drawer.
 enum class Measures { Us, Metric, Australian, Imperial };

@@ -6,7 +6,8 @@ namespace thawslip::kitchen {
 
 std::string in_style(const std::string& written, const std::string& turned, bool is_written_metric,
                      const UnitStyle& style) {
-    if (turned.empty() || (style.units == Units::Metric && is_written_metric) ||
+    if (turned.empty() || style.units == Units::Written ||
+        (style.units == Units::Metric && is_written_metric) ||
         (style.units == Units::Us && !is_written_metric)) {
         return written;
     }

@@ -6,6 +6,15 @@
 namespace thawslip::wording {
 namespace {
 
+/// A label has no room to say amounts twice: where both systems are set, they stand as written, and
+/// the cards turn them over. Temperatures, on which safety hangs, are said in both all the same.
+Style amounts_once(Style style) {
+    if (style.units.units == kitchen::Units::Both) {
+        style.units.units = kitchen::Units::Written;
+    }
+    return style;
+}
+
 /// On a label there is no room for a column: when it goes in stands first, strong.
 Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{"finish", {}, planned.package.where.key("finish")};
@@ -47,7 +56,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         made_field(planned, style),
         keep_until_field(planned, style),
         thaw_field(planned, style),
-        finish_lines(planned, style),
+        finish_lines(planned, amounts_once(style)),
         cook_line(planned, style),
         contains_field(planned, style),
         note_field(planned, style),

@@ -61,20 +61,20 @@ const std::vector<Expected> expected = {
      3,
      {"Made 17 Oct 2026", "Best if used by 17 Dec 2026",
       "Thaw in the refrigerator for 31 h, then cook within 3 days", "Serves 6",
-      "Add at the start 1 l (4¼ cups) vegetable stock", "Add last 10 min 200 g (7 oz) baby spinach",
+      "Add at the start 1 l vegetable stock", "Add last 10 min 200 g baby spinach",
       "Cook slow cooker, low, 7–9 h, to 74 °C (165 °F) in the middle", "Contains celery"}},
     {"Apple and sage pork shoulder",
      2,
-     {"Use by 28 Feb 2027", "300 ml (1¼ cups) dry cider",
-      "Add last 15 min 2 tbsp wholegrain mustard", "3–3½ h", "82 °C (180 °F)"}},
+     {"Use by 28 Feb 2027", "300 ml dry cider", "Add last 15 min 2 tbsp wholegrain mustard",
+      "3–3½ h", "82 °C (180 °F)"}},
     {"Chestnut, kale and barley soup",
      4,
      {"Do not thaw: cook from frozen, about half as long again. Never in a slow cooker",
-      "0.5 l (2⅛ cups) water", "Add at serving 1½ tsp cider vinegar", "35–45 min"}},
+      "0.5 l water", "Add at serving 1½ tsp cider vinegar", "35–45 min"}},
     {"Smoky bean and sausage bake",
      3,
      {"Best if used by 17 Nov 2026", "in cold water for 3 h, bag sealed", "Cook at once",
-      "150 g (5¼ oz) grated hard cheese", "80 g (2⅞ oz) breadcrumbs", "190 °C (375 °F)"}},
+      "150 g grated hard cheese", "80 g breadcrumbs", "190 °C (375 °F)"}},
     {"Plum and ginger compote", 2, {"in the microwave, about 25 min. Cook at once", "pan, 10 min"}},
 };
 
@@ -233,8 +233,7 @@ TEST_CASE(
         CHECK(has_words(all, "74 °C (165 °F) in the middle, measured with a thermometer"));
         CHECK(has_words(all, "Last 15 min Add 2 tbsp wholegrain mustard"));
         CHECK(has_words(all, "Kept at −18 °C (0 °F) it stays safe for longer"));
-        CHECK(
-            has_words(all, "Last 10 min 200 g (7 oz) baby spinach (small bag taped to this one)"));
+        CHECK(has_words(all, "Last 10 min 200 g baby spinach (small bag taped to this one)"));
     }
 }
 

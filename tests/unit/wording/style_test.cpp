@@ -46,6 +46,8 @@ TEST_CASE("quantities are printed in the units that are set, with the language's
         {"1 l vegetable stock", "en", Units::Both, "1 l (4¼ cups) vegetable stock"},
         {"1 l vegetable stock", "en", Units::Metric, "1 l vegetable stock"},
         {"1 l vegetable stock", "en", Units::Us, "4¼ cups vegetable stock"},
+        {"1 l vegetable stock", "en", Units::Written, "1 l vegetable stock"},
+        {"2 cups stock", "en", Units::Written, "2 cups stock"},
         {"1 l Gemüsebrühe", "de", Units::Both, "1 l (4¼ Tassen) Gemüsebrühe"},
         {"1 l caldo", "es", Units::Both, "1 l (4¼ tazas) caldo"},
         {"1.5 kg Kürbis", "de", Units::Metric, "1,5 kg Kürbis"},
