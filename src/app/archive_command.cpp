@@ -1,6 +1,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
+#include "app/counted.h"
 
 #include <filesystem>
 #include <fmt/format.h>
@@ -21,10 +22,10 @@ bool has_something(const std::string& folder) {
 ExitStatus add(const archive::Contents& contents, const std::string& from, const Settings& settings,
                Console console) {
     const auto merged = open_archive(settings, archive::Mode::Write).merge(contents);
-    console.out << fmt::format("{}: added {} descriptions, {} bags, {} prints; {} bags took the "
-                               "later state\n",
-                               archive_file(settings), merged.days, merged.bags, merged.prints,
-                               merged.states);
+    console.out << fmt::format("{}: added {}, {}, {}; {} took the later state\n",
+                               archive_file(settings), counted(merged.days, "description"),
+                               counted(merged.bags, "bag"), counted(merged.prints, "print"),
+                               counted(merged.states, "bag"));
     for (const auto& id : merged.clashes) {
         console.err << fmt::format("caution: bag {} was left out: here that id is on a bag whose "
                                    "food is another, or may be; the one of {} needs a new label "
@@ -49,8 +50,8 @@ ExitStatus archive_check(const Settings& settings, Console console) {
     if (!wrong.empty()) {
         return ExitStatus::SystemFailed;
     }
-    console.out << fmt::format("{}: sound, {} bags\n", archive_file(settings),
-                               archive->bags(archive::Which::All).size());
+    console.out << fmt::format("{}: sound, {}\n", archive_file(settings),
+                               counted(archive->bags(archive::Which::All).size(), "bag"));
     return ExitStatus::Done;
 }
 
@@ -93,8 +94,9 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
     }
     const auto contents = archive->contents();
     write_archive_folder(contents, folder);
-    console.out << fmt::format("{}: {} descriptions, {} bags, {} prints\n", folder,
-                               contents.days.size(), contents.bags.size(), contents.prints.size());
+    console.out << fmt::format(
+        "{}: {}, {}, {}\n", folder, counted(contents.days.size(), "description"),
+        counted(contents.bags.size(), "bag"), counted(contents.prints.size(), "print"));
     return ExitStatus::Done;
 }
 

@@ -1,5 +1,6 @@
 #include "app/check_json.h"
 #include "app/commands.h"
+#include "app/counted.h"
 #include "app/days.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
@@ -15,10 +16,6 @@
 
 namespace thawslip::app {
 namespace {
-
-std::string counted(std::size_t count, std::string_view noun) {
-    return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
-}
 
 /// "soup or stew keeps 2–3 months: Soups and stews, FoodSafety.gov…": where a date comes from.
 void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {

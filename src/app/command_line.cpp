@@ -207,9 +207,10 @@ std::optional<std::string> unknown_command(const CLI::App& app, int argc, const 
 
 /// What is wrong with a command line, in our own words' shape.
 std::string failure_text(const CLI::App*, const CLI::Error& error) {
+    const std::string what = error.what();
     return fmt::format("error: {}\n    hint: thawslip --help names the commands, thawslip COMMAND "
                        "--help its options\n",
-                       error.what());
+                       what == "A subcommand is required" ? "a command is missing" : what);
 }
 
 /// Options that stand before or after any command and override the settings file.
@@ -240,7 +241,7 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
         ->check(are_languages)
         ->option_text("en|es|de");
     app.add_option("--units", overrides.units, "the units of what is printed")
-        ->check(CLI::IsMember({"metric", "us", "both"}))
+        ->check(CLI::IsMember({"metric", "us", "both", "written"}))
         ->option_text("metric|us|both|written");
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");

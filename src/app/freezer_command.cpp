@@ -2,6 +2,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
+#include "app/counted.h"
 #include "app/json.h"
 #include "base/utf8.h"
 #include "unicode/ascii.h"
@@ -16,9 +17,9 @@ namespace {
 
 std::string days_text(long days) {
     if (days < 0) {
-        return fmt::format("{} day{} past", -days, days == -1 ? "" : "s");
+        return counted(-days, "day") + " past";
     }
-    return fmt::format("{} day{} left", days, days == 1 ? "" : "s");
+    return counted(days, "day") + " left";
 }
 
 /// "use by" where the cook set it, "best by" where a list of storage times gave it.
@@ -62,8 +63,7 @@ std::string total_text(const Total& total) {
                         : total.all_weighed
                             ? fmt::format(", {:.1f} kg", total.grams / 1000.0)
                             : fmt::format(", at least {:.1f} kg", total.grams / 1000.0);
-    return fmt::format("{} bag{}, {} servings{}", total.bags, total.bags == 1 ? "" : "s",
-                       total.servings, weight);
+    return counted(total.bags, "bag") + ", " + counted(total.servings, "serving") + weight;
 }
 
 void tell_totals(const std::vector<archive::Bag>& bags, Console console) {
@@ -131,10 +131,6 @@ std::vector<archive::Bag> asked_for(const FreezerQuestion& question, const Setti
                                   : archive->find(words_of(question.words), which);
 }
 
-std::string counted_bags(std::size_t count) {
-    return fmt::format("{} bag{}", count, count == 1 ? "" : "s");
-}
-
 } // namespace
 
 ExitStatus freezer_list(const FreezerQuestion& question, const Settings& settings,
@@ -161,7 +157,7 @@ ExitStatus freezer_list(const FreezerQuestion& question, const Settings& setting
     if (past > 0) {
         console.out << fmt::format("{} past the date on the label; the rules of your local food "
                                    "authority come first\n",
-                                   counted_bags(past));
+                                   counted(past, "bag"));
     }
     return ExitStatus::Done;
 }

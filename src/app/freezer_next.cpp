@@ -2,6 +2,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
+#include "app/counted.h"
 #include "app/json.h"
 #include "app/timeline_dish.h"
 #include "wording/timeline_words.h"
@@ -159,10 +160,6 @@ std::string_view head_of(const archive::Bag& bag) {
     return bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best by";
 }
 
-std::string counted_bags(int count) {
-    return fmt::format("{} bag{}", count, count == 1 ? "" : "s");
-}
-
 void tell(const Menu& menu, Console console) {
     for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
         console.out << fmt::format("{}  {}, bag {}, serves {}, {} {}\n    {}\n", moment(eat),
@@ -180,12 +177,12 @@ void tell(const Menu& menu, Console console) {
     }
     if (menu.too_many > 0) {
         console.out << fmt::format("{} cannot be eaten one a day before the date on the label\n",
-                                   counted_bags(menu.too_many));
+                                   counted(menu.too_many, "bag"));
     }
     if (menu.past > 0) {
         console.out << fmt::format("not proposed: {} past the date on the label, see thawslip "
                                    "freezer list\n",
-                                   counted_bags(menu.past));
+                                   counted(menu.past, "bag"));
     }
     if (!menu.proposals.empty()) {
         console.out << language().say("standing.local-rules") << "\n";

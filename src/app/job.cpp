@@ -1,5 +1,6 @@
 #include "app/job.h"
 
+#include "app/counted.h"
 #include "app/deliver.h"
 #include "app/input_file.h"
 #include "app/lay_out.h"
@@ -72,10 +73,6 @@ void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Co
     }
 }
 
-std::string counted(std::size_t count, const std::string& noun) {
-    return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
-}
-
 /// What was printed and what to mind. Standard output is the document's where that was asked for.
 void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& options,
                Console console) {
@@ -84,8 +81,7 @@ void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& opti
     }
     const auto what =
         fmt::format("{} on {} of {}", counted(job.prints.size(), job.noun),
-                    counted(static_cast<std::size_t>(laid_out.fitting.sheets), "sheet"),
-                    laid_out.setup.target.stock.name);
+                    counted(laid_out.fitting.sheets, "sheet"), laid_out.setup.target.stock.name);
     console.out << (options.output.empty()
                         ? what + "\n"
                         : fmt::format("{}: {}; print at 100 %, not \"fit to page\"\n",

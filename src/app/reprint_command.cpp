@@ -2,6 +2,7 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
+#include "app/counted.h"
 #include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
@@ -268,10 +269,10 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         return status;
     }
     if (options.output != "-") {
-        console.out << fmt::format(
-            "{}{} {}{} on {}; print at 100 %, not \"fit to page\"\n",
-            options.output.empty() ? "" : options.output + ": ", all->fitting.prints.size(),
-            job.noun, all->fitting.prints.size() == 1 ? "" : "s", all->setup.target.stock.name);
+        console.out << fmt::format("{}{} on {}; print at 100 %, not \"fit to page\"\n",
+                                   options.output.empty() ? "" : options.output + ": ",
+                                   counted(all->fitting.prints.size(), job.noun),
+                                   all->setup.target.stock.name);
     }
     return ExitStatus::Done;
 }

@@ -3,6 +3,7 @@
 #include "app/command_line.h"
 #include "app/help_text.h"
 #include "app/printer_argument.h"
+#include "app/settings.h"
 #include "base/utf8.h"
 #include "support/command.h"
 
@@ -83,6 +84,16 @@ TEST_CASE("every command has an example, which begins with the command and parse
             CHECK(example.starts_with(command.path));
         }
     }
+}
+
+TEST_CASE("the command line takes every system of units that the settings take, and no other") {
+    for (const auto& [word, also] : unit_words()) {
+        CAPTURE(word);
+        CHECK(try_words({"thawslip", "stock", "list", "--units", word}).status == ExitStatus::Done);
+    }
+    const auto said = try_words({"thawslip", "stock", "list", "--units", "cubits"});
+    CHECK(said.status == ExitStatus::Usage);
+    CHECK(said.text.find("written") != std::string::npos);
 }
 
 TEST_CASE("help keeps to 80 columns and tells all there is") {
