@@ -23,9 +23,14 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "libcups2") # loaded when it prints,
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SUGGESTS "cups, cups-client")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION
 "labels and cards for food frozen in bulk
-Whoever cooks for weeks in one day writes one short text file about it. From that file thawslip prints freezer labels, finishing cards and cook-day cards, as PDF or straight to the printer.
+Whoever cooks for weeks in one day writes one short text file about it. From
+that file thawslip prints freezer labels, finishing cards and cook-day
+cards, as PDF or straight to the printer.
 .
-Each label says what it is, how many it feeds, when it was made and by when it is best, how to thaw it, what is added on cook day, and how hot it must get. Its QR code carries the same as plain text, readable without a network. An archive prints lost labels again.
+Each label says what it is, how many it feeds, when it was made and by when
+it is best, how to thaw it, what is added on cook day, and how hot it must
+get. Its QR code carries the same as plain text, readable without a network.
+An archive prints lost labels again.
 .
 The rules of the local food authority come first.")
 
@@ -40,7 +45,9 @@ list(JOIN development ", " CPACK_DEBIAN_DEVELOPMENT_PACKAGE_DEPENDS)
 set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SUGGESTS thawslip)
 set(CPACK_DEBIAN_DEVELOPMENT_DESCRIPTION
 "labels and cards for food frozen in bulk - C++ library
-The layers that thawslip is made of, as static libraries with headers and a CMake package: descriptions of assembly days, storage life and thawing times, words of labels, layout and imposition, QR codes, PDF and SVG.")
+The layers that thawslip is made of, as static libraries with headers and a
+CMake package: descriptions of assembly days, storage life and thawing
+times, words of labels, layout and imposition, QR codes, PDF and SVG.")
 
 # What Debian Policy (12.5, 12.7) wants in every package.
 set(changelog "${PROJECT_BINARY_DIR}/changelog.gz")
