@@ -125,9 +125,15 @@ std::span<const std::string_view> schema_steps() {
 }
 
 std::size_t schema_version(const Database& database, std::size_t newest) {
-    const auto version = database.number("PRAGMA user_version");
-    const auto owner = database.number("PRAGMA application_id");
-    const bool empty = database.number("SELECT count(*) FROM sqlite_schema") == 0;
+    // One statement, so one moment of the file: between several another program may have led the
+    // schema forward, and what they tell together would never have been true.
+    auto facts = database.prepare(
+        "SELECT (SELECT user_version FROM pragma_user_version), (SELECT application_id FROM "
+        "pragma_application_id), (SELECT count(*) FROM sqlite_schema)");
+    facts.next();
+    const auto version = facts.integer(0);
+    const auto owner = facts.integer(1);
+    const bool empty = facts.integer(2) == 0;
     if (empty && version == 0 && (owner == 0 || owner == application_id)) {
         return 0;
     }

@@ -131,6 +131,7 @@ TEST_CASE("two and eight programs print at once, and nothing is lost") {
             children.push_back(start([&path, program] {
                 auto archive = Archive::open(path, Mode::Write, std::chrono::seconds{60});
                 if (!archive) {
+                    std::fprintf(stderr, "%s\n", archive.fault().message.c_str());
                     return 1;
                 }
                 auto open = std::move(archive).value();
