@@ -63,6 +63,16 @@ std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::stri
     return bag;
 }
 
+/// The packages of a day of the archive; none where its description cannot be read any longer.
+std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey key) {
+    const auto day = archive.day(key);
+    const auto prints = archive.prints_of(key);
+    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
+    auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
+    return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
+                              : std::move(days.plans.front().packages);
+}
+
 } // namespace
 
 std::optional<std::vector<archive::Bag>>
@@ -105,23 +115,20 @@ bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Con
     return bags;
 }
 
-std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey key) {
-    const auto day = archive.day(key);
-    const auto prints = archive.prints_of(key);
-    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
-    auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
-    return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
-                              : std::move(days.plans.front().packages);
+std::string_view date_head(const archive::Bag& bag) {
+    return bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best by";
 }
 
-std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
-                                                  const archive::Bag& bag) {
-    for (auto& planned : packages_of(archive, bag.day)) {
-        if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
-            return std::move(planned);
-        }
+const kitchen::PlannedPackage* PackagesOfBags::of(const archive::Bag& bag) {
+    const auto [known, is_new] = days_.try_emplace(bag.day);
+    if (is_new) {
+        known->second = packages_of(*archive_, bag.day);
     }
-    return std::nullopt;
+    const auto has_bag = [&bag](const kitchen::PlannedPackage& planned) {
+        return std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end();
+    };
+    const auto found = std::ranges::find_if(known->second, has_bag);
+    return found == known->second.end() ? nullptr : &*found;
 }
 
 std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& settings,
@@ -135,13 +142,14 @@ std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& 
     if (!bags) {
         return std::nullopt;
     }
-    auto package = package_of(*archive, bags->front());
+    PackagesOfBags packages{*archive};
+    const auto* package = packages.of(bags->front());
     if (!package) {
         console.err << fmt::format("error: the description of bag {} cannot be read any longer\n",
                                    bags->front().id);
         return std::nullopt;
     }
-    return KnownBag{bags->front(), std::move(*package)};
+    return KnownBag{bags->front(), *package};
 }
 
 } // namespace thawslip::app

@@ -5,8 +5,10 @@
 #include "kitchen/plan.h"
 #include "wording/door_list.h"
 
+#include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace thawslip::app {
@@ -21,21 +23,31 @@ bags_by_id(archive::Archive& archive, const std::vector<std::string>& typed, Con
 std::optional<std::vector<archive::Bag>>
 bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Console console);
 
+/// What stands before the date of a bag: "use by" where the cook set it, "best by" where a list of
+/// storage times gave it.
+std::string_view date_head(const archive::Bag& bag);
+
 /// A bag of the archive and what it was filled with.
 struct KnownBag {
     archive::Bag bag;                ///< its newest id, its state, the date on its label
     kitchen::PlannedPackage package; ///< as its day's description has it, planned as it was printed
 };
 
-/// The packages of a day of the archive, read and planned with the settings of its newest print.
-/// None where the description cannot be read any longer: a later Thawslip wrote it.
-std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey day);
+/// What bags of the archive were filled with: the newest description of their day that has them,
+/// read and planned with the settings of its newest print. Each day is read once, however many of
+/// its bags are asked for.
+class PackagesOfBags {
+public:
+    explicit PackagesOfBags(archive::Archive& archive) : archive_{&archive} {}
 
-/// The package that `bag` was filled with: its day's newest description that has it, read and
-/// planned with the settings of its newest print. Reads that one day only. Nothing where the
-/// description cannot be read any longer: a later Thawslip wrote it.
-std::optional<kitchen::PlannedPackage> package_of(archive::Archive& archive,
-                                                  const archive::Bag& bag);
+    /// nullptr where the description cannot be read any longer: a later Thawslip wrote it. Valid
+    /// as long as this object.
+    const kitchen::PlannedPackage* of(const archive::Bag& bag);
+
+private:
+    archive::Archive* archive_;
+    std::map<archive::DayKey, std::vector<kitchen::PlannedPackage>> days_;
+};
 
 /// The same for a bag's id as it is typed, from the archive that `settings` name. What stands in
 /// the way (no archive, no such id, a wrong check character) is said on `console.err`, with the

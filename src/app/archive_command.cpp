@@ -2,21 +2,13 @@
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
 #include "app/counted.h"
+#include "app/whole_folder.h"
 
-#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
 namespace thawslip::app {
 namespace {
-
-namespace fs = std::filesystem;
-
-bool has_something(const std::string& folder) {
-    std::error_code error;
-    return fs::exists(fs::symlink_status(folder, error)) &&
-           !(fs::is_directory(folder, error) && fs::is_empty(folder, error));
-}
 
 /// Adds what `contents` hold and this archive does not, and says what that was.
 ExitStatus add(const archive::Contents& contents, const std::string& from, const Settings& settings,
@@ -86,7 +78,7 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
         console.err << "error: there is no archive yet\n";
         return ExitStatus::Refused;
     }
-    if (has_something(folder)) {
+    if (holds_something(folder)) {
         console.err << fmt::format("error: {} is there already and is no empty folder; nothing was "
                                    "written\n",
                                    folder);

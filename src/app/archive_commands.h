@@ -23,15 +23,12 @@ struct ReprintOptions {
     ReprintKind kind = ReprintKind::Labels;
 };
 
-/// How a list is told.
-enum class Listing { Words, Json };
-
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console);
 
 struct FreezerQuestion {
     std::vector<std::string> words; ///< empty: everything
     bool gone_too = false;          ///< bags that are out, eaten or thrown as well
-    Listing listing = Listing::Words;
+    AnswerAs answer = AnswerAs::Words;
 };
 ExitStatus freezer_list(const FreezerQuestion& question, const Settings& settings, Console console);
 ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State state,
@@ -40,7 +37,7 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State sta
 struct NextQuestion {
     int count = 5; ///< days, from tomorrow on
     std::chrono::minutes at = std::chrono::hours{18} + std::chrono::minutes{30}; ///< to eat
-    Listing listing = Listing::Words;
+    AnswerAs answer = AnswerAs::Words;
 };
 /// What to eat on the coming days and when to start thawing it: each day the bag with the soonest
 /// date that can still be thawed as its label says.

@@ -99,16 +99,13 @@ Enum word(toml::Table& table, const char* key, const char* what,
     return known[found.value_or(0)].first;
 }
 
-constexpr std::array<std::pair<kitchen::DateBasis, std::string_view>, 2> basis_words = {
-    {{kitchen::DateBasis::SetByCook, "use by"}, {kitchen::DateBasis::StorageTable, "best"}}};
-
 archive::PackageRecord read_package(toml::Table& table) {
     archive::PackageRecord package;
     package.dish = text(table, "dish");
     package.words = text(table, "words");
     package.made = date(table, "made");
     package.keep_until = date(table, "keep_until");
-    package.basis = word(table, "basis", "a kind of date", basis_words);
+    package.basis = word(table, "basis", "a kind of date", archive::basis_words);
     package.servings = number(table, "servings", 0);
     if (const auto grams = table.real("grams", {0.0, 1e9})) {
         package.weight = kitchen::Mass{*grams};

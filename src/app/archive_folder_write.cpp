@@ -23,8 +23,7 @@ std::string text_of(const archive::PackageRecord& package) {
                 toml_line("words", package.words) +
                 fmt::format("made = {}\nkeep_until = {}\nbasis = \"{}\"\nservings = {}\n",
                             kitchen::to_iso(package.made), kitchen::to_iso(package.keep_until),
-                            package.basis == kitchen::DateBasis::SetByCook ? "use by" : "best",
-                            package.servings);
+                            archive::word_of(package.basis), package.servings);
     if (package.weight) {
         text += fmt::format("grams = {}\n", package.weight->grams);
     }

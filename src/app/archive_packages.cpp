@@ -121,15 +121,16 @@ packages_meant(const BagsToEat& wanted, const Settings& settings, Console consol
     if (!judge(bags, wanted.on, console)) {
         return std::nullopt;
     }
+    PackagesOfBags known{*archive};
     std::vector<kitchen::PlannedPackage> packages;
     for (const auto& bag : bags) {
-        auto package = package_of(*archive, bag);
-        if (!package) {
+        const auto* package = known.of(bag);
+        if (package == nullptr) {
             console.err << fmt::format(
                 "error: the description of bag {} cannot be read any longer\n", bag.id);
             return std::nullopt;
         }
-        add(packages, std::move(*package), bag.id);
+        add(packages, *package, bag.id);
     }
     return packages;
 }

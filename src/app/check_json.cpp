@@ -18,23 +18,19 @@ std::string_view word_for(kitchen::CautionLevel level) {
     return "refuse";
 }
 
-/// `[a,b]` of values that are JSON already.
-template <class Values, class ToJson>
-std::string list_in_json(const Values& values, const ToJson& to_json) {
-    std::string list;
-    for (const auto& value : values) {
-        list += (list.empty() ? "" : ",") + to_json(value);
-    }
-    return "[" + list + "]";
+std::string caution_json(const kitchen::Caution& caution, const wording::Style& style) {
+    return fmt::format(R"({{"id":{},"severity":{},"text":{}}})", json_string(caution.id),
+                       json_string(word_for(caution.level)),
+                       json_string(wording::say_caution(caution, style.language)));
 }
 
 std::string cautions_json(const std::vector<kitchen::Caution>& cautions,
                           const wording::Style& style) {
-    return list_in_json(cautions, [&style](const kitchen::Caution& caution) {
-        return fmt::format(R"({{"id":{},"severity":{},"text":{}}})", json_string(caution.id),
-                           json_string(word_for(caution.level)),
-                           json_string(wording::say_caution(caution, style.language)));
-    });
+    std::vector<std::string> values;
+    for (const auto& caution : cautions) {
+        values.push_back(caution_json(caution, style));
+    }
+    return json_list(values);
 }
 
 std::string package_json(const kitchen::PlannedPackage& planned, const wording::Style& style) {
@@ -52,16 +48,18 @@ std::string package_json(const kitchen::PlannedPackage& planned, const wording::
 } // namespace
 
 std::string check_json(const Days& days, const wording::Style& style) {
-    std::vector<kitchen::PlannedPackage> packages;
-    std::vector<kitchen::Caution> of_days;
+    std::vector<std::string> packages;
+    std::vector<std::string> cautions;
     for (const auto& plan : days.plans) {
-        packages.insert(packages.end(), plan.packages.begin(), plan.packages.end());
-        of_days.insert(of_days.end(), plan.cautions.begin(), plan.cautions.end());
+        for (const auto& planned : plan.packages) {
+            packages.push_back(package_json(planned, style));
+        }
+        for (const auto& caution : plan.cautions) {
+            cautions.push_back(caution_json(caution, style));
+        }
     }
-    const auto all = list_in_json(packages, [&style](const kitchen::PlannedPackage& planned) {
-        return package_json(planned, style);
-    });
-    return fmt::format(R"({{"packages":{},"cautions":{}}})", all, cautions_json(of_days, style));
+    return fmt::format(R"({{"packages":{},"cautions":{}}})", json_list(packages),
+                       json_list(cautions));
 }
 
 } // namespace thawslip::app

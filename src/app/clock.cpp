@@ -40,23 +40,6 @@ std::string now_text() {
                        now.tm_mday, now.tm_hour, now.tm_min, now.tm_sec);
 }
 
-std::optional<kitchen::Date> date_in(std::string_view text) {
-    int year = 0;
-    unsigned month = 0;
-    unsigned day = 0;
-    const auto* begin = text.data();
-    if (text.size() != 10) {
-        return std::nullopt;
-    }
-    std::from_chars(begin, begin + 4, year);
-    std::from_chars(begin + 5, begin + 7, month);
-    std::from_chars(begin + 8, begin + 10, day);
-    const kitchen::Date date{std::chrono::year{year}, std::chrono::month{month},
-                             std::chrono::day{day}};
-    // Written out again it must be what was read: that refuses everything odd.
-    return date.ok() && kitchen::to_iso(date) == text ? std::optional{date} : std::nullopt;
-}
-
 kitchen::Date today() {
     const auto local = local_now();
     return std::chrono::year{local.tm_year + 1900} /

@@ -18,12 +18,10 @@ kitchen::Instant now();
 /// The clock of the time zone the program runs in (TZ, else the system's) between two moments:
 /// every change of its offset, found by asking the system (POSIX localtime_r).
 kitchen::LocalClock system_clock(kitchen::Instant from, kitchen::Instant to);
+
 /// Now, as the kitchen clock shows it: `2026-10-17T14:05:00`. Where SOURCE_DATE_EPOCH holds
 /// seconds since 1970 (reproducible-builds.org, "SOURCE_DATE_EPOCH"), that moment in UTC stands
 /// for now, here, in `now` and in `today`.
 std::string now_text();
-
-/// A date as ISO 8601 writes it; nothing for any other text.
-std::optional<kitchen::Date> date_in(std::string_view text);
 
 } // namespace thawslip::app

@@ -58,7 +58,7 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
     command->add_flag("--all", question->gone_too, "bags that are out, eaten or thrown as well");
     command->add_flag("--json", *json, "for other programs");
     command->callback([=, &chosen] {
-        question->listing = *json ? Listing::Json : Listing::Words;
+        question->answer = *json ? AnswerAs::Json : AnswerAs::Words;
         chosen = [question](const Settings& settings, Console console) {
             return freezer_list(*question, settings, console);
         };
@@ -105,7 +105,7 @@ void add_freezer(CLI::App& app, Command& chosen) {
     next->add_flag("--json", *json, "for other programs");
     next->callback([=, &chosen] {
         question->at = time_of_day(*at);
-        question->listing = *json ? Listing::Json : Listing::Words;
+        question->answer = *json ? AnswerAs::Json : AnswerAs::Words;
         chosen = [question](const Settings& settings, Console console) {
             return freezer_next(*question, settings, console);
         };

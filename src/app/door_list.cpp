@@ -16,9 +16,7 @@ std::vector<wording::DoorRow> door_rows(const Days& days) {
                                  {},
                                  {}};
             row.thaw = package.thaw.method;
-            if (planned.thaw_lead && planned.thaw_lead->missing != kitchen::MissingSize::Both) {
-                row.thaw_lead = planned.thaw_lead->lead;
-            }
+            row.thaw_lead = known_lead(planned.thaw_lead);
             for (const auto& bag : planned.bags) {
                 row.bags.push_back(bag.id);
             }

@@ -22,11 +22,6 @@ std::string days_text(long days) {
     return counted(days, "day") + " left";
 }
 
-/// "use by" where the cook set it, "best by" where a list of storage times gave it.
-std::string_view head_of(const archive::Bag& bag) {
-    return bag.basis == kitchen::DateBasis::SetByCook ? "use by " : "best by";
-}
-
 std::string weight_text(const archive::Bag& bag) {
     return bag.weight ? fmt::format("{:.1f} kg", bag.weight->grams / 1000.0) : "";
 }
@@ -38,8 +33,8 @@ std::string line_of(const archive::Bag& bag, kitchen::Date today, std::size_t wi
             ? days_text(left)
             : fmt::format("{} since {}", word_of(bag.state), bag.changed.substr(0, 10));
     const auto pad = widest - std::min(widest, count_code_points(bag.dish));
-    return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {} {}  {}\n", bag.id, bag.dish,
-                       std::string(pad, ' '), bag.servings, weight_text(bag), head_of(bag),
+    return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {:<7} {}  {}\n", bag.id, bag.dish,
+                       std::string(pad, ' '), bag.servings, weight_text(bag), date_head(bag),
                        kitchen::to_iso(bag.keep_until), state);
 }
 
@@ -56,7 +51,19 @@ struct Total {
     int servings = 0;
     double grams = 0.0;
     bool all_weighed = true;
+
+    Total& operator+=(const Total& more) {
+        bags += more.bags;
+        servings += more.servings;
+        grams += more.grams;
+        all_weighed = all_weighed && more.all_weighed;
+        return *this;
+    }
 };
+
+Total total_of(const archive::Bag& bag) {
+    return {1, bag.servings, bag.weight ? bag.weight->grams : 0.0, bag.weight.has_value()};
+}
 
 std::string total_text(const Total& total) {
     const auto weight = total.grams <= 0.0 ? std::string{}
@@ -70,11 +77,7 @@ void tell_totals(const std::vector<archive::Bag>& bags, Console console) {
     std::map<std::string, Total> totals;
     for (const auto& bag : bags) {
         if (bag.state == archive::State::Frozen) {
-            auto& total = totals[bag.dish];
-            ++total.bags;
-            total.servings += bag.servings;
-            total.grams += bag.weight ? bag.weight->grams : 0.0;
-            total.all_weighed = total.all_weighed && bag.weight;
+            totals[bag.dish] += total_of(bag);
         }
     }
     if (totals.empty()) {
@@ -84,33 +87,31 @@ void tell_totals(const std::vector<archive::Bag>& bags, Console console) {
     console.out << "\n";
     for (const auto& [dish, total] : totals) {
         console.out << fmt::format("{}: {}\n", dish, total_text(total));
-        all.bags += total.bags;
-        all.servings += total.servings;
-        all.grams += total.grams;
-        all.all_weighed = all.all_weighed && total.all_weighed;
+        all += total;
     }
     if (totals.size() > 1) {
         console.out << fmt::format("in all: {}\n", total_text(all));
     }
 }
 
+std::string bag_json(const archive::Bag& bag, kitchen::Date today) {
+    return fmt::format(R"({{"id": {}, "dish": {}, "servings": {}, "made": "{}", "use_by": "{}", )"
+                       R"("date": "{}", "days_left": {}, "grams": {}, "state": "{}", )"
+                       R"("changed": {}}})",
+                       json_string(bag.id), json_string(bag.dish), bag.servings,
+                       kitchen::to_iso(bag.made), kitchen::to_iso(bag.keep_until),
+                       archive::word_of(bag.basis),
+                       kitchen::days_between(today, bag.keep_until).count(),
+                       bag.weight ? fmt::format("{}", bag.weight->grams) : "null",
+                       word_of(bag.state), json_string(bag.changed));
+}
+
 void tell_json(const std::vector<archive::Bag>& bags, kitchen::Date today, Console console) {
-    console.out << "[";
-    const char* between = "\n";
+    std::vector<std::string> values;
     for (const auto& bag : bags) {
-        console.out << between
-                    << fmt::format(R"(  {{"id": {}, "dish": {}, "servings": {}, "made": "{}", )"
-                                   R"("use_by": "{}", "date": "{}", "days_left": {}, "grams": {}, )"
-                                   R"("state": "{}", "changed": {}}})",
-                                   json_string(bag.id), json_string(bag.dish), bag.servings,
-                                   kitchen::to_iso(bag.made), kitchen::to_iso(bag.keep_until),
-                                   bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best",
-                                   kitchen::days_between(today, bag.keep_until).count(),
-                                   bag.weight ? fmt::format("{}", bag.weight->grams) : "null",
-                                   word_of(bag.state), json_string(bag.changed));
-        between = ",\n";
+        values.push_back(bag_json(bag, today));
     }
-    console.out << (bags.empty() ? "]\n" : "\n]\n");
+    console.out << json_lines(values);
 }
 
 std::string words_of(const std::vector<std::string>& words) {
@@ -137,7 +138,7 @@ ExitStatus freezer_list(const FreezerQuestion& question, const Settings& setting
                         Console console) {
     const auto bags = asked_for(question, settings);
     const auto now = today();
-    if (question.listing == Listing::Json) {
+    if (question.answer == AnswerAs::Json) {
         tell_json(bags, now, console);
         return ExitStatus::Done;
     }

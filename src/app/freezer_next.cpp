@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <map>
 #include <ostream>
 
 namespace thawslip::app {
@@ -41,18 +40,18 @@ kitchen::LocalMinute meal_on(kitchen::Date day, std::chrono::minutes time) {
 
 /// Whether a plan is one to follow: thawed as the label says and begun in time.
 bool is_in_time(const kitchen::Timeline& line) {
-    return std::ranges::none_of(line.remarks, [](const kitchen::TimelineRemark& remark) {
-        return remark.id == kitchen::RemarkId::ThawTooLate ||
-               rule_of(remark.id).weight == kitchen::RemarkWeight::CannotBeDone;
-    });
+    return can_be_done(line) &&
+           std::ranges::find(line.remarks, kitchen::RemarkId::ThawTooLate,
+                             &kitchen::TimelineRemark::id) == line.remarks.end();
 }
 
 /// Chooses a bag for each of the coming days.
 class Proposing {
 public:
     Proposing(archive::Archive& archive, const NextQuestion& question, const Settings& settings)
-        : archive_{archive}, question_{question}, settings_{settings}, now_{now()},
-          clock_{system_clock(now_ - std::chrono::days{30}, now_ + std::chrono::days{400})} {
+        : question_{question}, settings_{settings}, now_{now()},
+          clock_{system_clock(now_ - std::chrono::days{30}, now_ + std::chrono::days{400})},
+          packages_{archive} {
         for (auto& bag : archive.bags(archive::Which::InFreezer)) {
             if (bag.keep_until < today()) {
                 ++menu_.past;
@@ -96,7 +95,7 @@ private:
     }
 
     std::optional<Proposal> propose(const archive::Bag& bag, kitchen::LocalMinute eat) {
-        const auto* package = package_for(bag);
+        const auto* package = packages_.of(bag);
         if (package == nullptr) {
             return Proposal{eat, bag, std::nullopt, std::nullopt};
         }
@@ -112,27 +111,12 @@ private:
         return proposal;
     }
 
-    /// The package of a bag; its day is read once for all its bags.
-    const kitchen::PlannedPackage* package_for(const archive::Bag& bag) {
-        const auto [known, is_new] = days_.try_emplace(bag.day);
-        if (is_new) {
-            known->second = packages_of(archive_, bag.day);
-        }
-        const auto found =
-            std::ranges::find_if(known->second, [&bag](const kitchen::PlannedPackage& planned) {
-                return std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) !=
-                       planned.bags.end();
-            });
-        return found == known->second.end() ? nullptr : &*found;
-    }
-
-    archive::Archive& archive_;
     const NextQuestion& question_;
     const Settings& settings_;
     kitchen::Instant now_;
     kitchen::LocalClock clock_;
     std::vector<archive::Bag> bags_; ///< that are left, the soonest date first
-    std::map<archive::DayKey, std::vector<kitchen::PlannedPackage>> days_;
+    PackagesOfBags packages_;
     Menu menu_;
 };
 
@@ -156,14 +140,10 @@ std::string thaw_text(const Proposal& proposal) {
     return "cooked from frozen: do not thaw";
 }
 
-std::string_view head_of(const archive::Bag& bag) {
-    return bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best by";
-}
-
 void tell(const Menu& menu, Console console) {
     for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
         console.out << fmt::format("{}  {}, bag {}, serves {}, {} {}\n    {}\n", moment(eat),
-                                   bag.dish, bag.id, bag.servings, head_of(bag),
+                                   bag.dish, bag.id, bag.servings, date_head(bag),
                                    kitchen::to_iso(bag.keep_until),
                                    thaw_text({eat, bag, method, thaw_start}));
     }
@@ -190,20 +170,16 @@ void tell(const Menu& menu, Console console) {
 }
 
 void tell_json(const Menu& menu, Console console) {
-    console.out << "[";
-    const char* between = "\n";
+    std::vector<std::string> values;
     for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
-        console.out << between
-                    << fmt::format(R"(  {{"eat": "{}", "thaw_start": {}, "thaw": {}, "id": {}, )"
-                                   R"("dish": {}, "servings": {}, "use_by": "{}"}})",
-                                   kitchen::to_iso(eat),
-                                   thaw_start ? json_string(kitchen::to_iso(*thaw_start)) : "null",
-                                   method ? json_string(archive::word_of(*method)) : "null",
-                                   json_string(bag.id), json_string(bag.dish), bag.servings,
-                                   kitchen::to_iso(bag.keep_until));
-        between = ",\n";
+        values.push_back(fmt::format(
+            R"({{"eat": "{}", "thaw_start": {}, "thaw": {}, "id": {}, "dish": {}, )"
+            R"("servings": {}, "use_by": "{}"}})",
+            kitchen::to_iso(eat), thaw_start ? json_string(kitchen::to_iso(*thaw_start)) : "null",
+            method ? json_string(archive::word_of(*method)) : "null", json_string(bag.id),
+            json_string(bag.dish), bag.servings, kitchen::to_iso(bag.keep_until)));
     }
-    console.out << (menu.proposals.empty() ? "]\n" : "\n]\n");
+    console.out << json_lines(values);
 }
 
 } // namespace
@@ -211,7 +187,7 @@ void tell_json(const Menu& menu, Console console) {
 ExitStatus freezer_next(const NextQuestion& question, const Settings& settings, Console console) {
     auto archive = existing_archive(settings, archive::Mode::Read);
     const auto menu = archive ? Proposing{*archive, question, settings}.run() : Menu{};
-    question.listing == Listing::Json ? tell_json(menu, console) : tell(menu, console);
+    question.answer == AnswerAs::Json ? tell_json(menu, console) : tell(menu, console);
     return ExitStatus::Done;
 }
 

@@ -101,12 +101,7 @@ void write_job(const std::string& output, const LaidOut& laid_out, const Job& jo
 Result<std::optional<spool::Printer>, ExitStatus>
 usable_destination(const std::string& output, const std::optional<std::string>& printer,
                    Console console) {
-    const bool known =
-        output.empty() || output == "-" || output.ends_with(".svg") || output.ends_with(".pdf");
-    if (!known) {
-        console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
-                                   "write\n",
-                                   output);
+    if (!is_known_ending(output, console)) {
         return Failure{ExitStatus::Usage};
     }
     return wanted_printer(printer, console);

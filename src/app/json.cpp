@@ -19,12 +19,20 @@ std::string json_string(std::string_view text) {
     return json + "\"";
 }
 
+std::string json_list(const std::vector<std::string>& values) {
+    return fmt::format("[{}]", fmt::join(values, ","));
+}
+
+std::string json_lines(const std::vector<std::string>& values) {
+    return values.empty() ? "[]\n" : fmt::format("[\n  {}\n]\n", fmt::join(values, ",\n  "));
+}
+
 std::string json_strings(const std::vector<std::string>& texts) {
-    std::string json;
+    std::vector<std::string> values;
     for (const auto& text : texts) {
-        json += (json.empty() ? "" : ",") + json_string(text);
+        values.push_back(json_string(text));
     }
-    return "[" + json + "]";
+    return json_list(values);
 }
 
 } // namespace thawslip::app

@@ -100,7 +100,7 @@ std::string dates_json(const code::Message& message, kitchen::Date today) {
     }
     if (const auto& keep = message.keep_until) {
         json += text_member("use_by", kitchen::to_iso(keep->date));
-        json += text_member("date", keep->basis == DateBasis::SetByCook ? "use by" : "best");
+        json += text_member("date", std::string{archive::word_of(keep->basis)});
         json +=
             member("days_left", std::to_string(kitchen::days_between(today, keep->date).count()));
     }
@@ -108,13 +108,13 @@ std::string dates_json(const code::Message& message, kitchen::Date today) {
 }
 
 std::string additions_json(const std::vector<code::Addition>& additions, const Style& style) {
-    std::string json;
+    std::vector<std::string> values;
     for (const auto& addition : additions) {
-        json += fmt::format(
-            "{}{{\"add\":{},\"when\":{}{}}}", json.empty() ? "" : ",", json_string(addition.what),
-            json_string(say_when(addition.when, style.language)), text_member("bag", addition.bag));
+        values.push_back(fmt::format("{{\"add\":{},\"when\":{}{}}}", json_string(addition.what),
+                                     json_string(say_when(addition.when, style.language)),
+                                     text_member("bag", addition.bag)));
     }
-    return "[" + json + "]";
+    return json_list(values);
 }
 
 } // namespace

@@ -151,12 +151,6 @@ std::string_view key(kitchen::RemarkWeight weight) {
     return "cannot be done";
 }
 
-bool can_be_done(const kitchen::Timeline& line) {
-    return std::ranges::none_of(line.remarks, [](const kitchen::TimelineRemark& remark) {
-        return rule_of(remark.id).weight == kitchen::RemarkWeight::CannotBeDone;
-    });
-}
-
 /// "Squash and red lentil stew: …", with the ingredient where it is about one.
 std::string remark_text(const Planned& planned, const kitchen::TimelineRemark& remark) {
     const auto text = say_remark(planned.line, remark, planned.style.language);
@@ -218,17 +212,17 @@ std::string remark_json(const Planned& planned, const kitchen::TimelineRemark& r
 }
 
 void tell_json(const Planned& planned, std::ostream& out) {
-    std::string events;
+    std::vector<std::string> events;
     for (std::size_t i = 0; i < planned.line.events.size(); ++i) {
-        events += (i == 0 ? "" : ",") + event_json(planned, i);
+        events.push_back(event_json(planned, i));
     }
-    std::string remarks;
+    std::vector<std::string> remarks;
     for (const auto& remark : planned.line.remarks) {
-        remarks += (remarks.empty() ? "" : ",") + remark_json(planned, remark);
+        remarks.push_back(remark_json(planned, remark));
     }
-    out << fmt::format("{{\"eat\":{},\"events\":[{}],\"remarks\":[{}]}}\n",
+    out << fmt::format("{{\"eat\":{},\"events\":{},\"remarks\":{}}}\n",
                        json_string(kitchen::to_iso(on_clock(planned.line.clock, planned.line.eat))),
-                       events, remarks);
+                       json_list(events), json_list(remarks));
 }
 
 } // namespace

@@ -160,7 +160,7 @@ std::string look_of(const LaidOut& laid_out, const PrintOptions& options) {
                             hash_of_file(layout_path(layout, laid_out, options), setup.own));
     }
     for (const auto& face : setup.fonts.faces) {
-        look += fmt::format("face {} {}\n", face.postscript_name(), hash_of_file(face.path()));
+        look += fmt::format("face {} {}\n", face.postscript_name(), hash_of(face.bytes()));
     }
     return look;
 }

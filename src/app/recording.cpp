@@ -35,26 +35,19 @@ archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
     return {sorted(std::move(allergens)), sorted(planned.package.food)};
 }
 
-archive::ThawRecord thaw_of(const kitchen::PlannedPackage& planned) {
-    archive::ThawRecord thaw{planned.package.thaw.method, std::nullopt};
-    if (planned.thaw_lead && planned.thaw_lead->missing != kitchen::MissingSize::Both) {
-        thaw.lead = planned.thaw_lead->lead;
-    }
-    return thaw;
-}
-
 archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     const auto& package = planned.package;
-    archive::PackageRecord record{package.dish,
-                                  unicode::fold_for_search(package.dish),
-                                  planned.made,
-                                  planned.keep_until.date,
-                                  planned.keep_until.basis,
-                                  package.servings,
-                                  package.weight,
-                                  food_of(planned),
-                                  thaw_of(planned),
-                                  {}};
+    archive::PackageRecord record{
+        package.dish,
+        unicode::fold_for_search(package.dish),
+        planned.made,
+        planned.keep_until.date,
+        planned.keep_until.basis,
+        package.servings,
+        package.weight,
+        food_of(planned),
+        archive::ThawRecord{package.thaw.method, known_lead(planned.thaw_lead)},
+        {}};
     for (const auto& bag : planned.bags) {
         record.bags.push_back(bag.id);
     }

@@ -159,7 +159,7 @@ std::optional<std::vector<Part>> find_parts(archive::Archive& archive,
         const auto bags = bags_meant(archive, options.bags, console);
         return bags ? std::optional{parts_of(archive, *bags, options.kind)} : std::nullopt;
     }
-    const auto date = date_in(options.printed);
+    const auto date = kitchen::parse_iso(options.printed);
     if (!date) {
         console.err << fmt::format("error: \"{}\" is no date; expected one like 2026-10-17\n",
                                    options.printed);
@@ -202,14 +202,6 @@ bool append(LaidOut& all, LaidOut more) {
         std::ranges::move(more.fitting.prints, std::back_inserter(all.fitting.prints));
     }
     return alike;
-}
-
-void place_again(LaidOut& laid_out) {
-    auto& fitting = laid_out.fitting;
-    const auto& target = laid_out.setup.target;
-    fitting.places =
-        layout::impose(target.stock, static_cast<int>(fitting.prints.size()), target.imposition);
-    fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
 }
 
 } // namespace
@@ -259,7 +251,7 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
             return ExitStatus::Refused;
         }
     }
-    place_again(*all);
+    place_prints(all->fitting, all->setup.target);
     if (all->fitting.prints.empty()) {
         console.err << "error: there is nothing to print for these bags\n";
         return ExitStatus::Refused;

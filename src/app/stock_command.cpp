@@ -18,17 +18,6 @@
 namespace thawslip::app {
 namespace {
 
-bool is_known_ending(const std::string& output, Console console) {
-    const bool known =
-        output.empty() || output == "-" || output.ends_with(".svg") || output.ends_with(".pdf");
-    if (!known) {
-        console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
-                                   "write\n",
-                                   output);
-    }
-    return known;
-}
-
 /// Writes one page as the ending of `output` says.
 void write_page(const layout::Frame& page, const std::string& title, const std::string& output,
                 const typeset::FontSet& fonts) {

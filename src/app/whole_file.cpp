@@ -1,6 +1,7 @@
 #include "app/whole_file.h"
 
 #include "app/exit_status.h"
+#include "base/folder.h"
 
 #include <cerrno>
 #include <cstring>
@@ -11,23 +12,6 @@
 
 namespace thawslip::app {
 namespace {
-
-std::string folder_of(const std::string& path) {
-    const auto slash = path.rfind('/');
-    if (slash == std::string::npos) {
-        return ".";
-    }
-    return slash == 0 ? "/" : path.substr(0, slash);
-}
-
-/// A rename is only safe on disk when the folder that holds the name is synced too.
-void sync_folder(const std::string& folder) {
-    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (descriptor >= 0) {
-        ::fsync(descriptor); // some file systems cannot sync a folder: nothing more can be done
-        ::close(descriptor);
-    }
-}
 
 /// The permissions a new file gets, or those of the file that is replaced.
 mode_t mode_for(const std::string& path) {

@@ -1,6 +1,7 @@
 #include "app/whole_folder.h"
 
 #include "app/exit_status.h"
+#include "base/folder.h"
 
 #include <cerrno>
 #include <cstring>
@@ -26,11 +27,6 @@ std::string without_slashes(std::string path) {
     return path;
 }
 
-std::string folder_of(const std::string& path) {
-    const auto folder = fs::path{path}.parent_path();
-    return folder.empty() ? "." : folder.string();
-}
-
 class Descriptor {
 public:
     explicit Descriptor(int number) : number_{number} {}
@@ -49,10 +45,14 @@ private:
 
 } // namespace
 
-WholeFolder::WholeFolder(std::string path) : path_{without_slashes(std::move(path))} {
+bool holds_something(const std::string& path) {
     std::error_code error;
-    if (fs::exists(fs::symlink_status(path_, error)) &&
-        !(fs::is_directory(path_, error) && fs::is_empty(path_, error))) {
+    return fs::exists(fs::symlink_status(path, error)) &&
+           !(fs::is_directory(path, error) && fs::is_empty(path, error));
+}
+
+WholeFolder::WholeFolder(std::string path) : path_{without_slashes(std::move(path))} {
+    if (holds_something(path_)) {
         throw SystemFailure{
             fmt::format("{} is there already and is no empty folder; nothing was written", path_)};
     }
@@ -106,10 +106,7 @@ void WholeFolder::commit() {
         fail("write", path_, errno);
     }
     temporary_.clear();
-    const Descriptor around{::open(folder_of(path_).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)};
-    if (around.number() >= 0) {
-        ::fsync(around.number()); // some file systems cannot: nothing more can be done
-    }
+    sync_folder(folder_of(path_));
 }
 
 } // namespace thawslip::app

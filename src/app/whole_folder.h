@@ -5,6 +5,9 @@
 
 namespace thawslip::app {
 
+/// Whether `path` is there and is no empty folder: nothing may take its name.
+bool holds_something(const std::string& path);
+
 /// A folder that appears whole or not at all: filled under another name beside it, synced, and
 /// renamed when `commit` is called. Destroyed before that, it leaves nothing behind; a program
 /// that is killed leaves a folder whose name begins with `.thawslip-`. For its owner alone: folders

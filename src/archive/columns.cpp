@@ -1,16 +1,9 @@
 #include "archive/columns.h"
 
 #include <algorithm>
-#include <charconv>
 
 namespace thawslip::archive {
 namespace {
-
-int number_in(std::string_view digits) {
-    int number = 0;
-    std::from_chars(digits.data(), digits.data() + digits.size(), number);
-    return number;
-}
 
 PackageRecord without_ids(PackageRecord package) {
     for (auto& id : package.bags) {
@@ -40,22 +33,7 @@ std::string lines_of(const std::vector<std::string>& entries) {
 }
 
 kitchen::Date date_of(const std::string& iso) {
-    using namespace std::chrono;
-    if (iso.size() != 10) {
-        return {};
-    }
-    const std::string_view text = iso;
-    return {year{number_in(text.substr(0, 4))},
-            month{static_cast<unsigned>(number_in(text.substr(5, 2)))},
-            day{static_cast<unsigned>(number_in(text.substr(8, 2)))}};
-}
-
-std::string_view word_of(kitchen::DateBasis basis) {
-    return basis == kitchen::DateBasis::SetByCook ? "use by" : "best";
-}
-
-kitchen::DateBasis basis_of(std::string_view word) {
-    return word == "use by" ? kitchen::DateBasis::SetByCook : kitchen::DateBasis::StorageTable;
+    return kitchen::parse_iso(iso).value_or(kitchen::Date{});
 }
 
 PackageRecord package_at(const Statement& row, int first) {
@@ -64,7 +42,7 @@ PackageRecord package_at(const Statement& row, int first) {
     package.words = row.text(first + 1);
     package.made = date_of(row.text(first + 2));
     package.keep_until = date_of(row.text(first + 3));
-    package.basis = basis_of(row.text(first + 4));
+    package.basis = basis_of(row.text(first + 4)).value_or(kitchen::DateBasis::StorageTable);
     package.servings = static_cast<int>(row.integer(first + 5));
     if (!row.is_nothing(first + 6)) {
         package.weight = kitchen::Mass{row.real(first + 6)};

@@ -9,10 +9,8 @@
 
 namespace thawslip::archive {
 
-/// Dates and weights as columns hold them.
+/// A date as a column holds it; one that is not ok() for any other text.
 kitchen::Date date_of(const std::string& iso);
-std::string_view word_of(kitchen::DateBasis basis);
-kitchen::DateBasis basis_of(std::string_view word);
 
 /// Lists are kept one entry a line.
 std::string lines_of(const std::vector<std::string>& entries);

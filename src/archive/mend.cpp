@@ -1,12 +1,12 @@
 #include "archive/archive.h"
 #include "archive/connection.h"
+#include "base/folder.h"
 
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
-#include <filesystem>
 #include <fmt/format.h>
 #include <sqlite3.h>
 #include <unistd.h>
@@ -21,11 +21,6 @@ struct FinishBackup {
 [[noreturn]] void fail(const std::string& file) {
     throw ArchiveFailure{{ArchiveFault::Kind::CannotOpen,
                           fmt::format("cannot make {}: {}", file, std::strerror(errno))}};
-}
-
-std::string folder_of(const std::string& file) {
-    const auto folder = std::filesystem::path{file}.parent_path();
-    return folder.empty() ? "." : folder.string();
 }
 
 /// A file of another name beside the backup, gone again unless it takes the backup's name.
@@ -56,11 +51,7 @@ public:
                          ::rename(name_.c_str(), file_.c_str()) != 0)) {
             fail(file_);
         }
-        const int folder = ::open(folder_of(file_).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-        if (folder >= 0) {
-            ::fsync(folder); // some file systems cannot: nothing more can be done
-            ::close(folder);
-        }
+        sync_folder(folder_of(file_));
     }
 
 private:

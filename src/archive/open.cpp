@@ -1,6 +1,7 @@
 #include "archive/archive.h"
 #include "archive/connection.h"
 #include "archive/schema.h"
+#include "base/folder.h"
 
 #include <cerrno>
 #include <cstring>
@@ -21,17 +22,6 @@ using Kind = ArchiveFault::Kind;
     throw ArchiveFailure{{kind, std::move(message)}};
 }
 
-/// A name is only safe on disk when the folder that holds it is synced too (Linux manual pages,
-/// fsync(2)).
-void sync_folder(const fs::path& folder) {
-    const int descriptor =
-        ::open(folder.empty() ? "." : folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    if (descriptor >= 0) {
-        ::fsync(descriptor); // some file systems cannot sync a folder: nothing more can be done
-        ::close(descriptor);
-    }
-}
-
 /// Makes the folder and those it stands in. Those of others are left as they are.
 void make_folders(const fs::path& folder) {
     std::error_code error;
@@ -40,19 +30,18 @@ void make_folders(const fs::path& folder) {
     }
     make_folders(folder.parent_path());
     if (::mkdir(folder.c_str(), 0700) == 0) {
-        sync_folder(folder.parent_path());
+        sync_folder(folder_of(folder.string()));
     }
 }
 
 /// What is printed says what a household eats: nobody else need read it. SQLite gives the log
 /// beside it the same mode.
 void make_file(const std::string& path) {
-    const auto folder = fs::path{path}.parent_path();
-    make_folders(folder);
+    make_folders(fs::path{path}.parent_path());
     const int descriptor = ::open(path.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
     if (descriptor >= 0) {
         ::close(descriptor);
-        sync_folder(folder);
+        sync_folder(folder_of(path));
     } else if (errno != EEXIST) {
         fail(Kind::CannotOpen,
              fmt::format("cannot make the archive {}: {}", path, std::strerror(errno)));
@@ -113,9 +102,8 @@ Database open_for_writing(const std::string& path, std::chrono::milliseconds pat
 /// changes (SQLite, "Write-Ahead Logging", read-only databases). Where a log is left beside it,
 /// somebody may be changing it, and that would read nonsense.
 Database open_for_reading(const std::string& path, std::chrono::milliseconds patience) {
-    const auto folder = fs::path{path}.parent_path();
     std::error_code error;
-    const bool writable = ::access(folder.empty() ? "." : folder.c_str(), W_OK) == 0;
+    const bool writable = ::access(folder_of(path).c_str(), W_OK) == 0;
     const bool quiet =
         !fs::exists(path + "-wal", error) || fs::file_size(path + "-wal", error) == 0;
     Database database{path, !writable && quiet ? Access::Unchanging : Access::ReadOnly, patience};

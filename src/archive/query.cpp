@@ -1,6 +1,7 @@
 #include "archive/archive.h"
 #include "archive/columns.h"
 #include "archive/rows.h"
+#include "kitchen/bag_id.h"
 
 #include <algorithm>
 #include <set>
@@ -98,16 +99,13 @@ std::vector<StoredPrint> all_prints(Connection& connection, Statement& rows) {
 
 constexpr std::string_view id_symbols = "0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 
-std::string with_dashes(const std::string& nine) {
-    return nine.substr(0, 3) + "-" + nine.substr(3, 3) + "-" + nine.substr(6, 3);
-}
-
-/// Every id of nine symbols that is one slip away from what was typed.
+/// Every id that is one slip away from what was typed: of what one slip makes, the check symbol
+/// lets few pass.
 std::set<std::string> one_slip_away(const std::string& typed) {
     std::set<std::string> ids;
     const auto add = [&ids](const std::string& id) {
-        if (id.size() == 9) {
-            ids.insert(with_dashes(id));
+        if (auto read = kitchen::parse_bag_id(id)) {
+            ids.insert(std::move(read).value());
         }
     };
     add(typed);

@@ -27,6 +27,14 @@ std::optional<kitchen::ThawMethod> thaw_method_of(std::string_view word) {
     return value_in(thaw_words, word);
 }
 
+std::string_view word_of(kitchen::DateBasis basis) {
+    return word_in(basis_words, basis);
+}
+
+std::optional<kitchen::DateBasis> basis_of(std::string_view word) {
+    return value_in(basis_words, word);
+}
+
 std::string_view word_of(State state) {
     return word_in(state_words, state);
 }

@@ -23,6 +23,9 @@ inline constexpr std::array<std::pair<kitchen::ThawMethod, std::string_view>, 4>
      {kitchen::ThawMethod::Microwave, "microwave"},
      {kitchen::ThawMethod::FromFrozen, "from frozen"}}};
 
+inline constexpr std::array<std::pair<kitchen::DateBasis, std::string_view>, 2> basis_words = {
+    {{kitchen::DateBasis::SetByCook, "use by"}, {kitchen::DateBasis::StorageTable, "best"}}};
+
 inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words = {
     {{State::Frozen, "frozen"},
      {State::Out, "out"},
@@ -31,6 +34,9 @@ inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words =
 
 std::string_view word_of(kitchen::ThawMethod method);
 std::optional<kitchen::ThawMethod> thaw_method_of(std::string_view word);
+
+std::string_view word_of(kitchen::DateBasis basis);
+std::optional<kitchen::DateBasis> basis_of(std::string_view word);
 
 std::string_view word_of(State state);
 std::optional<State> state_of(std::string_view word);

@@ -1,7 +1,9 @@
 #pragma once
 
 #include <chrono>
+#include <optional>
 #include <string>
+#include <string_view>
 
 namespace thawslip::kitchen {
 
@@ -19,5 +21,8 @@ Date add_days(Date date, std::chrono::days days); ///< \pre date.ok()
 std::chrono::days days_between(Date from, Date to);
 
 std::string to_iso(Date date); ///< ISO 8601 calendar date: `2026-10-17`
+
+/// The inverse of `to_iso`; nothing for any other text, or for a day that no calendar has.
+std::optional<Date> parse_iso(std::string_view text);
 
 } // namespace thawslip::kitchen

@@ -156,6 +156,10 @@ Result<ThawLead, HeatFault> in_microwave(const BagSize& bag, const ThawSettings&
 
 } // namespace
 
+std::optional<std::chrono::minutes> known_lead(const std::optional<ThawLead>& lead) {
+    return lead && lead->missing != MissingSize::Both ? std::optional{lead->lead} : std::nullopt;
+}
+
 Result<ThawLead, HeatFault> thaw_lead(ThawMethod method, std::optional<Length> thickness,
                                       std::optional<Mass> weight, const ThawSettings& settings) {
     const BagSize bag = usable(thickness, weight);

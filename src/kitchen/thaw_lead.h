@@ -68,6 +68,9 @@ struct ThawLead {
     std::optional<std::chrono::minutes> by_agency = std::nullopt;
 };
 
+/// The lead, where anything is known of the bag that it was worked out from.
+std::optional<std::chrono::minutes> known_lead(const std::optional<ThawLead>& lead);
+
 /// The lead for one bag: the longer of what heat transfer says of its thickness and of what the
 /// agencies say of its weight. Where one is not known (or not a positive number) the other decides
 /// and `missing` says so.

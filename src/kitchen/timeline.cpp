@@ -175,6 +175,12 @@ private:
 
 } // namespace
 
+bool can_be_done(const Timeline& line) {
+    return std::ranges::none_of(line.remarks, [](const TimelineRemark& remark) {
+        return rule_of(remark.id).weight == RemarkWeight::CannotBeDone;
+    });
+}
+
 Timeline timeline(const TimelineRequest& request) {
     Planner planner{request};
     for (std::size_t dish = 0; dish < request.dishes.size(); ++dish)

@@ -78,6 +78,9 @@ struct Timeline {
     std::vector<TimelineRemark> remarks;
 };
 
+/// Whether nothing stands against it: no remark says that it cannot be done.
+bool can_be_done(const Timeline& line);
+
 /// Works backwards from the time to eat: cooking starts its middle time before, finishing
 /// ingredients go in between, thawing starts its lead before cooking. A cooking time is taken as
 /// written: for thawed food, unless the package's thaw method is FromFrozen.

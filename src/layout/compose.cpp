@@ -246,10 +246,14 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
+    place_prints(fitting, target);
+    return fitting;
+}
+
+void place_prints(Fitting& fitting, const Target& target) {
     fitting.places =
         impose(target.stock, static_cast<int>(fitting.prints.size()), target.imposition);
     fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
-    return fitting;
 }
 
 Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,

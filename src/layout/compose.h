@@ -86,6 +86,10 @@ struct Fault {
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
                                         const Target& target, const typeset::FontSet& fonts);
 
+/// Gives each print of `fitting` its place on the sheets: `fit` does, and whoever changes which
+/// prints there are has to do it again.
+void place_prints(Fitting& fitting, const Target& target);
+
 /// Everything on sheet `sheet` (from 0).
 Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,
                  const typeset::FontSet& fonts);

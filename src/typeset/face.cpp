@@ -146,6 +146,10 @@ const std::string& Face::path() const {
     return data_->path;
 }
 
+std::string_view Face::bytes() const {
+    return data_->bytes;
+}
+
 const std::string& Face::postscript_name() const {
     return data_->postscript_name;
 }

@@ -41,6 +41,7 @@ public:
     static Result<Face, std::string> load(const std::string& path);
 
     const std::string& path() const;
+    std::string_view bytes() const; ///< all of the file
     /// "ClearSans-Bold": printable ASCII without spaces or delimiters, so that it may stand in a
     /// PDF as it is. Never empty.
     const std::string& postscript_name() const;

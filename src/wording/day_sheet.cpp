@@ -155,9 +155,7 @@ Print sheet(const kitchen::Plan& plan, std::string_view title, const Style& styl
     print.page_phrase = style.say("list.page");
     print.continued_phrase = style.say("list.continued");
     print.where = KeyPath{"day"};
-    Paragraph date;
-    date.spans.push_back(
-        {with_no_break_spaces(say_date(plan.made, style.language)), Emphasis::Strong});
+    auto date = as_is(with_no_break_spaces(say_date(plan.made, style.language)), Emphasis::Strong);
     print.fields = {{"title", {plain(print.dish)}, {}},
                     {"date", {std::move(date)}, KeyPath{"day.made"}},
                     kitchen_field(plan.kitchen, style)};

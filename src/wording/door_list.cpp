@@ -43,14 +43,11 @@ Paragraph row_for(const DoorRow& row, const std::string& bag, const Style& style
     auto head = plain(style.say(row.basis == kitchen::DateBasis::SetByCook ? "door-list.use-by"
                                                                            : "door-list.best-by"));
     head.marker = Marker::TickBox;
-    Paragraph date;
-    date.spans.push_back(
-        {with_no_break_spaces(say_date(row.keep_until, style.language)), Emphasis::Strong});
-    Paragraph id;
-    id.spans.push_back({unbroken(bag), Emphasis::Plain});
-    paragraph.cells = {std::move(head),  std::move(date),
-                       strong(row.dish), plain(std::to_string(row.servings)),
-                       std::move(id),    plain(say_thaw_short(row, style))};
+    auto date =
+        as_is(with_no_break_spaces(say_date(row.keep_until, style.language)), Emphasis::Strong);
+    paragraph.cells = {std::move(head),      std::move(date),
+                       strong(row.dish),     plain(std::to_string(row.servings)),
+                       as_is(unbroken(bag)), plain(say_thaw_short(row, style))};
     return paragraph;
 }
 

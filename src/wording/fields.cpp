@@ -22,18 +22,15 @@ bool thaw_line_says(const kitchen::Caution& caution) {
 
 /// "Made **17 Oct 2026**": the label is quiet, the date is what counts.
 Paragraph dated(std::string_view label, std::string_view date) {
-    Paragraph paragraph;
+    auto paragraph = as_is(with_no_break_spaces(date), Emphasis::Strong);
     paragraph.label = label;
-    paragraph.spans.push_back({with_no_break_spaces(date), Emphasis::Strong});
     return paragraph;
 }
 
 } // namespace
 
 Field dish_field(const kitchen::PlannedPackage& planned) {
-    Paragraph paragraph;
-    paragraph.spans.push_back({typeset_text(planned.package.dish), Emphasis::Plain});
-    return one_paragraph("dish", std::move(paragraph), planned.package.where.key("dish"));
+    return one_paragraph("dish", plain(planned.package.dish), planned.package.where.key("dish"));
 }
 
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style) {
@@ -49,9 +46,7 @@ Field bag_field(const kitchen::Bag& bag, const Style& style) {
 }
 
 Field id_field(const kitchen::Bag& bag) {
-    Paragraph paragraph;
-    paragraph.spans.push_back({unbroken(bag.id), Emphasis::Plain});
-    return one_paragraph("id", std::move(paragraph), {});
+    return one_paragraph("id", as_is(unbroken(bag.id)), {});
 }
 
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {

@@ -28,13 +28,6 @@ std::string by_dish(const kitchen::Plan& plan, const std::vector<std::string>& b
     return text;
 }
 
-/// Words that hold ids, whose dashes no typesetting may touch.
-Paragraph as_is(std::string text) {
-    Paragraph paragraph;
-    paragraph.spans.push_back({std::move(text), Emphasis::Plain});
-    return paragraph;
-}
-
 std::string_view verdict_key(kitchen::LoadVerdict verdict) {
     switch (verdict) {
     case kitchen::LoadVerdict::Within: return "freezing.within";

@@ -57,12 +57,11 @@ std::string say_lead(std::chrono::minutes lead, const Language& language) {
 /// Where nothing is known of the bag, a time would be a guess that looks like a measurement.
 std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language) {
     const auto keys = thaw_keys(planned.package.thaw.method);
-    const auto& lead = planned.thaw_lead;
-    if (!lead || lead->missing == kitchen::MissingSize::Both ||
-        lead->decided_by == kitchen::LeadBasis::CommonPractice) {
+    const auto lead = known_lead(planned.thaw_lead);
+    if (!lead || planned.thaw_lead->decided_by == kitchen::LeadBasis::CommonPractice) {
         return language.say(keys.rule);
     }
-    return language.say(keys.timed, {say_lead(lead->lead, language)});
+    return language.say(keys.timed, {say_lead(*lead, language)});
 }
 
 } // namespace
@@ -168,6 +167,12 @@ std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Lang
 Paragraph plain(std::string_view text) {
     Paragraph paragraph;
     paragraph.spans.push_back({typeset_text(text), Emphasis::Plain});
+    return paragraph;
+}
+
+Paragraph as_is(std::string text, Emphasis emphasis) {
+    Paragraph paragraph;
+    paragraph.spans.push_back({std::move(text), emphasis});
     return paragraph;
 }
 

@@ -45,6 +45,9 @@ std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Lang
 /// A paragraph of plain words, typeset.
 Paragraph plain(std::string_view text);
 
+/// A paragraph of words that typesetting has seen already, or must not touch: ids and dates.
+Paragraph as_is(std::string text, Emphasis emphasis = Emphasis::Plain);
+
 /// A paragraph with a label: "**Thaw** in the refrigerator".
 Paragraph labelled(std::string_view label, std::string_view text);
 

@@ -41,3 +41,17 @@ TEST_CASE("days are counted across month ends and leap days") {
     CHECK(days_between(2028y / 2 / 28, 2028y / 3 / 1) == days{2});
     CHECK(days_between(2027y / 3 / 1, 2027y / 2 / 28) == days{-1});
 }
+
+TEST_CASE("a date is read back as it is written, and nothing else is one") {
+    for (const char* text : {"2026-10-17", "2028-02-29", "0001-01-01", "9999-12-31"}) {
+        CAPTURE(text);
+        const auto date = parse_iso(text);
+        REQUIRE(date.has_value());
+        CHECK(to_iso(*date) == text);
+    }
+    for (const char* text : {"", "2026-10-7", "2026-13-01", "2027-02-29", "2026-10-17 ",
+                             "17-10-2026", "2026/10/17", "-026-10-17", "+026-10-17"}) {
+        CAPTURE(text);
+        CHECK_FALSE(parse_iso(text).has_value());
+    }
+}
