@@ -180,18 +180,7 @@ void run_and_kill(const std::vector<std::string>& command, const fs::path& folde
                   std::chrono::microseconds after) {
     const pid_t child = ::fork();
     if (child == 0) {
-        std::vector<char*> arguments;
-        for (const auto& word : command) {
-            arguments.push_back(const_cast<char*>(word.c_str()));
-        }
-        arguments.push_back(nullptr);
-        const int nowhere = ::open("/dev/null", O_RDWR);
-        ::dup2(nowhere, STDOUT_FILENO);
-        ::dup2(nowhere, STDERR_FILENO);
-        if (::chdir(folder.c_str()) == 0) {
-            ::execv(arguments.front(), arguments.data());
-        }
-        ::_exit(127);
+        become(command, folder);
     }
     ::usleep(static_cast<useconds_t>(after.count()));
     ::kill(child, SIGKILL);

@@ -1,6 +1,6 @@
 // Printing, and printing again from the archive.
 
-#include "pages.h"
+#include "kitchen.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -8,40 +8,6 @@
 
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
-
-namespace {
-
-const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
-
-/// A kitchen with an archive of its own, at 14:05 UTC on 17 Oct 2026.
-struct Kitchen {
-    ScratchFolder folder;
-    std::string day = folder / "day.toml";
-    std::string archive = folder / "archive.db";
-
-    Kitchen() { write_file(day, read_file(sample)); }
-    ~Kitchen() {
-        CHECK(run("sqlite3 " + shell_word(archive) +
-                  " 'PRAGMA integrity_check; PRAGMA foreign_key_check'")
-                  .out == "ok\n");
-    }
-    Outcome operator()(const std::string& command) const {
-        return run("export SOURCE_DATE_EPOCH=1792245900 XDG_CONFIG_HOME=/nonexistent "
-                   "XDG_DATA_HOME=/nonexistent; cd " +
-                   shell_word(folder.path().string()) + "; " THAWSLIP_PROGRAM " --archive " +
-                   shell_word(archive) + " " + command);
-    }
-    std::string file(const std::string& name) const { return read_file(folder / name); }
-    std::string first_id(const std::string& words) const {
-        return (*this)("freezer find " + words).out.substr(0, 11);
-    }
-};
-
-bool says(const std::string& text, const std::string& words) {
-    return text.find(words) != std::string::npos;
-}
-
-} // namespace
 
 TEST_CASE_FIXTURE(Kitchen, "what is printed again from the archive is the same, byte for byte") {
     for (const std::string what : {"labels", "cards"}) {

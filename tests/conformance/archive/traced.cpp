@@ -99,23 +99,6 @@ bool read_step(pid_t child, Step& step) {
     return step.path != "/dev/null" && !step.path.starts_with("pipe:");
 }
 
-[[noreturn]] void become(const std::vector<std::string>& command,
-                         const std::filesystem::path& folder) {
-    std::vector<char*> arguments;
-    for (const auto& word : command) {
-        arguments.push_back(const_cast<char*>(word.c_str()));
-    }
-    arguments.push_back(nullptr);
-    const int nowhere = ::open("/dev/null", O_RDWR);
-    ::dup2(nowhere, STDOUT_FILENO);
-    ::dup2(nowhere, STDERR_FILENO);
-    if (::chdir(folder.c_str()) == 0 && ::ptrace(PTRACE_TRACEME, 0, nullptr, nullptr) == 0) {
-        ::raise(SIGSTOP);
-        ::execv(arguments.front(), arguments.data());
-    }
-    ::_exit(127);
-}
-
 /// Lets the child go on to its next stop. \returns what waitpid says, nothing at its end
 bool go_on(pid_t child, int signal, int& state) {
     ::ptrace(PTRACE_SYSCALL, child, nullptr, signal);
@@ -124,10 +107,29 @@ bool go_on(pid_t child, int signal, int& state) {
 
 } // namespace
 
+void become(const std::vector<std::string>& command, const std::filesystem::path& folder) {
+    std::vector<char*> arguments;
+    for (const auto& word : command) {
+        arguments.push_back(const_cast<char*>(word.c_str()));
+    }
+    arguments.push_back(nullptr);
+    const int nowhere = ::open("/dev/null", O_RDWR);
+    ::dup2(nowhere, STDOUT_FILENO);
+    ::dup2(nowhere, STDERR_FILENO);
+    if (::chdir(folder.c_str()) == 0) {
+        ::execv(arguments.front(), arguments.data());
+    }
+    ::_exit(127);
+}
+
 TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
                      std::size_t kill_before) {
     const pid_t child = ::fork();
     if (child == 0) {
+        if (::ptrace(PTRACE_TRACEME, 0, nullptr, nullptr) != 0) {
+            ::_exit(127);
+        }
+        ::raise(SIGSTOP);
         become(command, folder);
     }
     int state = 0;

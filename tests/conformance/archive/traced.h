@@ -28,6 +28,10 @@ inline constexpr std::size_t never = std::numeric_limits<std::size_t>::max();
 TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
                      std::size_t kill_before = never);
 
+/// For a child of fork(): becomes a program in `folder`, in silence.
+[[noreturn]] void become(const std::vector<std::string>& command,
+                         const std::filesystem::path& folder);
+
 /// Whether the system lets a program be run like that; containers may forbid it.
 bool can_trace();
 

@@ -16,17 +16,7 @@ std::string printed(const std::string& arguments) {
     const auto outcome = run_thawslip(arguments + " --no-archive -o " + shell_word(pdf));
     INFO(outcome.err);
     REQUIRE(outcome.status == 0);
-    std::string text;
-    for (const auto& page : read_pages(pdf)) {
-        for (const auto& word : page.words) {
-            text += word.text + " ";
-        }
-    }
-    return text;
-}
-
-bool has(const std::string& text, const std::string& words) {
-    return text.find(words) != std::string::npos;
+    return words_in(pdf);
 }
 
 } // namespace

@@ -24,20 +24,6 @@ struct Lists {
     }
 };
 
-std::string all_words(const std::string& pdf) {
-    std::string text;
-    for (const auto& page : read_pages(pdf)) {
-        for (const auto& word : page.words) {
-            text += word.text + " ";
-        }
-    }
-    return text;
-}
-
-bool has(const std::string& text, const std::string& words) {
-    return text.find(words) != std::string::npos;
-}
-
 /// A day of many bags, so that the lists run on.
 std::string long_day(const ScratchFolder& folder, int dishes, int bags) {
     std::string toml = "[day]\nmade = 2026-10-17\n";
@@ -57,7 +43,7 @@ TEST_CASE("the lists of the sample day are printed on whole sheets of either pap
     for (const char* paper : {"letter", "a4"}) {
         CAPTURE(paper);
         const Lists lists{day + " --paper " + paper};
-        const auto text = all_words(lists.pdf);
+        const auto text = words_in(lists.pdf);
         for (const char* words :
              {"Assembly day", "Into the bags", "3 kg (6 lb 10 oz) squash", "Stays out",
               "1 l (4¼ cups) vegetable stock", "Cooling and freezing", "Shopping", "For the day",
@@ -69,10 +55,10 @@ TEST_CASE("the lists of the sample day are printed on whole sheets of either pap
 }
 
 TEST_CASE("--day and --door print the one without the other") {
-    const auto only_day = all_words(Lists{day + " --day"}.pdf);
+    const auto only_day = words_in(Lists{day + " --day"}.pdf);
     CHECK(has(only_day, "Assembly day"));
     CHECK_FALSE(has(only_day, "In the freezer"));
-    const auto only_door = all_words(Lists{day + " --door"}.pdf);
+    const auto only_door = words_in(Lists{day + " --door"}.pdf);
     CHECK(has(only_door, "In the freezer"));
     CHECK_FALSE(has(only_door, "Assembly day"));
 }
@@ -139,7 +125,7 @@ TEST_CASE("lists are drawn as SVG too, one file a page") {
 }
 
 TEST_CASE("the lists speak the language that is set") {
-    const auto german = all_words(Lists{day + " --language de"}.pdf);
+    const auto german = words_in(Lists{day + " --language de"}.pdf);
     for (const char* words : {"Vorkochtag", "In die Beutel", "Am Anfang 1 l (4¼ Tassen)", "Einkauf",
                               "Im Gefrierschrank", "17. Dez. 2026"}) {
         CAPTURE(words);

@@ -15,6 +15,16 @@ Outcome run_thawslip(const std::string& arguments) {
         "; " + std::string{THAWSLIP_PROGRAM} + " " + arguments);
 }
 
+std::string words_in(const std::string& pdf) {
+    std::string text;
+    for (const auto& page : read_pages(pdf)) {
+        for (const auto& word : page.words) {
+            text += word.text + " ";
+        }
+    }
+    return text;
+}
+
 std::string read_code(const Raster& raster, const Rect& cell, int dots_per_inch) {
     const auto pixel = [dots_per_inch](Length length) {
         return static_cast<int>(length.in_inches() * dots_per_inch);

@@ -78,10 +78,6 @@ const std::vector<Expected> expected = {
     {"Plum and ginger compote", 2, {"in the microwave, about 25 min. Cook at once", "pan, 10 min"}},
 };
 
-bool has_words(const std::string& text, const std::string& words) {
-    return text.find(words) != std::string::npos;
-}
-
 const std::vector<std::string> label_stocks = {"letter-2x5-4x2in", "a4-2x4-99x68mm",
                                                "letter-2x5-4x2in-cut", "roll-100x150mm"};
 
@@ -100,15 +96,14 @@ TEST_CASE("every label of the sample day has its words in its own cell, on every
                 const auto text = words_in(pages[label / cells],
                                            printed.stock.cell_at(static_cast<int>(label % cells)));
                 CAPTURE(text);
-                CHECK(has_words(text, "Local food-safety rules come first."));
-                CHECK(has_words(text,
-                                "Bag " + std::to_string(bag) + " of " + std::to_string(dish.bags)));
+                CHECK(has(text, "Local food-safety rules come first."));
+                CHECK(has(text, "Bag " + std::to_string(bag) + " of " + std::to_string(dish.bags)));
                 for (const auto& word : {std::string{dish.dish}}) {
-                    CHECK(has_words(text, word));
+                    CHECK(has(text, word));
                 }
                 for (const auto& words : dish.words) {
                     CAPTURE(words);
-                    CHECK(has_words(text, words));
+                    CHECK(has(text, words));
                 }
             }
         }
@@ -185,7 +180,7 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
                                                                         : "letter-cards-6x4in-cut"};
         const auto check = run("qpdf --check " + shell_word(printed.pdf));
         CHECK(check.status == 0);
-        CHECK(has_words(check.out, "No syntax or stream encoding errors found"));
+        CHECK(has(check.out, "No syntax or stream encoding errors found"));
         const auto fonts = run("pdffonts " + shell_word(printed.pdf));
         CHECK(fonts.err.empty());
         std::istringstream lines{fonts.out};
@@ -195,15 +190,14 @@ TEST_CASE("qpdf finds nothing to complain of, and all faces are embedded subsets
             if (n >= 2) {
                 ++faces;
                 CAPTURE(line);
-                CHECK(has_words(line, "yes yes yes"));
+                CHECK(has(line, "yes yes yes"));
                 CHECK(line.find('+') == 6); // the tag of a subset: ISO 32000-1, 9.6.4 (from memory)
             }
         }
         CHECK(faces >= 2);
-        CHECK(has_words(run("pdfinfo " + shell_word(printed.pdf)).out, "Title:"));
-        CHECK(has_words(
-            run("qpdf --qdf --object-streams=disable " + shell_word(printed.pdf) + " -").out,
-            "/PrintScaling /None"));
+        CHECK(has(run("pdfinfo " + shell_word(printed.pdf)).out, "Title:"));
+        CHECK(has(run("qpdf --qdf --object-streams=disable " + shell_word(printed.pdf) + " -").out,
+                  "/PrintScaling /None"));
     }
 }
 
@@ -229,11 +223,11 @@ TEST_CASE(
             }
         }
         CHECK(cards == 5 + 12); // five dishes; twelve bags have something to add
-        CHECK(has_words(all, "Tip the thawed bag into the cooker."));
-        CHECK(has_words(all, "74 °C (165 °F) in the middle, measured with a thermometer"));
-        CHECK(has_words(all, "Last 15 min Add 2 tbsp wholegrain mustard"));
-        CHECK(has_words(all, "Kept at −18 °C (0 °F) it stays safe for longer"));
-        CHECK(has_words(all, "Last 10 min 200 g baby spinach (small bag taped to this one)"));
+        CHECK(has(all, "Tip the thawed bag into the cooker."));
+        CHECK(has(all, "74 °C (165 °F) in the middle, measured with a thermometer"));
+        CHECK(has(all, "Last 15 min Add 2 tbsp wholegrain mustard"));
+        CHECK(has(all, "Kept at −18 °C (0 °F) it stays safe for longer"));
+        CHECK(has(all, "Last 10 min 200 g baby spinach (small bag taped to this one)"));
     }
 }
 
