@@ -49,7 +49,7 @@ constexpr RemarkRule rules[] = {
     {ThawByMicrowave, Note, "thaw_by_microwave",
      "Still possible in the microwave: in by {0}, then cooking from {1}.", big_thaw},
     {CookFromFrozen, Note, "cook_from_frozen",
-     "Still possible from frozen: cooking from {0}, for {1}, about half as long again.",
+     "Still possible from frozen: cooking from {0}, for {1}, about 1½ times as long.",
      "USDA FSIS, as reprinted in an appliance booklet (times from memory)"},
     {ColdWaterRules, Caution, "cold_water_rules",
      "In a leak-proof bag, under cold water of at most 21 °C, changed every 30 minutes.", big_thaw},

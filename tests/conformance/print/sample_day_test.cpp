@@ -69,7 +69,7 @@ const std::vector<Expected> expected = {
       "3–3½ h", "82 °C (180 °F)"}},
     {"Chestnut, kale and barley soup",
      4,
-     {"Do not thaw: cook from frozen, about half as long again. Never in a slow cooker",
+     {"Do not thaw: cook from frozen, about 1½ times as long. Never in a slow cooker",
       "0.5 l water", "Add at serving 1½ tsp cider vinegar", "35–45 min"}},
     {"Smoky bean and sausage bake",
      3,

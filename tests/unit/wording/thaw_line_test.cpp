@@ -44,7 +44,7 @@ TEST_CASE("the thaw line gives the time, how long it keeps, and what must be don
         {thawing(Microwave, 20min, MissingSize::None),
          "in the microwave, about 20 min. Cook at once"},
         {thawing(FromFrozen, 0min, MissingSize::None),
-         "cook from frozen, about half as long again. Never in a slow cooker"},
+         "cook from frozen, about 1½ times as long. Never in a slow cooker"},
     };
     for (const auto& c : cases) {
         CHECK(say_thaw(c.planned, wording::shipped_language("en")) == c.words);
