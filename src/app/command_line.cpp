@@ -3,12 +3,14 @@
 #include "app/command_line_parts.h"
 #include "app/help_text.h"
 #include "app/printer_argument.h"
+#include "app/settings.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
+#include <span>
 
 namespace thawslip::app {
 namespace {
@@ -229,24 +231,34 @@ std::string are_languages(const std::string& text) {
     return set_languages(settings, text).value_or("");
 }
 
+/// Each word that the setting takes, and no other.
+CLI::IsMember one_of(std::span<const toml::Word> words) {
+    std::vector<std::string> known;
+    for (const auto& [word, also] : words) {
+        known.push_back(word);
+    }
+    return CLI::IsMember(known);
+}
+
 void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
                    "settings to use instead of the usual file")
         ->option_text("FILE");
     app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
-        ->check(CLI::IsMember({"letter", "a4"}))
+        ->check(one_of(paper_words()))
         ->option_text("letter|a4");
     app.add_option("--language", overrides.languages,
                    "the language of what is printed: en, es, de; two for cards in both: en,es")
         ->check(are_languages)
         ->option_text("en|es|de");
     app.add_option("--units", overrides.units, "the units of what is printed")
-        ->check(CLI::IsMember({"metric", "us", "both", "written"}))
+        ->check(one_of(unit_words()))
         ->option_text("metric|us|both|written");
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
+        ->check(one_of(storage_list_words()))
         ->option_text("NAME");
 }
 

@@ -143,6 +143,14 @@ std::string languages_text(const Settings& settings) {
                                             : settings.language + "," + settings.second_language;
 }
 
+std::span<const toml::Word> paper_words() {
+    return papers;
+}
+
+std::span<const toml::Word> storage_list_words() {
+    return storage_lists;
+}
+
 std::span<const toml::Word> unit_words() {
     return unit_systems;
 }

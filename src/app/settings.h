@@ -48,9 +48,12 @@ std::optional<std::string> set_languages(Settings& settings, std::string_view te
 /// The languages as `set_languages` reads them.
 std::string languages_text(const Settings& settings);
 
-/// The words for systems of units, in the order of kitchen::Units.
-std::span<const toml::Word> unit_words();
-/// The units from "metric", "us" or "both". \pre it is one of them
+/// The words that a setting takes, for the command line to take the same.
+std::span<const toml::Word> paper_words();
+std::span<const toml::Word> storage_list_words();
+std::span<const toml::Word> unit_words(); ///< in the order of kitchen::Units
+
+/// The units by their word. \pre it is one of unit_words()
 void set_units(Settings& settings, std::string_view word);
 std::string units_text(const Settings& settings);
 

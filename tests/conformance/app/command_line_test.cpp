@@ -8,6 +8,7 @@
 #include "support/command.h"
 
 #include <doctest/doctest.h>
+#include <span>
 #include <sstream>
 
 using namespace thawslip;
@@ -86,14 +87,25 @@ TEST_CASE("every command has an example, which begins with the command and parse
     }
 }
 
-TEST_CASE("the command line takes every system of units that the settings take, and no other") {
-    for (const auto& [word, also] : unit_words()) {
-        CAPTURE(word);
-        CHECK(try_words({"thawslip", "stock", "list", "--units", word}).status == ExitStatus::Done);
+TEST_CASE("the command line takes every word that the settings take, and no other") {
+    struct Case {
+        const char* option;
+        std::span<const toml::Word> words;
+        const char* shown; ///< one that the refusal names
+    };
+    const Case cases[] = {{"--units", unit_words(), "written"},
+                          {"--paper", paper_words(), "letter"},
+                          {"--storage-list", storage_list_words(), "oregon"}};
+    for (const auto& c : cases) {
+        for (const auto& [word, also] : c.words) {
+            CAPTURE(word);
+            CHECK(try_words({"thawslip", "stock", "list", c.option, word}).status ==
+                  ExitStatus::Done);
+        }
+        const auto said = try_words({"thawslip", "stock", "list", c.option, "cubits"});
+        CHECK(said.status == ExitStatus::Usage);
+        CHECK(said.text.find(c.shown) != std::string::npos);
     }
-    const auto said = try_words({"thawslip", "stock", "list", "--units", "cubits"});
-    CHECK(said.status == ExitStatus::Usage);
-    CHECK(said.text.find("written") != std::string::npos);
 }
 
 TEST_CASE("help keeps to 80 columns and tells all there is") {
