@@ -1,19 +1,13 @@
 #include "kitchen/fridge_life.h"
 
-#include "kitchen/text.h"
+#include "kitchen/storage_rows.h"
 
 #include <algorithm>
-#include <tuple>
 
 namespace thawslip::kitchen {
 namespace {
 
 using std::chrono::days;
-
-template <class Row>
-bool keeps_shorter(const Row& a, const Row& b) {
-    return std::tie(a.low, a.high) < std::tie(b.low, b.high);
-}
 
 bool is_for(const ThawedRow& row, FoodKind kind) {
     return !row.kind || *row.kind == kind;
@@ -43,19 +37,7 @@ days less(days limit, days spent) {
 } // namespace
 
 std::optional<FridgeRow> find_fridge_life(const StorageTable& table, std::string_view food) {
-    std::optional<FridgeRow> found;
-    for (const auto& row : table.before_freezing) {
-        if (!same_but_for_case(row.food, food)) {
-            continue;
-        }
-        if (row.rule_set == table.rule_set) {
-            return row;
-        }
-        if (!found) {
-            found = row;
-        }
-    }
-    return found;
+    return row_for(table.before_freezing, food, table.rule_set);
 }
 
 std::optional<FridgeRow> shortest_fridge_life(const StorageTable& table,

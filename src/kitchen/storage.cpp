@@ -1,10 +1,10 @@
 #include "kitchen/storage.h"
 
 #include "base/nearest.h"
+#include "kitchen/storage_rows.h"
 #include "kitchen/text.h"
 
 #include <algorithm>
-#include <tuple>
 
 namespace thawslip::kitchen {
 namespace {
@@ -38,19 +38,7 @@ std::vector<std::string> storage_classes(const StorageTable& table) {
 }
 
 std::optional<StorageRow> find_storage(const StorageTable& table, std::string_view food) {
-    std::optional<StorageRow> found;
-    for (const auto& row : table.rows) {
-        if (!same_but_for_case(row.food, food)) {
-            continue;
-        }
-        if (row.rule_set == table.rule_set) {
-            return row;
-        }
-        if (!found) {
-            found = row;
-        }
-    }
-    return found;
+    return row_for(table.rows, food, table.rule_set);
 }
 
 std::optional<StorageRow> shortest_lived(const StorageTable& table,
@@ -61,7 +49,7 @@ std::optional<StorageRow> shortest_lived(const StorageTable& table,
         if (!row) {
             return std::nullopt;
         }
-        if (!shortest || std::tie(row->low, row->high) < std::tie(shortest->low, shortest->high)) {
+        if (!shortest || keeps_shorter(*row, *shortest)) {
             shortest = row;
         }
     }
