@@ -6,12 +6,15 @@
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
+#include <filesystem>
 #include <fmt/format.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 namespace thawslip::app {
 namespace {
+
+namespace fs = std::filesystem;
 
 /// The permissions a new file gets, or those of the file that is replaced.
 mode_t mode_for(const std::string& path) {
@@ -24,6 +27,57 @@ mode_t mode_for(const std::string& path) {
     return 0666U & ~mask;
 }
 
+/// Where a path leads when it is a symbolic link, or a chain of them; the file itself need not be
+/// there. \throws SystemFailure when the links go round in a circle
+std::string end_of_links(const std::string& path) {
+    fs::path place = path;
+    std::error_code none;
+    constexpr int most_links = 40; // as Linux has it (path_resolution(7))
+    for (int links = 0; fs::is_symlink(fs::symlink_status(place, none)); ++links) {
+        if (links == most_links) {
+            throw SystemFailure{fmt::format("cannot write {}: {}", path, std::strerror(ELOOP))};
+        }
+        place = place.parent_path() / fs::read_symlink(place, none);
+    }
+    return place.string();
+}
+
+/// What /proc calls the file behind a descriptor (proc(5)).
+std::string own_path(int descriptor) {
+    return fmt::format("/proc/self/fd/{}", descriptor);
+}
+
+/// A new file that has no name yet, so that the system takes it back whatever ends the program
+/// (open(2), O_TMPFILE). \returns its descriptor; -1 where the file system has no such files, or
+/// there is no /proc to name it by later
+int nameless_file_in(const std::string& folder) {
+    const int descriptor = ::open(folder.c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, 0600);
+    if (descriptor >= 0 && ::access(own_path(descriptor).c_str(), F_OK) != 0) {
+        ::close(descriptor);
+        return -1;
+    }
+    return descriptor;
+}
+
+/// Gives a nameless file a name. \returns whether it could; errno is EEXIST where the name is taken
+bool give_name(int descriptor, const std::string& name) {
+    return ::linkat(AT_FDCWD, own_path(descriptor).c_str(), AT_FDCWD, name.c_str(),
+                    AT_SYMLINK_FOLLOW) == 0;
+}
+
+/// Gives a nameless file a hidden name that nobody else has. \returns it; empty: errno says why not
+std::string give_hidden_name(int descriptor, const std::string& folder) {
+    for (int attempt = 0;; ++attempt) {
+        auto name = fmt::format("{}/.thawslip-{}-{}", folder, ::getpid(), attempt);
+        if (give_name(descriptor, name)) {
+            return name;
+        }
+        if (errno != EEXIST) {
+            return {};
+        }
+    }
+}
+
 } // namespace
 
 WholeFile::WholeFile(std::string path) : path_{std::move(path)} {
@@ -31,13 +85,18 @@ WholeFile::WholeFile(std::string path) : path_{std::move(path)} {
         descriptor_ = STDOUT_FILENO;
         return;
     }
+    place_ = end_of_links(path_);
     struct stat status {};
-    if (::stat(path_.c_str(), &status) == 0 && !S_ISREG(status.st_mode)) {
+    if (::stat(place_.c_str(), &status) == 0 && !S_ISREG(status.st_mode)) {
         throw SystemFailure{
             fmt::format("cannot write {}: it is {}, not a file", path_,
                         S_ISDIR(status.st_mode) ? "a directory" : "a device or a pipe")};
     }
-    temporary_ = folder_of(path_) + "/.thawslip-XXXXXX";
+    descriptor_ = nameless_file_in(folder_of(place_));
+    if (descriptor_ >= 0) {
+        return;
+    }
+    temporary_ = folder_of(place_) + "/.thawslip-XXXXXX";
     descriptor_ = ::mkostemp(temporary_.data(), O_CLOEXEC);
     if (descriptor_ < 0) {
         temporary_.clear();
@@ -46,15 +105,18 @@ WholeFile::WholeFile(std::string path) : path_{std::move(path)} {
 }
 
 WholeFile::~WholeFile() {
-    if (!temporary_.empty()) {
+    if (!place_.empty()) {
         ::close(descriptor_);
+    }
+    if (!temporary_.empty()) {
         ::unlink(temporary_.c_str());
     }
 }
 
 void WholeFile::fail(const char* doing) const {
-    throw SystemFailure{fmt::format(
-        "cannot {} {}: {}", doing, path_ == "-" ? "standard output" : path_, std::strerror(errno))};
+    throw SystemFailure{fmt::format("cannot {} {}: {}", doing,
+                                    place_.empty() ? "standard output" : path_,
+                                    std::strerror(errno))};
 }
 
 void WholeFile::flush() {
@@ -77,20 +139,37 @@ void WholeFile::write(std::string_view bytes) {
     }
 }
 
+/// A link is made where there is nothing yet, and is refused where there is a file: only a rename
+/// replaces one.
+void WholeFile::take_place() {
+    if (temporary_.empty()) {
+        if (give_name(descriptor_, place_)) {
+            return;
+        }
+        if (errno != EEXIST) {
+            fail("write");
+        }
+        temporary_ = give_hidden_name(descriptor_, folder_of(place_));
+        if (temporary_.empty()) {
+            fail("write");
+        }
+    }
+    if (::rename(temporary_.c_str(), place_.c_str()) != 0) {
+        fail("write");
+    }
+    temporary_.clear();
+}
+
 void WholeFile::commit() {
     flush();
-    if (temporary_.empty()) {
+    if (place_.empty()) {
         return;
     }
-    if (::fchmod(descriptor_, mode_for(path_)) != 0 || ::fsync(descriptor_) != 0) {
+    if (::fchmod(descriptor_, mode_for(place_)) != 0 || ::fsync(descriptor_) != 0) {
         fail("write");
     }
-    if (::rename(temporary_.c_str(), path_.c_str()) != 0) {
-        fail("write");
-    }
-    ::close(descriptor_);
-    temporary_.clear();
-    sync_folder(folder_of(path_));
+    take_place();
+    sync_folder(folder_of(place_));
 }
 
 void write_whole_file(const std::string& path, std::string_view bytes) {

@@ -6,9 +6,12 @@
 
 namespace thawslip::app {
 
-/// A file that appears whole or not at all: written under another name in the same folder,
-/// synced, and renamed when `commit` is called. Destroyed before that, it leaves nothing behind.
-/// The name "-" is standard output, where nothing can be taken back.
+/// A file that appears whole or not at all: it is written without a name, synced, and put into
+/// its place by `commit`. Destroyed or killed before that, it leaves nothing behind; killed within
+/// a commit over an older file, at most a hidden name beside it. Where a file system has no
+/// nameless files, it has that hidden name from the start.
+/// A symbolic link stays one: what it leads to is written. The name "-" is standard output, where
+/// nothing can be taken back.
 class WholeFile {
 public:
     /// \throws SystemFailure when the folder cannot be written or `path` is no ordinary file
@@ -22,12 +25,14 @@ public:
 
 private:
     [[noreturn]] void fail(const char* doing) const;
+    void flush();
+    void take_place();
 
-    std::string path_;
-    std::string temporary_;
+    std::string path_;      ///< as the user named it
+    std::string place_;     ///< where its links lead; empty: standard output
+    std::string temporary_; ///< its name until then; empty: it has none
     int descriptor_ = -1;
     std::string buffer_;
-    void flush();
 };
 
 /// Writes all of `bytes` to `path` as a WholeFile.

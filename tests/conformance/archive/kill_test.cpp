@@ -31,6 +31,7 @@ struct Workbench {
     fs::path folder;
     std::string archive;
     std::string sheet;
+    bool keeps_nameless = false; ///< whether its file system has files without a name
 
     Workbench() {
         std::string name =
@@ -39,6 +40,9 @@ struct Workbench {
         folder = name;
         archive = folder / "data/archive.db";
         sheet = folder / "labels.pdf";
+        const int nameless = ::open(name.c_str(), O_TMPFILE | O_WRONLY, 0600);
+        keeps_nameless = nameless >= 0;
+        ::close(nameless);
         write_file(folder / "day.toml", one_bag);
     }
     Workbench(const Workbench&) = delete;
@@ -58,6 +62,16 @@ struct Workbench {
     }
     std::vector<std::string> print() const {
         return command({"labels", "day.toml", "-o", "labels.pdf"});
+    }
+    /// The files that lie about under a hidden name.
+    std::vector<fs::path> hidden() const {
+        std::vector<fs::path> found;
+        for (const auto& entry : fs::directory_iterator{folder}) {
+            if (entry.path().filename().string().starts_with(".")) {
+                found.push_back(entry.path());
+            }
+        }
+        return found;
     }
 };
 
@@ -116,6 +130,9 @@ public:
     void start_again() const {
         fs::remove_all(bench_.folder / "data");
         fs::remove(bench_.sheet);
+        for (const auto& file : bench_.hidden()) {
+            fs::remove(file);
+        }
         put(saved(), bench_.folder);
     }
 
@@ -164,6 +181,11 @@ std::size_t kill_at_every_step(const Workbench& bench, const Scenario& scenario)
         CAPTURE(scenario.steps()[step].path);
         scenario.start_again();
         REQUIRE(run_traced(bench.print(), bench.folder, step).was_killed);
+        const auto& [call, path] = scenario.steps()[step];
+        const bool replacing = call == "rename" && path.ends_with("labels.pdf");
+        if (bench.keeps_nameless) { // else the sheet has a hidden name from the start
+            REQUIRE(bench.hidden().size() == (replacing ? 1 : 0));
+        }
         const bool recorded = scenario.judge();
         REQUIRE((recorded || !was_recorded)); // once done, it is done
         was_recorded = recorded;
@@ -187,6 +209,15 @@ void run_and_kill(const std::vector<std::string>& command, const fs::path& folde
     ::waitpid(child, nullptr, 0);
 }
 
+/// The step that puts the sheet into its place.
+std::size_t placed(const std::vector<Step>& steps) {
+    const auto found = std::ranges::find_if(steps, [](const Step& step) {
+        return (step.call == "link" || step.call == "rename") && step.path.ends_with("labels.pdf");
+    });
+    REQUIRE(found != steps.end());
+    return static_cast<std::size_t>(found - steps.begin());
+}
+
 std::size_t index_of(const std::vector<Step>& steps, const std::string& call,
                      const std::string& end_of_path) {
     const auto found = std::ranges::find_if(steps, [&](const Step& step) {
@@ -208,13 +239,16 @@ TEST_CASE("the sheet, and its name in its folder, are on the disk before the arc
         CAPTURE(before);
         const auto run = run_traced(bench.print(), bench.folder);
         REQUIRE(run.status == 0);
-        const auto renamed = index_of(run.steps, "rename", "labels.pdf");
+        const auto in_place = placed(run.steps);
+        auto before_it = in_place;
+        do {
+            REQUIRE(before_it-- > 0);
+        } while (run.steps[before_it].call == "link"); // its hidden name, from which it is renamed
+        CHECK(run.steps[before_it].call == "sync");
+        CHECK(says(run.steps[before_it].path, bench.folder.string()));
         const auto folder_synced = index_of(run.steps, "sync", bench.folder.string());
         const auto archive_written = index_of(run.steps, "write", "archive.db-wal");
-        REQUIRE(renamed > 0);
-        CHECK(run.steps[renamed - 1].call == "sync");
-        CHECK(says(run.steps[renamed - 1].path, ".thawslip-"));
-        CHECK(renamed < folder_synced);
+        CHECK(in_place < folder_synced);
         CHECK(folder_synced < archive_written);
         if (before == "first") {
             const auto created = index_of(run.steps, "create", "archive.db");
@@ -300,7 +334,7 @@ TEST_CASE("a backup or an exported folder that was killed on the way is not ther
 
 TEST_CASE("killed at any moment, the program leaves one of two states") {
     Workbench bench;
-    test::Random random{1};
+    test_support::Random random{1};
     for (const std::string_view printed : {"for the first time", "once more"}) {
         CAPTURE(printed);
         const Scenario scenario{bench, printed == "once more" ? two_bags : one_bag};

@@ -40,6 +40,7 @@ const std::map<std::uint64_t, Call>& changing_calls() {
         {SYS_unlinkat, {"unlink", About::Path, 1}},
         {SYS_mkdirat, {"mkdir", About::Path, 1}},
         {SYS_renameat2, {"rename", About::Path, 3}},
+        {SYS_linkat, {"link", About::Path, 3}},
 #ifdef SYS_rename // newer machines have only the calls above
         {SYS_renameat, {"rename", About::Path, 3}},
         {SYS_rename, {"rename", About::Path, 1}},
@@ -129,6 +130,8 @@ TracedRun run_traced(const std::vector<std::string>& command, const std::filesys
         if (::ptrace(PTRACE_TRACEME, 0, nullptr, nullptr) != 0) {
             ::_exit(127);
         }
+        // LeakSanitizer traces the program itself, and a program has one tracer only.
+        ::setenv("ASAN_OPTIONS", "detect_leaks=0", 1);
         ::raise(SIGSTOP);
         become(command, folder);
     }

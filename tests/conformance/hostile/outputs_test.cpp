@@ -83,6 +83,32 @@ TEST_CASE("a print goes into files only, and a full disk leaves none of it") {
     }
 }
 
+TEST_CASE("a link stays a link, and what it leads to is written") {
+    Attempts attempts;
+    fs::create_directory(attempts / "shelf");
+    write_file(attempts / "shelf/old.pdf", "older");
+    fs::create_symlink("shelf/old.pdf", attempts / "old.pdf");
+    fs::create_symlink("shelf/new.pdf", attempts / "new.pdf"); // leads to nothing yet
+    fs::create_symlink(fs::absolute(attempts / "new.pdf"), attempts / "far.pdf");
+    fs::create_symlink("round.pdf", attempts / "round.pdf");
+    attempts.settle();
+    const struct {
+        const char* link;
+        const char* file;
+    } cases[] = {{"old.pdf", "shelf/old.pdf"}, {"far.pdf", "shelf/new.pdf"}};
+    for (const auto& [link, file] : cases) {
+        CAPTURE(link);
+        REQUIRE(attempts.run("labels day.toml -o " + std::string{link}).status == 0);
+        CHECK(fs::is_symlink(attempts / link));
+        CHECK(read_file(attempts / file).starts_with("%PDF-"));
+    }
+    CHECK(fs::is_symlink(attempts / "new.pdf"));
+    const auto round = attempts.run("labels day.toml -o round.pdf");
+    CHECK(round.status == 3);
+    CHECK(says(round.err, "cannot write round.pdf: Too many levels of symbolic links"));
+    CHECK(attempts.left_behind() == "");
+}
+
 TEST_CASE("an archive that is no file fails after the print, and says that the print stands") {
     Attempts attempts;
     REQUIRE(::mkfifo((attempts / "pipe").c_str(), 0600) == 0);
