@@ -55,12 +55,12 @@ void report_version(const std::string& text, int version) {
 } // namespace
 
 int main() {
-    const auto texts = code::texts(code::test::squash_stew());
+    const auto texts = code::texts(thawslip::test_support::squash_stew());
     const auto chosen = code::choose_symbol(texts, 36_mm, {300}, 0.4_mm);
     if (!chosen) {
         return 1;
     }
-    report("write the texts", [&] { code::texts(code::test::squash_stew()); });
+    report("write the texts", [&] { code::texts(thawslip::test_support::squash_stew()); });
     report("parse a text", [&] { static_cast<void>(code::parse(texts.front())); });
     report("cut a text into segments",
            [&] { code::segment(texts.front(), code::VersionGroup::Small); });

@@ -9,7 +9,7 @@
 
 namespace thawslip::damage {
 
-using test::Random;
+using test_support::Random;
 
 /// A place or a step in the picture plane, in the unit that its user names.
 struct Spot {

@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 
-namespace thawslip::test {
+namespace thawslip::test_support {
 
 /// SplitMix64: small, seeded, and the same numbers on every machine.
 class Random {
@@ -27,4 +27,4 @@ private:
     std::uint64_t state_;
 };
 
-} // namespace thawslip::test
+} // namespace thawslip::test_support

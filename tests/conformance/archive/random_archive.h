@@ -162,7 +162,7 @@ private:
         contents.prints.push_back(std::move(print));
     }
 
-    test::Random random_;
+    test_support::Random random_;
     std::set<std::string> taken_;
 };
 

@@ -36,7 +36,7 @@ void check_same_symbol(const std::string& text, int version, Level level) {
     CHECK(wrong == 0);
 }
 
-std::string bytes_for(thawslip::test::Random& random, int version, Level level) {
+std::string bytes_for(thawslip::test_support::Random& random, int version, Level level) {
     const auto room = static_cast<std::size_t>(blocks_of(version, level).data_codewords()) - 3;
     std::string text(random.below(room + 1), ' ');
     // Every other text is monotonous: such symbols show long runs and finder-like patterns.
@@ -50,7 +50,7 @@ std::string bytes_for(thawslip::test::Random& random, int version, Level level) 
 } // namespace
 
 TEST_CASE("the mask is the one that another encoder prefers, in every version at every level") {
-    thawslip::test::Random random{3};
+    thawslip::test_support::Random random{3};
     for (int version = 1; version <= 40; ++version) {
         for (const Level level : {Level::Low, Level::Medium, Level::Quartile, Level::High}) {
             check_same_symbol(bytes_for(random, version, level), version, level);
@@ -59,7 +59,7 @@ TEST_CASE("the mask is the one that another encoder prefers, in every version at
 }
 
 TEST_CASE("the mask is the one that another encoder prefers for hundreds of texts") {
-    thawslip::test::Random random{4};
+    thawslip::test_support::Random random{4};
     for (int i = 0; i < 400; ++i) {
         const int version = 1 + static_cast<int>(random.below(14));
         const auto level = static_cast<Level>(random.below(4));

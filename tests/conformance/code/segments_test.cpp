@@ -25,11 +25,11 @@ std::size_t qrcodegen_bits(const std::string& text, int version) {
 
 TEST_CASE(
     "our cut of a label's text is never dearer than qrcodegen's, and a sixth cheaper overall") {
-    thawslip::test::Random random{11};
+    thawslip::test_support::Random random{11};
     std::size_t ours = 0;
     std::size_t theirs = 0;
     for (int i = 0; i < 300; ++i) {
-        const std::string text = write(thawslip::code::test::random_message(random));
+        const std::string text = write(thawslip::test_support::random_message(random));
         for (const int version : {9, 14, 30}) {
             const std::size_t bits = segment(text, group_of(version)).bits;
             CHECK(bits <= qrcodegen_bits(text, version));

@@ -16,7 +16,7 @@
 
 using namespace thawslip;
 using namespace thawslip::literals;
-using test::Random;
+using test_support::Random;
 
 namespace {
 

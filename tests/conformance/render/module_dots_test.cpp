@@ -22,7 +22,7 @@ struct Placed {
 };
 
 /// Random modules at whole dots of a printer.
-Placed place(int dots_per_inch, int left, int top, int module, test::Random& random) {
+Placed place(int dots_per_inch, int left, int top, int module, test_support::Random& random) {
     Placed placed{{}, {}, left, top, module};
     placed.grid.side = 57; // version 10
     for (int i = 0; i < 57 * 57; ++i) {
@@ -64,7 +64,7 @@ Found compare(const Raster& page, const Placed& placed) {
 
 TEST_CASE("on the dot grid every dot is black or white, and the right one, in all readers") {
     const auto fonts = shipped_fonts();
-    test::Random random{300};
+    test_support::Random random{300};
     struct Case {
         int dots_per_inch, left, top, module;
     };
@@ -100,7 +100,7 @@ TEST_CASE("on the dot grid every dot is black or white, and the right one, in al
 
 TEST_CASE("the comparison notices a grid that is half a dot off") {
     const auto fonts = shipped_fonts();
-    test::Random random{1};
+    test_support::Random random{1};
     auto placed = place(300, 40, 37, 5, random);
     std::get<layout::ModuleGrid>(placed.frame.items[0]).top_left.x += Length::inches(0.5 / 300);
     CHECK(compare(pdf_picture(placed.frame, fonts, 300), placed).grey > 500);

@@ -88,7 +88,7 @@ layout::Frame card(const typeset::FontSet& fonts) {
     frame.items.push_back(layout::Outline{{{30_pt, 110_pt}, {100_pt, 40_pt}}, 1.5_pt, 9_pt});
     frame.items.push_back(layout::Outline{{{30_pt, 160_pt}, {60_pt, 20_pt}}, 0.5_pt, 10_pt});
     layout::ModuleGrid grid{{170.1_pt, 60.7_pt}, 1.737_pt, 45, {}};
-    test::Random random{45};
+    test_support::Random random{45};
     for (int i = 0; i < 45 * 45; ++i) {
         grid.dark.push_back(random.chance(2));
     }

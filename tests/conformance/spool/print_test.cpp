@@ -9,7 +9,6 @@
 #include <memory>
 
 using namespace thawslip::test_support;
-using thawslip::test::Server;
 
 namespace {
 

@@ -15,12 +15,10 @@
 
 extern char** environ;
 
-namespace thawslip::test {
+namespace thawslip::test_support {
 namespace {
 
 namespace fs = std::filesystem;
-using test_support::read_file;
-using test_support::write_file;
 
 // Keys of both files: cupsd.conf(5), cups-files.conf(5).
 constexpr const char* settings = R"(LogLevel warn
@@ -189,4 +187,4 @@ std::map<std::string, std::string> Server::attributes(int job) const {
     return told;
 }
 
-} // namespace thawslip::test
+} // namespace thawslip::test_support

@@ -6,7 +6,7 @@
 #include <string>
 #include <sys/types.h>
 
-namespace thawslip::test {
+namespace thawslip::test_support {
 
 /// A CUPS server of our own in a scratch folder, with queues that keep what they are sent:
 ///
@@ -47,4 +47,4 @@ private:
     bool answers_ = false;
 };
 
-} // namespace thawslip::test
+} // namespace thawslip::test_support

@@ -24,7 +24,8 @@ Length side_with_quiet_zone(const SizedSymbol& sized) {
 } // namespace
 
 TEST_CASE("the chosen symbol is read back as its text") {
-    const auto chosen = choose_symbol(texts(code::test::squash_stew()), 36_mm, {300}, 0.4_mm);
+    const auto chosen =
+        choose_symbol(texts(thawslip::test_support::squash_stew()), 36_mm, {300}, 0.4_mm);
     REQUIRE(chosen.ok());
     CHECK(chosen.value().text_index == 0);
     CHECK(read_back(chosen.value().symbol) == chosen.value().text);
@@ -64,7 +65,7 @@ TEST_CASE("version, level and module are chosen together") {
 }
 
 TEST_CASE("modules are whole dots, never under the least, and the quiet zone is inside the room") {
-    thawslip::test::Random random{15};
+    thawslip::test_support::Random random{15};
     for (int i = 0; i < 400; ++i) {
         const Length room = Length::millimetres(random.between(8, 60));
         const Length least = Length::millimetres(random.between(0.2, 0.6));

@@ -47,16 +47,16 @@ TEST_CASE("what a phone would act upon is taken apart") {
 }
 
 TEST_CASE("folding twice is folding once") {
-    test::Random random{2};
+    thawslip::test_support::Random random{2};
     for (int i = 0; i < 10000; ++i) {
-        const std::string words = test::random_words(random, 60);
+        const std::string words = thawslip::test_support::random_words(random, 60);
         const std::string once = fold(words);
         REQUIRE_MESSAGE(fold(once) == once, words);
     }
 }
 
 TEST_CASE("folding never puts a byte into a code that is not of its alphabet") {
-    test::Random random{5};
+    thawslip::test_support::Random random{5};
     for (int i = 0; i < 2000; ++i) {
         std::string bytes(random.below(40), ' ');
         for (char& byte : bytes) {

@@ -10,8 +10,8 @@
 
 using namespace thawslip;
 using namespace thawslip::code;
-using thawslip::code::test::Random;
-using thawslip::code::test::squash_stew;
+using thawslip::test_support::Random;
+using thawslip::test_support::squash_stew;
 
 namespace {
 
@@ -86,7 +86,7 @@ TEST_CASE("a bag's text reads as instructions") {
 TEST_CASE("what is written is read back as the same values") {
     Random random{1};
     for (int i = 0; i < 3000; ++i) {
-        const Message message = folded(code::test::random_message(random));
+        const Message message = folded(thawslip::test_support::random_message(random));
         const std::string text = write(message);
         CAPTURE(text);
         const auto read = parse(text);
@@ -221,7 +221,7 @@ TEST_CASE("a text of a later grammar is told from a damaged one") {
 TEST_CASE("nothing in a text looks like an address, a scheme, a command or a number to dial") {
     Random random{10};
     for (int i = 0; i < 1000; ++i) {
-        Message message = code::test::random_message(random);
+        Message message = thawslip::test_support::random_message(random);
         message.bag_id = random.chance(2) ? "123-456-789" : "K7Q-2M4-9XC";
         for (const std::string& text : texts(message)) {
             CAPTURE(text);

@@ -2,9 +2,10 @@
 
 #include <array>
 
-namespace thawslip::code::test {
+namespace thawslip::test_support {
 namespace {
 
+using namespace code;
 using std::chrono::minutes;
 
 constexpr std::array words = {
@@ -91,4 +92,4 @@ Message random_message(Random& random) {
     return message;
 }
 
-} // namespace thawslip::code::test
+} // namespace thawslip::test_support

@@ -6,14 +6,12 @@
 #include <cstddef>
 #include <string>
 
-namespace thawslip::code::test {
-
-using thawslip::test::Random;
+namespace thawslip::test_support {
 
 /// Words as cooks and mischief write them: any printable ASCII, often digits, dots and colons.
 std::string random_words(Random& random, std::size_t longest);
 
 /// A message of any shape, its words not yet folded.
-Message random_message(Random& random);
+code::Message random_message(Random& random);
 
-} // namespace thawslip::code::test
+} // namespace thawslip::test_support

@@ -6,7 +6,7 @@
 #include <string>
 
 using namespace thawslip::code;
-using thawslip::test::Random;
+using thawslip::test_support::Random;
 
 namespace {
 

@@ -64,7 +64,7 @@ TEST_CASE("every prefix of the sample day gives a day or a placed mistake") {
 
 TEST_CASE("two thousand seeded changes of bytes give a day or a placed mistake") {
     const auto good = sample();
-    test::Random random{20261017};
+    test_support::Random random{20261017};
     constexpr std::string_view telling = "[]{}=\"'.\n#,-\\0\r\t";
     for (int round = 0; round < 2000; ++round) {
         auto text = good;
@@ -93,7 +93,7 @@ TEST_CASE("five hundred seeded changes of whole lines give a day or a placed mis
         lines.push_back(good.substr(at, end - at));
         at = end;
     }
-    test::Random random{7};
+    test_support::Random random{7};
     for (int round = 0; round < 500; ++round) {
         std::string text;
         for (const auto& line : lines) {

@@ -229,7 +229,7 @@ TEST_CASE("every unit's printed symbol is read back as that unit") {
 }
 
 TEST_CASE("any text gives a sound quantity or a fault inside the text") {
-    thawslip::test::Random random{3};
+    thawslip::test_support::Random random{3};
     const std::string pieces[] = {
         "1",  "0",  "9",     "/",      ".",    ",",   "-",
         "–",  "½",  " ",     "\u00A0", "x",    "kg",  "oz",

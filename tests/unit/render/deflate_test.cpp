@@ -24,7 +24,7 @@ std::string unpacked(std::string_view packed, std::size_t expected) {
 
 TEST_CASE("zlib unpacks what was packed: nothing, one byte, text, noise, a megabyte") {
     render::Deflater deflater;
-    test::Random random{3};
+    test_support::Random random{3};
     std::string noise;
     for (int i = 0; i < 100'000; ++i) {
         noise += static_cast<char>(random.below(256));

@@ -34,7 +34,7 @@ TEST_CASE("an empty grid and a light one have no runs") {
 }
 
 TEST_CASE("runs painted again are the grid, each module once, and no two touch in a row") {
-    test::Random random{20};
+    test_support::Random random{20};
     for (int round = 0; round < 200; ++round) {
         layout::ModuleGrid drawn;
         drawn.side = static_cast<std::uint16_t>(1 + random.below(60));

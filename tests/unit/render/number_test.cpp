@@ -82,7 +82,7 @@ TEST_CASE("what no sheet has is refused, not written") {
 }
 
 TEST_CASE("a number read back is the number rounded, whatever it was") {
-    test::Random random{7};
+    test_support::Random random{7};
     for (int i = 0; i < 5000; ++i) {
         const int decimals = static_cast<int>(random.below(10));
         const double value = random.between(-1.0, 1.0) * std::pow(10.0, random.between(-6.0, 8.0));

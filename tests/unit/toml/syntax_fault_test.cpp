@@ -126,7 +126,7 @@ TEST_CASE("a file with a byte-order mark or carriage returns is placed as one wi
 }
 
 TEST_CASE("twenty thousand heaps of TOML's own signs are read or told, never a crash") {
-    test::Random random{5};
+    test_support::Random random{5};
     const std::string_view pieces[] = {
         "a", "b",  "=",  " = ", "\n",     "\r\n", "[",   "]",  "[[", "]]",   "{",     "}",
         ",", ".",  "\"", "'",   "\"\"\"", "'''",  "#",   "\\", "1",  "07:3", "2026-", "true",
