@@ -153,7 +153,7 @@ std::string_view key(kitchen::RemarkWeight weight) {
 
 /// "Squash and red lentil stew: …", with the ingredient where it is about one.
 std::string remark_text(const Planned& planned, const kitchen::TimelineRemark& remark) {
-    const auto text = say_remark(planned.line, remark, planned.style.language);
+    auto text = say_remark(planned.line, remark, planned.style.language);
     if (!remark.dish) {
         return text;
     }

@@ -38,7 +38,7 @@ std::vector<std::string> typed_texts(const std::string& typed) {
 }
 
 Texts read_standard_input() {
-    constexpr std::size_t most = 64 * 1024; // a code holds 4 296 characters at most
+    constexpr std::size_t most = std::size_t{64} * 1024; // a code holds 4 296 characters at most
     std::string typed;
     char c = 0;
     while (typed.size() <= most && std::cin.get(c)) {

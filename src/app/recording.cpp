@@ -15,7 +15,8 @@ namespace {
 
 std::vector<std::string> sorted(std::vector<std::string> words) {
     std::ranges::sort(words);
-    words.erase(std::ranges::unique(words).begin(), words.end());
+    // Not ranges::unique: clang 14 cannot compile GCC 12's subrange.
+    words.erase(std::unique(words.begin(), words.end()), words.end());
     return words;
 }
 

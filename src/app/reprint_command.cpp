@@ -1,4 +1,3 @@
-#include "app/archive_bags.h"
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
@@ -8,75 +7,15 @@
 #include "app/make_prints.h"
 #include "app/print_setup.h"
 #include "app/report.h"
+#include "app/wanted_prints.h"
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <map>
 #include <ostream>
 #include <set>
 
 namespace thawslip::app {
 namespace {
-
-/// One print of the archive and the bags of it that are wanted.
-struct Part {
-    archive::StoredPrint print;
-    std::set<std::string> bags; ///< newest ids
-    bool whole = false;
-};
-
-bool is_labels(const archive::StoredPrint& print) {
-    return print.setup.what == "labels";
-}
-
-bool is_kind(const archive::StoredPrint& print, ReprintKind kind) {
-    return is_labels(print) == (kind == ReprintKind::Labels);
-}
-
-/// The newest print of a day of the kind wanted; of the other kind, on the usual stock, where
-/// that was never printed.
-archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, ReprintKind kind) {
-    auto prints = archive.prints_of(day);
-    const auto found = std::ranges::find_if(
-        prints, [kind](const archive::StoredPrint& print) { return is_kind(print, kind); });
-    if (found != prints.end()) {
-        return *found;
-    }
-    // A day that came from another archive may come without its prints.
-    auto print = prints.empty() ? archive::StoredPrint{} : prints.front();
-    print.setup.what = kind == ReprintKind::Labels ? "labels" : "cards";
-    print.setup.stock.clear();
-    print.setup.layout.clear();
-    print.setup.look.clear();
-    print.setup.files.clear();
-    return print;
-}
-
-std::vector<Part> parts_of(archive::Archive& archive, const std::vector<archive::Bag>& bags,
-                           ReprintKind kind) {
-    std::vector<Part> parts;
-    std::map<archive::DayKey, std::size_t> by_day;
-    for (const auto& bag : bags) {
-        const auto [known, is_new] = by_day.emplace(bag.day, parts.size());
-        if (is_new) {
-            parts.push_back({print_for(archive, bag.day, kind), {}});
-            // Of a print of many days this one is enough, and all that a bag's label needs.
-            parts.back().print.days = {bag.day};
-        }
-        parts[known->second].bags.insert(bag.id);
-    }
-    return parts;
-}
-
-std::vector<Part> parts_printed(archive::Archive& archive, kitchen::Date date, ReprintKind kind) {
-    std::vector<Part> parts;
-    for (auto& print : archive.prints_on(date)) {
-        if (is_kind(print, kind)) {
-            parts.push_back({std::move(print), {}, true});
-        }
-    }
-    return parts;
-}
 
 /// A print of the archive made again.
 struct Remade {
@@ -124,24 +63,24 @@ void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::st
     });
 }
 
-void tell_changes(const Part& part, const LaidOut& laid_out, const PrintOptions& options,
+void tell_changes(const WantedPrint& wanted, const LaidOut& laid_out, const PrintOptions& options,
                   Console console) {
-    if (part.print.setup.look.empty()) {
+    if (wanted.print.setup.look.empty()) {
         return;
     }
     for (const auto& what : changed_files(options.kept)) {
         console.err << fmt::format("note: {} since {}: printed as it was then\n", what,
-                                   part.print.first_at.substr(0, 10));
+                                   wanted.print.first_at.substr(0, 10));
     }
-    for (const auto& what : changed_look(part.print.setup.look, look_of(laid_out, options))) {
+    for (const auto& what : changed_look(wanted.print.setup.look, look_of(laid_out, options))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
-                                   what, part.print.first_at.substr(0, 10));
+                                   what, wanted.print.first_at.substr(0, 10));
     }
 }
 
 /// Labels of a description that was edited since are told of: what they say may be wrong by now.
-void tell_revisions(archive::Archive& archive, const Part& part, Console console) {
-    for (const auto key : part.print.days) {
+void tell_revisions(archive::Archive& archive, const WantedPrint& wanted, Console console) {
+    for (const auto key : wanted.print.days) {
         const auto day = archive.day(key);
         const auto newest = archive.revisions(day.lineage).back();
         if (newest.key != key) {
@@ -153,44 +92,52 @@ void tell_revisions(archive::Archive& archive, const Part& part, Console console
     }
 }
 
-std::optional<std::vector<Part>> find_parts(archive::Archive& archive,
-                                            const ReprintOptions& options, Console console) {
-    if (options.printed.empty()) {
-        const auto bags = bags_meant(archive, options.bags, console);
-        return bags ? std::optional{parts_of(archive, *bags, options.kind)} : std::nullopt;
-    }
-    const auto date = kitchen::parse_iso(options.printed);
-    if (!date) {
-        console.err << fmt::format("error: \"{}\" is no date; expected one like 2026-10-17\n",
-                                   options.printed);
-        return std::nullopt;
-    }
-    auto parts = parts_printed(archive, *date, options.kind);
-    if (parts.empty()) {
-        console.err << fmt::format("error: nothing of that kind was printed on {}\n",
-                                   options.printed);
-        return std::nullopt;
-    }
-    return parts;
-}
-
-PrintOptions options_for(const Part& part, const PrintOptions& printed,
-                         const ReprintOptions& wanted) {
+/// As it was printed, but for what is asked for now.
+PrintOptions options_for(const WantedPrint& wanted, const PrintOptions& printed,
+                         const ReprintOptions& asked) {
     auto options = printed;
-    options.output = wanted.output;
-    options.stock = wanted.stock.empty() ? printed.stock : wanted.stock;
-    if (!wanted.stock.empty()) {
+    options.output = asked.output;
+    options.stock = asked.stock.empty() ? printed.stock : asked.stock;
+    if (!asked.stock.empty()) {
         options.layout.clear();
         options.kept.clear();
     }
-    if (!part.whole || wanted.first_cell || !wanted.spoiled.empty()) {
-        options.first_cell = wanted.first_cell.value_or(1);
-        options.spoiled = wanted.spoiled;
+    if (!wanted.whole || asked.first_cell || !asked.spoiled.empty()) {
+        options.first_cell = asked.first_cell.value_or(1);
+        options.spoiled = asked.spoiled;
     }
     return options;
 }
 
-/// Adds what was fitted for one part to what stands already on the sheets.
+/// Prints of the archive, laid out again, and the job that names them.
+struct Reprint {
+    LaidOut laid_out;
+    Job job;
+};
+
+Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
+                                          const ReprintOptions& options, const Settings& settings,
+                                          Console console) {
+    auto remade = remake(archive, wanted.print, settings, console);
+    if (!remade) {
+        return Failure{ExitStatus::Refused};
+    }
+    const auto with = options_for(wanted, remade->options, options);
+    auto result = lay_out(remade->job, remade->days, with, remade->settings, console);
+    if (!result) {
+        return Failure{result.fault()};
+    }
+    auto laid_out = std::move(result).value();
+    tell_changes(wanted, laid_out, with, console);
+    tell_revisions(archive, wanted, console);
+    if (!wanted.whole) {
+        keep_wanted(laid_out, *remade, wanted.bags);
+    }
+    return Reprint{std::move(laid_out), std::move(remade->job)};
+}
+
+/// Adds what was fitted for one print to what stands already on the sheets.
+/// \returns whether it could: they share a stock and layouts
 bool append(LaidOut& all, LaidOut more) {
     const auto& first = all.setup;
     const bool alike =
@@ -202,6 +149,41 @@ bool append(LaidOut& all, LaidOut more) {
         std::ranges::move(more.fitting.prints, std::back_inserter(all.fitting.prints));
     }
     return alike;
+}
+
+/// All that is wanted, one print after the other on the same sheets.
+Result<Reprint, ExitStatus> lay_out_all(archive::Archive& archive,
+                                        const std::vector<WantedPrint>& prints,
+                                        const ReprintOptions& options, const Settings& settings,
+                                        Console console) {
+    std::optional<Reprint> all;
+    for (const auto& wanted : prints) {
+        auto one = lay_out_again(archive, wanted, options, settings, console);
+        if (!one) {
+            return one;
+        }
+        if (!all) {
+            all = std::move(one).value();
+        } else if (!append(all->laid_out, std::move(one).value().laid_out)) {
+            console.err << "error: these were printed on different stocks or with different "
+                           "layouts; nothing written\n"
+                           "    hint: name one with --stock, or print them one after the other\n";
+            return Failure{ExitStatus::Refused};
+        }
+    }
+    place_prints(all->laid_out.fitting, all->laid_out.setup.target);
+    if (all->laid_out.fitting.prints.empty()) {
+        console.err << "error: there is nothing to print for these bags\n";
+        return Failure{ExitStatus::Refused};
+    }
+    return *std::move(all);
+}
+
+void tell_reprinted(const Reprint& reprint, const std::string& output, Console console) {
+    console.out << fmt::format("{}{} on {}; print at 100 %, not \"fit to page\"\n",
+                               output.empty() ? "" : output + ": ",
+                               counted(reprint.laid_out.fitting.prints.size(), reprint.job.noun),
+                               reprint.laid_out.setup.target.stock.name);
 }
 
 } // namespace
@@ -219,54 +201,20 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         console.err << "error: nothing has been printed yet\n";
         return ExitStatus::Refused;
     }
-    const auto parts = find_parts(*archive, options, console);
-    if (!parts) {
+    const auto prints = find_prints(*archive, options, console);
+    if (!prints) {
         return ExitStatus::Refused;
     }
-    std::optional<LaidOut> all;
-    Job job;
-    for (const auto& part : *parts) {
-        const auto remade = remake(*archive, part.print, settings, console);
-        if (!remade) {
-            return ExitStatus::Refused;
-        }
-        const auto with = options_for(part, remade->options, options);
-        auto laid_out = lay_out(remade->job, remade->days, with, remade->settings, console);
-        if (!laid_out) {
-            return laid_out.fault();
-        }
-        auto one = std::move(laid_out).value();
-        tell_changes(part, one, with, console);
-        tell_revisions(*archive, part, console);
-        if (!part.whole) {
-            keep_wanted(one, *remade, part.bags);
-        }
-        if (!all) {
-            all = std::move(one);
-            job = remade->job;
-        } else if (!append(*all, std::move(one))) {
-            console.err << "error: these were printed on different stocks or with different "
-                           "layouts; nothing written\n"
-                           "    hint: name one with --stock, or print them one after the other\n";
-            return ExitStatus::Refused;
-        }
+    const auto all = lay_out_all(*archive, *prints, options, settings, console);
+    if (!all) {
+        return all.fault();
     }
-    place_prints(all->fitting, all->setup.target);
-    if (all->fitting.prints.empty()) {
-        console.err << "error: there is nothing to print for these bags\n";
-        return ExitStatus::Refused;
+    const auto& [laid_out, job] = all.value();
+    const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
+    if (status == ExitStatus::Done && options.output != "-") {
+        tell_reprinted(all.value(), options.output, console);
     }
-    if (const auto status = deliver_job(*all, job, options.output, printer.value(), console);
-        status != ExitStatus::Done) {
-        return status;
-    }
-    if (options.output != "-") {
-        console.out << fmt::format("{}{} on {}; print at 100 %, not \"fit to page\"\n",
-                                   options.output.empty() ? "" : options.output + ": ",
-                                   counted(all->fitting.prints.size(), job.noun),
-                                   all->setup.target.stock.name);
-    }
-    return ExitStatus::Done;
+    return status;
 }
 
 } // namespace thawslip::app

@@ -284,7 +284,7 @@ Merged Archive::merge(const Contents& other) {
         throw ArchiveFailure{{ArchiveFault::Kind::Damaged, *fault}};
     }
     Transaction transaction{connection_->database()};
-    const auto merged = Merge{*connection_, other}.run();
+    auto merged = Merge{*connection_, other}.run();
     connection_->rest();
     transaction.commit();
     return merged;

@@ -18,7 +18,7 @@ std::vector<int> codeword_map(int version) {
         right -= right == 6 ? 1 : 0; // the column of the timing pattern is passed over
         for (int step = 0; step < 2 * side; ++step) {
             const int y = upwards ? side - 1 - step / 2 : step / 2;
-            const auto module = static_cast<std::size_t>(y * side + right - step % 2);
+            const auto module = index_of({right - step % 2, y}, side);
             if (!function[module] && bit < bits) {
                 map[module] = bit++ / 8;
             }

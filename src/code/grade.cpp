@@ -42,8 +42,8 @@ struct Light {
     double contrast() const { return lightest - darkest; }
     double threshold() const { return (lightest + darkest) / 2.0; }
     double of(Module module) const {
-        return modules[static_cast<std::size_t>((module.y + quiet_zone_modules) * side + module.x +
-                                                quiet_zone_modules)];
+        return modules[index_of({module.x + quiet_zone_modules, module.y + quiet_zone_modules},
+                                side)];
     }
 };
 
@@ -57,7 +57,7 @@ double seen_through_aperture(const GreyPicture& picture, Module module, int pixe
             if (std::hypot(x + 0.5 - pixels / 2.0, y + 0.5 - pixels / 2.0) <= radius) {
                 const int row = module.y * pixels + y;
                 const int column = module.x * pixels + x;
-                sum += picture.pixels[static_cast<std::size_t>(row * picture.width + column)];
+                sum += picture.pixels[picture.index(column, row)];
                 ++count;
             }
         }
@@ -110,7 +110,7 @@ private:
     bool is_dark(Module module) const {
         const bool inside =
             module.x >= 0 && module.y >= 0 && module.x < symbol_.side && module.y < symbol_.side;
-        return inside && symbol_.dark[static_cast<std::size_t>(module.y * symbol_.side + module.x)];
+        return inside && symbol_.dark[index_of(module, symbol_.side)];
     }
     const Light& light_;
     const Symbol& symbol_;
@@ -123,7 +123,7 @@ std::vector<double> codeword_modulations(const Comparison& comparison, const Sym
     std::vector<double> lowest(static_cast<std::size_t>(blocks.total_codewords), 1.0);
     for (int y = 0; y < symbol.side; ++y) {
         for (int x = 0; x < symbol.side; ++x) {
-            const int codeword = map[static_cast<std::size_t>(y * symbol.side + x)];
+            const int codeword = map[index_of({x, y}, symbol.side)];
             if (codeword >= 0) {
                 double& value = lowest[static_cast<std::size_t>(codeword)];
                 value = std::min(value, comparison.modulation({x, y}));

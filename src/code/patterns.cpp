@@ -15,8 +15,9 @@ public:
 
     void mark(Module corner, int width, int height) {
         for (int y = corner.y; y < corner.y + height; ++y) {
-            const auto row = marked_.begin() + y * side_ + corner.x;
-            std::fill(row, row + width, true);
+            std::fill_n(marked_.begin() +
+                            static_cast<std::ptrdiff_t>(index_of({corner.x, y}, side_)),
+                        width, true);
         }
     }
     std::vector<bool> take() && { return std::move(marked_); }

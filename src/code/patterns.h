@@ -3,6 +3,7 @@
 #include "code/symbol.h"
 
 #include <array>
+#include <cstddef>
 #include <vector>
 
 // The parts of a symbol that carry no codewords: where they are and what they say.
@@ -24,6 +25,12 @@ struct Module {
     int x = 0;
     int y = 0;
 };
+
+/// Where a module stands in a symbol of this side that is kept row by row.
+constexpr std::size_t index_of(Module module, int side) {
+    return static_cast<std::size_t>(module.y) * static_cast<std::size_t>(side) +
+           static_cast<std::size_t>(module.x);
+}
 
 /// The two modules that show bit `index` (0 to 14, 0 the lowest) of the format information.
 std::array<Module, 2> format_modules(int index, int side);

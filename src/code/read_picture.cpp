@@ -7,6 +7,7 @@
 #include <cmath>
 #include <cstddef>
 #include <numbers>
+#include <numeric>
 
 namespace thawslip::code {
 namespace {
@@ -52,6 +53,15 @@ std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binar
     return texts;
 }
 
+int sum_of_square(const GreyPicture& picture, int left, int top, int side) {
+    int sum = 0;
+    for (int y = top; y < top + side; ++y) {
+        const auto* row = &picture.pixels[picture.index(left, y)];
+        sum = std::accumulate(row, row + side, sum);
+    }
+    return sum;
+}
+
 /// Every `step`-th pixel is the mean of a square of step × step.
 GreyPicture shrunk(const GreyPicture& picture, int step) {
     GreyPicture small{picture.width / step, picture.height / step, {}};
@@ -59,15 +69,7 @@ GreyPicture shrunk(const GreyPicture& picture, int step) {
                          static_cast<std::size_t>(small.height));
     for (int y = 0; y < small.height; ++y) {
         for (int x = 0; x < small.width; ++x) {
-            int sum = 0;
-            for (int row = y * step; row < (y + 1) * step; ++row) {
-                const auto* pixel = &picture.pixels[static_cast<std::size_t>(row) *
-                                                        static_cast<std::size_t>(picture.width) +
-                                                    static_cast<std::size_t>(x * step)];
-                for (int i = 0; i < step; ++i) {
-                    sum += pixel[i];
-                }
-            }
+            const int sum = sum_of_square(picture, x * step, y * step, step);
             small.pixels.push_back(static_cast<std::uint8_t>(sum / (step * step)));
         }
     }
@@ -83,7 +85,7 @@ std::uint8_t sample(const GreyPicture& picture, double x, double y) {
         return beyond;
     }
     const auto width = static_cast<std::size_t>(picture.width);
-    const std::size_t at = static_cast<std::size_t>(top) * width + static_cast<std::size_t>(left);
+    const std::size_t at = picture.index(static_cast<int>(left), static_cast<int>(top));
     const auto blend = [](double a, double b, double share) { return a + (b - a) * share; };
     const double upper = blend(picture.pixels[at], picture.pixels[at + 1], x - left);
     const double lower =

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -11,6 +12,12 @@ struct GreyPicture {
     int width = 0;
     int height = 0;
     std::vector<std::uint8_t> pixels; ///< width × height
+
+    /// Where a pixel stands among `pixels`.
+    std::size_t index(int x, int y) const {
+        return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+               static_cast<std::size_t>(x);
+    }
 };
 
 /// The texts of all QR codes that can be found in a picture, in the order of finding, none twice.

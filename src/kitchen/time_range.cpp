@@ -94,7 +94,7 @@ Result<Part, TextFault> read_sum(std::string_view text, std::size_t at) {
     if (next == text.size() || range_mark(text, next) > 0) {
         return sum;
     }
-    const auto minutes = read_part(text, next);
+    auto minutes = read_part(text, next);
     if (!minutes) {
         return minutes;
     }
@@ -109,7 +109,7 @@ Result<Part, TextFault> read_sum(std::string_view text, std::size_t at) {
 
 /// "45 min-1 h": both ends of a range with units of their own.
 Result<Part, TextFault> read_ends(std::string_view text, std::size_t at) {
-    const auto low = read_sum(text, at);
+    auto low = read_sum(text, at);
     if (!low) {
         return low;
     }
@@ -119,7 +119,7 @@ Result<Part, TextFault> read_ends(std::string_view text, std::size_t at) {
         return low;
     }
     const auto high_at = skip_spaces(text, mark_at + mark);
-    const auto high = read_sum(text, high_at);
+    auto high = read_sum(text, high_at);
     if (!high) {
         return high;
     }

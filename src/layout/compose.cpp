@@ -178,27 +178,15 @@ void share_words(std::vector<Fitted>& prints) {
     }
 }
 
-/// One print, on as many cards as it needs.
-void fit_cards(const wording::Print& print, std::size_t index, const Layouts& layouts, Size room,
-               Shaper& shaper, Fitting& fitting, std::vector<Fault>& faults) {
-    const auto& layout = layouts.at(print.kind);
-    const auto add = [&](const wording::Print& card) {
-        auto fitted = fit_one(card, layout, room, shaper);
-        if (fitted) {
-            fitting.prints.push_back(std::move(fitted).value());
-            fitting.prints.back().print = index;
-            share_words(fitting.prints);
-        } else {
-            faults.push_back({index, fitted.fault()});
-        }
-    };
-    if (std::ranges::none_of(layout.areas, &Area::continues)) {
-        add(print);
-        return;
+/// The cards that one print takes: itself, or its parts where its layout lets it run on.
+std::vector<wording::Print> cards_of(wording::Print print, const Layout& layout, Size room,
+                                     Shaper& shaper) {
+    if (std::ranges::any_of(layout.areas, &Area::continues)) {
+        return paginate(print, layout, room, shaper);
     }
-    for (const auto& card : paginate(print, layout, room, shaper)) {
-        add(card);
-    }
+    std::vector<wording::Print> one;
+    one.push_back(std::move(print));
+    return one;
 }
 
 /// Prints of one kind agree on their sizes; a card does not bow to a label.
@@ -235,8 +223,20 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
     Fitting fitting;
     std::vector<Fault> faults;
     Shaper shaper{fonts};
+    const Size room = room_of(target.stock);
     for (std::size_t i = 0; i < source.count; ++i) {
-        fit_cards(source.print(i), i, layouts, room_of(target.stock), shaper, fitting, faults);
+        auto print = source.print(i);
+        const auto& layout = layouts.at(print.kind);
+        for (const auto& card : cards_of(std::move(print), layout, room, shaper)) {
+            auto fitted = fit_one(card, layout, room, shaper);
+            if (!fitted) {
+                faults.push_back({i, fitted.fault()});
+                continue;
+            }
+            fitting.prints.push_back(std::move(fitted).value());
+            fitting.prints.back().print = i;
+            share_words(fitting.prints);
+        }
     }
     if (!faults.empty()) {
         return Failure{std::move(faults)};

@@ -23,9 +23,7 @@ code::GreyPicture halved(const code::GreyPicture& picture) {
     half.pixels.reserve(static_cast<std::size_t>(half.width) *
                         static_cast<std::size_t>(half.height));
     const auto at = [&picture](int x, int y) {
-        return static_cast<unsigned>(
-            picture.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width) +
-                           static_cast<std::size_t>(x)]);
+        return static_cast<unsigned>(picture.pixels[picture.index(x, y)]);
     };
     for (int y = 0; y < half.height; ++y) {
         for (int x = 0; x < half.width; ++x) {

@@ -19,7 +19,7 @@ namespace thawslip::spool {
 /// over and not with the program: it brings TLS and a dozen further libraries, whose start alone
 /// is a fifth of what ten labels cost, and most runs only write a file.
 struct LibCups {
-#define THAWSLIP_MEMBER(function) decltype(&::function) function = nullptr;
+#define THAWSLIP_MEMBER(function) decltype(&::function) function = nullptr; // NOLINT: a name
     THAWSLIP_CUPS_FUNCTIONS(THAWSLIP_MEMBER)
 #undef THAWSLIP_MEMBER
 };
