@@ -52,10 +52,11 @@ public:
             result_.areas[i].type = type_at(layout_.areas[i], choice.scale, fonts_);
         }
         columns_ =
-            resolve_columns(layout_.columns, layout_.column_gap, room_.width, column_needs());
+            resolve_columns(columns_in_use(), layout_.column_gap, room_.width, column_needs());
         measure_areas();
         align_first_baselines();
-        rows_ = resolve_rows(layout_.rows, layout_.row_gap, room_.height, row_needs());
+        rows_ = resolve_rows(layout_.rows, {layout_.row_gap, layout_.most_row_gap}, room_.height,
+                             row_needs());
         place();
         draw_rules();
         result_.overflow = std::max({columns_.overflow, rows_.overflow, Length{}});
@@ -66,6 +67,25 @@ private:
     const Area& area(std::size_t i) const { return layout_.areas[i]; }
     bool shown(std::size_t i) const { return result_.areas[i].shown; }
     Length width(std::size_t i) const { return columns_.span(area(i).column, area(i).columns); }
+
+    /// The layout's columns. Where others share what is left, a given width in which nothing begins
+    /// on this print is left to them: a card that runs on has no code.
+    std::vector<Track> columns_in_use() const {
+        auto columns = layout_.columns;
+        if (std::ranges::find(columns, Track::Kind::Share, &Track::kind) == columns.end()) {
+            return columns;
+        }
+        for (std::size_t column = 0; column < columns.size(); ++column) {
+            bool used = columns[column].kind == Track::Kind::Share;
+            for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
+                used = used || (shown(i) && std::cmp_equal(area(i).column, column));
+            }
+            if (!used) {
+                columns[column] = Track{}; // follows its content, of which there is none
+            }
+        }
+        return columns;
+    }
 
     std::vector<SpanNeed> column_needs() const {
         std::vector<SpanNeed> needs;

@@ -84,12 +84,19 @@ double height_of(const PreparedEntry& entry, const Columns& columns) {
     }
     double highest = 1.0;
     for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-        const double width = columns.table.width[i];
-        const auto& cell = entry.cells[i];
-        highest =
-            std::max(highest, height_in(cell, own_place(cell, indents_of(cell, width), width)));
+        highest = std::max(highest, height_of_cell(entry, i, columns));
     }
     return highest;
+}
+
+double height_of_cell(const PreparedEntry& row, std::size_t i, const Columns& columns) {
+    const double width = columns.table.width[i];
+    const auto& cell = row.cells[i];
+    return height_in(cell, own_place(cell, indents_of(cell, width), width));
+}
+
+bool says_something(const PreparedEntry& entry) {
+    return entry.marker != wording::Marker::None || entry.label || entry.text.natural_width() > 0.0;
 }
 
 double first_baseline(const PreparedEntry& entry) {

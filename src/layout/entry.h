@@ -48,6 +48,12 @@ OwnPlace own_place(const PreparedEntry& entry, const Columns& columns);
 /// An entry's height without the space around it.
 double height_of(const PreparedEntry& entry, const Columns& columns);
 
+/// The height of cell `i` of a row.
+double height_of_cell(const PreparedEntry& row, std::size_t i, const Columns& columns);
+
+/// Whether there is anything to set: words, a label or a marker.
+bool says_something(const PreparedEntry& entry);
+
 /// Where its first baseline is, from its top.
 double first_baseline(const PreparedEntry& entry);
 

@@ -74,6 +74,7 @@ struct Area {
     LabelPlace labels = LabelPlace::RunIn;
     Join join = Join::Paragraphs;
     std::vector<Track> table;   ///< how wide the cells of rows are; empty: the area is no table
+    bool columns_flow = false;  ///< each column of the table runs on by itself, whatever the rows
     Length row_rule;            ///< thickness of the line under each row; 0: none
     double space = usual_space; ///< between paragraphs, in leadings
     double heading_size = usual_heading_size; ///< of headings, in sizes of the text
@@ -99,7 +100,8 @@ struct Layout {
     std::vector<Track> columns;
     std::vector<Track> rows;
     Length column_gap;
-    Length row_gap;
+    Length row_gap;          ///< at least…
+    Length most_row_gap;     ///< …and where there is room, at most
     std::vector<Area> areas; ///< in reading order of their top left corners
     std::vector<RuleUnder> rules;
 

@@ -136,9 +136,26 @@ std::vector<std::string> read_words(Table& table) {
 /// What an area has to say of rows, headings and the space between paragraphs.
 void read_rows(Table& table, Area& area) {
     area.table = read_track_list(table, {"table", R"(["content", "share"])"});
+    area.columns_flow = table.boolean("columns_flow").value_or(false);
     area.row_rule = table.length({"row_rule", "\"0.5 pt\""}, {0.5_pt, 6.0_pt}).value_or(Length{});
     area.space = table.real("space", {0.0, 3.0}).value_or(area.space);
     area.heading_size = table.real("heading_size", {1.0, 3.0}).value_or(area.heading_size);
+    if (area.columns_flow && area.row_rule > Length{}) {
+        table.reader().error(table.path_of("row_rule"),
+                             "there are no rows to draw lines under where the columns flow",
+                             {"leave out row_rule or columns_flow"});
+    }
+}
+
+/// How far rows stand apart.
+void read_row_gaps(Table& root, Layout& layout) {
+    const toml::Range<Length> range{0.0_mm, 50.0_mm};
+    layout.row_gap = root.length("row_gap", range).value_or(1.0_mm);
+    layout.most_row_gap = root.length("row_gap_most", range).value_or(layout.row_gap * 2.0);
+    if (layout.most_row_gap < layout.row_gap) {
+        root.reader().error(root.path_of("row_gap_most"), "the gap at most is below row_gap",
+                            {"give row_gap again, for gaps that never grow"});
+    }
 }
 
 void read_text_area(Table& table, Area& area) {
@@ -271,7 +288,7 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     read_cells(root, layout);
     read_heights(root, layout);
     layout.column_gap = root.length("column_gap", {0.0_mm, 50.0_mm}).value_or(2.0_mm);
-    layout.row_gap = root.length("row_gap", {0.0_mm, 50.0_mm}).value_or(1.0_mm);
+    read_row_gaps(root, layout);
     const auto picture = read_drawn(root);
     if (!picture) {
         return std::nullopt;

@@ -24,6 +24,12 @@ bool contains(const std::vector<std::string>& names, const std::string& name) {
     return std::ranges::find(names, name) != names.end();
 }
 
+bool says_something(const wording::Paragraph& cell) {
+    return !cell.label.empty() || std::ranges::any_of(cell.spans, [](const wording::Span& span) {
+        return !span.text.empty();
+    });
+}
+
 /// One paragraph of a field that may continue.
 struct Piece {
     std::string field;
@@ -167,6 +173,31 @@ private:
         return again;
     }
 
+    /// Leaves out the heads of columns that say nothing more among `count` pieces from `next` on.
+    void drop_idle_heads(std::vector<wording::Paragraph>& again, std::size_t next,
+                         std::size_t count) const {
+        if (again.empty() || again.back().role != wording::Role::ColumnHeads ||
+            again.back().cells.empty()) {
+            return;
+        }
+        auto& heads = again.back().cells;
+        std::vector<bool> idle(heads.size(), true);
+        for (auto i = next; i < next + count && role(i) == wording::Role::Text; ++i) {
+            const auto& cells = pieces_[i].paragraph.cells;
+            for (std::size_t c = 0; c < std::min(cells.size(), idle.size()); ++c) {
+                idle[c] = idle[c] && !says_something(cells[c]);
+            }
+        }
+        for (std::size_t c = 0; c < heads.size(); ++c) {
+            if (idle[c]) {
+                heads[c].spans.clear();
+            }
+        }
+        if (std::ranges::none_of(heads, says_something)) {
+            again.pop_back();
+        }
+    }
+
     wording::Print card(std::size_t number, std::size_t next, std::size_t count,
                         const std::string& of) const {
         auto card = blank_;
@@ -180,6 +211,7 @@ private:
             }
             if (!first && pieces_[next].field == field.name) {
                 field.paragraphs = said_again(next);
+                drop_idle_heads(field.paragraphs, next, count);
             }
             for (std::size_t i = next; i < next + count; ++i) {
                 if (pieces_[i].field == field.name) {

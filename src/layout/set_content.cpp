@@ -1,5 +1,6 @@
 #include "layout/content.h"
 #include "layout/entry.h"
+#include "layout/stack.h"
 
 #include <algorithm>
 
@@ -7,20 +8,6 @@ namespace thawslip::layout {
 namespace {
 
 using typeset::PreparedParagraph;
-
-/// The space that stands before an entry, in leadings.
-double space_before(const Content& content, std::size_t i, const Area& area) {
-    if (i == 0) {
-        return 0.0;
-    }
-    const bool opens = content.entries()[i].role == wording::Role::Heading;
-    return area.space + (opens ? heading_rise : 0.0);
-}
-
-/// The space after the last entry: what its line stands in.
-double space_after(const Area& area) {
-    return area.row_rule > Length{} ? area.space : 0.0;
-}
 
 double slack(Align align, double room, double used) {
     switch (align) {
@@ -31,24 +18,21 @@ double slack(Align align, double room, double used) {
     return 0.0;
 }
 
-/// Sets the lines of a content one below the other.
+/// Sets the lines of a content where they are stacked.
 class Setter {
 public:
     Setter(const Area& area, TypeSize type, Rect room) : area_{area}, type_{type}, room_{room} {}
 
-    void space(double leadings) { y_ += type_.leading * leadings; }
-
-    void entry(const PreparedEntry& entry, const Columns& columns) {
-        const Length top = y_;
+    void entry(const PreparedEntry& entry, const StackedEntry& stands, const Columns& columns) {
         if (entry.cells.empty()) {
+            y_ = type_.leading * stands.top;
             words(entry, own_place(entry, columns), 0.0);
-        } else {
-            row(entry, columns.table);
+            return;
         }
-        y_ = top + type_.leading * height_of(entry, columns);
-        if (!entry.cells.empty() && area_.row_rule > Length{}) {
-            const Length below = type_.leading * (area_.space / 2);
-            items_.push_back(Rule{{{room_.left(), room_.top() + y_ + below - area_.row_rule / 2},
+        row(entry, stands, columns.table);
+        if (area_.row_rule > Length{}) {
+            const Length below = type_.leading * (stands.bottom + area_.space / 2);
+            items_.push_back(Rule{{{room_.left(), room_.top() + below - area_.row_rule / 2},
                                    {room_.size.width, area_.row_rule}}});
         }
     }
@@ -60,8 +44,9 @@ private:
         return room_.top() + y_ + type_.leading * (line + baseline_share);
     }
 
-    void row(const PreparedEntry& entry, const TableColumns& columns) {
+    void row(const PreparedEntry& entry, const StackedEntry& stands, const TableColumns& columns) {
         for (std::size_t i = 0; i < entry.cells.size(); ++i) {
+            y_ = type_.leading * stands.cells[i];
             const auto& cell = entry.cells[i];
             const double width = columns.width[i];
             words(cell, own_place(cell, indents_of(cell, width), width), columns.start[i]);
@@ -136,13 +121,10 @@ Extent measure(const Content& content, const Area& area, TypeSize type, Length w
         return extent;
     }
     const auto columns = columns_of(content, area, type.size, width);
-    double height = space_after(area);
-    for (std::size_t i = 0; i < content.entries().size(); ++i) {
-        const auto& entry = content.entries()[i];
-        height += space_before(content, i, area) + height_of(entry, columns);
+    for (const auto& entry : content.entries()) {
         extent.cuts_words |= cuts_words(entry, columns);
     }
-    extent.height = type.leading * height;
+    extent.height = type.leading * stack(content, area, columns).height;
     extent.first_baseline = type.leading * first_baseline(content.entries().front());
     return extent;
 }
@@ -153,10 +135,9 @@ Length natural_width(const Content& content, const Area& area, TypeSize type) {
     }
     constexpr double endless = 1e6;
     const auto columns = columns_of(content, area, type.size, type.size * endless);
-    double widest = 0.0;
+    double widest = area.table.empty() ? 0.0 : table_natural_width(content, area, type.size);
     for (const auto& entry : content.entries()) {
         if (!entry.cells.empty()) {
-            widest = std::max(widest, entry_width(entry));
             continue;
         }
         const bool heads = entry.role == wording::Role::Heading;
@@ -175,9 +156,9 @@ std::vector<Item> set(const Content& content, const Area& area, TypeSize type, R
     }
     const auto columns = columns_of(content, area, type.size, room.size.width);
     Setter setter{area, type, room};
-    for (std::size_t i = 0; i < content.entries().size(); ++i) {
-        setter.space(space_before(content, i, area));
-        setter.entry(content.entries()[i], columns);
+    const auto places = stack(content, area, columns).entries;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        setter.entry(content.entries()[i], places[i], columns);
     }
     return setter.take();
 }

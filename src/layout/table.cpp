@@ -41,6 +41,35 @@ TableColumns table_columns(const Content& content, const Area& area, Length em, 
     return columns;
 }
 
+double table_natural_width(const Content& content, const Area& area, Length em) {
+    std::vector<double> widest(area.table.size());
+    for (const auto& entry : content.entries()) {
+        for (std::size_t i = 0; i < entry.cells.size(); ++i) {
+            widest[i] = std::max(widest[i], entry_width(entry.cells[i]));
+        }
+    }
+    if (std::ranges::all_of(widest, [](double width) { return width <= 0.0; })) {
+        return 0.0;
+    }
+    double given = table_gap * static_cast<double>(area.table.size() - 1);
+    double shares = 0.0;
+    double one_share = 0.0;
+    double whole = 0.0; // what a column of so many percent asks for
+    for (std::size_t i = 0; i < area.table.size(); ++i) {
+        const auto& track = area.table[i];
+        switch (track.kind) {
+        case Track::Kind::Fixed: given += track.length / em; break;
+        case Track::Kind::Content: given += widest[i]; break;
+        case Track::Kind::Percent: whole = std::max(whole, widest[i] * 100.0 / track.amount); break;
+        case Track::Kind::Share:
+            shares += track.amount;
+            one_share = std::max(one_share, widest[i] / track.amount);
+            break;
+        }
+    }
+    return std::max(given + one_share * shares, whole);
+}
+
 std::vector<wording::Paragraph> cells_for(const wording::Paragraph& row, const Area& area) {
     auto cells = row.cells;
     while (cells.size() > area.table.size()) {

@@ -17,6 +17,10 @@ struct TableColumns {
 /// follow their content as wide as the widest cell of any row. \pre !area.table.empty()
 TableColumns table_columns(const Content& content, const Area& area, Length em, Length width);
 
+/// The least width, in em, at which every cell of the table stands on one line; 0 where there are
+/// no rows. \pre !area.table.empty()
+double table_natural_width(const Content& content, const Area& area, Length em);
+
 /// The cells of a row, one for each column at most: those beyond the last column stand in it too,
 /// one after the other, so that none is lost. \pre !area.table.empty()
 std::vector<wording::Paragraph> cells_for(const wording::Paragraph& row, const Area& area);

@@ -163,11 +163,7 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
     auto draft = given_lengths(tracks, gap, room);
     grow_single(draft, needs);
     const double shares = draft.shares();
-    const auto gaps = gap * static_cast<double>(tracks.empty() ? 0 : tracks.size() - 1);
-    Length used = gaps;
-    for (const auto& length : draft.length) {
-        used += length;
-    }
+    const Length used = draft.total(); // share columns have no width yet, but their gaps
     const Length left = std::max(room - used, Length{});
     for (std::size_t i = 0; i < tracks.size(); ++i) {
         if (tracks[i].kind == Track::Kind::Share) {
@@ -181,16 +177,16 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
     return bands;
 }
 
-Bands resolve_rows(const std::vector<Track>& tracks, Length gap, Length room,
+Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
                    const std::vector<SpanNeed>& needs) {
-    auto draft = given_lengths(tracks, gap, room);
+    auto draft = given_lengths(tracks, gap.least, room);
     grow_single(draft, needs);
     grow_spans(draft, needs);
     const Length overflow = draft.total() - room;
     const Length squeeze = squeezed(draft, needs);
     const Length spare = std::max(-overflow, Length{});
     const int gaps = draft.count_gaps();
-    const Length extra_gap = gaps > 0 ? std::min(spare / gaps, gap) : Length{};
+    const Length extra_gap = gaps > 0 ? std::min(spare / gaps, gap.most - gap.least) : Length{};
     const double shares = draft.shares();
     for (std::size_t i = 0; i < tracks.size(); ++i) {
         if (tracks[i].kind == Track::Kind::Share) {

@@ -27,15 +27,21 @@ struct Bands {
     Length gap_before(int track) const;
 };
 
+/// The gap between rows.
+struct RowGap {
+    Length least;
+    Length most;
+};
+
 /// Column widths: fixed and percent as they say, content as wide as its widest need, shares of
 /// what is left. Needs of several columns are ignored: words can wrap.
 Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
                       const std::vector<SpanNeed>& needs);
 
 /// Row heights: as columns, but a need of several rows makes its share rows grow or, where it has
-/// none, its content rows evenly. What is to spare goes evenly into the gaps, each at most
-/// doubled, then to share rows; without any it stays below.
-Bands resolve_rows(const std::vector<Track>& tracks, Length gap, Length room,
+/// none, its content rows evenly. What is to spare goes evenly into the gaps, up to the most they
+/// may be, then to share rows; without any it stays below.
+Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
                    const std::vector<SpanNeed>& needs);
 
 } // namespace thawslip::layout

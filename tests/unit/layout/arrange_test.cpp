@@ -94,3 +94,32 @@ TEST_CASE_FIXTURE(Fixture, "an area without words leaves no hole") {
     const auto& cook = arrangement.areas[index("cook")].room;
     CHECK(cook.top() - thaw.bottom() <= 2_mm + 0.001_mm); // one gap, at most doubled
 }
+
+TEST_CASE("a given width in which nothing begins is left to the columns that share") {
+    const auto width_of_dish = [](const std::string& columns, bool has_code) {
+        const auto layout = testing::layout_from(
+            "print = \"bag label\"\npicture = [\"dish dish code\", \"made use-by code\"]\n"
+            "columns = " +
+            columns + R"(
+column_gap = "3 mm"
+[area]
+dish   = { words = "dish", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+made   = { words = "made", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+use-by = { words = "use-by", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+code   = { kind = "code" }
+)");
+        auto print = testing::small_label();
+        print.has_code = has_code;
+        const auto contents = testing::shaped(print, layout);
+        const auto arrangement =
+            arrange(layout, contents, {100_mm, 60_mm}, {{1.0}, 0}, testing::fonts());
+        return arrangement.areas[0].room.size.width.in_millimetres();
+    };
+    const std::string shared = R"(["content", "share", "30 %"])";
+    CHECK(width_of_dish(shared, true) == doctest::Approx(67.0));
+    CHECK(width_of_dish(shared, false) == doctest::Approx(100.0));
+    // Nobody would take what is left: the drawing stays as it is.
+    const std::string given = R"(["30 mm", "30 mm", "34 mm"])";
+    CHECK(width_of_dish(given, true) == doctest::Approx(63.0));
+    CHECK(width_of_dish(given, false) == doctest::Approx(63.0));
+}

@@ -165,6 +165,48 @@ TEST_CASE("a heading that is said again says that it is continued") {
     CHECK(pages[1].field("dishes")->paragraphs[1].spans[0].text == "Heads");
 }
 
+TEST_CASE("heads of columns are said again only where something stands below them") {
+    const auto row = [](const std::string& left, const std::string& right) {
+        wording::Paragraph paragraph;
+        paragraph.cells = {line(left, wording::Role::Text), line(right, wording::Role::Text)};
+        return paragraph;
+    };
+    auto print = sheet_with(1, 0);
+    auto& lines = print.fields.front().paragraphs;
+    lines.back() = row("Left", "Right");
+    lines.back().role = wording::Role::ColumnHeads;
+    for (int i = 1; i <= 60; ++i) { // the right column ends on the first page
+        lines.push_back(row("in " + std::to_string(i), i <= 3 ? "out" : ""));
+    }
+    Shaper shaper{testing::fonts()};
+    const auto pages = paginate(print, testing::layout_from(sheet_layout), {120_mm, 70_mm}, shaper);
+    REQUIRE(pages.size() >= 3);
+    const auto heads_of = [&](std::size_t page) {
+        return pages[page].field("dishes")->paragraphs.at(1).cells;
+    };
+    CHECK(heads_of(0).at(1).spans.front().text == "Right");
+    for (std::size_t page = 1; page < pages.size(); ++page) {
+        CHECK(heads_of(page).at(0).spans.front().text == "Left");
+        CHECK(heads_of(page).at(1).spans.empty());
+    }
+}
+
+TEST_CASE("where only lines across run on, no heads of columns are said again") {
+    auto print = sheet_with(1, 0);
+    auto& lines = print.fields.front().paragraphs;
+    lines.back().spans.clear();
+    lines.back().cells = {line("Left", wording::Role::Text)};
+    for (int i = 1; i <= 40; ++i) {
+        lines.push_back(line("A line across, " + std::to_string(i), wording::Role::Text));
+    }
+    Shaper shaper{testing::fonts()};
+    const auto pages = paginate(print, testing::layout_from(sheet_layout), {120_mm, 70_mm}, shaper);
+    REQUIRE(pages.size() >= 2);
+    const auto& again = pages[1].field("dishes")->paragraphs;
+    CHECK(again[0].role == wording::Role::Heading);
+    CHECK(again[1].role == wording::Role::Text);
+}
+
 TEST_CASE("no card begins with the second language of what stands on the card before") {
     auto print = sheet_with(1, 40);
     auto& lines = print.fields.front().paragraphs;

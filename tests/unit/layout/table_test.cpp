@@ -1,5 +1,7 @@
 #include "labels.h"
+#include "layout/layout_file.h"
 #include "layout/table.h"
+#include "support/random.h"
 
 #include <algorithm>
 #include <map>
@@ -158,4 +160,92 @@ steps = { words = "rows", weight = "bold", x_height = [")" +
     CHECK(size_with("2 mm") == doctest::Approx(second_size));
     CHECK(size_with("1.25 mm") == doctest::Approx(1.2 / 1.25));
     CHECK(size_with("1.2 mm") == doctest::Approx(1.0));
+}
+
+namespace {
+
+const std::string flowing_layout = R"(
+print = "day sheet"
+picture = ["rows"]
+[area]
+rows = { words = "rows", x_height = ["1.2 mm", "2 mm", "2.4 mm"], table = ["share", "share"], columns_flow = true, space = 0.5 }
+)";
+
+} // namespace
+
+TEST_CASE("where the columns flow, a long cell leaves no hole beside it") {
+    const std::string three_lines = "a cell of so many words that it takes three lines at least";
+    const auto print = list({row({words("a"), words(three_lines)}), row({words("b"), words("x")}),
+                             row({words("c"), {}}), words("below both")});
+    const auto result = set_list(print, 60_mm, flowing_layout);
+    std::vector<double> left;
+    std::vector<double> right;
+    for (const auto& text : result.texts) {
+        auto& column = text.baseline.x < 30_mm ? left : right;
+        column.push_back(text.baseline.y / ten_points.leading);
+    }
+    REQUIRE(left.size() == 4);
+    REQUIRE(right.size() >= 4);
+    CHECK(left[0] == doctest::Approx(right[0]));
+    CHECK(left[1] - left[0] == doctest::Approx(1.5)); // its own line and the space
+    CHECK(left[2] - left[1] == doctest::Approx(1.5));
+    CHECK(right[1] - right[0] == doctest::Approx(1.0));    // lines of one cell
+    CHECK(left[3] - right.back() == doctest::Approx(1.5)); // below the longer column
+    CHECK(result.extent.height >= ten_points.leading * left[3]);
+}
+
+TEST_CASE("an area whose columns flow is never higher than one whose rows are aligned") {
+    auto aligned = flowing_layout;
+    aligned.replace(aligned.find("true"), 4, "false");
+    test_support::Random random{26};
+    for (int i = 0; i < 50; ++i) {
+        std::vector<wording::Paragraph> rows;
+        for (std::size_t r = 0; r < 1 + random.below(6); ++r) {
+            const auto cell = [&] {
+                std::string text;
+                for (std::size_t w = random.below(12); w > 0; --w) {
+                    text += "word ";
+                }
+                return words(text);
+            };
+            rows.push_back(row({cell(), cell()}));
+        }
+        const auto flows = set_list(list(rows), 60_mm, flowing_layout);
+        const auto lines_up = set_list(list(rows), 60_mm, aligned);
+        CHECK(flows.extent.height <= lines_up.extent.height + 0.001_mm);
+        CHECK(flows.texts.size() == lines_up.texts.size());
+    }
+}
+
+TEST_CASE("lines under rows are refused where there are no rows to draw them under") {
+    auto both = flowing_layout;
+    both.insert(both.find("space"), "row_rule = \"0.5 pt\", ");
+    Diagnostics faults;
+    const auto document = toml::parse(both, "both.toml", faults);
+    CHECK_FALSE(read_layout(document, "both", faults).has_value());
+    REQUIRE(faults.size() == 1);
+    CHECK(faults.front().message.find("where the columns flow") != std::string::npos);
+}
+
+TEST_CASE("an area that is as wide as its table holds every cell on one line") {
+    const std::string tables[] = {R"(["share", "share"])", R"(["share 3", "share"])",
+                                  R"(["content", "share"])", R"(["30 mm", "share 2"])",
+                                  R"(["20 %", "share"])"};
+    const auto print = list(
+        {row({words("a"), words("of a few more words")}), row({words("and so on"), words("b")})});
+    for (const auto& table : tables) {
+        CAPTURE(table);
+        const auto layout = testing::layout_from(
+            "print = \"day sheet\"\npicture = [\"rows\"]\n[area]\nrows = { words = \"rows\", "
+            "x_height = [\"1.2 mm\", \"2 mm\", \"2.4 mm\"], table = " +
+            table + " }\n");
+        const auto contents = testing::shaped(print, layout);
+        const auto& area = layout.areas[0];
+        const auto width = natural_width(contents[0], area, ten_points);
+        const auto wide = measure(contents[0], area, ten_points, width + 0.01_mm);
+        const auto endless = measure(contents[0], area, ten_points, 1000_mm);
+        CHECK_FALSE(wide.cuts_words);
+        CHECK(wide.height == endless.height);
+        CHECK(measure(contents[0], area, ten_points, width - 0.5_mm).height > endless.height);
+    }
 }

@@ -56,7 +56,7 @@ TEST_CASE("columns that ask for more than there is overflow") {
 }
 
 TEST_CASE("an empty content row takes no room, and no gap either") {
-    const auto rows = resolve_rows(tracks({"content", "content", "content"}), 2_mm, 100_mm,
+    const auto rows = resolve_rows(tracks({"content", "content", "content"}), {2_mm, 4_mm}, 100_mm,
                                    {{0, 1, 10_mm}, {2, 1, 10_mm}});
     CHECK(same(rows.length[1], 0_mm));
     // The spare room at most doubles the one gap that is left.
@@ -65,7 +65,7 @@ TEST_CASE("an empty content row takes no room, and no gap either") {
 }
 
 TEST_CASE("rows under a tall neighbour grow evenly") {
-    const auto rows = resolve_rows(tracks({"content", "content"}), 2_mm, 32_mm,
+    const auto rows = resolve_rows(tracks({"content", "content"}), {2_mm, 4_mm}, 32_mm,
                                    {{0, 1, 8_mm}, {1, 1, 12_mm}, {0, 2, 32_mm}});
     CHECK(same(rows.length[0], 13_mm));
     CHECK(same(rows.length[1], 17_mm));
@@ -73,7 +73,7 @@ TEST_CASE("rows under a tall neighbour grow evenly") {
 }
 
 TEST_CASE("what is to spare doubles the gaps at most, and share rows take the rest") {
-    const auto rows = resolve_rows(tracks({"content", "share", "content"}), 2_mm, 100_mm,
+    const auto rows = resolve_rows(tracks({"content", "share", "content"}), {2_mm, 4_mm}, 100_mm,
                                    {{0, 1, 10_mm}, {1, 1, 5_mm}, {2, 1, 10_mm}});
     CHECK(same(rows.length[0], 10_mm));
     CHECK(same(rows.start[1], 14_mm));
@@ -82,20 +82,42 @@ TEST_CASE("what is to spare doubles the gaps at most, and share rows take the re
 }
 
 TEST_CASE("a tall neighbour makes share rows grow before content rows") {
-    const auto rows = resolve_rows(tracks({"content", "share"}), 2_mm, 32_mm,
+    const auto rows = resolve_rows(tracks({"content", "share"}), {2_mm, 4_mm}, 32_mm,
                                    {{0, 1, 8_mm}, {1, 1, 12_mm}, {0, 2, 32_mm}});
     CHECK(same(rows.length[0], 8_mm));
     CHECK(same(rows.length[1], 22_mm));
 }
 
 TEST_CASE("a fixed row too low for its content overflows by what is lacking") {
-    const auto rows = resolve_rows(tracks({"5 mm", "content"}), 1_mm, 100_mm, {{0, 1, 8_mm}});
+    const auto rows =
+        resolve_rows(tracks({"5 mm", "content"}), {1_mm, 2_mm}, 100_mm, {{0, 1, 8_mm}});
     CHECK(same(rows.overflow, 3_mm));
 }
 
 TEST_CASE("a share row that nothing stands in takes what is to spare, and no more") {
-    const auto rows = resolve_rows(tracks({"content", "share", "content"}), 2_mm, 100_mm,
+    const auto rows = resolve_rows(tracks({"content", "share", "content"}), {2_mm, 4_mm}, 100_mm,
                                    {{0, 1, 10_mm}, {2, 1, 10_mm}});
     CHECK(same(rows.start[2] + rows.length[2], 100_mm));
     CHECK(same(rows.overflow, -76_mm));
+}
+
+TEST_CASE("gaps between rows grow no further than they may") {
+    const auto tracks_of = tracks({"content", "content", "share"});
+    const std::vector<SpanNeed> needs{{0, 1, 10_mm}, {1, 1, 10_mm}, {2, 1, 10_mm}};
+    const auto fixed = resolve_rows(tracks_of, {2_mm, 2_mm}, 100_mm, needs);
+    CHECK(fixed.start_of(1).in_millimetres() == doctest::Approx(12.0));
+    CHECK(fixed.span(2, 1).in_millimetres() == doctest::Approx(76.0));
+    const auto wide = resolve_rows(tracks_of, {2_mm, 5_mm}, 100_mm, needs);
+    CHECK(wide.start_of(1).in_millimetres() == doctest::Approx(15.0));
+    CHECK(wide.span(2, 1).in_millimetres() == doctest::Approx(70.0));
+}
+
+TEST_CASE("a column that nothing needs takes no gap along") {
+    const auto columns = resolve_columns(tracks({"share", "content"}), 6_mm, 100_mm, {});
+    CHECK(columns.span(0, 1).in_millimetres() == doctest::Approx(100.0));
+    CHECK(columns.span(0, 2).in_millimetres() == doctest::Approx(100.0));
+    const auto with_both =
+        resolve_columns(tracks({"share", "content"}), 6_mm, 100_mm, {{1, 1, 20_mm}});
+    CHECK(with_both.span(0, 1).in_millimetres() == doctest::Approx(74.0));
+    CHECK(with_both.span(0, 2).in_millimetres() == doctest::Approx(100.0));
 }
