@@ -26,19 +26,24 @@ std::string joined(const std::vector<std::string>& parts, std::string_view mark)
     return text;
 }
 
-/// "3 bags, each serves 6 · 2.2 kg (4 lb 14 oz) · 30 mm (1⅛ in) thick · freezes flat in 15 h · Best
-/// if used by 17 Dec 2026".
-Paragraph facts(const kitchen::PlannedPackage& planned, const Style& style) {
+/// What is packed: "3 bags, each serves 6 · 2.2 kg (4 lb 14 oz) · 30 mm (1⅛ in) thick".
+Paragraph size_facts(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto& package = planned.package;
-    const auto& keep = planned.keep_until;
     return plain(joined(
         {style.say("day-sheet.serves",
                    {say_bag_count(planned.bags.size(), style), std::to_string(package.servings)}),
          package.weight ? say_weight(*package.weight, style) : "",
          package.thickness ? style.say("day-sheet.thick",
                                        {kitchen::thickness_text(*package.thickness, style.units)})
-                           : "",
-         planned.freezing
+                           : ""},
+        " · "));
+}
+
+/// What comes of it: "Freezes flat in 15 h · Best if used by 17 Dec 2026".
+Paragraph time_facts(const kitchen::PlannedPackage& planned, const Style& style) {
+    const auto& keep = planned.keep_until;
+    return plain(joined(
+        {planned.freezing
              ? style.say("day-sheet.freezes", {say_duration(*planned.freezing, style.language)})
              : "",
          with_no_break_spaces(say_keep_until_head(keep, style.language) + " " +
@@ -120,7 +125,8 @@ void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style&
     auto heading = plain(planned.package.dish);
     heading.role = Role::Heading;
     field.paragraphs.push_back(std::move(heading));
-    field.paragraphs.push_back(facts(planned, style));
+    field.paragraphs.push_back(size_facts(planned, style));
+    field.paragraphs.push_back(time_facts(planned, style));
     add_side_by_side(field,
                      {{"day-sheet.into", into_the_bags(planned.package, style)},
                       {"day-sheet.out", stays_out(planned, style)}},
