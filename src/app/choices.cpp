@@ -106,10 +106,26 @@ Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
     return std::move(*reading.stock);
 }
 
-std::vector<layout::Layout> shipped_layouts(const DataFolder& data) {
+fs::path layout_folder(const DataFolder& data, wording::Kind kind) {
+    switch (kind) {
+    case wording::Kind::BagLabel: return data.layouts() / "label";
+    case wording::Kind::FinishingCard:
+    case wording::Kind::CookDayCard: return data.layouts() / "card";
+    case wording::Kind::DoorList:
+    case wording::Kind::DaySheet: return data.layouts() / "list";
+    }
+    return data.layouts();
+}
+
+std::vector<layout::Layout> shipped_layouts(const DataFolder& data,
+                                            const std::set<wording::Kind>& kinds) {
+    std::set<fs::path> folders;
+    for (const auto kind : kinds) {
+        folders.insert(layout_folder(data, kind));
+    }
     std::vector<layout::Layout> layouts;
-    for (const char* folder : {"label", "card", "list"}) {
-        for (const auto& path : toml_files(data.layouts() / folder)) {
+    for (const auto& folder : folders) {
+        for (const auto& path : toml_files(folder)) {
             OwnFiles none;
             auto layout = read_layout_file(path, none);
             if (!layout) {

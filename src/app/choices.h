@@ -6,6 +6,8 @@
 #include "layout/compose.h"
 #include "layout/stock_file.h"
 
+#include <filesystem>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -21,9 +23,15 @@ std::vector<layout::Stock> shipped_stocks(const DataFolder& data);
 Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
                                                 const DataFolder& data, OwnFiles& own);
 
-/// The layouts that come with the program, of all kinds, by name.
+/// Where the layouts for a kind of print are: those for labels, for cards and for lists each have
+/// a folder of their own.
+std::filesystem::path layout_folder(const DataFolder& data, wording::Kind kind);
+
+/// The layouts that come with the program, of the folders for these kinds, by name. Other folders
+/// are not looked into: a print takes time enough without them.
 /// \throws SystemFailure when one cannot be read
-std::vector<layout::Layout> shipped_layouts(const DataFolder& data);
+std::vector<layout::Layout> shipped_layouts(const DataFolder& data,
+                                            const std::set<wording::Kind>& kinds);
 
 /// The first layout of `kind` that is drawn for cells of this stock's shape; nullptr when there
 /// is none.

@@ -120,17 +120,25 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
         print(console.err, wrong, {});
         return ExitStatus::Refused;
     }
-    setup.layouts = shipped_layouts(setup.data);
-    setup.chosen = choose_for(kinds_in(job), setup.target.stock, setup.layouts);
+    const auto kinds = kinds_in(job);
+    setup.layouts = shipped_layouts(setup.data, kinds);
+    setup.chosen = choose_for(kinds, setup.target.stock, setup.layouts);
     if (!options.layout.empty()) {
         auto layout = choose_layout(options.layout, setup.layouts, setup.own);
         if (!layout) {
             console.err << layout.fault();
             return ExitStatus::Refused;
         }
+        if (!kinds.contains(layout.value().kind)) {
+            console.err << fmt::format("error: {} is not drawn for a {}\n"
+                                       "    hint: what a layout is for stands under its key "
+                                       "\"print\"\n",
+                                       options.layout, job.noun);
+            return ExitStatus::Refused;
+        }
         setup.chosen.insert_or_assign(layout.value().kind, layout.value());
     }
-    if (!has_all(kinds_in(job), setup.chosen)) {
+    if (!has_all(kinds, setup.chosen)) {
         console.err << fmt::format("error: no layout is drawn for cells of {}\n"
                                    "    hint: name one with --layout, or another stock\n",
                                    setup.target.stock.name);

@@ -1,5 +1,6 @@
 #include "app/print_setup.h"
 
+#include "app/choices.h"
 #include "kitchen/bag_id.h"
 #include "toml/reader.h"
 #include "toml/table.h"
@@ -49,11 +50,7 @@ fs::path layout_path(const layout::Layout& layout, const LaidOut& laid_out,
     if (is_file_name(options.layout) && fs::path{options.layout}.stem().string() == layout.name) {
         return options.layout;
     }
-    const auto label = laid_out.setup.data.layouts() / "label" / (layout.name + ".toml");
-    std::error_code error;
-    return fs::exists(label, error)
-               ? label
-               : laid_out.setup.data.layouts() / "card" / (layout.name + ".toml");
+    return layout_folder(laid_out.setup.data, layout.kind) / (layout.name + ".toml");
 }
 
 std::vector<std::string> lines_of(std::string_view text) {

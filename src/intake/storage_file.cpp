@@ -5,18 +5,13 @@
 #include "toml/table.h"
 
 #include <algorithm>
-#include <cassert>
 #include <cmath>
 #include <map>
 #include <optional>
 #include <string_view>
 #include <vector>
 
-namespace thawslip {
-
-extern const std::string_view storage_toml; // src/kitchen/storage.toml
-
-namespace intake {
+namespace thawslip::intake {
 namespace {
 
 using kitchen::FoodKind;
@@ -228,14 +223,4 @@ kitchen::StorageTable read_storage(const toml::Document& document, Diagnostics& 
     return result;
 }
 
-kitchen::StorageTable built_in_storage(std::string rule_set) {
-    Diagnostics faults;
-    auto table =
-        read_storage(toml::parse(std::string{storage_toml}, "storage.toml", faults), faults);
-    assert(faults.empty() && "storage.toml has faults; the conformance tests name them");
-    table.rule_set = std::move(rule_set);
-    return table;
-}
-
-} // namespace intake
-} // namespace thawslip
+} // namespace thawslip::intake

@@ -18,7 +18,8 @@ namespace {
 struct SampleDay {
     app::DataFolder data{THAWSLIP_SOURCE_DIR};
     typeset::FontSet fonts = app::load_fonts(data);
-    std::vector<layout::Layout> layouts = app::shipped_layouts(data);
+    std::vector<layout::Layout> layouts = app::shipped_layouts(
+        data, {wording::Kind::BagLabel, wording::Kind::CookDayCard, wording::Kind::DaySheet});
     app::Settings settings;
     app::Days days = app::read_days({THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml"}, settings);
 

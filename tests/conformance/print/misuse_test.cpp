@@ -188,3 +188,27 @@ TEST_CASE_FIXTURE(Workplace,
                    .out,
                "a4-2x4-99x68mm"));
 }
+
+TEST_CASE_FIXTURE(Workplace, "a layout that is drawn for another kind of print is refused") {
+    const struct {
+        std::string command;
+        std::string layout;
+        std::string told;
+    } cases[] = {
+        {"labels", THAWSLIP_SOURCE_DIR "/layouts/card/cook-day-wide.toml",
+         "is not drawn for a label"},
+        {"cards", THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml", "is not drawn for a card"},
+        {"lists", THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml", "is not drawn for a list"},
+        {"labels", "cook-day-wide", "there is no layout called \"cook-day-wide\""},
+        {"cards", "cook-day-wode", "did you mean \"cook-day-wide\"?"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.command);
+        CAPTURE(c.layout);
+        const auto said = run_thawslip(c.command + " " + shell_word(day) + " --layout " +
+                                       shell_word(c.layout) + " -o " + shell_word(pdf));
+        CHECK(said.status == 1);
+        CHECK(says(said.err, c.told));
+        CHECK(left_behind() == 0);
+    }
+}

@@ -1,6 +1,8 @@
 #include "intake/storage_file.h"
+#include "toml/text_file.h"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 #include <string>
 
 using namespace thawslip;
@@ -26,6 +28,34 @@ std::string told(const std::string& row) {
     return all;
 }
 
+template <class Row>
+std::string told_row(const Row& row) {
+    return fmt::format("{} | {}-{} | {} | {} | {}\n", row.rule_set, row.low.count(),
+                       row.high.count(), row.row, row.source, row.status);
+}
+
+/// Everything a table says, a row a line.
+std::string told_all(const kitchen::StorageTable& table) {
+    std::string all;
+    for (const auto& [food, kind] : table.classes) {
+        all += fmt::format("{} | {}\n", food, static_cast<int>(kind));
+    }
+    for (const auto& row : table.rows) {
+        all += row.food + " | " + told_row(row);
+    }
+    for (const auto& row : table.before_freezing) {
+        all += row.food + " | " + told_row(row);
+    }
+    for (const auto& row : table.after_thawing) {
+        const int kind = row.kind ? static_cast<int>(*row.kind) : -1;
+        all += fmt::format("{} | {} | {}", kind, row.days_before_count, told_row(row));
+    }
+    for (const auto& [food, row, source, status] : table.unsuitable) {
+        all += fmt::format("{} | {} | {} | {}\n", food, row, source, status);
+    }
+    return all;
+}
+
 } // namespace
 
 TEST_CASE("a storage row that is whole and cited is read") {
@@ -41,9 +71,19 @@ TEST_CASE("a storage row whose months are no two whole numbers in order is refus
     }
 }
 
-TEST_CASE("the storage table that is compiled in has no faults and knows its lists") {
-    const auto table = intake::built_in_storage("uk");
-    CHECK(table.rule_set == "uk");
-    CHECK_FALSE(table.rows.empty());
-    CHECK_FALSE(table.rule_sets.empty());
+TEST_CASE("the storage table that is compiled in is the file, row by row") {
+    const std::string file = THAWSLIP_SOURCE_DIR "/src/kitchen/storage.toml";
+    auto text = toml::read_text_file(file, 1'000'000);
+    REQUIRE(text.ok());
+    Diagnostics faults;
+    const auto document = toml::parse(std::move(text).value(), file, faults);
+    const auto read = intake::read_storage(document, faults);
+    CHECK(faults.empty());
+    const auto built_in = intake::built_in_storage("uk");
+    CHECK(built_in.rule_set == "uk");
+    CHECK(built_in.rule_sets == read.rule_sets);
+    CHECK(told_all(built_in) == told_all(read));
+    CHECK(read.rows.size() > 100);
+    CHECK_FALSE(read.after_thawing.empty());
+    CHECK_FALSE(read.unsuitable.empty());
 }
