@@ -51,10 +51,19 @@ std::string say_target(kitchen::Temperature target, const Style& style) {
 }
 
 std::string say_setting(std::string_view setting, const Style& style) {
-    const auto temperature = kitchen::parse_temperature(setting);
-    return temperature
-               ? kitchen::to_text(temperature.value(), kitchen::TemperatureUse::Oven, style.units)
-               : std::string{setting};
+    for (auto end = setting.size(); end != std::string_view::npos && end > 0;
+         end = setting.find_last_of(", ", end - 1)) {
+        const auto rest = setting.substr(end);
+        if (rest.find_first_of("0123456789") != std::string_view::npos) {
+            break; // maybe a second temperature: both systems, or one after the other
+        }
+        if (const auto temperature = kitchen::parse_temperature(setting.substr(0, end))) {
+            return kitchen::to_text(temperature.value(), kitchen::TemperatureUse::Oven,
+                                    style.units) +
+                   std::string{rest};
+        }
+    }
+    return std::string{setting};
 }
 
 std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style) {

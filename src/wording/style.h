@@ -33,7 +33,8 @@ std::string say_weight(kitchen::Mass weight, const Style& style); ///< "2.2 kg (
 /// "74 °C (165 °F)": a safe temperature, rounded up where it is turned over.
 std::string say_target(kitchen::Temperature target, const Style& style);
 
-/// "190 °C (375 °F)" where the setting is a temperature and nothing else; else as written.
+/// "190 °C (375 °F), lid on" where a setting begins with a temperature and has no other figure;
+/// else as written.
 std::string say_setting(std::string_view setting, const Style& style);
 
 /// An allergen as the style's list names it: "tree nuts (walnut)"; barley is "barley" in the US

@@ -80,7 +80,13 @@ TEST_CASE("a setting that is a temperature is turned to what dials show; other w
     CHECK(say_setting("190 °C", style("en", Units::Both)) == "190 °C (375 °F)");
     CHECK(say_setting("425 °F", style("en", Units::Metric)) == "220 °C");
     CHECK(say_setting("low", style("en", Units::Both)) == "low");
-    CHECK(say_setting("160 °C, lid on", style("en", Units::Both)) == "160 °C, lid on");
+    CHECK(say_setting("160 °C, lid on", style("en", Units::Both)) == "160 °C (325 °F), lid on");
+    CHECK(say_setting("180 °C fan", style("en", Units::Us)) == "350 °F fan");
+    for (const char* as_written :
+         {"190 °C (375 °F)", "220 °C, then 180 °C", "gas mark 4", "level 3, lid on",
+          "190 ºC / 375 ºF", "160 °C, lid off after 20 min", ""}) {
+        CHECK(say_setting(as_written, style("en", Units::Both)) == as_written);
+    }
 }
 
 TEST_CASE("allergens are printed as the list that is set names them, in the language") {
