@@ -18,10 +18,11 @@ std::string quoted(const std::string& text) {
     return "R\"(" + text + ")\"";
 }
 
-std::string row_data(const std::string& food, const std::string& rule_set, long low, long high,
-                     const std::string& row, const std::string& source, const std::string& status) {
-    return fmt::format("{{{}, {}, {}, {}, {}, {}, {}}}", quoted(food), quoted(rule_set), low, high,
-                       quoted(row), quoted(source), quoted(status));
+template <class Row>
+std::string row_data(const std::string& food, const Row& row) {
+    return fmt::format("{{{}, {}, {}, {}, {}, {}, {}}}", quoted(food), quoted(row.rule_set),
+                       row.low.count(), row.high.count(), quoted(row.row), quoted(row.source),
+                       quoted(row.status));
 }
 
 /// One array of constants, an element of `rows` a line.
@@ -35,15 +36,10 @@ std::string array(const char* type, const char* name, const Rows& rows, Write wr
 }
 
 std::string constants_of(const kitchen::StorageTable& table) {
-    const auto keeps = [](const auto& row) {
-        return row_data(row.food, row.rule_set, row.low.count(), row.high.count(), row.row,
-                        row.source, row.status);
-    };
+    const auto keeps = [](const auto& row) { return row_data(row.food, row); };
     const auto thawed = [](const kitchen::ThawedRow& row) {
-        return fmt::format("{{{}, {}, {}}}",
-                           row_data("", row.rule_set, row.low.count(), row.high.count(), row.row,
-                                    row.source, row.status),
-                           row.kind ? static_cast<int>(*row.kind) : -1, row.days_before_count);
+        const int kind = row.kind ? static_cast<int>(*row.kind) : -1;
+        return fmt::format("{{{}, {}, {}}}", row_data("", row), kind, row.days_before_count);
     };
     const auto unsuitable = [](const kitchen::UnsuitableRow& row) {
         return fmt::format("{{{}, {}, {}, {}}}", quoted(row.food), quoted(row.row),
