@@ -231,34 +231,38 @@ std::string are_languages(const std::string& text) {
     return set_languages(settings, text).value_or("");
 }
 
-/// Each word that the setting takes, and no other.
-CLI::IsMember one_of(std::span<const toml::Word> words) {
-    std::vector<std::string> known;
+std::vector<std::string> names_of(std::span<const toml::Word> words) {
+    std::vector<std::string> names;
     for (const auto& [word, also] : words) {
-        known.push_back(word);
+        names.push_back(word);
     }
-    return CLI::IsMember(known);
+    return names;
+}
+
+/// Takes each word that the setting takes, and no other; the help names them all.
+void take_one_of(CLI::Option& option, std::span<const toml::Word> words) {
+    const auto names = names_of(words);
+    option.check(CLI::IsMember(names))->option_text(fmt::format("{}", fmt::join(names, "|")));
 }
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
                    "settings to use instead of the usual file")
         ->option_text("FILE");
-    app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones")
-        ->check(one_of(paper_words()))
-        ->option_text("letter|a4");
+    take_one_of(
+        *app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones"),
+        paper_words());
     app.add_option("--language", overrides.languages,
                    "the language of what is printed: en, es, de; two for cards in both: en,es")
         ->check(are_languages)
         ->option_text("en|es|de");
-    app.add_option("--units", overrides.units, "the units of what is printed")
-        ->check(one_of(unit_words()))
-        ->option_text("metric|us|both|written");
+    take_one_of(*app.add_option("--units", overrides.units, "the units of what is printed"),
+                unit_words());
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
-        ->check(one_of(storage_list_words()))
+        ->check(CLI::IsMember(names_of(storage_list_words())))
         ->option_text("NAME");
 }
 

@@ -117,12 +117,7 @@ bool cuts_words(const PreparedEntry& entry, const Columns& columns) {
 }
 
 double entry_width(const PreparedEntry& entry) {
-    double width = 0.0;
-    for (const auto& cell : entry.cells) {
-        width += (width > 0.0 ? table_gap : 0.0) + entry_width(cell);
-    }
-    return std::max(width,
-                    entry.size * (marker_of(entry) + label_of(entry) + entry.text.natural_width()));
+    return entry.size * (marker_of(entry) + label_of(entry) + entry.text.natural_width());
 }
 
 } // namespace thawslip::layout

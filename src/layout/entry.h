@@ -60,7 +60,7 @@ double first_baseline(const PreparedEntry& entry);
 /// Whether some word of it is wider than its place.
 bool cuts_words(const PreparedEntry& entry, const Columns& columns);
 
-/// Its width on one line, marker and label included.
+/// Its width on one line, marker and label included. \pre it is no row
 double entry_width(const PreparedEntry& entry);
 
 } // namespace thawslip::layout

@@ -22,14 +22,23 @@ void append(wording::Paragraph& into, const wording::Paragraph& cell) {
     into.spans.insert(into.spans.end(), cell.spans.begin(), cell.spans.end());
 }
 
+/// The width of each column's widest cell, in em.
+std::vector<double> widest_cells(const Content& content, const Area& area) {
+    std::vector<double> widest(area.table.size());
+    for (const auto& entry : content.entries()) {
+        for (std::size_t i = 0; i < entry.cells.size(); ++i) {
+            widest[i] = std::max(widest[i], entry_width(entry.cells[i]));
+        }
+    }
+    return widest;
+}
+
 } // namespace
 
 TableColumns table_columns(const Content& content, const Area& area, Length em, Length width) {
     std::vector<SpanNeed> needs;
-    for (const auto& entry : content.entries()) {
-        for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-            needs.push_back({static_cast<int>(i), 1, em * entry_width(entry.cells[i])});
-        }
+    for (const double widest : widest_cells(content, area)) {
+        needs.push_back({static_cast<int>(needs.size()), 1, em * widest});
     }
     const auto bands = resolve_columns(area.table, em * table_gap, width, needs);
     TableColumns columns;
@@ -42,12 +51,7 @@ TableColumns table_columns(const Content& content, const Area& area, Length em, 
 }
 
 double table_natural_width(const Content& content, const Area& area, Length em) {
-    std::vector<double> widest(area.table.size());
-    for (const auto& entry : content.entries()) {
-        for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-            widest[i] = std::max(widest[i], entry_width(entry.cells[i]));
-        }
-    }
+    const auto widest = widest_cells(content, area);
     if (std::ranges::all_of(widest, [](double width) { return width <= 0.0; })) {
         return 0.0;
     }
