@@ -92,7 +92,7 @@ void doubt_vessel(Table& table, const Key& key, const kitchen::Cook& cook) {
     if (const auto near = nearest_vessel(cook.in)) {
         table.reader().caution(
             table.path_of(key),
-            fmt::format("no rules are known for cooking in {}", toml::quoted(cook.in)),
+            fmt::format("no rules are known for cooking in {}", toml::in_quotes(cook.in)),
             {fmt::format("did you mean \"{}\"?", *near)});
     }
 }
@@ -195,7 +195,7 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
             const bool same_day = a.made.value_or(day.made) == b.made.value_or(day.made);
             if (!a.dish.empty() && a.dish == b.dish && same_day) {
                 reader.error(a.where.key("dish"),
-                             fmt::format("{} stands twice in this day", toml::quoted(a.dish)),
+                             fmt::format("{} stands twice in this day", toml::in_quotes(a.dish)),
                              {"raise bags of the first, or tell the dishes apart by name"});
                 break;
             }

@@ -14,15 +14,15 @@ namespace {
 
 using namespace thawslip;
 
-std::string quoted(const std::string& text) {
+std::string in_quotes(const std::string& text) {
     return "R\"(" + text + ")\"";
 }
 
 template <class Row>
 std::string row_data(const std::string& food, const Row& row) {
-    return fmt::format("{{{}, {}, {}, {}, {}, {}, {}}}", quoted(food), quoted(row.rule_set),
-                       row.low.count(), row.high.count(), quoted(row.row), quoted(row.source),
-                       quoted(row.status));
+    return fmt::format("{{{}, {}, {}, {}, {}, {}, {}}}", in_quotes(food), in_quotes(row.rule_set),
+                       row.low.count(), row.high.count(), in_quotes(row.row), in_quotes(row.source),
+                       in_quotes(row.status));
 }
 
 /// One array of constants, an element of `rows` a line.
@@ -42,17 +42,17 @@ std::string constants_of(const kitchen::StorageTable& table) {
         return fmt::format("{{{}, {}, {}}}", row_data("", row), kind, row.days_before_count);
     };
     const auto unsuitable = [](const kitchen::UnsuitableRow& row) {
-        return fmt::format("{{{}, {}, {}, {}}}", quoted(row.food), quoted(row.row),
-                           quoted(row.source), quoted(row.status));
+        return fmt::format("{{{}, {}, {}, {}}}", in_quotes(row.food), in_quotes(row.row),
+                           in_quotes(row.source), in_quotes(row.status));
     };
     const auto known = [](const kitchen::FoodClass& food) {
-        return fmt::format("{{{}, kitchen::FoodKind{{{}}}}}", quoted(food.food),
+        return fmt::format("{{{}, kitchen::FoodKind{{{}}}}}", in_quotes(food.food),
                            static_cast<int>(food.kind));
     };
     return "// Made from src/kitchen/storage.toml by thawslip_storage.\n"
            "#include \"intake/storage_data.h\"\n\n"
            "namespace thawslip::intake {\nnamespace {\n\n" +
-           array("std::string_view", "rule_sets", table.rule_sets, quoted) +
+           array("std::string_view", "rule_sets", table.rule_sets, in_quotes) +
            array("ClassData", "classes", table.classes, known) +
            array("RowData", "freezer", table.rows, keeps) +
            array("RowData", "before_freezing", table.before_freezing, keeps) +

@@ -69,8 +69,8 @@ auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse, const
     }
     const auto& fault = value.fault();
     table.reader().error_inside(text->key, text->spaces_before + fault.offset,
-                                fmt::format("{} cannot be read as {}: {}", toml::quoted(text->line),
-                                            key.name, fault.message),
+                                fmt::format("{} cannot be read as {}: {}",
+                                            toml::in_quotes(text->line), key.name, fault.message),
                                 {hint(text->line)});
     return std::nullopt;
 }
@@ -83,7 +83,7 @@ auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse) {
 void refuse_range(toml::Table& table, const toml::Key& key, const ValueText& text,
                   const std::string& range, toml::Hints hints = {}) {
     table.reader().error(
-        text.key, fmt::format("{} must be {}, not {}", key.name, range, toml::quoted(text.line)),
+        text.key, fmt::format("{} must be {}, not {}", key.name, range, toml::in_quotes(text.line)),
         std::move(hints));
 }
 
@@ -161,7 +161,7 @@ std::optional<kitchen::Quantity> read_quantity(toml::Table& table, const toml::K
     if (quantity.item.empty()) {
         table.reader().error(text.key,
                              fmt::format("{} in {} says how much, but not of what",
-                                         toml::quoted(text.line), key.name),
+                                         toml::in_quotes(text.line), key.name),
                              {example_of(key)});
         return std::nullopt;
     }

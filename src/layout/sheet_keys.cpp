@@ -24,7 +24,8 @@ std::optional<Size> named_paper(toml::Reader& reader, const toml::Text& paper) {
         hints.push_back(fmt::format("did you mean \"{}\"?", *near));
     }
     hints.push_back(fmt::format("any other paper: sheet = {}", sheet_key.example));
-    reader.error(paper.key, fmt::format("{} is no paper known by name", toml::quoted(paper.value)),
+    reader.error(paper.key,
+                 fmt::format("{} is no paper known by name", toml::in_quotes(paper.value)),
                  std::move(hints));
     return std::nullopt;
 }

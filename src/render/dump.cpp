@@ -21,7 +21,7 @@ std::string measure(Size size) {
 }
 
 /// The words in double quotes; a quote, a backslash and what is not printed are escaped.
-std::string quoted(std::string_view words) {
+std::string in_quotes(std::string_view words) {
     std::string out = "\"";
     for (const char c : words) {
         if (c == '"' || c == '\\') {
@@ -49,7 +49,8 @@ struct Line {
 
     std::string operator()(const layout::Text& text) const {
         return fmt::format("{}{:>8} {} {}", start("text", text.baseline), points(text.size),
-                           fonts.faces.at(text.run.face).postscript_name(), quoted(text.run.text));
+                           fonts.faces.at(text.run.face).postscript_name(),
+                           in_quotes(text.run.text));
     }
     std::string operator()(const layout::Rule& rule) const {
         return start("rule", rule.area.origin) + ' ' + measure(rule.area.size);

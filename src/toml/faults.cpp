@@ -29,7 +29,7 @@ struct Describe {
     std::string operator()(const Array& array) const {
         return array.elements.empty() ? "an empty list" : "a list";
     }
-    std::string operator()(const std::string& text) const { return "the text " + quoted(text); }
+    std::string operator()(const std::string& text) const { return "the text " + in_quotes(text); }
     std::string operator()(std::int64_t number) const {
         return fmt::format("the whole number {}", number);
     }
@@ -62,7 +62,7 @@ std::string printable(std::string_view text) {
     return safe;
 }
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
     constexpr std::size_t most = 40;
     constexpr std::size_t most_bytes = most * 4 + 4;
     const auto points = to_utf32(printable(text.substr(0, most_bytes)));
@@ -71,7 +71,7 @@ std::string quoted(std::string_view text) {
 }
 
 std::string written_key(std::string_view key) {
-    return is_bare(key) && key.size() <= 40 ? std::string{key} : quoted(key);
+    return is_bare(key) && key.size() <= 40 ? std::string{key} : in_quotes(key);
 }
 
 std::string describe(const Value& value) {
@@ -92,11 +92,11 @@ std::string header_of(std::string_view path) {
 }
 
 std::string unknown_key(std::string_view key, std::string_view table_path) {
-    return fmt::format("unknown key {} {}", quoted(key), inside(table_path));
+    return fmt::format("unknown key {} {}", in_quotes(key), inside(table_path));
 }
 
 std::string missing_key(std::string_view key, std::string_view table_path) {
-    return fmt::format("{} is missing {}", quoted(key), inside(table_path));
+    return fmt::format("{} is missing {}", in_quotes(key), inside(table_path));
 }
 
 std::string wrong_type(std::string_view subject, std::string_view expected, const Value& found) {

@@ -12,7 +12,7 @@ namespace thawslip::toml {
 std::string printable(std::string_view text);
 
 /// `text` in double quotes, printable, cut to 40 characters and `…`.
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 
 /// A key as TOML wants it written: bare where that is allowed, else in quotes.
 std::string written_key(std::string_view key);

@@ -39,7 +39,8 @@ public:
         const auto number_at = at_;
         const auto number = mixed_number();
         if (!number) {
-            return fault(number_at, quoted(text_) + " is not a length: " + std::string{expected});
+            return fault(number_at,
+                         in_quotes(text_) + " is not a length: " + std::string{expected});
         }
         skip_spaces();
         const auto unit_at = at_;
@@ -50,7 +51,7 @@ public:
         const double points = *number * unit->points;
         constexpr double most = 10 * 72000.0 / 25.4;
         if (!std::isfinite(points) || points > most) {
-            return fault(number_at, quoted(text_) + " is over 10 m: no such length is printed");
+            return fault(number_at, in_quotes(text_) + " is over 10 m: no such length is printed");
         }
         return Length::points(negative ? -points : points);
     }
@@ -66,8 +67,8 @@ private:
 
     std::string unit_message() const {
         const auto word = rest();
-        return word.empty() ? quoted(text_) + " lacks a unit: mm, cm, in or pt"
-                            : quoted(word) + " is no unit of length: expected mm, cm, in or pt";
+        return word.empty() ? in_quotes(text_) + " lacks a unit: mm, cm, in or pt"
+                            : in_quotes(word) + " is no unit of length: expected mm, cm, in or pt";
     }
 
     std::string_view rest() const {

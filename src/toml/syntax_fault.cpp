@@ -65,7 +65,7 @@ Found twice_fault(const Scene& scene) {
     const auto begin = static_cast<std::size_t>(key.data() - scene.text.data());
     return Explanation{begin,
                        begin + key.size(),
-                       fmt::format("{} is set a second time", quoted(key)),
+                       fmt::format("{} is set a second time", in_quotes(key)),
                        {"one table holds each key once"}};
 }
 
@@ -81,7 +81,7 @@ Found line_fault(const Scene& scene) {
     if (!no_equals && !odd_letter) {
         return std::nullopt;
     }
-    place.message = quoted(line) + " is not key = value";
+    place.message = in_quotes(line) + " is not key = value";
     if (odd_letter) {
         place.hints = {"a key is made of letters A to Z, digits, - and _; any other stands in "
                        "double quotes"};
@@ -119,7 +119,7 @@ Found header_fault(const Scene& scene) {
     if (!open && !scene.says("expected a comment")) {
         return std::nullopt;
     }
-    place.message = quoted(line) + " is not a table's header";
+    place.message = in_quotes(line) + " is not a table's header";
     place.hints = {"write [name] or, for one of several, [[name]]"};
     return place;
 }
@@ -134,7 +134,7 @@ Found name_fault(const Scene& scene) {
     std::string found = "the line ends";
     if (end < scene.line_end()) {
         next_code_point(scene.text, end);
-        found = quoted(scene.text.substr(scene.noticed, end - scene.noticed)) + " stands";
+        found = in_quotes(scene.text.substr(scene.noticed, end - scene.noticed)) + " stands";
     }
     return Explanation{scene.noticed, end, found + " where a name was expected"};
 }

@@ -30,7 +30,7 @@ Explanation wrong_code_point(const Scene& scene) {
     const auto end = std::max(scene.noticed, begin + 1);
     return {begin,
             end,
-            quoted(scene.text.substr(begin, end - begin)) + " is no character of Unicode",
+            in_quotes(scene.text.substr(begin, end - begin)) + " is no character of Unicode",
             {"write \\u and four hexadecimal digits, or \\U and eight; not D800 to DFFF"}};
 }
 
@@ -56,7 +56,7 @@ Found escape_fault(const Scene& scene) {
     }
     return Explanation{begin,
                        end,
-                       quoted(scene.text.substr(begin, end - begin)) + " is no escape of TOML",
+                       in_quotes(scene.text.substr(begin, end - begin)) + " is no escape of TOML",
                        {"write a backslash twice, or the text in 'single quotes'"}};
 }
 

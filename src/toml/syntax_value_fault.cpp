@@ -110,17 +110,17 @@ std::vector<std::string> value_hints(std::string_view key, std::string_view valu
     if (value.find_first_of("\"'[{") != std::string_view::npos) {
         return {};
     }
-    return {fmt::format("text stands in double quotes: {} = {}", key, quoted(value))};
+    return {fmt::format("text stands in double quotes: {} = {}", key, in_quotes(value))};
 }
 
 Found time_fault(const Scene& scene, Explanation place, std::string_view word) {
     if (scene.says("between")) {
         place.message = fmt::format("there is no time {}: hours go from 00 to 23, minutes and "
                                     "seconds from 00 to 59",
-                                    quoted(word));
+                                    in_quotes(word));
         return place;
     }
-    place.message = quoted(word) + " is not a time of TOML 1.0";
+    place.message = in_quotes(word) + " is not a time of TOML 1.0";
     place.hints = {"TOML 1.1 lets the seconds be left out; here add them, such as 07:30:00"};
     return place;
 }
@@ -144,7 +144,7 @@ Found date_fault(const Scene& scene) {
     if (!begins_like_a_year(word)) {
         return std::nullopt;
     }
-    place.message = quoted(word) + " is not a date";
+    place.message = in_quotes(word) + " is not a date";
     place.hints = {std::string{date_hint}};
     return place;
 }
@@ -182,7 +182,7 @@ Found trailing_fault(const Scene& scene) {
                                 : "put a text that holds a single quote in double quotes"}};
     }
     Explanation found{scene.noticed, scene.noticed + rest.size(),
-                      quoted(rest) + " stands where the line should end"};
+                      in_quotes(rest) + " stands where the line should end"};
     if (rest == ",") {
         found.hints = {"a line ends without a comma"};
     } else if (rest.front() != ']') {
@@ -211,8 +211,8 @@ Found value_fault(const Scene& scene) {
     const auto begin =
         value.empty() ? equals + 1 : static_cast<std::size_t>(value.data() - scene.text.data());
     return Explanation{begin, begin + value.size(),
-                       value.empty() ? quoted(key) + " has no value"
-                                     : quoted(value) + " is not a value of TOML",
+                       value.empty() ? in_quotes(key) + " has no value"
+                                     : in_quotes(value) + " is not a value of TOML",
                        value_hints(printable(key), value)};
 }
 
@@ -231,7 +231,7 @@ Found comma_fault(const Scene& scene) {
     const bool has_quotes = entry.front() == '"' || entry.front() == '\'';
     return Explanation{scene.noticed, scene.noticed + entry.size(),
                        "a comma is missing before " +
-                           (has_quotes ? printable(entry) : quoted(entry))};
+                           (has_quotes ? printable(entry) : in_quotes(entry))};
 }
 
 /// Text without its quotes inside a list or a table in braces.
@@ -251,9 +251,9 @@ Found element_fault(const Scene& scene) {
     const auto value = trimmed(scene.text.substr(from, to - from));
     const auto begin =
         value.empty() ? scene.noticed : static_cast<std::size_t>(value.data() - scene.text.data());
-    Explanation found{begin, begin + value.size(), quoted(value) + " is not a value of TOML"};
+    Explanation found{begin, begin + value.size(), in_quotes(value) + " is not a value of TOML"};
     found.hints = {value.find('=') == std::string_view::npos
-                       ? "text stands in double quotes: " + quoted(value)
+                       ? "text stands in double quotes: " + in_quotes(value)
                        : opened_at(scene, open.back())};
     return found;
 }

@@ -176,9 +176,10 @@ std::optional<Length> Table::length(const Key& key, Range<Length> range) {
         return std::nullopt;
     }
     if (length.value() < range.least || length.value() > range.most) {
-        reader_->error(text->key, fmt::format("{} must be from {} to {}, not {}", key.name,
-                                              millimetres_text(range.least),
-                                              millimetres_text(range.most), quoted(text->value)));
+        reader_->error(text->key,
+                       fmt::format("{} must be from {} to {}, not {}", key.name,
+                                   millimetres_text(range.least), millimetres_text(range.most),
+                                   in_quotes(text->value)));
         return std::nullopt;
     }
     return length.value();
@@ -204,7 +205,7 @@ std::optional<std::size_t> Table::word(const Key& key, std::string_view what,
     }
     reader_->error(
         text->key,
-        fmt::format("{} is not {}: expected {}", quoted(text->value), what, list_of(all)),
+        fmt::format("{} is not {}: expected {}", in_quotes(text->value), what, list_of(all)),
         std::move(hints));
     return std::nullopt;
 }

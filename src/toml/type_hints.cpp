@@ -52,7 +52,7 @@ std::string type_hint(const Key& key, std::string_view expected, const Value& fo
             return hint;
         }
         if (expected == expected_list && text->size() <= 40) {
-            return fmt::format("write {} = [{}]", key.name, quoted(*text));
+            return fmt::format("write {} = [{}]", key.name, in_quotes(*text));
         }
     }
     if (!key.example.empty()) {

@@ -50,7 +50,7 @@ std::string offered(const ArgumentDescription& argument) {
         for (const auto& choice : choices_of(argument)) {
             words += (words.empty() ? "" : " ") + choice;
         }
-        return quoted(words);
+        return in_quotes(words);
     }
     case Offer::Files: return "files";
     case Offer::TomlFiles: return "toml";
@@ -103,7 +103,7 @@ std::string bash(const CommandDescription& program) {
     std::string words;
     for (const auto& command : commands) {
         const bool is_program = command.path == program.path;
-        const auto path = quoted(command.path);
+        const auto path = in_quotes(command.path);
         if (!is_program) {
             text += fmt::format("            {}) command={} ;;\n", path, path);
         }

@@ -54,7 +54,7 @@ std::vector<CommandDescription> all_commands(const CommandDescription& program) 
     return all;
 }
 
-std::string quoted(const std::string& text) {
+std::string in_quotes(const std::string& text) {
     std::string safe = "'";
     for (const char c : text) {
         safe += c == '\'' ? std::string{"'\"'\"'"} : std::string{c};

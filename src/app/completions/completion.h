@@ -20,7 +20,7 @@ std::vector<std::string> choices_of(const ArgumentDescription& argument);
 std::vector<CommandDescription> all_commands(const CommandDescription& program);
 
 /// `text` between `'`, for any of the three shells' files.
-std::string quoted(const std::string& text);
+std::string in_quotes(const std::string& text);
 
 /// The whole completion file of a shell for the program described.
 std::string bash(const CommandDescription& program);

@@ -36,7 +36,7 @@ std::string offered(const ArgumentDescription& argument) {
         for (const auto& choice : choices_of(argument)) {
             words += (words.empty() ? "" : " ") + choice;
         }
-        return " -a " + quoted(words);
+        return " -a " + in_quotes(words);
     }
     case Offer::Files: return " -F";
     case Offer::TomlFiles: return " -k -a '(__fish_complete_suffix .toml)'";
@@ -56,7 +56,7 @@ std::string option_line(const ArgumentDescription& option, const std::string& wh
     if (!option.value.empty() && !may_be_left_out) {
         line += " -r";
     }
-    return line + (option.value.empty() ? "" : offered(option)) + " -d " + quoted(option.about) +
+    return line + (option.value.empty() ? "" : offered(option)) + " -d " + in_quotes(option.about) +
            "\n";
 }
 
@@ -68,17 +68,17 @@ std::string fish(const CommandDescription& program) {
     for (const auto& command : all_commands(program)) {
         const bool is_program = command.path == program.path;
         if (!is_program) {
-            paths += " " + quoted(command.path);
+            paths += " " + in_quotes(command.path);
         }
         const auto when = fmt::format(" -n '__thawslip_at {}'", command.path);
         for (const auto& below : command.commands) {
             lines += fmt::format("complete -c thawslip{} -a {} -d {}\n", when, below.name,
-                                 quoted(below.about));
+                                 in_quotes(below.about));
         }
         if (!command.words.empty()) {
             lines +=
                 fmt::format("complete -c thawslip{}{} -d {}\n", when,
-                            offered(command.words.front()), quoted(command.words.front().about));
+                            offered(command.words.front()), in_quotes(command.words.front().about));
         }
         for (const auto& option : command.options) {
             lines += option_line(option, is_program ? "" : when);

@@ -60,11 +60,11 @@ std::string specification(const ArgumentDescription& option) {
     }
     const auto ending = option.value.empty() ? "" : may_be_left_out ? "=-" : "=";
     if (option.short_name.empty()) {
-        return "        " + quoted(option.long_name + ending + rest) + " \\\n";
+        return "        " + in_quotes(option.long_name + ending + rest) + " \\\n";
     }
     const auto short_ending = option.value.empty() ? "" : "+";
     return fmt::format("        '({0} {1})'{{{0}{2},{1}{3}}}{4} \\\n", option.short_name,
-                       option.long_name, short_ending, ending, quoted(rest));
+                       option.long_name, short_ending, ending, in_quotes(rest));
 }
 
 std::string function_of(const std::string& path) {
@@ -81,7 +81,7 @@ std::string commands_part(const CommandDescription& command) {
     std::string cases;
     for (const auto& below : command.commands) {
         names += fmt::format("                {}\n",
-                             quoted(escaped(below.name) + ":" + escaped(below.about)));
+                             in_quotes(escaped(below.name) + ":" + escaped(below.about)));
         cases += fmt::format("                {}) {} ;;\n", below.name, function_of(below.path));
     }
     return "        '1: :->command' '*:: :->rest'\n    case $state in\n        command)\n"
@@ -97,7 +97,8 @@ std::string words_part(const CommandDescription& command) {
     const auto& word = command.words.front();
     const bool several = word.value.ends_with("...");
     return "        " +
-           quoted(fmt::format("{}:{}:{}", several ? "*" : "1", escaped(word.value), action(word))) +
+           in_quotes(
+               fmt::format("{}:{}:{}", several ? "*" : "1", escaped(word.value), action(word))) +
            "\n";
 }
 

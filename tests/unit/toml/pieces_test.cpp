@@ -140,16 +140,16 @@ TEST_CASE("a line is mended only where nothing of it reaches further") {
 }
 
 TEST_CASE("names and texts are told so that a terminal is safe and a line is short") {
-    CHECK(toml::quoted("plum") == "\"plum\"");
-    CHECK(toml::quoted("a\x1B[2J\xFFz") == "\"a\uFFFD[2J\uFFFDz\"");
-    CHECK(toml::quoted("a\u202Eb\u2028c") == "\"a\uFFFDb\uFFFDc\"");
-    CHECK(toml::quoted(std::string(40, 'x')) == "\"" + std::string(40, 'x') + "\"");
-    CHECK(toml::quoted(std::string(41, 'x')) == "\"" + std::string(40, 'x') + "…\"");
+    CHECK(toml::in_quotes("plum") == "\"plum\"");
+    CHECK(toml::in_quotes("a\x1B[2J\xFFz") == "\"a\uFFFD[2J\uFFFDz\"");
+    CHECK(toml::in_quotes("a\u202Eb\u2028c") == "\"a\uFFFDb\uFFFDc\"");
+    CHECK(toml::in_quotes(std::string(40, 'x')) == "\"" + std::string(40, 'x') + "\"");
+    CHECK(toml::in_quotes(std::string(41, 'x')) == "\"" + std::string(40, 'x') + "…\"");
     std::string long_text;
     for (int i = 0; i < 100; ++i) {
         long_text += "🍲";
     }
-    CHECK(toml::quoted(long_text) == "\"" + long_text.substr(0, 160) + "…\"");
+    CHECK(toml::in_quotes(long_text) == "\"" + long_text.substr(0, 160) + "…\"");
     CHECK(toml::written_key("use_by-2") == "use_by-2");
     CHECK(toml::written_key("use by") == "\"use by\"");
     CHECK(toml::written_key("") == "\"\"");
