@@ -45,6 +45,14 @@ if(THAWSLIP_FUZZ)
     add_link_options(-fsanitize=address,undefined)
 endif()
 
+# What nearly every file includes, read once: half of the time that compiling took was spent on these.
+# A file still includes all that it uses: the fuzz preset builds without this, and says what is missing.
+add_library(thawslip_precompiled OBJECT "${CMAKE_CURRENT_LIST_DIR}/precompiled.cpp")
+target_link_libraries(thawslip_precompiled PRIVATE fmt::fmt thawslip_warnings)
+target_precompile_headers(thawslip_precompiled PRIVATE
+    <algorithm> <array> <chrono> <cmath> <filesystem> <fstream> <functional> <map> <memory> <optional>
+    <set> <span> <string> <string_view> <variant> <vector> <fmt/format.h>)
+
 # thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...])
 # One folder of src/ as one static library. What a layer includes from a third party is private
 # to it: no other folder sees those headers.
@@ -61,6 +69,7 @@ function(thawslip_layer name)
     target_link_libraries(thawslip_${name}
         PUBLIC ${arg_USES}
         PRIVATE ${arg_LIBRARIES} fmt::fmt $<BUILD_INTERFACE:thawslip_warnings>)
+    target_precompile_headers(thawslip_${name} REUSE_FROM thawslip_precompiled)
     set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
 endfunction()
 
