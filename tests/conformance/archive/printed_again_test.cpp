@@ -59,7 +59,7 @@ TEST_CASE_FIXTURE(Kitchen, "a wrong check character is named, and the id that ex
     CHECK(says(refused.err, "there is " + id));
 }
 
-TEST_CASE_FIXTURE(Kitchen, "bags go out, come back, are eaten; the list follows") {
+TEST_CASE_FIXTURE(Kitchen, "bags go out, come back and are eaten, and the list follows") {
     REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
     const auto id = first_id("squash");
     CHECK((*this)("freezer out " + id).status == 0);

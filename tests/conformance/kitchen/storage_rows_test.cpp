@@ -107,7 +107,7 @@ TEST_CASE("months of FoodSafety.gov, Cold Food Storage Chart (2021–2024 and ab
     check_months("us", rows);
 }
 
-TEST_CASE("months of USDA FSIS, Freezing and Food Safety, Freezer Storage Chart; Leftovers") {
+TEST_CASE("months of USDA FSIS, Freezing and Food Safety, Freezer Storage Chart, and Leftovers") {
     const Published rows[] = {
         {"soup or stew", 2, 3},
         {"soup", 2, 3},

@@ -208,8 +208,8 @@ TEST_CASE("the same day gives the same bytes") {
     CHECK(read_file(first.pdf).size() > 1000);
 }
 
-TEST_CASE(
-    "cook-day cards carry thaw, timeline, steps, target and cautions; finishing cards tick boxes") {
+TEST_CASE("cook-day cards carry thaw, timeline, steps, target and cautions, and finishing cards "
+          "tick boxes") {
     for (const char* name : {"letter-cards-6x4in-cut", "a4-cards-a6-cut"}) {
         CAPTURE(name);
         const Printed printed{"cards", name};
@@ -227,7 +227,7 @@ TEST_CASE(
         CHECK(has(all, "74 °C (165 °F) in the middle, measured with a thermometer"));
         CHECK(has(all, "Last 15 min Add 2 tbsp wholegrain mustard"));
         CHECK(has(all, "Kept at −18 °C (0 °F) it stays safe for longer"));
-        CHECK(has(all, "Last 10 min 200 g baby spinach (small bag taped to this one)"));
+        CHECK(has(all, "Last 10 min 200 g (7 oz) baby spinach (small bag taped to this one)"));
     }
 }
 

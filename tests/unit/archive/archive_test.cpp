@@ -57,7 +57,8 @@ TEST_CASE("the same print again adds nothing") {
     CHECK(archive.prints_on(date(2026, 10, 19)).empty());
 }
 
-TEST_CASE("an edited description is a new revision of the same bags; the old one stays readable") {
+TEST_CASE(
+    "an edited description is a new revision of the same bags, and the old one stays readable") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
     archive.record(print({day({stew, soup})}));

@@ -15,7 +15,7 @@ TEST_CASE("a bag's freezing time is Pham's with a fifth added, in whole hours") 
     CHECK(freezing_lead(40_mm, {}) == 20h); // 19.4
 }
 
-TEST_CASE("a thicker bag never freezes sooner") {
+TEST_CASE("a thicker bag never has a shorter lead") {
     auto before = 0min;
     for (int millimetres = 2; millimetres <= 300; ++millimetres) {
         const auto time = freezing_lead(Length::millimetres(millimetres), {});

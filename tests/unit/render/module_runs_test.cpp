@@ -19,7 +19,7 @@ layout::ModuleGrid grid(std::uint16_t side, const std::string& rows) {
 
 } // namespace
 
-TEST_CASE("dark modules side by side in a row are one run; runs end with their row") {
+TEST_CASE("dark modules side by side in a row are one run, and runs end with their row") {
     const auto runs = render::module_runs(grid(4, "#.##"
                                                   "...."
                                                   "####"

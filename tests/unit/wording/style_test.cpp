@@ -76,7 +76,7 @@ TEST_CASE("a target temperature turned over is never lower than the one that is 
     CHECK(say_target(in_fahrenheit, style("en", Units::Metric)) == "63 °C");
 }
 
-TEST_CASE("a setting that is a temperature is turned to what dials show; other words stay") {
+TEST_CASE("a setting that is a temperature is turned to what dials show, and other words stay") {
     CHECK(say_setting("190 °C", style("en", Units::Both)) == "190 °C (375 °F)");
     CHECK(say_setting("425 °F", style("en", Units::Metric)) == "220 °C");
     CHECK(say_setting("low", style("en", Units::Both)) == "low");
