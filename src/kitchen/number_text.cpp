@@ -117,6 +117,23 @@ bool is_ambiguous(std::string_view text, const Digits& whole, std::string_view d
     return grouped && (text[whole.end] == ',' || decimals == "000");
 }
 
+/// "1,500" is 1.5 to some and 1500 to others: both, as they are written without doubt.
+std::string both_readings(std::int64_t whole, std::string_view decimals, char mark) {
+    const std::string_view mark_name = mark == ',' ? "comma" : "point";
+    const auto needed = decimals.find_last_not_of('0') + 1; // 0 where there is none
+    if (needed == 0) {
+        return fmt::format("it may mean {0} or {0}{1}: write one of them without a {2}", whole,
+                           decimals, mark_name);
+    }
+    if (needed < decimals.size()) {
+        return fmt::format("it may mean {0}{1}{2} or {0}{3}: write one of them", whole, mark,
+                           decimals.substr(0, needed), decimals);
+    }
+    return fmt::format(
+        "it may mean {0}{1}{2} or {0}{2}: write {0}{2}, or fewer digits after the {3}", whole, mark,
+        decimals, mark_name);
+}
+
 /// Goes on with ".2" or ",25" after a whole number.
 Read with_decimals(std::string_view text, const Digits& whole) {
     const auto begin = whole.end + 1;
@@ -126,9 +143,7 @@ Read with_decimals(std::string_view text, const Digits& whole) {
     }
     const auto [value, end] = decimals.value();
     if (const auto group = text.substr(begin, end - begin); is_ambiguous(text, whole, group)) {
-        return fault(fmt::format("it may mean {0} or {0}{1}: write one of them without a {2}",
-                                 whole.value, group, text[whole.end] == ',' ? "comma" : "point"),
-                     whole.end);
+        return fault(both_readings(whole.value, group, text[whole.end]), whole.end);
     }
     std::int64_t scale = 1;
     for (std::size_t i = begin; i < end; ++i) {
@@ -222,6 +237,25 @@ std::size_t range_mark(std::string_view text, std::size_t at) {
         }
     }
     return 0;
+}
+
+std::optional<TextFault> thousands_in_doubt(std::string_view text) {
+    for (std::size_t at = 0; at < text.size(); ++at) {
+        const auto whole = read_digits(text, at, most_digits);
+        if (!whole) {
+            continue;
+        }
+        const auto end = whole.value().end;
+        const auto decimals = read_digits(text, end + 1, most_decimals);
+        const bool point = starts_with(text, end, ".") || starts_with(text, end, ",");
+        if (point && decimals && whole.value().value > 0 && end - at <= 3 &&
+            decimals.value().end - (end + 1) == 3) {
+            return TextFault{
+                end, both_readings(whole.value().value, text.substr(end + 1, 3), text[end])};
+        }
+        at = decimals && point ? decimals.value().end : end;
+    }
+    return std::nullopt;
 }
 
 Read read_amount(std::string_view text, std::size_t at) {

@@ -5,6 +5,7 @@
 #include "kitchen/text_fault.h"
 
 #include <cstddef>
+#include <optional>
 #include <string_view>
 
 namespace thawslip::kitchen {
@@ -31,6 +32,10 @@ Result<ReadAmount, TextFault> read_amount(std::string_view text, std::size_t at)
 /// Reads "3", "3-4", "3–4", "3 to 4", "3 or 4" at byte `at`. "1-1/2" is 1½, as it is often typed,
 /// since no range runs backwards. Faults as of `read_amount`.
 Result<ReadRange, TextFault> read_range(std::string_view text, std::size_t at);
+
+/// Where a number of `text` has three digits after its point, and one to three before it that are
+/// not 0: the fault names both readings of it, "2.5 or 2500". Nothing where none has.
+std::optional<TextFault> thousands_in_doubt(std::string_view text);
 
 /// Whether there was no number at all, rather than a bad one.
 inline bool is_absent(const TextFault& fault) {

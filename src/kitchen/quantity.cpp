@@ -117,6 +117,7 @@ public:
         while (qualifier()) {
         }
         const auto begin = at_;
+        number_begin_ = begin;
         const auto range = read_range(text_, at_);
         if (!range) {
             return without_number(range.fault());
@@ -128,13 +129,13 @@ public:
         if (low.numerator == 0) {
             return fault(begin, "an amount is above 0");
         }
-        if (low.value() > high.value()) {
-            return fault(begin, "the smaller amount comes first");
-        }
         quantity_.low = low;
         quantity_.high = high;
         at_ = end;
-        return after_number();
+        const bool backwards = low.value() > high.value();
+        auto whole = after_number(); // "500-1.500 g" is in doubt before it runs backwards
+        return whole && backwards ? fault(begin, "the smaller amount comes first")
+                                  : std::move(whole);
     }
 
 private:
@@ -163,6 +164,9 @@ private:
         }
         qualifier();
         const bool has_unit = unit();
+        if (auto doubt = in_doubt(text_.substr(number_begin_, number_end - number_begin_))) {
+            return fault(number_begin_ + doubt->offset, std::move(doubt->message));
+        }
         const bool apart = number_end == text_.size() || space_at(text_, number_end) > 0;
         if (!has_unit && !apart) {
             return fault(number_end, "expected a space or a unit after the number");
@@ -180,6 +184,14 @@ private:
         }
         quantity_.item = without_end(rest, " ");
         return std::move(quantity_);
+    }
+
+    /// What is counted in hundreds is never written to a thousandth: "2.500 g" may be meant as
+    /// 2500 g, while "2.500 kg" cannot.
+    std::optional<TextFault> in_doubt(std::string_view number) const {
+        const bool is_small = quantity_.unit == Unit::Gram || quantity_.unit == Unit::Millilitre ||
+                              quantity_.unit == Unit::Count;
+        return is_small ? thousands_in_doubt(number) : std::nullopt;
     }
 
     /// "2 x 400 g tins": steps over the sign, so that the packs are what is counted.
@@ -253,6 +265,7 @@ private:
 
     std::string_view text_;
     std::size_t at_;
+    std::size_t number_begin_ = 0;
     Quantity quantity_;
 };
 
