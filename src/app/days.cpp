@@ -1,5 +1,6 @@
 #include "app/days.h"
 
+#include "app/clock.h"
 #include "app/input_file.h"
 #include "app/report.h"
 #include "intake/day_file.h"
@@ -65,7 +66,9 @@ Days read_days(const std::vector<std::string>& files, const Settings& settings) 
             unreadable.push_back(text.fault());
         }
     }
-    auto days = read_days(texts, settings);
+    auto by = settings;
+    by.kitchen.today = today();
+    auto days = read_days(texts, by);
     days.diagnostics.insert(days.diagnostics.begin(), unreadable.begin(), unreadable.end());
     return days;
 }

@@ -18,9 +18,8 @@ struct Days {
     Diagnostics diagnostics;             ///< placed; of all files together
 };
 
-/// Reads every file and plans every day. Never throws for what a cook can write; what is wrong is
-/// in `diagnostics`.
-/// \throws SystemFailure where a file may not be read
+/// Reads every file and plans every day, as of today. Never throws for what a cook can write; what
+/// is wrong is in `diagnostics`. \throws SystemFailure where a file may not be read
 Days read_days(const std::vector<std::string>& files, const Settings& settings);
 
 /// A description that is not in a file any longer.

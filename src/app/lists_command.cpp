@@ -4,6 +4,7 @@
 #include "app/days.h"
 #include "app/door_list.h"
 #include "app/report.h"
+#include "app/report_cautions.h"
 #include "wording/day_sheet.h"
 
 namespace thawslip::app {
@@ -52,6 +53,7 @@ ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& s
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;
     }
+    report_cautions(days, settings, console.err);
     return run_job(list_job(days, kinds, settings), days, options, settings, console);
 }
 

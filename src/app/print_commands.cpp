@@ -3,6 +3,7 @@
 #include "app/job.h"
 #include "app/make_prints.h"
 #include "app/report.h"
+#include "app/report_cautions.h"
 
 #include <ostream>
 
@@ -18,6 +19,7 @@ ExitStatus print_days(const PrintOptions& options, const Settings& settings, Con
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;
     }
+    report_cautions(days, settings, console.err);
     const Job job = make(days);
     if (job.prints.empty()) {
         console.out << "nothing to print: no dish has a finishing ingredient\n";

@@ -1,9 +1,10 @@
 #include "app/tell_load.h"
 
+#include "app/counted.h"
 #include "kitchen/unit_text.h"
 
-#include <algorithm>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <ostream>
 
 namespace thawslip::app {
@@ -20,30 +21,26 @@ std::string_view verdict_words(kitchen::LoadVerdict verdict) {
 }
 
 /// "Squash and red lentil stew (A, B); Plum and ginger compote (C)": bags by their dishes.
-std::string by_dish(const kitchen::Plan& plan, const std::vector<std::string>& bags) {
+std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags) {
     std::string text;
-    for (const auto& planned : plan.packages) {
-        std::string ids;
-        for (const auto& bag : planned.bags) {
-            if (std::ranges::find(bags, bag.id) != bags.end()) {
-                ids += (ids.empty() ? "" : ", ") + bag.id;
-            }
-        }
-        if (!ids.empty()) {
-            text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", planned.package.dish, ids);
-        }
+    for (const auto& dish : by_dish(plan, bags)) {
+        text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", dish.planned->package.dish,
+                            fmt::join(dish.bags, ", "));
     }
     return text;
 }
 
 void tell_batches(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out) {
     const auto& batches = plan.freezer_load->batches;
-    out << fmt::format(
-        "    freeze in {} batches, a day apart; the rest waits in the refrigerator\n",
-        batches.size());
+    if (batches.size() > 1) {
+        out << fmt::format("    freeze in {} batches, a day apart; what goes in later waits in "
+                           "the refrigerator, and those days are counted\n",
+                           batches.size());
+    }
     for (std::size_t i = 0; i < batches.size(); ++i) {
-        out << fmt::format("    batch {}, {}: {}\n", i + 1, to_text(batches[i].weight, style),
-                           by_dish(plan, batches[i].bags));
+        const auto day = kitchen::add_days(plan.made, std::chrono::days{i});
+        out << fmt::format("    batch {}, {}, {}: {}\n", i + 1, kitchen::to_iso(day),
+                           to_text(batches[i].weight, style), bags_text(plan, batches[i].bags));
     }
 }
 
@@ -51,20 +48,44 @@ void tell_batches(const kitchen::Plan& plan, const kitchen::UnitStyle& style, st
 
 void tell_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out) {
     const auto& load = *plan.freezer_load;
-    out << fmt::format("the freezer: {} in one day; the limit in 24 h is {} to {}: {}\n",
-                       to_text(load.total, style), to_text(load.limit_low, style),
-                       to_text(load.limit_high, style), verdict_words(load.verdict));
-    if (load.verdict == kitchen::LoadVerdict::Over && load.batches.size() > 1) {
+    const bool all_weighed = load.without_weight.empty();
+    out << fmt::format("the freezer: {}{} in one day; the limit in 24 h is {} to {}: {}{}\n",
+                       all_weighed ? "" : "at least ", to_text(load.total, style),
+                       to_text(load.limit_low, style), to_text(load.limit_high, style),
+                       verdict_words(load.verdict),
+                       all_weighed ? "" : ", as far as weights are known");
+    if (load.verdict == kitchen::LoadVerdict::Over) {
         tell_batches(plan, style, out);
     }
+    for (const auto& trouble : load_troubles(plan, style)) {
+        out << "    " << trouble << "\n";
+    }
+}
+
+std::vector<std::string> load_troubles(const kitchen::Plan& plan, const kitchen::UnitStyle& style) {
+    if (!plan.freezer_load) {
+        return {};
+    }
+    const auto& load = *plan.freezer_load;
+    std::vector<std::string> troubles;
+    if (!load.elsewhere.empty()) {
+        troubles.push_back(fmt::format(
+            "{} must go elsewhere today, for it would wait too long in the refrigerator: {}. Take "
+            "it to a second freezer today; or cook what is raw now and freeze it as a cooked dish "
+            "with a label of its own; or eat it within its days in the refrigerator; or pack "
+            "less. Ice keeps it cold, but its days go on",
+            to_text(load.elsewhere_weight, style), bags_text(plan, load.elsewhere)));
+    }
     if (!load.too_heavy.empty()) {
-        out << fmt::format("    too heavy for the freezer, each by itself; make it smaller: {}\n",
-                           by_dish(plan, load.too_heavy));
+        troubles.push_back(
+            fmt::format("too heavy for the freezer, each by itself; make it smaller: {}",
+                        bags_text(plan, load.too_heavy)));
     }
     if (!load.without_weight.empty()) {
-        out << fmt::format("    without a weight, so not counted: {}\n",
-                           by_dish(plan, load.without_weight));
+        troubles.push_back(fmt::format("without a weight, so not counted; weigh it: {}",
+                                       bags_text(plan, load.without_weight)));
     }
+    return troubles;
 }
 
 } // namespace thawslip::app

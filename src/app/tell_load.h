@@ -4,11 +4,18 @@
 #include "kitchen/unit_style.h"
 
 #include <iosfwd>
+#include <string>
+#include <vector>
 
 namespace thawslip::app {
 
 /// Whether the freezer can take the day's bags at once, and if not, which of them go in on which
-/// day; which bags have no weight and could not be counted. \pre plan.freezer_load
+/// day, and what else there is to know of them. \pre plan.freezer_load
 void tell_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out);
+
+/// What the cook has to do today about bags that the freezer's plan has no place for: how much
+/// must go elsewhere, which bags are too heavy, which have no weight. Empty where all have one,
+/// and where the freezer's size is not known.
+std::vector<std::string> load_troubles(const kitchen::Plan& plan, const kitchen::UnitStyle& style);
 
 } // namespace thawslip::app

@@ -253,10 +253,16 @@ bool is_at_or_below(const KeyPath& key, const KeyPath& path) {
            (text.size() == size || text[size] == '.' || text[size] == '[');
 }
 
+/// Whether a date was held against a day that could not be read.
+bool counts_from_unknown_day(const Diagnostic& refusal, const Diagnostic& fault) {
+    const auto& text = fault.key.text();
+    return refusal.key.text().ends_with(".use_by") && (text == "day" || text.ends_with("made"));
+}
+
 /// Whether what was refused, or a part of it, has a mistake of its own.
 bool is_spoilt(const Diagnostic& refusal, const Diagnostics& faults) {
     return std::ranges::any_of(faults, [&refusal](const Diagnostic& fault) {
-        return is_at_or_below(fault.key, refusal.key);
+        return is_at_or_below(fault.key, refusal.key) || counts_from_unknown_day(refusal, fault);
     });
 }
 

@@ -7,8 +7,9 @@
 
 namespace thawslip::kitchen {
 
-/// What a caution does: severities in rising order.
-enum class CautionLevel { Check, Card, LabelAndCard, Refuse };
+/// What a caution does: severities in rising order. `Report` is said on the terminal by every
+/// command that prints, `Check` by `check` alone.
+enum class CautionLevel { Check, Report, Card, LabelAndCard, Refuse };
 
 /// A rule that applies. Its words stand in the wording tables under `caution.<id>`, where
 /// `{0}`, `{1}`… take the values; kitchen knows no language.

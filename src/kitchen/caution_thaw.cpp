@@ -113,8 +113,7 @@ constexpr CautionRule rules[] = {
     {"thaw-cook-at-once", CautionLevel::LabelAndCard,
      "Once it has thawed, cook it at once: it does not keep.", "", big_thaw, cook_at_once},
     {"thaw-no-days-left", CautionLevel::LabelAndCard,
-     "Cook it on the day it has thawed: it was in the refrigerator for {0} days before freezing, "
-     "and those days count.",
+     "Cook it on the day it has thawed: its days in the refrigerator before freezing count ({0}).",
      "",
      "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "
      "Food Safety",

@@ -19,6 +19,7 @@ std::span<const CautionRule> temperature_rules();
 std::span<const CautionRule> slow_cooker_rules();
 std::span<const CautionRule> thaw_rules();
 std::span<const CautionRule> freezing_rules();
+std::span<const CautionRule> plausible_rules();
 std::span<const CautionRule> people_rules();
 std::span<const CautionRule> allergen_rules();
 std::span<const CautionRule> standing_rules();

@@ -24,8 +24,8 @@ bool is_perishable(const Package& package, const StorageTable& table) {
 std::vector<CautionRule> caution_rules() {
     std::vector<CautionRule> rules;
     for (const auto topic :
-         {temperature_rules(), slow_cooker_rules(), thaw_rules(), freezing_rules(), people_rules(),
-          allergen_rules(), standing_rules()}) {
+         {temperature_rules(), slow_cooker_rules(), thaw_rules(), freezing_rules(),
+          plausible_rules(), people_rules(), allergen_rules(), standing_rules()}) {
         rules.insert(rules.end(), topic.begin(), topic.end());
     }
     return rules;

@@ -6,6 +6,7 @@
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -20,6 +21,7 @@ struct Scene {
     const KeepUntil& keep;
     const StorageTable& table;
     const KitchenSettings& settings;
+    std::optional<Date> packing_day = std::nullopt; ///< the day's date, where it is known
 };
 
 /// One place where a rule applies, and what fills `{0}`, `{1}`… of its words. Values are numbers,
@@ -31,7 +33,7 @@ struct Finding {
 };
 
 /// A caution that can be given. Words of level Card and LabelAndCard are printed and so are
-/// sentences; those of Refuse and Check are messages: lower case, no full stop.
+/// sentences; those of Refuse, Report and Check are messages: lower case, no full stop.
 struct CautionRule {
     std::string_view id;
     CautionLevel level = CautionLevel::Check;

@@ -1,7 +1,7 @@
 #include "kitchen/freezer_load.h"
 
 #include <algorithm>
-#include <cstddef>
+#include <tuple>
 
 namespace thawslip::kitchen {
 
@@ -10,37 +10,132 @@ namespace {
 // Exact by definition: 1 lb = 453.59237 g, 1 ft³ = 28.316846592 l.
 constexpr double grams_per_litre_for_a_pound_per_cubic_foot = 453.59237 / 28.316846592;
 
+using Bags = std::span<const BagToFreeze>;
 /// Bags by their place in the list, so that a batch can be told in the cook's own order.
+using Places = std::vector<std::size_t>;
+
+/// Bags that should go in together.
+struct Group {
+    Places places;
+    double grams = 0.0;
+    std::chrono::days may_wait{0};
+};
+
 struct OpenBatch {
-    std::vector<std::size_t> places;
+    Places places;
     double grams = 0.0;
 };
 
-/// First fit, decreasing: never more than 11/9 of the least number of batches, and a bag. Equal
-/// bags keep their order. (D. S. Johnson, "Near-optimal bin packing algorithms", 1973.)
-std::vector<OpenBatch> fill_batches(std::span<const BagToFreeze> bags,
-                                    std::vector<std::size_t> places, double limit) {
-    std::stable_sort(places.begin(), places.end(), [&](std::size_t a, std::size_t b) {
-        return bags[a].weight->grams > bags[b].weight->grams;
-    });
+struct Filled {
     std::vector<OpenBatch> batches;
-    for (const std::size_t place : places) {
-        const double grams = bags[place].weight->grams;
-        auto batch = std::find_if(batches.begin(), batches.end(), [&](const OpenBatch& open) {
-            return open.grams + grams <= limit;
-        });
-        if (batch == batches.end())
-            batch = batches.insert(batches.end(), OpenBatch{});
-        batch->places.push_back(place);
-        batch->grams += grams;
+    Places elsewhere;
+    double elsewhere_grams = 0.0;
+};
+
+void add(Group& group, Bags bags, std::size_t place) {
+    const auto& bag = bags[place];
+    group.may_wait = group.places.empty() ? bag.may_wait : std::min(group.may_wait, bag.may_wait);
+    group.places.push_back(place);
+    group.grams += bag.weight->grams;
+}
+
+std::vector<Group> by_dish(Bags bags, const Places& weighed) {
+    std::map<std::size_t, Group> dishes;
+    for (const auto place : weighed)
+        add(dishes[bags[place].dish], bags, place);
+    std::vector<Group> groups;
+    for (auto& [dish, group] : dishes)
+        groups.push_back(std::move(group));
+    return groups;
+}
+
+std::vector<Group> one_by_one(Bags bags, const Places& weighed) {
+    std::vector<Group> groups(weighed.size());
+    for (std::size_t i = 0; i < weighed.size(); ++i)
+        add(groups[i], bags, weighed[i]);
+    return groups;
+}
+
+/// What may wait least first; of equals the heaviest, which finds room the worst (first fit,
+/// decreasing: D. S. Johnson, "Near-optimal bin packing algorithms", 1973).
+void sort_by_urgency(std::vector<Group>& groups) {
+    std::ranges::stable_sort(groups, [](const Group& a, const Group& b) {
+        return std::tuple{a.may_wait, -a.grams} < std::tuple{b.may_wait, -b.grams};
+    });
+}
+
+/// Puts a group into the first batch with room that it may wait for; whether there was one.
+bool put_together(const Group& group, double limit, std::vector<OpenBatch>& batches) {
+    for (std::chrono::days wait{0}; wait <= group.may_wait; ++wait) {
+        const auto number = static_cast<std::size_t>(wait.count());
+        if (number == batches.size())
+            batches.emplace_back();
+        auto& batch = batches[number];
+        if (batch.grams + group.grams <= limit) {
+            batch.places.insert(batch.places.end(), group.places.begin(), group.places.end());
+            batch.grams += group.grams;
+            return true;
+        }
     }
-    return batches;
+    return false;
+}
+
+Filled fill_batches(std::vector<Group> groups, Bags bags, double limit) {
+    sort_by_urgency(groups);
+    Filled filled;
+    for (const auto& group : groups) {
+        if (group.grams <= limit && put_together(group, limit, filled.batches))
+            continue;
+        auto parts = one_by_one(bags, group.places);
+        sort_by_urgency(parts);
+        for (const auto& part : parts) {
+            if (!put_together(part, limit, filled.batches)) {
+                filled.elsewhere.push_back(part.places.front());
+                filled.elsewhere_grams += part.grams;
+            }
+        }
+    }
+    return filled;
+}
+
+Filled best_filling(Bags bags, const Places& weighed, double limit) {
+    auto whole = fill_batches(by_dish(bags, weighed), bags, limit);
+    if (whole.elsewhere.empty())
+        return whole;
+    auto single = fill_batches(one_by_one(bags, weighed), bags, limit);
+    return single.elsewhere_grams < whole.elsewhere_grams ? single : whole;
+}
+
+std::vector<std::string> labels_of(Places places, Bags bags) {
+    std::ranges::sort(places);
+    std::vector<std::string> labels;
+    for (const auto place : places)
+        labels.push_back(bags[place].label);
+    return labels;
 }
 
 LoadVerdict judge(const FreezerLoad& load) {
     if (load.total > load.limit_high)
         return LoadVerdict::Over;
     return load.total > load.limit_low ? LoadVerdict::Near : LoadVerdict::Within;
+}
+
+/// Counts what has a weight, and names what has none or too much of it; the places of the rest.
+Places weigh(FreezerLoad& load, Bags bags) {
+    Places weighed;
+    for (std::size_t place = 0; place < bags.size(); ++place) {
+        const auto& bag = bags[place];
+        if (!bag.weight || !(bag.weight->grams > 0.0)) {
+            load.without_weight.push_back(bag.label);
+            continue;
+        }
+        load.total.grams += bag.weight->grams;
+        if (*bag.weight > load.limit_high)
+            load.too_heavy.push_back(bag.label);
+        else
+            weighed.push_back(place);
+    }
+    return weighed;
 }
 
 } // namespace
@@ -51,29 +146,23 @@ FreezerLoad freezer_load(double litres, std::span<const BagToFreeze> bags) {
         (litres > 0.0 ? litres : 0.0) * grams_per_litre_for_a_pound_per_cubic_foot;
     load.limit_low = Mass{2.0 * pound_each};
     load.limit_high = Mass{3.0 * pound_each};
-
-    std::vector<std::size_t> weighed;
-    for (std::size_t place = 0; place < bags.size(); ++place) {
-        const auto& bag = bags[place];
-        if (!bag.weight || !(bag.weight->grams > 0.0)) {
-            load.without_weight.push_back(bag.label);
-            continue;
-        }
-        weighed.push_back(place);
-        load.total.grams += bag.weight->grams;
-        if (*bag.weight > load.limit_high)
-            load.too_heavy.push_back(bag.label);
-    }
-
-    for (auto& open : fill_batches(bags, std::move(weighed), load.limit_high.grams)) {
-        std::sort(open.places.begin(), open.places.end());
-        FreezerBatch batch{.bags = {}, .weight = Mass{open.grams}};
-        for (const std::size_t place : open.places)
-            batch.bags.push_back(bags[place].label);
-        load.batches.push_back(std::move(batch));
-    }
+    const auto weighed = weigh(load, bags);
+    auto filled = best_filling(bags, weighed, load.limit_high.grams);
+    for (auto& open : filled.batches)
+        load.batches.push_back({labels_of(std::move(open.places), bags), Mass{open.grams}});
+    load.elsewhere = labels_of(std::move(filled.elsewhere), bags);
+    load.elsewhere_weight = Mass{filled.elsewhere_grams};
     load.verdict = judge(load);
     return load;
+}
+
+std::map<std::string, std::chrono::days> waits_of(const FreezerLoad& load) {
+    std::map<std::string, std::chrono::days> waits;
+    for (std::size_t number = 0; number < load.batches.size(); ++number) {
+        for (const auto& bag : load.batches[number].bags)
+            waits.emplace(bag, number);
+    }
+    return waits;
 }
 
 } // namespace thawslip::kitchen

@@ -2,6 +2,9 @@
 
 #include "kitchen/day.h"
 
+#include <chrono>
+#include <cstddef>
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -13,9 +16,11 @@ namespace thawslip::kitchen {
 struct BagToFreeze {
     std::string label;
     std::optional<Mass> weight;
+    std::size_t dish = 0;          ///< bags of one dish go in together where they can
+    std::chrono::days may_wait{0}; ///< in the refrigerator, from the packing day on
 };
 
-/// Bags that go in together; the next batch waits in the refrigerator for 24 h.
+/// Bags that go in together.
 struct FreezerBatch {
     std::vector<std::string> bags; ///< in the order in which they were given
     Mass weight;
@@ -24,26 +29,36 @@ struct FreezerBatch {
 enum class LoadVerdict {
     Within, ///< at most the prudent limit: all at once
     Near,   ///< between the two limits: all at once, spread out, if the freezer is a cold one
-    Over,   ///< in batches, a day apart
+    Over,   ///< in batches, a day apart, as far as the bags may wait
 };
 
+/// Every bag is in exactly one of `batches`, `elsewhere`, `too_heavy` and `without_weight`.
 struct FreezerLoad {
     Mass total;      ///< of the bags with a weight
     Mass limit_low;  ///< 2 lb per cubic foot of capacity in 24 h
     Mass limit_high; ///< 3 lb per cubic foot
     LoadVerdict verdict = LoadVerdict::Within;
-    std::vector<FreezerBatch> batches; ///< each within `limit_high`, except a bag heavier than it
-    std::vector<std::string> without_weight; ///< could not be counted, and are in no batch
+    /// The first goes in on the packing day, each further one 24 h after the one before; each is
+    /// within `limit_high`.
+    std::vector<FreezerBatch> batches;
+    std::vector<std::string> elsewhere; ///< no room before they have waited as long as they may
+    Mass elsewhere_weight;
     std::vector<std::string> too_heavy;      ///< each over the limit by itself: make it smaller
+    std::vector<std::string> without_weight; ///< could not be counted
 };
 
 /// Checks a day's bags against what a freezer can freeze in 24 h, 2–3 lb per cubic foot of its
-/// capacity (32–48 g per litre), and sorts them into few batches: the heaviest bags first, each
-/// into the first batch that has room.
+/// capacity (32–48 g per litre), and sorts them into batches: what may wait least first, the bags
+/// of a dish together where they can be. No bag is put into a batch for which it would have to
+/// wait longer than it may. Of a plan by whole dishes and one by single bags the first counts,
+/// unless more would have to go elsewhere by it.
 ///
 /// Limit: USDA, "Canning, Freezing, Storing Garden Produce"; West Virginia University Extension,
 /// "Freezing Guidelines"; Clemson HGIC 3065, "Freezing Prepared Foods".
 /// \param litres capacity of the freezer; one that is not positive can take nothing
 FreezerLoad freezer_load(double litres, std::span<const BagToFreeze> bags);
+
+/// How long each bag of a batch waits for it.
+std::map<std::string, std::chrono::days> waits_of(const FreezerLoad& load);
 
 } // namespace thawslip::kitchen

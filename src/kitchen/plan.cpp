@@ -2,10 +2,13 @@
 
 #include "kitchen/bag_id.h"
 #include "kitchen/cautions.h"
+#include "kitchen/chilled_wait.h"
 #include "kitchen/finish_order.h"
 #include "kitchen/freezing_lead.h"
 
+#include <algorithm>
 #include <fmt/format.h>
+#include <map>
 #include <set>
 
 namespace thawslip::kitchen {
@@ -138,16 +141,24 @@ std::optional<ThawLead> lead_of(const Package& package, const ThawSettings& sett
     return lead ? std::optional{lead.value()} : std::nullopt;
 }
 
+/// What a package is planned by.
+struct Planning {
+    Date packing_day;
+    const StorageTable& table;
+    const KitchenSettings& settings;
+};
+
 /// Everything but the ids; nothing when the package is refused.
-std::optional<PlannedPackage> plan_package(const Package& package, Date made,
-                                           const StorageTable& table,
-                                           const KitchenSettings& settings, Diagnostics& faults) {
+std::optional<PlannedPackage> plan_package(const Package& package, const Planning& by,
+                                           Diagnostics& faults) {
+    const auto& [packing_day, table, settings] = by;
+    const auto made = package.made.value_or(packing_day);
     const auto keep = keep_until(package, made, table, faults);
     const bool fits = finish_fits(package, faults);
     if (!keep) {
         return std::nullopt;
     }
-    auto given = cautions({package, made, *keep, table, settings});
+    auto given = cautions({package, made, *keep, table, settings, packing_day});
     if (!pass(given, faults) || !fits) {
         return std::nullopt;
     }
@@ -164,33 +175,85 @@ std::optional<PlannedPackage> plan_package(const Package& package, Date made,
                           .freezing = freezing_lead(package.thickness, settings.thaw)};
 }
 
-FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages) {
+FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,
+                    const Planning& by) {
     std::vector<BagToFreeze> bags;
-    for (const auto& planned : packages) {
-        for (const auto& bag : planned.bags) {
-            bags.push_back({bag.id, planned.package.weight});
+    for (std::size_t dish = 0; dish < packages.size(); ++dish) {
+        const auto& package = packages[dish].package;
+        const auto may_wait = may_wait_chilled(package, by.packing_day, by.table, by.settings.thaw);
+        for (const auto& bag : packages[dish].bags) {
+            bags.push_back({bag.id, package.weight, dish, may_wait});
         }
     }
     return freezer_load(litres, bags);
 }
 
+/// Sets how long each bag waits; the longest wait.
+std::chrono::days set_waits(std::vector<Bag>& bags,
+                            const std::map<std::string, std::chrono::days>& waits) {
+    std::chrono::days longest{0};
+    for (auto& bag : bags) {
+        const auto found = waits.find(bag.id);
+        bag.waits = found == waits.end() ? std::chrono::days{0} : found->second;
+        longest = std::max(longest, bag.waits);
+    }
+    return longest;
+}
+
+/// Counts the days that bags wait for the freezer among those before freezing, and plans anew
+/// what depends on them. The date needs no change: it counts from the day it was made.
+void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
+    const auto waits = waits_of(*plan.freezer_load);
+    for (auto& planned : plan.packages) {
+        const auto longest = set_waits(planned.bags, waits);
+        if (longest == std::chrono::days{0}) {
+            continue;
+        }
+        auto package = planned.package;
+        const auto chilled = days_chilled(package, by.packing_day) + longest;
+        package.days_refrigerated = static_cast<int>(chilled.count());
+        if (auto anew = plan_package(package, by, faults)) {
+            anew->bags = std::move(planned.bags);
+            planned = std::move(*anew);
+        }
+    }
+}
+
 } // namespace
+
+std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& bags) {
+    const std::set<std::string_view> wanted(bags.begin(), bags.end());
+    std::vector<DishBags> dishes;
+    for (const auto& planned : plan.packages) {
+        DishBags dish{&planned, {}};
+        for (const auto& bag : planned.bags) {
+            if (wanted.contains(bag.id)) {
+                dish.bags.push_back(bag.id);
+            }
+        }
+        if (!dish.bags.empty()) {
+            dishes.push_back(std::move(dish));
+        }
+    }
+    return dishes;
+}
 
 Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
           const KitchenSettings& settings) {
     Plan result{day.kitchen, day.made, {}, day_cautions(day, table, settings)};
+    const Planning by{day.made, table, settings};
     std::set<std::string> taken;
     for (const auto& package : day.packages) {
-        const auto made = package.made.value_or(day.made);
         // Ids are dealt out to refused packages too, so that mending one changes no other's.
-        auto bags = bags_of(package, made, taken);
-        if (auto planned = plan_package(package, made, table, settings, faults)) {
+        auto bags = bags_of(package, package.made.value_or(day.made), taken);
+        if (auto planned = plan_package(package, by, faults)) {
             planned->bags = std::move(bags);
             result.packages.push_back(std::move(*planned));
         }
     }
     if (day.freezer_litres) {
-        result.freezer_load = load_of(*day.freezer_litres, result.packages);
+        result.freezer_load = load_of(*day.freezer_litres, result.packages, by);
+        count_waits(result, by, faults);
     }
     return result;
 }

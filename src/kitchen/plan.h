@@ -21,10 +21,13 @@ struct Bag {
     std::string id; ///< as printed, with its check character: see bag_id.h
     int number = 1; ///< bag `number` of `of`
     int of = 1;
+    std::chrono::days waits{0}; ///< in the refrigerator, until the freezer has room for it
 };
 
 /// A package with everything worked out that a print can say.
 struct PlannedPackage {
+    /// As the cook wrote it; where bags wait for the freezer, with the longest wait among them in
+    /// `days_refrigerated`, so that one dish says one figure on all its prints, the strictest.
     Package package;
     Date made;
     KeepUntil keep_until;
@@ -49,6 +52,16 @@ struct Plan {
     /// known.
     std::optional<FreezerLoad> freezer_load = std::nullopt;
 };
+
+/// A dish of a plan and some of its bags.
+struct DishBags {
+    const PlannedPackage* planned = nullptr;
+    std::vector<std::string> bags;
+};
+
+/// The bags called so by their dishes, in the plan's order, which is the cook's.
+/// \returns pointers into `plan`
+std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& bags);
 
 /// Works out dates, ids, order and cautions. Pure: reads no clock and no file.
 ///

@@ -1,6 +1,9 @@
 #pragma once
 
+#include "kitchen/date.h"
 #include "kitchen/thaw_lead.h"
+
+#include <optional>
 
 namespace thawslip::kitchen {
 
@@ -25,6 +28,9 @@ struct KitchenSettings {
     double altitude_metres = 0.0; ///< above sea level; cautions start at 914 m (3000 ft)
     bool people_at_risk = false;  ///< pregnant, very young, old, or with weak immunity
     ThawSettings thaw = {};       ///< how cold the refrigerator is, among others
+
+    /// What dates are held against for what is reported and never printed; kitchen asks no clock.
+    std::optional<Date> today = std::nullopt;
 };
 
 } // namespace thawslip::kitchen

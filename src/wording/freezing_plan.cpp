@@ -4,37 +4,32 @@
 #include "wording/phrases.h"
 #include "wording/typography.h"
 
-#include <algorithm>
-
 namespace thawslip::wording {
 namespace {
 
 /// "Squash and red lentil stew (A, B); Plum and ginger compote (C)": bags by their dishes.
-std::string by_dish(const kitchen::Plan& plan, const std::vector<std::string>& bags,
-                    const Style& style) {
+std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags,
+                      const Style& style) {
     std::string text;
-    for (const auto& planned : plan.packages) {
+    for (const auto& dish : by_dish(plan, bags)) {
         std::string ids;
-        for (const auto& bag : planned.bags) {
-            if (std::ranges::find(bags, bag.id) != bags.end()) {
-                ids += (ids.empty() ? "" : ", ") + unbroken(bag.id);
-            }
+        for (const auto& bag : dish.bags) {
+            ids += (ids.empty() ? "" : ", ") + unbroken(bag);
         }
-        if (!ids.empty()) {
-            text += (text.empty() ? "" : "; ") +
-                    style.say("freezing.dish", {typeset_text(planned.package.dish), ids});
-        }
+        text += (text.empty() ? "" : "; ") +
+                style.say("freezing.dish", {typeset_text(dish.planned->package.dish), ids});
     }
     return text;
 }
 
-std::string_view verdict_key(kitchen::LoadVerdict verdict) {
-    switch (verdict) {
-    case kitchen::LoadVerdict::Within: return "freezing.within";
+std::string_view verdict_key(const kitchen::FreezerLoad& load) {
+    switch (load.verdict) {
+    case kitchen::LoadVerdict::Within:
+        return load.without_weight.empty() ? "freezing.within" : "freezing.within-weighed";
     case kitchen::LoadVerdict::Near: return "freezing.near";
     case kitchen::LoadVerdict::Over: break;
     }
-    return "freezing.over";
+    return load.batches.size() > 1 ? "freezing.over" : "freezing.over-today";
 }
 
 void add_batches(Field& field, const kitchen::Plan& plan, const Style& style) {
@@ -42,7 +37,7 @@ void add_batches(Field& field, const kitchen::Plan& plan, const Style& style) {
     for (std::size_t i = 0; i < batches.size(); ++i) {
         const auto day = std::chrono::sys_days{plan.made} + std::chrono::days{i};
         auto line = as_is(say_weight(batches[i].weight, style) + ": " +
-                          by_dish(plan, batches[i].bags, style));
+                          bags_text(plan, batches[i].bags, style));
         line.marker = Marker::TickBox;
         line.label = style.say(
             "freezing.batch", {std::to_string(i + 1),
@@ -51,22 +46,35 @@ void add_batches(Field& field, const kitchen::Plan& plan, const Style& style) {
     }
 }
 
+/// What no batch may take, with its box: it is gone from the refrigerator before the day is over.
+void add_elsewhere(Field& field, const kitchen::Plan& plan, const Style& style) {
+    const auto& load = *plan.freezer_load;
+    auto line = as_is(say_weight(load.elsewhere_weight, style) + ": " +
+                      bags_text(plan, load.elsewhere, style));
+    line.marker = Marker::TickBox;
+    line.label = style.say("freezing.elsewhere");
+    field.paragraphs.push_back(std::move(line));
+    field.paragraphs.push_back(plain(style.say("freezing.elsewhere-how")));
+}
+
 void add_load(Field& field, const kitchen::Plan& plan, const Style& style) {
     if (!plan.freezer_load) {
         field.paragraphs.push_back(plain(style.say("freezing.size-unknown")));
         return;
     }
     const auto& load = *plan.freezer_load;
-    const auto verdict =
-        style.say(verdict_key(load.verdict), {std::to_string(load.batches.size())});
+    const auto verdict = style.say(verdict_key(load), {std::to_string(load.batches.size())});
     field.paragraphs.push_back(plain(style.say(
         "freezing.load", {say_weight(load.total, style), say_weight(load.limit_low, style),
                           say_weight(load.limit_high, style), verdict})));
     add_batches(field, plan, style);
+    if (!load.elsewhere.empty()) {
+        add_elsewhere(field, plan, style);
+    }
     for (const auto& [key, bags] : {std::pair{"freezing.too-heavy", &load.too_heavy},
                                     std::pair{"freezing.not-weighed", &load.without_weight}}) {
         if (!bags->empty()) {
-            field.paragraphs.push_back(as_is(style.say(key, {by_dish(plan, *bags, style)})));
+            field.paragraphs.push_back(as_is(style.say(key, {bags_text(plan, *bags, style)})));
         }
     }
 }

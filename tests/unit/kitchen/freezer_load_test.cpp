@@ -1,3 +1,4 @@
+#include "../../support/random.h"
 #include "kitchen/freezer_load.h"
 
 #include <algorithm>
@@ -6,15 +7,20 @@
 #include <map>
 
 using namespace thawslip::kitchen;
+using std::chrono::days;
 
 namespace {
 
-std::vector<BagToFreeze> bags_of(const std::vector<double>& grams) {
+/// Bags of dishes of their own that may wait as long as it takes.
+std::vector<BagToFreeze> bags_of(const std::vector<double>& grams, int may_wait = 100) {
     std::vector<BagToFreeze> bags;
     for (std::size_t i = 0; i < grams.size(); ++i)
-        bags.push_back({"B" + std::to_string(i + 1), Mass{grams[i]}});
+        bags.push_back({"B" + std::to_string(i + 1), Mass{grams[i]}, i, days{may_wait}});
     return bags;
 }
+
+using Names = std::vector<std::string>;
+constexpr double litres_for_10_kg = 10010.0 / 48.0554; // 3 lb per cubic foot
 
 } // namespace
 
@@ -76,12 +82,103 @@ TEST_CASE("every weighed bag is in exactly one batch, and no batch is over the l
     CHECK(static_cast<double>(load.batches.size()) <= least * 11.0 / 9.0 + 1.0);
 }
 
-TEST_CASE("a bag that is over the limit by itself is named and goes in alone") {
+TEST_CASE("a bag that is over the limit by itself is named and goes into no batch") {
     const auto load = freezer_load(20.0, bags_of({300, 2000, 400}));
-    CHECK(load.too_heavy == std::vector<std::string>{"B2"});
+    CHECK(load.too_heavy == Names{"B2"});
+    REQUIRE(load.batches.size() == 1);
+    CHECK(load.batches[0].bags == Names{"B1", "B3"});
+}
+
+TEST_CASE("what may wait least goes in first, and its dish together") {
+    const std::vector<BagToFreeze> bags = {
+        {"stew 1", Mass{3000}, 0, days{3}}, {"stew 2", Mass{3000}, 0, days{3}},
+        {"fish 1", Mass{2000}, 1, days{1}}, {"fish 2", Mass{2000}, 1, days{1}},
+        {"mince", Mass{1500}, 2, days{0}},
+    };
+    const auto load = freezer_load(litres_for_10_kg, bags);
     REQUIRE(load.batches.size() == 2);
-    CHECK(load.batches[0].bags == std::vector<std::string>{"B2"});
-    CHECK(load.batches[1].bags == std::vector<std::string>{"B1", "B3"});
+    CHECK(load.batches[0].bags == Names{"fish 1", "fish 2", "mince"});
+    CHECK(load.batches[1].bags == Names{"stew 1", "stew 2"}); // one alone would have had room
+    CHECK(load.elsewhere.empty());
+    const auto waits = waits_of(load);
+    CHECK(waits.at("mince") == days{0});
+    CHECK(waits.at("stew 1") == days{1});
+}
+
+TEST_CASE("what would wait too long goes elsewhere today, as little of it as can be") {
+    std::vector<BagToFreeze> bags;
+    for (int i = 0; i < 12; ++i)
+        bags.push_back({"mince " + std::to_string(i), Mass{2000}, 0, days{1}});
+    const auto load = freezer_load(100.0, bags); // 4.8 kg a day
+    REQUIRE(load.batches.size() == 2);
+    CHECK(load.batches[0].bags.size() == 2);
+    CHECK(load.batches[1].bags.size() == 2);
+    CHECK(load.elsewhere.size() == 8);
+    CHECK(load.elsewhere_weight.grams == doctest::Approx(16000));
+}
+
+TEST_CASE("a dish is parted rather than sent elsewhere") {
+    std::vector<BagToFreeze> bags;
+    for (const std::size_t dish : {0U, 0U, 0U, 1U, 1U, 1U, 2U, 2U, 2U})
+        bags.push_back({"B" + std::to_string(bags.size()), Mass{2000}, dish, days{1}});
+    const auto load = freezer_load(litres_for_10_kg, bags); // three times 6 kg into twice 10 kg
+    CHECK(load.elsewhere.empty());
+    CHECK(load.batches.size() == 2);
+}
+
+TEST_CASE("more than the freezer takes today is said even of food that may not wait") {
+    const auto load = freezer_load(litres_for_10_kg, bags_of({6000, 5000}, 0));
+    REQUIRE(load.batches.size() == 1);
+    CHECK(load.batches[0].bags == Names{"B1"});
+    CHECK(load.elsewhere == Names{"B2"});
+}
+
+TEST_CASE("random days: no bag waits too long, each has one place, no batch is over the limit") {
+    thawslip::test_support::Random random{20261017};
+    for (int round = 0; round < 500; ++round) {
+        CAPTURE(round);
+        std::vector<BagToFreeze> bags;
+        const auto count = random.below(60);
+        for (std::size_t i = 0; i < count; ++i) {
+            const auto dish = random.below(8);
+            const auto weight =
+                random.chance(12) ? std::optional<Mass>{} : Mass{random.between(100.0, 6000.0)};
+            bags.push_back(
+                {"B" + std::to_string(i), weight, dish, days{(dish + random.below(2)) % 5}});
+        }
+        const double litres = random.between(20.0, 600.0);
+        const auto load = freezer_load(litres, bags);
+        std::map<std::string, int> seen;
+        for (std::size_t number = 0; number < load.batches.size(); ++number) {
+            const auto& batch = load.batches[number];
+            CHECK_FALSE(batch.bags.empty());
+            CHECK(batch.weight <= load.limit_high);
+            double grams = 0.0;
+            for (const auto& label : batch.bags) {
+                const auto& bag = *std::ranges::find(bags, label, &BagToFreeze::label);
+                CHECK(days{number} <= bag.may_wait);
+                grams += bag.weight.value_or(Mass{}).grams;
+                ++seen[label];
+            }
+            CHECK(grams == doctest::Approx(batch.weight.grams));
+        }
+        for (const auto* names : {&load.elsewhere, &load.too_heavy, &load.without_weight}) {
+            for (const auto& label : *names)
+                ++seen[label];
+        }
+        CHECK(seen.size() == bags.size());
+        CHECK(std::ranges::all_of(seen, [](const auto& one) { return one.second == 1; }));
+        // Nothing is sent away that today's batch has room for.
+        for (const auto& label : load.elsewhere) {
+            const auto& bag = *std::ranges::find(bags, label, &BagToFreeze::label);
+            REQUIRE_FALSE(load.batches.empty());
+            CHECK(load.batches[0].weight.grams + bag.weight.value_or(Mass{}).grams >
+                  load.limit_high.grams);
+        }
+        const auto again = freezer_load(litres, bags);
+        CHECK(again.elsewhere == load.elsewhere);
+        CHECK(again.batches.size() == load.batches.size());
+    }
 }
 
 TEST_CASE("a bag without a usable weight is named and not counted") {

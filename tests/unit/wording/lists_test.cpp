@@ -177,11 +177,28 @@ TEST_CASE("the day sheet names the batches that go into the freezer, with their 
     plan.freezer_load = load;
     const auto lines = lines_of(day_sheet(plan, english()), "freezing");
     CHECK(has(lines, "6.6 kg to freeze; this freezer freezes 3 kg to 4.5 kg in 24 h. Too much for "
-                     "one day: 2 batches, a day apart; the rest waits in the refrigerator."));
+                     "one day: 2 batches, a day apart; what goes in later waits in the "
+                     "refrigerator, and those days are counted."));
     CHECK(has(lines, "Batch 1, 17 Oct 2026: 4.4 kg: Squash and red lentil stew (7C5-8FW-87D, "
                      "3TX-SZC-87V)"));
     CHECK(has(lines, "Batch 2, 18 Oct 2026: 2.2 kg: Squash and red lentil stew (0E2-7BR-87R)"));
     CHECK(has(lines, "Without a weight, not counted: Plum and ginger compote (J11-0Q0-87J)"));
+}
+
+TEST_CASE("the day sheet says what must go elsewhere today, and prints no batch for it") {
+    auto plan = orchard_day();
+    kitchen::FreezerLoad load;
+    load.verdict = kitchen::LoadVerdict::Over;
+    load.batches = {{{"7C5-8FW-87D"}, kitchen::Mass{2200}}};
+    load.elsewhere = {"3TX-SZC-87V", "0E2-7BR-87R"};
+    load.elsewhere_weight = kitchen::Mass{4400};
+    plan.freezer_load = load;
+    const auto lines = lines_of(day_sheet(plan, english()), "freezing");
+    CHECK(has(lines, "Batch 1, 17 Oct 2026: 2.2 kg: Squash and red lentil stew (7C5-8FW-87D)"));
+    CHECK(has(lines, "Elsewhere, today: 4.4 kg: Squash and red lentil stew (3TX-SZC-87V, "
+                     "0E2-7BR-87R)"));
+    CHECK(std::ranges::none_of(
+        lines, [](const std::string& line) { return line.find("Batch 2") != std::string::npos; }));
 }
 
 TEST_CASE("where the freezer's size is not known, the day sheet gives the rule") {
