@@ -3,6 +3,7 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/counted.h"
+#include "app/gone_bags.h"
 #include "app/json.h"
 #include "base/utf8.h"
 #include "unicode/ascii.h"
@@ -15,6 +16,12 @@
 namespace thawslip::app {
 namespace {
 
+/// A bag of the archive, and the day its label was printed after it was noted as gone, if any.
+struct FoundBag {
+    archive::Bag bag;
+    std::string printed_since;
+};
+
 std::string days_text(long days) {
     if (days < 0) {
         return counted(-days, "day") + " past";
@@ -26,21 +33,27 @@ std::string weight_text(const archive::Bag& bag) {
     return bag.weight ? fmt::format("{:.1f} kg", bag.weight->grams / 1000.0) : "";
 }
 
-std::string line_of(const archive::Bag& bag, kitchen::Date today, std::size_t widest) {
+std::string since_text(const FoundBag& found) {
+    const auto& bag = found.bag;
+    return fmt::format("{} since {}{}", word_of(bag.state), bag.changed.substr(0, 10),
+                       found.printed_since.empty()
+                           ? ""
+                           : ", but its label was printed again on " + found.printed_since);
+}
+
+std::string line_of(const FoundBag& found, kitchen::Date today, std::size_t widest) {
+    const auto& bag = found.bag;
     const auto left = kitchen::days_between(today, bag.keep_until).count();
-    const auto state =
-        bag.state == archive::State::Frozen
-            ? days_text(left)
-            : fmt::format("{} since {}", word_of(bag.state), bag.changed.substr(0, 10));
+    const auto state = bag.state == archive::State::Frozen ? days_text(left) : since_text(found);
     const auto pad = widest - std::min(widest, count_code_points(bag.dish));
     return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {:<7} {}  {}\n", bag.id, bag.dish,
                        std::string(pad, ' '), bag.servings, weight_text(bag), date_head(bag),
                        kitchen::to_iso(bag.keep_until), state);
 }
 
-std::size_t widest_dish(const std::vector<archive::Bag>& bags) {
+std::size_t widest_dish(const std::vector<FoundBag>& bags) {
     std::size_t widest = 0;
-    for (const auto& bag : bags) {
+    for (const auto& [bag, printed_since] : bags) {
         widest = std::max(widest, count_code_points(bag.dish));
     }
     return widest;
@@ -73,9 +86,9 @@ std::string total_text(const Total& total) {
     return counted(total.bags, "bag") + ", " + counted(total.servings, "serving") + weight;
 }
 
-void tell_totals(const std::vector<archive::Bag>& bags, Console console) {
+void tell_totals(const std::vector<FoundBag>& bags, Console console) {
     std::map<std::string, Total> totals;
-    for (const auto& bag : bags) {
+    for (const auto& [bag, printed_since] : bags) {
         if (bag.state == archive::State::Frozen) {
             totals[bag.dish] += total_of(bag);
         }
@@ -106,9 +119,9 @@ std::string bag_json(const archive::Bag& bag, kitchen::Date today) {
                        word_of(bag.state), json_string(bag.changed));
 }
 
-void tell_json(const std::vector<archive::Bag>& bags, kitchen::Date today, Console console) {
+void tell_json(const std::vector<FoundBag>& bags, kitchen::Date today, Console console) {
     std::vector<std::string> values;
-    for (const auto& bag : bags) {
+    for (const auto& [bag, printed_since] : bags) {
         values.push_back(bag_json(bag, today));
     }
     console.out << json_lines(values);
@@ -122,14 +135,20 @@ std::string words_of(const std::vector<std::string>& words) {
     return unicode::fold_for_search(all);
 }
 
-std::vector<archive::Bag> asked_for(const FreezerQuestion& question, const Settings& settings) {
+std::vector<FoundBag> asked_for(const FreezerQuestion& question, const Settings& settings) {
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         return {};
     }
     const auto which = question.gone_too ? archive::Which::All : archive::Which::InFreezer;
-    return question.words.empty() ? archive->bags(which)
-                                  : archive->find(words_of(question.words), which);
+    auto bags = question.words.empty() ? archive->bags(which)
+                                       : archive->find(words_of(question.words), which);
+    std::vector<FoundBag> found;
+    for (auto& bag : bags) {
+        auto printed_since = printed_since_gone(*archive, bag);
+        found.push_back({std::move(bag), std::move(printed_since)});
+    }
+    return found;
 }
 
 } // namespace
@@ -150,8 +169,9 @@ ExitStatus freezer_list(const FreezerQuestion& question, const Settings& setting
     }
     const auto widest = widest_dish(bags);
     std::size_t past = 0;
-    for (const auto& bag : bags) {
-        console.out << line_of(bag, now, widest);
+    for (const auto& found : bags) {
+        console.out << line_of(found, now, widest);
+        const auto& bag = found.bag;
         past += bag.state == archive::State::Frozen && bag.keep_until < now ? 1U : 0U;
     }
     tell_totals(bags, console);

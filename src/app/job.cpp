@@ -2,6 +2,7 @@
 
 #include "app/counted.h"
 #include "app/deliver.h"
+#include "app/gone_bags.h"
 #include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
@@ -132,6 +133,9 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
     }
     const auto& laid_out = result.value();
     tell_left_out(laid_out, job, days, console);
+    if (job.recorded_as == "labels" && options.record != Record::No) {
+        tell_gone(job, days, settings, console);
+    }
     const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
     const bool printed = status == ExitStatus::Done || !options.output.empty();
     if (printed && !job.recorded_as.empty() && settings.record_prints &&

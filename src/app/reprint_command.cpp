@@ -2,6 +2,7 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/counted.h"
+#include "app/gone_bags.h"
 #include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
@@ -92,6 +93,19 @@ void tell_revisions(archive::Archive& archive, const WantedPrint& wanted, Consol
     }
 }
 
+void tell_gone_among(archive::Archive& archive, const WantedPrint& wanted, Console console) {
+    if (!is_labels(wanted.print)) {
+        return;
+    }
+    for (const auto key : wanted.print.days) {
+        auto bags = archive.bags_of(key);
+        std::erase_if(bags, [&](const archive::Bag& bag) {
+            return !wanted.whole && !wanted.bags.contains(bag.id);
+        });
+        tell_gone(bags, console);
+    }
+}
+
 /// As it was printed, but for what is asked for now.
 PrintOptions options_for(const WantedPrint& wanted, const PrintOptions& printed,
                          const ReprintOptions& asked) {
@@ -130,6 +144,7 @@ Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const Wante
     auto laid_out = std::move(result).value();
     tell_changes(wanted, laid_out, with, console);
     tell_revisions(archive, wanted, console);
+    tell_gone_among(archive, wanted, console);
     if (!wanted.whole) {
         keep_wanted(laid_out, *remade, wanted.bags);
     }

@@ -175,3 +175,21 @@ TEST_CASE_FIXTURE(StockedKitchen, "without a day the door list has every bag tha
     CHECK(refused.status == 2);
     CHECK(says(refused.err, "DAY.toml"));
 }
+
+TEST_CASE_FIXTURE(StockedKitchen,
+                  "a label printed again of a bag that is eaten is said, and listed") {
+    REQUIRE((*this)("freezer eaten 7C5-8FW-87D").status == 0);
+    const auto of_it =
+        "caution: bag 7C5-8FW-87D of \"Squash and red lentil stew\" is noted as eaten";
+    const auto again = (*this)("reprint 7C5-8FW-87D -o again.pdf");
+    CHECK(says(again.err, of_it));
+    CHECK_FALSE(says((*this)("reprint 3TX-SZC-87V -o other.pdf").err, "is noted as"));
+    CHECK_FALSE(says((*this)("reprint 7C5-8FW-87D --cards -o card.pdf").err, "is noted as"));
+    CHECK_FALSE(says((*this)("freezer list --all").out, "printed again"));
+    now = "1795478400"; // 24 Nov 2026
+    const auto all = (*this)("labels day.toml -o labels.pdf");
+    CHECK(says(all.err, of_it));
+    CHECK(count(all.err, "is noted as") == 1);
+    CHECK(says((*this)("freezer list --all").out, "label was printed again on 2026-11-24"));
+    CHECK_FALSE(says((*this)("labels day.toml --no-archive -o labels.pdf").err, "is noted as"));
+}
