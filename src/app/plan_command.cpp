@@ -179,15 +179,85 @@ void tell_events(const Planned& planned, std::ostream& out) {
     }
 }
 
-void tell(const Planned& planned, std::ostream& out) {
-    tell_events(planned, out);
-    if (!planned.line.events.empty() && !planned.line.remarks.empty()) {
-        out << "\n";
+using kitchen::RemarkId;
+
+/// Where a dish is late, these are said before all else: what can still be done, and then what no
+/// longer can.
+constexpr RemarkId of_late_dishes[] = {
+    RemarkId::ThawByWater, RemarkId::ThawByMicrowave, RemarkId::CookFromFrozen, RemarkId::IfThawed,
+    RemarkId::NoWayInTime, RemarkId::StartTooLate,    RemarkId::ThawTooLate};
+
+bool is_of_late_dish(const kitchen::TimelineRemark& remark) {
+    return remark.dish && std::ranges::find(of_late_dishes, remark.id) != std::end(of_late_dishes);
+}
+
+std::string say(const Planned& planned, const kitchen::TimelineRemark& remark) {
+    return say_remark(planned.line, remark, planned.style.language);
+}
+
+/// A way with what to mind on it, in one line.
+std::string way_text(const Planned& planned, const kitchen::FasterWay& way, std::size_t dish) {
+    auto text = say(planned, remark_of(way, dish));
+    for (const auto& caution : cautions_of(way.method, dish)) {
+        text += " " + say(planned, caution);
     }
+    return text;
+}
+
+const kitchen::TimelineRemark* find_remark(const Planned& planned, RemarkId id, std::size_t dish) {
+    const auto found = std::ranges::find_if(planned.line.remarks, [&](const auto& remark) {
+        return remark.id == id && remark.dish == dish;
+    });
+    return found == planned.line.remarks.end() ? nullptr : &*found;
+}
+
+void tell_late_dish(const Planned& planned, std::size_t dish, std::ostream& out) {
+    const auto& ways = planned.line.dishes[dish].ways;
+    out << planned.style.say(ways.empty() ? "plan.late-no-way" : "plan.late",
+                             {planned.dishes[dish].package.dish})
+        << "\n";
+    int number = 0;
+    for (const auto& way : ways) {
+        out << fmt::format("  {}. {}\n", ++number, way_text(planned, way, dish));
+    }
+    for (const auto id : {RemarkId::IfThawed, RemarkId::NoWayInTime, RemarkId::StartTooLate}) {
+        if (const auto* remark = find_remark(planned, id, dish)) {
+            out << "  " << say(planned, *remark) << "\n";
+        }
+    }
+    if (const auto* remark = find_remark(planned, RemarkId::ThawTooLate, dish)) {
+        out << "  " << planned.style.say("plan.no-longer", {say(planned, *remark)}) << "\n";
+    }
+    out << "\n";
+}
+
+void tell_late_dishes(const Planned& planned, std::ostream& out) {
+    for (std::size_t dish = 0; dish < planned.dishes.size(); ++dish) {
+        const auto is_about = [&](const kitchen::TimelineRemark& remark) {
+            return remark.dish == dish && is_of_late_dish(remark);
+        };
+        if (std::ranges::any_of(planned.line.remarks, is_about)) {
+            tell_late_dish(planned, dish, out);
+        }
+    }
+}
+
+void tell_remarks(const Planned& planned, std::ostream& out) {
+    bool any = false;
     for (const auto& remark : planned.line.remarks) {
-        out << fmt::format("{}: {}\n", key(rule_of(remark.id).weight),
-                           remark_text(planned, remark));
+        if (is_of_late_dish(remark)) {
+            continue;
+        }
+        out << fmt::format("{}{}: {}\n", any || planned.line.events.empty() ? "" : "\n",
+                           key(rule_of(remark.id).weight), remark_text(planned, remark));
+        any = true;
     }
+}
+
+void tell(const Planned& planned, std::ostream& out) {
+    tell_late_dishes(planned, out);
+    tell_events(planned, out);
+    tell_remarks(planned, out);
     out << "\n" << planned.style.language.say("standing.local-rules") << "\n";
 }
 
@@ -211,7 +281,38 @@ std::string remark_json(const Planned& planned, const kitchen::TimelineRemark& r
                        json_string(say_remark(planned.line, remark, planned.style.language)));
 }
 
+std::string_view key(kitchen::ThawMethod method) {
+    switch (method) {
+    case kitchen::ThawMethod::Refrigerator: return "refrigerator";
+    case kitchen::ThawMethod::ColdWater: return "cold water";
+    case kitchen::ThawMethod::Microwave: return "microwave";
+    case kitchen::ThawMethod::FromFrozen: break;
+    }
+    return "from frozen";
+}
+
+std::string way_json(const Planned& planned, const kitchen::FasterWay& way, std::size_t dish) {
+    const auto at = [&](kitchen::Instant instant) {
+        return json_string(kitchen::to_iso(on_clock(planned.line.clock, instant)));
+    };
+    std::vector<std::string> cautions;
+    for (const auto& caution : cautions_of(way.method, dish)) {
+        cautions.push_back(say(planned, caution));
+    }
+    return fmt::format(
+        R"({{"dish":{},"method":{},"begin":{},"start":{},"ready":{},"text":{},"cautions":{}}})",
+        json_string(planned.dishes[dish].package.dish), json_string(key(way.method)), at(way.begin),
+        at(way.start), at(planned.line.eat), json_string(say(planned, remark_of(way, dish))),
+        json_strings(cautions));
+}
+
 void tell_json(const Planned& planned, std::ostream& out) {
+    std::vector<std::string> ways;
+    for (std::size_t dish = 0; dish < planned.dishes.size(); ++dish) {
+        for (const auto& way : planned.line.dishes[dish].ways) {
+            ways.push_back(way_json(planned, way, dish));
+        }
+    }
     std::vector<std::string> events;
     for (std::size_t i = 0; i < planned.line.events.size(); ++i) {
         events.push_back(event_json(planned, i));
@@ -220,9 +321,30 @@ void tell_json(const Planned& planned, std::ostream& out) {
     for (const auto& remark : planned.line.remarks) {
         remarks.push_back(remark_json(planned, remark));
     }
-    out << fmt::format("{{\"eat\":{},\"events\":{},\"remarks\":{}}}\n",
+    out << fmt::format("{{\"eat\":{},\"ways\":{},\"events\":{},\"remarks\":{}}}\n",
                        json_string(kitchen::to_iso(on_clock(planned.line.clock, planned.line.eat))),
-                       json_list(events), json_list(remarks));
+                       json_list(ways), json_list(events), json_list(remarks));
+}
+
+/// Writes what can still be done; a dish that cannot is named, for it is missed in a calendar.
+void write_calendar(const Planned& planned, const std::string& file, Console console) {
+    if (file.empty()) {
+        return;
+    }
+    const auto text = calendar_text(planned.line, planned.dishes, planned.words, {planned.now});
+    if (text.empty()) {
+        console.err << "error: this cannot be done in time, so no calendar is written\n";
+        return;
+    }
+    for (std::size_t dish = 0; dish < planned.dishes.size(); ++dish) {
+        const auto outlook = planned.line.dishes[dish].outlook;
+        if (outlook == kitchen::Outlook::OnlyIfThawed || outlook == kitchen::Outlook::TooLate) {
+            console.err << fmt::format("caution: {} cannot be done in time and is left out of the "
+                                       "calendar\n",
+                                       planned.dishes[dish].package.dish);
+        }
+    }
+    write_whole_file(file, text);
 }
 
 } // namespace
@@ -251,17 +373,8 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
     } else {
         tell(planned, console.out);
     }
-    if (!can_be_done(planned.line)) {
-        if (!options.calendar.empty()) {
-            console.err << "error: this cannot be done in time, so no calendar is written\n";
-        }
-        return ExitStatus::Refused;
-    }
-    if (!options.calendar.empty()) {
-        write_whole_file(options.calendar,
-                         calendar_text(planned.line, planned.dishes, planned.words, {planned.now}));
-    }
-    return ExitStatus::Done;
+    write_calendar(planned, options.calendar, console);
+    return can_be_done(planned.line) ? ExitStatus::Done : ExitStatus::Refused;
 }
 
 } // namespace thawslip::app

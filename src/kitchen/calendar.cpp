@@ -2,6 +2,7 @@
 
 #include "kitchen/icalendar_lines.h"
 
+#include <algorithm>
 #include <cassert>
 #include <fmt/format.h>
 #include <map>
@@ -52,8 +53,24 @@ void add_event(ICalendarLines& lines, std::string_view uid, Instant at, const Ev
     if (!words.description.empty())
         lines.add_text("DESCRIPTION", words.description);
     lines.add("TRANSP", "TRANSPARENT"); // the cook is not busy all that time
-    add_alarm(lines, words, settings.alarm_before);
+    add_alarm(lines, words,
+              at - settings.alarm_before >= settings.stamp ? settings.alarm_before
+                                                           : std::chrono::minutes{0});
     lines.add("END", "VEVENT");
+}
+
+/// Whether an event is still to come, of a dish that can still be done.
+bool belongs_in(const Timeline& timeline, const TimelineEvent& event,
+                const CalendarSettings& settings) {
+    const auto outlook = timeline.dishes[event.dish].outlook;
+    return event.at >= settings.stamp &&
+           (outlook == Outlook::InTime || outlook == Outlook::FasterWay);
+}
+
+bool has_events(const Timeline& timeline, const CalendarSettings& settings) {
+    return std::ranges::any_of(timeline.events, [&](const TimelineEvent& event) {
+        return belongs_in(timeline, event, settings);
+    });
 }
 
 } // namespace
@@ -61,7 +78,7 @@ void add_event(ICalendarLines& lines, std::string_view uid, Instant at, const Ev
 std::string calendar_text(const Timeline& timeline, std::span<const TimelineDish> dishes,
                           std::span<const EventWords> words, const CalendarSettings& settings) {
     assert(words.size() == timeline.events.size() && "words for every event");
-    if (timeline.events.empty())
+    if (!has_events(timeline, settings))
         return {};
     ICalendarLines lines;
     lines.add("BEGIN", "VCALENDAR");
@@ -70,6 +87,8 @@ std::string calendar_text(const Timeline& timeline, std::span<const TimelineDish
     std::map<std::string, int> seen; // two dishes may be alike in every respect
     for (std::size_t i = 0; i < timeline.events.size(); ++i) {
         const TimelineEvent& event = timeline.events[i];
+        if (!belongs_in(timeline, event, settings))
+            continue;
         std::string identity_here = identity(event, dishes[event.dish]);
         const int repeat = seen[identity_here]++;
         if (repeat > 0)

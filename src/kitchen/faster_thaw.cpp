@@ -58,9 +58,12 @@ FasterWays faster_ways(const Package& package, const ThawSettings& settings, Ins
         if (!spans)
             continue;
         const Instant first_start = now + spans->lead;
-        const CookWindow window = cook_window(spans->cooking, eat, first_start);
+        CookWindow window = cook_window(spans->cooking, eat, first_start);
+        if (spans->lead > minutes{0})
+            window.no_earlier = window.at; // no sooner than it has thawed
         if (first_start <= window.no_later)
-            found.ways.push_back({method, window.at - spans->lead, window.at, window.takes});
+            found.ways.push_back(
+                {method, window.at - spans->lead, window.at, window.takes, window});
         const Instant ready = first_start + middle_of(spans->cooking);
         found.soonest_ready = std::min(found.soonest_ready.value_or(ready), ready);
     }

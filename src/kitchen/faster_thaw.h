@@ -4,14 +4,6 @@
 
 namespace thawslip::kitchen {
 
-/// A safe way to the table for a bag that is still frozen at the moment it is asked for.
-struct FasterWay {
-    ThawMethod method = ThawMethod::ColdWater;
-    Instant begin; ///< when it goes into the water or the microwave: the latest that serves
-    Instant start; ///< when cooking starts; equal to `begin` from frozen
-    std::chrono::minutes takes{0}; ///< the cooking
-};
-
 struct FasterWays {
     std::vector<FasterWay> ways; ///< those that still fit, in the agencies' order of preference
     std::optional<Instant> soonest_ready; ///< by the quickest of all ways; nothing if there is none

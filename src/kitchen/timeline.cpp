@@ -34,13 +34,15 @@ public:
         const Package& package = request_.dishes[dish].package;
         if (package.thaw.method == ThawMethod::FromFrozen && package.cook &&
             package.cook->vessel == Vessel::SlowCooker) {
+            line_.dishes[dish].outlook = Outlook::TooLate;
             remark({.id = RemarkId::FrozenInSlowCooker, .dish = dish});
             return;
         }
         plan_cooking(dish);
-        plan_finishing(dish);
         plan_thawing(dish);
-        event({line_.eat, TimelineStep::Ready, dish});
+        find_outlook(dish);
+        if (line_.dishes[dish].outlook != Outlook::TooLate)
+            add_events(dish);
     }
 
     Timeline finished() && {
@@ -59,21 +61,57 @@ private:
     void plan_cooking(std::size_t dish) {
         const Package& package = request_.dishes[dish].package;
         const auto range = usable_cook_time(package);
-        if (!range) {
-            if (package.cook)
-                remark({.id = RemarkId::CookTimeUnknown, .dish = dish});
-            return;
+        if (range)
+            line_.dishes[dish].cook = cook_window(*range, line_.eat, request_.now);
+        else if (package.cook)
+            remark({.id = RemarkId::CookTimeUnknown, .dish = dish});
+    }
+
+    bool is_thaw_late(const DishTimeline& planned) const {
+        return planned.thaw && planned.thaw->no_later < request_.now;
+    }
+
+    /// What is said first is what can still be done, then what no longer can.
+    void find_outlook(std::size_t dish) {
+        auto& planned = line_.dishes[dish];
+        const bool start_late =
+            planned.cook ? planned.cook->no_later < request_.now : line_.eat < request_.now;
+        if (is_thaw_late(planned)) {
+            planned.outlook = start_late ? Outlook::TooLate : Outlook::OnlyIfThawed;
+            offer_faster_ways(dish);
+        } else if (start_late) {
+            planned.outlook = Outlook::TooLate;
         }
-        const CookWindow window = cook_window(*range, line_.eat, request_.now);
-        const Instant planned = line_.eat - middle_of(*range);
-        if (window.at != planned)
-            remark({.id = RemarkId::StartNow, .dish = dish, .values = {planned, window.no_later}});
-        if (window.no_later < request_.now)
+        tell_of_start(dish, start_late);
+    }
+
+    void tell_of_start(std::size_t dish, bool start_late) {
+        const auto& planned = line_.dishes[dish];
+        if (!planned.cook || planned.outlook == Outlook::FasterWay)
+            return;
+        const auto takes = middle_of(*usable_cook_time(request_.dishes[dish].package));
+        const auto& window = *planned.cook;
+        if (start_late)
             remark({.id = RemarkId::StartTooLate,
                     .dish = dish,
-                    .values = {window.no_later, request_.now + middle_of(*range)}});
-        event({window.at, TimelineStep::Start, dish});
-        line_.dishes[dish].cook = window;
+                    .values = {window.no_later, request_.now + takes}});
+        else if (window.at != line_.eat - takes)
+            remark({.id = RemarkId::StartNow,
+                    .dish = dish,
+                    .values = {line_.eat - takes, window.no_later}});
+    }
+
+    void add_events(std::size_t dish) {
+        const auto& planned = line_.dishes[dish];
+        const auto& ways = planned.ways;
+        if (planned.outlook == Outlook::FasterWay && ways.front().method != ThawMethod::FromFrozen)
+            event({ways.front().begin, TimelineStep::Thaw, dish});
+        if (planned.outlook == Outlook::InTime && planned.thaw)
+            event({planned.thaw->at, TimelineStep::Thaw, dish});
+        if (planned.cook)
+            event({planned.cook->at, TimelineStep::Start, dish});
+        plan_finishing(dish);
+        event({line_.eat, TimelineStep::Ready, dish});
     }
 
     void plan_finishing(std::size_t dish) {
@@ -107,12 +145,9 @@ private:
         const Instant start = planned.cook ? planned.cook->at : line_.eat;
         const auto window = thaw_window(lead.value(), start, asked.keeps_thawed, request_);
         planned.thaw = window;
-        event({window.at, TimelineStep::Thaw, dish});
         tell_of_lead(dish, window.lead);
         if (is_tight(window))
             remark({.id = RemarkId::ThawWindowTight, .dish = dish, .values = {asked.keeps_thawed}});
-        if (window.no_later < request_.now)
-            tell_faster_ways(dish, window);
     }
 
     void tell_of_lead(std::size_t dish, const ThawLead& lead) {
@@ -126,29 +161,43 @@ private:
             break;
         case MissingSize::Both: remark({RemarkId::ThawSizeUnknown, dish, {}, {lead.lead}}); break;
         }
-        if (lead.method == ThawMethod::ColdWater)
-            remark({.id = RemarkId::ColdWaterRules, .dish = dish});
-        if (lead.method != ThawMethod::Refrigerator)
-            remark({.id = RemarkId::CookAtOnce, .dish = dish});
+        for (auto& caution : cautions_of(lead.method, dish))
+            remark(std::move(caution));
     }
 
     /// What is left when the planned moment for thawing is past.
-    void tell_faster_ways(std::size_t dish, const ThawWindow& late) {
-        remark({.id = RemarkId::ThawTooLate, .dish = dish, .values = {late.no_later}});
-        const auto found =
+    void offer_faster_ways(std::size_t dish) {
+        auto& planned = line_.dishes[dish];
+        auto found =
             faster_ways(request_.dishes[dish].package, request_.thaw, line_.eat, request_.now);
-        for (const auto& way : found.ways) {
-            if (way.method == ThawMethod::FromFrozen)
-                remark({RemarkId::CookFromFrozen, dish, {}, {way.start, way.takes}});
-            else
-                remark({way.method == ThawMethod::ColdWater ? RemarkId::ThawByWater
-                                                            : RemarkId::ThawByMicrowave,
-                        dish,
-                        {},
-                        {way.begin, way.start}});
-        }
-        if (found.ways.empty() && found.soonest_ready)
-            remark({RemarkId::NoWayInTime, dish, {}, {*found.soonest_ready}});
+        for (const auto& way : found.ways)
+            remark(remark_of(way, dish));
+        tell_if_thawed(dish);
+        if (found.ways.empty())
+            remark({RemarkId::NoWayInTime, dish, {}, {soonest_ready(dish, found)}});
+        remark({.id = RemarkId::ThawTooLate, .dish = dish, .values = {planned.thaw->no_later}});
+        if (found.ways.empty())
+            return;
+        planned.outlook = Outlook::FasterWay;
+        planned.ways = std::move(found.ways);
+        if (planned.cook)
+            planned.cook = planned.ways.front().cook;
+    }
+
+    /// A bag that was thawed in time is cooked as planned, whoever asks on the day itself.
+    void tell_if_thawed(std::size_t dish) {
+        const auto& planned = line_.dishes[dish];
+        const bool keeps = planned.thaw->lead.method == ThawMethod::Refrigerator;
+        if (keeps && planned.cook && planned.cook->no_later >= request_.now)
+            remark({RemarkId::IfThawed, dish, {}, {planned.cook->at, planned.cook->no_later}});
+    }
+
+    /// By the quickest way there is, the planned one among them.
+    Instant soonest_ready(std::size_t dish, const FasterWays& found) const {
+        const auto range = usable_cook_time(request_.dishes[dish].package).value_or(TimeRange{});
+        const auto as_planned =
+            request_.now + line_.dishes[dish].thaw->lead.lead + middle_of(range);
+        return std::min(found.soonest_ready.value_or(as_planned), as_planned);
     }
 
     /// The changes between the first thing to be done and eating.
@@ -174,6 +223,27 @@ private:
 };
 
 } // namespace
+
+TimelineRemark remark_of(const FasterWay& way, std::size_t dish) {
+    if (way.method == ThawMethod::FromFrozen)
+        return {RemarkId::CookFromFrozen, dish, {}, {way.start, way.takes}};
+    const bool water = way.method == ThawMethod::ColdWater;
+    return {water ? RemarkId::ThawByWater : RemarkId::ThawByMicrowave,
+            dish,
+            {},
+            {way.begin, way.start}};
+}
+
+std::vector<TimelineRemark> cautions_of(ThawMethod method, std::size_t dish) {
+    std::vector<TimelineRemark> cautions;
+    if (method == ThawMethod::ColdWater)
+        cautions.push_back({.id = RemarkId::ColdWaterRules, .dish = dish});
+    if (method == ThawMethod::ColdWater || method == ThawMethod::Microwave)
+        cautions.push_back({.id = RemarkId::CookAtOnce, .dish = dish});
+    if (method == ThawMethod::FromFrozen)
+        cautions.push_back({.id = RemarkId::FrozenMiddle, .dish = dish});
+    return cautions;
+}
 
 bool can_be_done(const Timeline& line) {
     return std::ranges::none_of(line.remarks, [](const TimelineRemark& remark) {

@@ -53,9 +53,28 @@ struct CookWindow {
     std::chrono::minutes takes{0}; ///< from `at` to the time to eat
 };
 
+/// A safe way to the table for a bag that is still frozen at the moment it is asked for.
+struct FasterWay {
+    ThawMethod method = ThawMethod::ColdWater;
+    Instant begin; ///< when it goes into the water or the microwave: the latest that serves
+    Instant start; ///< when cooking starts; equal to `begin` from frozen
+    std::chrono::minutes takes{0}; ///< the cooking
+    CookWindow cook = {};          ///< the same with its ends
+};
+
+/// What can be done about a dish at the moment it is asked for.
+enum class Outlook {
+    InTime,       ///< as planned
+    FasterWay,    ///< too late to thaw as planned, but `ways` still serve
+    OnlyIfThawed, ///< no way serves a frozen bag; one that was thawed in time can be cooked
+    TooLate,      ///< nothing serves
+};
+
 struct DishTimeline {
-    std::optional<ThawWindow> thaw; ///< nothing when cooked from frozen
+    std::optional<ThawWindow> thaw; ///< as planned; nothing when cooked from frozen
     std::optional<CookWindow> cook; ///< nothing without a usable cooking time
+    Outlook outlook = Outlook::InTime;
+    std::vector<FasterWay> ways; ///< in the agencies' order; the events are those of the first
 };
 
 enum class TimelineStep { Thaw, Start, Add, Ready };
@@ -78,6 +97,10 @@ struct Timeline {
     std::vector<TimelineRemark> remarks;
 };
 
+/// The remark that says a way with its times, and those that go with it: what to mind.
+TimelineRemark remark_of(const FasterWay& way, std::size_t dish);
+std::vector<TimelineRemark> cautions_of(ThawMethod method, std::size_t dish);
+
 /// Whether nothing stands against it: no remark says that it cannot be done.
 bool can_be_done(const Timeline& line);
 
@@ -86,10 +109,11 @@ bool can_be_done(const Timeline& line);
 /// written: for thawed food, unless the package's thaw method is FromFrozen.
 ///
 /// Where the planned start is past but the shortest time still fits, cooking is planned from now.
-/// Where a bag can no longer thaw as planned, its events stay and remarks offer each faster safe
-/// way that still fits: cold water, microwave, and from frozen (half as long again) in an oven,
-/// pan, pot or microwave but never in a slow cooker. A frozen bag that is meant for a slow cooker
-/// gets no events at all.
+/// Where a bag can no longer thaw as planned, each faster safe way that still fits is offered: cold
+/// water, microwave, and from frozen in an oven, pan, pot or microwave but never in a slow cooker.
+/// The dish's events are then those of the first of them; where there is none, those that remain
+/// if it was thawed in time; where that is too late too, it has no events. A frozen bag that is
+/// meant for a slow cooker gets none either.
 /// Cooking times and finishing offsets that are negative or longer than 14 days are not usable.
 Timeline timeline(const TimelineRequest& request);
 

@@ -31,6 +31,8 @@ enum class RemarkId {
     CookFromFrozen,
     ColdWaterRules,
     CookAtOnce,
+    IfThawed,
+    FrozenMiddle,
     NoWayInTime,
     FrozenInSlowCooker,
     CookTimeUnknown,

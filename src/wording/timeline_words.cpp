@@ -52,30 +52,69 @@ std::string_view thaw_key(kitchen::ThawMethod method) {
     return "plan.thaw-refrigerator";
 }
 
+/// How it is thawed: as planned, or by the first of the ways that are left.
+kitchen::ThawMethod method_of(const Setting& setting) {
+    return setting.windows.ways.empty() ? setting.dish.package.thaw.method
+                                        : setting.windows.ways.front().method;
+}
+
+void add_sentence(std::string& text, std::string_view sentence) {
+    text += text.empty() ? "" : text.ends_with('.') ? " " : ". ";
+    text += sentence;
+}
+
+/// What to mind on the way to the table: it has to be where the alarm rings.
+void add_cautions(std::string& text, const Setting& setting) {
+    for (const auto& caution : cautions_of(method_of(setting), 0)) {
+        add_sentence(text, say_remark(setting.line, caution, setting.style.language));
+    }
+}
+
 kitchen::EventWords thaw_words(const Setting& setting) {
     const auto& language = setting.style.language;
-    kitchen::EventWords words{
-        language.say(thaw_key(setting.dish.package.thaw.method), {bags_of(setting)}), {}};
+    const auto method = method_of(setting);
+    kitchen::EventWords words{language.say(thaw_key(method), {bags_of(setting)}), {}};
+    add_cautions(words.description, setting);
     const auto& window = setting.windows.thaw;
-    if (window && window->no_earlier != window->no_later) {
+    if (setting.windows.ways.empty() && window && window->no_earlier != window->no_later) {
         words.description = language.say("plan.thaw-window", {clock_at(setting, window->no_earlier),
                                                               clock_at(setting, window->no_later)});
     }
     return words;
 }
 
+/// How it is cooked; for as long as the way that is left takes, where it is another one.
+std::string cooking_of(const Setting& setting) {
+    const auto& ways = setting.windows.ways;
+    if (!setting.dish.package.cook) {
+        return {};
+    }
+    auto cook = *setting.dish.package.cook;
+    if (!ways.empty() && ways.front().method == kitchen::ThawMethod::FromFrozen) {
+        const auto& window = ways.front().cook;
+        cook.time = kitchen::TimeRange{setting.line.eat - window.no_later,
+                                       setting.line.eat - window.no_earlier};
+    }
+    return say_cooking(cook, setting.style);
+}
+
 kitchen::EventWords start_words(const Setting& setting) {
     const auto& language = setting.style.language;
-    const auto& package = setting.dish.package;
-    const bool frozen = package.thaw.method == kitchen::ThawMethod::FromFrozen;
-    const auto how = package.cook ? say_cooking(*package.cook, setting.style) : std::string{};
-    kitchen::EventWords words{
-        language.say(frozen ? "plan.start-frozen" : "plan.start", {bags_of(setting), how}), {}};
+    const bool frozen = method_of(setting) == kitchen::ThawMethod::FromFrozen;
+    kitchen::EventWords words{language.say(frozen ? "plan.start-frozen" : "plan.start",
+                                           {bags_of(setting), cooking_of(setting)}),
+                              {}};
+    if (setting.windows.outlook == kitchen::Outlook::OnlyIfThawed) {
+        words.description = language.say("plan.only-if-thawed");
+    }
     const auto& window = setting.windows.cook;
     if (window && window->no_earlier != window->no_later) {
-        words.description =
-            language.say("plan.start-window", {clock_at(setting, window->no_earlier),
-                                               clock_at(setting, window->no_later)});
+        add_sentence(words.description,
+                     language.say("plan.start-window", {clock_at(setting, window->no_earlier),
+                                                        clock_at(setting, window->no_later)}));
+    }
+    if (frozen) {
+        add_cautions(words.description, setting);
     }
     return words;
 }

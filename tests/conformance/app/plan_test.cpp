@@ -63,11 +63,17 @@ TEST_CASE("all dishes of a table share one plan in order of time") {
 TEST_CASE("a thaw that cannot make it is said, with the faster ways, and is status 1") {
     const auto outcome =
         plan("--dish 'apple pork' --eat '2026-12-03 18:30' --now '2026-12-03 08:00'");
-    CHECK(has(outcome.out, "It had to start thawing by"));
-    CHECK(has(outcome.out, "Still possible in cold water"));
+    // What can still be done is said first, then what no longer can, then the steps.
+    CHECK(outcome.out.starts_with("Too late for Apple and sage pork shoulder as planned. What can "
+                                  "still be done, the best first:\n  1. Still possible in cold "
+                                  "water"));
+    const auto no_longer = outcome.out.find("No longer possible: It had to start thawing by");
+    REQUIRE(no_longer != std::string::npos);
+    CHECK(no_longer < outcome.out.find("Start cooking"));
+    CHECK_FALSE(has(outcome.out, "Tue 1 Dec 2026\n")); // no step of two days ago
     const auto late = plan("--dish 'apple pork' --eat '2026-12-03 18:30' --now '2026-12-03 18:00'");
     CHECK(late.status == 1);
-    CHECK(has(late.out, "No safe way is quick enough"));
+    CHECK(has(late.out, "no safe way is quick enough: eat something else"));
 }
 
 TEST_CASE("a time to eat that is past is said, and no calendar is written") {
@@ -79,6 +85,26 @@ TEST_CASE("a time to eat that is past is said, and no calendar is written") {
     CHECK(has(outcome.out, "The time to eat, Thu 3 Dec 2026, 18:30, is past already."));
     CHECK(has(outcome.err, "no calendar is written"));
     CHECK_FALSE(std::filesystem::exists(file));
+}
+
+TEST_CASE("the calendar of a late plan holds what can still be done, with its cautions") {
+    const ScratchFolder folder;
+    const auto file = folder / "plan.ics";
+    const auto late =
+        "--eat '2026-12-03 18:30' --now '2026-12-03 11:00' --calendar " + shell_word(file);
+    const auto outcome = plan(late);
+    CHECK(outcome.status == 1); // the stew can no longer be
+    CHECK(has(outcome.err, "Squash and red lentil stew cannot be done in time"));
+    const auto calendar = read_file(file);
+    CHECK_FALSE(has(calendar, "lentil"));
+    CHECK(has(calendar, "SUMMARY:Put 1 bag of Apple and sage pork shoulder into cold water"));
+    CHECK(has(calendar, "DESCRIPTION:In a leak-proof bag"));
+    CHECK_FALSE(has(calendar, "DTSTART:20261202")); // nothing of the day before
+    const auto json = plan("--dish 'apple pork' --eat '2026-12-03 18:30' --now '2026-12-03 08:00' "
+                           "--json");
+    CHECK(
+        has(json.out, R"("ways":[{"dish":"Apple and sage pork shoulder","method":"cold water",)"));
+    CHECK(has(json.out, R"("cautions":["In a leak-proof bag)"));
 }
 
 TEST_CASE("clock changes come from TZ: forward, back, skipped and repeated") {
@@ -112,7 +138,7 @@ TEST_CASE("JSON has local times, the step, the dish, its bags and words") {
     const auto outcome =
         plan("--dish stew --bags 2 --eat 2026-12-03T18:30 --now '2026-11-30 09:00' --json");
     CHECK(outcome.status == 0);
-    CHECK(has(outcome.out, R"({"eat":"2026-12-03T18:30","events":[{"at":"2026-12-0)"));
+    CHECK(has(outcome.out, R"({"eat":"2026-12-03T18:30","ways":[],"events":[{"at":"2026-12-0)"));
     CHECK(has(outcome.out, R"("what":"thaw","dish":"Squash and red lentil stew","bags":[")"));
     CHECK(has(outcome.out, R"("at":"2026-12-03T18:20","what":"add")"));
     CHECK(has(outcome.out, R"("at":"2026-12-03T18:30","what":"ready")"));

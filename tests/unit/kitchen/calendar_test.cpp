@@ -111,6 +111,23 @@ TEST_CASE("a thaw and a meal become two events with alarms") {
     CHECK(calendar_text(line, dishes, words, {.stamp = stamp, .alarm_before = 10min}) == text);
 }
 
+TEST_CASE(
+    "what is past or can no longer be done is in no calendar, and no alarm rings in the past") {
+    const std::vector<TimelineDish> dishes{compote()};
+    const auto line = line_for(dishes, supper);
+    const std::vector<EventWords> words{{"Move the compote", ""}, {"Supper", ""}};
+    const auto thaw = line.events.at(0).at;
+    const auto later = calendar_text(line, dishes, words, {.stamp = thaw + 1min});
+    CHECK(later.find("Move the compote") == std::string::npos);
+    CHECK(later.find("Supper") != std::string::npos);
+    const auto at_once =
+        calendar_text(line, dishes, words, {.stamp = thaw - 5min, .alarm_before = 10min});
+    CHECK(at_once.find("TRIGGER:PT0S") < at_once.find("TRIGGER:-PT10M"));
+    auto late = line;
+    late.dishes.at(0).outlook = Outlook::OnlyIfThawed;
+    CHECK(calendar_text(late, dishes, words, {.stamp = stamp}).empty());
+}
+
 TEST_CASE("a UID stays when the meal moves, and tells dishes, bags and steps apart") {
     const std::vector<EventWords> two(2);
     const std::vector<EventWords> four(4);

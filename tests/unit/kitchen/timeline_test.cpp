@@ -288,6 +288,62 @@ TEST_CASE("a thaw that cannot make it offers each faster safe way that still fit
     }
 }
 
+TEST_CASE("a late dish has the events of the first way that is left, none of them past") {
+    const auto now = supper - 20h;
+    const auto line = timeline(request_for({pork()}, supper, now));
+    const auto& dish = line.dishes.at(0);
+    CHECK(dish.outlook == Outlook::FasterWay);
+    REQUIRE(dish.ways.size() == 3);
+    CHECK(dish.ways[0].method == ThawMethod::ColdWater); // the agencies' order
+    CHECK(dish.ways[1].method == ThawMethod::Microwave);
+    CHECK(dish.ways[2].method == ThawMethod::FromFrozen);
+    CHECK(lines_of(line) == std::vector<std::string>{"2026-12-03T14:00 thaw 0",
+                                                     "2026-12-03T17:30 start 0",
+                                                     "2026-12-03T18:30 ready 0"});
+    CHECK(dish.ways[0].begin == line.events[0].at);
+    CHECK(dish.ways[0].cook.no_earlier == dish.ways[0].start);
+    CHECK(time_value(line, RemarkId::IfThawed, 0) == "2026-12-03T17:30");
+    CHECK(can_be_done(line));
+}
+
+TEST_CASE("no event of any plan is past, whenever it is asked for") {
+    for (minutes before = 0min; before < days{4}; before += 37min) {
+        const auto request = request_for({stew(), pork(), compote()}, supper, supper - before);
+        const auto line = timeline(request);
+        for (const auto& event : line.events) {
+            CAPTURE(line_of(line, event));
+            CHECK(event.at >= request.now);
+        }
+        for (std::size_t dish = 0; dish < line.dishes.size(); ++dish) {
+            const auto outlook = line.dishes[dish].outlook;
+            CHECK(line.dishes[dish].ways.empty() == (outlook != Outlook::FasterWay));
+            const bool has_events = std::any_of(line.events.begin(), line.events.end(),
+                                                [&](const auto& e) { return e.dish == dish; });
+            CHECK(has_events == (outlook != Outlook::TooLate));
+        }
+    }
+}
+
+TEST_CASE("where no way serves a frozen bag, what remains is for one that has thawed in time") {
+    const auto line = timeline(request_for({stew()}, supper, supper - 7h - 30min));
+    CHECK(line.dishes[0].outlook == Outlook::OnlyIfThawed);
+    CHECK(find(line, RemarkId::NoWayInTime) != nullptr);
+    CHECK(lines_of(line).front() == "2026-12-03T11:00 start 0");
+    CHECK_FALSE(can_be_done(line));
+    const auto too_late = timeline(request_for({stew()}, supper, supper - 6h));
+    CHECK(too_late.dishes[0].outlook == Outlook::TooLate);
+    CHECK(too_late.events.empty());
+}
+
+TEST_CASE("the soonest meal is said even where only the refrigerator thaws") {
+    auto dish = stew();
+    dish.package.thickness = Length::millimetres(60);
+    auto request = request_for({dish}, supper, supper - 6h);
+    request.thaw.water.celsius = 0.0; // no thawing in it
+    const auto line = timeline(request);
+    CHECK(find(line, RemarkId::NoWayInTime) != nullptr);
+}
+
 TEST_CASE("from frozen takes half as long again, and never goes into a slow cooker") {
     const auto in_oven = timeline(request_for({pork()}, supper, supper - 20h));
     CHECK(time_value(in_oven, RemarkId::CookFromFrozen, 0) == "2026-12-03T17:00");
