@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
 #include <vector>
 
 namespace thawslip::oracle {
@@ -11,13 +12,15 @@ namespace {
 
 constexpr int table_size = 4000;
 
-/// Rings of a disc (columns) by layers from its face to its middle plane (rows). A slab is the
-/// one ring whose outer edge passes no heat.
+/// Rings of a disc (columns) by layers from its upper face (rows): to its middle plane where both
+/// faces are alike, else to the face it lies on. A slab is the one ring whose outer edge passes no
+/// heat.
 class Grid {
 public:
-    Grid(const Model& model, const Piece& piece, int cells)
-        : layers_{cells}, rings_{piece.diameter > 0.0 ? cells : 1}, depth_{piece.thickness / 2.0 /
-                                                                           cells},
+    Grid(const Model& model, const Piece& piece, double under_share, int cells)
+        : layers_{under_share == 1.0 ? cells : 2 * cells}, rings_{piece.diameter > 0.0 ? cells : 1},
+          depth_{piece.thickness / 2.0 / cells}, under_share_{under_share == 1.0 ? 0.0
+                                                                                 : under_share},
           width_{piece.diameter > 0.0 ? piece.diameter / 2.0 / cells : 1.0},
           open_rim_{piece.diameter > 0.0}, density_{model.food().density}, model_{model},
           enthalpy_(static_cast<std::size_t>(layers_ * rings_)), state_(enthalpy_.size()) {}
@@ -34,7 +37,14 @@ public:
         for (std::size_t i = 0; i < enthalpy_.size(); ++i)
             state_[i] = model_.at(enthalpy_[i]);
     }
-    double core() const { return state_[index(layers_ - 1, 0)].celsius; }
+    double coldest() const { return *ends().first; }
+    double warmest() const { return *ends().second; }
+
+    /// The middle of the upper face, where as much heat arrives from outside as goes inward.
+    double face(double medium, double coefficient) const {
+        const double inward = 2.0 * state_[0].conductivity / depth_;
+        return (coefficient * medium + inward * state_[0].celsius) / (coefficient + inward);
+    }
 
     /// One step: heat through every wall between volumes, then through the open faces.
     void advance(double seconds, double medium, double coefficient) {
@@ -49,6 +59,9 @@ public:
                              seconds);
                 if (layer == 0)
                     warm(here, wall, depth_, {medium, coefficient}, seconds / volume);
+                if (layer + 1 == layers_ && under_share_ > 0.0)
+                    warm(here, wall, depth_, {medium, coefficient * under_share_},
+                         seconds / volume);
                 const double rim = (ring + 1.0) * width_ * depth_;
                 if (ring + 1 < rings_) {
                     const double outer = (ring + 1.5) * width_ * width_ * depth_;
@@ -69,6 +82,18 @@ private:
         double celsius;
         double coefficient;
     };
+
+    /// Coldest and warmest of the axis.
+    std::pair<const double*, const double*> ends() const {
+        const double* coldest = &state_[0].celsius;
+        const double* warmest = coldest;
+        for (int layer = 1; layer < layers_; ++layer) {
+            const double* here = &state_[index(layer, 0)].celsius;
+            coldest = *here < *coldest ? here : coldest;
+            warmest = *here > *warmest ? here : warmest;
+        }
+        return {coldest, warmest};
+    }
 
     std::size_t index(int layer, int ring) const {
         return static_cast<std::size_t>(layer * rings_ + ring);
@@ -94,6 +119,7 @@ private:
     int layers_;
     int rings_;
     double depth_;
+    double under_share_;
     double width_;
     bool open_rim_;
     double density_;
@@ -148,17 +174,25 @@ Model::State Model::at(double enthalpy) const {
 }
 
 double Model::hours_until(const Piece& piece, const Treatment& treatment, int cells) const {
-    Grid grid{*this, piece, cells};
+    return course(piece, treatment, cells, treatment.core).whole;
+}
+
+Course Model::course(const Piece& piece, const Treatment& treatment, int cells,
+                     double limit) const {
+    Grid grid{*this, piece, treatment.under_share, cells};
     grid.fill(enthalpy(food_, treatment.start));
     const double step = grid.longest_step();
     const bool warming = treatment.medium > treatment.start;
+    double warmer = 0.0;
     for (double seconds = 0.0; seconds < 2000.0 * 3600.0; seconds += step) {
         grid.look_up();
-        if (warming ? grid.core() >= treatment.core : grid.core() <= treatment.core)
-            return seconds / 3600.0;
+        if (warming ? grid.coldest() >= treatment.core : grid.warmest() <= treatment.core)
+            return {seconds / 3600.0, warmer / 3600.0};
+        if (grid.face(treatment.medium, treatment.coefficient) > limit)
+            warmer += step;
         grid.advance(step, treatment.medium, treatment.coefficient);
     }
-    return std::numeric_limits<double>::infinity();
+    return {std::numeric_limits<double>::infinity(), warmer / 3600.0};
 }
 
 } // namespace thawslip::oracle

@@ -27,12 +27,20 @@ struct Piece {
     double diameter = 0.0;  ///< m; 0 for a slab
 };
 
-/// How it is warmed or cooled: all over, from `start` °C until its middle passes `core` °C.
+/// How it is warmed or cooled: all over, from `start` °C until the last of its axis passes `core`
+/// °C. The face it lies on may get only a share of the coefficient: 0 on an insulator.
 struct Treatment {
     double start = 0.0;
     double medium = 0.0;
     double coefficient = 0.0; ///< W/(m² K)
     double core = 0.0;
+    double under_share = 1.0;
+};
+
+/// What a course took, in hours.
+struct Course {
+    double whole = 0.0;       ///< until the last of the axis is there
+    double face_warmer = 0.0; ///< of these, how long the upper face was warmer than asked
 };
 
 class Model {
@@ -42,6 +50,9 @@ public:
     /// Hours until the middle reaches `core`; gives up, with infinity, after 2000 h.
     /// \param cells number of volumes from a face to the middle plane, and to the rim of a disc
     double hours_until(const Piece& piece, const Treatment& treatment, int cells) const;
+
+    /// The same, and how long the middle of the upper face was warmer than `limit` °C meanwhile.
+    Course course(const Piece& piece, const Treatment& treatment, int cells, double limit) const;
 
     struct State {
         double celsius;
