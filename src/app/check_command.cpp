@@ -50,6 +50,24 @@ std::string_view words_for(kitchen::MissingSize missing) {
     return {};
 }
 
+std::string_view words_for(kitchen::Placing placing) {
+    switch (placing) {
+    case kitchen::Placing::Rack: return "on a rack, air on both faces";
+    case kitchen::Placing::Tray: return "on a tray, one face does most of the work";
+    case kitchen::Placing::Stacked: return "in a stack, the middle one of three";
+    }
+    return {};
+}
+
+std::string_view words_for(kitchen::Wetness wetness) {
+    switch (wetness) {
+    case kitchen::Wetness::Dish: return "75 % water";
+    case kitchen::Wetness::Soup: return "a soup's 88 % water";
+    case kitchen::Wetness::Either: return "75 to 88 % water";
+    }
+    return {};
+}
+
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
 void tell_lead(const kitchen::PlannedPackage& planned, const wording::Language& language,
                std::ostream& out) {
@@ -66,6 +84,11 @@ void tell_lead(const kitchen::PlannedPackage& planned, const wording::Language& 
     const auto said = [&](std::chrono::minutes time) { return say_duration(time, language); };
     out << fmt::format("    thaw: {}, by {}{}\n", said(lead.lead), words_for(lead.decided_by),
                        words_for(lead.missing));
+    out << fmt::format(
+        "          {}{}\n", words_for(lead.wetness),
+        lead.method == kitchen::ThawMethod::Refrigerator
+            ? fmt::format(", {}; looked at from {}", words_for(lead.placing), said(lead.soonest))
+            : "");
     if (lead.by_heat && lead.by_agency) {
         out << fmt::format("          heat transfer with its margin {}, the agencies' rule {}: "
                            "the longer one counts\n",
@@ -92,8 +115,7 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Langua
         tell_lead(planned, language, out);
         if (planned.freezing) {
             out << fmt::format(
-                "    freeze: {} lying flat with air around it, by heat transfer with "
-                "its margin\n",
+                "    freeze: {} lying so in the freezer, by heat transfer with its margin\n",
                 say_duration(*planned.freezing, language));
         }
     }

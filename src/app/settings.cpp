@@ -2,6 +2,7 @@
 
 #include "app/input_file.h"
 #include "base/nearest.h"
+#include "intake/placing.h"
 #include "intake/values.h"
 #include "toml/reader.h"
 #include "toml/table.h"
@@ -88,6 +89,8 @@ Settings read(toml::Table& table) {
     if (refrigerator) {
         settings.kitchen.thaw.refrigerator.celsius = refrigerator->celsius;
     }
+    settings.kitchen.thaw.placing = choice(table, {"placing", "\"tray\""}, "a placing",
+                                           intake::placing_words(), settings.kitchen.thaw.placing);
     settings.paper_reflectance =
         table.real({"paper_reflectance", "0.85"}, {0.05, 1.0}).value_or(settings.paper_reflectance);
     settings.printers = layout::read_printers(table);

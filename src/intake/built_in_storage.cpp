@@ -37,7 +37,7 @@ kitchen::StorageTable built_in_storage(std::string rule_set) {
     table.rule_set = std::move(rule_set);
     table.rule_sets.assign(storage_data.rule_sets.begin(), storage_data.rule_sets.end());
     for (const auto& known : storage_data.classes) {
-        table.classes.push_back({std::string{known.food}, known.kind});
+        table.classes.push_back({std::string{known.food}, known.kind, known.watery});
     }
     for (const auto& row : storage_data.freezer) {
         table.rows.push_back(row_of<kitchen::StorageRow, std::chrono::months>(row));

@@ -1,5 +1,6 @@
 #include "intake/day_file.h"
 
+#include "intake/placing.h"
 #include "intake/values.h"
 #include "intake/vessel.h"
 #include "toml/faults.h"
@@ -176,6 +177,9 @@ Package read_package(Table& table) {
     package.thickness =
         table.length({"thickness", "\"30 mm\""}, {Length::millimetres(Limits::millimetres.least),
                                                   Length::millimetres(Limits::millimetres.most)});
+    if (const auto placing = table.word({"placing", "\"tray\""}, "a placing", placing_words())) {
+        package.placing = static_cast<kitchen::Placing>(*placing);
+    }
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.note = text(table, "note").value_or("");
     package.thaw = read_thaw(table);

@@ -29,6 +29,7 @@ struct ThawedData {
 struct ClassData {
     std::string_view food;
     kitchen::FoodKind kind = kitchen::FoodKind::Other;
+    bool watery = false;
 };
 
 struct UnsuitableData {

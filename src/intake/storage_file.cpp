@@ -134,7 +134,8 @@ void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTabl
     const toml::Key kind_key{"kind", "\"cooked dish\""};
     entry.require(kind_key);
     const auto kind = entry.word(kind_key, "a kind of food", kinds());
-    result.classes.push_back({food, kind_at(kind.value_or(0))});
+    const bool watery = entry.boolean("watery").value_or(false);
+    result.classes.push_back({food, kind_at(kind.value_or(0)), watery});
     read_lists(entry, "freezer", "months", result.rule_sets, sources,
                [&](const std::string& list, const Row& row) {
                    result.rows.push_back({food, list, std::chrono::months{row.low},

@@ -46,8 +46,8 @@ std::string constants_of(const kitchen::StorageTable& table) {
                            in_quotes(row.source), in_quotes(row.status));
     };
     const auto known = [](const kitchen::FoodClass& food) {
-        return fmt::format("{{{}, kitchen::FoodKind{{{}}}}}", in_quotes(food.food),
-                           static_cast<int>(food.kind));
+        return fmt::format("{{{}, kitchen::FoodKind{{{}}}, {}}}", in_quotes(food.food),
+                           static_cast<int>(food.kind), food.watery);
     };
     return "// Made from src/kitchen/storage.toml by thawslip_storage.\n"
            "#include \"intake/storage_data.h\"\n\n"

@@ -37,6 +37,13 @@ struct TimeRange {
 
 enum class ThawMethod { Refrigerator, ColdWater, Microwave, FromFrozen };
 
+/// How a bag lies in the refrigerator and in the freezer.
+enum class Placing {
+    Rack,    ///< on a wire rack: air on both faces
+    Tray,    ///< on a tray, a plate or a glass shelf: one face does most of the work
+    Stacked, ///< in a stack: the middle one of three
+};
+
 struct Thaw {
     ThawMethod method = ThawMethod::Refrigerator;
     std::string note; ///< free words, printed after the thaw line
@@ -91,6 +98,7 @@ struct Package {
     int days_refrigerated = 0;         ///< days chilled before freezing
     std::optional<Mass> weight;        ///< of one bag
     std::optional<Length> thickness;   ///< of one bag as frozen, lying flat
+    std::optional<Placing> placing;    ///< where it differs from the kitchen's
     std::vector<std::string> contains; ///< allergens, as written
     std::string note;                  ///< free words for the card
     Thaw thaw;

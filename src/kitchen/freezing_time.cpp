@@ -29,4 +29,14 @@ Result<Seconds, HeatFault> freezing_time(const HeatProperties& food, Length thic
     return plank_time(above, plank_slab) + plank_time(below, plank_slab);
 }
 
+Result<Seconds, HeatFault> freezing_time_in_air(const HeatProperties& food, const LyingBag& bag,
+                                                Surroundings air, Cooling cooling) {
+    const double mean_path = 2.0 * food.conductivity_frozen / air.coefficient;
+    const BagShape shape = bag_shape(bag, Pace::Slowest, mean_path);
+    const auto slab = freezing_time(food, shape.slab, air, cooling);
+    if (!slab)
+        return slab;
+    return slab.value() / rim_factor(shape, mean_path);
+}
+
 } // namespace thawslip::kitchen

@@ -2,6 +2,7 @@
 
 #include "base/length.h"
 #include "base/result.h"
+#include "kitchen/bag_shape.h"
 #include "kitchen/heat_properties.h"
 
 namespace thawslip::kitchen {
@@ -23,5 +24,9 @@ struct Cooling {
 ///          below the mean freezing temperature) or OutsideFormula (start not above freezing)
 Result<Seconds, HeatFault> freezing_time(const HeatProperties& food, Length thickness,
                                          Surroundings air, Cooling cooling);
+
+/// The same for a bag that lies so in a freezer, its rim counted, at the slowest.
+Result<Seconds, HeatFault> freezing_time_in_air(const HeatProperties& food, const LyingBag& bag,
+                                                Surroundings air, Cooling cooling);
 
 } // namespace thawslip::kitchen

@@ -48,4 +48,16 @@ HeatProperties from_water_content(double water, double freezing_point) {
     return food;
 }
 
+HeatProperties soup() {
+    return from_water_content(0.88, -0.6);
+}
+
+HeatProperties slowest_food(Wetness wetness) {
+    return wetness == Wetness::Dish ? moist_dish() : soup();
+}
+
+HeatProperties quickest_food(Wetness wetness) {
+    return wetness == Wetness::Soup ? soup() : moist_dish();
+}
+
 } // namespace thawslip::kitchen

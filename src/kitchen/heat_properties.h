@@ -28,6 +28,22 @@ struct HeatProperties {
 /// 0.95 (1 − Tf/T) and 333.6 kJ/kg of ice.
 HeatProperties moist_dish();
 
+/// A soup, broth or thin stew of 88 % water, by from_water_content(), freezing at −0.6 °C. That is
+/// what green beans and broccoli of 90 % do (−0.7, −0.6 °C: ASHRAE Handbook, Refrigeration, Thermal
+/// Properties of Foods, table 3, read in a copy); salt lowers it, which shortens thawing.
+HeatProperties soup();
+
+/// How much water a food holds, as far as it is known.
+enum class Wetness {
+    Dish,   ///< about 75 %
+    Soup,   ///< about 88 %
+    Either, ///< not known: as a soup for how long it takes, as a dish for how soon it may be done
+};
+
+/// The food that thaws and freezes slowest of what it may be, and the one that does so quickest.
+HeatProperties slowest_food(Wetness wetness);
+HeatProperties quickest_food(Wetness wetness);
+
 /// Estimate from the water content alone, by the five formulas at the end of Earle's Appendix 7.
 /// \param water mass fraction, 0 to 1
 /// \param freezing_point °C, below 0

@@ -163,6 +163,8 @@ std::optional<PlannedPackage> plan_package(const Package& package, const Plannin
         return std::nullopt;
     }
     const auto cooking = package.cook ? package.cook->time : std::nullopt;
+    const auto wetness = wetness_of(table, package.food);
+    const auto thaw = settings_for(package, wetness, settings.thaw);
     return PlannedPackage{.package = package,
                           .made = made,
                           .keep_until = *keep,
@@ -171,8 +173,9 @@ std::optional<PlannedPackage> plan_package(const Package& package, const Plannin
                           .cautions = std::move(given),
                           .allergens = allergens_of(package),
                           .after_thawing = after_thawing(package, table),
-                          .thaw_lead = lead_of(package, settings.thaw),
-                          .freezing = freezing_lead(package.thickness, settings.thaw)};
+                          .thaw_lead = lead_of(package, thaw),
+                          .wetness = wetness,
+                          .freezing = freezing_lead(package.thickness, package.weight, thaw)};
 }
 
 FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,

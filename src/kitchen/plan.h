@@ -38,7 +38,10 @@ struct PlannedPackage {
     std::optional<DaysLeft> after_thawing;   ///< nothing unless it thaws in the refrigerator
     std::optional<ThawLead> thaw_lead;       ///< nothing where food does not thaw as set
 
-    /// How long it takes to freeze; nothing where the thickness is not known.
+    Wetness wetness = Wetness::Either; ///< of its food
+
+    /// How long it takes to freeze, lying as it is placed; nothing where the thickness is not
+    /// known.
     std::optional<std::chrono::minutes> freezing = std::nullopt;
 };
 

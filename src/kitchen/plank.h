@@ -10,12 +10,9 @@ struct ShapeFactors {
     double r = 0.0;
 };
 
-/// Slab with both faces open, long cylinder, sphere: Plank (1913), as printed in the Encyclopedia
-/// of Food Sciences and Nutrition. `OneFace` is a slab that rests on an insulator: there the
-/// thickness counts from that face.
+/// Slab with both faces open, and sphere: Plank (1913), as printed in the Encyclopedia of Food
+/// Sciences and Nutrition.
 inline constexpr ShapeFactors plank_slab{1.0 / 2.0, 1.0 / 8.0};
-inline constexpr ShapeFactors plank_one_face{1.0, 1.0 / 2.0};
-inline constexpr ShapeFactors plank_cylinder{1.0 / 4.0, 1.0 / 16.0};
 inline constexpr ShapeFactors plank_sphere{1.0 / 6.0, 1.0 / 24.0};
 
 /// Heat that must cross a growing layer of frozen (or thawed) food.

@@ -79,6 +79,19 @@ FoodKind kind_of(const StorageTable& table, std::string_view food) {
     return found == table.classes.end() ? FoodKind::Other : found->kind;
 }
 
+Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods) {
+    const auto watery = std::ranges::count_if(foods, [&](const std::string& food) {
+        return std::ranges::any_of(table.classes, [&](const FoodClass& known) {
+            return known.watery && same_but_for_case(known.food, food);
+        });
+    });
+    if (foods.empty()) {
+        return Wetness::Either;
+    }
+    const auto all = static_cast<std::ptrdiff_t>(foods.size());
+    return watery == 0 ? Wetness::Dish : watery == all ? Wetness::Soup : Wetness::Either;
+}
+
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food) {
     const auto found = std::ranges::find_if(table.unsuitable, [&](const UnsuitableRow& row) {
         return same_but_for_case(row.food, food);

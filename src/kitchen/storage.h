@@ -2,6 +2,7 @@
 
 #include "base/result.h"
 #include "kitchen/date.h"
+#include "kitchen/heat_properties.h"
 
 #include <optional>
 #include <span>
@@ -29,6 +30,7 @@ enum class FoodKind {
 struct FoodClass {
     std::string food; ///< the class as a cook writes it: "soup or stew"
     FoodKind kind = FoodKind::Other;
+    bool watery = false; ///< a soup's water, about 88 %, instead of a dish's 75 %
 };
 
 /// One row of one published list: how long a class of food keeps its best quality at −18 °C.
@@ -105,6 +107,10 @@ std::optional<std::string> nearest_class(const StorageTable& table, std::string_
 
 /// The kind of a class; FoodKind::Other for a class the table does not know.
 FoodKind kind_of(const StorageTable& table, std::string_view food);
+
+/// Whether a mixed dish holds as much water as a soup: only where all its classes do. Where some
+/// do, or none is named, it may be either.
+Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods);
 
 /// The row of a class that should not be frozen; nothing for any other.
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food);

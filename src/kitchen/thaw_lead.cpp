@@ -77,65 +77,83 @@ void take_the_longer(ThawLead& lead, std::optional<double> heat_hours, double ag
     lead.lead = round_up(heat_decides ? *heat_hours : agency_hours, step);
 }
 
-/// Hours by heat transfer for a slab. A freezer warmer than −10 °C counts as one of −10 °C, which
-/// thaws no sooner. Without a thickness the figure is that of an inch, so that settings in which
-/// food does not thaw are found whatever is known of the bag.
-Result<double, HeatFault> slab_hours(std::optional<Length> thickness, Surroundings medium,
-                                     const ThawSettings& settings) {
-    const auto slab = thaw_time(settings.food, thickness.value_or(Length::inches(1.0)), medium,
-                                std::min(settings.freezer_celsius, -10.0));
-    if (!slab)
-        return Failure{slab.fault()};
-    return slab.value().count() / 3600.0;
+/// A freezer warmer than −10 °C counts as one of −10 °C, which thaws no sooner.
+double start_of(const ThawSettings& settings) {
+    return std::min(settings.freezer_celsius, -10.0);
 }
 
-/// Where the thickness is not known, the soonest is that of a 1-inch steak, 12–14 h (an older
-/// household table, publisher not known).
+double litres_of(Mass weight, const HeatProperties& food) {
+    return weight.grams / food.density;
+}
+
+double in_hours(Seconds time) {
+    return time.count() / 3600.0;
+}
+
+/// What is reckoned with for the soonest where a size is not known.
+constexpr double thin_millimetres = 15.0;
+constexpr double small_litres = 0.5;
 constexpr double soonest_without_thickness = 12.0;
 
-Result<ThawLead, HeatFault> in_refrigerator(BagSize bag, const ThawSettings& settings) {
-    ThawLead lead{.method = ThawMethod::Refrigerator, .missing = missing_of(bag)};
-    constexpr std::chrono::hours step{1};
-    const double agency = refrigerator_rule_hours(bag.weight);
-    double litres = bag.weight ? bag.weight->grams / settings.food.density : 0.0;
-    if (settings.faces == OpenFaces::One && bag.thickness) {
-        // The bag is half of one twice as thick, whose middle plane passes no heat.
-        *bag.thickness = *bag.thickness * 2.0;
-        litres *= 2.0;
-    }
-    const auto hours = slab_hours(bag.thickness, settings.refrigerator, settings);
-    if (!hours)
-        return Failure{hours.fault()};
-    if (!bag.thickness) {
-        take_the_longer(lead, std::nullopt, agency, step);
-        lead.soonest = round_down(soonest_without_thickness, step);
-        return lead;
-    }
-    RimFactors rim;
+/// Hours by heat transfer, at most; for an inch where the thickness is not known, so that settings
+/// in which food does not thaw are found whatever is known of the bag.
+Result<Seconds, HeatFault> slowest(const BagSize& bag, const ThawSettings& settings) {
+    const auto food = slowest_food(settings.wetness);
+    LyingBag lying{bag.thickness.value_or(Length::inches(1.0)), {}, settings.placing};
     if (bag.weight)
-        rim = rim_factors(settings.food, litres, *bag.thickness, settings.refrigerator.coefficient);
-    take_the_longer(lead, hours.value() / rim.least * (1.0 + settings.margin), agency, step);
-    const auto soonest = round_down(hours.value() / rim.most * (1.0 - settings.margin), step);
-    lead.soonest = std::clamp(soonest, minutes{0}, lead.lead);
+        lying.litres = litres_of(*bag.weight, food);
+    return thaw_time_in_air(food, lying, Pace::Slowest, settings.refrigerator, start_of(settings));
+}
+
+Result<Seconds, HeatFault> quickest(const BagSize& bag, const ThawSettings& settings) {
+    const auto food = quickest_food(settings.wetness);
+    const LyingBag lying{bag.thickness.value_or(Length::millimetres(thin_millimetres)),
+                         bag.weight ? litres_of(*bag.weight, food) : small_litres,
+                         settings.placing};
+    return thaw_time_in_air(food, lying, Pace::Quickest, settings.refrigerator, start_of(settings));
+}
+
+Result<ThawLead, HeatFault> in_refrigerator(const BagSize& bag, const ThawSettings& settings) {
+    ThawLead lead{.method = ThawMethod::Refrigerator,
+                  .placing = settings.placing,
+                  .wetness = settings.wetness,
+                  .missing = missing_of(bag)};
+    constexpr std::chrono::hours step{1};
+    const auto slow = slowest(bag, settings);
+    const auto quick = quickest(bag, settings);
+    if (!slow || !quick)
+        return Failure{slow ? quick.fault() : slow.fault()};
+    std::optional<double> at_most;
+    if (bag.thickness)
+        at_most = in_hours(slow.value()) * (1.0 + settings.margin);
+    take_the_longer(lead, at_most, refrigerator_rule_hours(bag.weight), step);
+    double soonest = in_hours(quick.value()) * (1.0 - settings.margin);
+    if (!bag.thickness)
+        soonest = std::min(soonest, soonest_without_thickness);
+    lead.soonest = std::clamp<minutes>(round_down(soonest, step), minutes{0}, lead.lead);
     return lead;
 }
 
 /// Here the rim is left out: water warms the faces so well that the middle does not feel it.
 Result<ThawLead, HeatFault> in_cold_water(const BagSize& bag, const ThawSettings& settings) {
-    ThawLead lead{.method = ThawMethod::ColdWater, .missing = missing_of(bag)};
-    const auto slab = slab_hours(bag.thickness, settings.water, settings);
+    ThawLead lead{
+        .method = ThawMethod::ColdWater, .wetness = settings.wetness, .missing = missing_of(bag)};
+    const auto slab =
+        thaw_time(slowest_food(settings.wetness), bag.thickness.value_or(Length::inches(1.0)),
+                  settings.water, start_of(settings));
     if (!slab)
         return Failure{slab.fault()};
     std::optional<double> hours;
     if (bag.thickness)
-        hours = slab.value() * (1.0 + settings.margin);
+        hours = in_hours(slab.value()) * (1.0 + settings.margin);
     take_the_longer(lead, hours, water_rule_hours(bag.weight), minutes{30});
     return lead;
 }
 
 /// The heat from freezer temperature to 0 °C over the oven's power.
 Result<ThawLead, HeatFault> in_microwave(const BagSize& bag, const ThawSettings& settings) {
-    ThawLead lead{.method = ThawMethod::Microwave, .missing = missing_of(bag)};
+    ThawLead lead{
+        .method = ThawMethod::Microwave, .wetness = settings.wetness, .missing = missing_of(bag)};
     if (!bag.weight) {
         lead.decided_by = LeadBasis::CommonPractice; // half an hour: common practice, no source
         lead.lead = minutes{30};
@@ -143,8 +161,9 @@ Result<ThawLead, HeatFault> in_microwave(const BagSize& bag, const ThawSettings&
     }
     if (!(settings.microwave_watts > 0.0))
         return Failure{HeatFault::NoSuchSize};
-    const double per_kilogram = settings.food.enthalpy_0_to_minus_10 +
-                                settings.food.heat_frozen * (-10.0 - settings.freezer_celsius);
+    const auto food = slowest_food(settings.wetness);
+    const double per_kilogram =
+        food.enthalpy_0_to_minus_10 + food.heat_frozen * (-10.0 - settings.freezer_celsius);
     const double heat = per_kilogram * bag.weight->grams / 1000.0;
     const double hours = heat / settings.microwave_watts / 3600.0 * (1.0 + settings.margin);
     lead.decided_by = LeadBasis::HeatBalance;
@@ -155,6 +174,12 @@ Result<ThawLead, HeatFault> in_microwave(const BagSize& bag, const ThawSettings&
 }
 
 } // namespace
+
+ThawSettings settings_for(const Package& package, Wetness wetness, ThawSettings kitchen) {
+    kitchen.wetness = wetness;
+    kitchen.placing = package.placing.value_or(kitchen.placing);
+    return kitchen;
+}
 
 std::optional<std::chrono::minutes> known_lead(const std::optional<ThawLead>& lead) {
     return lead && lead->missing != MissingSize::Both ? std::optional{lead->lead} : std::nullopt;

@@ -10,20 +10,16 @@
 
 namespace thawslip::kitchen {
 
-/// How a bag lies in the refrigerator: on a wire shelf with air on both faces, or flat on glass
-/// or on another bag, where one face does all the work and thawing takes about twice as long.
-enum class OpenFaces { Both, One };
-
 /// What thawing is reckoned with. All of it is the cook's to set.
 struct ThawSettings {
-    HeatProperties food = moist_dish();
+    Wetness wetness = Wetness::Dish; ///< of the food in the bag
+    Placing placing = Placing::Tray; ///< how the bag lies in the refrigerator
 
     /// 4 °C, the whole degree below the 40 °F of USDA FSIS. A colder one thaws much slower: 2 °C
     /// adds about 40 %. The coefficient is the middle of the 5–7 W/(m² K) measured for meat
     /// thawing in household refrigerators by Anderson, Sun, Erdogdu and Singh, Int. J.
     /// Refrigeration 27(1):63–72, 2004.
     Surroundings refrigerator{.celsius = 4.0, .coefficient = 6.0};
-    OpenFaces faces = OpenFaces::Both;
 
     /// Cold tap water, standing and changed; both figures from memory. USDA FSIS and the FDA Food
     /// Code (3-501.13) allow at most 70 °F (21 °C).
@@ -54,10 +50,14 @@ enum class MissingSize { None, Thickness, Weight, Both };
 struct ThawLead {
     ThawMethod method = ThawMethod::Refrigerator;
 
+    Placing placing = Placing::Tray;
+    Wetness wetness = Wetness::Dish;
+
     /// Rounded up: to whole hours in the refrigerator, half hours in water (its change of water),
     /// 5 minutes in the microwave. 0 from frozen.
     std::chrono::minutes lead{0};
-    /// It may be thawed through this soon after it went in: rounded down, at most `lead`.
+    /// It may be thawed through this soon after it went into the refrigerator: rounded down to
+    /// whole hours, at most `lead`. How long it keeps once thawed is counted from here.
     std::chrono::minutes soonest{0};
 
     LeadBasis decided_by = LeadBasis::AgencyRule;
@@ -67,6 +67,9 @@ struct ThawLead {
     std::optional<std::chrono::minutes> by_heat = std::nullopt;
     std::optional<std::chrono::minutes> by_agency = std::nullopt;
 };
+
+/// The kitchen's settings for one package: how it lies, and how much water it holds.
+ThawSettings settings_for(const Package& package, Wetness wetness, ThawSettings kitchen);
 
 /// The lead, where anything is known of the bag that it was worked out from.
 std::optional<std::chrono::minutes> known_lead(const std::optional<ThawLead>& lead);
@@ -80,6 +83,11 @@ std::optional<std::chrono::minutes> known_lead(const std::optional<ThawLead>& le
 /// refrigerator: a full day even for a small pack, 24 h for each 4–5 lb (4 lb is used here; it
 /// also covers the 10–12 h/kg of UK advice for poultry); cold water: 1 lb about 1 h, 3–4 lb 2–3 h,
 /// more 30 min per lb. No agency gives microwave minutes.
+///
+/// In the refrigerator the lead is reckoned for the slowest of what the placing and the water may
+/// be, the soonest for the quickest. Where a size is not known the soonest takes a thin or a small
+/// one: 15 mm and at most the 12 h of a 1-inch steak (an older household table, publisher not
+/// known), half a litre (common practice, no source).
 ///
 /// \returns the lead, or the fault of thaw_time for settings in which food does not thaw
 Result<ThawLead, HeatFault> thaw_lead(ThawMethod method, std::optional<Length> thickness,

@@ -2,9 +2,7 @@
 
 #include "kitchen/plank.h"
 
-#include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace thawslip::kitchen {
 
@@ -15,6 +13,12 @@ namespace {
 ShapeFactors cleland_slab(double stefan, double plank) {
     return {.p = 0.5 * (0.7754 + 2.2828 * stefan * plank),
             .r = 0.125 * (0.4271 + 2.1220 * stefan - 1.4847 * stefan * stefan)};
+}
+
+/// By how much Cleland's formula is too long in the still air of a refrigerator.
+double overrated(double celsius, Length slab) {
+    return 0.94 + 0.22 * std::exp(-(celsius - 1.0) / 1.9) +
+           0.022 * std::log(slab.in_millimetres() / 75.0);
 }
 
 } // namespace
@@ -43,15 +47,14 @@ Result<Seconds, HeatFault> thaw_time(const HeatProperties& food, Length thicknes
                       cleland_slab(stefan, plank));
 }
 
-RimFactors rim_factors(const HeatProperties& food, double litres, Length thickness,
-                       double coefficient) {
-    const double metres = thickness.in_millimetres() / 1000.0;
-    const double area = litres / 1000.0 / metres;
-    const double diameter = 2.0 * std::sqrt(area / std::numbers::pi);
-    const double ratio = std::max(1.0, diameter / metres);
-    const double biot = coefficient * metres / 2.0 / food.conductivity_unfrozen;
-    return {.least = 1.0 + 2.0 / (ratio * ratio),
-            .most = 1.0 + 2.0 * (1.0 + 2.0 / biot) / (ratio * ratio + 2.0 * ratio / biot)};
+Result<Seconds, HeatFault> thaw_time_in_air(const HeatProperties& food, const LyingBag& bag,
+                                            Pace pace, Surroundings air, double start) {
+    const double mean_path = 2.0 * food.conductivity_unfrozen / air.coefficient;
+    const BagShape shape = bag_shape(bag, pace, mean_path);
+    const auto slab = thaw_time(food, shape.slab, air, start);
+    if (!slab)
+        return slab;
+    return slab.value() / (overrated(air.celsius, shape.slab) * rim_factor(shape, mean_path));
 }
 
 } // namespace thawslip::kitchen

@@ -135,8 +135,8 @@ private:
         const Package& package = asked.package;
         if (package.thaw.method == ThawMethod::FromFrozen)
             return;
-        const auto lead =
-            thaw_lead(package.thaw.method, package.thickness, package.weight, request_.thaw);
+        const auto lead = thaw_lead(package.thaw.method, package.thickness, package.weight,
+                                    settings_for(package, asked.wetness, request_.thaw));
         if (!lead) {
             remark({.id = RemarkId::ThawNotReckoned, .dish = dish});
             return;
@@ -168,8 +168,10 @@ private:
     /// What is left when the planned moment for thawing is past.
     void offer_faster_ways(std::size_t dish) {
         auto& planned = line_.dishes[dish];
+        const TimelineDish& asked = request_.dishes[dish];
         auto found =
-            faster_ways(request_.dishes[dish].package, request_.thaw, line_.eat, request_.now);
+            faster_ways(asked.package, settings_for(asked.package, asked.wetness, request_.thaw),
+                        line_.eat, request_.now);
         for (const auto& way : found.ways)
             remark(remark_of(way, dish));
         tell_if_thawed(dish);

@@ -22,6 +22,8 @@ struct TimelineDish {
     /// days_left_after_thawing of fridge_life.h says of its food. The default is the low end of
     /// USDA FSIS's 3–4 days for leftovers ("Leftovers and Food Safety").
     std::chrono::hours keeps_thawed{72};
+
+    Wetness wetness = Wetness::Dish; ///< of its food
 };
 
 struct TimelineRequest {

@@ -48,6 +48,15 @@ ThawKeys thaw_keys(kitchen::ThawMethod method) {
     return {"thaw.from-frozen", "thaw.from-frozen"};
 }
 
+std::string_view placing_key(kitchen::Placing placing) {
+    switch (placing) {
+    case kitchen::Placing::Rack: return "thaw.rack";
+    case kitchen::Placing::Tray: return "thaw.tray";
+    case kitchen::Placing::Stacked: break;
+    }
+    return "thaw.stacked";
+}
+
 /// Half hours, which thawing in water is counted in, as a fraction: "2½ h".
 std::string say_lead(std::chrono::minutes lead, const Language& language) {
     return half_hours(lead) ? language.say("time.hours", {hours_figure(lead)})
@@ -61,7 +70,12 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
     if (!lead || planned.thaw_lead->decided_by == kitchen::LeadBasis::CommonPractice) {
         return language.say(keys.rule);
     }
-    return language.say(keys.timed, {say_lead(*lead, language)});
+    if (planned.package.thaw.method != kitchen::ThawMethod::Refrigerator) {
+        return language.say(keys.timed, {say_lead(*lead, language)});
+    }
+    return language.say(keys.timed, {language.say(placing_key(planned.thaw_lead->placing)),
+                                     say_lead(planned.thaw_lead->soonest, language),
+                                     say_lead(*lead, language)});
 }
 
 } // namespace
@@ -134,7 +148,9 @@ std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& lan
     auto text = say_thaw_method(planned, language);
     const auto& left = planned.after_thawing;
     if (left && left->low > std::chrono::days{0}) { // none left: a caution says so
-        text = language.say("thaw.cook-within", {text, say_days(left->low, language)});
+        text = left->low == std::chrono::days{1}
+                   ? language.say("thaw.within-day", {text})
+                   : language.say("thaw.within-days", {text, std::to_string(left->low.count())});
     }
     if (!thaw.note.empty()) {
         text += ". " + capitalised(thaw.note);

@@ -29,8 +29,9 @@ std::string say_temperature(kitchen::Temperature temperature, const Language& la
 std::string say_when(const kitchen::When& when, const Language& language);
 
 /// The thaw method with how long it takes and its must-do, without a leading word: "in the
-/// refrigerator for 36 h, then cook within 3 days". Where neither weight nor thickness is known,
-/// the agencies' rule takes the place of the time.
+/// refrigerator on a tray: look from 24 h, allow 36 h; cook within 3 days of thawing". The days
+/// count from the earlier figure, the soonest that it may be thawed. Where neither weight nor
+/// thickness is known, the agencies' rule takes the place of the time.
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language);
 
 /// "slow cooker, low, 7–9 h": vessel, setting and time, as far as they are known.

@@ -184,6 +184,8 @@ TEST_CASE("check holds the day against the freezer and names each batch") {
                            "5.77 kg (12 lb 11 oz) to 8.65 kg (19 lb 1 oz): over the limit"));
     CHECK(has(outcome.out, "batches, a day apart"));
     CHECK(has(outcome.out, "    batch 1, "));
-    CHECK(has(outcome.out, "thaw: 31 h, by heat transfer through its thickness"));
+    CHECK(has(outcome.out, "thaw: 46 h, by heat transfer through its thickness"));
+    CHECK(
+        has(outcome.out, "a soup's 88 % water, on a rack, air on both faces; looked at from 30 h"));
     CHECK(has(outcome.out, "thaw: cooked from frozen"));
 }

@@ -37,8 +37,8 @@ std::string told_row(const Row& row) {
 /// Everything a table says, a row a line.
 std::string told_all(const kitchen::StorageTable& table) {
     std::string all;
-    for (const auto& [food, kind] : table.classes) {
-        all += fmt::format("{} | {}\n", food, static_cast<int>(kind));
+    for (const auto& [food, kind, watery] : table.classes) {
+        all += fmt::format("{} | {} | {}\n", food, static_cast<int>(kind), watery);
     }
     for (const auto& row : table.rows) {
         all += row.food + " | " + told_row(row);

@@ -20,6 +20,7 @@ TimelineDish compote() {
     dish.package.dish = "Plum and ginger compote";
     dish.package.weight = Mass{900};
     dish.package.thickness = Length::millimetres(20);
+    dish.package.placing = Placing::Rack;
     dish.bags = {"PG-1"};
     return dish;
 }

@@ -18,6 +18,12 @@ ThawLead lead_of(ThawMethod method, std::optional<Length> thickness, std::option
     return lead.value();
 }
 
+ThawSettings placed(Placing placing) {
+    ThawSettings settings;
+    settings.placing = placing;
+    return settings;
+}
+
 constexpr double pound = 453.59237;
 
 struct Case {
@@ -35,9 +41,9 @@ const Case cases[] = {
      Mass{1000}, 24h, LeadBasis::AgencyRule, MissingSize::None},
     {"2.2 kg at 25 mm: 4.85 lb at 24 h for 4 lb", ThawMethod::Refrigerator, 25_mm, Mass{2200}, 30h,
      LeadBasis::AgencyRule, MissingSize::None},
-    {"1 kg at 45 mm: the thickness is longer", ThawMethod::Refrigerator, 45_mm, Mass{1000}, 42h,
+    {"1 kg at 45 mm: the thickness is longer", ThawMethod::Refrigerator, 45_mm, Mass{1000}, 37h,
      LeadBasis::HeatTransfer, MissingSize::None},
-    {"thickness alone: an endless slab", ThawMethod::Refrigerator, 45_mm, std::nullopt, 49h,
+    {"thickness alone: an endless slab", ThawMethod::Refrigerator, 45_mm, std::nullopt, 50h,
      LeadBasis::HeatTransfer, MissingSize::Weight},
     {"exactly 4 lb without a thickness", ThawMethod::Refrigerator, std::nullopt, Mass{4 * pound},
      24h, LeadBasis::AgencyRule, MissingSize::Thickness},
@@ -70,7 +76,7 @@ const Case cases[] = {
 TEST_CASE("the lead is the longer of heat transfer and the agencies' rule, and says which") {
     for (const auto& c : cases) {
         CAPTURE(c.name);
-        const auto lead = lead_of(c.method, c.thickness, c.weight);
+        const auto lead = lead_of(c.method, c.thickness, c.weight, placed(Placing::Rack));
         CHECK(lead.lead == c.lead);
         CHECK(lead.decided_by == c.decided_by);
         CHECK(lead.missing == c.missing);
@@ -85,6 +91,7 @@ TEST_CASE("a size that is not a positive number counts as missing") {
 }
 
 TEST_CASE("neither thicker nor heavier ever means a shorter lead") {
+    const auto rack = placed(Placing::Rack);
     for (const auto method : {ThawMethod::Refrigerator, ThawMethod::ColdWater}) {
         for (double grams = 200; grams < 6000; grams += 400) {
             minutes before{0};
@@ -92,12 +99,12 @@ TEST_CASE("neither thicker nor heavier ever means a shorter lead") {
                 CAPTURE(grams);
                 CAPTURE(millimetres);
                 const Length thickness = Length::millimetres(millimetres);
-                const auto lead = lead_of(method, thickness, Mass{grams}).lead;
+                const auto lead = lead_of(method, thickness, Mass{grams}, rack).lead;
                 const double metres = millimetres / 1000;
                 const bool flat = grams / 1050e3 > 2.0 * metres * metres * metres;
                 if (flat) // a block that is as thick as wide loses by its rim what it gains
                     CHECK(lead >= before);
-                CHECK(lead_of(method, thickness, Mass{grams + 400}).lead >= lead);
+                CHECK(lead_of(method, thickness, Mass{grams + 400}, rack).lead >= lead);
                 before = lead;
             }
         }
@@ -116,13 +123,30 @@ TEST_CASE("a colder refrigerator never means a shorter lead") {
     CHECK(before > 24h);
 }
 
-TEST_CASE("flat on glass takes about twice as long as on a wire shelf") {
-    ThawSettings glass;
-    glass.faces = OpenFaces::One;
-    const auto wire = lead_of(ThawMethod::Refrigerator, 50_mm, std::nullopt).by_heat.value();
-    const auto one = lead_of(ThawMethod::Refrigerator, 50_mm, std::nullopt, glass).by_heat.value();
-    CHECK(one > 2 * wire);
-    CHECK(one < 5 * wire / 2);
+TEST_CASE("on a tray, and in a stack, a bag takes about twice and thrice as long as on a rack") {
+    const auto by_heat = [](Placing placing) {
+        return lead_of(ThawMethod::Refrigerator, 50_mm, std::nullopt, placed(placing))
+            .by_heat.value();
+    };
+    CHECK(by_heat(Placing::Tray) > 2 * by_heat(Placing::Rack));
+    CHECK(by_heat(Placing::Tray) < 5 * by_heat(Placing::Rack) / 2);
+    CHECK(by_heat(Placing::Stacked) > 3 * by_heat(Placing::Rack));
+    CHECK(by_heat(Placing::Stacked) < 5 * by_heat(Placing::Rack));
+}
+
+TEST_CASE(
+    "a soup takes half as long again, and what may be either is as late as it and as early as "
+    "a dish") {
+    const auto with = [](Wetness wetness) {
+        auto settings = placed(Placing::Rack);
+        settings.wetness = wetness;
+        return lead_of(ThawMethod::Refrigerator, 40_mm, Mass{1500}, settings);
+    };
+    const double ratio =
+        double(with(Wetness::Soup).by_heat->count()) / double(with(Wetness::Dish).by_heat->count());
+    CHECK(ratio == doctest::Approx(1.5).epsilon(0.05));
+    CHECK(with(Wetness::Either).lead == with(Wetness::Soup).lead);
+    CHECK(with(Wetness::Either).soonest == with(Wetness::Dish).soonest);
 }
 
 TEST_CASE("a bag may be thawed sooner than its lead, never later") {
@@ -133,7 +157,7 @@ TEST_CASE("a bag may be thawed sooner than its lead, never later") {
         CHECK(lead.soonest > 0min);
         CHECK(lead.by_heat.value() > lead.soonest);
     }
-    CHECK(lead_of(ThawMethod::Refrigerator, std::nullopt, Mass{1500}).soonest == 12h);
+    CHECK(lead_of(ThawMethod::Refrigerator, std::nullopt, Mass{1500}).soonest <= 12h);
 }
 
 TEST_CASE("a refrigerator in which food does not thaw is a fault, whatever is known of the bag") {

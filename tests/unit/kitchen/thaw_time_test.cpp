@@ -57,19 +57,24 @@ TEST_CASE("what cannot be reckoned says why") {
     CHECK(fault(30_mm, {4, 6}, nan) == HeatFault::OutsideFormula);
 }
 
-TEST_CASE("the rim helps a narrow thick bag more than a wide flat one, and never hinders") {
-    double before = 1.0;
-    for (double millimetres = 10.0; millimetres <= 120.0; millimetres += 5.0) {
-        const auto rim = rim_factors(moist_dish(), 1.0, Length::millimetres(millimetres), 6);
-        CHECK(rim.least >= 1.0);
-        CHECK(rim.most >= rim.least);
-        CHECK(rim.most >= before);
-        before = rim.most;
+TEST_CASE("in a refrigerator neither thicker, nor colder, nor closer packed means sooner thawed") {
+    for (const auto pace : {Pace::Slowest, Pace::Quickest}) {
+        const auto hours_of = [pace](double millimetres, double celsius, Placing placing) {
+            const auto time =
+                thaw_time_in_air(moist_dish(), {Length::millimetres(millimetres), {}, placing},
+                                 pace, {celsius, 6}, -18);
+            REQUIRE(time.ok());
+            return time.value().count() / 3600.0;
+        };
+        for (double millimetres = 5.0; millimetres < 200.0; millimetres += 5.0) {
+            for (double celsius = 1.0; celsius < 8.0; celsius += 0.5) {
+                const double rack = hours_of(millimetres, celsius, Placing::Rack);
+                const double tray = hours_of(millimetres, celsius, Placing::Tray);
+                CHECK(hours_of(millimetres + 5.0, celsius, Placing::Rack) > rack);
+                CHECK(hours_of(millimetres, celsius + 0.5, Placing::Rack) < rack);
+                CHECK(tray > rack);
+                CHECK(hours_of(millimetres, celsius, Placing::Stacked) > tray);
+            }
+        }
     }
-}
-
-TEST_CASE("a piece as thick as it is wide thaws at most three times as fast as a slab") {
-    const auto rim = rim_factors(moist_dish(), 0.001, 100_mm, 6);
-    CHECK(rim.most == doctest::Approx(3.0));
-    CHECK(rim.least == doctest::Approx(3.0));
 }

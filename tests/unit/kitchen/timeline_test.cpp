@@ -30,6 +30,7 @@ TimelineDish stew() {
     package.dish = "Squash and red lentil stew";
     package.weight = Mass{2200};
     package.thickness = Length::millimetres(30);
+    package.placing = Placing::Rack;
     package.finish = {added("vegetable stock", {When::Anchor::AtStart, 0min}),
                       added("baby spinach", {When::Anchor::BeforeEnd, 10min}),
                       added("barley", {When::Anchor::AfterStart, 4h}),
@@ -47,6 +48,7 @@ TimelineDish compote() {
     package.dish = "Plum and ginger compote";
     package.weight = Mass{900};
     package.thickness = Length::millimetres(20);
+    package.placing = Placing::Rack;
     return {.package = package, .bags = {"PG-1"}};
 }
 
@@ -55,6 +57,7 @@ TimelineDish pork() {
     package.dish = "Apple and sage pork";
     package.weight = Mass{1500};
     package.thickness = Length::millimetres(40);
+    package.placing = Placing::Rack;
     package.cook = Cook{};
     package.cook->vessel = Vessel::Oven;
     package.cook->time = TimeRange{50min, 70min};

@@ -12,7 +12,8 @@ PlannedPackage thawing(ThawMethod method, std::chrono::minutes lead, MissingSize
                        std::optional<std::chrono::days> keeps = std::nullopt) {
     PlannedPackage planned;
     planned.package.thaw.method = method;
-    planned.thaw_lead = ThawLead{.method = method, .lead = lead, .missing = missing};
+    planned.thaw_lead =
+        ThawLead{.method = method, .lead = lead, .soonest = lead * 2 / 3, .missing = missing};
     if (keeps) {
         planned.after_thawing = DaysLeft{*keeps, *keeps + std::chrono::days{1}, {}};
     }
@@ -30,13 +31,16 @@ TEST_CASE("the thaw line gives the time, how long it keeps, and what must be don
     using std::chrono::days;
     const Case cases[] = {
         {thawing(Refrigerator, 36h, MissingSize::None, days{3}),
-         "in the refrigerator for 36 h, then cook within 3 days"},
+         "in the refrigerator on a tray: look from 24 h, allow 36 h; cook within 3 days of "
+         "thawing"},
         {thawing(Refrigerator, 24h, MissingSize::Thickness, days{1}),
-         "in the refrigerator for 24 h, then cook within 1 day"},
+         "in the refrigerator on a tray: look from 16 h, allow 24 h; cook within 1 day of thawing"},
         {thawing(Refrigerator, 24h, MissingSize::None, days{0}), // a caution says "the same day"
-         "in the refrigerator for 24 h"},
+         "in the refrigerator on a tray: look from 16 h, allow 24 h"},
         {thawing(Refrigerator, 24h, MissingSize::Both, days{3}),
-         "in the refrigerator, 24 h for every 2 kg, at least 24 h, then cook within 3 days"},
+         "in the refrigerator: look from 12 h, allow 24 h for every 2 kg, at least 24 h; cook "
+         "within "
+         "3 days of thawing"},
         {thawing(ColdWater, 150min, MissingSize::None),
          "in cold water for 2½ h, bag sealed, fresh water every 30 min. Cook at once"},
         {thawing(ColdWater, 180min, MissingSize::Both),
@@ -55,5 +59,5 @@ TEST_CASE("where food does not thaw as set, the thaw line falls back to the agen
     auto planned = thawing(ThawMethod::Refrigerator, 24h, MissingSize::None);
     planned.thaw_lead.reset();
     CHECK(say_thaw(planned, wording::shipped_language("en")) ==
-          "in the refrigerator, 24 h for every 2 kg, at least 24 h");
+          "in the refrigerator: look from 12 h, allow 24 h for every 2 kg, at least 24 h");
 }
