@@ -203,6 +203,16 @@ std::chrono::days set_waits(std::vector<Bag>& bags,
     return longest;
 }
 
+/// What the cook is asked is about what was written, which a wait does not change.
+void keep_questions(std::vector<Caution>& anew, const std::vector<Caution>& before) {
+    const auto is_question = [](const Caution& caution) {
+        return caution.level == CautionLevel::Report;
+    };
+    std::erase_if(anew, is_question);
+    std::ranges::copy_if(before, std::back_inserter(anew), is_question);
+    std::ranges::stable_sort(anew, std::ranges::greater{}, &Caution::level);
+}
+
 /// Counts the days that bags wait for the freezer among those before freezing, and plans anew
 /// what depends on them. The date needs no change: it counts from the day it was made.
 void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
@@ -217,6 +227,7 @@ void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
         package.days_refrigerated = static_cast<int>(chilled.count());
         if (auto anew = plan_package(package, by, faults)) {
             anew->bags = std::move(planned.bags);
+            keep_questions(anew->cautions, planned.cautions);
             planned = std::move(*anew);
         }
     }

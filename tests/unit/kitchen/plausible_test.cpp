@@ -1,6 +1,7 @@
 #include "kitchen/plan.h"
 #include "kitchen/plausible.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <functional>
 #include <set>
@@ -171,6 +172,13 @@ TEST_CASE(
     CHECK(one.bags[2].waits == days{2});
     CHECK(one.package.days_refrigerated == 2);
     CHECK(one.after_thawing->low == days{1});
+    day.packages[0].made = 2026y / 10 / 16; // asked about all the same, though the wait counts it
+    const auto since = plan(day, t, faults);
+    CHECK(since.packages.at(0).package.days_refrigerated == 3); // one before, two of waiting
+    CHECK(std::ranges::any_of(since.packages.at(0).cautions, [](const Caution& caution) {
+        return caution.id == "chilled-since-made";
+    }));
+    day.packages[0].made.reset();
     day.freezer_litres = 400.0;
     const auto at_once = plan(day, t, faults);
     CHECK(at_once.packages.at(0).after_thawing->low == days{3});
