@@ -85,6 +85,10 @@ private:
         tell_of_start(dish, start_late);
     }
 
+    bool is_from_frozen(std::size_t dish) const {
+        return request_.dishes[dish].package.thaw.method == ThawMethod::FromFrozen;
+    }
+
     void tell_of_start(std::size_t dish, bool start_late) {
         const auto& planned = line_.dishes[dish];
         if (!planned.cook || planned.outlook == Outlook::FasterWay)
@@ -92,9 +96,10 @@ private:
         const auto takes = middle_of(*usable_cook_time(request_.dishes[dish].package));
         const auto& window = *planned.cook;
         if (start_late)
-            remark({.id = RemarkId::StartTooLate,
-                    .dish = dish,
-                    .values = {window.no_later, request_.now + takes}});
+            remark(
+                {.id = is_from_frozen(dish) ? RemarkId::FrozenStartTooLate : RemarkId::StartTooLate,
+                 .dish = dish,
+                 .values = {window.no_later, request_.now + takes}});
         else if (window.at != line_.eat - takes)
             remark({.id = RemarkId::StartNow,
                     .dish = dish,

@@ -74,6 +74,10 @@ constexpr RemarkRule rules[] = {
     {StartTooLate, CannotBeDone, "start_too_late",
      "Too late to start: the latest was {0}. If it is thawed, the soonest it can be ready is {1}.",
      ""},
+    {FrozenStartTooLate, CannotBeDone, "frozen_start_too_late",
+     "Too late to start: the latest was {0}. Eat something else; the soonest it can be ready is "
+     "{1}.",
+     ""},
     {FinishTimeUnknown, Caution, "finish_time_unknown",
      "When to add it cannot be told without a usable cooking time.", ""},
     {FinishBeforeStart, Caution, "finish_before_start",

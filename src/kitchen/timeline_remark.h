@@ -38,6 +38,7 @@ enum class RemarkId {
     CookTimeUnknown,
     StartNow,
     StartTooLate,
+    FrozenStartTooLate,
     FinishTimeUnknown,
     FinishBeforeStart,
     FinishAfterReady,

@@ -373,6 +373,17 @@ TEST_CASE("a dish meant for cooking from frozen has no thawing and its time as w
           std::vector<std::string>{"2026-12-03T17:30 start 0", "2026-12-03T18:30 ready 0"});
 }
 
+TEST_CASE(
+    "a dish cooked from frozen that can no longer start has no events, and the soonest meal") {
+    auto frozen = pork();
+    frozen.package.thaw.method = ThawMethod::FromFrozen;
+    const auto line = timeline(request_for({frozen}, supper, supper - 30min));
+    CHECK(line.dishes[0].outlook == Outlook::TooLate);
+    CHECK(line.events.empty());
+    CHECK(time_value(line, RemarkId::FrozenStartTooLate, 1) == "2026-12-03T19:00");
+    CHECK_FALSE(can_be_done(line));
+}
+
 TEST_CASE("cold water and microwave leave no keeping time: the window is one moment") {
     for (const auto method : {ThawMethod::ColdWater, ThawMethod::Microwave}) {
         auto quick = pork();
