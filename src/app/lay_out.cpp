@@ -38,15 +38,22 @@ bool has_all(const Kinds& kinds, const layout::Layouts& chosen) {
     return std::ranges::all_of(kinds, [&](wording::Kind kind) { return chosen.contains(kind); });
 }
 
-/// Names of the smallest shipped stocks that would take a print that was refused.
-std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size_t index,
-                                         const wording::Print& print, const Setup& setup) {
-    const layout::Source one{1, [&](std::size_t) { return print; },
-                             [&](std::size_t) { return source.code_texts(index); }};
-    auto stocks = shipped_stocks(setup.data);
+/// All shipped stocks, those of the smallest cells first.
+std::vector<layout::Stock> stocks_by_size(const DataFolder& data) {
+    auto stocks = shipped_stocks(data);
     std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
         return stock.cell.width.in_points() * stock.cell.height.in_points();
     });
+    return stocks;
+}
+
+/// Names of the first of `stocks` that would take a print that was refused.
+std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size_t index,
+                                         const wording::Print& print, const Setup& setup,
+                                         const std::vector<layout::Stock>& stocks,
+                                         layout::Shaper& shaper) {
+    const layout::Source one{1, [&](std::size_t) { return print; },
+                             [&](std::size_t) { return source.code_texts(index); }};
     std::vector<std::string> names;
     for (const auto& stock : stocks) {
         const auto chosen = choose_for({print.kind}, stock, setup.layouts);
@@ -54,7 +61,7 @@ std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size
         target.stock = stock;
         target.imposition = {};
         if (names.size() < 3 && has_all({print.kind}, chosen) &&
-            layout::fit(one, chosen, target, setup.fonts)) {
+            layout::fit(one, chosen, target, shaper)) {
             names.push_back(stock.name);
         }
     }
@@ -64,12 +71,15 @@ std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size
 void explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
              const layout::Source& source, const Setup& setup, Console console) {
     Diagnostics diagnostics;
+    const auto stocks = stocks_by_size(setup.data);
+    layout::Shaper shaper{setup.fonts};
     for (const auto& fault : faults) {
         const auto print = source.print(fault.print);
         const bool words = std::holds_alternative<layout::ContentFault>(fault.why);
-        Diagnostics one{to_diagnostic(fault, print, setup.target.stock,
-                                      words ? std::vector<std::string>{}
-                                            : stocks_that_fit(source, fault.print, print, setup))};
+        Diagnostics one{to_diagnostic(
+            fault, print, setup.target.stock,
+            words ? std::vector<std::string>{}
+                  : stocks_that_fit(source, fault.print, print, setup, stocks, shaper))};
         if (const auto day = job.prints[fault.print].day; day < days.documents.size()) {
             place(one, days.documents[day]);
         }

@@ -62,6 +62,30 @@ bool is_bilingual(const PrintOf& of, const std::optional<wording::Style>& second
     return second && of.kind != wording::Kind::BagLabel;
 }
 
+/// How many prints of the job from `i` on are of the bags of one dish: of one kind and one package.
+std::size_t bags_of_dish(const Job& job, std::size_t i) {
+    const auto& of = job.prints[i];
+    const auto end = std::find_if(job.prints.begin() + static_cast<std::ptrdiff_t>(i),
+                                  job.prints.end(), [&of](const PrintOf& other) {
+                                      return other.kind != of.kind || other.day != of.day ||
+                                             other.package != of.package;
+                                  });
+    return static_cast<std::size_t>(end - job.prints.begin()) - i;
+}
+
+/// What the prints of a dish's bags do not share, in one language or in two.
+wording::Print bag_words_of(const kitchen::Bag& bag, const PrintOf& of, const wording::Style& first,
+                            const std::optional<wording::Style>& second) {
+    wording::Print own;
+    own.fields = bag_fields(bag, first);
+    if (!is_bilingual(of, second)) {
+        return own;
+    }
+    wording::Print other;
+    other.fields = bag_fields(bag, *second);
+    return wording::bilingual(std::move(own), other);
+}
+
 } // namespace
 
 Job label_job(const Days& days, const Settings& settings) {
@@ -112,22 +136,33 @@ const std::string& name_of(const PrintOf& of, const Job& job, const Days& days) 
 }
 
 layout::Source source_of(const Job& job, const Days& days, const Settings& settings) {
-    return {job.prints.size(),
-            [&job, &days, style = style_of(settings),
-             second = second_style_of(settings)](std::size_t i) {
-                const auto& of = job.prints[i];
-                if (is_list(of)) {
-                    return job.lists[of.package];
-                }
-                auto print = words_of(of, days, style);
-                return is_bilingual(of, second)
-                           ? wording::bilingual(std::move(print), words_of(of, days, *second))
-                           : print;
-            },
-            [&job, &days](std::size_t i) {
-                const auto& planned = package_of(job.prints[i], days);
-                return code::texts(code::message_for(planned, planned.bags[job.prints[i].bag]));
-            }};
+    layout::Source source;
+    source.count = job.prints.size();
+    source.print = [&job, &days, style = style_of(settings),
+                    second = second_style_of(settings)](std::size_t i) {
+        const auto& of = job.prints[i];
+        if (is_list(of)) {
+            return job.lists[of.package];
+        }
+        auto print = words_of(of, days, style);
+        return is_bilingual(of, second)
+                   ? wording::bilingual(std::move(print), words_of(of, days, *second))
+                   : print;
+    };
+    source.code_texts = [&job, &days](std::size_t i) {
+        const auto& planned = package_of(job.prints[i], days);
+        return code::texts(code::message_for(planned, planned.bags[job.prints[i].bag]));
+    };
+    source.alike = [&job](std::size_t i) { return bags_of_dish(job, i); };
+    source.own_fields = [&job, &days, style = style_of(settings),
+                         second = second_style_of(settings)](std::size_t i) {
+        const auto& of = job.prints[i];
+        const bool of_bag =
+            of.kind == wording::Kind::BagLabel || of.kind == wording::Kind::FinishingCard;
+        return of_bag ? bag_words_of(package_of(of, days).bags[of.bag], of, style, second).fields
+                      : std::vector<wording::Field>{};
+    };
+    return source;
 }
 
 } // namespace thawslip::app

@@ -1,8 +1,8 @@
 #include "layout/compose.h"
 
 #include "base/parallel.h"
+#include "layout/alike.h"
 #include "layout/crop_marks.h"
-#include "layout/paginate.h"
 
 #include <algorithm>
 #include <cmath>
@@ -19,20 +19,6 @@ const Area* code_area(const Layout& layout) {
     return found == layout.areas.end() ? nullptr : &*found;
 }
 
-Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layout& layout,
-                                         Shaper& shaper) {
-    Contents contents;
-    contents.reserve(layout.areas.size());
-    for (const auto& area : layout.areas) {
-        auto content = prepare_content(area, print, shaper);
-        if (!content) {
-            return Failure{content.fault()};
-        }
-        contents.push_back(std::move(content).value());
-    }
-    return contents;
-}
-
 Length dot(code::PrinterDots printer) {
     return Length::inches(1.0 / printer.per_inch);
 }
@@ -41,8 +27,6 @@ Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Sto
                            const typeset::FontSet& fonts) {
     return arrange(layout, fitted.contents, room_of(stock), fitted.solution.choice, fonts);
 }
-
-using Why = decltype(Fault::why);
 
 /// The side of the square that is left for the code of one print; nothing where it has none.
 std::optional<Length> code_side(const Fitted& fitted, const Layout& layout, const Target& target,
@@ -62,13 +46,9 @@ std::optional<Length> code_side(const Fitted& fitted, const Layout& layout, cons
 }
 
 /// The code of one print, for the square that its area became.
-std::optional<Why> choose_code(const Source& source, Fitted& fitted, const Layout& layout,
-                               const Target& target, const typeset::FontSet& fonts) {
-    const auto side = code_side(fitted, layout, target, fonts);
-    if (!side) {
-        return std::nullopt;
-    }
-    auto symbol = code::choose_symbol(source.code_texts(fitted.print), *side, target.printer,
+std::optional<Why> choose_code(const Source& source, Fitted& fitted, Length side,
+                               const Target& target) {
+    auto symbol = code::choose_symbol(source.code_texts(fitted.print), side, target.printer,
                                       target.least_module);
     if (!symbol) {
         const auto print = source.print(fitted.print);
@@ -154,20 +134,13 @@ void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& 
     }
 }
 
-Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
-                            Shaper& shaper) {
-    auto contents = shape_all(print, layout, shaper);
-    if (!contents) {
-        return Failure{Why{contents.fault()}};
-    }
-    const auto solution = solve(layout, contents.value(), room, shaper.fonts());
-    if (!solution) {
-        return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
-    }
-    return Fitted{0, print.kind, std::move(contents).value(), *solution, std::nullopt};
-}
+/// What was measured: the widest of each dish, and the prints that take their sizes from it.
+struct Measured {
+    std::vector<Fitted> widest;
+    std::vector<Fitted> prints;
+};
 
-/// The labels of one dish follow each other and differ in few words.
+/// Dishes of one job differ in few words.
 void share_words(std::vector<Fitted>& prints) {
     if (prints.size() < 2 || prints.back().kind != prints.end()[-2].kind) {
         return;
@@ -178,74 +151,110 @@ void share_words(std::vector<Fitted>& prints) {
     }
 }
 
-/// The cards that one print takes: itself, or its parts where its layout lets it run on.
-std::vector<wording::Print> cards_of(wording::Print print, const Layout& layout, Size room,
-                                     Shaper& shaper) {
-    if (std::ranges::any_of(layout.areas, &Area::continues)) {
-        return paginate(print, layout, room, shaper);
+void add(Measured& measured, AlikeFit fit) {
+    const auto cards = fit.widest.size();
+    const auto first = measured.widest.size();
+    for (auto& widest : fit.widest) {
+        measured.widest.push_back(std::move(widest));
+        share_words(measured.widest);
     }
-    std::vector<wording::Print> one;
-    one.push_back(std::move(print));
-    return one;
+    for (std::size_t i = 0; i < fit.prints.size(); ++i) {
+        auto& print = fit.prints[i];
+        print.measured_as = first + i % cards;
+        const auto& widest = measured.widest[print.measured_as].contents;
+        for (std::size_t a = 0; a < widest.size(); ++a) {
+            print.contents[a].share_with(widest[a]);
+        }
+        measured.prints.push_back(std::move(print));
+    }
 }
 
 /// Prints of one kind agree on their sizes; a card does not bow to a label.
-void agree_by_kind(std::vector<Fitted>& prints) {
+void agree_by_kind(Measured& measured) {
     std::map<wording::Kind, std::vector<Solution*>> by_kind;
-    for (auto& print : prints) {
+    for (auto& print : measured.widest) {
         by_kind[print.kind].push_back(&print.solution);
     }
     for (auto& [kind, solutions] : by_kind) {
         agree(solutions);
     }
+    for (auto& print : measured.prints) {
+        print.solution = measured.widest[print.measured_as].solution;
+    }
 }
 
-/// A code costs as much as all else about a label, and none depends on another.
-std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Target& target,
-                                const typeset::FontSet& fonts, std::vector<Fitted>& prints) {
+/// The codes of some of a job's prints. A code costs as much as all else about a label, and none
+/// depends on another.
+std::vector<Fault> choose_codes(const Source& source,
+                                const std::vector<std::optional<Length>>& sides,
+                                const Target& target, const std::vector<Fitted*>& prints) {
     std::vector<std::optional<Why>> refusals(prints.size());
     in_parallel(prints.size(), [&](std::size_t i) {
-        refusals[i] = choose_code(source, prints[i], layouts.at(prints[i].kind), target, fonts);
+        if (const auto& side = sides[prints[i]->measured_as]) {
+            refusals[i] = choose_code(source, *prints[i], *side, target);
+        }
     });
     std::vector<Fault> faults;
     for (std::size_t i = 0; i < refusals.size(); ++i) {
         if (refusals[i]) {
-            faults.push_back({prints[i].print, std::move(*refusals[i])});
+            faults.push_back({prints[i]->print, std::move(*refusals[i])});
         }
     }
     return faults;
+}
+
+/// The first print of each dish goes first: where its code has no room, no other's has.
+std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Target& target,
+                                const typeset::FontSet& fonts, Measured& measured) {
+    std::vector<std::optional<Length>> sides;
+    for (const auto& print : measured.widest) {
+        sides.push_back(code_side(print, layouts.at(print.kind), target, fonts));
+    }
+    std::vector<Fitted*> first;
+    std::vector<Fitted*> others;
+    std::vector<bool> seen(measured.widest.size(), false);
+    for (auto& print : measured.prints) {
+        (seen[print.measured_as] ? others : first).push_back(&print);
+        seen[print.measured_as] = true;
+    }
+    auto faults = choose_codes(source, sides, target, first);
+    return faults.empty() ? choose_codes(source, sides, target, others) : faults;
 }
 
 } // namespace
 
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
                                         const Target& target, const typeset::FontSet& fonts) {
-    Fitting fitting;
-    std::vector<Fault> faults;
     Shaper shaper{fonts};
+    return fit(source, layouts, target, shaper);
+}
+
+Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
+                                        const Target& target, Shaper& shaper) {
+    Measured measured;
+    std::vector<Fault> faults;
     const Size room = room_of(target.stock);
-    for (std::size_t i = 0; i < source.count; ++i) {
-        auto print = source.print(i);
-        const auto& layout = layouts.at(print.kind);
-        for (const auto& card : cards_of(std::move(print), layout, room, shaper)) {
-            auto fitted = fit_one(card, layout, room, shaper);
-            if (!fitted) {
-                faults.push_back({i, fitted.fault()});
-                continue;
-            }
-            fitting.prints.push_back(std::move(fitted).value());
-            fitting.prints.back().print = i;
-            share_words(fitting.prints);
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < source.count; i += count) {
+        count = source.alike ? source.alike(i) : 1;
+        auto dish = fit_alike(source, i, count, layouts, room, shaper);
+        if (dish) {
+            add(measured, std::move(dish).value());
+        } else {
+            faults.push_back({i, dish.fault()});
         }
     }
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
-    agree_by_kind(fitting.prints);
-    faults = choose_codes(source, layouts, target, fonts, fitting.prints);
+    agree_by_kind(measured);
+    faults = choose_codes(source, layouts, target, shaper.fonts(), measured);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
+    Fitting fitting;
+    fitting.measured = measured.widest.size();
+    fitting.prints = std::move(measured.prints);
     place_prints(fitting, target);
     return fitting;
 }

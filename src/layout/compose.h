@@ -25,11 +25,17 @@ using Layouts = std::map<wording::Kind, Layout>;
 /// thousand labels said in full would take more memory than all else about them.
 struct Source {
     std::size_t count = 0;
-    /// Everything that print `i` says: asked once for each, in order, and again for one that fails.
+    /// Everything that print `i` says: asked once for all that are alike, in order, and again for
+    /// one that fails.
     std::function<wording::Print(std::size_t i)> print;
     /// What the code of print `i` may say, fullest first (code::texts); asked for prints that have
     /// a code, from several threads at once.
     std::function<std::vector<std::string>(std::size_t i)> code_texts;
+    /// How many prints from `i` on say the same as print `i` but for their own fields: the bags of
+    /// one dish, which are measured once. Not set: 1.
+    std::function<std::size_t(std::size_t i)> alike = {};
+    /// The fields in which print `i` differs from those it is alike, each in no more than one word.
+    std::function<std::vector<wording::Field>(std::size_t i)> own_fields = {};
 };
 
 /// What prints are made for: which cells, which printer.
@@ -49,6 +55,7 @@ struct Fitted {
     Contents contents;
     Solution solution;
     std::optional<code::SizedSymbol> symbol;
+    std::size_t measured_as = 0; ///< prints of the same number were measured by one
 };
 
 /// All prints of a job, ready to be drawn sheet by sheet.
@@ -56,6 +63,7 @@ struct Fitting {
     std::vector<Fitted> prints; ///< in the order given, each as many times as it has cards
     std::vector<Place> places;  ///< where each one goes
     int sheets = 0;
+    std::size_t measured = 0; ///< for how many prints sizes were looked for: a dish, not its bags
 };
 
 /// A code that does not fit its area at all.
@@ -80,11 +88,17 @@ struct Fault {
 };
 
 /// Fits every print into a cell of the stock; either all of them or what is wrong with each that
-/// fails. Every code is read back by an independent reader before it may go to paper (some 60 µs
-/// each), unless the program was built without one. Prints of one kind get the same sizes, see
-/// `agree`. \pre `layouts` has one for each kind of print; check_imposition() finds nothing
+/// fails, once for those that are alike. Every code is read back by an independent reader before it
+/// may go to paper (some 60 µs each), unless the program was built without one. Prints of one kind
+/// get the same sizes, see `agree`. \pre `layouts` has one for each kind of print;
+/// check_imposition() finds nothing
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
                                         const Target& target, const typeset::FontSet& fonts);
+
+/// The same with paragraphs that were shaped for others already: for trying one print on one stock
+/// after the other.
+Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
+                                        const Target& target, Shaper& shaper);
 
 /// Gives each print of `fitting` its place on the sheets: `fit` does, and whoever changes which
 /// prints there are has to do it again.

@@ -41,6 +41,10 @@ Field cook_line(const kitchen::PlannedPackage& planned, const Style& style) {
 
 } // namespace
 
+std::vector<Field> bag_fields(const kitchen::Bag& bag, const Style& style) {
+    return {bag_field(bag, style), id_field(bag)};
+}
+
 Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
                 const kitchen::Bag& bag, const Style& style) {
     Print print;

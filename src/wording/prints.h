@@ -20,6 +20,10 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
 Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
                      const kitchen::Bag& bag, const Style& style);
 
+/// All in which the labels, or the finishing cards, of a dish's bags differ: which bag it is, and
+/// its id.
+std::vector<Field> bag_fields(const kitchen::Bag& bag, const Style& style);
+
 /// What lies beside the stove, one a dish.
 Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
                     const Style& style);

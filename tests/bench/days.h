@@ -62,4 +62,22 @@ inline std::vector<std::string> write_days(const Folder& folder, int labels) {
     return files;
 }
 
+/// Writes the largest day that is legal: 100 dishes of 200 bags, each with 40 finishing
+/// ingredients.
+inline std::string write_largest_day(const Folder& folder) {
+    const auto file = folder / "largest.toml";
+    std::ofstream out{file};
+    out << "[day]\nmade = 2026-10-17\n";
+    for (int dish = 0; dish < 100; ++dish) {
+        out << fmt::format("[[package]]\ndish = \"Squash stew {}\"\nservings = 6\nbags = 200\n"
+                           "food = \"soup or stew\"\n",
+                           dish);
+        for (int finish = 0; finish < 40; ++finish) {
+            out << fmt::format("[[package.finish]]\nadd = \"{} g leek\"\nwhen = \"at the start\"\n",
+                               finish + 1);
+        }
+    }
+    return file;
+}
+
 } // namespace thawslip::bench

@@ -1,0 +1,157 @@
+#include "layout/alike.h"
+
+#include "layout/paginate.h"
+
+#include <algorithm>
+
+namespace thawslip::layout {
+namespace {
+
+using Fields = std::vector<wording::Field>;
+
+Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layout& layout,
+                                         Shaper& shaper) {
+    Contents contents;
+    contents.reserve(layout.areas.size());
+    for (const auto& area : layout.areas) {
+        auto content = prepare_content(area, print, shaper);
+        if (!content) {
+            return Failure{content.fault()};
+        }
+        contents.push_back(std::move(content).value());
+    }
+    return contents;
+}
+
+Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
+                            Shaper& shaper) {
+    auto contents = shape_all(print, layout, shaper);
+    if (!contents) {
+        return Failure{Why{contents.fault()}};
+    }
+    const auto solution = solve(layout, contents.value(), room, shaper.fonts());
+    if (!solution) {
+        return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
+    }
+    return Fitted{0, print.kind, std::move(contents).value(), *solution, std::nullopt};
+}
+
+/// The cards that one print takes: itself, or its parts where its layout lets it run on.
+std::vector<wording::Print> cards_of(wording::Print print, const Layout& layout, Size room,
+                                     Shaper& shaper) {
+    if (std::ranges::any_of(layout.areas, &Area::continues)) {
+        return paginate(print, layout, room, shaper);
+    }
+    std::vector<wording::Print> one;
+    one.push_back(std::move(print));
+    return one;
+}
+
+/// Has `print` say `own` in the fields of those names, where it has them.
+void say_instead(wording::Print& print, const Fields& own) {
+    for (const auto& field : own) {
+        const auto place = std::ranges::find(print.fields, field.name, &wording::Field::name);
+        if (place != print.fields.end()) {
+            place->paragraphs = field.paragraphs;
+        }
+    }
+}
+
+bool says_any(const Area& area, const Fields& fields) {
+    return std::ranges::any_of(fields, [&area](const wording::Field& field) {
+        return std::ranges::find(area.words, field.name) != area.words.end();
+    });
+}
+
+/// How wide a field stands in an area on one line, in sizes of its type; 0 where it cannot be set:
+/// whoever shapes it says so.
+double width_in(const Area& area, const wording::Field& field, Shaper& shaper) {
+    wording::Print print;
+    print.fields = {field};
+    const auto content = prepare_content(area, print, shaper);
+    constexpr TypeSize one_point{Length::points(1), Length::points(1)};
+    return content ? natural_width(content.value(), area, one_point).in_points() : 0.0;
+}
+
+double width_of(const wording::Field& field, const Layout& layout, Shaper& shaper) {
+    double widest = 0.0;
+    for (const auto& area : layout.areas) {
+        if (says_any(area, {field})) {
+            widest = std::max(widest, width_in(area, field, shaper));
+        }
+    }
+    return widest;
+}
+
+/// Of each own field the widest there is.
+Fields widest_of(const std::vector<Fields>& own, const Layout& layout, Shaper& shaper) {
+    auto widest = own.front();
+    for (std::size_t f = 0; f < widest.size(); ++f) {
+        double width = width_of(widest[f], layout, shaper);
+        for (const auto& fields : own) {
+            if (const double other = width_of(fields[f], layout, shaper); other > width) {
+                width = other;
+                widest[f] = fields[f];
+            }
+        }
+    }
+    return widest;
+}
+
+/// A card of one of the prints: its own fields shaped anew, all else as in the widest.
+Result<Fitted, Why> card_with(const Fields& own, const Fitted& widest, wording::Print& words,
+                              const Layout& layout, Shaper& shaper) {
+    auto fitted = widest;
+    say_instead(words, own);
+    for (std::size_t a = 0; a < layout.areas.size(); ++a) {
+        if (!says_any(layout.areas[a], own)) {
+            continue;
+        }
+        auto content = prepare_content(layout.areas[a], words, shaper);
+        if (!content) {
+            return Failure{Why{content.fault()}};
+        }
+        fitted.contents[a] = std::move(content).value();
+    }
+    return fitted;
+}
+
+std::vector<Fields> own_fields(const Source& source, std::size_t first, std::size_t count) {
+    std::vector<Fields> own(count);
+    for (std::size_t i = 0; source.own_fields && i < count; ++i) {
+        own[i] = source.own_fields(first + i);
+    }
+    return own;
+}
+
+} // namespace
+
+Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
+                                const Layouts& layouts, Size room, Shaper& shaper) {
+    AlikeFit fit;
+    auto print = source.print(first);
+    const auto& layout = layouts.at(print.kind);
+    const auto own = own_fields(source, first, count);
+    say_instead(print, widest_of(own, layout, shaper));
+    auto cards = cards_of(std::move(print), layout, room, shaper);
+    for (const auto& card : cards) {
+        auto fitted = fit_one(card, layout, room, shaper);
+        if (!fitted) {
+            return Failure{fitted.fault()};
+        }
+        fit.widest.push_back(std::move(fitted).value());
+    }
+    for (std::size_t i = 0; i < count; ++i) {
+        for (std::size_t c = 0; c < cards.size(); ++c) {
+            auto fitted = card_with(own[i], fit.widest[c], cards[c], layout, shaper);
+            if (!fitted) {
+                return Failure{fitted.fault()};
+            }
+            fit.prints.push_back(std::move(fitted).value());
+            fit.prints.back().print = first + i;
+        }
+    }
+    return fit;
+}
+
+} // namespace thawslip::layout

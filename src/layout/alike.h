@@ -1,0 +1,25 @@
+#pragma once
+
+#include "layout/compose.h"
+
+namespace thawslip::layout {
+
+/// Why a print cannot be made, without saying which.
+using Why = decltype(Fault::why);
+
+/// Prints that differ in their own fields alone, fitted together.
+struct AlikeFit {
+    /// Each card of a print with the widest of each own field: what all were measured by.
+    std::vector<Fitted> widest;
+    std::vector<Fitted> prints; ///< print by print, card by card
+};
+
+/// Fits `count` prints of `source` from `first` on, which are alike.
+///
+/// One print is measured for all: it says of each own field the widest. An own field differs from
+/// another in one word only, so lines broken for the widest hold the others too, and each needs no
+/// more room at any size.
+Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
+                                const Layouts& layouts, Size room, Shaper& shaper);
+
+} // namespace thawslip::layout

@@ -1,0 +1,112 @@
+// The bags of one dish are measured once.
+
+#include "labels.h"
+#include "layout/compose.h"
+#include "stocks.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <tuple>
+
+using namespace thawslip;
+using namespace thawslip::literals;
+using namespace thawslip::testing;
+
+namespace {
+
+const std::string layout_with_ids = R"(
+print = "bag label"
+picture = ["dish dish", "bag id", "finish finish"]
+columns = ["share", "content"]
+column_gap = "3 mm"
+row_gap = "1 mm"
+[area]
+dish   = { words = "dish", weight = "bold", x_height = ["1.8 mm", "2.4 mm", "3.4 mm"] }
+bag    = { words = "bag", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+id     = { words = "id", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+finish = { words = "finish", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
+)";
+
+std::vector<wording::Field> own_fields(std::size_t bag) {
+    const auto wide = std::string(bag % 3, 'W'); // ids are not equally wide
+    return {field("bag", {"Bag " + std::to_string(bag + 1) + " of 200"}),
+            field("id", {"K7Q" + wide + std::to_string(bag)})};
+}
+
+/// Label `bag` of a dish.
+wording::Print label(std::size_t bag, const std::string& finish) {
+    auto print = small_label();
+    const auto place = std::ranges::find(print.fields, "finish", &wording::Field::name);
+    place->paragraphs = field("finish", {finish}).paragraphs;
+    for (auto& own : own_fields(bag)) {
+        print.fields.push_back(std::move(own));
+    }
+    return print;
+}
+
+/// `dishes` dishes of `bags` bags each.
+layout::Source labels(std::size_t dishes, std::size_t bags, const std::string& finish) {
+    layout::Source source;
+    source.count = dishes * bags;
+    source.print = [=](std::size_t i) { return label(i % bags, finish); };
+    source.code_texts = [](std::size_t) { return std::vector<std::string>{}; };
+    source.alike = [=](std::size_t i) { return bags - i % bags; };
+    source.own_fields = [=](std::size_t i) { return own_fields(i % bags); };
+    return source;
+}
+
+layout::Layouts layouts() {
+    return {{wording::Kind::BagLabel, layout_from(layout_with_ids)}};
+}
+
+layout::Target target() {
+    layout::Target target;
+    target.stock = layout::ten_labels();
+    return target;
+}
+
+/// The words on a sheet with their sizes and places.
+std::vector<std::tuple<std::string, double, double, double>>
+texts_on(const layout::Fitting& fitting, int sheet) {
+    std::vector<std::tuple<std::string, double, double, double>> texts;
+    for (const auto& item : draw_sheet(fitting, sheet, layouts(), target(), fonts()).items) {
+        if (const auto* text = std::get_if<layout::Text>(&item)) {
+            texts.emplace_back(text->run.text, text->size.in_points(), text->baseline.x.in_points(),
+                               text->baseline.y.in_points());
+        }
+    }
+    return texts;
+}
+
+} // namespace
+
+TEST_CASE("the bags of a dish are measured once, however many they are") {
+    const auto fitting = fit(labels(3, 200, "1 l vegetable stock"), layouts(), target(), fonts());
+    REQUIRE(fitting.ok());
+    CHECK(fitting.value().prints.size() == 600);
+    CHECK(fitting.value().measured == 3);
+}
+
+TEST_CASE("bags measured by one of them stand as bags measured one by one") {
+    const auto together = labels(2, 12, "1 l vegetable stock");
+    auto apart = together;
+    apart.alike = {};
+    const auto one = fit(together, layouts(), target(), fonts());
+    const auto other = fit(apart, layouts(), target(), fonts());
+    REQUIRE((one.ok() && other.ok()));
+    CHECK(other.value().measured == 24);
+    for (int sheet = 0; sheet < one.value().sheets; ++sheet) {
+        CHECK(texts_on(one.value(), sheet) == texts_on(other.value(), sheet));
+    }
+    CHECK(texts_on(one.value(), 0).size() == 40);
+}
+
+TEST_CASE("a dish that does not fit is refused once, not once a bag") {
+    std::string too_much;
+    for (int i = 0; i < 400; ++i) {
+        too_much += "chestnut ";
+    }
+    const auto fitting = fit(labels(2, 200, too_much), layouts(), target(), fonts());
+    REQUIRE(!fitting.ok());
+    CHECK(fitting.fault().size() == 2);
+}
