@@ -1,7 +1,7 @@
 #include "toml/one_line.h"
 
 #include "base/utf8.h"
-#include "toml/character.h"
+#include "base/character.h"
 
 #include <algorithm>
 #include <fmt/format.h>

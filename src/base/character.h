@@ -1,6 +1,6 @@
 #pragma once
 
-namespace thawslip::toml {
+namespace thawslip {
 
 /// C0 and C1 control characters and DEL, tab and line ends among them.
 constexpr bool is_control(char32_t c) {
@@ -27,4 +27,4 @@ constexpr bool leaves_no_mark(char32_t c) {
     return space || invisible;
 }
 
-} // namespace thawslip::toml
+} // namespace thawslip
