@@ -2,7 +2,9 @@
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
 #include "app/counted.h"
+#include "app/output_guard.h"
 #include "app/whole_folder.h"
+#include "archive/restore.h"
 
 #include <fmt/format.h>
 #include <ostream>
@@ -27,6 +29,31 @@ ExitStatus add(const archive::Contents& contents, const std::string& from, const
     return ExitStatus::Done;
 }
 
+void tell_kept(const archive::Replaced& replaced, Console console) {
+    if (!replaced.kept.empty()) {
+        console.out << fmt::format("the archive of before is kept as {}\n", replaced.kept);
+    }
+}
+
+/// Whether the user named something that cannot be, or the system failed.
+ExitStatus status_of(const archive::ArchiveFailure& failure) {
+    using Kind = archive::ArchiveFault::Kind;
+    switch (failure.fault().kind) {
+    case Kind::Missing:
+    case Kind::Damaged:
+    case Kind::NotOurs:
+    case Kind::NewerSchema:
+    case Kind::Clash:
+    case Kind::Failed: return ExitStatus::Refused;
+    case Kind::CannotOpen:
+    case Kind::ReadOnly:
+    case Kind::Busy:
+    case Kind::DiskFull:
+    case Kind::DiskFailed: break;
+    }
+    return ExitStatus::SystemFailed;
+}
+
 } // namespace
 
 ExitStatus archive_check(const Settings& settings, Console console) {
@@ -40,6 +67,8 @@ ExitStatus archive_check(const Settings& settings, Console console) {
         console.err << "error: " << one << "\n";
     }
     if (!wrong.empty()) {
+        console.err << "    hint: put a backup in its place with: thawslip archive restore FILE; "
+                       "without one: thawslip archive repair\n";
         return ExitStatus::SystemFailed;
     }
     console.out << fmt::format("{}: sound, {}\n", archive_file(settings),
@@ -47,7 +76,44 @@ ExitStatus archive_check(const Settings& settings, Console console) {
     return ExitStatus::Done;
 }
 
+ExitStatus archive_restore(const std::string& file, const Settings& settings, Console console) {
+    try {
+        const auto place = archive_file(settings);
+        const auto replaced = archive::restore(place, file);
+        console.out << fmt::format("{}: restored from {}\n", place, file);
+        tell_kept(replaced, console);
+        return ExitStatus::Done;
+    } catch (const archive::ArchiveFailure& failure) {
+        console.err << "error: " << failure.what() << "\n";
+        return status_of(failure);
+    }
+}
+
+ExitStatus archive_repair(const Settings& settings, Console console) {
+    const auto place = archive_file(settings);
+    const auto replaced = archive::repair(place);
+    for (const auto& one : replaced.left) {
+        console.err << "error: " << one << "\n";
+    }
+    for (const auto& one : replaced.mended) {
+        console.out << "repaired: " << one << "\n";
+    }
+    tell_kept(replaced, console);
+    if (!replaced.left.empty()) {
+        console.err
+            << "    hint: this cannot be rebuilt; a backup has it: thawslip archive restore "
+               "FILE\n";
+        return ExitStatus::SystemFailed;
+    }
+    console.out << fmt::format(
+        "{}: {}\n", place, replaced.mended.empty() ? "sound, nothing to repair" : "sound again");
+    return ExitStatus::Done;
+}
+
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console) {
+    if (const auto refused = refuse_output({file, {".db"}}, settings, console)) {
+        return *refused;
+    }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         console.err << "error: there is no archive yet\n";
@@ -73,6 +139,9 @@ ExitStatus archive_merge(const std::string& file, const Settings& settings, Cons
 }
 
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {
+    if (const auto refused = refuse_output({folder, {}}, settings, console)) {
+        return *refused;
+    }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         console.err << "error: there is no archive yet\n";

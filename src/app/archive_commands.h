@@ -20,6 +20,7 @@ struct ReprintOptions {
     std::string stock;                  ///< empty: as it was printed on
     std::optional<int> first_cell;      ///< nothing: as printed for a whole print, else 1
     std::vector<int> spoiled;
+    Overwrite overwrite = Overwrite::No;
     ReprintKind kind = ReprintKind::Labels;
 };
 
@@ -44,6 +45,10 @@ struct NextQuestion {
 ExitStatus freezer_next(const NextQuestion& question, const Settings& settings, Console console);
 
 ExitStatus archive_check(const Settings& settings, Console console);
+/// Puts a backup into the archive's place; what was there is kept beside.
+ExitStatus archive_restore(const std::string& file, const Settings& settings, Console console);
+/// Rebuilds what can be rebuilt, and names what cannot.
+ExitStatus archive_repair(const Settings& settings, Console console);
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
 ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console);
 /// The archive as a folder of plain TOML, and back: see app/archive_folder.h.

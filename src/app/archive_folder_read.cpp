@@ -1,5 +1,6 @@
 #include "app/archive_folder.h"
 #include "app/toml_text.h"
+#include "archive/limits.h"
 #include "toml/table.h"
 #include "toml/text_file.h"
 
@@ -120,7 +121,8 @@ archive::PackageRecord read_package(toml::Table& table) {
             package.thaw->lead = std::chrono::minutes{*minutes};
         }
     }
-    package.bags.resize(static_cast<std::size_t>(number(table, "described_bags", 0)));
+    package.bags.resize(static_cast<std::size_t>(
+        std::min(number(table, "described_bags", 0), archive::Most::bags + 1)));
     return package;
 }
 

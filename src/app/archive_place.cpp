@@ -3,24 +3,69 @@
 #include "app/exit_status.h"
 
 #include <cstdlib>
+#include <filesystem>
+#include <fmt/format.h>
 
 namespace thawslip::app {
 
-std::string archive_file(const Settings& settings) {
+namespace {
+
+/// A folder named by the environment, without slashes at its end; the specification has relative
+/// ones ignored. Empty where there is none.
+std::string folder_in(const char* variable) {
+    const char* value = std::getenv(variable);
+    std::string folder = value != nullptr && value[0] == '/' ? value : "";
+    while (folder.size() > 1 && folder.ends_with('/')) {
+        folder.pop_back();
+    }
+    return folder;
+}
+
+std::string in_folder(const std::string& folder, const std::string& name) {
+    return (std::filesystem::path{folder} / name).string();
+}
+
+} // namespace
+
+Result<std::string, std::string> archive_place(const std::string& written,
+                                               const std::string& folder) {
+    if (written.starts_with(':')) { // SQLite's ":memory:" for one: nothing would be kept
+        return Failure{fmt::format("\"{}\" is no file that an archive could be kept in", written)};
+    }
+    if (written.starts_with("~/")) {
+        const auto home = folder_in("HOME");
+        return home.empty()
+                   ? Result<std::string, std::string>{Failure{fmt::format(
+                         "\"{}\": HOME, for which ~ stands, is no absolute path", written)}}
+                   : in_folder(home, written.substr(2));
+    }
+    if (written.starts_with('~')) {
+        return Failure{fmt::format("\"{}\": ~ stands for the home folder only as \"~/\"; a file "
+                                   "called so is \"./{}\"",
+                                   written, written)};
+    }
+    return folder.empty() ? written : in_folder(folder, written);
+}
+
+std::string archive_file_if_known(const Settings& settings) {
     if (!settings.archive.empty()) {
         return settings.archive;
     }
-    const char* data = std::getenv("XDG_DATA_HOME");
-    const char* home = std::getenv("HOME");
-    // The specification has relative paths ignored.
-    if (data != nullptr && data[0] == '/') {
-        return std::string{data} + "/thawslip/archive.db";
+    if (const auto data = folder_in("XDG_DATA_HOME"); !data.empty()) {
+        return in_folder(data, "thawslip/archive.db");
     }
-    if (home != nullptr && home[0] == '/') {
-        return std::string{home} + "/.local/share/thawslip/archive.db";
+    const auto home = folder_in("HOME");
+    return home.empty() ? "" : in_folder(home, ".local/share/thawslip/archive.db");
+}
+
+std::string archive_file(const Settings& settings) {
+    auto file = archive_file_if_known(settings);
+    if (file.empty()) {
+        throw SystemFailure{"no place for the archive is known: neither XDG_DATA_HOME nor HOME is "
+                            "an absolute path; "
+                            "name one with --archive, or print with --no-archive"};
     }
-    throw SystemFailure{"no place for the archive is known: neither XDG_DATA_HOME nor HOME is an "
-                        "absolute path; name one with --archive, or print with --no-archive"};
+    return file;
 }
 
 archive::Archive open_archive(const Settings& settings, archive::Mode mode) {

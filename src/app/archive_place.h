@@ -2,6 +2,7 @@
 
 #include "app/settings.h"
 #include "archive/archive.h"
+#include "base/result.h"
 
 #include <optional>
 #include <string>
@@ -12,6 +13,15 @@ namespace thawslip::app {
 /// where that is not set (XDG Base Directory Specification, 0.8).
 /// \throws SystemFailure where none of them is known
 std::string archive_file(const Settings& settings);
+
+/// The same; empty where none is known.
+std::string archive_file_if_known(const Settings& settings);
+
+/// A place as the user wrote it, where no shell was that would have looked at it: "~/" is the home
+/// folder, and a relative one counts from `folder` (empty: the folder the program runs in).
+/// \returns the place, or what is wrong with it
+Result<std::string, std::string> archive_place(const std::string& written,
+                                               const std::string& folder);
 
 /// \throws SystemFailure where it cannot be opened
 archive::Archive open_archive(const Settings& settings, archive::Mode mode);

@@ -2,6 +2,7 @@
 #include "app/commands.h"
 #include "app/counted.h"
 #include "app/days.h"
+#include "app/door_list.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/report.h"
@@ -11,11 +12,39 @@
 #include "wording/fields.h"
 #include "wording/phrases.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
+#include <set>
+#include <sstream>
 
 namespace thawslip::app {
 namespace {
+
+/// Says what several prints are told alike once. What is told begins at a line's beginning; lines
+/// that belong to it are indented.
+class SaidOnce {
+public:
+    explicit SaidOnce(std::ostream& out) : out_{out} {}
+
+    void say(const std::string& text) {
+        for (std::size_t at = 0; at < text.size();) {
+            auto end = at;
+            do {
+                end = std::min(text.find('\n', end), text.size() - 1) + 1;
+            } while (end < text.size() && text[end] == ' ');
+            auto one = text.substr(at, end - at);
+            if (said_.insert(one).second) {
+                out_ << one;
+            }
+            at = end;
+        }
+    }
+
+private:
+    std::ostream& out_;
+    std::set<std::string> said_;
+};
 
 /// "soup or stew keeps 2–3 months: Soups and stews, FoodSafety.gov…": where a date comes from.
 void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {
@@ -142,6 +171,23 @@ void tell_code(const code::SizedSymbol& code, double paper_reflectance, std::ost
     out << "\n";
 }
 
+/// What cards and lists refuse of days whose labels are well, each told once.
+bool others_can_be_printed(const Days& days, const PrintOptions& options, const Settings& settings,
+                           SaidOnce& said) {
+    PrintOptions usual; // stock and layout are the labels'
+    usual.days = options.days;
+    usual.dots_per_inch = options.dots_per_inch;
+    bool can = true;
+    for (const auto& job :
+         {card_job(days, CardKinds::Both, settings), list_job(days, ListKinds::Both, settings)}) {
+        std::ostringstream err;
+        const Console quiet{err, err};
+        can = lay_out(job, days, usual, settings, quiet).ok() && can;
+        said.say(err.str());
+    }
+    return can;
+}
+
 /// The sizes that the labels of one dish got; all its bags are alike.
 void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_reflectance,
               std::ostream& out) {
@@ -172,9 +218,16 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;
     }
-    const auto laid_out = lay_out(label_job(days, settings), days, options, settings, console);
+    std::ostringstream of_labels;
+    const auto laid_out =
+        lay_out(label_job(days, settings), days, options, settings, {console.out, of_labels});
+    SaidOnce said{console.err};
+    said.say(of_labels.str());
+    const bool others = others_can_be_printed(days, options, settings, said);
     const auto style = style_of(settings);
-    const auto status = laid_out ? ExitStatus::Done : laid_out.fault();
+    const auto status = !laid_out ? laid_out.fault()
+                        : others  ? ExitStatus::Done
+                                  : ExitStatus::Refused;
     if (answer == AnswerAs::Json) {
         console.out << check_json(days, style) << "\n";
         return status;

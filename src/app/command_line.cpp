@@ -1,9 +1,11 @@
 #include "app/command_line.h"
 
+#include "app/archive_place.h"
 #include "app/command_line_parts.h"
 #include "app/help_text.h"
 #include "app/printer_argument.h"
 #include "app/settings.h"
+#include "app/shown_buffer.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
@@ -14,6 +16,15 @@
 
 namespace thawslip::app {
 namespace {
+
+/// What is wrong with the text of --dpi; empty where nothing is. (CLI::Range lets "nan" through.)
+std::string are_dots_per_inch(const std::string& text) {
+    double dots = 0.0;
+    const bool read = CLI::detail::lexical_cast(text, dots);
+    return read && dots >= 72.0 && dots <= 4800.0
+               ? ""
+               : fmt::format("\"{}\" is no number of dots per inch from 72 to 4800", text);
+}
 
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
@@ -31,7 +42,7 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
     command
         .add_option("--dpi", options.dots_per_inch,
                     "dots per inch of the printer (203.2, 300, 600)")
-        ->check(CLI::Range(72.0, 4800.0))
+        ->check(are_dots_per_inch)
         ->option_text("N");
     command.add_flag("--small-modules", options.small_modules,
                      "allow code modules of 0.33 mm instead of 0.4 mm");
@@ -42,6 +53,7 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
 void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);
     add_destination(command, options.output, options.printer);
+    add_overwrite(command, options.overwrite);
     command
         .add_option("--first-cell", options.first_cell,
                     "start at this cell of a half-used sheet, counted along rows from 1")
@@ -58,7 +70,9 @@ void add_new(CLI::App& app, Command& chosen) {
     auto file = std::make_shared<std::string>();
     command->add_option("file", *file, "the file to write")->required()->option_text("DAY.toml");
     command->callback([file, &chosen] {
-        chosen = [file](const Settings&, Console console) { return new_day(*file, console); };
+        chosen = [file](const Settings& settings, Console console) {
+            return new_day(*file, settings, console);
+        };
     });
 }
 
@@ -158,8 +172,8 @@ void add_stock_show(CLI::App& stock, Command& chosen) {
     command->add_option("-o,--output", *output, "where to draw it: .pdf or .svg")
         ->option_text("FILE");
     command->callback([name, output, &chosen] {
-        chosen = [name, output](const Settings&, Console console) {
-            return stock_show(*name, *output, console);
+        chosen = [name, output](const Settings& settings, Console console) {
+            return stock_show(*name, *output, settings, console);
         };
     });
 }
@@ -175,7 +189,8 @@ void add_stock_ruler(CLI::App& stock, Command& chosen) {
     command->callback([paper, options, &chosen] {
         require_destination(options->output, options->printer);
         chosen = [paper, options](const Settings& settings, Console console) {
-            return stock_ruler(paper->empty() ? settings.paper : *paper, *options, console);
+            return stock_ruler(paper->empty() ? settings.paper : *paper, *options, settings,
+                               console);
         };
     });
 }
@@ -278,7 +293,11 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
         settings.paper = overrides.paper;
     }
     if (!overrides.archive.empty()) {
-        settings.archive = overrides.archive;
+        const auto place = archive_place(overrides.archive, "");
+        if (!place) {
+            return Failure{fmt::format("error: --archive {}\n", place.fault())};
+        }
+        settings.archive = place.value();
     }
     if (!overrides.storage_list.empty()) {
         settings.storage_list = overrides.storage_list;
@@ -347,7 +366,12 @@ std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* arg
 
 } // namespace
 
-ExitStatus run(int argc, const char* const* argv, Console console) {
+ExitStatus run(int argc, const char* const* argv, Console to) {
+    ShownBuffer shown_out{to.out};
+    ShownBuffer shown_err{to.err};
+    std::ostream out{&shown_out};
+    std::ostream err{&shown_err};
+    const Console console{out, err};
     Parser parser;
     if (const auto status = parse(parser, argc, argv, console)) {
         return *status;

@@ -21,6 +21,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
             ->excludes(bags)
             ->option_text("DATE");
     add_destination(*command, options->output, options->printer);
+    add_overwrite(*command, options->overwrite);
     command->add_option("--stock", options->stock, "another stock than it was printed on")
         ->option_text("NAME|FILE");
     command
@@ -132,6 +133,10 @@ void add_archive(CLI::App& app, Command& chosen) {
         chosen = archive_check;
     });
     add_with_file(*archive, chosen, "backup", "copy it to a new file", archive_backup);
+    add_with_file(*archive, chosen, "restore",
+                  "put a backup into its place; the one of before is kept", archive_restore);
+    archive->add_subcommand("repair", "rebuild what can be rebuilt of it, and name what cannot")
+        ->callback([&chosen] { chosen = archive_repair; });
     add_with_file(*archive, chosen, "merge", "add what another kitchen's archive holds",
                   archive_merge);
     add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,

@@ -25,6 +25,12 @@ void add_destination(CLI::App& command, std::string& output, std::optional<std::
         });
 }
 
+void add_overwrite(CLI::App& command, Overwrite& overwrite) {
+    command.add_flag_callback(
+        "--overwrite", [&overwrite] { overwrite = Overwrite::Yes; },
+        "let further sheets (name-2.svg) take the place of others' files");
+}
+
 void require_destination(const std::string& output, const std::optional<std::string>& printer) {
     if (output.empty() && !printer) {
         throw CLI::RequiredError{"-o FILE or --print"};

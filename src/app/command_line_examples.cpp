@@ -72,6 +72,8 @@ constexpr std::array notes{
                      "thawslip archive backup archive-copy.db"},
     Notes{"archive check", "thawslip archive check"},
     Notes{"archive backup", "thawslip archive backup archive-copy.db"},
+    Notes{"archive restore", "thawslip archive restore archive-copy.db"},
+    Notes{"archive repair", "thawslip archive repair"},
     Notes{"archive export", "thawslip archive export archive-folder"},
     Notes{"archive import", "thawslip archive import archive-folder"},
     Notes{"archive merge", "thawslip archive merge other-kitchen.db"},

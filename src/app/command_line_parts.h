@@ -22,6 +22,9 @@ void add_lists(CLI::App& app, Command& chosen);
 /// Adds `-o` and `--print`, of which a printing command needs one.
 void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer);
 
+/// Adds `--overwrite`, for whoever writes files whose names nobody types.
+void add_overwrite(CLI::App& command, Overwrite& overwrite);
+
 /// \throws CLI::RequiredError where neither is given
 void require_destination(const std::string& output, const std::optional<std::string>& printer);
 

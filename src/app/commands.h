@@ -20,6 +20,9 @@ struct Console {
 /// Whether a print goes into the archive.
 enum class Record { AsSettingsSay, No };
 
+/// Whether files of others, whose names nobody typed, may be written over.
+enum class Overwrite { No, Yes };
+
 /// What all printing commands take.
 struct PrintOptions {
     std::vector<std::string> days;
@@ -30,7 +33,8 @@ struct PrintOptions {
     int first_cell = 1;
     std::vector<int> spoiled;
     std::optional<double> dots_per_inch; ///< nothing: as the settings say
-    bool small_modules = false;          ///< allow code modules down to 0.33 mm
+    Overwrite overwrite = Overwrite::No;
+    bool small_modules = false; ///< allow code modules down to 0.33 mm
     /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
     std::vector<archive::SetupFile> kept = {};
     Record record = Record::AsSettingsSay;
@@ -56,7 +60,7 @@ struct PlanOptions {
     AnswerAs answer = AnswerAs::Words;
 };
 
-ExitStatus new_day(const std::string& file, Console console);
+ExitStatus new_day(const std::string& file, const Settings& settings, Console console);
 ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
 ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
                  Console console);
@@ -80,10 +84,12 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
 ExitStatus stock_list(Console console);
 
 /// A stock in words and, where `output` is not empty, drawn to scale.
-ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console);
+ExitStatus stock_show(const std::string& name_or_file, const std::string& output,
+                      const Settings& settings, Console console);
 
 /// A page with rulers and crosses, by which to measure a printer; `paper` is a paper's name. Of
 /// `options` only file and printer are used.
-ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options, Console console);
+ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options,
+                       const Settings& settings, Console console);
 
 } // namespace thawslip::app

@@ -90,17 +90,6 @@ ExitStatus hand_over(const std::string& pdf, const spool::Printer& printer,
 
 } // namespace
 
-bool is_known_ending(const std::string& output, Console console) {
-    const bool known =
-        output.empty() || output == "-" || output.ends_with(".svg") || output.ends_with(".pdf");
-    if (!known) {
-        console.err << fmt::format("error: {} is neither .pdf nor .svg: the ending says what to "
-                                   "write\n",
-                                   output);
-    }
-    return known;
-}
-
 Result<std::optional<spool::Printer>, ExitStatus>
 wanted_printer(const std::optional<std::string>& name, Console console) {
     if (!name) {

@@ -11,9 +11,6 @@
 
 namespace thawslip::app {
 
-/// Whether the ending of `output` says something that can be written; says so where it does not.
-bool is_known_ending(const std::string& output, Console console);
-
 /// The printer of `--print`, looked for before any work is done; nothing where none is asked for.
 /// What stands against it is said on `console.err`.
 /// \returns the printer, or the status to leave with

@@ -1,6 +1,13 @@
 #include "app/door_list.h"
 
+#include "app/data_folder.h"
+#include "base/shown.h"
+#include "base/utf8.h"
+#include "typeset/paragraph.h"
+
+#include <fmt/format.h>
 #include <ostream>
+#include <set>
 
 namespace thawslip::app {
 
@@ -24,6 +31,46 @@ std::vector<wording::DoorRow> door_rows(const Days& days) {
         }
     }
     return rows;
+}
+
+namespace {
+
+/// Replaces every `character` of `text` by a question mark. \returns whether there was one
+bool replace(std::string& text, char32_t character) {
+    std::string wanted;
+    append_utf8(wanted, character);
+    bool found = false;
+    for (auto at = text.find(wanted); at != std::string::npos; at = text.find(wanted, at)) {
+        text.replace(at, wanted.size(), "?");
+        found = true;
+    }
+    return found;
+}
+
+} // namespace
+
+void make_settable(std::vector<wording::DoorRow>& rows, Console console) {
+    if (rows.empty()) {
+        return;
+    }
+    const auto fonts = load_fonts(find_data_folder());
+    std::set<std::string> told;
+    for (auto& row : rows) {
+        const auto dish = row.dish;
+        row.dish = shown(dish);
+        for (auto set = typeset::prepare({{row.dish, {}}}, fonts); !set;
+             set = typeset::prepare({{row.dish, {}}}, fonts)) {
+            if (!replace(row.dish, set.fault().character)) {
+                row.dish = "?";
+            }
+        }
+        if (row.dish != dish && told.insert(dish).second) {
+            console.err << fmt::format(
+                "caution: the name \"{}\" holds what no face has, and stands "
+                "on the list as \"{}\"\n",
+                dish, row.dish);
+        }
+    }
 }
 
 Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings) {

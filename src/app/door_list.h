@@ -10,6 +10,14 @@
 
 namespace thawslip::app {
 
+/// The day sheet and shopping list of each day, and the door list of all their bags: which of them
+/// `kinds` names.
+Job list_job(const Days& days, ListKinds kinds, const Settings& settings);
+
+/// Dishes that came from elsewhere may have names that no face can set: one of them must not keep
+/// all the others off the list. Has "?" stand for what cannot be set, and says so.
+void make_settable(std::vector<wording::DoorRow>& rows, Console console);
+
 /// Every bag of the days, as the door list takes it.
 std::vector<wording::DoorRow> door_rows(const Days& days);
 

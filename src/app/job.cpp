@@ -3,7 +3,6 @@
 #include "app/counted.h"
 #include "app/deliver.h"
 #include "app/gone_bags.h"
-#include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/recording.h"
@@ -12,15 +11,12 @@
 #include "render/svg.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 #include <set>
 
 namespace thawslip::app {
 namespace {
-
-namespace fs = std::filesystem;
 
 layout::Frame sheet_of(const LaidOut& laid_out, int sheet) {
     const auto& setup = laid_out.setup;
@@ -39,18 +35,9 @@ void write_pdf(const std::string& output, const LaidOut& laid_out, const Job& jo
     file.commit();
 }
 
-/// SVG has no pages: the second sheet goes to name-2.svg.
-std::string numbered(const std::string& output, int sheet) {
-    const fs::path path{output};
-    return sheet == 0
-               ? output
-               : (path.parent_path() / fmt::format("{}-{}.svg", path.stem().string(), sheet + 1))
-                     .string();
-}
-
 void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& job) {
     for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
-        write_whole_file(numbered(output, sheet),
+        write_whole_file(sheet_file(output, sheet),
                          render::svg(sheet_of(laid_out, sheet), laid_out.setup.fonts, job.title));
     }
 }
@@ -100,10 +87,10 @@ void write_job(const std::string& output, const LaidOut& laid_out, const Job& jo
 }
 
 Result<std::optional<spool::Printer>, ExitStatus>
-usable_destination(const std::string& output, const std::optional<std::string>& printer,
-                   Console console) {
-    if (!is_known_ending(output, console)) {
-        return Failure{ExitStatus::Usage};
+usable_destination(const Output& output, const std::optional<std::string>& printer,
+                   const Settings& settings, Console console) {
+    if (const auto refused = refuse_output(output, settings, console)) {
+        return Failure{*refused};
     }
     return wanted_printer(printer, console);
 }
@@ -118,20 +105,21 @@ ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::strin
 
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console) {
-    const auto printer = usable_destination(options.output, options.printer, console);
+    Output output{options.output, print_endings, options.days};
+    output.made_from.insert(output.made_from.end(), {options.stock, options.layout});
+    const auto printer = usable_destination(output, options.printer, settings, console);
     if (!printer) {
         return printer.fault();
-    }
-    auto inputs = options.days;
-    inputs.insert(inputs.end(), {options.stock, options.layout});
-    if (would_overwrite(options.output, std::move(inputs), settings, console)) {
-        return ExitStatus::Refused;
     }
     const auto result = lay_out(job, days, options, settings, console);
     if (!result) {
         return result.fault();
     }
     const auto& laid_out = result.value();
+    if (const auto refused =
+            refuse_sheets(output, laid_out.fitting.sheets, options.overwrite, settings, console)) {
+        return *refused;
+    }
     tell_left_out(laid_out, job, days, console);
     if (job.recorded_as == "labels" && options.record != Record::No) {
         tell_gone(job, days, settings, console);

@@ -2,6 +2,7 @@
 
 #include "app/commands.h"
 #include "app/days.h"
+#include "app/output_guard.h"
 #include "base/result.h"
 #include "spool/printer.h"
 #include "wording/print.h"
@@ -48,11 +49,10 @@ void write_job(const std::string& output, const LaidOut& laid_out, const Job& jo
 ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
                        const std::optional<spool::Printer>& printer, Console console);
 
-/// Holds a print's destination to what can be: an ending we can write, a printer that
-/// is there.
+/// Holds a print's destination to what can be: a file that may be written, a printer that is there.
 /// \returns the printer, if one is wanted, or the status to leave with
 Result<std::optional<spool::Printer>, ExitStatus>
-usable_destination(const std::string& output, const std::optional<std::string>& printer,
-                   Console console);
+usable_destination(const Output& output, const std::optional<std::string>& printer,
+                   const Settings& settings, Console console);
 
 } // namespace thawslip::app

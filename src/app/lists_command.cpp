@@ -22,6 +22,8 @@ void add_day_sheets(Job& job, const Days& days, const Settings& settings) {
     }
 }
 
+} // namespace
+
 Job list_job(const Days& days, ListKinds kinds, const Settings& settings) {
     Job job;
     job.title = "Day sheet";
@@ -39,13 +41,12 @@ Job list_job(const Days& days, ListKinds kinds, const Settings& settings) {
     return job;
 }
 
-} // namespace
-
 ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
                  Console console) {
     if (options.days.empty()) {
         auto archive = existing_archive(settings, archive::Mode::Read);
-        const auto rows = archive ? door_rows(*archive) : std::vector<wording::DoorRow>{};
+        auto rows = archive ? door_rows(*archive) : std::vector<wording::DoorRow>{};
+        make_settable(rows, console);
         return print_door_list(rows, options, settings, console);
     }
     const auto days = read_days(options.days, settings);

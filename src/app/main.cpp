@@ -1,5 +1,6 @@
 #include "app/command_line.h"
 #include "app/process.h"
+#include "base/shown.h"
 
 #include <exception>
 #include <iostream>
@@ -7,8 +8,8 @@
 
 int main(int argc, char** argv) {
     using thawslip::app::ExitStatus;
-    thawslip::app::prepare_process();
     try {
+        thawslip::app::prepare_process();
         const auto status = thawslip::app::run(argc, argv, {std::cout, std::cerr});
         std::cout.flush();
         if (!std::cout && status == ExitStatus::Done) {
@@ -20,7 +21,7 @@ int main(int argc, char** argv) {
         std::cerr << "error: there is not enough memory\n";
         return static_cast<int>(ExitStatus::SystemFailed);
     } catch (const std::exception& failure) {
-        std::cerr << "error: " << failure.what() << "\n";
+        std::cerr << "error: " << thawslip::shown(failure.what()) << "\n";
         return static_cast<int>(ExitStatus::SystemFailed);
     }
 }

@@ -1,6 +1,7 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/new_day_text.h"
+#include "app/output_guard.h"
 #include "app/whole_file.h"
 #include "kitchen/date.h"
 
@@ -19,7 +20,10 @@ std::string with_today(std::string text) {
 
 } // namespace
 
-ExitStatus new_day(const std::string& file, Console console) {
+ExitStatus new_day(const std::string& file, const Settings& settings, Console console) {
+    if (const auto refused = refuse_output({file, {".toml"}}, settings, console)) {
+        return *refused;
+    }
     const auto text = with_today(std::string{new_day_text});
     std::error_code error;
     if (file != "-" && std::filesystem::exists(std::filesystem::symlink_status(file, error))) {

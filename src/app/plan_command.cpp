@@ -2,8 +2,8 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/days.h"
-#include "app/input_file.h"
 #include "app/json.h"
+#include "app/output_guard.h"
 #include "app/report.h"
 #include "app/timeline_dish.h"
 #include "app/whole_file.h"
@@ -358,8 +358,9 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
     if (!eat || (!as_if && !options.now.empty())) {
         return ExitStatus::Usage;
     }
-    if (would_overwrite(options.calendar, options.days, settings, console)) {
-        return ExitStatus::Refused;
+    if (const auto refused =
+            refuse_output({options.calendar, {".ics"}, options.days}, settings, console)) {
+        return *refused;
     }
     const auto packages = packages_for(options, *eat, settings, console);
     if (!packages) {

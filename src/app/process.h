@@ -8,6 +8,8 @@ namespace thawslip::app {
 /// reading: else the first file that is opened would become standard output, and be written into.
 /// Writing to it still fails. A limit on file sizes becomes a failed write, where the signal of
 /// POSIX (SIGXFSZ) would leave a half-written file behind.
+/// \throws SystemFailure where the stack may not grow as far as any work needs: it would end the
+/// program in the middle
 void prepare_process();
 
 } // namespace thawslip::app

@@ -3,7 +3,6 @@
 #include "app/clock.h"
 #include "app/counted.h"
 #include "app/gone_bags.h"
-#include "app/input_file.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/print_setup.h"
@@ -204,12 +203,10 @@ void tell_reprinted(const Reprint& reprint, const std::string& output, Console c
 } // namespace
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
-    const auto printer = usable_destination(options.output, options.printer, console);
+    const Output output{options.output, print_endings, {options.stock}};
+    const auto printer = usable_destination(output, options.printer, settings, console);
     if (!printer) {
         return printer.fault();
-    }
-    if (would_overwrite(options.output, {options.stock}, settings, console)) {
-        return ExitStatus::Refused;
     }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
@@ -225,6 +222,10 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         return all.fault();
     }
     const auto& [laid_out, job] = all.value();
+    if (const auto refused =
+            refuse_sheets(output, laid_out.fitting.sheets, options.overwrite, settings, console)) {
+        return *refused;
+    }
     const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
     if (status == ExitStatus::Done && options.output != "-") {
         tell_reprinted(all.value(), options.output, console);

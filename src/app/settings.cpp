@@ -1,6 +1,8 @@
 #include "app/settings.h"
 
+#include "app/archive_place.h"
 #include "app/input_file.h"
+#include "base/folder.h"
 #include "base/nearest.h"
 #include "intake/placing.h"
 #include "intake/values.h"
@@ -191,7 +193,17 @@ Result<Settings, std::string> load_settings(const std::string& file, Missing mis
     if (!text) {
         return Failure{to_text(text.fault())};
     }
-    return settings_from(std::move(text).value(), file);
+    auto settings = settings_from(std::move(text).value(), file);
+    if (!settings || settings.value().archive.empty()) {
+        return settings;
+    }
+    auto place = archive_place(settings.value().archive, folder_of(file));
+    if (!place) {
+        return Failure{fmt::format("{}: error: archive = {}\n", file, place.fault())};
+    }
+    auto placed = std::move(settings).value();
+    placed.archive = std::move(place).value();
+    return placed;
 }
 
 Result<Settings, std::string> settings_from(std::string text, const std::string& file) {

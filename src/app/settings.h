@@ -27,10 +27,10 @@ struct Settings {
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
-    std::string archive;                   ///< its file; empty: the usual place
-    bool record_prints = true;             ///< whether labels and cards go into the archive
-    std::string file;                      ///< where they were read; empty: nowhere
-    std::string text;                      ///< the file as written, for the archive
+    std::string archive;       ///< its file, as archive_place() has it; empty: the usual place
+    bool record_prints = true; ///< whether labels and cards go into the archive
+    std::string file;          ///< where they were read; empty: nowhere
+    std::string text;          ///< the file as written, for the archive
 };
 
 /// The words of the language that is set.

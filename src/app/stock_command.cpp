@@ -1,7 +1,7 @@
 #include "app/choices.h"
 #include "app/commands.h"
 #include "app/deliver.h"
-#include "app/input_file.h"
+#include "app/output_guard.h"
 #include "app/whole_file.h"
 #include "base/nearest.h"
 #include "layout/measurements.h"
@@ -40,12 +40,11 @@ ExitStatus stock_list(Console console) {
     return ExitStatus::Done;
 }
 
-ExitStatus stock_show(const std::string& name_or_file, const std::string& output, Console console) {
-    if (!is_known_ending(output, console)) {
-        return ExitStatus::Usage;
-    }
-    if (would_overwrite(output, {name_or_file}, {}, console)) {
-        return ExitStatus::Refused;
+ExitStatus stock_show(const std::string& name_or_file, const std::string& output,
+                      const Settings& settings, Console console) {
+    if (const auto refused =
+            refuse_output({output, print_endings, {name_or_file}}, settings, console)) {
+        return *refused;
     }
     const auto data = find_data_folder();
     OwnFiles own;
@@ -75,9 +74,10 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
     return ExitStatus::Done;
 }
 
-ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options, Console console) {
-    if (!is_known_ending(options.output, console)) {
-        return ExitStatus::Usage;
+ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options,
+                       const Settings& settings, Console console) {
+    if (const auto refused = refuse_output({options.output, print_endings}, settings, console)) {
+        return *refused;
     }
     const auto size = layout::paper_size(paper);
     if (!size) {

@@ -2,19 +2,17 @@
 
 #include "app/exit_status.h"
 #include "base/folder.h"
+#include "base/place.h"
 
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
-#include <filesystem>
 #include <fmt/format.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 namespace thawslip::app {
 namespace {
-
-namespace fs = std::filesystem;
 
 /// The permissions a new file gets, or those of the file that is replaced.
 mode_t mode_for(const std::string& path) {
@@ -25,21 +23,6 @@ mode_t mode_for(const std::string& path) {
     const mode_t mask = ::umask(0);
     ::umask(mask);
     return 0666U & ~mask;
-}
-
-/// Where a path leads when it is a symbolic link, or a chain of them; the file itself need not be
-/// there. \throws SystemFailure when the links go round in a circle
-std::string end_of_links(const std::string& path) {
-    fs::path place = path;
-    std::error_code none;
-    constexpr int most_links = 40; // as Linux has it (path_resolution(7))
-    for (int links = 0; fs::is_symlink(fs::symlink_status(place, none)); ++links) {
-        if (links == most_links) {
-            throw SystemFailure{fmt::format("cannot write {}: {}", path, std::strerror(ELOOP))};
-        }
-        place = place.parent_path() / fs::read_symlink(place, none);
-    }
-    return place.string();
 }
 
 /// What /proc calls the file behind a descriptor (proc(5)).
@@ -85,7 +68,11 @@ WholeFile::WholeFile(std::string path) : path_{std::move(path)} {
         descriptor_ = STDOUT_FILENO;
         return;
     }
-    place_ = end_of_links(path_);
+    const auto place = end_of_links(path_);
+    if (!place) {
+        throw SystemFailure{fmt::format("cannot write {}: {}", path_, std::strerror(ELOOP))};
+    }
+    place_ = *place;
     struct stat status {};
     if (::stat(place_.c_str(), &status) == 0 && !S_ISREG(status.st_mode)) {
         throw SystemFailure{

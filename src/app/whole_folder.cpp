@@ -3,6 +3,7 @@
 #include "app/exit_status.h"
 #include "base/folder.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
@@ -65,16 +66,25 @@ WholeFolder::WholeFolder(std::string path) : path_{without_slashes(std::move(pat
 }
 
 WholeFolder::~WholeFolder() {
-    if (!temporary_.empty()) {
-        std::error_code error;
-        fs::remove_all(temporary_, error);
+    if (temporary_.empty()) {
+        return;
     }
+    // One by one and by name: looking into a folder needs a descriptor, of which there may be none
+    // left.
+    for (const auto& file : files_) {
+        ::unlink(file.c_str());
+    }
+    std::for_each(folders_.rbegin(), folders_.rend(),
+                  [](const std::string& folder) { ::rmdir(folder.c_str()); });
+    ::rmdir(temporary_.c_str());
 }
 
 void WholeFolder::add_folder(const std::string& name) {
-    if (::mkdir((temporary_ + "/" + name).c_str(), 0700) != 0) {
+    const auto folder = temporary_ + "/" + name;
+    if (::mkdir(folder.c_str(), 0700) != 0) {
         fail("write", path_ + "/" + name, errno);
     }
+    folders_.push_back(folder);
 }
 
 void WholeFolder::add_file(const std::string& name, std::string_view text) {
@@ -83,6 +93,7 @@ void WholeFolder::add_file(const std::string& name, std::string_view text) {
     if (file.number() < 0) {
         fail("write", path_ + "/" + name, errno);
     }
+    files_.push_back(temporary_ + "/" + name);
     while (!text.empty()) {
         const auto written = ::write(file.number(), text.data(), text.size());
         if (written < 0 && errno != EINTR) {

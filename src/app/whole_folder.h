@@ -2,6 +2,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace thawslip::app {
 
@@ -28,6 +29,8 @@ public:
 private:
     std::string path_;
     std::string temporary_;
+    std::vector<std::string> files_;   ///< what was made in it so far
+    std::vector<std::string> folders_; ///< the same, those that hold others first
 };
 
 } // namespace thawslip::app
