@@ -1,6 +1,7 @@
 #include "archive/contents.h"
 
-#include "base/utf8.h"
+#include "archive/limits.h"
+#include "base/shown.h"
 #include "kitchen/bag_id.h"
 
 #include <algorithm>
@@ -12,14 +13,7 @@ namespace {
 
 /// What reaches a terminal or a list of lines holds no control characters.
 bool is_one_line(std::string_view text) {
-    return !first_invalid_utf8(text) && std::ranges::none_of(text, [](char c) {
-        return static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
-    });
-}
-
-bool are_lines(const std::optional<FoodRecord>& food) {
-    return !food || (std::ranges::all_of(food->allergens, is_one_line) &&
-                     std::ranges::all_of(food->classes, is_one_line));
+    return is_name(text);
 }
 
 using Revisions = std::set<std::pair<int, int>>;
@@ -29,16 +23,16 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
         return fmt::format("revision {} of description {} is there twice, or cannot be",
                            day.revision, day.lineage);
     }
-    if (!day.record.made.ok()) {
-        return fmt::format("description {} has no day", day.lineage);
+    if (const auto fault = fault_in(day.record)) {
+        return fmt::format("description {} {}", day.lineage, *fault);
+    }
+    if (!is_one_line(day.recorded)) {
+        return fmt::format("description {} was recorded at a time that cannot be", day.lineage);
     }
     for (const auto& package : day.record.packages) {
-        if (!is_one_line(package.dish) || !is_one_line(package.words) || !are_lines(package.food)) {
-            return fmt::format("a dish of description {} has a name that cannot be", day.lineage);
-        }
-        if (!package.made.ok() || !package.keep_until.ok()) {
-            return fmt::format("\"{}\" of description {} has a date that cannot be", package.dish,
-                               day.lineage);
+        if (const auto fault = fault_in(package)) {
+            return fmt::format("\"{}\" of description {} {}", shown(package.dish), day.lineage,
+                               *fault);
         }
     }
     return std::nullopt;
@@ -62,6 +56,7 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
         }
     }
     if (bag.day >= contents.days.size() || bag.position < 1 || bag.number < 1 ||
+        bag.number > Most::bags ||
         static_cast<std::size_t>(bag.position) > contents.days[bag.day].record.packages.size()) {
         return fmt::format("bag {} belongs to a package that is not there", bag.ids.front());
     }
@@ -79,6 +74,9 @@ std::optional<std::string> fault_in_print(const Contents& contents, const Conten
     }
     std::set<std::string> names;
     for (const auto& file : print.setup.files) {
+        if (file.text.size() > Most::file) {
+            return fmt::format("the print of {} has a file that is too large", print.first_at);
+        }
         if (!names.insert(file.name).second) {
             return fmt::format("the print of {} has the file {} twice", print.first_at, file.name);
         }

@@ -1,15 +1,23 @@
 #include "archive/database.h"
 
+#include <filesystem>
 #include <fmt/format.h>
 #include <sqlite3.h>
 
 namespace thawslip::archive {
 namespace {
 
+namespace fs = std::filesystem;
+
 /// A path as a URI in which nothing is left to chance (SQLite, "Uniform Resource Identifiers").
 std::string uri_of(const std::string& path, Access access) {
+    // An absolute path, so that what begins with ":" is a file's name and no name of SQLite's; of
+    // slashes in a row one, for after two of them a host would be named (RFC 8089).
     std::string uri = "file:";
-    for (const char c : path) {
+    for (const char c : fs::absolute(path).lexically_normal().string()) {
+        if (c == '/' && uri.ends_with('/')) {
+            continue;
+        }
         if (c == '%' || c == '?' || c == '#') {
             uri += fmt::format("%{:02x}", static_cast<unsigned char>(c));
         } else {
@@ -35,8 +43,9 @@ std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::stri
                            "again in a moment",
                            path);
     case Kind::Damaged:
-        return fmt::format("the archive {} is damaged ({}); put a backup in its place, or save "
-                           "what is left with: sqlite3 archive.db .recover",
+        return fmt::format("the archive {} is damaged ({}); put a backup in its place with: "
+                           "thawslip archive restore FILE; without one, rebuild what can be "
+                           "rebuilt with: thawslip archive repair",
                            path, detail);
     case Kind::NotOurs: return fmt::format("{} is no archive of thawslip", path);
     case Kind::NewerSchema:
@@ -45,7 +54,10 @@ std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::stri
                            path, detail);
     case Kind::Clash: return std::string{detail};
     case Kind::DiskFull:
-        return fmt::format("no room left on the disk of the archive {}; nothing was changed", path);
+        return fmt::format(
+            "no room left on the disk of the archive {}; nothing was changed, and it "
+            "can still be read and backed up to another disk",
+            path);
     case Kind::DiskFailed:
         return fmt::format("the disk of the archive {} could not be read or written ({}); nothing "
                            "was changed",
@@ -76,6 +88,12 @@ ArchiveFault::Kind kind_of(int code) {
 } // namespace
 
 ArchiveFault fault_of(int code, const std::string& path, std::string_view detail) {
+    if ((code & 0xFF) == SQLITE_INTERRUPT) {
+        return {ArchiveFault::Kind::Damaged,
+                fmt::format("the archive {} asks for more work than its size explains; nothing was "
+                            "taken from it",
+                            path)};
+    }
     const auto kind = kind_of(code);
     return {kind, words_of(kind, path, detail)};
 }
@@ -169,10 +187,17 @@ bool Statement::is_nothing(int column) const {
 }
 
 Database::Database(std::string path, Access access, std::chrono::milliseconds patience)
+    : Database{path, uri_of(path, access), flags_of(access), patience} {}
+
+Database Database::in_memory(std::string path, std::chrono::milliseconds patience) {
+    return {std::move(path), ":memory:", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, patience};
+}
+
+Database::Database(std::string path, const std::string& uri, int flags,
+                   std::chrono::milliseconds patience)
     : path_{std::make_unique<std::string>(std::move(path))} {
     sqlite3* handle = nullptr;
-    const int code =
-        sqlite3_open_v2(uri_of(*path_, access).c_str(), &handle, flags_of(access), nullptr);
+    const int code = sqlite3_open_v2(uri.c_str(), &handle, flags, nullptr);
     handle_.reset(handle);
     if (code != SQLITE_OK) {
         throw ArchiveFailure{fault_of(code, *path_, sqlite3_errstr(code))};
@@ -182,6 +207,10 @@ Database::Database(std::string path, Access access, std::chrono::milliseconds pa
     // break it (SQLite, "Defense Against The Dark Arts").
     sqlite3_db_config(handle, SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
     sqlite3_db_config(handle, SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_VIEW, 0, nullptr);
+    sqlite3_db_config(handle, SQLITE_DBCONFIG_ENABLE_TRIGGER, 0, nullptr);
+    constexpr int longest_value = 1 << 27; // twice what a file of the cook's own may have
+    sqlite3_limit(handle, SQLITE_LIMIT_LENGTH, longest_value);
 }
 
 void Database::run(const std::string& sql) const {
@@ -198,6 +227,28 @@ std::int64_t Database::number(std::string_view sql) const {
 
 std::int64_t Database::last_row() const {
     return sqlite3_last_insert_rowid(handle());
+}
+
+namespace {
+
+constexpr int steps_a_call = 100'000;
+
+int spend(void* left) {
+    return --*static_cast<std::int64_t*>(left) < 0 ? 1 : 0;
+}
+
+} // namespace
+
+WorkLimit::WorkLimit(const Database& database) : database_{database} {
+    // Sound archives take some thousand steps a page; the largest that fits a page is no exception.
+    constexpr std::int64_t calls_a_page = 2;
+    constexpr std::int64_t calls_at_least = 1000;
+    left_ = calls_at_least + calls_a_page * database.number("PRAGMA page_count");
+    sqlite3_progress_handler(database.handle(), steps_a_call, spend, &left_);
+}
+
+WorkLimit::~WorkLimit() {
+    sqlite3_progress_handler(database_.handle(), 0, nullptr, nullptr);
 }
 
 Transaction::Transaction(const Database& database) : database_{database} {

@@ -64,6 +64,9 @@ public:
     /// \param patience how long to wait for another program that is writing
     Database(std::string path, Access access, std::chrono::milliseconds patience);
 
+    /// An empty one that is in no file. \param path what messages call it
+    static Database in_memory(std::string path, std::chrono::milliseconds patience);
+
     Statement prepare(std::string_view sql) const { return {handle_.get(), *path_, sql}; }
     void run(const std::string& sql) const; ///< one or several statements without parameters
     std::int64_t number(std::string_view sql) const; ///< the first column of the first row
@@ -72,6 +75,9 @@ public:
     sqlite3* handle() const { return handle_.get(); }
 
 private:
+    Database(std::string path, const std::string& uri, int flags,
+             std::chrono::milliseconds patience);
+
     std::unique_ptr<std::string> path_; ///< its address outlives a move
     std::unique_ptr<sqlite3, CloseDatabase> handle_;
 };
@@ -90,6 +96,20 @@ public:
 private:
     const Database& database_;
     bool open_ = true;
+};
+
+/// Until it goes out of scope, questions to a database end in ArchiveFailure when they take far
+/// more steps than a file of its size explains: a stranger's file may ask for years of work.
+class WorkLimit {
+public:
+    explicit WorkLimit(const Database& database);
+    WorkLimit(const WorkLimit&) = delete;
+    WorkLimit& operator=(const WorkLimit&) = delete;
+    ~WorkLimit();
+
+private:
+    const Database& database_;
+    std::int64_t left_; ///< calls of the handler
 };
 
 /// SQLite's result code in our words.

@@ -2,6 +2,7 @@
 #include "archive/connection.h"
 #include "archive/schema.h"
 #include "base/folder.h"
+#include "base/place.h"
 
 #include <cerrno>
 #include <cstring>
@@ -65,6 +66,15 @@ void require_file(const std::string& path, Mode mode) {
     }
 }
 
+/// An empty file that was there may be readable by all, as `touch` makes it.
+void keep_from_others(const std::string& path) {
+    if (::chmod(path.c_str(), 0600) != 0) {
+        fail(Kind::CannotOpen,
+             fmt::format("{} is readable by others, and that cannot be changed: {}", path,
+                         std::strerror(errno)));
+    }
+}
+
 /// Turning the log on needs the file for itself for a moment, and SQLite does not wait for it as
 /// it waits for a lock ("Write-Ahead Logging", activating): so this does.
 void turn_log_on(const Database& database, std::chrono::milliseconds patience) {
@@ -86,6 +96,7 @@ Database open_for_writing(const std::string& path, std::chrono::milliseconds pat
     Database database{path, Access::ReadWrite, patience};
     const auto version = schema_version(database, schema_steps().size());
     if (version == 0) {
+        keep_from_others(path);
         turn_log_on(database, patience);
     }
     // FULL: the log is synced after every commit. NORMAL would keep the file consistent, but lose
@@ -98,15 +109,38 @@ Database open_for_writing(const std::string& path, std::chrono::milliseconds pat
     return database;
 }
 
+/// Where a log is left beside it, somebody may be changing it.
+bool is_quiet(const std::string& path) {
+    std::error_code error;
+    return !fs::exists(path + "-wal", error) || fs::file_size(path + "-wal", error) == 0;
+}
+
 /// A log-keeping database in a folder that cannot be written opens only as one that nobody
 /// changes (SQLite, "Write-Ahead Logging", read-only databases). Where a log is left beside it,
-/// somebody may be changing it, and that would read nonsense.
-Database open_for_reading(const std::string& path, std::chrono::milliseconds patience) {
-    std::error_code error;
+/// that would read nonsense.
+Database open_as_it_is(const std::string& path, std::chrono::milliseconds patience) {
     const bool writable = ::access(folder_of(path).c_str(), W_OK) == 0;
-    const bool quiet =
-        !fs::exists(path + "-wal", error) || fs::file_size(path + "-wal", error) == 0;
-    Database database{path, !writable && quiet ? Access::Unchanging : Access::ReadOnly, patience};
+    return {path, !writable && is_quiet(path) ? Access::Unchanging : Access::ReadOnly, patience};
+}
+
+/// On a full disk not even the log's index can be made, which readers make too: then an archive
+/// that nobody is writing is read without.
+Database open_on_any_disk(const std::string& path, std::chrono::milliseconds patience) {
+    try {
+        auto database = open_as_it_is(path, patience);
+        database.number("SELECT count(*) FROM sqlite_schema");
+        return database;
+    } catch (const ArchiveFailure& failure) {
+        const auto kind = failure.fault().kind;
+        if ((kind != Kind::DiskFull && kind != Kind::DiskFailed) || !is_quiet(path)) {
+            throw;
+        }
+        return {path, Access::Unchanging, patience};
+    }
+}
+
+Database open_for_reading(const std::string& path, std::chrono::milliseconds patience) {
+    auto database = open_on_any_disk(path, patience);
     const auto version = schema_version(database, schema_steps().size());
     if (version == 0) {
         fail(Kind::Missing,
@@ -121,9 +155,15 @@ Database open_for_reading(const std::string& path, std::chrono::milliseconds pat
 Result<Archive, ArchiveFault> Archive::open(const std::string& path, Mode mode,
                                             std::chrono::milliseconds patience) {
     try {
-        require_file(path, mode);
-        auto database = mode == Mode::Write ? open_for_writing(path, patience)
-                                            : open_for_reading(path, patience);
+        // Where it truly is: beside that SQLite keeps its log, whatever link leads there.
+        const auto place = end_of_links(path);
+        if (!place) {
+            fail(Kind::CannotOpen,
+                 fmt::format("cannot open the archive {}: {}", path, std::strerror(ELOOP)));
+        }
+        require_file(*place, mode);
+        auto database = mode == Mode::Write ? open_for_writing(*place, patience)
+                                            : open_for_reading(*place, patience);
         return Archive{std::make_unique<Connection>(std::move(database))};
     } catch (const ArchiveFailure& failure) {
         return Failure{failure.fault()};

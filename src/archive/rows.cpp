@@ -1,8 +1,10 @@
 #include "archive/rows.h"
 
 #include "archive/columns.h"
+#include "archive/limits.h"
 #include "kitchen/bag_id.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::archive {
@@ -101,7 +103,9 @@ std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day)
     std::vector<PackageRecord> packages;
     while (rows.next()) {
         packages.push_back(package_at(rows, 0));
-        packages.back().bags.resize(static_cast<std::size_t>(rows.integer(11)));
+        // One more than there can be is enough to know that it cannot be.
+        packages.back().bags.resize(static_cast<std::size_t>(
+            std::clamp<std::int64_t>(rows.integer(11), 0, Most::bags + 1)));
     }
     return packages;
 }

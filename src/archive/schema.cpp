@@ -129,7 +129,8 @@ std::size_t schema_version(const Database& database, std::size_t newest) {
     // schema forward, and what they tell together would never have been true.
     auto facts = database.prepare(
         "SELECT (SELECT user_version FROM pragma_user_version), (SELECT application_id FROM "
-        "pragma_application_id), (SELECT count(*) FROM sqlite_schema)");
+        "pragma_application_id), (SELECT count(*) FROM sqlite_schema), (SELECT encoding FROM "
+        "pragma_encoding)");
     facts.next();
     const auto version = facts.integer(0);
     const auto owner = facts.integer(1);
@@ -140,6 +141,11 @@ std::size_t schema_version(const Database& database, std::size_t newest) {
     if (owner != application_id) {
         refuse(ArchiveFault::Kind::NotOurs,
                fmt::format("{} is a database, but no archive of thawslip", database.path()));
+    }
+    if (facts.text(3) != "UTF-8") { // it would say other lengths and other orders than we know
+        refuse(ArchiveFault::Kind::NotOurs,
+               fmt::format("{} is a database in {}, and no archive as thawslip makes it",
+                           database.path(), facts.text(3)));
     }
     if (version <= 0) {
         refuse(ArchiveFault::Kind::Damaged,

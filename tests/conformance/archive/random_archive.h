@@ -38,7 +38,7 @@ private:
         static const char* const parts[] = {
             "stew",    " ",        "\"",       "\\",       "'",     "#",
             "½ cup",   "чечевица", "カボチャ", "=",        "[[x]]", "\xF0\x9F\x8D\xB2",
-            "\\u0041", "'''",      "\"\"\"",   "\xC2\x85", ","};
+            "\\u0041", "'''",      "\"\"\"",   "\xC2\xA0", ","};
         std::string text;
         for (auto n = random_.below(6); n > 0; --n) {
             text += parts[random_.below(std::size(parts))];
@@ -86,13 +86,13 @@ private:
 
     archive::PackageRecord package() {
         archive::PackageRecord record;
-        record.dish = line();
+        record.dish = "Dish " + line();
         record.words = line();
         record.made = day();
         record.keep_until = day();
         record.basis =
             random_.chance(2) ? kitchen::DateBasis::SetByCook : kitchen::DateBasis::StorageTable;
-        record.servings = static_cast<int>(random_.below(100));
+        record.servings = static_cast<int>(1 + random_.below(100));
         if (random_.chance(2)) {
             record.weight = kitchen::Mass{random_.between(1.0, 20'000.0)};
         }
@@ -119,7 +119,7 @@ private:
         }
         for (auto packages = random_.below(4); packages > 0; --packages) {
             auto record = package();
-            record.bags.resize(random_.below(4));
+            record.bags.resize(1 + random_.below(3));
             const int position = static_cast<int>(added.record.packages.size()) + 1;
             for (int number = 1; number <= static_cast<int>(record.bags.size()); ++number) {
                 if (!random_.chance(4)) { // some are described by another revision
@@ -156,7 +156,7 @@ private:
             print.setup.files.push_back(
                 {fmt::format("/orchard/{}{}.toml", files, bytes()), bytes()});
         }
-        for (auto days = random_.below(3); days > 0; --days) {
+        for (auto days = 1 + random_.below(2); days > 0; --days) {
             print.days.push_back(random_.below(contents.days.size()));
         }
         contents.prints.push_back(std::move(print));

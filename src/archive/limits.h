@@ -1,0 +1,37 @@
+#pragma once
+
+#include "archive/values.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace thawslip::archive {
+
+/// What a description may hold at most (README, "A day"), so that whatever comes in by merge,
+/// import or a changed file is held to it too. A day is read by a layer that this one does not
+/// know.
+struct Most {
+    static constexpr int packages = 100;
+    static constexpr int servings = 100;
+    static constexpr int bags = 200;
+    static constexpr double grams = 20'000.0;
+    static constexpr int first_year = 1990;
+    static constexpr int last_year = 2300; ///< a day of 2200 keeps for some years
+    static constexpr int thaw_days = 60;
+    static constexpr std::size_t dish_letters = 80;       ///< code points
+    static constexpr std::size_t letters = 200;           ///< of a name or an entry, in code points
+    static constexpr std::size_t description = 1U << 20U; ///< bytes
+    static constexpr std::size_t file = 1U << 26U;        ///< bytes of a stock, layout or settings
+};
+
+/// Whether it is one line that may be shown (base/shown.h) of no more than `letters` code points.
+bool is_name(std::string_view text, std::size_t letters = Most::letters);
+
+/// What of a package cannot be, as words that follow its dish's name; nothing where all is well.
+std::optional<std::string> fault_in(const PackageRecord& package);
+
+/// The same of a day, without what `fault_in(package)` says of its packages.
+std::optional<std::string> fault_in(const DayRecord& day);
+
+} // namespace thawslip::archive

@@ -1,0 +1,203 @@
+#include "archive/restore.h"
+
+#include "archive/connection.h"
+#include "archive/copy.h"
+#include "archive/draft.h"
+#include "archive/schema.h"
+#include "archive/soundness.h"
+#include "base/place.h"
+
+#include <algorithm>
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <fmt/format.h>
+#include <optional>
+#include <thread>
+#include <unistd.h>
+
+namespace thawslip::archive {
+namespace {
+
+namespace fs = std::filesystem;
+using Kind = ArchiveFault::Kind;
+using Patience = std::chrono::milliseconds;
+
+[[noreturn]] void fail(Kind kind, std::string message) {
+    throw ArchiveFailure{{kind, std::move(message)}};
+}
+
+constexpr std::array companions = {"-wal", "-shm", "-journal"};
+
+bool is_there(const std::string& path) {
+    std::error_code error;
+    return fs::exists(fs::symlink_status(path, error));
+}
+
+/// Where nobody writes, nothing need be made beside it to read it.
+Access access_to(const std::string& path) {
+    std::error_code error;
+    const bool quiet =
+        !fs::exists(path + "-wal", error) || fs::file_size(path + "-wal", error) == 0;
+    return quiet ? Access::Unchanging : Access::ReadOnly;
+}
+
+/// All that the file holds, in memory, led forward to this program's schema.
+Database read_whole(const std::string& path, Patience patience) {
+    const Database file{path, access_to(path), patience};
+    if (schema_version(file, schema_steps().size()) == 0) {
+        fail(Kind::Missing, fmt::format("{} is empty: no archive is in it", path));
+    }
+    auto copy = copy_in_memory(file, patience);
+    migrate(copy, schema_steps());
+    return copy;
+}
+
+/// The archive at a place that nobody else can use meanwhile, and whose log is written into it.
+/// What is so damaged that SQLite cannot do this is taken as it lies there.
+class Held {
+public:
+    Held(const std::string& path, Patience patience) : path_{path} {
+        if (!is_there(path)) {
+            return;
+        }
+        try {
+            database_.emplace(path, Access::ReadWrite, patience);
+            write_log_back(patience);
+            database_->run("BEGIN EXCLUSIVE");
+        } catch (const ArchiveFailure& failure) {
+            if (failure.fault().kind != Kind::Damaged && failure.fault().kind != Kind::NotOurs) {
+                throw;
+            }
+            database_.reset();
+        }
+    }
+
+    /// \returns where the archive of before is now; empty: there was nothing
+    std::string give_way_to(const Draft& draft) {
+        const auto kept = free_name();
+        const bool there = is_there(path_);
+        if (there && ::link(path_.c_str(), kept.c_str()) != 0) {
+            fail(Kind::CannotOpen, fmt::format("cannot keep {} as {}: {}; nothing was changed",
+                                               path_, kept, std::strerror(errno)));
+        }
+        bool left_behind = false;
+        for (const char* companion : companions) {
+            left_behind |= ::rename((path_ + companion).c_str(), (kept + companion).c_str()) == 0;
+        }
+        draft.take_place();
+        return there || left_behind ? kept : std::string{};
+    }
+
+private:
+    /// Writes what the log holds into the file and keeps no log any more. As turning it on, it
+    /// needs the file for itself, and SQLite does not wait for that.
+    void write_log_back(Patience patience) {
+        constexpr Patience pause{10};
+        for (Patience waited{0};; waited += pause) {
+            try {
+                auto mode = database_->prepare("PRAGMA journal_mode = DELETE");
+                if (mode.next() && mode.text(0) == "delete") {
+                    return;
+                }
+            } catch (const ArchiveFailure& failure) {
+                if (failure.fault().kind != Kind::Busy) {
+                    throw;
+                }
+            }
+            if (waited >= patience) {
+                fail(Kind::Busy, fmt::format("another program uses the archive {}; nothing was "
+                                             "changed, try again when it is done",
+                                             path_));
+            }
+            std::this_thread::sleep_for(pause);
+        }
+    }
+
+    std::string free_name() const {
+        for (int n = 1;; ++n) {
+            auto name = fmt::format("{}.before-{}", path_, n);
+            const bool taken =
+                is_there(name) || std::ranges::any_of(companions, [&name](const char* companion) {
+                    return is_there(name + companion);
+                });
+            if (!taken) {
+                return name;
+            }
+        }
+    }
+
+    std::string path_;
+    std::optional<Database> database_;
+};
+
+/// Writes it as an archive that keeps a log, all of it on the disk.
+void write(const Database& database, const Draft& draft, Patience patience) {
+    const Database file{draft.name(), Access::ReadWrite, patience};
+    file.run("PRAGMA synchronous = FULL");
+    copy_into(file, database);
+    file.run("PRAGMA journal_mode = WAL");
+}
+
+std::string end_of(const std::string& path) {
+    auto end = end_of_links(path);
+    if (!end) {
+        fail(Kind::CannotOpen, fmt::format("cannot open {}: its links go round", path));
+    }
+    return *std::move(end);
+}
+
+/// What is in `some` and not in `others`.
+std::vector<std::string> without(const std::vector<std::string>& some,
+                                 const std::vector<std::string>& others) {
+    std::vector<std::string> rest;
+    std::ranges::copy_if(some, std::back_inserter(rest), [&others](const std::string& one) {
+        return std::ranges::find(others, one) == others.end();
+    });
+    return rest;
+}
+
+} // namespace
+
+Replaced restore(const std::string& path, const std::string& backup, Patience patience) {
+    const auto place = end_of(path);
+    if (!is_there(backup)) {
+        fail(Kind::Missing, fmt::format("there is no file {}", backup));
+    }
+    if (is_same_place(place, backup)) {
+        fail(Kind::Failed, fmt::format("{} is the archive itself, no backup of it", backup));
+    }
+    Connection whole{read_whole(end_of(backup), patience)};
+    if (const auto wrong = faults_in(whole); !wrong.empty()) {
+        fail(Kind::Damaged, fmt::format("the backup {} is damaged ({}); nothing was changed",
+                                        backup, wrong.front()));
+    }
+    const Draft draft{place};
+    write(whole.database(), draft, patience);
+    Held before{place, patience};
+    return {before.give_way_to(draft), {}, {}};
+}
+
+Replaced repair(const std::string& path, Patience patience) {
+    const auto place = end_of(path);
+    if (!is_there(place)) {
+        fail(Kind::Missing, fmt::format("there is no archive at {}", path));
+    }
+    Held held{place, patience};
+    Connection copy{read_whole(place, patience)};
+    const auto before = faults_in(copy);
+    if (before.empty()) {
+        return {};
+    }
+    copy.database().run("REINDEX; INSERT INTO dish_words (dish_words) VALUES ('rebuild')");
+    const auto left = faults_in(copy);
+    if (left.size() >= before.size()) {
+        return {{}, {}, left};
+    }
+    const Draft draft{place};
+    write(copy.database(), draft, patience);
+    return {held.give_way_to(draft), without(before, left), left};
+}
+
+} // namespace thawslip::archive

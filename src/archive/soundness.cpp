@@ -1,0 +1,180 @@
+#include "archive/soundness.h"
+
+#include "archive/copy.h"
+#include "archive/limits.h"
+#include "archive/rows.h"
+#include "archive/schema.h"
+#include "base/shown.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <iterator>
+#include <map>
+
+namespace thawslip::archive {
+namespace {
+
+/// What stands in a schema, by kind and name: its SQL.
+using Parts = std::map<std::pair<std::string, std::string>, std::string>;
+
+/// The tables that FTS5 keeps its index in: their SQL is SQLite's business.
+bool is_inside_index(const std::string& name) {
+    return name.starts_with("dish_words_");
+}
+
+Parts parts_of(const Database& database) {
+    Parts parts;
+    auto rows = database.prepare("SELECT type, name, coalesce(sql, '') FROM sqlite_schema");
+    while (rows.next()) {
+        const auto name = rows.text(1);
+        if (!name.starts_with("sqlite_")) { // indexes of keys, statistics
+            parts[{rows.text(0), name}] = is_inside_index(name) ? "" : rows.text(2);
+        }
+    }
+    return parts;
+}
+
+Parts parts_of_steps(std::size_t version) {
+    const auto fresh = Database::in_memory("", std::chrono::milliseconds{0});
+    migrate(fresh, schema_steps().first(version));
+    return parts_of(fresh);
+}
+
+std::string name_of(const Parts::value_type& part) {
+    return fmt::format("the {} \"{}\"", part.first.first, shown(part.first.second));
+}
+
+void append(std::vector<std::string>& wrong, std::vector<std::string> more) {
+    std::ranges::move(more, std::back_inserter(wrong));
+}
+
+std::vector<std::string> faults_of_pages(const Database& database) {
+    std::vector<std::string> wrong;
+    auto integrity = database.prepare("PRAGMA integrity_check");
+    while (integrity.next()) {
+        if (integrity.text(0) != "ok") {
+            wrong.push_back(shown(integrity.text(0)));
+        }
+    }
+    return wrong;
+}
+
+std::vector<std::string> faults_of_keys(const Database& database) {
+    std::vector<std::string> wrong;
+    auto keys = database.prepare("PRAGMA foreign_key_check");
+    while (keys.next()) {
+        wrong.push_back(fmt::format("row {} of {} names a row of {} that is not there",
+                                    keys.integer(1), keys.text(0), keys.text(2)));
+    }
+    auto ids = database.prepare(
+        "SELECT id FROM bag WHERE (SELECT count(*) FROM bag_id WHERE bag = bag.id AND newest = 1) "
+        "<> 1");
+    while (ids.next()) {
+        wrong.push_back(fmt::format("bag {} has no id, or several", ids.integer(0)));
+    }
+    return wrong;
+}
+
+} // namespace
+
+std::vector<std::string> faults_in(Connection& connection) {
+    const auto& database = connection.database();
+    const WorkLimit limit{database};
+    auto wrong = faults_of_schema(database);
+    if (!wrong.empty()) {
+        return wrong;
+    }
+    wrong = faults_of_pages(database);
+    if (!wrong.empty()) { // what is read of broken pages is not worth a word
+        return wrong;
+    }
+    append(wrong, faults_of_keys(database));
+    append(wrong, faults_of_descriptions(connection));
+    append(wrong, faults_of_values(connection));
+    append(wrong, faults_of_references(connection));
+    append(wrong, faults_of_words(database));
+    return wrong;
+}
+
+std::vector<std::string> faults_of_schema(const Database& database) {
+    std::vector<std::string> wrong;
+    const auto here = parts_of(database);
+    const auto ours = parts_of_steps(schema_version(database, schema_steps().size()));
+    for (const auto& part : here) {
+        const auto known = ours.find(part.first);
+        if (known == ours.end()) {
+            wrong.push_back(name_of(part) + " is none that thawslip makes");
+        } else if (known->second != part.second) {
+            wrong.push_back(name_of(part) + " is not as thawslip makes it");
+        }
+    }
+    for (const auto& part : ours) {
+        if (!here.contains(part.first)) {
+            wrong.push_back(name_of(part) + " is missing");
+        }
+    }
+    return wrong;
+}
+
+std::vector<std::string> faults_of_descriptions(Connection& connection) {
+    std::vector<std::string> wrong;
+    auto rows = connection.database().prepare(
+        "SELECT hash, description, made, revision, file FROM day ORDER BY id");
+    while (rows.next()) {
+        if (hash_of_description(rows.text(1)) != rows.integer(0)) {
+            wrong.push_back(fmt::format("the description of {} (revision {}, read from {}) is not "
+                                        "what was recorded: its hash is another",
+                                        shown(rows.text(2)), rows.integer(3), shown(rows.text(4))));
+        }
+    }
+    return wrong;
+}
+
+std::vector<std::string> faults_of_values(Connection& connection) {
+    std::vector<std::string> wrong;
+    auto days = connection.database().prepare("SELECT id, made FROM day ORDER BY id");
+    while (days.next()) {
+        for (const auto& package : packages_of(connection, days.integer(0))) {
+            if (const auto fault = fault_in(package)) {
+                wrong.push_back(fmt::format("\"{}\" of {} {}", shown(package.dish),
+                                            shown(days.text(1)), *fault));
+            }
+        }
+    }
+    return wrong;
+}
+
+std::vector<std::string> faults_of_words(const Database& database) {
+    // A command to the index is a statement that writes, though nothing is written.
+    const auto copy = copy_in_memory(database, std::chrono::milliseconds{0});
+    try {
+        // 1 as rank: held against the packages too, not against itself alone.
+        copy.run("INSERT INTO dish_words (dish_words, rank) VALUES ('integrity-check', 1)");
+    } catch (const ArchiveFailure& failure) {
+        if (failure.fault().kind != ArchiveFault::Kind::Damaged) {
+            throw;
+        }
+        return {"the index of words does not say what the dishes say"};
+    }
+    return {};
+}
+
+std::vector<std::string> faults_of_references(Connection& connection) {
+    std::vector<std::string> wrong;
+    auto bags = connection.database().prepare(
+        "SELECT i.id FROM bag b JOIN package p ON p.id = b.package JOIN bag_id i ON i.bag = b.id "
+        "AND i.newest = 1 WHERE b.number < 1 OR b.number > p.bags");
+    while (bags.next()) {
+        wrong.push_back(
+            fmt::format("bag {} is beyond the number of bags of its dish", shown(bags.text(0))));
+    }
+    auto prints = connection.database().prepare(
+        "SELECT first_at FROM print WHERE NOT EXISTS (SELECT 1 FROM print_day WHERE print = "
+        "print.id)");
+    while (prints.next()) {
+        wrong.push_back(fmt::format("the print of {} is of no day", shown(prints.text(0))));
+    }
+    return wrong;
+}
+
+} // namespace thawslip::archive

@@ -1,0 +1,162 @@
+// A backup comes back whole, what was there is kept, and what is rotten is found and named.
+
+#include "kitchen.h"
+
+#include <sys/stat.h>
+
+using namespace thawslip::test_support;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A kitchen that has printed, with a backup of then.
+struct Backed : Kitchen {
+    Backed() {
+        REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+        REQUIRE((*this)("archive backup backup.db").status == 0);
+    }
+    int bags() const { return std::stoi(sql("SELECT count(*) FROM bag")); }
+    void print_more() const {
+        write_file(folder / "more.toml", "[day]\nmade = 2026-10-18\n[[package]]\ndish = \"Leek "
+                                         "pot\"\nservings = 2\nfood = \"soup or stew\"\n");
+        REQUIRE((*this)("labels more.toml -o more.pdf").status == 0);
+    }
+};
+
+} // namespace
+
+TEST_CASE("a backup is restored, and the archive of before is kept beside") {
+    const Backed kitchen;
+    const int then = kitchen.bags();
+    kitchen.print_more();
+    const auto restored = kitchen("archive restore backup.db");
+    CHECK(restored.status == 0);
+    CHECK(says(restored.out, "archive.db.before-1"));
+    CHECK(kitchen.bags() == then);
+    CHECK(kitchen("archive check").status == 0);
+    const auto before = kitchen.archive + ".before-1";
+    CHECK(run("sqlite3 " + shell_word(before) + " 'SELECT count(*) FROM bag'").out ==
+          std::to_string(then + 1) + "\n");
+    struct stat status {};
+    REQUIRE(::stat(kitchen.archive.c_str(), &status) == 0);
+    CHECK((status.st_mode & 0777U) == 0600);
+    kitchen.print_more(); // it can be written on with
+    CHECK(kitchen.bags() == then + 1);
+    CHECK(kitchen("archive restore backup.db").status == 0); // and again, under another name
+    CHECK(fs::exists(kitchen.archive + ".before-2"));
+}
+
+TEST_CASE("a log that a killed program left behind is not written over the backup") {
+    const Backed kitchen;
+    const int then = kitchen.bags();
+    kitchen.print_more();
+    // What a kill leaves: the log of changes, and the file that they are not in yet.
+    run("cd " + shell_word(kitchen.folder.path().string()) +
+        "; { echo 'PRAGMA wal_autocheckpoint = 0; UPDATE bag SET state = \"eaten\";'; echo "
+        "'.shell cp archive.db-wal kept-wal; cp archive.db kept'; } | sqlite3 archive.db");
+    fs::rename(kitchen.folder / "kept-wal", kitchen.archive + "-wal");
+    fs::rename(kitchen.folder / "kept", kitchen.archive);
+    CHECK(kitchen("archive restore backup.db").status == 0);
+    CHECK(kitchen.bags() == then);
+    CHECK(kitchen.sql("SELECT count(*) FROM bag WHERE state = 'eaten'") == "0\n");
+    CHECK(kitchen("archive check").status == 0);
+}
+
+TEST_CASE("a log without its archive, and an archive that is none, make way as well") {
+    const Backed kitchen;
+    for (const std::string broken : {"", "no database at all"}) {
+        fs::remove(kitchen.archive);
+        if (!broken.empty()) {
+            write_file(kitchen.archive, broken);
+        }
+        write_file(kitchen.archive + "-wal", "of nobody knows what");
+        CHECK(kitchen("archive restore backup.db").status == 0);
+        CHECK(!fs::exists(kitchen.archive + "-wal"));
+        CHECK(kitchen("archive check").status == 0);
+    }
+    CHECK(read_file(kitchen.archive + ".before-1-wal") == "of nobody knows what");
+    CHECK(read_file(kitchen.archive + ".before-2") == "no database at all");
+}
+
+TEST_CASE("what is no sound backup changes nothing") {
+    const Backed kitchen;
+    const auto before = read_file(kitchen.archive);
+    write_file(kitchen.folder / "text.db", "[day]\n");
+    write_file(kitchen.folder / "empty.db", "");
+    run("cd " + shell_word(kitchen.folder.path().string()) +
+        "; cp backup.db rotten.db; sqlite3 rotten.db \"UPDATE day SET description = 'x'\"; "
+        "sqlite3 other.db 'CREATE TABLE t (x)'; head -c 9000 backup.db > cut.db");
+    for (const std::string file :
+         {"text.db", "empty.db", "rotten.db", "other.db", "cut.db", "nothing.db", "archive.db"}) {
+        CAPTURE(file);
+        const auto outcome = kitchen("archive restore " + file);
+        CHECK(outcome.status == 1);
+        CHECK(says(outcome.err, "error: "));
+        CHECK(read_file(kitchen.archive) == before);
+        CHECK(!fs::exists(kitchen.archive + ".before-1"));
+    }
+}
+
+TEST_CASE("check finds what SQLite's own check cannot know") {
+    Backed kitchen;
+    const auto sound = kitchen.archive;
+    const struct {
+        std::string change;
+        std::string told;
+    } cases[] = {
+        {"UPDATE day SET description = CAST(replace(CAST(description AS TEXT), 'celery', 'salary') "
+         "AS BLOB)",
+         "its hash is another"},
+        {"UPDATE package SET words = 'something else' WHERE id = 1", "the index of words"},
+        {"UPDATE package SET servings = 0 WHERE id = 1", "serves 0, expected 1 to 100"},
+        {"UPDATE package SET grams = 9e999 WHERE id = 1", "has a weight that cannot be"},
+        {"UPDATE package SET bags = 30000000 WHERE id = 1", "has a number of bags that cannot be"},
+        {"UPDATE package SET keep_until = '2026-13-45' WHERE id = 1", "has a date that cannot be"},
+        {"UPDATE package SET dish = 'a' || char(8238) || 'b' WHERE id = 1",
+         "has a name that cannot be"},
+        {"UPDATE bag SET number = 77 WHERE id = 1", "beyond the number of bags"},
+        {"DELETE FROM print_day", "is of no day"},
+        {"CREATE VIEW spying AS SELECT * FROM bag", "the view \"spying\" is none that thawslip"},
+        {"CREATE TRIGGER t AFTER UPDATE ON bag BEGIN SELECT 1; END", "the trigger \"t\" is none"},
+        {"DROP INDEX day_hash", "the index \"day_hash\" is missing"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.change);
+        fs::copy_file(kitchen.folder / "backup.db", kitchen.folder / "rotten.db",
+                      fs::copy_options::overwrite_existing);
+        run("sqlite3 " + shell_word(kitchen.folder / "rotten.db") + " " + shell_word(c.change));
+        kitchen.archive = kitchen.folder / "rotten.db";
+        const auto outcome = kitchen("archive check");
+        kitchen.archive = sound;
+        CHECK(outcome.status == 3);
+        CHECK(says(outcome.err, c.told));
+        CHECK(says(outcome.err, "thawslip archive restore FILE"));
+        // Nor does it come in by a merge, and nothing of it is told in full.
+        CHECK(kitchen("archive merge rotten.db").status == 1);
+        CHECK(kitchen("archive check").status == 0);
+    }
+}
+
+TEST_CASE("repair rebuilds the index of words, keeps the rest and names what it cannot") {
+    const Backed kitchen;
+    const int then = kitchen.bags();
+    CHECK(says(kitchen("archive repair").out, "sound, nothing to repair"));
+    CHECK(!fs::exists(kitchen.archive + ".before-1"));
+    kitchen.sql("UPDATE dish_words_data SET block = x'00' WHERE id > 10");
+    kitchen.sql("DELETE FROM dish_words_idx");
+    REQUIRE(kitchen("archive check").status == 3);
+    const auto repaired = kitchen("archive repair");
+    CHECK(repaired.status == 0);
+    CHECK(says(repaired.out, "repaired: the index of words"));
+    CHECK(fs::exists(kitchen.archive + ".before-1"));
+    CHECK(kitchen("archive check").status == 0);
+    CHECK(kitchen.bags() == then);
+    CHECK(says(kitchen("freezer find compote").out, "ompote"));
+    kitchen.sql("UPDATE day SET description = 'x'");
+    const auto cannot = kitchen("archive repair");
+    CHECK(cannot.status == 3);
+    CHECK(says(cannot.err, "its hash is another"));
+    CHECK(says(cannot.err, "thawslip archive restore FILE"));
+    CHECK(!fs::exists(kitchen.archive + ".before-2"));
+    CHECK(kitchen.bags() == then);
+}
