@@ -113,6 +113,7 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
     cook.until = read_target(*table, {"until", "\"74 °C\""});
+    cook.hold = read_hold(*table, {"hold", "\"2 min\""});
     cook.because = text(*table, "because").value_or("");
     cook.steps = table->lines("steps", Limits::steps, Limits::step_characters);
     table->refuse_unknown();

@@ -24,9 +24,10 @@ using Sources = std::map<std::string, std::string>;
 
 /// In the order of FoodKind.
 const std::vector<toml::Word>& kinds() {
-    static const std::vector<toml::Word> words{
-        {"other"},      {"cooked dish"}, {"leftover"}, {"ready to eat"}, {"egg dish"},
-        {"raw ground"}, {"raw poultry"}, {"raw cut"},  {"raw fish"},     {"raw shellfish"}};
+    static const std::vector<toml::Word> words{{"other"},         {"cooked dish"}, {"leftover"},
+                                               {"ready to eat"},  {"egg dish"},    {"raw ground"},
+                                               {"raw poultry"},   {"raw cut"},     {"raw fish"},
+                                               {"raw shellfish"}, {"raw egg"},     {"vegetable"}};
     return words;
 }
 

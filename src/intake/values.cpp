@@ -1,6 +1,7 @@
 #include "intake/values.h"
 
 #include "base/nearest.h"
+#include "kitchen/hold_time.h"
 #include "kitchen/temperature.h"
 #include "kitchen/text.h"
 #include "kitchen/time_range.h"
@@ -202,6 +203,11 @@ std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
 
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key) {
     const auto read = read_by(table, key, kitchen::parse_time_range);
+    return read ? std::optional{read->value} : std::nullopt;
+}
+
+std::optional<std::chrono::seconds> read_hold(toml::Table& table, const toml::Key& key) {
+    const auto read = read_by(table, key, kitchen::parse_hold);
     return read ? std::optional{read->value} : std::nullopt;
 }
 

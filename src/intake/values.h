@@ -17,6 +17,8 @@ std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key,
 std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
                                   toml::Range<double> litres);
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key);
+/// How long the middle stays at its target: minutes, hours or seconds.
+std::optional<std::chrono::seconds> read_hold(toml::Table& table, const toml::Key& key);
 std::optional<kitchen::Temperature> read_temperature(toml::Table& table, const toml::Key& key);
 /// A temperature that the middle of a dish can be brought to: 20 to 130 °C.
 std::optional<kitchen::Temperature> read_target(toml::Table& table, const toml::Key& key);

@@ -15,6 +15,8 @@ constexpr std::string_view altitude_source = "USDA FSIS, Cooking at High Altitud
 constexpr std::string_view risk_source =
     "CDC, Tips for preventing Listeria food poisoning, 2014; Health Canada, food safety for "
     "vulnerable populations";
+constexpr std::string_view pregnancy_source =
+    "NHS, Foods to avoid in pregnancy (read in a copy); Food Standards Agency";
 
 constexpr double feet_in_metre = 1.0 / 0.3048;
 constexpr double high_altitude_feet = 3000.0;
@@ -68,7 +70,7 @@ Findings ready_to_eat_at_risk(const Scene& scene) {
 }
 
 Findings low_target_at_risk(const Scene& scene) {
-    const auto minimum = safe_minimum(scene.table, scene.package.food);
+    const auto minimum = safe_minimum(scene.table, scene.package);
     const auto& cook = scene.package.cook;
     if (!scene.settings.people_at_risk || !minimum || !cook || cook->because.empty() ||
         (cook->until && reaches(cook->until->celsius, *minimum))) {
@@ -77,17 +79,157 @@ Findings low_target_at_risk(const Scene& scene) {
     return {{{}, cook_place(scene, "because")}};
 }
 
-Findings honey_at_risk(const Scene& scene) {
-    if (!scene.settings.people_at_risk) {
-        return {};
+/// Hot enough to kill what makes these foods a risk: the agencies' 165 °F.
+bool is_cooked_hot(const Package& package) {
+    constexpr double celsius = 73.9;
+    return package.cook && package.cook->until && package.cook->until->celsius >= celsius;
+}
+
+bool comes_late(const Finish& finish) {
+    return finish.when.anchor == When::Anchor::AtServing ||
+           finish.when.anchor == When::Anchor::BeforeEnd;
+}
+
+/// What is eaten without having been hot: all of a dish that is not, else what is added late.
+std::vector<PlacedText> texts_not_heated(const Package& package) {
+    if (!is_cooked_hot(package)) {
+        auto texts = food_texts(package);
+        texts.push_back({package.note, package.where.key("note")});
+        return texts;
     }
-    for (const auto& [text, where] : food_texts(scene.package)) {
-        if (says_any(words_of(text), {"honey"})) {
-            return {{{}, where}};
+    std::vector<PlacedText> texts;
+    for (const auto& finish : package.finish) {
+        if (comes_late(finish)) {
+            texts.push_back({text_of(finish.add), finish.where.key("add")});
         }
     }
-    return {};
+    return texts;
 }
+
+/// Where the people who eat are at risk and a food that the book names is not heated through.
+Findings at_risk(const Scene& scene, const PhraseBook& book) {
+    const auto named = scene.settings.people_at_risk
+                           ? first_named(texts_not_heated(scene.package), book)
+                           : std::nullopt;
+    return named ? Findings{{{}, named->where}} : Findings{};
+}
+
+Findings smoked_fish(const Scene& scene) {
+    static const PhraseBook book{{"smoked fish",
+                                  "smoked salmon",
+                                  "smoked trout",
+                                  "smoked mackerel",
+                                  "smoked haddock",
+                                  "smoked eel",
+                                  "smoked herring",
+                                  "smoked cod",
+                                  "smoked halibut",
+                                  "kipper",
+                                  "lox",
+                                  "gravlax",
+                                  "gravad lax",
+                                  "bloater",
+                                  "buckling",
+                                  "pescado ahumado",
+                                  "salmon ahumado",
+                                  "trucha ahumada",
+                                  "caballa ahumada",
+                                  "bacalao ahumado",
+                                  "anguila ahumada",
+                                  "raucherfisch",
+                                  "raucherlachs",
+                                  "lachs gerauchert",
+                                  "geraucherter lachs",
+                                  "geraucherte forelle",
+                                  "raucherforelle",
+                                  "rauchermakrele",
+                                  "raucheraal",
+                                  "bucklinge",
+                                  "schillerlocke",
+                                  "graved lachs"}};
+    return at_risk(scene, book);
+}
+
+Findings raw_egg(const Scene& scene) {
+    static const PhraseBook book{
+        {"raw egg",  "runny egg",   "soft boiled egg", "poached egg", "mayonnaise", "aioli",
+         "mousse",   "tiramisu",    "hollandaise",     "bearnaise",   "eggnog",     "zabaglione",
+         "sabayon",  "huevo crudo", "huevos crudos",   "huevo poche", "yema cruda", "mayonesa",
+         "alioli",   "rohes ei",    "rohe eier",       "rohem ei",    "weiches ei", "mayonnaisen",
+         "majonase", "eierlikor"}};
+    return at_risk(scene, book);
+}
+
+Findings soft_cheese(const Scene& scene) {
+    static const PhraseBook book{{"soft cheese",      "blue cheese",  "brie",
+                                  "camembert",        "chevre",       "gorgonzola",
+                                  "roquefort",        "danish blue",  "dolcelatte",
+                                  "soft goat cheese", "taleggio",     "limburger",
+                                  "munster",          "queso fresco", "queso azul",
+                                  "queso blando",     "cabrales",     "queso de cabra blando",
+                                  "torta del casar",  "weichkase",    "blauschimmelkase",
+                                  "edelpilzkase",     "romadur",      "harzer"}};
+    return at_risk(scene, book);
+}
+
+Findings raw_milk(const Scene& scene) {
+    static const PhraseBook book{
+        {"raw milk", "unpasteurised milk", "unpasteurized milk", "unpasteurised", "unpasteurized",
+         "raw cream", "leche cruda", "leche sin pasteurizar", "sin pasteurizar", "rohmilch",
+         "rohmilchkase", "vorzugsmilch", "nicht pasteurisiert", "unpasteurisiert"}};
+    Findings found;
+    for (const auto& text : texts_not_heated(scene.package)) {
+        if (scene.settings.people_at_risk && !book.find(words_of(text.text)).empty()) {
+            return {{{}, text.where}}; // "without pasteurising" is no denial here
+        }
+    }
+    return found;
+}
+
+Findings pate(const Scene& scene) {
+    static const PhraseBook book{{"pate", "liver sausage", "liverwurst", "liver spread",
+                                  "rillettes", "foie gras", "pate de higado", "foie", "leberwurst",
+                                  "pastete", "leberpastete", "teewurst", "mettwurst"}};
+    return at_risk(scene, book);
+}
+
+Findings berries(const Scene& scene) {
+    static const PhraseBook book{
+        {"berry",         "mixed berry", "frozen berry",  "raspberry",      "strawberry",
+         "blueberry",     "blackberry",  "blackcurrant",  "redcurrant",     "currant",
+         "cranberry",     "bilberry",    "fresa",         "frambuesa",      "arandano",
+         "mora",          "zarzamora",   "grosella",      "frutos rojos",   "frutos del bosque",
+         "beere",         "beeren",      "himbeere",      "himbeeren",      "erdbeere",
+         "erdbeeren",     "heidelbeere", "heidelbeeren",  "blaubeere",      "blaubeeren",
+         "brombeere",     "brombeeren",  "johannisbeere", "johannisbeeren", "preiselbeeren",
+         "beerenmischung"}};
+    return at_risk(scene, book);
+}
+
+/// "Baby spinach" is for no baby.
+bool is_for_infants(const Package& package) {
+    static const PhraseBook book{{"baby food",   "baby puree",  "baby meal",    "baby porridge",
+                                  "baby cereal", "for baby",    "for the baby", "for our baby",
+                                  "for a baby",  "baby led",    "weaning",      "infant",
+                                  "infants",     "first food",  "papilla",      "papillas",
+                                  "bebe",        "bebes",       "lactante",     "lactantes",
+                                  "babybrei",    "babynahrung", "babykost",     "fur das baby",
+                                  "furs baby",   "saugling",    "sauglinge",    "beikost"}};
+    const std::vector<PlacedText> texts{{package.dish, {}}, {package.note, {}}};
+    return first_named(texts, book).has_value();
+}
+
+Findings honey(const Scene& scene) {
+    static const PhraseBook book{{"honey", "miel", "honig", "bienenhonig", "honeycomb"}};
+    const bool infants = is_for_infants(scene.package) || holds_class(scene, "infant food");
+    const auto named = scene.settings.people_at_risk || infants
+                           ? first_named(food_texts(scene.package), book)
+                           : std::nullopt;
+    return named ? Findings{{{}, named->where}} : Findings{};
+}
+
+/// Where people at risk are named: what is printed is no doctor's word.
+Findings no_medical_advice(const Scene& scene);
 
 constexpr CautionRule rules[] = {
     {"risk-low-target", CautionLevel::LabelAndCard,
@@ -100,7 +242,37 @@ constexpr CautionRule rules[] = {
      "", risk_source, ready_to_eat_at_risk},
     {"risk-honey", CautionLevel::LabelAndCard,
      "Not for children under 12 months: it contains honey, cooked or not.", "",
-     "CDC, Botulism prevention (from memory)", honey_at_risk},
+     "INSPQ (Quebec), From Tiny Tot to Toddler, Honey: never for babies under age 1", honey},
+    {"risk-smoked-fish", CautionLevel::LabelAndCard,
+     "For people who are pregnant, old or weakened by illness, heat the smoked fish until it "
+     "steams "
+     "all through.",
+     "",
+     "Food Standards Agency and Food Standards Scotland, Advice on ready-to-eat smoked fish (read "
+     "in a copy)",
+     smoked_fish},
+    {"risk-raw-egg", CautionLevel::LabelAndCard,
+     "Not for people who are pregnant, very young, old or weakened by illness: egg in it is raw or "
+     "soft.",
+     "", pregnancy_source, raw_egg},
+    {"risk-soft-cheese", CautionLevel::LabelAndCard,
+     "For people who are pregnant, very young, old or weakened by illness, heat the soft cheese "
+     "until it steams all through.",
+     "", pregnancy_source, soft_cheese},
+    {"risk-raw-milk", CautionLevel::LabelAndCard,
+     "Not for people who are pregnant, very young, old or weakened by illness: it contains raw "
+     "milk.",
+     "", pregnancy_source, raw_milk},
+    {"risk-pate", CautionLevel::LabelAndCard,
+     "Not for people who are pregnant, very young, old or weakened by illness: it contains pâté.",
+     "", pregnancy_source, pate},
+    {"risk-berries", CautionLevel::LabelAndCard,
+     "For people who are pregnant, very young, old or weakened by illness, boil the berries for 1 "
+     "minute.",
+     "", "Food Safety Authority of Ireland, Berries: advice to boil imported frozen berries",
+     berries},
+    {"risk-no-medical-advice", CautionLevel::LabelAndCard, "This is not medical advice.", "",
+     "common practice, no source", no_medical_advice},
     {"high-altitude", CautionLevel::Card,
      "At {0} water boils at about {1}: simmering takes longer. The safe temperature stays the "
      "same.",
@@ -111,6 +283,17 @@ constexpr CautionRule rules[] = {
      "", "Colorado State University Extension, High Altitude Food Preparation",
      slow_cooker_high_up},
 };
+
+Findings no_medical_advice(const Scene& scene) {
+    for (const auto& rule : rules) {
+        if (rule.id.starts_with("risk-") && rule.find != no_medical_advice) {
+            if (auto found = rule.find(scene); !found.empty()) {
+                return {{{}, std::move(found.front().where)}};
+            }
+        }
+    }
+    return {};
+}
 
 } // namespace
 

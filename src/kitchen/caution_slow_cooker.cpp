@@ -9,27 +9,14 @@ namespace {
 
 using namespace scene;
 
-constexpr std::string_view slow_cookers = "USDA FSIS, Slow Cookers and Food Safety";
+constexpr std::string_view slow_cookers =
+    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
 constexpr std::string_view bean_source =
     "FDA, Bad Bug Book, phytohaemagglutinin; Food Safety Information Council (Australia), Slow "
     "cookers";
 
 bool is_slow_cooker(const Scene& scene) {
     return is_in(scene.package, Vessel::SlowCooker);
-}
-
-Findings frozen(const Scene& scene) {
-    if (!is_slow_cooker(scene) || scene.package.thaw.method != ThawMethod::FromFrozen) {
-        return {};
-    }
-    return {{{}, cook_place(scene, "in")}};
-}
-
-Findings thaw_first(const Scene& scene) {
-    if (!is_slow_cooker(scene) || scene.package.thaw.method == ThawMethod::FromFrozen) {
-        return {};
-    }
-    return {{{}, cook_place(scene, "in")}};
 }
 
 Findings step_says_frozen(const Scene& scene) {
@@ -66,7 +53,7 @@ Findings reheating(const Scene& scene) {
     if (!is_slow_cooker(scene) || !is_reheated(scene)) {
         return {};
     }
-    const auto minimum = safe_minimum(scene.table, scene.package.food);
+    const auto minimum = safe_minimum(scene.table, scene.package);
     if (!minimum) {
         return {};
     }
@@ -83,6 +70,18 @@ Findings warm_setting(const Scene& scene) {
     return words.empty() || !only_warm
                ? Findings{}
                : Findings{{{scene.package.cook->setting}, cook_place(scene, "setting")}};
+}
+
+Findings filling(const Scene& scene) {
+    return is_slow_cooker(scene) ? Findings{{{}, cook_place(scene, "in")}} : Findings{};
+}
+
+/// A whole bird with stuffing inside, by its words.
+Findings stuffed_bird(const Scene& scene) {
+    const auto stuffed = first_named(food_texts(scene.package), stuffed_words());
+    return is_slow_cooker(scene) && stuffed && holds(scene, {FoodKind::RawPoultry})
+               ? Findings{{{stuffed->text}, stuffed->where}}
+               : Findings{};
 }
 
 enum class Beans { None, Dry, Unclear, Safe };
@@ -131,10 +130,6 @@ Findings unclear_beans(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"slow-cooker-frozen", CautionLevel::Refuse,
-     "a slow cooker must not be filled with frozen food; expected food that is fully thawed",
-     "thaw it first (method = \"refrigerator\"), or cook it from frozen in the oven or in a pot",
-     slow_cookers, frozen},
     {"slow-cooker-warm", CautionLevel::Refuse,
      "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
      "\"high\"",
@@ -148,9 +143,14 @@ constexpr CautionRule rules[] = {
      "Kidney beans that were dry must have been soaked, drained and boiled for 30 minutes before "
      "they go into a slow cooker. Canned ones are safe.",
      "", bean_source, unclear_beans},
-    {"slow-cooker-thaw-first", CautionLevel::Card,
-     "Thaw it fully, and keep it in the refrigerator until it goes into the slow cooker.", "",
-     slow_cookers, thaw_first},
+    {"slow-cooker-stuffed", CautionLevel::Refuse,
+     "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
+     "cook the stuffing apart, in a dish in the oven",
+     "USDA FSIS, Slow Cookers and Food Safety (from memory)", stuffed_bird},
+    {"slow-cooker-fill", CautionLevel::Card,
+     "Fill it half to two thirds, and keep the lid on. Was the power cut while you were out? Throw "
+     "the food away.",
+     "", slow_cookers, filling},
     {"slow-cooker-reheating", CautionLevel::Card,
      "If it was cooked before freezing, first bring it to {0} on the stove, in the oven or in the "
      "microwave: a slow cooker heats too slowly and is only for keeping it hot.",

@@ -18,14 +18,6 @@ constexpr std::string_view vacuum_source =
     "FDA Food Code 3-501.13(E), Thawing; FDA, Fish and Fishery Products Hazards and Controls "
     "Guidance";
 
-/// Perishable, as far as the storage classes say; what is in no class is taken to be.
-bool is_perishable(const Scene& scene) {
-    return scene.package.food.empty() ||
-           std::ranges::any_of(scene.package.food, [&](const std::string& food) {
-               return kind_of(scene.table, food) != FoodKind::Other;
-           });
-}
-
 bool thaws_fast(const Scene& scene) {
     const auto method = scene.package.thaw.method;
     return method == ThawMethod::ColdWater || method == ThawMethod::Microwave;
@@ -48,6 +40,13 @@ Findings refreeze_after_cooking(const Scene& scene) {
 Findings refreeze_never(const Scene& scene) {
     const bool applies = scene.table.rule_set == "uk" && is_perishable(scene) &&
                          scene.package.thaw.method != ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+}
+
+/// What drips from thawing food must not reach what is eaten as it is.
+Findings on_a_plate(const Scene& scene) {
+    const bool applies =
+        scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene);
     return applies ? Findings{{{}, method_place(scene)}} : Findings{};
 }
 
@@ -127,6 +126,9 @@ constexpr CautionRule rules[] = {
     {"cold-water-thaw", CautionLevel::Card,
      "Keep the bag closed and under cold water, {0} at most; change the water every {1} minutes.",
      "", big_thaw, cold_water},
+    {"thaw-on-a-plate", CautionLevel::Card,
+     "Thaw it on a plate or tray on the lowest shelf, so that nothing drips on other food.", "",
+     "safefood (Ireland), Defrosting food safely (read in a copy)", on_a_plate},
     {"refreeze-after-cooking", CautionLevel::Card,
      "Do not freeze it again before it has been cooked.", "", big_thaw, refreeze_after_cooking},
     {"refreeze-never", CautionLevel::Card, "Do not freeze it again once it has thawed.", "",

@@ -1,6 +1,7 @@
 #include "kitchen/caution_topics.h"
 
 #include "kitchen/temperature_text.h"
+#include "kitchen/text.h"
 
 #include <algorithm>
 
@@ -19,7 +20,40 @@ bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
 
 bool holds_raw(const Scene& scene) {
     return holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawCut,
-                         FoodKind::RawFish, FoodKind::RawShellfish});
+                         FoodKind::RawFish, FoodKind::RawShellfish, FoodKind::RawEgg});
+}
+
+bool is_perishable(const Scene& scene) {
+    return scene.package.food.empty() ||
+           std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+               return kind_of(scene.table, food) != FoodKind::Other;
+           });
+}
+
+bool holds_class(const Scene& scene, std::string_view food) {
+    return std::ranges::any_of(
+        scene.package.food, [&](const std::string& each) { return same_but_for_case(each, food); });
+}
+
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts,
+                                      const PhraseBook& book) {
+    const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
+        const auto words = words_of(text.text);
+        return !says_no(words) && !book.find(words).empty();
+    });
+    return found == texts.end() ? std::nullopt : std::optional{*found};
+}
+
+const PhraseBook& stuffed_words() {
+    static const PhraseBook book{{"stuffed", "stuffing", "prestuffed", "relleno", "rellena",
+                                  "rellenos", "rellenas", "gefullt", "gefullte", "gefullter",
+                                  "gefulltes", "gefullten", "fullung"}};
+    return book;
+}
+
+bool says_no(const std::vector<std::string>& words) {
+    return says_any(words, {"no", "not", "never", "without", "dont", "cannot", "sin", "nunca",
+                            "nicht", "nie", "niemals", "ohne", "kein", "keine", "keinen"});
 }
 
 bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words) {
@@ -60,8 +94,7 @@ UnitStyle style(const Scene& scene) {
 }
 
 std::string minimum_text(const Scene& scene, const SafeMinimum& minimum) {
-    return published_text(minimum.celsius * 9.0 / 5.0 + 32.0, TemperatureUse::SafeMinimum,
-                          style(scene));
+    return published_text(minimum.fahrenheit, TemperatureUse::SafeMinimum, style(scene));
 }
 
 KeyPath cook_place(const Scene& scene, std::string_view key) {

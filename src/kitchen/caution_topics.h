@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kitchen/cautions.h"
+#include "kitchen/phrases.h"
 #include "kitchen/safe_minimum.h"
 #include "kitchen/unit_style.h"
 
@@ -18,6 +19,9 @@ namespace thawslip::kitchen {
 std::span<const CautionRule> temperature_rules();
 std::span<const CautionRule> slow_cooker_rules();
 std::span<const CautionRule> thaw_rules();
+std::span<const CautionRule> pairing_rules();
+std::span<const CautionRule> food_rules();
+std::span<const CautionRule> part_cooking_rules();
 std::span<const CautionRule> freezing_rules();
 std::span<const CautionRule> plausible_rules();
 std::span<const CautionRule> people_rules();
@@ -31,6 +35,9 @@ using Findings = std::vector<Finding>;
 bool is_in(const Package& package, Vessel vessel);
 bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds); ///< any class of these
 bool holds_raw(const Scene& scene);
+/// Perishable, as far as the storage classes say; what is in no class is taken to be.
+bool is_perishable(const Scene& scene);
+bool holds_class(const Scene& scene, std::string_view food); ///< letter case does not matter
 
 /// Whether any of `words` is one of the text's own words.
 bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words);
@@ -45,6 +52,15 @@ struct PlacedText {
 std::vector<PlacedText> food_texts(const Package& package);
 /// The same without what stays out of the bag.
 std::vector<PlacedText> texts_in_bag(const Package& package);
+
+/// The first of the texts that a book finds a phrase in; nothing where none does.
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, const PhraseBook& book);
+
+/// Stuffed, stuffing: what has another food inside.
+const PhraseBook& stuffed_words();
+
+/// "No", "without" and the like, in English, Spanish and German.
+bool says_no(const std::vector<std::string>& words);
 
 std::string text_of(const Quantity& quantity); ///< as written, else the item
 

@@ -23,9 +23,10 @@ bool is_perishable(const Package& package, const StorageTable& table) {
 
 std::vector<CautionRule> caution_rules() {
     std::vector<CautionRule> rules;
-    for (const auto topic :
-         {temperature_rules(), slow_cooker_rules(), thaw_rules(), freezing_rules(),
-          plausible_rules(), people_rules(), allergen_rules(), standing_rules()}) {
+    for (const auto topic : {temperature_rules(), slow_cooker_rules(), thaw_rules(),
+                             pairing_rules(), food_rules(), part_cooking_rules(), freezing_rules(),
+                             plausible_rules(), people_rules(), allergen_rules(),
+                             standing_rules()}) {
         rules.insert(rules.end(), topic.begin(), topic.end());
     }
     return rules;
@@ -67,6 +68,7 @@ std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
                    {{fahrenheit(40), fahrenheit(140), fahrenheit(90)}, KeyPath{"day"}}),
         caution_of(*find_rule(rules, "cool-before-freezing"),
                    {{fahrenheit(135), fahrenheit(70), fahrenheit(41)}, KeyPath{"day"}}),
+        caution_of(*find_rule(rules, "freeze-in-one-layer"), {{}, KeyPath{"day"}}),
     };
 }
 

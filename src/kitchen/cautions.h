@@ -53,16 +53,11 @@ const CautionRule* find_rule(std::span<const CautionRule> rules, std::string_vie
 /// The cautions of one package, the gravest first, equals in the order of the rules.
 std::vector<Caution> cautions(const Scene& scene);
 
-/// The cautions of the assembly day itself, to be said once: cooling and the two-hour rule.
+/// The cautions of the assembly day itself, to be said once: cooling, the two-hour rule, one
+/// layer in the freezer.
 /// None for a day of bread and fruit.
 std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
                                   const KitchenSettings& settings);
-
-/// The line that stands on every print that carries food advice.
-inline constexpr std::string_view standing_line = "local-rules-first";
-
-/// The line that belongs to a date worked out from the storage table.
-inline constexpr std::string_view quality_line = "frozen-stays-safe";
 
 /// `words` with `{0}`, `{1}`… replaced by the values; a number without a value stays as it is.
 std::string fill(std::string_view words, const std::vector<std::string>& values);

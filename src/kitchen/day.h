@@ -72,9 +72,10 @@ enum class Vessel { Other, SlowCooker, Oven, Pan, Pot, Microwave, PressureCooker
 struct Cook {
     std::string in; ///< free words, as written: "slow cooker", "cast-iron pot"
     Vessel vessel = Vessel::Other;
-    std::string setting;              ///< "low", "180 °C"; as written
-    std::optional<TimeRange> time;    ///< from thawed, unless the thaw method is FromFrozen
-    std::optional<Temperature> until; ///< target temperature in the middle of the food
+    std::string setting;                      ///< "low", "180 °C"; as written
+    std::optional<TimeRange> time;            ///< from thawed, unless the thaw method is FromFrozen
+    std::optional<Temperature> until;         ///< target temperature in the middle of the food
+    std::optional<std::chrono::seconds> hold; ///< how long the middle stays that hot
     std::string because; ///< why a target below the safe minimum is right here; else empty
     std::vector<std::string> steps;
     KeyPath where;

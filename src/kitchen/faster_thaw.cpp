@@ -1,6 +1,7 @@
 #include "kitchen/faster_thaw.h"
 
 #include "kitchen/cook_window.h"
+#include "kitchen/thaw_pairing.h"
 
 #include <algorithm>
 
@@ -36,6 +37,8 @@ struct Spans {
 std::optional<Spans> spans_of(ThawMethod method, const Package& package,
                               const ThawSettings& settings) {
     const auto cook_time = usable_cook_time(package);
+    if (pairing(method, heat_of(package)).passage == Passage::Refused)
+        return std::nullopt;
     if (method == ThawMethod::FromFrozen) {
         if (!cook_time || !takes_frozen(package.cook->vessel))
             return std::nullopt;

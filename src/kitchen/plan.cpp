@@ -175,7 +175,8 @@ std::optional<PlannedPackage> plan_package(const Package& package, const Plannin
                           .after_thawing = after_thawing(package, table),
                           .thaw_lead = lead_of(package, thaw),
                           .wetness = wetness,
-                          .freezing = freezing_lead(package.thickness, package.weight, thaw)};
+                          .freezing = freezing_lead(package.thickness, package.weight, thaw),
+                          .minimum = counted_minimum(table, package)};
 }
 
 FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,

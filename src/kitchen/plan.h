@@ -7,6 +7,7 @@
 #include "kitchen/freezer_load.h"
 #include "kitchen/fridge_life.h"
 #include "kitchen/keep_until.h"
+#include "kitchen/safe_minimum.h"
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
 #include "kitchen/thaw_lead.h"
@@ -43,6 +44,9 @@ struct PlannedPackage {
     /// How long it takes to freeze, lying as it is placed; nothing where the thickness is not
     /// known.
     std::optional<std::chrono::minutes> freezing = std::nullopt;
+
+    /// How hot it must get at least, and whose figure that is; nothing where none is published.
+    std::optional<CountedMinimum> minimum = std::nullopt;
 };
 
 struct Plan {

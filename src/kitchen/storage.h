@@ -24,6 +24,8 @@ enum class FoodKind {
     RawCut,       ///< steaks, chops, roasts of beef, pork, veal, lamb
     RawFish,      ///< fish with fins
     RawShellfish, ///< crustaceans and molluscs
+    RawEgg,       ///< out of the shell: beaten, whites, yolks
+    Vegetable,    ///< blanched for the freezer, not cooked
 };
 
 /// A class of food and what it is.

@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <optional>
+#include <span>
 
 namespace thawslip::kitchen {
 namespace {
@@ -31,16 +32,35 @@ double to_step(double degrees, double step) {
     return std::round(degrees / step) * step;
 }
 
-/// The agency's figure in Fahrenheit that `celsius` is, to the whole degree or, as charts also
-/// print it, to a tenth. FoodSafety.gov, Safe Minimum Internal Temperatures; USDA FSIS, Leftovers
-/// and Food Safety (40, 140) and Freezing and Food Safety (0).
-std::optional<double> published_fahrenheit(double celsius, TemperatureUse use) {
+/// A figure as agencies print it in both scales.
+struct Printed {
+    double fahrenheit;
+    double celsius;
+};
+/// FoodSafety.gov, Cook to a Safe Minimum Internal Temperature (140, 145, 160, 165); Health Canada,
+/// Safe internal cooking temperatures (158, 160, 180). 160 °F is 71 °C to all of them.
+constexpr Printed safe_minimums[] = {{140, 60}, {145, 63}, {158, 70},
+                                     {160, 71}, {165, 74}, {180, 82}};
+/// USDA FSIS, Freezing and Food Safety (0), Leftovers and Food Safety (40, 140).
+constexpr Printed cold_limits[] = {{0, -18}, {40, 4}, {140, 60}};
+
+std::span<const Printed> printed(TemperatureUse use) {
+    switch (use) {
+    case TemperatureUse::SafeMinimum: return safe_minimums;
+    case TemperatureUse::ColdLimit: return cold_limits;
+    case TemperatureUse::Oven: break;
+    }
+    return {};
+}
+
+/// The agency's figure that `celsius` is, in whole degrees of either scale or, as charts also
+/// print it, to a tenth.
+std::optional<Printed> published(double celsius, TemperatureUse use) {
     constexpr double to_a_tenth = 0.05 + 1e-6;
-    for (const double published : {0.0, 40.0, 140.0, 145.0, 160.0, 165.0}) {
-        const double exact = to_celsius(published);
-        if (std::abs(whole_degrees(exact, use) - celsius) < 1e-6 ||
-            std::abs(exact - celsius) < to_a_tenth) {
-            return published;
+    for (const auto& figure : printed(use)) {
+        if (std::abs(figure.celsius - celsius) < 1e-6 ||
+            std::abs(to_celsius(figure.fahrenheit) - celsius) < to_a_tenth) {
+            return figure;
         }
     }
     return std::nullopt;
@@ -50,12 +70,16 @@ double turned_to_fahrenheit(double celsius, TemperatureUse use) {
     if (use == TemperatureUse::Oven) {
         return to_step(to_fahrenheit(celsius), 25.0);
     }
-    const auto published = published_fahrenheit(celsius, use);
-    return published ? *published : whole_degrees(to_fahrenheit(celsius), use);
+    const auto figure = published(celsius, use);
+    return figure ? figure->fahrenheit : whole_degrees(to_fahrenheit(celsius), use);
 }
 
 double turned_to_celsius(double celsius, TemperatureUse use) {
-    return use == TemperatureUse::Oven ? to_step(celsius, 10.0) : whole_degrees(celsius, use);
+    if (use == TemperatureUse::Oven) {
+        return to_step(celsius, 10.0);
+    }
+    const auto figure = published(celsius, use);
+    return figure ? figure->celsius : whole_degrees(celsius, use);
 }
 
 std::string degrees(double value, int places, const char* scale, const UnitStyle& style) {
@@ -76,7 +100,7 @@ std::string to_text(Temperature temperature, TemperatureUse use, const UnitStyle
 
 std::string published_text(double fahrenheit, TemperatureUse use, const UnitStyle& style) {
     const auto written = degrees(whole_degrees(fahrenheit, use), 0, " °F", style);
-    const auto turned = degrees(whole_degrees(to_celsius(fahrenheit), use), 0, " °C", style);
+    const auto turned = degrees(turned_to_celsius(to_celsius(fahrenheit), use), 0, " °C", style);
     return style.measures == Measures::Us ? in_style(written, turned, false, style)
                                           : in_style(turned, written, true, style);
 }

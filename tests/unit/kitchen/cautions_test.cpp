@@ -33,6 +33,11 @@ StorageTable table(std::string rule_set = "us") {
     add("lean fish", FoodKind::RawFish, 6, 8, 1);
     add("hot dogs", FoodKind::ReadyToEat, 1, 2, 7);
     add("bread", FoodKind::Other, 2, 3, 0);
+    add("bacon", FoodKind::RawCut, 1, 1, 7);
+    add("cooked ham", FoodKind::ReadyToEat, 1, 2, 3);
+    add("raw whole poultry", FoodKind::RawPoultry, 12, 12, 1);
+    add("scallops", FoodKind::RawShellfish, 3, 6, 1);
+    add("blanched vegetables", FoodKind::Vegetable, 8, 12, 0);
     return t;
 }
 
@@ -95,6 +100,16 @@ std::set<std::string> ids(const std::vector<Caution>& list) {
 }
 
 using Ids = std::set<std::string>;
+
+/// Said of every dish that lies in the refrigerator or goes into a slow cooker: left out of the
+/// cases, so that they show what is particular to them.
+const Ids usual{"thaw-on-a-plate", "slow-cooker-fill"};
+
+Ids particular(const std::vector<Caution>& list) {
+    auto found = ids(list);
+    std::erase_if(found, [](const std::string& id) { return usual.contains(id); });
+    return found;
+}
 
 struct Case {
     const char* name;
@@ -234,11 +249,11 @@ const std::vector<Case>& cases() {
          {"microwave-stand"},
          [](auto& p, auto&, auto&) { p.cook->vessel = Vessel::Microwave; }},
         {"thawed in cold water",
-         {"slow-cooker-thaw-first", "thaw-cook-at-once", "cold-water-thaw",
+         {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
           "refreeze-after-cooking"},
          [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::ColdWater; }},
         {"thawed in the microwave",
-         {"slow-cooker-thaw-first", "thaw-cook-at-once", "refreeze-after-cooking"},
+         {"slow-cooker-from-microwave", "thaw-cook-at-once", "refreeze-after-cooking"},
          [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::Microwave; }},
         {"bread thawed in the microwave",
          {},
@@ -382,23 +397,226 @@ const std::vector<Case>& cases() {
          {"slow-cooker-thaw-first"},
          [](auto&, auto& s, auto&) { s.people_at_risk = true; }},
         {"people at risk and hot dogs",
-         {"slow-cooker-thaw-first", "risk-ready-to-eat"},
+         {"slow-cooker-thaw-first", "risk-ready-to-eat", "risk-no-medical-advice"},
          [](auto& p, auto& s, auto&) {
              p.food = {"hot dogs"};
              s.people_at_risk = true;
          }},
         {"people at risk and a low target",
-         {"slow-cooker-thaw-first", "risk-low-target", "target-below-minimum-with-reason"},
+         {"slow-cooker-thaw-first", "risk-low-target", "target-below-minimum-with-reason",
+          "risk-no-medical-advice"},
          [](auto& p, auto& s, auto&) {
              p.cook->until = celsius(60);
              p.cook->because = "pink inside";
              s.people_at_risk = true;
          }},
         {"people at risk and honey",
-         {"slow-cooker-thaw-first", "risk-honey"},
+         {"slow-cooker-thaw-first", "risk-honey", "risk-no-medical-advice"},
          [](auto& p, auto& s, auto&) {
              add_ingredient(p, "1 tbsp honey");
              s.people_at_risk = true;
+         }},
+        {"75 °C under the UK list",
+         {"slow-cooker-thaw-first", "hold-briefly", "refreeze-never"},
+         [](auto& p, auto&, auto& t) {
+             p.cook->until = celsius(75);
+             t.rule_set = "uk";
+         }},
+        {"65 °C under the UK list",
+         {"slow-cooker-thaw-first", "hold-too-short", "refreeze-never"},
+         [](auto& p, auto&, auto& t) {
+             p.cook->until = celsius(65);
+             t.rule_set = "uk";
+         }},
+        {"65 °C for ten minutes under the UK list",
+         {"slow-cooker-thaw-first", "hold", "refreeze-never"},
+         [](auto& p, auto&, auto& t) {
+             p.cook->until = celsius(65);
+             p.cook->hold = minutes{10};
+             t.rule_set = "uk";
+         }},
+        {"a cooked ham at 60 °C",
+         {"ham-below-minimum"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"cooked ham"};
+             p.cook->vessel = Vessel::Oven;
+             p.cook->until = celsius(60);
+         }},
+        {"a cooked ham at 60 °C for people at risk",
+         {"target-below-minimum", "risk-ready-to-eat", "risk-no-medical-advice"},
+         [](auto& p, auto& s, auto&) {
+             p.food = {"cooked ham"};
+             p.cook->vessel = Vessel::Oven;
+             p.cook->until = celsius(60);
+             s.people_at_risk = true;
+         }},
+        {"hot dogs to be eaten cold",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"hot dogs"};
+             p.cook.reset();
+         }},
+        {"scallops without a target",
+         {"target-missing", "shellfish"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"scallops"};
+             p.dish = "Scallops";
+             p.contains = {"scallops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->until.reset();
+         }},
+        {"bacon without a target",
+         {"target-missing", "bacon-raw", "rest"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"bacon"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->until.reset();
+         }},
+        {"blanched vegetables without cooking",
+         {"vegetables-cook"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"blanched vegetables"};
+             p.cook.reset();
+         }},
+        {"a low oven, from the refrigerator",
+         {"low-heat-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Oven;
+             p.cook->setting = "110 °C";
+         }},
+        {"a low oven, from cold water",
+         {"low-heat-from-water", "thaw-cook-at-once", "cold-water-thaw", "refreeze-after-cooking"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Oven;
+             p.cook->setting = "225 °F";
+             p.thaw.method = ThawMethod::ColdWater;
+         }},
+        {"a water bath, from the microwave",
+         {"low-heat-from-microwave", "thaw-cook-at-once", "refreeze-after-cooking"},
+         [](auto& p, auto&, auto&) {
+             p.cook->in = "water bath";
+             p.cook->vessel = Vessel::Other;
+             p.thaw.method = ThawMethod::Microwave;
+         }},
+        {"a low oven, from frozen",
+         {"low-heat-frozen"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Oven;
+             p.cook->setting = "gas mark 1";
+             p.thaw.method = ThawMethod::FromFrozen;
+         }},
+        {"from frozen in the pressure cooker",
+         {"frozen-pressure-cooker"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::PressureCooker;
+             p.thaw.method = ThawMethod::FromFrozen;
+         }},
+        {"from frozen on the grill",
+         {"frozen-grill"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Grill;
+             p.thaw.method = ThawMethod::FromFrozen;
+         }},
+        {"a stuffed bird in the slow cooker",
+         {"slow-cooker-thaw-first", "slow-cooker-stuffed", "stuffed-poultry"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw whole poultry"};
+             p.dish = "Gefüllte Gans";
+         }},
+        {"a bird without stuffing",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw whole poultry"};
+             p.dish = "Goose without stuffing";
+         }},
+        {"garlic in oil",
+         {"garlic-in-oil"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"bread"};
+             p.dish = "Ajos confitados";
+             p.cook.reset();
+         }},
+        {"fish for a ceviche",
+         {"fish-eaten-raw", "target-missing", "vacuum-packed-fish-perhaps"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"lean fish"};
+             p.dish = "Trout for ceviche";
+             p.contains = {"trout"};
+             p.cook.reset();
+         }},
+        {"meat cooked in part",
+         {"part-cooked"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.dish = "Halbgare Koteletts";
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"meat that is browned",
+         {"part-cooked-perhaps"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pot;
+             add_ingredient(p, "2 kg lamb chops, seared");
+         }},
+        {"brown sugar on chops",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pot;
+             add_ingredient(p, "100 g brown sugar for the chops");
+         }},
+        {"a step that begins and stops",
+         {"cook-without-pause"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Brown the mince and chill it until the next day."};
+         }},
+        {"a step that browns and goes on",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Brown the mince, add the stock and simmer."};
+         }},
+        {"people at risk and smoked fish at serving",
+         {"slow-cooker-thaw-first", "risk-smoked-fish", "risk-no-medical-advice",
+          "allergen-undeclared"},
+         [](auto& p, auto& s, auto&) {
+             p.finish[0].add = quantity("100 g smoked trout");
+             p.finish[0].when.anchor = When::Anchor::AtServing;
+             s.people_at_risk = true;
+         }},
+        {"smoked fish that is cooked through",
+         {"slow-cooker-thaw-first", "allergen-undeclared"},
+         [](auto& p, auto& s, auto&) {
+             p.finish[0].add = quantity("100 g smoked trout");
+             s.people_at_risk = true;
+         }},
+        {"people at risk, nothing of it hot",
+         {"risk-raw-egg", "risk-soft-cheese", "risk-raw-milk", "risk-pate", "risk-berries",
+          "risk-no-medical-advice"},
+         [](auto& p, auto& s, auto&) {
+             p.contains = {"eggs", "milk"};
+             p.food = {"bread"};
+             p.cook.reset();
+             for (const auto* text : {"mayonesa", "200 g Weichkäse", "1 l leche cruda",
+                                      "100 g Leberwurst", "300 g raspberries"}) {
+                 add_ingredient(p, text);
+             }
+             s.people_at_risk = true;
+         }},
+        {"honey in a baby's food",
+         {"slow-cooker-thaw-first", "risk-honey", "risk-no-medical-advice"},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Papilla de calabaza";
+             add_ingredient(p, "1 cucharada de miel");
+         }},
+        {"honey on baby carrots",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Baby carrots";
+             add_ingredient(p, "1 tbsp honey");
          }},
         {"an allergen that is not declared",
          {"slow-cooker-thaw-first", "allergen-undeclared"},
@@ -435,8 +653,23 @@ std::vector<Caution> run(const Case& c) {
 TEST_CASE("each rule applies where it should and is silent elsewhere") {
     for (const auto& c : cases()) {
         CAPTURE(std::string{c.name});
-        CHECK(ids(run(c)) == c.expected);
+        for (const auto& id : particular(run(c))) {
+            CAPTURE(id);
+            CHECK(c.expected.contains(id));
+        }
+        for (const auto& id : c.expected) {
+            CAPTURE(id);
+            CHECK(particular(run(c)).contains(id));
+        }
     }
+}
+
+TEST_CASE("a dish from the refrigerator lies on a plate, a slow cooker is filled by half") {
+    auto package = stew();
+    CHECK(std::ranges::includes(ids(given(package)), usual));
+    package.thaw.method = ThawMethod::ColdWater;
+    package.cook->vessel = Vessel::Pot;
+    CHECK(ids(given(package)) == particular(given(package)));
 }
 
 TEST_CASE("every rule that can apply is shown to apply") {
@@ -466,8 +699,6 @@ TEST_CASE("rules are complete: an id of their own, words and a source") {
             CHECK(lower(rule.english.substr(0, 1)) == rule.english.substr(0, 1));
         }
     }
-    CHECK(seen.contains(std::string{standing_line}));
-    CHECK(seen.contains(std::string{quality_line}));
 }
 
 TEST_CASE("words are filled in completely, with the kitchen's own units first") {
@@ -501,8 +732,9 @@ TEST_CASE("water boils at 203 °F at 5000 ft") {
     KitchenSettings settings;
     settings.altitude_metres = 1524;
     const auto list = given(package, settings);
-    REQUIRE(list.size() == 1);
-    CHECK(list[0].values == std::vector<std::string>{"5000 ft (1524 m)", "203 °F (95 °C)"});
+    const auto high = std::ranges::find(list, "high-altitude", &Caution::id);
+    REQUIRE(high != list.end());
+    CHECK(high->values == std::vector<std::string>{"5000 ft (1524 m)", "203 °F (95 °C)"});
 }
 
 TEST_CASE("a fault points at the key that has to be changed") {
@@ -542,7 +774,7 @@ TEST_CASE("a refused package is left out of the plan, and its fault says what to
           "a slow cooker must not be filled with frozen food; expected food that is fully thawed");
     CHECK(faults[0].hints.size() == 1);
     REQUIRE(result.packages.size() == 1);
-    CHECK(ids(result.packages[0].cautions) == Ids{"slow-cooker-thaw-first"});
+    CHECK(particular(result.packages[0].cautions) == Ids{"slow-cooker-thaw-first"});
 }
 
 TEST_CASE("the plan carries allergens, the days left and the day's own cautions") {
@@ -553,11 +785,12 @@ TEST_CASE("the plan carries allergens, the days left and the day's own cautions"
     REQUIRE(result.packages.size() == 1);
     CHECK(result.packages[0].allergens.front().meant.front().allergen == Allergen::Celery);
     CHECK(result.packages[0].after_thawing->low == days{2});
-    CHECK(ids(result.cautions) == Ids{"two-hour-rule", "cool-before-freezing"});
+    CHECK(ids(result.cautions) ==
+          Ids{"two-hour-rule", "cool-before-freezing", "freeze-in-one-layer"});
     CHECK(english(result.cautions[0]) ==
           "food that spoils may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
           "all, one hour above 90 °F (32 °C)");
-    package.thaw.method = ThawMethod::Microwave;
+    package.thaw.method = ThawMethod::ColdWater;
     const auto fast = plan({2026y / 10 / 17, "", std::nullopt, {package}}, table(), faults);
     CHECK_FALSE(fast.packages[0].after_thawing);
 }

@@ -1,5 +1,4 @@
 #include "kitchen/fridge_life.h"
-#include "kitchen/safe_minimum.h"
 #include "kitchen/storage.h"
 
 #include <doctest/doctest.h>
@@ -137,36 +136,4 @@ TEST_CASE("keeping time before freezing is that of the class that keeps shortest
     CHECK(shortest_fridge_life(table(), Names{"soup or stew", "raw ground meat"})->high == days{2});
     CHECK(shortest_fridge_life(table("uk"), Names{"soup or stew"})->high == days{2});
     CHECK_FALSE(shortest_fridge_life(table(), Names{"bread"}));
-}
-
-TEST_CASE("the highest safe minimum of what is inside counts") {
-    const Names stew{"soup or stew"};
-    const Names meat{"raw ground meat"};
-    const Names both{"raw ground meat", "soup or stew"};
-    CHECK(safe_minimum(table(), stew)->least_whole_celsius == 74);
-    CHECK(safe_minimum(table(), meat)->least_whole_celsius == 71);
-    CHECK(safe_minimum(table(), both)->least_whole_celsius == 74);
-    CHECK(safe_minimum(table("uk"), both)->held == minutes{2});
-    CHECK_FALSE(safe_minimum(table(), Names{"bread"}));
-}
-
-TEST_CASE("a target passes as agencies print it, and a degree less does not") {
-    struct Case {
-        FoodKind kind;
-        double celsius;
-        bool passes;
-    };
-    const Case cases[] = {
-        {FoodKind::CookedDish, 74, true},     {FoodKind::CookedDish, 73.9, true},
-        {FoodKind::CookedDish, 73.888, true}, {FoodKind::CookedDish, 73.5, false},
-        {FoodKind::CookedDish, 73, false},    {FoodKind::CookedDish, 70, false},
-        {FoodKind::RawGround, 71, true},      {FoodKind::RawGround, 71.1, true},
-        {FoodKind::RawGround, 70, false},     {FoodKind::RawCut, 63, true},
-        {FoodKind::RawCut, 62.8, true},       {FoodKind::RawCut, 62, false},
-        {FoodKind::RawPoultry, 71, false},    {FoodKind::RawFish, 62.8, true},
-    };
-    for (const auto& c : cases) {
-        CAPTURE(c.celsius);
-        CHECK(reaches(c.celsius, *safe_minimum(c.kind, "us")) == c.passes);
-    }
 }

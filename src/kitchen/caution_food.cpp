@@ -1,0 +1,134 @@
+#include "kitchen/caution_topics.h"
+#include "kitchen/temperature_text.h"
+#include "kitchen/text.h"
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view by_the_eye =
+    "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature";
+
+KeyPath food_place(const Scene& scene) {
+    return scene.package.where.key("food");
+}
+
+bool has_target(const Scene& scene) {
+    return scene.package.cook && scene.package.cook->until.has_value();
+}
+
+Findings shellfish(const Scene& scene) {
+    return holds(scene, {FoodKind::RawShellfish}) ? Findings{{{}, food_place(scene)}} : Findings{};
+}
+
+/// Where a target is set, it is that of raw pork at least.
+Findings raw_bacon(const Scene& scene) {
+    return holds_class(scene, "bacon") && !has_target(scene) ? Findings{{{}, food_place(scene)}}
+                                                             : Findings{};
+}
+
+Findings vegetables(const Scene& scene) {
+    return holds(scene, {FoodKind::Vegetable}) && !has_target(scene)
+               ? Findings{{{}, food_place(scene)}}
+               : Findings{};
+}
+
+Findings garlic_in_oil(const Scene& scene) {
+    static const PhraseBook book{
+        {"garlic in oil",   "garlic oil",        "garlic confit",     "confit garlic",
+         "herb oil",        "herbs in oil",      "herb in oil",       "basil oil",
+         "chili oil",       "chilli oil",        "infused oil",       "vegetables in oil",
+         "pesto",           "ajo en aceite",     "aceite de ajo",     "ajo confitado",
+         "ajos confitados", "hierbas en aceite", "aceite de hierbas", "aceite de albahaca",
+         "knoblauch in ol", "knoblauchol",       "krauter in ol",     "krauterol",
+         "basilikumol",     "krauter in oel",    "knoblauch in oel"}};
+    const auto named = first_named(texts_in_bag(scene.package), book);
+    return named ? Findings{{{}, named->where}} : Findings{};
+}
+
+const PhraseBook& eaten_raw() {
+    static const PhraseBook book{{"sushi",
+                                  "sashimi",
+                                  "ceviche",
+                                  "cebiche",
+                                  "tuna tartare",
+                                  "salmon tartare",
+                                  "fish tartare",
+                                  "trout tartare",
+                                  "tartar de",
+                                  "fischtatar",
+                                  "lachstatar",
+                                  "thunfischtatar",
+                                  "carpaccio",
+                                  "crudo de",
+                                  "poke",
+                                  "poke bowl",
+                                  "gravlax",
+                                  "gravad lax",
+                                  "graved lachs",
+                                  "tiradito",
+                                  "eaten raw",
+                                  "served raw",
+                                  "boquerones en vinagre",
+                                  "se come crudo",
+                                  "roh gegessen",
+                                  "roh essen"}};
+    return book;
+}
+
+std::vector<PlacedText> said_of_dish(const Package& package) {
+    auto texts = texts_in_bag(package);
+    texts.push_back({package.note, package.where.key("note")});
+    return texts;
+}
+
+/// The parasites in it need -20 °C for a week; a home freezer is only asked for -18.
+Findings raw_fish(const Scene& scene) {
+    const bool fish = holds(scene, {FoodKind::RawFish, FoodKind::RawShellfish});
+    const auto named = fish ? first_named(said_of_dish(scene.package), eaten_raw()) : std::nullopt;
+    return named ? Findings{{{published_text(-4, TemperatureUse::ColdLimit, style(scene))},
+                             named->where}}
+                 : Findings{};
+}
+
+/// Bird and stuffing both thaw and heat too slowly.
+Findings stuffed_poultry(const Scene& scene) {
+    const bool bird = holds(scene, {FoodKind::RawPoultry});
+    const auto named =
+        bird ? first_named(said_of_dish(scene.package), stuffed_words()) : std::nullopt;
+    return named ? Findings{{{named->text}, named->where}} : Findings{};
+}
+
+constexpr CautionRule rules[] = {
+    {"stuffed-poultry", CautionLevel::Refuse,
+     "\"{0}\": poultry that was stuffed at home must not be frozen, it thaws and heats too slowly",
+     "freeze the bird and its stuffing apart", "University of Missouri Extension, 2009",
+     stuffed_poultry},
+    {"shellfish", CautionLevel::LabelAndCard,
+     "Cook it until the flesh is opaque and shells have opened; throw away those that stay shut.",
+     "", by_the_eye, shellfish},
+    {"bacon-raw", CautionLevel::LabelAndCard, "It is raw: cook it through before you eat it.", "",
+     "USDA FSIS, Bacon and Food Safety (read in a copy)", raw_bacon},
+    {"vegetables-cook", CautionLevel::LabelAndCard,
+     "Cook it before you eat it, also in a cold dish: it was only blanched.", "",
+     "Food Standards Agency and Food Standards Scotland, Precautionary advice on cooking frozen "
+     "vegetables, 2018",
+     vegetables},
+    {"garlic-in-oil", CautionLevel::LabelAndCard,
+     "Once thawed, keep it in the refrigerator and use it within 4 days: a poison can form in oil.",
+     "", "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015",
+     garlic_in_oil},
+    {"fish-eaten-raw", CautionLevel::LabelAndCard,
+     "Do not eat this fish raw, unless it has lain at {0} for 7 days: few home freezers get that "
+     "cold.",
+     "", "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish},
+};
+
+} // namespace
+
+std::span<const CautionRule> food_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

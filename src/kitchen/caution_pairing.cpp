@@ -1,0 +1,90 @@
+#include "kitchen/caution_topics.h"
+#include "kitchen/thaw_pairing.h"
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view slow_cookers =
+    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
+constexpr std::string_view low_heat =
+    "USDA: cook meat and poultry at 325 °F at least; FDA Food Code 3-501.13, Thawing";
+constexpr std::string_view microwave =
+    "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013; FDA Food Code 3-501.13(C)";
+
+/// The gentle heat as the cook calls it: "oven, 110 °C".
+std::string heat_words(const Cook& cook) {
+    return cook.setting.empty() ? cook.in : cook.in + ", " + cook.setting;
+}
+
+/// Where this dish is thawed and heated so that food passes from one to the other like this.
+template <Passage passage, Heat heat>
+Findings passes(const Scene& scene) {
+    const auto& package = scene.package;
+    const auto found = heat_of(package);
+    if (found != heat || pairing(package.thaw.method, found).passage != passage ||
+        !is_perishable(scene)) {
+        return {};
+    }
+    return {{{heat_words(*package.cook)}, cook_place(scene, "in")}};
+}
+
+template <ThawMethod method, Heat heat>
+Findings refuses(const Scene& scene) {
+    return scene.package.thaw.method == method ? passes<Passage::Refused, heat>(scene) : Findings{};
+}
+
+/// A slow cooker full of ice is wrong whatever the ice is of.
+Findings frozen_in_slow_cooker(const Scene& scene) {
+    const bool applies = heat_of(scene.package) == Heat::SlowCooker &&
+                         scene.package.thaw.method == ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, cook_place(scene, "in")}} : Findings{};
+}
+
+constexpr CautionRule rules[] = {
+    {"slow-cooker-frozen", CautionLevel::Refuse,
+     "a slow cooker must not be filled with frozen food; expected food that is fully thawed",
+     "thaw it first (method = \"refrigerator\"), or cook it from frozen in the oven or in a pot",
+     slow_cookers, frozen_in_slow_cooker},
+    {"low-heat-frozen", CautionLevel::Refuse,
+     "\"{0}\" heats too slowly for frozen food; expected food that is fully thawed, or more heat",
+     "thaw it first (method = \"refrigerator\"), or cook it from frozen in a hot oven or in a pot",
+     low_heat, refuses<ThawMethod::FromFrozen, Heat::Low>},
+    {"slow-cooker-from-microwave", CautionLevel::Refuse,
+     "food from the microwave is warm in parts already, and a slow cooker heats it too slowly",
+     "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven", microwave,
+     refuses<ThawMethod::Microwave, Heat::SlowCooker>},
+    {"low-heat-from-microwave", CautionLevel::Refuse,
+     "food from the microwave is warm in parts already, and \"{0}\" heats it too slowly",
+     "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven", microwave,
+     refuses<ThawMethod::Microwave, Heat::Low>},
+    {"slow-cooker-from-water", CautionLevel::LabelAndCard,
+     "Thawed through, it goes into the slow cooker at once: on high for the first hour.", "",
+     slow_cookers, passes<Passage::AtOnceHigh, Heat::SlowCooker>},
+    {"low-heat-from-water", CautionLevel::LabelAndCard,
+     "Thawed through, it is cooked at once: have the heat up before it goes in.", "", low_heat,
+     passes<Passage::AtOnceHot, Heat::Low>},
+    {"slow-cooker-thaw-first", CautionLevel::Card,
+     "Thaw it fully, and keep it in the refrigerator until it goes into the slow cooker.", "",
+     slow_cookers, passes<Passage::KeptCold, Heat::SlowCooker>},
+    {"low-heat-thaw-first", CautionLevel::Card,
+     "Thaw it fully, and keep it in the refrigerator until it is cooked.", "", slow_cookers,
+     passes<Passage::KeptCold, Heat::Low>},
+    {"frozen-pressure-cooker", CautionLevel::Card,
+     "From frozen only as the pressure cooker's own instructions say, and in pieces that lie "
+     "loose.",
+     "", "common practice, no source", passes<Passage::FrozenByBook, Heat::PressureCooker>},
+    {"frozen-grill", CautionLevel::Card,
+     "From frozen it burns outside before the middle is hot: better thawed first, or begun in the "
+     "oven.",
+     "", "common practice, no source", passes<Passage::FrozenUneven, Heat::Grill>},
+};
+
+} // namespace
+
+std::span<const CautionRule> pairing_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen
