@@ -7,6 +7,7 @@
 #include "app/make_prints.h"
 #include "app/report.h"
 #include "app/tell_load.h"
+#include "app/tell_minimum.h"
 #include "code/grade.h"
 #include "code/picture.h"
 #include "wording/fields.h"
@@ -129,8 +130,9 @@ void tell_lead(const kitchen::PlannedPackage& planned, const wording::Language& 
     }
 }
 
-void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Language& language,
+void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Style& style,
           std::ostream& out) {
+    const auto& language = style.language;
     out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
                        counted(planned.bags.size(), "bag"), say_date(planned.made, language),
                        say_keep_until_head(planned.keep_until, language),
@@ -141,6 +143,7 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Langua
     out << "\n";
     if (why == Why::Told) {
         tell_why(planned.keep_until, out);
+        tell_minimum(planned, style.units, out);
         tell_lead(planned, language, out);
         if (planned.freezing) {
             out << fmt::format(
@@ -235,7 +238,7 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
     std::size_t label = 0;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
-            tell(planned, why, style.language, console.out);
+            tell(planned, why, style, console.out);
             if (laid_out && why == Why::Told) {
                 tell_fit(laid_out.value().fitting.prints[label], laid_out.value().setup,
                          settings.paper_reflectance, console.out);

@@ -381,6 +381,7 @@ ExitStatus run(int argc, const char* const* argv, Console to) {
         console.err << settings.fault();
         return ExitStatus::Refused;
     }
+    console.err << settings.value().cautions;
     return parser.chosen(settings.value(), console);
 }
 

@@ -76,6 +76,35 @@ void read_languages(toml::Table& table, Settings& settings) {
     }
 }
 
+/// From 0 to 5 °C (Food Standards Scotland, "Storing food safely"; FDA Food Code 3-501.16: 41 °F at
+/// most). Above 8 °C no food may be kept chilled (UK Food Standards Agency, read in a copy), at 0
+/// and below none thaws.
+void read_refrigerator(toml::Table& table, kitchen::ThawSettings& thaw) {
+    constexpr double freezes = 0.0;
+    constexpr double advised = 5.0;
+    constexpr double highest = 8.0;
+    constexpr double hair = 1e-6; // 41 °F is 5 °C
+    const toml::Key key{"refrigerator", "\"4 °C\""};
+    const auto read = intake::read_temperature(table, key);
+    if (!read) {
+        return;
+    }
+    if (read->celsius <= freezes || read->celsius > highest + hair) {
+        table.reader().error(table.path_of(key),
+                             "refrigerator must be above 0 °C and at most 8 °C (32 to 46 °F): food "
+                             "in it would freeze, or spoil before it has thawed",
+                             {"set it to 4 °C (40 °F), and measure it with a thermometer"});
+        return;
+    }
+    if (read->celsius > advised + hair) {
+        table.reader().caution(table.path_of(key),
+                               "a refrigerator is kept at 5 °C (41 °F) or colder: food spoils "
+                               "sooner in this one than the lists say",
+                               {"turn it colder, and measure it with a thermometer"});
+    }
+    thaw.refrigerator.celsius = read->celsius;
+}
+
 Settings read(toml::Table& table) {
     Settings settings;
     settings.paper = word(table, {"paper", "\"a4\""}, "a paper", papers, settings.paper);
@@ -87,10 +116,7 @@ Settings read(toml::Table& table) {
                                  storage_lists, settings.storage_list);
     read_languages(table, settings);
     settings.kitchen = read_kitchen(table);
-    const auto refrigerator = intake::read_temperature(table, {"refrigerator", "\"4 °C\""});
-    if (refrigerator) {
-        settings.kitchen.thaw.refrigerator.celsius = refrigerator->celsius;
-    }
+    read_refrigerator(table, settings.kitchen.thaw);
     settings.kitchen.thaw.placing = choice(table, {"placing", "\"tray\""}, "a placing",
                                            intake::placing_words(), settings.kitchen.thaw.placing);
     settings.paper_reflectance =
@@ -215,14 +241,15 @@ Result<Settings, std::string> settings_from(std::string text, const std::string&
     settings.file = file;
     settings.text = document.text();
     reader.finish();
-    if (!has_errors(faults)) {
-        return settings;
-    }
     std::string all;
     for (const auto& fault : faults) {
         all += to_text(fault, document.text());
     }
-    return Failure{std::move(all)};
+    if (has_errors(faults)) {
+        return Failure{std::move(all)};
+    }
+    settings.cautions = std::move(all);
+    return settings;
 }
 
 } // namespace thawslip::app

@@ -31,6 +31,7 @@ struct Settings {
     bool record_prints = true; ///< whether labels and cards go into the archive
     std::string file;          ///< where they were read; empty: nowhere
     std::string text;          ///< the file as written, for the archive
+    std::string cautions;      ///< what is doubtful in it, as it is shown to the user
 };
 
 /// The words of the language that is set.
