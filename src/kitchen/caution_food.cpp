@@ -18,8 +18,16 @@ bool has_target(const Scene& scene) {
     return scene.package.cook && scene.package.cook->until.has_value();
 }
 
+/// How hot it must get stands in the same sentence: flesh and shells are what a cook looks at.
 Findings shellfish(const Scene& scene) {
-    return holds(scene, {FoodKind::RawShellfish}) ? Findings{{{}, food_place(scene)}} : Findings{};
+    const auto minimum = safe_minimum(scene.table, scene.package);
+    if (!minimum || !holds(scene, {FoodKind::RawShellfish})) {
+        return {};
+    }
+    const auto hot = has_target(scene) ? to_text(*scene.package.cook->until,
+                                                 TemperatureUse::SafeMinimum, style(scene))
+                                       : minimum_text(scene, *minimum);
+    return {{{hot}, food_place(scene)}};
 }
 
 /// Where a target is set, it is that of raw pork at least.
@@ -106,8 +114,8 @@ constexpr CautionRule rules[] = {
      "freeze the bird and its stuffing apart", "University of Missouri Extension, 2009",
      stuffed_poultry},
     {"shellfish", CautionLevel::LabelAndCard,
-     "Cook it until the flesh is opaque and shells have opened; throw away those that stay shut.",
-     "", by_the_eye, shellfish},
+     "Cook it to {0}, until the flesh is opaque and shells open; throw shut ones away.", "",
+     by_the_eye, shellfish},
     {"bacon-raw", CautionLevel::LabelAndCard, "It is raw: cook it through before you eat it.", "",
      "USDA FSIS, Bacon and Food Safety (read in a copy)", raw_bacon},
     {"vegetables-cook", CautionLevel::LabelAndCard,
@@ -116,13 +124,11 @@ constexpr CautionRule rules[] = {
      "vegetables, 2018",
      vegetables},
     {"garlic-in-oil", CautionLevel::LabelAndCard,
-     "Once thawed, keep it in the refrigerator and use it within 4 days: a poison can form in oil.",
-     "", "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015",
-     garlic_in_oil},
+     "Thawed, keep it chilled and use it within 4 days: a poison can form in oil.", "",
+     "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015", garlic_in_oil},
     {"fish-eaten-raw", CautionLevel::LabelAndCard,
-     "Do not eat this fish raw, unless it has lain at {0} for 7 days: few home freezers get that "
-     "cold.",
-     "", "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish},
+     "Not to be eaten raw: that takes 7 days at {0}, and few home freezers are so cold.", "",
+     "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish},
 };
 
 } // namespace

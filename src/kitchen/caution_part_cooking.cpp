@@ -146,7 +146,7 @@ constexpr CautionRule rules[] = {
      "cook it through before it is frozen, or freeze it raw", source, part_cooked},
     {"cook-without-pause", CautionLevel::LabelAndCard,
      "Once you have begun to cook it, cook it through without a pause.", "", source, paused},
-    {"part-cooked-perhaps", CautionLevel::Check,
+    {"part-cooked-perhaps", CautionLevel::Report,
      "\"{0}\": is that meat only browned? cook it through before it is frozen, or freeze it raw",
      "", source, perhaps_part_cooked},
 };

@@ -120,11 +120,11 @@ Findings raw_without_target(const Scene& scene) {
     return {{{minimum_text(scene, *minimum)}, scene.package.cook->where}};
 }
 
-/// What its maker has cooked may be eaten cold, but not by people at risk; vegetables have a
-/// caution of their own.
-bool may_stay_cold(const Scene& scene, const std::optional<SafeMinimum>& minimum) {
+/// What its maker has cooked may be eaten cold, but not by people at risk; vegetables and shellfish
+/// have a caution of their own.
+bool is_said_elsewhere(const Scene& scene, const std::optional<SafeMinimum>& minimum) {
     const bool ready = is(minimum, {Matter::ReadyToEat, Matter::CookedHam});
-    return is(minimum, {Matter::Vegetable}) ||
+    return is(minimum, {Matter::Vegetable, Matter::RawShellfish}) ||
            (ready && !scene.package.cook && !scene.settings.people_at_risk);
 }
 
@@ -133,7 +133,7 @@ bool may_stay_cold(const Scene& scene, const std::optional<SafeMinimum>& minimum
 bool says_minimum(const Scene& scene) {
     const auto minimum = minimum_of(scene);
     return minimum && !has_target(scene) && !has_reason(scene) && !needs_target(scene, minimum) &&
-           !may_stay_cold(scene, minimum);
+           !is_said_elsewhere(scene, minimum);
 }
 
 Findings without_target(const Scene& scene) {

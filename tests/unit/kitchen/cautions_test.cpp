@@ -457,7 +457,7 @@ const std::vector<Case>& cases() {
              p.cook.reset();
          }},
         {"scallops without a target",
-         {"target-missing", "shellfish"},
+         {"shellfish"},
          [](auto& p, auto&, auto&) {
              p.food = {"scallops"};
              p.dish = "Scallops";
