@@ -4,8 +4,10 @@
 #include "app/days.h"
 #include "app/print_setup.h"
 #include "base/utf8.h"
+#include "intake/storage_file.h"
 #include "kitchen/bag_id.h"
 #include "unicode/ascii.h"
+#include "wording/phrases.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -117,6 +119,15 @@ bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Con
 
 std::string_view date_head(const archive::Bag& bag) {
     return bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best by";
+}
+
+bool is_raw(const archive::Bag& bag) {
+    static const auto table = intake::built_in_storage("us"); // raw is raw in every list
+    return kitchen::any_raw(table, bag.classes);
+}
+
+std::string dish_text(const archive::Bag& bag) {
+    return wording::say_dish(bag.dish, is_raw(bag), wording::shipped_language("en"));
 }
 
 const kitchen::PlannedPackage* PackagesOfBags::of(const archive::Bag& bag) {

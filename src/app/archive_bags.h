@@ -27,6 +27,12 @@ bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Con
 /// storage times gave it.
 std::string_view date_head(const archive::Bag& bag);
 
+/// Whether what is in a bag is raw, by the kinds of food that the archive keeps.
+bool is_raw(const archive::Bag& bag);
+
+/// "RAW · Mince patties": the dish of a bag as commands name it.
+std::string dish_text(const archive::Bag& bag);
+
 /// A bag of the archive and what it was filled with.
 struct KnownBag {
     archive::Bag bag;                ///< its newest id, its state, the date on its label

@@ -143,6 +143,7 @@ std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {
             last && last->day == bag.day && last->dish == bag.dish && last->made == bag.made;
         if (!with_the_last) {
             rows.push_back({bag.keep_until, bag.basis, bag.dish, bag.servings, {}, {}});
+            rows.back().raw = is_raw(bag);
             if (bag.thaw) {
                 rows.back().thaw = bag.thaw->method;
                 rows.back().thaw_lead = bag.thaw->lead;

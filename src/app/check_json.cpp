@@ -1,6 +1,8 @@
 #include "app/check_json.h"
 
+#include "app/figures_json.h"
 #include "app/json.h"
+#include "kitchen/figures.h"
 #include "wording/fields.h"
 
 #include <fmt/format.h>
@@ -39,10 +41,11 @@ std::string package_json(const kitchen::PlannedPackage& planned, const wording::
     for (const auto& bag : planned.bags) {
         bags.push_back(bag.id);
     }
-    return fmt::format(R"({{"dish":{},"made":{},"use_by":{},"bags":{},"cautions":{}}})",
-                       json_string(planned.package.dish),
+    return fmt::format(R"({{"dish":{},"raw":{},"made":{},"use_by":{},"bags":{}{},"cautions":{}}})",
+                       json_string(planned.package.dish), planned.raw,
                        json_string(kitchen::to_iso(planned.made)),
                        json_string(kitchen::to_iso(planned.keep_until.date)), json_strings(bags),
+                       thaw_members(thaw_time(planned), cook_within(planned)),
                        cautions_json(planned.cautions, style));
 }
 

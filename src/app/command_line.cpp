@@ -63,7 +63,25 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
         ->option_text("N...");
 }
 
+void add_trial(CLI::App& command, PrintOptions& options) {
+    command.add_flag_callback(
+        "--trial", [&options] { options.record = Record::Trial; },
+        "say on every sheet that it is a trial, not for food, and remember nothing");
+}
+
 namespace {
+
+void add_recording(CLI::App& command, PrintOptions& options) {
+    command.add_flag_callback(
+        "--no-archive",
+        [&options] {
+            if (options.record != Record::Trial) {
+                options.record = Record::No;
+            }
+        },
+        "do not remember this print: it cannot be printed again from the archive");
+    add_trial(command, options);
+}
 
 void add_new(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("new", "write a commented day to start from");
@@ -80,9 +98,7 @@ void add_labels(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("labels", "print a label for every bag");
     auto options = std::make_shared<PrintOptions>();
     add_print_options(*command, *options);
-    command->add_flag_callback(
-        "--no-archive", [options] { options->record = Record::No; },
-        "do not remember this print: it cannot be printed again from the archive");
+    add_recording(*command, *options);
     command->callback([options, &chosen] {
         require_destination(options->output, options->printer);
         chosen = [options](const Settings& settings, Console console) {
@@ -97,9 +113,7 @@ void add_cards(CLI::App& app, Command& chosen) {
     auto finishing = std::make_shared<bool>(false);
     auto cook_day = std::make_shared<bool>(false);
     add_print_options(*command, *options);
-    command->add_flag_callback(
-        "--no-archive", [options] { options->record = Record::No; },
-        "do not remember this print: it cannot be printed again from the archive");
+    add_recording(*command, *options);
     auto* only_finishing = command->add_flag("--finishing", *finishing, "finishing cards only");
     command->add_flag("--cook-day", *cook_day, "cook-day cards only")->excludes(only_finishing);
     command->callback([=, &chosen] {

@@ -17,6 +17,9 @@ using Command = std::function<ExitStatus(const Settings&, Console)>;
 /// Adds what every printing command takes: the days, the stock, where the print goes.
 void add_print_options(CLI::App& command, PrintOptions& options);
 
+/// Adds `--trial`.
+void add_trial(CLI::App& command, PrintOptions& options);
+
 /// Adds `lists` with its options to the program; when it is given, `chosen` becomes it.
 void add_lists(CLI::App& app, Command& chosen);
 /// Adds `-o` and `--print`, of which a printing command needs one.

@@ -17,8 +17,8 @@ struct Console {
     std::ostream& err;
 };
 
-/// Whether a print goes into the archive.
-enum class Record { AsSettingsSay, No };
+/// Whether a print goes into the archive. A trial does not, and says on every sheet that it is one.
+enum class Record { AsSettingsSay, No, Trial };
 
 /// Whether files of others, whose names nobody typed, may be written over.
 enum class Overwrite { No, Yes };

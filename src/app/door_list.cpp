@@ -3,6 +3,7 @@
 #include "app/data_folder.h"
 #include "base/shown.h"
 #include "base/utf8.h"
+#include "kitchen/figures.h"
 #include "typeset/paragraph.h"
 
 #include <fmt/format.h>
@@ -23,7 +24,8 @@ std::vector<wording::DoorRow> door_rows(const Days& days) {
                                  {},
                                  {}};
             row.thaw = package.thaw.method;
-            row.thaw_lead = known_lead(planned.thaw_lead);
+            row.thaw_lead = allowed_thaw(planned);
+            row.raw = planned.raw;
             for (const auto& bag : planned.bags) {
                 row.bags.push_back(bag.id);
             }

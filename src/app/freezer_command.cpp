@@ -45,8 +45,8 @@ std::string line_of(const FoundBag& found, kitchen::Date today, std::size_t wide
     const auto& bag = found.bag;
     const auto left = kitchen::days_between(today, bag.keep_until).count();
     const auto state = bag.state == archive::State::Frozen ? days_text(left) : since_text(found);
-    const auto pad = widest - std::min(widest, count_code_points(bag.dish));
-    return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {:<7} {}  {}\n", bag.id, bag.dish,
+    const auto pad = widest - std::min(widest, count_code_points(dish_text(bag)));
+    return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {:<7} {}  {}\n", bag.id, dish_text(bag),
                        std::string(pad, ' '), bag.servings, weight_text(bag), date_head(bag),
                        kitchen::to_iso(bag.keep_until), state);
 }
@@ -54,7 +54,7 @@ std::string line_of(const FoundBag& found, kitchen::Date today, std::size_t wide
 std::size_t widest_dish(const std::vector<FoundBag>& bags) {
     std::size_t widest = 0;
     for (const auto& [bag, printed_since] : bags) {
-        widest = std::max(widest, count_code_points(bag.dish));
+        widest = std::max(widest, count_code_points(dish_text(bag)));
     }
     return widest;
 }
@@ -108,15 +108,15 @@ void tell_totals(const std::vector<FoundBag>& bags, Console console) {
 }
 
 std::string bag_json(const archive::Bag& bag, kitchen::Date today) {
-    return fmt::format(R"({{"id": {}, "dish": {}, "servings": {}, "made": "{}", "use_by": "{}", )"
-                       R"("date": "{}", "days_left": {}, "grams": {}, "state": "{}", )"
-                       R"("changed": {}}})",
-                       json_string(bag.id), json_string(bag.dish), bag.servings,
-                       kitchen::to_iso(bag.made), kitchen::to_iso(bag.keep_until),
-                       archive::word_of(bag.basis),
-                       kitchen::days_between(today, bag.keep_until).count(),
-                       bag.weight ? fmt::format("{}", bag.weight->grams) : "null",
-                       word_of(bag.state), json_string(bag.changed));
+    return fmt::format(
+        R"({{"id": {}, "dish": {}, "raw": {}, "servings": {}, "made": "{}", "use_by": "{}", )"
+        R"("date": "{}", "days_left": {}, "grams": {}, "state": "{}", )"
+        R"("changed": {}}})",
+        json_string(bag.id), json_string(bag.dish), is_raw(bag), bag.servings,
+        kitchen::to_iso(bag.made), kitchen::to_iso(bag.keep_until), archive::word_of(bag.basis),
+        kitchen::days_between(today, bag.keep_until).count(),
+        bag.weight ? fmt::format("{}", bag.weight->grams) : "null", word_of(bag.state),
+        json_string(bag.changed));
 }
 
 void tell_json(const std::vector<FoundBag>& bags, kitchen::Date today, Console console) {

@@ -3,8 +3,11 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/counted.h"
+#include "app/figures_json.h"
 #include "app/json.h"
 #include "app/timeline_dish.h"
+#include "kitchen/figures.h"
+#include "wording/phrases.h"
 #include "wording/timeline_words.h"
 
 #include <algorithm>
@@ -24,6 +27,8 @@ struct Proposal {
     archive::Bag bag;
     std::optional<kitchen::ThawMethod> method;      ///< nothing: the label knows
     std::optional<kitchen::LocalMinute> thaw_start; ///< nothing: it does not thaw, or not known
+    std::optional<kitchen::TimeRange> thaw_time{};
+    std::optional<std::chrono::days> cook_within{};
 };
 
 /// What is proposed, and what is not.
@@ -104,7 +109,12 @@ private:
         if (!is_in_time(line)) {
             return std::nullopt;
         }
-        Proposal proposal{eat, bag, package->package.thaw.method, std::nullopt};
+        Proposal proposal{eat,
+                          bag,
+                          package->package.thaw.method,
+                          std::nullopt,
+                          thaw_time(*package),
+                          cook_within(*package)};
         if (const auto& thaw = line.dishes.front().thaw) {
             proposal.thaw_start = on_clock(clock_, thaw->at);
         }
@@ -130,22 +140,33 @@ std::string thaw_text(const Proposal& proposal) {
         return "thaw as the label says";
     }
     const auto start = proposal.thaw_start ? moment(*proposal.thaw_start) : std::string{};
+    const auto allow =
+        proposal.thaw_time
+            ? fmt::format(" (allow {})", say_span(proposal.thaw_time->high, language()))
+            : std::string{};
     switch (*proposal.method) {
-    case kitchen::ThawMethod::Refrigerator: return "into the refrigerator: " + start;
-    case kitchen::ThawMethod::ColdWater: return "into cold water: " + start + "; then cook at once";
+    case kitchen::ThawMethod::Refrigerator:
+        return fmt::format("into the refrigerator: {}{}{}", start, allow,
+                           proposal.cook_within
+                               ? fmt::format("; cook within {} of being thawed",
+                                             say_days(*proposal.cook_within, language()))
+                               : "");
+    case kitchen::ThawMethod::ColdWater:
+        return fmt::format("into {}: {}{}; then cook at once",
+                           language().say("door-list.cold-water"), start, allow);
     case kitchen::ThawMethod::Microwave:
-        return "into the microwave: " + start + "; then cook at once";
+        return fmt::format("into the microwave: {}{}; then cook at once", start, allow);
     case kitchen::ThawMethod::FromFrozen: break;
     }
     return "cooked from frozen: do not thaw";
 }
 
 void tell(const Menu& menu, Console console) {
-    for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
+    for (const auto& proposal : menu.proposals) {
+        const auto& [eat, bag, method, thaw_start, thaw_time, cook_within] = proposal;
         console.out << fmt::format("{}  {}, bag {}, serves {}, {} {}\n    {}\n", moment(eat),
-                                   bag.dish, bag.id, bag.servings, date_head(bag),
-                                   kitchen::to_iso(bag.keep_until),
-                                   thaw_text({eat, bag, method, thaw_start}));
+                                   dish_text(bag), bag.id, bag.servings, date_head(bag),
+                                   kitchen::to_iso(bag.keep_until), thaw_text(proposal));
     }
     if (menu.proposals.empty() && menu.past == 0 && menu.without.empty()) {
         console.out << "the freezer is empty, as far as the archive knows\n";
@@ -171,13 +192,14 @@ void tell(const Menu& menu, Console console) {
 
 void tell_json(const Menu& menu, Console console) {
     std::vector<std::string> values;
-    for (const auto& [eat, bag, method, thaw_start] : menu.proposals) {
+    for (const auto& [eat, bag, method, thaw_start, thaw_time, cook_within] : menu.proposals) {
         values.push_back(fmt::format(
             R"({{"eat": "{}", "thaw_start": {}, "thaw": {}, "id": {}, "dish": {}, )"
-            R"("servings": {}, "use_by": "{}"}})",
+            R"("raw": {}, "servings": {}, "use_by": "{}"{}}})",
             kitchen::to_iso(eat), thaw_start ? json_string(kitchen::to_iso(*thaw_start)) : "null",
             method ? json_string(archive::word_of(*method)) : "null", json_string(bag.id),
-            json_string(bag.dish), bag.servings, kitchen::to_iso(bag.keep_until)));
+            json_string(bag.dish), is_raw(bag), bag.servings, kitchen::to_iso(bag.keep_until),
+            thaw_members(thaw_time, cook_within)));
     }
     console.out << json_lines(values);
 }

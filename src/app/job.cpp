@@ -70,10 +70,11 @@ void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& opti
     const auto what =
         fmt::format("{} on {} of {}", counted(job.prints.size(), job.noun),
                     counted(laid_out.fitting.sheets, "sheet"), laid_out.setup.target.stock.name);
+    const auto trial = options.record == Record::Trial ? " (a trial: nothing was recorded)" : "";
     console.out << (options.output.empty()
-                        ? what + "\n"
-                        : fmt::format("{}: {}; print at 100 %, not \"fit to page\"\n",
-                                      options.output, what));
+                        ? what + trial + "\n"
+                        : fmt::format("{}: {}{}; print at 100 %, not \"fit to page\"\n",
+                                      options.output, what, trial));
 }
 
 } // namespace
@@ -127,7 +128,7 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
     const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
     const bool printed = status == ExitStatus::Done || !options.output.empty();
     if (printed && !job.recorded_as.empty() && settings.record_prints &&
-        options.record != Record::No) {
+        options.record == Record::AsSettingsSay) {
         record_print(job, days, laid_out, options, settings, console);
     }
     if (status == ExitStatus::Done) {

@@ -4,6 +4,8 @@
 #include "app/fault_text.h"
 #include "app/make_prints.h"
 #include "app/report.h"
+#include "layout/margin_note.h"
+#include "wording/phrases.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -103,6 +105,32 @@ layout::Printer printer_of(const Settings& settings, const layout::Stock& stock)
     return printer;
 }
 
+/// The words of a trial, where a sheet has no margin for them: before the dish of each print, or
+/// in its title.
+void say_on_print(wording::Print& print, const std::string& words) {
+    auto field = std::ranges::find(print.fields, "raw", &wording::Field::name);
+    field = field != print.fields.end()
+                ? field
+                : std::ranges::find(print.fields, "title", &wording::Field::name);
+    field->paragraphs.insert(field->paragraphs.begin(), wording::plain(words));
+}
+
+/// A trial must not be taken for a label of food: its sheets say so, or else its prints.
+void mark_as_trial(layout::Source& source, Setup& setup, const Settings& settings) {
+    const auto words = style_of(settings).say("standing.trial");
+    auto& target = setup.target;
+    layout::Frame blank;
+    if (write_margin_note(blank, words, target.stock, target.unprinted, setup.fonts)) {
+        target.margin_note = words;
+        return;
+    }
+    source.print = [print = std::move(source.print), words](std::size_t i) {
+        auto marked = print(i);
+        say_on_print(marked, words);
+        return marked;
+    };
+}
+
 /// Chooses stock and layouts; says what stands against it and returns the status to leave with.
 ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
                   Console console, Setup& setup) {
@@ -168,7 +196,10 @@ Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const Prin
         status != ExitStatus::Done) {
         return Failure{status};
     }
-    const auto source = source_of(job, days, settings);
+    auto source = source_of(job, days, settings);
+    if (options.record == Record::Trial) {
+        mark_as_trial(source, setup, settings);
+    }
     auto fitting = layout::fit(source, setup.chosen, setup.target, setup.fonts);
     if (!fitting) {
         explain(fitting.fault(), job, days, source, setup, console);

@@ -1,5 +1,6 @@
 #include "app/message_text.h"
 
+#include "app/figures_json.h"
 #include "app/json.h"
 #include "archive/values.h"
 #include "wording/phrases.h"
@@ -55,6 +56,16 @@ std::string thaw_text(const code::Message& message, const Style& style) {
     }
     kitchen::PlannedPackage planned;
     planned.package.thaw = {*message.thaw, message.thaw_note, {}};
+    if (const auto& time = message.thaw_time) {
+        planned.thaw_lead =
+            kitchen::ThawLead{.method = *message.thaw,
+                              .placing = message.placing.value_or(kitchen::Placing::Tray),
+                              .lead = time->high,
+                              .soonest = time->low};
+    }
+    if (const auto days = message.cook_within_days) {
+        planned.after_thawing = kitchen::DaysLeft{std::chrono::days{*days}, {}, {}};
+    }
     return say_thaw(planned, style.language);
 }
 
@@ -107,6 +118,12 @@ std::string dates_json(const code::Message& message, kitchen::Date today) {
     return json;
 }
 
+std::string thaw_json(const code::Message& message) {
+    const auto& days = message.cook_within_days;
+    return thaw_members(message.thaw_time,
+                        days ? std::optional{std::chrono::days{*days}} : std::nullopt);
+}
+
 std::string additions_json(const std::vector<code::Addition>& additions, const Style& style) {
     std::vector<std::string> values;
     for (const auto& addition : additions) {
@@ -121,7 +138,8 @@ std::string additions_json(const std::vector<code::Addition>& additions, const S
 
 std::string message_text(const code::Message& message, kitchen::Date today, const Style& style) {
     Lines lines;
-    lines.add("", message.dish + (message.bag_id.empty() ? "" : "  (" + message.bag_id + ")"));
+    lines.add("", wording::say_dish(message.dish, message.raw, style.language) +
+                      (message.bag_id.empty() ? "" : "  (" + message.bag_id + ")"));
     if (message.servings) {
         lines.add("", style.say("label.serves", {std::to_string(*message.servings)}));
     }
@@ -136,7 +154,11 @@ std::string message_text(const code::Message& message, kitchen::Date today, cons
     for (std::size_t i = 0; i < message.steps.size(); ++i) {
         lines.add(fmt::format("{}.", i + 1), message.steps[i]);
     }
+    for (const auto& caution : message.cautions) {
+        lines.add(style.say("label.caution"), caution);
+    }
     lines.add(style.say("label.contains"), joined(message.allergens));
+    lines.add(style.say("label.may-contain"), joined(message.may_contain));
     lines.add(style.say("label.notes"), message.note);
     if (message.extent == code::Extent::SeeCard) {
         lines.add("", style.say("read.see-card", {message.bag_id}));
@@ -147,14 +169,19 @@ std::string message_text(const code::Message& message, kitchen::Date today, cons
 
 std::string message_json(const code::Message& message, kitchen::Date today, const Style& style) {
     auto json = "{\"dish\":" + json_string(message.dish);
+    json += message.raw ? member("raw", "true") : "";
     json += text_member("id", message.bag_id);
     json += member("servings", message.servings ? std::to_string(*message.servings) : "");
     json += dates_json(message, today);
     json += text_member("thaw", message.thaw ? std::string{archive::word_of(*message.thaw)} : "");
+    json += thaw_json(message);
     json += text_member("thaw_note", message.thaw_note);
     json += member("finish", additions_json(message.additions, style));
     json += text_member("cook", cooking_text(message.cooking, style));
     json += message.steps.empty() ? "" : member("steps", json_strings(message.steps));
+    json += message.cautions.empty() ? "" : member("cautions", json_strings(message.cautions));
+    json +=
+        message.may_contain.empty() ? "" : member("may_contain", json_strings(message.may_contain));
     json += message.allergens.empty() ? "" : member("contains", json_strings(message.allergens));
     json += text_member("note", message.note);
     json += message.extent == code::Extent::SeeCard ? member("see_card", "true") : "";

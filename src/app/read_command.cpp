@@ -2,6 +2,7 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/input_file.h"
+#include "app/json.h"
 #include "app/message_text.h"
 #include "app/time_limit.h"
 #include "code/message.h"
@@ -9,6 +10,7 @@
 #include "code/symbol.h"
 #include "kitchen/bag_id.h"
 #include "photo/photo.h"
+#include "wording/fields.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -106,6 +108,29 @@ public:
         ++told_;
     }
 
+    /// Where the code has a few words, the description knows whole sentences.
+    std::vector<std::string> cautions_of(const kitchen::PlannedPackage& planned) const {
+        std::vector<std::string> cautions;
+        for (const auto& caution : planned.cautions) {
+            if (caution.level >= kitchen::CautionLevel::Card) {
+                cautions.push_back(say_caution(caution, style_.language));
+            }
+        }
+        return cautions;
+    }
+
+    /// A label of a later Thawslip: its words are instructions all the same.
+    void show(const code::ReadFault& later) {
+        console_.err << "caution: " << later.message << "\n";
+        if (answer_ == AnswerAs::Json) {
+            console_.out << "{\"text\":" << json_string(later.text) << "}\n";
+        } else {
+            console_.out << (told_ > 0 ? "\n" : "") << later.text << "\n"
+                         << style_.say("standing.local-rules") << "\n";
+        }
+        ++told_;
+    }
+
     ExitStatus status() const { return told_ > 0 ? ExitStatus::Done : ExitStatus::Refused; }
 
 private:
@@ -137,8 +162,10 @@ void read_bag(const std::string& typed_id, const Settings& settings, Console con
     }
     const auto& bags = known->package.bags;
     const auto bag = std::ranges::find(bags, known->bag.id, &kitchen::Bag::id);
-    teller.tell(code::message_in_full(
-        known->package, bag != bags.end() ? *bag : kitchen::Bag{known->bag.id, 1, 1}));
+    auto message = code::message_in_full(
+        known->package, bag != bags.end() ? *bag : kitchen::Bag{known->bag.id, 1, 1});
+    message.cautions = teller.cautions_of(known->package);
+    teller.tell(message);
 }
 
 void read_texts(const std::vector<std::string>& texts, const Settings& settings, Console console,
@@ -148,6 +175,8 @@ void read_texts(const std::vector<std::string>& texts, const Settings& settings,
             read_bag(text, settings, console, teller);
         } else if (const auto message = code::parse(text)) {
             teller.tell(message.value());
+        } else if (message.fault().kind == code::ReadFault::Kind::LaterGrammar) {
+            teller.show(message.fault());
         } else {
             console.err << "error: " << message.fault().message << "\n";
         }

@@ -3,6 +3,7 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/print_setup.h"
+#include "kitchen/figures.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>
@@ -38,17 +39,16 @@ archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
 
 archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     const auto& package = planned.package;
-    archive::PackageRecord record{
-        package.dish,
-        unicode::fold_for_search(package.dish),
-        planned.made,
-        planned.keep_until.date,
-        planned.keep_until.basis,
-        package.servings,
-        package.weight,
-        food_of(planned),
-        archive::ThawRecord{package.thaw.method, known_lead(planned.thaw_lead)},
-        {}};
+    archive::PackageRecord record{package.dish,
+                                  unicode::fold_for_search(package.dish),
+                                  planned.made,
+                                  planned.keep_until.date,
+                                  planned.keep_until.basis,
+                                  package.servings,
+                                  package.weight,
+                                  food_of(planned),
+                                  archive::ThawRecord{package.thaw.method, allowed_thaw(planned)},
+                                  {}};
     for (const auto& bag : planned.bags) {
         record.bags.push_back(bag.id);
     }
@@ -67,6 +67,20 @@ archive::DayRecord record_of(const Days& days, std::size_t day) {
         record.packages.push_back(record_of(planned));
     }
     return record;
+}
+
+/// Said once, after the first print: what it did besides printing, and how that is undone.
+void tell_first(const archive::PrintRecord& print, Console console) {
+    for (const auto& day : print.days) {
+        if (!day.packages.empty() && !day.packages.front().bags.empty()) {
+            console.err << fmt::format(
+                "note: the bags on these labels count as being in the freezer now. One that was "
+                "not filled is taken back with: thawslip freezer thrown {}. To try out a printer "
+                "or a sheet: --trial, which remembers nothing\n",
+                day.packages.front().bags.front());
+            return;
+        }
+    }
 }
 
 void tell(const archive::Recorded& recorded, Console console) {
@@ -98,7 +112,11 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
     }
     try {
         auto archive = open_archive(settings, archive::Mode::Write);
-        tell(archive.record(record), console);
+        const auto recorded = archive.record(record);
+        tell(recorded, console);
+        if (recorded.is_first_print) {
+            tell_first(record, console);
+        }
     } catch (const std::exception& failure) {
         const auto done = options.output.empty() ? "this print is at the printer"
                                                  : options.output + " is written";

@@ -18,7 +18,8 @@ std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
 } // namespace
 
 kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
-    kitchen::TimelineDish dish{planned.package, {}, keeps_thawed(planned), planned.wetness};
+    kitchen::TimelineDish dish{
+        planned.package, {}, keeps_thawed(planned), planned.wetness, planned.thaw_lead};
     dish.package.finish = planned.finish;
     for (const auto& bag : planned.bags) {
         dish.bags.push_back(bag.id);

@@ -27,6 +27,7 @@ Bag bag_at(const Statement& row) {
     bag.basis = package.basis;
     bag.weight = package.weight;
     bag.thaw = package.thaw;
+    bag.classes = package.food ? package.food->classes : std::vector<std::string>{};
     bag.of = static_cast<int>(row.integer(11));
     bag.id = row.text(12);
     bag.number = static_cast<int>(row.integer(13));

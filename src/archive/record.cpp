@@ -202,6 +202,11 @@ std::int64_t record_day(Connection& connection, const DayRecord& day, const std:
     return record_revision(connection, day, {}, {}, at, recorded);
 }
 
+bool holds_no_print(Connection& connection) {
+    auto& rows = connection.statement("SELECT 1 FROM print LIMIT 1");
+    return !rows.next();
+}
+
 } // namespace
 
 Recorded Archive::record(const PrintRecord& print) {
@@ -221,6 +226,7 @@ Recorded Archive::record(const PrintRecord& print) {
             .with(known)
             .run();
     } else {
+        recorded.is_first_print = holds_no_print(connection);
         insert_print(connection, stored);
         recorded.print_is_new = true;
     }

@@ -109,6 +109,7 @@ struct PrintRecord {
 /// What recording a print changed.
 struct Recorded {
     bool print_is_new = false;
+    bool is_first_print = false; ///< nothing had been printed into this archive before
     int new_days = 0;  ///< descriptions never seen before
     int revisions = 0; ///< edited descriptions of known ones
     int new_bags = 0;
@@ -131,8 +132,9 @@ struct Bag {
     kitchen::Date keep_until;
     kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
     std::optional<kitchen::Mass> weight;
-    std::optional<ThawRecord> thaw; ///< nothing: recorded by schema 1, which did not keep it
-    int number = 1;                 ///< bag `number` of `of`
+    std::optional<ThawRecord> thaw;     ///< nothing: recorded by schema 1, which did not keep it
+    std::vector<std::string> classes{}; ///< of food, sorted; none: not kept, or not known
+    int number = 1;                     ///< bag `number` of `of`
     int of = 1;
     State state = State::Frozen;
     std::string changed; ///< when it came into that state

@@ -14,21 +14,9 @@ namespace thawslip::code {
 struct Target;
 
 inline constexpr std::string_view mark = " * "; ///< between the fields of one line
-inline constexpr char grammar_version = '1';    ///< stands in front of the check characters
 
 inline constexpr std::array<std::string_view, 12> months = {
     "JAN", "FEB", "MAR", "APR", "MAY", "JUN", "JUL", "AUG", "SEP", "OCT", "NOV", "DEC"};
-
-struct ThawWords {
-    kitchen::ThawMethod method;
-    std::string_view words;
-};
-inline constexpr std::array<ThawWords, 4> thaw_words = {{
-    {kitchen::ThawMethod::Refrigerator, "THAW IN REFRIGERATOR"},
-    {kitchen::ThawMethod::ColdWater, "THAW IN COLD WATER - COOK AT ONCE"},
-    {kitchen::ThawMethod::Microwave, "THAW IN MICROWAVE - COOK AT ONCE"},
-    {kitchen::ThawMethod::FromFrozen, "DO NOT THAW - COOK FROM FROZEN"},
-}};
 
 std::string date_text(kitchen::Date date);             ///< `17 OCT 2026`
 std::string duration_text(std::chrono::minutes time);  ///< `2 H`, `90 MIN`

@@ -1,6 +1,8 @@
 #include "code/message.h"
 
 #include "code/fold.h"
+#include "kitchen/cautions.h"
+#include "kitchen/figures.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,6 +18,11 @@ constexpr minutes longest_time = std::chrono::days{30};
 
 minutes in_range(minutes time) {
     return std::clamp(time, minutes{0}, longest_time);
+}
+
+kitchen::TimeRange in_range(kitchen::TimeRange time) {
+    const auto [low, high] = std::minmax(time.low, time.high);
+    return {in_range(low), in_range(high)};
 }
 
 bool writable(kitchen::Date date) {
@@ -54,13 +61,32 @@ Cooking folded(Cooking cooking) {
     cooking.in = fold(cooking.in);
     cooking.setting = fold(cooking.setting);
     if (cooking.time) {
-        const auto [low, high] = std::minmax(cooking.time->low, cooking.time->high);
-        cooking.time = kitchen::TimeRange{in_range(low), in_range(high)};
+        cooking.time = in_range(*cooking.time);
     }
     if (cooking.until) {
         cooking.until->tenths = std::clamp(cooking.until->tenths, -most_tenths, most_tenths);
     }
     return cooking;
+}
+
+/// What belongs to a way of thawing does not stand without it.
+void fold_thaw(Message& message) {
+    using kitchen::ThawMethod;
+    message.thaw_note = message.thaw ? fold(message.thaw_note) : "";
+    if (!message.thaw || message.thaw == ThawMethod::FromFrozen) {
+        message.thaw_time.reset();
+    } else if (message.thaw_time) {
+        message.thaw_time = in_range(*message.thaw_time);
+    }
+    if (message.thaw != ThawMethod::Refrigerator || !message.thaw_time) {
+        message.placing.reset();
+    } else {
+        message.placing = message.placing.value_or(kitchen::Placing::Tray);
+    }
+    auto& within = message.cook_within_days;
+    if (message.thaw != ThawMethod::Refrigerator || (within && (*within < 1 || *within > 99))) {
+        within.reset();
+    }
 }
 
 Target target_for(const kitchen::Temperature& temperature) {
@@ -69,6 +95,20 @@ Target target_for(const kitchen::Temperature& temperature) {
     const double limit = most_tenths / 10.0;
     const double tenths = std::round(std::clamp(degrees, -limit, limit) * 10.0);
     return {static_cast<int>(tenths), temperature.written_in};
+}
+
+/// Those that stop harm, the gravest first.
+std::vector<std::string> cautions_in_code(const kitchen::PlannedPackage& planned) {
+    std::vector<std::string> cautions;
+    for (const auto& caution : planned.cautions) {
+        if (caution.level >= kitchen::CautionLevel::Card) {
+            auto words = kitchen::words_in_code(caution);
+            if (std::ranges::find(cautions, words) == cautions.end()) {
+                cautions.push_back(std::move(words));
+            }
+        }
+    }
+    return cautions;
 }
 
 } // namespace
@@ -88,11 +128,13 @@ Message folded(Message message) {
     if (message.keep_until && !writable(message.keep_until->date)) {
         message.keep_until.reset();
     }
-    message.thaw_note = message.thaw ? fold(message.thaw_note) : "";
+    fold_thaw(message);
     message.additions = folded(message.additions);
     message.cooking = folded(std::move(message.cooking));
+    message.cautions = folded(message.cautions);
     message.steps = folded(message.steps);
     message.allergens = folded(message.allergens);
+    message.may_contain = folded(message.may_contain);
     message.note = fold(message.note);
     return message;
 }
@@ -101,12 +143,21 @@ Message message_in_full(const kitchen::PlannedPackage& planned, const kitchen::B
     const kitchen::Package& package = planned.package;
     Message message;
     message.dish = package.dish;
+    message.raw = planned.raw;
     message.servings = package.servings;
     message.bag_id = bag.id;
     message.made = planned.made;
     message.keep_until = KeepUntil{planned.keep_until.date, planned.keep_until.basis};
     message.thaw = package.thaw.method;
+    message.thaw_time = kitchen::thaw_time(planned);
+    if (planned.thaw_lead) {
+        message.placing = planned.thaw_lead->placing;
+    }
+    if (const auto within = kitchen::cook_within(planned)) {
+        message.cook_within_days = static_cast<int>(within->count());
+    }
     message.thaw_note = package.thaw.note;
+    message.cautions = cautions_in_code(planned);
     for (const kitchen::Finish& finish : planned.finish) {
         message.additions.push_back({finish.when, finish.add.as_written, finish.bag});
     }

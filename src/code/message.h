@@ -47,16 +47,24 @@ enum class Extent { Whole, SeeCard };
 /// "not said", which is how the shorter forms differ from the fullest.
 struct Message {
     std::string dish;
+    bool raw = false;            ///< what is in the bag is raw, or may be
     std::optional<int> servings; ///< 1 to 9999
     std::string bag_id;
     std::optional<kitchen::Date> made;
     std::optional<KeepUntil> keep_until;
     std::optional<kitchen::ThawMethod> thaw;
-    std::string thaw_note; ///< only with `thaw`
+    /// Look at it after the first, allow for the last; one number where they are the same. Only
+    /// with a `thaw` that takes time.
+    std::optional<kitchen::TimeRange> thaw_time;
+    std::optional<kitchen::Placing> placing; ///< in the refrigerator, with `thaw_time`
+    std::optional<int> cook_within_days;     ///< of being thawed in the refrigerator, 1 to 99
+    std::string thaw_note;                   ///< only with `thaw`
     std::vector<Addition> additions;
     Cooking cooking;
+    std::vector<std::string> cautions; ///< those that stop harm, each in a few words
     std::vector<std::string> steps;
     std::vector<std::string> allergens;
+    std::vector<std::string> may_contain;
     std::string note;
     Extent extent = Extent::Whole;
     friend bool operator==(const Message&, const Message&) = default;
@@ -73,14 +81,15 @@ Message message_for(const kitchen::PlannedPackage& package, const kitchen::Bag& 
 Message folded(Message message);
 
 /// The text of a message: lines that a person reads as instructions, in capitals, without a
-/// newline at the end. GRAMMAR.md has the grammar. Folds `message` first.
+/// newline at the end, in the newest version of the grammar, which GRAMMAR.md has. Folds `message`
+/// first.
 std::string write(const Message& message);
 
 /// What the code may say, fullest first. Each form leaves out one thing more, in this order:
 /// the note; the steps; where the additions wait and the note to the thaw line; the day it was
-/// made; the servings. Thaw, additions, temperature and allergens stay in all of these. The last
-/// two send the reader to the cook-day card: dish, bag, keep-until, thaw, temperature and
-/// allergens; then dish and bag alone.
+/// made; the servings. Thaw, additions, temperature, cautions and allergens stay in all of these.
+/// The last two send the reader to the cook-day card: dish, bag, keep-until, thaw, temperature,
+/// cautions and allergens; then dish and bag alone. Raw food is called raw in every form.
 std::vector<std::string> texts(const Message& message);
 
 /// Why a text is not a message.
@@ -92,12 +101,13 @@ struct ReadFault {
     };
     Kind kind = Kind::Foreign;
     std::string message; ///< for a person: lower case, no full stop
+    std::string text;    ///< of LaterGrammar: what the label says, instructions all the same
 };
 
-/// The inverse of `write`. Line ends may be LF, CR, CRLF or tab, with more of them at either end,
-/// and letters of either case: what handheld scanners make of a text. Beyond that the text must be
-/// exactly what `write` gives, so a foreign or damaged text never passes for another message.
-/// Takes anything, of any length.
+/// The inverse of `write`, for every version of the grammar there has been. Line ends may be LF,
+/// CR, CRLF or tab, with more of them at either end, and letters of either case: what handheld
+/// scanners make of a text. Beyond that the text must be exactly what `write` gives, so a foreign
+/// or damaged text never passes for another message. Takes anything, of any length.
 Result<Message, ReadFault> parse(std::string_view text);
 
 } // namespace thawslip::code

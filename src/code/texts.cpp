@@ -7,17 +7,23 @@ namespace {
 Message pointer_to_card(const Message& message) {
     Message pointer;
     pointer.dish = message.dish;
+    pointer.raw = message.raw;
     pointer.bag_id = message.bag_id;
     pointer.keep_until = message.keep_until;
     pointer.thaw = message.thaw;
+    pointer.thaw_time = message.thaw_time;
+    pointer.cook_within_days = message.cook_within_days;
     pointer.cooking.until = message.cooking.until;
+    pointer.cautions = message.cautions;
     pointer.allergens = message.allergens;
+    pointer.may_contain = message.may_contain;
     return pointer;
 }
 
 Message name_and_bag(const Message& message) {
     Message pointer;
     pointer.dish = message.dish;
+    pointer.raw = message.raw;
     pointer.bag_id = message.bag_id;
     return pointer;
 }

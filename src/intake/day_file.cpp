@@ -28,6 +28,9 @@ const std::array<Word, 4> thaw_methods = {{{"refrigerator", {"fridge", "in the f
 const std::array<Word, 2> ingredient_days = {
     {{"the day", {"assembly day"}}, {"cook day", {"cooking day"}}}};
 
+/// In the order of kitchen::TimeFrom.
+const std::array<Word, 2> times_from = {{{"thawed"}, {"frozen", {"from frozen"}}}};
+
 std::optional<std::string> text(Table& table, const Key& key) {
     return table.line(key, Limits::text_characters);
 }
@@ -112,6 +115,9 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     doubt_vessel(*table, in, cook);
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
+    if (const auto from = table->word("time_from", "what the time counts from", times_from)) {
+        cook.time_from = static_cast<kitchen::TimeFrom>(*from);
+    }
     cook.until = read_target(*table, {"until", "\"74 °C\""});
     cook.hold = read_hold(*table, {"hold", "\"2 min\""});
     cook.because = text(*table, "because").value_or("");

@@ -115,20 +115,22 @@ constexpr CautionRule rules[] = {
      stuffed_poultry},
     {"shellfish", CautionLevel::LabelAndCard,
      "Cook it to {0}, until the flesh is opaque and shells open; throw shut ones away.", "",
-     by_the_eye, shellfish},
+     by_the_eye, shellfish, "COOK UNTIL OPAQUE AND SHELLS OPEN"},
     {"bacon-raw", CautionLevel::LabelAndCard, "It is raw: cook it through before you eat it.", "",
-     "USDA FSIS, Bacon and Food Safety (read in a copy)", raw_bacon},
+     "USDA FSIS, Bacon and Food Safety (read in a copy)", raw_bacon, "COOK THROUGH BEFORE EATING"},
     {"vegetables-cook", CautionLevel::LabelAndCard,
      "Cook it before you eat it, also in a cold dish: it was only blanched.", "",
      "Food Standards Agency and Food Standards Scotland, Precautionary advice on cooking frozen "
      "vegetables, 2018",
-     vegetables},
+     vegetables, "COOK BEFORE EATING"},
     {"garlic-in-oil", CautionLevel::LabelAndCard,
      "Thawed, keep it chilled and use it within 4 days: a poison can form in oil.", "",
-     "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015", garlic_in_oil},
+     "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015", garlic_in_oil,
+     "THAWED KEEP CHILLED - USE IN 4 DAYS"},
     {"fish-eaten-raw", CautionLevel::LabelAndCard,
      "Not to be eaten raw: that takes 7 days at {0}, and few home freezers are so cold.", "",
-     "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish},
+     "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish,
+     "NOT TO BE EATEN RAW"},
 };
 
 } // namespace

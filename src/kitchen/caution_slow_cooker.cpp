@@ -142,7 +142,7 @@ constexpr CautionRule rules[] = {
     {"kidney-beans-unclear", CautionLevel::LabelAndCard,
      "Kidney beans that were dry must have been soaked, drained and boiled for 30 minutes before "
      "they go into a slow cooker. Canned ones are safe.",
-     "", bean_source, unclear_beans},
+     "", bean_source, unclear_beans, "BOIL DRY BEANS 30 MIN BEFORE SLOW COOKER"},
     {"slow-cooker-stuffed", CautionLevel::Refuse,
      "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
      "cook the stuffing apart, in a dish in the oven",
@@ -154,7 +154,7 @@ constexpr CautionRule rules[] = {
     {"slow-cooker-reheating", CautionLevel::Card,
      "If it was cooked before freezing, first bring it to {0} on the stove, in the oven or in the "
      "microwave: a slow cooker heats too slowly and is only for keeping it hot.",
-     "", slow_cookers, reheating},
+     "", slow_cookers, reheating, "IF COOKED BEFORE HEAT TO {0} FIRST"},
     {"slow-cooker-step-frozen", CautionLevel::Check,
      "\"{0}\": is that frozen food into a slow cooker? it must be fully thawed first", "",
      slow_cookers, step_says_frozen},

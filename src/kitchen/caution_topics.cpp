@@ -19,8 +19,7 @@ bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
 }
 
 bool holds_raw(const Scene& scene) {
-    return holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawCut,
-                         FoodKind::RawFish, FoodKind::RawShellfish, FoodKind::RawEgg});
+    return any_raw(scene.table, scene.package.food);
 }
 
 bool is_perishable(const Scene& scene) {

@@ -22,6 +22,7 @@ std::span<const CautionRule> thaw_rules();
 std::span<const CautionRule> pairing_rules();
 std::span<const CautionRule> food_rules();
 std::span<const CautionRule> part_cooking_rules();
+std::span<const CautionRule> cook_time_rules();
 std::span<const CautionRule> freezing_rules();
 std::span<const CautionRule> plausible_rules();
 std::span<const CautionRule> people_rules();

@@ -23,10 +23,10 @@ bool is_perishable(const Package& package, const StorageTable& table) {
 
 std::vector<CautionRule> caution_rules() {
     std::vector<CautionRule> rules;
-    for (const auto topic : {temperature_rules(), slow_cooker_rules(), thaw_rules(),
-                             pairing_rules(), food_rules(), part_cooking_rules(), freezing_rules(),
-                             plausible_rules(), people_rules(), allergen_rules(),
-                             standing_rules()}) {
+    for (const auto topic :
+         {temperature_rules(), slow_cooker_rules(), thaw_rules(), cook_time_rules(),
+          pairing_rules(), food_rules(), part_cooking_rules(), freezing_rules(), plausible_rules(),
+          people_rules(), allergen_rules(), standing_rules()}) {
         rules.insert(rules.end(), topic.begin(), topic.end());
     }
     return rules;
@@ -86,6 +86,12 @@ std::string fill(std::string_view words, const std::vector<std::string>& values)
         }
     }
     return text;
+}
+
+std::string words_in_code(const Caution& caution) {
+    const auto rules = caution_rules();
+    const auto* rule = find_rule(rules, caution.id);
+    return rule == nullptr ? std::string{} : fill(rule->in_code, caution.values);
 }
 
 std::string english(const Caution& caution) {

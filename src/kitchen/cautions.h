@@ -42,6 +42,9 @@ struct CautionRule {
     std::string_view source;  ///< publisher and title
     /// Where the rule applies in a package; nullptr for what belongs to the day or to every print.
     std::vector<Finding> (*find)(const Scene&) = nullptr;
+    /// Where it stops harm that no other line of a label's code stops: a few words for the code,
+    /// at most 40 capitals with `{0}`, `{1}`… as in `english`; else empty.
+    std::string_view in_code = {};
 };
 
 /// Every rule there is. Ids are unique and never change their meaning.
@@ -61,6 +64,9 @@ std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
 
 /// `words` with `{0}`, `{1}`… replaced by the values; a number without a value stays as it is.
 std::string fill(std::string_view words, const std::vector<std::string>& values);
+
+/// The few words of a caution for a label's code, filled in; empty where its rule has none.
+std::string words_in_code(const Caution& caution);
 
 /// The English words of a caution, filled in.
 std::string english(const Caution& caution);

@@ -29,10 +29,6 @@ minutes middle_of(TimeRange range) {
     return (range.low + range.high + minutes{1}) / 2;
 }
 
-TimeRange from_frozen(TimeRange range) {
-    return {.low = (range.low * 3 + minutes{1}) / 2, .high = (range.high * 3 + minutes{1}) / 2};
-}
-
 CookWindow cook_window(TimeRange range, Instant eat, Instant now) {
     CookWindow window{
         .no_earlier = eat - range.high, .no_later = eat - range.low, .at = eat - middle_of(range)};

@@ -11,10 +11,6 @@ std::optional<TimeRange> usable_cook_time(const Package& package);
 /// The middle of a range, rounded up to a whole minute.
 std::chrono::minutes middle_of(TimeRange range);
 
-/// Half as long again, rounded up: cooking from frozen. USDA FSIS, as reprinted in an appliance
-/// booklet; FSIS's own page from memory.
-TimeRange from_frozen(TimeRange range);
-
 /// The window that ends with eating at `eat`. Where its planned start is past at `now` but the
 /// latest is not, `at` is `now`.
 CookWindow cook_window(TimeRange range, Instant eat, Instant now);

@@ -66,14 +66,19 @@ struct Finish {
     KeyPath where;
 };
 
+/// What a cooking time counts from: the food as it is when it starts to cook.
+enum class TimeFrom { Thawed, Frozen };
+
 /// What it is cooked in, as far as rules depend on it. `Other` has no rules of its own.
 enum class Vessel { Other, SlowCooker, Oven, Pan, Pot, Microwave, PressureCooker, Grill, Steamer };
 
 struct Cook {
     std::string in; ///< free words, as written: "slow cooker", "cast-iron pot"
     Vessel vessel = Vessel::Other;
-    std::string setting;                      ///< "low", "180 °C"; as written
-    std::optional<TimeRange> time;            ///< from thawed, unless the thaw method is FromFrozen
+    std::string setting;           ///< "low", "180 °C"; as written
+    std::optional<TimeRange> time; ///< from what `time_from` says
+    /// Nothing: from the food as it starts to cook, frozen where the thaw method is FromFrozen.
+    std::optional<TimeFrom> time_from;
     std::optional<Temperature> until;         ///< target temperature in the middle of the food
     std::optional<std::chrono::seconds> hold; ///< how long the middle stays that hot
     std::string because; ///< why a target below the safe minimum is right here; else empty

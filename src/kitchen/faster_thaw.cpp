@@ -1,5 +1,6 @@
 #include "kitchen/faster_thaw.h"
 
+#include "kitchen/cook_time.h"
 #include "kitchen/cook_window.h"
 #include "kitchen/thaw_pairing.h"
 
@@ -10,23 +11,6 @@ namespace thawslip::kitchen {
 namespace {
 
 using std::chrono::minutes;
-
-/// Where frozen food may be cooked: oven or stove (USDA FSIS, from memory); frozen leftovers also
-/// in a microwave (USDA FSIS, "Leftovers and Food Safety"). Not where we do not know the vessel.
-bool takes_frozen(Vessel vessel) {
-    switch (vessel) {
-    case Vessel::Oven:
-    case Vessel::Pan:
-    case Vessel::Pot:
-    case Vessel::Microwave: return true;
-    case Vessel::SlowCooker:
-    case Vessel::PressureCooker:
-    case Vessel::Grill:
-    case Vessel::Steamer:
-    case Vessel::Other: break;
-    }
-    return false;
-}
 
 /// How long a way takes before cooking and in cooking; nothing where it is not allowed.
 struct Spans {

@@ -3,6 +3,7 @@
 #include "kitchen/bag_id.h"
 #include "kitchen/cautions.h"
 #include "kitchen/chilled_wait.h"
+#include "kitchen/cook_time.h"
 #include "kitchen/finish_order.h"
 #include "kitchen/freezing_lead.h"
 
@@ -149,9 +150,10 @@ struct Planning {
 };
 
 /// Everything but the ids; nothing when the package is refused.
-std::optional<PlannedPackage> plan_package(const Package& package, const Planning& by,
+std::optional<PlannedPackage> plan_package(const Package& written, const Planning& by,
                                            Diagnostics& faults) {
     const auto& [packing_day, table, settings] = by;
+    const auto package = with_time_as_cooked(written, table);
     const auto made = package.made.value_or(packing_day);
     const auto keep = keep_until(package, made, table, faults);
     const bool fits = finish_fits(package, faults);
@@ -176,7 +178,9 @@ std::optional<PlannedPackage> plan_package(const Package& package, const Plannin
                           .thaw_lead = lead_of(package, thaw),
                           .wetness = wetness,
                           .freezing = freezing_lead(package.thickness, package.weight, thaw),
-                          .minimum = counted_minimum(table, package)};
+                          .minimum = counted_minimum(table, package),
+
+                          .raw = any_raw(table, package.food)};
 }
 
 FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,

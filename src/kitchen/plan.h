@@ -27,8 +27,9 @@ struct Bag {
 
 /// A package with everything worked out that a print can say.
 struct PlannedPackage {
-    /// As the cook wrote it; where bags wait for the freezer, with the longest wait among them in
-    /// `days_refrigerated`, so that one dish says one figure on all its prints, the strictest.
+    /// As the cook wrote it, but for the cooking time, which is the one for how it starts to cook;
+    /// where bags wait for the freezer, with the longest wait among them in `days_refrigerated`,
+    /// so that one dish says one figure on all its prints, the strictest.
     Package package;
     Date made;
     KeepUntil keep_until;
@@ -47,6 +48,8 @@ struct PlannedPackage {
 
     /// How hot it must get at least, and whose figure that is; nothing where none is published.
     std::optional<CountedMinimum> minimum = std::nullopt;
+
+    bool raw = false; ///< whether what is in the bag is raw, or a part of it
 };
 
 struct Plan {

@@ -92,6 +92,29 @@ Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods
     return watery == 0 ? Wetness::Dish : watery == all ? Wetness::Soup : Wetness::Either;
 }
 
+bool is_raw(FoodKind kind) {
+    switch (kind) {
+    case FoodKind::RawGround:
+    case FoodKind::RawPoultry:
+    case FoodKind::RawCut:
+    case FoodKind::RawFish:
+    case FoodKind::RawShellfish:
+    case FoodKind::RawEgg: return true;
+    case FoodKind::CookedDish:
+    case FoodKind::Leftover:
+    case FoodKind::ReadyToEat:
+    case FoodKind::EggDish:
+    case FoodKind::Vegetable:
+    case FoodKind::Other: break;
+    }
+    return false;
+}
+
+bool any_raw(const StorageTable& table, std::span<const std::string> foods) {
+    return std::ranges::any_of(
+        foods, [&](const std::string& food) { return is_raw(kind_of(table, food)); });
+}
+
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food) {
     const auto found = std::ranges::find_if(table.unsuitable, [&](const UnsuitableRow& row) {
         return same_but_for_case(row.food, food);

@@ -114,6 +114,12 @@ FoodKind kind_of(const StorageTable& table, std::string_view food);
 /// do, or none is named, it may be either.
 Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods);
 
+/// Whether food of this kind goes into the bag raw, so that whoever opens it must know.
+bool is_raw(FoodKind kind);
+
+/// Whether any of `foods` is raw: a kit with one raw part is raw, whatever else is in it.
+bool any_raw(const StorageTable& table, std::span<const std::string> foods);
+
 /// The row of a class that should not be frozen; nothing for any other.
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food);
 

@@ -140,8 +140,10 @@ private:
         const Package& package = asked.package;
         if (package.thaw.method == ThawMethod::FromFrozen)
             return;
-        const auto lead = thaw_lead(package.thaw.method, package.thickness, package.weight,
-                                    settings_for(package, asked.wetness, request_.thaw));
+        const auto lead = asked.thaw_lead
+                              ? Result<ThawLead, HeatFault>{*asked.thaw_lead}
+                              : thaw_lead(package.thaw.method, package.thickness, package.weight,
+                                          settings_for(package, asked.wetness, request_.thaw));
         if (!lead) {
             remark({.id = RemarkId::ThawNotReckoned, .dish = dish});
             return;

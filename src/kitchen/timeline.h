@@ -24,6 +24,9 @@ struct TimelineDish {
     std::chrono::hours keeps_thawed{72};
 
     Wetness wetness = Wetness::Dish; ///< of its food
+
+    /// How long it thaws, as its label says; nothing: to be worked out with the request's settings.
+    std::optional<ThawLead> thaw_lead = std::nullopt;
 };
 
 struct TimelineRequest {

@@ -3,6 +3,7 @@
 #include "base/parallel.h"
 #include "layout/alike.h"
 #include "layout/crop_marks.h"
+#include "layout/margin_note.h"
 
 #include <algorithm>
 #include <cmath>
@@ -272,6 +273,9 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     frame.correction = target.correction;
     for (const auto& mark : crop_marks(target.stock, target.unprinted)) {
         frame.items.emplace_back(mark);
+    }
+    if (!target.margin_note.empty()) {
+        write_margin_note(frame, target.margin_note, target.stock, target.unprinted, fonts);
     }
     // Not equal_range: clang 14 cannot compile GCC 12's subrange.
     const auto& places = fitting.places;

@@ -46,6 +46,7 @@ struct Target {
     Insets unprinted = usual_insets;
     code::PrinterDots printer;
     Length least_module = Length::millimetres(0.4);
+    std::string margin_note; ///< on every sheet, where no cell prints; empty: nothing
 };
 
 /// One print with its words shaped, its sizes found and its code chosen.

@@ -191,6 +191,7 @@ Result<Content, ContentFault> prepare_content(const Area& area, const wording::P
         return std::optional{entry.fault()};
     };
     std::vector<const wording::Paragraph*> line;
+    const wording::Field* to_blame = nullptr; // the first of a line that cannot be set
     for (const auto& name : area.words) {
         const auto* field = print.field(name);
         if (field == nullptr) {
@@ -199,6 +200,8 @@ Result<Content, ContentFault> prepare_content(const Area& area, const wording::P
         for (const auto& paragraph : field->paragraphs) {
             if (area.join == Join::Line) {
                 line.push_back(&paragraph);
+                const bool bad = to_blame == nullptr && !prepare_any(paragraph, area, shaper);
+                to_blame = bad ? field : to_blame;
             } else if (const auto fault = add(paragraph)) {
                 return Failure{ContentFault{name, field->where, *fault}};
             }
@@ -206,7 +209,10 @@ Result<Content, ContentFault> prepare_content(const Area& area, const wording::P
     }
     if (!line.empty()) {
         if (const auto fault = add(joined(line))) {
-            return Failure{ContentFault{area.words.front(), print.where, *fault}};
+            const auto& [name, where] = to_blame != nullptr
+                                            ? std::pair{to_blame->name, to_blame->where}
+                                            : std::pair{area.words.front(), print.where};
+            return Failure{ContentFault{name, where, *fault}};
         }
     }
     return Content{std::move(entries)};

@@ -11,8 +11,8 @@ const Area* Layout::area(std::string_view wanted) const {
 }
 
 bool must_stay(std::string_view field) {
-    constexpr std::array<std::string_view, 10> fields = {
-        "dish",        "made", "use-by", "thaw",     "finish",
+    constexpr std::array<std::string_view, 11> fields = {
+        "raw",         "dish", "made",   "use-by",   "thaw",    "finish",
         "local-rules", "rows", "dishes", "freezing", "shopping"};
     return std::ranges::find(fields, field) != fields.end();
 }

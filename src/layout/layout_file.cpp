@@ -32,12 +32,12 @@ const std::array<Word, 3> label_words = {{{"run-in", {"inline"}}, {"column"}, {"
 const std::array<Word, 2> join_words = {{{"paragraphs"}, {"line"}}};
 
 /// Every field that the wording stage can offer to a layout.
-const std::array<Word, 26> field_words = {
+const std::array<Word, 27> field_words = {
     {{"dish"},        {"servings"},    {"bag"},   {"id"},       {"made"},     {"use-by"},
      {"thaw"},        {"finish"},      {"cook"},  {"contains"}, {"note"},     {"kitchen"},
      {"cautions"},    {"local-rules"}, {"title"}, {"bags"},     {"timeline"}, {"steps"},
      {"frozen-safe"}, {"page"},        {"date"},  {"summary"},  {"rows"},     {"dishes"},
-     {"freezing"},    {"shopping"}}};
+     {"freezing"},    {"shopping"},    {"raw"}}};
 
 template <class Enum>
 Enum choice(Table& table, const toml::Key& key, std::string_view what, std::span<const Word> words,
@@ -278,6 +278,19 @@ void read_rules(Table& table, Layout& layout) {
     rules->refuse_unknown();
 }
 
+/// That food is raw stands before the dish where a layout has no place for it.
+void place_raw(Layout& layout) {
+    const auto holds = [](std::string_view field) {
+        return [field](const Area& area) {
+            return std::ranges::find(area.words, field) != area.words.end();
+        };
+    };
+    const auto beside = std::ranges::find_if(layout.areas, holds("dish"));
+    if (beside != layout.areas.end() && std::ranges::none_of(layout.areas, holds("raw"))) {
+        beside->words.insert(std::ranges::find(beside->words, "dish"), "raw");
+    }
+}
+
 std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     auto root = reader.root();
     Layout layout;
@@ -302,6 +315,7 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
         }
         areas->refuse_unknown();
     }
+    place_raw(layout);
     read_rules(root, layout);
     root.refuse_unknown();
     return layout;

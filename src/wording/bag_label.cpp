@@ -53,6 +53,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
     print.bag_id = bag.id;
     print.where = planned.package.where;
     print.fields = {
+        raw_field(planned, style),
         dish_field(planned),
         servings_field(planned, style),
         bag_field(bag, style),

@@ -84,6 +84,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
     print.where = planned.package.where;
     print.fields = {
         {"title", {plain(style.say("cook-day-card.title"))}, {}},
+        raw_field(planned, style),
         dish_field(planned),
         servings_field(planned, style),
         bags(planned, style),

@@ -122,7 +122,7 @@ Paragraph labels_line(const kitchen::PlannedPackage& planned, const Style& style
 }
 
 void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style& style) {
-    auto heading = plain(planned.package.dish);
+    auto heading = plain(say_dish(planned.package.dish, planned.raw, style.language));
     heading.role = Role::Heading;
     field.paragraphs.push_back(std::move(heading));
     field.paragraphs.push_back(size_facts(planned, style));

@@ -45,9 +45,12 @@ Paragraph row_for(const DoorRow& row, const std::string& bag, const Style& style
     head.marker = Marker::TickBox;
     auto date =
         as_is(with_no_break_spaces(say_date(row.keep_until, style.language)), Emphasis::Strong);
-    paragraph.cells = {std::move(head),      std::move(date),
-                       strong(row.dish),     plain(std::to_string(row.servings)),
-                       as_is(unbroken(bag)), plain(say_thaw_short(row, style))};
+    paragraph.cells = {std::move(head),
+                       std::move(date),
+                       strong(say_dish(row.dish, row.raw, style.language)),
+                       plain(std::to_string(row.servings)),
+                       as_is(unbroken(bag)),
+                       plain(say_thaw_short(row, style))};
     return paragraph;
 }
 

@@ -23,6 +23,7 @@ struct DoorRow {
     std::vector<std::string> bags;                   ///< their ids; each gets a line and a box
     std::optional<kitchen::ThawMethod> thaw;         ///< nothing: not known
     std::optional<std::chrono::minutes> thaw_lead{}; ///< nothing: not known
+    bool raw = false;
 };
 
 /// The freezer door list: a line and a box to tick for every bag, soonest date first; equal dates

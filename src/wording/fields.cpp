@@ -33,6 +33,14 @@ Field dish_field(const kitchen::PlannedPackage& planned) {
     return one_paragraph("dish", plain(planned.package.dish), planned.package.where.key("dish"));
 }
 
+Field raw_field(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = field("raw", planned.package.where.key("food"));
+    if (planned.raw) {
+        result.paragraphs.push_back(plain(style.say("label.raw")));
+    }
+    return result;
+}
+
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph(
         "servings", plain(style.say("label.serves", {std::to_string(planned.package.servings)})),

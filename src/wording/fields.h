@@ -10,6 +10,9 @@ namespace thawslip::wording {
 // nothing to say.
 
 Field dish_field(const kitchen::PlannedPackage& planned);
+
+/// "RAW", where what is in the bag is raw or a part of it.
+Field raw_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field bag_field(const kitchen::Bag& bag, const Style& style);
 Field id_field(const kitchen::Bag& bag);

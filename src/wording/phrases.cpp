@@ -1,5 +1,6 @@
 #include "wording/phrases.h"
 
+#include "kitchen/figures.h"
 #include "wording/typography.h"
 
 #include <cmath>
@@ -66,16 +67,16 @@ std::string say_lead(std::chrono::minutes lead, const Language& language) {
 /// Where nothing is known of the bag, a time would be a guess that looks like a measurement.
 std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language) {
     const auto keys = thaw_keys(planned.package.thaw.method);
-    const auto lead = known_lead(planned.thaw_lead);
-    if (!lead || planned.thaw_lead->decided_by == kitchen::LeadBasis::CommonPractice) {
+    const auto time = kitchen::thaw_time(planned);
+    if (!time) {
         return language.say(keys.rule);
     }
     if (planned.package.thaw.method != kitchen::ThawMethod::Refrigerator) {
-        return language.say(keys.timed, {say_lead(*lead, language)});
+        return language.say(keys.timed, {say_lead(time->high, language)});
     }
-    return language.say(keys.timed, {language.say(placing_key(planned.thaw_lead->placing)),
-                                     say_lead(planned.thaw_lead->soonest, language),
-                                     say_lead(*lead, language)});
+    return language.say(keys.timed,
+                        {language.say(placing_key(planned.thaw_lead->placing)),
+                         say_lead(time->low, language), say_lead(time->high, language)});
 }
 
 } // namespace
@@ -146,11 +147,10 @@ std::string say_when(const kitchen::When& when, const Language& language) {
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language) {
     const auto& thaw = planned.package.thaw;
     auto text = say_thaw_method(planned, language);
-    const auto& left = planned.after_thawing;
-    if (left && left->low > std::chrono::days{0}) { // none left: a caution says so
-        text = left->low == std::chrono::days{1}
+    if (const auto days = kitchen::cook_within(planned)) { // none left: a caution says so
+        text = days->count() == 1
                    ? language.say("thaw.within-day", {text})
-                   : language.say("thaw.within-days", {text, std::to_string(left->low.count())});
+                   : language.say("thaw.within-days", {text, std::to_string(days->count())});
     }
     if (!thaw.note.empty()) {
         text += ". " + capitalised(thaw.note);
@@ -173,6 +173,10 @@ std::string say_cooking(const kitchen::Cook& cook, const Style& style) {
     auto turned = cook;
     turned.setting = say_setting(cook.setting, style);
     return say_cooking(turned, style.language);
+}
+
+std::string say_dish(std::string_view dish, bool raw, const Language& language) {
+    return (raw ? language.say("label.raw") + " · " : std::string{}) + std::string{dish};
 }
 
 std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language) {

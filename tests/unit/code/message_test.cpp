@@ -1,6 +1,7 @@
 #include "code/fold.h"
 #include "code/message.h"
 #include "code/seal.h"
+#include "kitchen/cautions.h"
 #include "unit/code/random_messages.h"
 #include "unit/code/samples.h"
 
@@ -18,13 +19,15 @@ namespace {
 constexpr std::string_view squash_text =
     "SQUASH AND RED LENTIL STEW\n"
     "SERVES 6 * BAG K7Q-2M4-9XC * MADE 17 OCT 2026 * BEST BY 17 JAN 2027\n"
-    "THAW IN REFRIGERATOR\n"
+    "THAW IN REFRIGERATOR ON A TRAY * LOOK FROM 31 H * ALLOW 46 H * COOK WITHIN 3 DAYS\n"
     "AT START ADD 1 L VEGETABLE STOCK\n"
     "LAST 10 MIN ADD 200 G BABY SPINACH * SMALL BAG\n"
     "COOK IN SLOW COOKER * AT LOW * FOR 7-9 H * TO 74 C\n"
-    "STEPS TIP THE THAWED BAG INTO THE COOKER * STIR IN THE STOCK\n"
+    "CAUTION THAW FULLY BEFORE SLOW COOKER\n"
     "CONTAINS CELERY\n"
-    "END 1";
+    "MAY CONTAIN MUSTARD\n"
+    "STEPS TIP THE THAWED BAG INTO THE COOKER * STIR IN THE STOCK\n"
+    "END 2";
 
 std::string sealed(std::string text) {
     return text + check_characters(text);
@@ -116,17 +119,17 @@ TEST_CASE("a message for a bag carries the plan's values") {
     CHECK(write(message) == sealed("CREME DE CHATAIGNE\n"
                                    "SERVES 4 * BAG K7Q-2M4-9XC * MADE 17 OCT 2026 * USE BY 17 JAN "
                                    "2027\n"
-                                   "THAW IN COLD WATER - COOK AT ONCE\n"
+                                   "THAW IN COLD WATER MAX 21 C / 70 F * COOK AT ONCE\n"
                                    "LAST 5 MIN ADD 1/2 CUP CREAM\n"
                                    "COOK IN POT * TO 165 F\n"
                                    "CONTAINS MILK\n"
-                                   "END 1"));
+                                   "END 2"));
 }
 
 TEST_CASE("a dish whose name folds away is still called a dish") {
     Message message;
     message.dish = "(!)";
-    CHECK(write(message) == sealed("DISH\nEND 1"));
+    CHECK(write(message) == sealed("DISH\nEND 2"));
 }
 
 TEST_CASE("what a scanner does to a text is undone") {
@@ -182,18 +185,24 @@ TEST_CASE("foreign texts are refused, whatever they hold") {
     using Kind = ReadFault::Kind;
     CHECK(fault_kind("") == Kind::Foreign);
     CHECK(fault_kind("\n\n\n") == Kind::Foreign);
-    CHECK(fault_kind("https://example.org/END 1ABC") == Kind::Foreign);
-    CHECK(fault_kind("END 1ABC") == Kind::Foreign);
-    CHECK(fault_kind("STEW\nEND 1ABC") == Kind::Damaged);
+    CHECK(fault_kind("https://example.org/END 2ABC") == Kind::Foreign);
+    CHECK(fault_kind("END 2ABC") == Kind::Foreign);
+    CHECK(fault_kind("STEW\nEND 2ABC") == Kind::Damaged);
     // Their check is right, their lines are not: a text is read only if it is written that way.
-    CHECK(fault_kind(sealed("STEW\nHELLO\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nSERVES 06\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nMADE 30 FEB 2026\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nADD SALT\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nCOOK FOR 1-2 DAYS\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nCOOK TO 74.05 C\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nCONTAINS MILK\nTHAW IN REFRIGERATOR\nEND 1")) == Kind::Foreign);
-    CHECK(fault_kind(sealed("STEW\nLAST 999999999999 MIN ADD SALT\nEND 1")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nHELLO\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nSERVES 06\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nMADE 30 FEB 2026\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nADD SALT\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCOOK FOR 1-2 DAYS\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCOOK TO 74.05 C\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCONTAINS MILK\nTHAW IN REFRIGERATOR\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nTHAW IN REFRIGERATOR\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nTHAW IN REFRIGERATOR ON A TRAY * LOOK FROM 2 H\nEND 2")) ==
+          Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nTHAW IN MICROWAVE * COOK WITHIN 2 DAYS\nEND 2")) ==
+          Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nCONTAINS MILK\nCAUTION BOIL\nEND 2")) == Kind::Foreign);
+    CHECK(fault_kind(sealed("STEW\nLAST 999999999999 MIN ADD SALT\nEND 2")) == Kind::Foreign);
     CHECK(fault_kind(std::string(1 << 20, 'A')) == Kind::Foreign);
     CHECK(fault_kind(std::string(1 << 20, '\n')) == Kind::Foreign);
 }
@@ -207,15 +216,63 @@ TEST_CASE("bytes of any kind are refused without harm") {
         }
         CHECK(!parse(bytes).ok());
         // With a true check it may be the name of a dish, but then it is written that way.
-        const auto read = parse(sealed(bytes + "\nEND 1"));
+        const auto read = parse(sealed(bytes + "\nEND 2"));
         CHECK((!read.ok() || reads_as(write(read.value()), read.value())));
     }
 }
 
-TEST_CASE("a text of a later grammar is told from a damaged one") {
-    CHECK(fault_kind(sealed("STEW\nEND 2")) == ReadFault::Kind::LaterGrammar);
-    CHECK(parse(sealed("STEW\nEND 2")).fault().message ==
-          "the text is written in version 2 of the grammar, and this program reads version 1");
+TEST_CASE("a text of a later grammar is shown all the same") {
+    const auto later = parse("]Q1" + sealed("STEW\nSTIR TWICE\nEND 3"));
+    REQUIRE(!later.ok());
+    CHECK(later.fault().kind == ReadFault::Kind::LaterGrammar);
+    CHECK(later.fault().message == "the text is sound, but written in version 3 of the grammar, "
+                                   "and this program reads up to version 2");
+    CHECK(later.fault().text == sealed("STEW\nSTIR TWICE\nEND 3"));
+    CHECK(fault_kind("STEW\nSTIR TWICE\nEND 3ABC") == ReadFault::Kind::Damaged);
+}
+
+TEST_CASE("raw food is called raw in every form, and its cautions outlive its steps") {
+    Message message = squash_stew();
+    message.raw = true;
+    const auto forms = texts(message);
+    for (std::size_t i = 0; i < forms.size(); ++i) {
+        CAPTURE(forms[i]);
+        CHECK(forms[i].find("STEW\nRAW") != std::string::npos);
+        const bool has_steps = forms[i].find("STEPS ") != std::string::npos;
+        const bool has_caution = forms[i].find("CAUTION THAW FULLY") != std::string::npos;
+        CHECK((has_caution || !has_steps));
+        CHECK((i + 1 == forms.size()) == !has_caution);
+        CHECK(parse(forms[i]).value().raw);
+    }
+}
+
+TEST_CASE("the time that is written counts from how it starts to cook") {
+    Message message = squash_stew();
+    message.thaw = kitchen::ThawMethod::FromFrozen;
+    message.cooking.in = "oven";
+    const auto text = write(message);
+    CHECK(text.find("DO NOT THAW - COOK FROM FROZEN\n") != std::string::npos);
+    CHECK(text.find("FOR 7-9 H FROM FROZEN") != std::string::npos);
+    CHECK(text.find("ALLOW") == std::string::npos);
+    CHECK(parse(text).value().cooking.time == message.cooking.time);
+}
+
+TEST_CASE("every caution in the code is short, in the code's own letters, and stays as it is") {
+    std::size_t count = 0;
+    for (const auto& rule : kitchen::caution_rules()) {
+        const std::string words{rule.in_code};
+        if (words.empty()) {
+            continue;
+        }
+        CAPTURE(words);
+        ++count;
+        CHECK(words.size() <= 40);
+        // A slot is filled with a figure: one stands in for it here.
+        CHECK(fold(kitchen::fill(words, {"7", "7", "7"})) == kitchen::fill(words, {"7", "7", "7"}));
+        CHECK(rule.level != kitchen::CautionLevel::Check);
+        CHECK(rule.level != kitchen::CautionLevel::Refuse);
+    }
+    CHECK(count >= 10);
 }
 
 TEST_CASE("nothing in a text looks like an address, a scheme, a command or a number to dial") {
@@ -244,14 +301,16 @@ TEST_CASE("texts get shorter, and keep what keeps people safe until the card mus
         CHECK(parse(forms[i]).ok());
         CHECK((i == 0 || forms[i].size() < forms[i - 1].size()));
         CHECK((i == 0) == (forms[i].find("SEE CARD") == std::string::npos));
-        for (const auto safe : {"THAW IN REFRIGERATOR", "TO 74 C", "CONTAINS CELERY"}) {
+        for (const auto safe :
+             {"THAW IN REFRIGERATOR ON A TRAY * LOOK FROM 31 H * ALLOW 46 H * COOK WITHIN",
+              "TO 74 C", "CAUTION THAW FULLY", "CONTAINS CELERY", "MAY CONTAIN MUSTARD"}) {
             CHECK((i == 7) == (forms[i].find(safe) == std::string::npos));
         }
         CHECK((i >= 6) ==
               (forms[i].find("LAST 10 MIN ADD 200 G BABY SPINACH") == std::string::npos));
         CHECK(forms[i].find("BAG K7Q-2M4-9XC") != std::string::npos);
     }
-    CHECK(forms.back() == sealed("SQUASH AND RED LENTIL STEW\nBAG K7Q-2M4-9XC\nSEE CARD * END 1"));
+    CHECK(forms.back() == sealed("SQUASH AND RED LENTIL STEW\nBAG K7Q-2M4-9XC\nSEE CARD * END 2"));
 }
 
 TEST_CASE("a message that has little to leave out has few forms") {

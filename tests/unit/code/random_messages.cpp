@@ -71,7 +71,10 @@ Message random_message(Random& random) {
     message.note = random_words(random, 40);
     message.cooking = random_cooking(random);
     message.steps = random_list(random, 4);
+    message.raw = random.chance(3);
+    message.cautions = random_list(random, 3);
     message.allergens = random_list(random, 3);
+    message.may_contain = random_list(random, 2);
     if (!random.chance(5)) {
         message.servings = static_cast<int>(random.below(40));
         message.made = random_date(random);
@@ -83,6 +86,14 @@ Message random_message(Random& random) {
     if (!random.chance(5)) {
         message.thaw = static_cast<kitchen::ThawMethod>(random.below(4));
         message.thaw_note = random_words(random, 20);
+        if (!random.chance(3)) {
+            const minutes from{random.below(90) * (random.chance(2) ? 60 : 1)};
+            message.thaw_time = kitchen::TimeRange{from, from + minutes{random.below(3) * 30}};
+        }
+        message.placing = static_cast<kitchen::Placing>(random.below(3));
+        if (!random.chance(3)) {
+            message.cook_within_days = static_cast<int>(random.below(101));
+        }
     }
     for (std::size_t i = random.below(5); i > 0; --i) {
         message.additions.push_back(

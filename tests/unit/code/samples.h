@@ -20,7 +20,12 @@ inline code::Message squash_stew() {
                          {{Anchor::BeforeEnd, 10min}, "200 g baby spinach", "small bag"}};
     message.cooking = {"slow cooker", "low", kitchen::TimeRange{7h, 9h}, code::Target{740, {}}};
     message.steps = {"Tip the thawed bag into the cooker.", "Stir in the stock."};
+    message.thaw_time = kitchen::TimeRange{31h, 46h};
+    message.placing = kitchen::Placing::Tray;
+    message.cook_within_days = 3;
+    message.cautions = {"Thaw fully before slow cooker"};
     message.allergens = {"celery"};
+    message.may_contain = {"mustard"};
     return message;
 }
 

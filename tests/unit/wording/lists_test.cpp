@@ -131,7 +131,7 @@ TEST_CASE("the door list has a box for every bag, the soonest date first") {
     const std::vector<std::string> expected = {
         "||Dish|Serves|Bag|Thaw",
         "Best by|17 Nov 2026|Barley pot|4|FFW|",
-        "Best by|17 Nov 2026|Bean bake|6|ZPQ|cold water",
+        "Best by|17 Nov 2026|Bean bake|6|ZPQ|cold water, at most 21 °C (70 °F)",
         "Best by|17 Dec 2026|Squash stew|6|7C5|from frozen",
         "Best by|17 Dec 2026|Squash stew|6|3TX|from frozen",
         "Use by|28 Feb 2027|Apple and sage pork|8|DM3|refrigerator, 46 h",
