@@ -91,11 +91,15 @@ std::string cooking_text(const code::Cooking& cooking, const Style& style) {
     return text;
 }
 
-std::string joined(const std::vector<std::string>& words) {
-    return fmt::format("{}", fmt::join(words, ", "));
+/// By their names in the language, whatever language the cook wrote.
+std::string allergens_text(const std::vector<std::string>& written, const Style& style) {
+    std::vector<kitchen::DeclaredAllergen> declared;
+    for (const auto& each : written) {
+        declared.push_back(kitchen::read_allergen(each));
+    }
+    return wording::say_contains(declared, style);
 }
 
-/// A member of a JSON object; nothing where there is no value.
 std::string member(std::string_view key, const std::string& value) {
     return value.empty() ? "" : fmt::format(",\"{}\":{}", key, value);
 }
@@ -157,8 +161,8 @@ std::string message_text(const code::Message& message, kitchen::Date today, cons
     for (const auto& caution : message.cautions) {
         lines.add(style.say("label.caution"), caution);
     }
-    lines.add(style.say("label.contains"), joined(message.allergens));
-    lines.add(style.say("label.may-contain"), joined(message.may_contain));
+    lines.add(style.say("label.contains"), allergens_text(message.allergens, style));
+    lines.add(style.say("label.may-contain"), allergens_text(message.may_contain, style));
     lines.add(style.say("label.notes"), message.note);
     if (message.extent == code::Extent::SeeCard) {
         lines.add("", style.say("read.see-card", {message.bag_id}));

@@ -21,19 +21,25 @@ std::vector<std::string> sorted(std::vector<std::string> words) {
     return words;
 }
 
+void add_names(std::vector<std::string>& names, const std::string& before,
+               const std::vector<kitchen::DeclaredAllergen>& list) {
+    for (const auto& declared : list) {
+        for (const auto& named : declared.meant) {
+            names.push_back(before + std::string{key(named.allergen)} +
+                            (named.kind.empty() ? "" : " (" + named.kind + ")"));
+        }
+        if (declared.meant.empty()) {
+            names.push_back(before + declared.as_written);
+        }
+    }
+}
+
 /// Allergens by what they mean, so that "Celery" and "celery" are one; what is on neither list as
 /// it was written.
 archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
     std::vector<std::string> allergens;
-    for (const auto& declared : planned.allergens) {
-        for (const auto& named : declared.meant) {
-            allergens.push_back(std::string{key(named.allergen)} +
-                                (named.kind.empty() ? "" : " (" + named.kind + ")"));
-        }
-        if (declared.meant.empty()) {
-            allergens.push_back(declared.as_written);
-        }
-    }
+    add_names(allergens, "", planned.allergens);
+    add_names(allergens, "may contain ", planned.may_contain);
     return {sorted(std::move(allergens)), sorted(planned.package.food)};
 }
 

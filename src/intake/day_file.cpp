@@ -88,16 +88,34 @@ std::vector<kitchen::Finish> read_finishes(Table& package) {
     return finishes;
 }
 
-/// Cooking rules hang on the vessel: a slip of the pen must not switch them off in silence.
-void doubt_vessel(Table& table, const Key& key, const kitchen::Cook& cook) {
-    if (cook.vessel != kitchen::Vessel::Other) {
+/// Cooking rules hang on the vessel: neither a slip of the pen nor an unknown word may switch the
+/// strict ones off in silence.
+void settle_vessel(Table& table, const Key& key, kitchen::Cook& cook) {
+    using kitchen::Vessel;
+    cook.vessel = vessel_of(cook.in, cook.setting);
+    if (cook.vessel != Vessel::Other || cook.in.empty()) {
         return;
     }
-    if (const auto near = nearest_vessel(cook.in)) {
+    const auto caution = [&](std::string_view what, std::string hint) {
         table.reader().caution(
             table.path_of(key),
-            fmt::format("no rules are known for cooking in {}", toml::in_quotes(cook.in)),
-            {fmt::format("did you mean \"{}\"?", *near)});
+            fmt::format("no rules are known for cooking in {}{}", toml::in_quotes(cook.in), what),
+            {std::move(hint)});
+    };
+    const auto near = nearest_vessel(cook.in);
+    const bool strict =
+        near && (near->vessel == Vessel::SlowCooker || near->vessel == Vessel::Warmer ||
+                 near->vessel == Vessel::Microwave);
+    if (strict) {
+        cook.vessel = near->vessel;
+        caution(fmt::format("; those of a {} are kept", near->name),
+                fmt::format("did you mean \"{}\"?", near->name));
+    } else if (cooks_like_slow_cooker(cook)) {
+        cook.vessel = Vessel::SlowCooker;
+        caution("; so slow, those of a slow cooker are kept",
+                "name an oven, a pan or a pot where it is one");
+    } else if (near) {
+        caution("", fmt::format("did you mean \"{}\"?", near->name));
     }
 }
 
@@ -111,8 +129,6 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     const Key in{"in", "\"oven\""};
     table->require(in);
     cook.in = text(*table, in).value_or("");
-    cook.vessel = vessel_of(cook.in);
-    doubt_vessel(*table, in, cook);
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
     if (const auto from = table->word("time_from", "what the time counts from", times_from)) {
@@ -122,6 +138,7 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     cook.hold = read_hold(*table, {"hold", "\"2 min\""});
     cook.because = text(*table, "because").value_or("");
     cook.steps = table->lines("steps", Limits::steps, Limits::step_characters);
+    settle_vessel(*table, in, cook);
     table->refuse_unknown();
     return cook;
 }
@@ -188,6 +205,7 @@ Package read_package(Table& table) {
         package.placing = static_cast<kitchen::Placing>(*placing);
     }
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
+    package.may_contain = values_of(table, {"may_contain", "[\"hazelnuts\"]"});
     package.note = text(table, "note").value_or("");
     package.thaw = read_thaw(table);
     package.finish = read_finishes(table);

@@ -1,73 +1,94 @@
 #include "intake/vessel.h"
 
 #include "base/nearest.h"
+#include "kitchen/negation.h"
 #include "kitchen/text.h"
 
 #include <algorithm>
 #include <array>
-#include <span>
 #include <vector>
 
 namespace thawslip::intake {
 namespace {
 
+using kitchen::Mention;
+using kitchen::Section;
 using kitchen::Vessel;
+using kitchen::WordedText;
 
-struct Name {
-    std::string_view words;
+/// What the lexicon calls an appliance.
+struct Appliance {
+    std::string_view meaning;
     Vessel vessel;
 };
 
-/// The first that stands in the text wins, so that a microwave oven is a microwave and a pan in
-/// the oven is in the oven. Common practice, no source.
-constexpr auto names = std::to_array<Name>({
+/// Of several that a text names the first here counts, so that a pan in the oven is in the oven and
+/// "slow cooker or pot" keeps to the rules of a slow cooker.
+constexpr auto appliances = std::to_array<Appliance>({
     {"slow cooker", Vessel::SlowCooker},
-    {"slowcooker", Vessel::SlowCooker},
+    {"multicooker", Vessel::SlowCooker},
+    {"rice cooker", Vessel::SlowCooker},
+    {"warmer", Vessel::Warmer},
     {"pressure cooker", Vessel::PressureCooker},
     {"microwave", Vessel::Microwave},
-    {"dutch oven", Vessel::Pot},
     {"steamer", Vessel::Steamer},
     {"oven", Vessel::Oven},
-    {"roasting tin", Vessel::Oven},
-    {"roasting tray", Vessel::Oven},
-    {"baking dish", Vessel::Oven},
-    {"baking tin", Vessel::Oven},
-    {"baking tray", Vessel::Oven},
     {"grill", Vessel::Grill},
-    {"broiler", Vessel::Grill},
-    {"barbecue", Vessel::Grill},
     {"pan", Vessel::Pan},
-    {"skillet", Vessel::Pan},
-    {"wok", Vessel::Pan},
     {"pot", Vessel::Pot},
-    {"saucepan", Vessel::Pot},
-    {"stockpot", Vessel::Pot},
-    {"casserole", Vessel::Pot},
-    {"kettle", Vessel::Pot},
-    {"cauldron", Vessel::Pot},
 });
 
-std::string joined(std::span<const std::string> words) {
+bool names(const WordedText& text, std::string_view appliance) {
+    const auto all = kitchen::mentions(text, Section::Appliance, appliance);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!kitchen::is_warned_of(text, all, i, {})) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// How many slips a name of this length may hide: "hot" is near "pot" but no slip for it.
+std::size_t slips(std::size_t letters) {
+    return letters < 4 ? 0 : letters < 8 ? 1 : 2;
+}
+
+bool is_near(std::string_view written, std::string_view name) {
+    return edit_distance(written, name) <= slips(name.size());
+}
+
+/// Whether a word begins nearly with a part such as "schongar-".
+bool begins_nearly(std::string_view word, std::string_view part) {
+    constexpr std::size_t shortest = 5;
+    if (part.size() < shortest || word.size() < part.size() + 2) {
+        return false;
+    }
+    const std::size_t sizes[] = {part.size() - 1, part.size(), part.size() + 1};
+    return std::ranges::any_of(
+        sizes, [&](std::size_t size) { return edit_distance(word.substr(0, size), part) <= 1; });
+}
+
+std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
     std::string text;
-    for (const auto& word : words) {
-        text += (text.empty() ? "" : " ") + word;
+    for (auto i = first; i < first + count; ++i) {
+        text += (text.empty() ? "" : " ") + words[i];
     }
     return text;
 }
 
-std::size_t count_words(std::string_view text) {
-    return static_cast<std::size_t>(std::ranges::count(text, ' ')) + 1;
-}
-
-/// Whether as many words of `words` as the name has, somewhere in a row, are nearly the name.
-bool is_nearly(const Name& name, std::span<const std::string> words) {
-    constexpr std::size_t shortest = 6; // "hot" is near "pot" but no slip for it
-    const auto count = count_words(name.words);
-    const std::array<std::string, 1> candidate{std::string{name.words}};
+/// Whether as many words in a row as the phrase has are nearly the phrase; a short one only where
+/// it is all that is written.
+bool is_slip_for(const std::vector<std::string>& words, std::string_view phrase) {
+    constexpr std::size_t short_letters = 6;
+    const auto name_words = kitchen::words_of(phrase);
+    const auto name = joined(name_words, 0, name_words.size());
+    const auto count = name_words.size();
+    if (name.size() < short_letters && words.size() != count) {
+        return false;
+    }
     for (std::size_t i = 0; i + count <= words.size(); ++i) {
-        const bool alone = words.size() == count && name.words.size() >= 4;
-        if ((alone || name.words.size() >= shortest) &&
-            nearest(joined(words.subspan(i, count)), candidate)) {
+        if (is_near(joined(words, i, count), name) ||
+            (phrase.ends_with('-') && begins_nearly(words[i], name))) {
             return true;
         }
     }
@@ -76,19 +97,49 @@ bool is_nearly(const Name& name, std::span<const std::string> words) {
 
 } // namespace
 
-Vessel vessel_of(std::string_view text) {
-    const auto words = " " + joined(kitchen::words_of(text)) + " ";
-    const auto found = std::ranges::find_if(names, [&words](const Name& name) {
-        return words.find(" " + std::string{name.words} + " ") != std::string::npos;
-    });
-    return found == names.end() ? Vessel::Other : found->vessel;
+Vessel vessel_of(std::string_view in, std::string_view setting) {
+    const auto text = kitchen::worded(in);
+    const auto set = kitchen::worded(setting);
+    const auto found = std::ranges::find_if(
+        appliances, [&text](const Appliance& each) { return names(text, each.meaning); });
+    const bool may_be_slow = found == appliances.end() || found->vessel == Vessel::Pot;
+    if (may_be_slow && kitchen::says(text, Section::Setting, "slow")) {
+        return Vessel::SlowCooker;
+    }
+    if (found == appliances.end()) {
+        return Vessel::Other;
+    }
+    const bool under_pressure = kitchen::says(set, Section::Setting, "pressure") ||
+                                kitchen::says(text, Section::Setting, "pressure");
+    const bool slow = kitchen::says(set, Section::Setting, "slow");
+    if (found->meaning == "multicooker" && under_pressure && !slow) {
+        return Vessel::PressureCooker;
+    }
+    return found->vessel == Vessel::PressureCooker && slow ? Vessel::SlowCooker : found->vessel;
 }
 
-std::optional<std::string> nearest_vessel(std::string_view text) {
-    const auto words = kitchen::words_of(text);
-    const auto found =
-        std::ranges::find_if(names, [&words](const Name& name) { return is_nearly(name, words); });
-    return found == names.end() ? std::nullopt : std::optional{std::string{found->words}};
+std::optional<NearVessel> nearest_vessel(std::string_view in) {
+    const auto words = kitchen::words_of(in);
+    for (const auto& appliance : appliances) {
+        for (const auto& file : kitchen::lexicon_files()) {
+            for (const auto& row : file.rows) {
+                if (row.section == Section::Appliance && row.meaning == appliance.meaning &&
+                    is_slip_for(words, row.phrase)) {
+                    return NearVessel{std::string{appliance.meaning}, appliance.vessel};
+                }
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+bool cooks_like_slow_cooker(const kitchen::Cook& cook) {
+    constexpr std::chrono::hours long_time{3};
+    const auto set = kitchen::worded(cook.setting);
+    const bool by_step = kitchen::says(set, Section::Setting, "low") ||
+                         kitchen::says(set, Section::Setting, "heat") ||
+                         kitchen::says(set, Section::Setting, "warm");
+    return by_step && cook.time && cook.time->high >= long_time;
 }
 
 } // namespace thawslip::intake

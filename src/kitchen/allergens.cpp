@@ -1,53 +1,64 @@
 #include "kitchen/allergens.h"
 
-#include "kitchen/allergen_words.h"
-#include "kitchen/phrases.h"
-#include "kitchen/text.h"
+#include "kitchen/negation.h"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <optional>
 
 namespace thawslip::kitchen {
 namespace {
 
-PhraseBook book_of(std::span<const AllergenPhrase> list) {
-    std::vector<std::string_view> phrases;
-    for (const auto& entry : list) {
-        phrases.push_back(entry.phrase);
+/// What a key of src/kitchen/words means: "tree nuts (walnut)"; nothing for "nothing", which only
+/// sounds like an allergen.
+std::optional<NamedAllergen> named_by(std::string_view meaning) {
+    const auto bracket = meaning.find(" (");
+    for (int i = 0; i <= static_cast<int>(Allergen::Molluscs); ++i) {
+        const auto allergen = static_cast<Allergen>(i);
+        if (meaning.substr(0, bracket) == key(allergen)) {
+            const auto kind = bracket == std::string_view::npos
+                                  ? std::string_view{}
+                                  : meaning.substr(bracket + 2, meaning.size() - bracket - 3);
+            return NamedAllergen{allergen, std::string{kind}};
+        }
     }
-    return PhraseBook{phrases};
+    return std::nullopt;
 }
 
-const PhraseBook& recipe_book() {
-    static const auto book = book_of(allergen_phrases());
-    return book;
-}
-
-const PhraseBook& book_abroad() {
-    static const auto book = book_of(allergen_names_abroad());
-    return book;
-}
-
-/// All that the phrases of `list` say about a text, in order; the allergens denied last.
+/// All that a text says, in order, and the classes that it denies.
 struct Findings {
     std::vector<AllergenMention> names;
     std::vector<Allergen> denied;
 };
 
-Findings look_up(const std::vector<std::string>& words, const PhraseBook& book,
-                 std::span<const AllergenPhrase> list) {
+void deny(Findings& found, Allergen allergen) {
+    found.denied.push_back(allergen);
+    if (allergen == Allergen::GlutenCereals) {
+        found.denied.push_back(Allergen::Wheat);
+    }
+    if (allergen == Allergen::TreeNuts) {
+        found.denied.push_back(Allergen::Peanuts);
+    }
+}
+
+Findings look_up(const WordedText& text) {
     Findings found;
-    for (const auto& match : book.find(words)) {
-        for (const auto position : match.entries) {
-            const auto& entry = list[position];
-            if (entry.says == Says::Names) {
-                found.names.push_back({joined(words, match.first, match.count),
-                                       {entry.allergen, std::string{entry.kind}}});
-            } else if (entry.says == Says::Denies) {
-                found.denied.push_back(entry.allergen);
+    const auto all = mentions(text, Section::Allergen);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (auto named = named_by(all[i].meaning)) {
+            if (is_denied(text, all, i)) {
+                deny(found, named->allergen);
+            } else {
+                found.names.push_back({words_of(text, all[i]), std::move(*named)});
             }
         }
     }
+    for (const auto& mention : mentions(text, Section::AllergenDenied)) {
+        found.denied.push_back(named_by(mention.meaning)->allergen);
+    }
+    std::erase_if(found.names, [&](const AllergenMention& mention) {
+        return std::ranges::find(found.denied, mention.named.allergen) != found.denied.end();
+    });
     return found;
 }
 
@@ -117,32 +128,24 @@ bool must_name_kind(Allergen allergen, AllergenRules rules) {
 
 DeclaredAllergen read_allergen(std::string_view written) {
     DeclaredAllergen declared{std::string{written}, {}};
-    const auto words = words_of(written);
-    auto found = look_up(words, recipe_book(), allergen_phrases());
-    if (found.names.empty()) {
-        found = look_up(words, book_abroad(), allergen_names_abroad());
-    }
-    for (auto& mention : found.names) {
-        const bool denied =
-            std::ranges::find(found.denied, mention.named.allergen) != found.denied.end();
-        if (!denied && std::ranges::find(declared.meant, mention.named) == declared.meant.end()) {
-            declared.meant.push_back(std::move(mention.named));
-        }
+    for (auto& mention : mentioned_allergens(written)) {
+        declared.meant.push_back(std::move(mention.named));
     }
     return declared;
 }
 
 std::vector<AllergenMention> mentioned_allergens(std::string_view text) {
-    const auto found = look_up(words_of(text), recipe_book(), allergen_phrases());
-    std::vector<AllergenMention> mentions;
-    for (const auto& mention : found.names) {
-        const bool denied =
-            std::ranges::find(found.denied, mention.named.allergen) != found.denied.end();
-        if (!denied && !contains_mention(mentions, mention.named)) {
-            mentions.push_back(mention);
+    return mentioned_allergens(worded(text));
+}
+
+std::vector<AllergenMention> mentioned_allergens(const WordedText& text) {
+    std::vector<AllergenMention> found;
+    for (auto& mention : look_up(text).names) {
+        if (!contains_mention(found, mention.named)) {
+            found.push_back(std::move(mention));
         }
     }
-    return mentions;
+    return found;
 }
 
 bool is_declared(const NamedAllergen& named, const std::vector<DeclaredAllergen>& declared,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kitchen/lexicon.h"
 #include "kitchen/settings.h"
 
 #include <string>
@@ -67,14 +68,15 @@ bool is_listed(const NamedAllergen& named, AllergenRules rules);
 bool must_name_kind(Allergen allergen, AllergenRules rules);
 
 /// Reads one entry of `contains`: "Sesame seeds" → sesame, "walnuts" → tree nuts (walnut),
-/// "gluten", "shellfish"; also the classes' names in Spanish, French and German.
+/// "gluten", "shellfish", "Haselnüsse"; in any language of the lexicon.
 DeclaredAllergen read_allergen(std::string_view written);
 
 /// Every allergen that the words of `text` name, in order, each class and kind once. Whole words
 /// only, and not what merely sounds like one: eggplant, nutmeg, buckwheat, coconut milk, peanut
-/// butter as milk, butternut, cream of tartar, oyster mushrooms. "Gluten-free", "dairy-free",
-/// "vegan" and their like take back what they deny. English only.
+/// butter as milk, butternut, cream of tartar, oyster mushrooms. "Gluten-free", "sin gluten",
+/// "vegan" and their like take back what they deny. In all languages of the lexicon.
 std::vector<AllergenMention> mentioned_allergens(std::string_view text);
+std::vector<AllergenMention> mentioned_allergens(const WordedText& text);
 
 /// Whether what has been declared covers `named`: the same class, and not another kind of it
 /// where kinds must be named. In the EU "gluten" covers wheat.

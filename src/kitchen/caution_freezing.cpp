@@ -1,6 +1,5 @@
 #include "kitchen/caution_topics.h"
 #include "kitchen/fridge_life.h"
-#include "kitchen/phrases.h"
 #include "kitchen/text.h"
 
 #include <algorithm>
@@ -58,98 +57,31 @@ Findings cooked_rice(const Scene& scene) {
     return has_rice ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
 }
 
-/// What happens to a food in the freezer; each has its own words.
-enum class Harm { None, Limp, Soft, Mushy, Rubbery, Separates, Soggy, Weeps, Fades };
-
-struct FreezesBadly {
-    std::string_view food;
-    Harm harm;
-};
-
-constexpr FreezesBadly foods[] = {
-    {"lettuce", Harm::Limp},
-    {"salad leaves", Harm::Limp},
-    {"cucumber", Harm::Limp},
-    {"watercress", Harm::Limp},
-    {"radish", Harm::Limp},
-    {"raw celery", Harm::Limp},
-    {"raw cabbage", Harm::Limp},
-    {"watermelon", Harm::Limp},
-    {"potato", Harm::Soft},
-    {"sweet potato", Harm::None},
-    {"mashed potato", Harm::None},
-    {"potato starch", Harm::None},
-    {"potato flour", Harm::None},
-    {"cooked pasta", Harm::Mushy},
-    {"cooked noodle", Harm::Mushy},
-    {"cooked macaroni", Harm::Mushy},
-    {"cooked spaghetti", Harm::Mushy},
-    {"cooked rice", Harm::Mushy},
-    {"cooked egg white", Harm::Rubbery},
-    {"boiled egg", Harm::Rubbery},
-    {"hard boiled egg", Harm::Rubbery},
-    {"hard cooked egg", Harm::Rubbery},
-    {"meringue", Harm::Rubbery},
-    {"sour cream", Harm::Separates},
-    {"custard", Harm::Separates},
-    {"custard powder", Harm::None},
-    {"cream filling", Harm::Separates},
-    {"white sauce", Harm::Separates},
-    {"milk sauce", Harm::Separates},
-    {"bechamel", Harm::Separates},
-    {"mayonnaise", Harm::Separates},
-    {"salad dressing", Harm::Separates},
-    {"crumb topping", Harm::Soggy},
-    {"breadcrumb topping", Harm::Soggy},
-    {"cheese topping", Harm::Soggy},
-    {"crouton", Harm::Soggy},
-    {"gelatin", Harm::Weeps},
-    {"gelatine", Harm::Weeps},
-    {"fruit jelly", Harm::Weeps},
-    {"fresh basil", Harm::Fades},
-    {"fresh chives", Harm::Fades},
-    {"fresh cilantro", Harm::Fades},
-    {"fresh coriander", Harm::Fades},
-    {"fresh dill", Harm::Fades},
-    {"fresh herbs", Harm::Fades},
-    {"fresh mint", Harm::Fades},
-    {"fresh parsley", Harm::Fades},
-};
-
-const PhraseBook& foods_book() {
-    static const auto book = [] {
-        std::vector<std::string_view> phrases;
-        for (const auto& entry : foods) {
-            phrases.push_back(entry.food);
-        }
-        return PhraseBook{phrases};
-    }();
-    return book;
-}
-
 /// Only ingredients are looked at: a dish called "potato soup" may have none left to see.
-Findings harmed(const Scene& scene, Harm harm) {
+template <const char* harm>
+Findings harmed_as(const Scene& scene) {
     Findings found;
-    for (const auto& ingredient : scene.package.ingredients) {
-        if (ingredient.on_cook_day) {
+    for (const auto& read : scene.texts) {
+        if (read.field != FreeText::Ingredient) {
             continue;
         }
-        const auto words = words_of(text_of(ingredient.add));
-        for (const auto& match : foods_book().find(words)) {
-            if (foods[match.entries.front()].harm == harm) {
-                found.push_back(
-                    {{joined(words, match.first, match.count)}, ingredient.where.key("add")});
-                break;
-            }
+        const auto harmed = mentions(read.text, Section::Freezes, harm);
+        if (!harmed.empty()) {
+            found.push_back({{words_of(read.text, harmed.front())}, read.where});
         }
     }
     return found;
 }
 
-template <Harm harm>
-Findings harmed_as(const Scene& scene) {
-    return harmed(scene, harm);
-}
+// As src/kitchen/words calls what happens to a food in the freezer.
+constexpr char limp[] = "limp";
+constexpr char soft[] = "soft";
+constexpr char mushy[] = "mushy";
+constexpr char rubbery[] = "rubbery";
+constexpr char separates[] = "separates";
+constexpr char soggy[] = "soggy";
+constexpr char weeps[] = "weeps";
+constexpr char fades[] = "fades";
 
 constexpr CautionRule rules[] = {
     {"chilled-over-a-week", CautionLevel::Refuse,
@@ -167,28 +99,28 @@ constexpr CautionRule rules[] = {
      "", "University of Saskatchewan, food safety of rice (Bacillus cereus)", cooked_rice},
     {"freezes-limp", CautionLevel::Check,
      "{0} turns limp and watery in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Limp>},
+     harmed_as<limp>},
     {"freezes-soft", CautionLevel::Check,
      "{0} turns soft and crumbly in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Soft>},
+     harmed_as<soft>},
     {"freezes-mushy", CautionLevel::Check,
      "{0} turns mushy in the freezer; better cooked and added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Mushy>},
+     harmed_as<mushy>},
     {"freezes-rubbery", CautionLevel::Check,
      "{0} turns rubbery in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Rubbery>},
+     harmed_as<rubbery>},
     {"freezes-separates", CautionLevel::Check,
      "{0} separates in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Separates>},
+     harmed_as<separates>},
     {"freezes-soggy", CautionLevel::Check,
      "{0} turns soggy in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Soggy>},
+     harmed_as<soggy>},
     {"freezes-weeps", CautionLevel::Check,
      "{0} weeps and goes thin in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<Harm::Weeps>},
+     harmed_as<weeps>},
     {"freezes-fades", CautionLevel::Check,
      "{0} loses colour and flavour in the freezer; better added on cook day", "",
-     do_not_freeze_well, harmed_as<Harm::Fades>},
+     do_not_freeze_well, harmed_as<fades>},
 };
 
 } // namespace

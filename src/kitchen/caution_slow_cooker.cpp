@@ -1,6 +1,7 @@
+#include "kitchen/beans.h"
 #include "kitchen/caution_topics.h"
-#include "kitchen/phrases.h"
-#include "kitchen/text.h"
+#include "kitchen/negation.h"
+#include "kitchen/temperature.h"
 
 #include <algorithm>
 
@@ -19,19 +20,44 @@ bool is_slow_cooker(const Scene& scene) {
     return is_in(scene.package, Vessel::SlowCooker);
 }
 
+/// The first temperature in a text: 110 °C of "110 °C, lid on".
+std::optional<Temperature> first_temperature(std::string_view text) {
+    for (auto at = text.find_first_of("0123456789"); at < text.size(); ++at) {
+        for (auto size = text.size() - at; size > 0; --size) {
+            if (auto temperature = parse_temperature(text.substr(at, size))) {
+                return temperature.value();
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// At these, and where no temperature is named, beans in an oven may never boil. Ours: an oven at
+/// 125 °C keeps a covered dish below the boil for hours.
+bool is_low_oven(const Scene& scene) {
+    constexpr double too_cool_celsius = 125.0;
+    if (!is_in(scene.package, Vessel::Oven)) {
+        return false;
+    }
+    const auto& setting = scene.package.cook->setting;
+    const auto temperature = first_temperature(setting);
+    return temperature ? temperature->celsius <= too_cool_celsius
+                       : setting.empty() || says(worded(setting), Section::Setting, "low") ||
+                             says(worded(scene.package.cook->in), Section::Setting, "low");
+}
+
 Findings step_says_frozen(const Scene& scene) {
-    static const PhraseBook book{{"from frozen", "still frozen", "while frozen", "frozen block",
-                                  "frozen bag", "frozen stew", "frozen soup", "from the freezer",
-                                  "out of the freezer", "without thawing"}};
     Findings found;
     if (!is_slow_cooker(scene)) {
         return found;
     }
-    const auto& steps = scene.package.cook->steps;
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-        const auto words = words_of(steps[i]);
-        if (!book.find(words).empty() && !says_any(words, {"never", "not", "dont"})) {
-            found.push_back({{steps[i]}, cook_place(scene, "steps").index(i)});
+    for (const auto& read : scene.texts) {
+        const auto frozen_food = mentions(read.text, Section::Thawing, "frozen");
+        for (std::size_t i = 0; read.field == FreeText::Step && i < frozen_food.size(); ++i) {
+            if (!is_warned_of(read.text, frozen_food, i, {})) {
+                found.push_back({{read.written}, read.where});
+                break;
+            }
         }
     }
     return found;
@@ -60,16 +86,18 @@ Findings reheating(const Scene& scene) {
     return {{{minimum_text(scene, *minimum)}, cook_place(scene, "in")}};
 }
 
+/// "Keep warm", and nothing that heats with it: "low, then warm" does.
 Findings warm_setting(const Scene& scene) {
-    if (!is_slow_cooker(scene)) {
+    if (is_in(scene.package, Vessel::Warmer)) {
+        return {{{scene.package.cook->in}, cook_place(scene, "in")}};
+    }
+    const auto setting = std::ranges::find(scene.texts, FreeText::CookSetting, &ReadText::field);
+    if (!is_slow_cooker(scene) || setting == scene.texts.end() ||
+        !says(setting->text, Section::Setting, "warm") ||
+        says(setting->text, Section::Setting, "heat")) {
         return {};
     }
-    const auto words = words_of(scene.package.cook->setting);
-    const bool only_warm = std::ranges::all_of(
-        words, [](const std::string& word) { return word == "warm" || word == "keep"; });
-    return words.empty() || !only_warm
-               ? Findings{}
-               : Findings{{{scene.package.cook->setting}, cook_place(scene, "setting")}};
+    return {{{setting->written}, setting->where}};
 }
 
 Findings filling(const Scene& scene) {
@@ -84,49 +112,47 @@ Findings stuffed_bird(const Scene& scene) {
                : Findings{};
 }
 
-enum class Beans { None, Dry, Unclear, Safe };
-
-/// Red and white kidney beans carry enough of the toxin to make people ill.
-Beans kidney_beans(const std::vector<std::string>& words) {
-    static const PhraseBook book{{"kidney bean", "cannellini bean", "cannellini"}};
-    if (book.find(words).empty()) {
-        return Beans::None;
-    }
-    if (says_any(words, {"canned", "can", "cans", "tin", "tins", "tinned", "jar", "jars", "cooked",
-                         "precooked", "boiled"})) {
-        return Beans::Safe;
-    }
-    return says_any(words, {"dry", "dried", "soaked"}) ? Beans::Dry : Beans::Unclear;
-}
-
-bool steps_boil_beans(const Package& package) {
-    return std::ranges::any_of(package.cook->steps, [](const std::string& step) {
-        const auto words = words_of(step);
-        return says_any(words, {"boil", "boiled"}) && says_any(words, {"bean", "beans"});
+/// Whether it heats too slowly to boil beans in: a slow cooker that anything names, a cool oven.
+bool heats_slowly(const Scene& scene) {
+    const bool named = std::ranges::any_of(scene.texts, [](const ReadText& read) {
+        const auto cookers = read.field == FreeText::CookIn // the vessel says what that is
+                                 ? std::vector<Mention>{}
+                                 : mentions(read.text, Section::Appliance, "slow cooker");
+        for (std::size_t i = 0; i < cookers.size(); ++i) {
+            if (!is_warned_of(read.text, cookers, i, {})) {
+                return true;
+            }
+        }
+        return false;
     });
+    return named || is_slow_cooker(scene) || is_in(scene.package, Vessel::Warmer) ||
+           is_low_oven(scene);
 }
 
-Findings beans(const Scene& scene, Beans wanted) {
+Findings beans(const Scene& scene, BeanState wanted) {
+    const std::chrono::minutes boil{scene.table.rule_set == "uk" ? 10 : 30};
     Findings found;
-    if (!is_slow_cooker(scene) || steps_boil_beans(scene.package)) {
+    if (!heats_slowly(scene) || steps_boil_beans(scene.texts, boil)) {
         return found;
     }
-    for (const auto& [text, where] : food_texts(scene.package)) {
-        if (kidney_beans(words_of(text)) == wanted) {
-            found.push_back({{text}, where});
+    for (const auto& read : scene.texts) {
+        if (bean_state(read.text, boil) == wanted) {
+            found.push_back({{read.written}, read.where});
         }
     }
     return found;
 }
 
 Findings dry_beans(const Scene& scene) {
-    return beans(scene, Beans::Dry);
+    return beans(scene, BeanState::Dry);
 }
 
 Findings unclear_beans(const Scene& scene) {
-    auto found = beans(scene, Beans::Unclear);
-    found.resize(std::min<std::size_t>(found.size(), 1)); // the same words twice help nobody
-    return found;
+    if (!beans(scene, BeanState::Safe).empty()) {
+        return {};
+    }
+    const auto found = beans(scene, BeanState::Unclear);
+    return found.empty() ? found : Findings{found.front()}; // the same words twice help nobody
 }
 
 constexpr CautionRule rules[] = {
@@ -134,14 +160,15 @@ constexpr CautionRule rules[] = {
      "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
      "\"high\"",
      "", "Iowa State University Extension, Slow cookers", warm_setting},
-    {"kidney-beans-dry", CautionLevel::Refuse,
-     "\"{0}\" in a slow cooker can poison: the cooker is not hot enough to destroy their toxin",
+    {"beans-dry", CautionLevel::Refuse,
+     "\"{0}\" in a slow cooker or a low oven can poison: it never gets hot enough to destroy the "
+     "toxin of dried beans",
      "soak them 5 h, drain, and boil them 30 min in fresh water before they go in; then write it: "
-     "\"kidney beans, boiled\"",
+     "\"beans, boiled 30 min\"; or take canned ones",
      bean_source, dry_beans},
-    {"kidney-beans-unclear", CautionLevel::LabelAndCard,
-     "Kidney beans that were dry must have been soaked, drained and boiled for 30 minutes before "
-     "they go into a slow cooker. Canned ones are safe.",
+    {"beans-unclear", CautionLevel::LabelAndCard,
+     "Beans that were dry must have been soaked, drained and boiled for 30 minutes before they go "
+     "into a slow cooker or a low oven. Canned ones are safe.",
      "", bean_source, unclear_beans, "BOIL DRY BEANS 30 MIN BEFORE SLOW COOKER"},
     {"slow-cooker-stuffed", CautionLevel::Refuse,
      "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",

@@ -34,27 +34,6 @@ bool holds_class(const Scene& scene, std::string_view food) {
         scene.package.food, [&](const std::string& each) { return same_but_for_case(each, food); });
 }
 
-std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts,
-                                      const PhraseBook& book) {
-    const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
-        const auto words = words_of(text.text);
-        return !says_no(words) && !book.find(words).empty();
-    });
-    return found == texts.end() ? std::nullopt : std::optional{*found};
-}
-
-const PhraseBook& stuffed_words() {
-    static const PhraseBook book{{"stuffed", "stuffing", "prestuffed", "relleno", "rellena",
-                                  "rellenos", "rellenas", "gefullt", "gefullte", "gefullter",
-                                  "gefulltes", "gefullten", "fullung"}};
-    return book;
-}
-
-bool says_no(const std::vector<std::string>& words) {
-    return says_any(words, {"no", "not", "never", "without", "dont", "cannot", "sin", "nunca",
-                            "nicht", "nie", "niemals", "ohne", "kein", "keine", "keinen"});
-}
-
 bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words) {
     return std::ranges::any_of(text, [&](const std::string& word) {
         return std::ranges::find(words, word) != words.end();
@@ -86,6 +65,32 @@ std::vector<PlacedText> food_texts(const Package& package) {
         texts.push_back({text_of(finish.add), finish.where.key("add")});
     }
     return texts;
+}
+
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts,
+                                      const PhraseBook& book) {
+    const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
+        const auto words = words_of(text.text);
+        return !says_no(words) && !book.find(words).empty();
+    });
+    return found == texts.end() ? std::nullopt : std::optional{*found};
+}
+
+const PhraseBook& stuffed_words() {
+    static const PhraseBook book{{"stuffed", "stuffing", "prestuffed", "relleno", "rellena",
+                                  "rellenos", "rellenas", "gefullt", "gefullte", "gefullter",
+                                  "gefulltes", "gefullten", "fullung"}};
+    return book;
+}
+
+bool says_no(const std::vector<std::string>& words) {
+    return says_any(words, {"no", "not", "never", "without", "dont", "cannot", "sin", "nunca",
+                            "nicht", "nie", "niemals", "ohne", "kein", "keine", "keinen"});
+}
+
+bool says_anywhere(const Scene& scene, Section section, std::string_view meaning) {
+    return std::ranges::any_of(
+        scene.texts, [&](const ReadText& read) { return says(read.text, section, meaning); });
 }
 
 UnitStyle style(const Scene& scene) {

@@ -64,6 +64,8 @@ const PhraseBook& stuffed_words();
 bool says_no(const std::vector<std::string>& words);
 
 std::string text_of(const Quantity& quantity); ///< as written, else the item
+/// Whether any free words name the meaning, whatever stands around it.
+bool says_anywhere(const Scene& scene, Section section, std::string_view meaning);
 
 UnitStyle style(const Scene& scene);
 /// `165 °F (74 °C)`, in the order of the kitchen's own measures.

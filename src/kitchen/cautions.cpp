@@ -37,7 +37,9 @@ const CautionRule* find_rule(std::span<const CautionRule> rules, std::string_vie
     return found == rules.end() ? nullptr : &*found;
 }
 
-std::vector<Caution> cautions(const Scene& scene) {
+std::vector<Caution> cautions(const Scene& unread) {
+    auto scene = unread;
+    scene.texts = free_texts(scene.package);
     std::vector<Caution> given;
     for (const auto& rule : caution_rules()) {
         if (rule.find == nullptr) {

@@ -2,6 +2,7 @@
 
 #include "kitchen/caution.h"
 #include "kitchen/day.h"
+#include "kitchen/free_texts.h"
 #include "kitchen/keep_until.h"
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
@@ -22,6 +23,7 @@ struct Scene {
     const StorageTable& table;
     const KitchenSettings& settings;
     std::optional<Date> packing_day = std::nullopt; ///< the day's date, where it is known
+    std::vector<ReadText> texts = {}; ///< the package's free words; `cautions` reads them
 };
 
 /// One place where a rule applies, and what fills `{0}`, `{1}`… of its words. Values are numbers,

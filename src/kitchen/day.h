@@ -70,7 +70,20 @@ struct Finish {
 enum class TimeFrom { Thawed, Frozen };
 
 /// What it is cooked in, as far as rules depend on it. `Other` has no rules of its own.
-enum class Vessel { Other, SlowCooker, Oven, Pan, Pot, Microwave, PressureCooker, Grill, Steamer };
+/// Whatever heats as slowly as a slow cooker, or may, counts as one; a `Warmer` only keeps food
+/// hot.
+enum class Vessel {
+    Other,
+    SlowCooker,
+    Oven,
+    Pan,
+    Pot,
+    Microwave,
+    PressureCooker,
+    Grill,
+    Steamer,
+    Warmer,
+};
 
 struct Cook {
     std::string in; ///< free words, as written: "slow cooker", "cast-iron pot"
@@ -98,15 +111,16 @@ struct Package {
     std::string dish;
     int servings = 0; ///< per bag
     int bags = 1;
-    std::optional<Date> made;          ///< where it differs from the day's
-    std::vector<std::string> food;     ///< storage classes; a mixed dish names several
-    std::optional<Date> use_by;        ///< set by the cook; wins over `food`
-    int days_refrigerated = 0;         ///< days chilled before freezing
-    std::optional<Mass> weight;        ///< of one bag
-    std::optional<Length> thickness;   ///< of one bag as frozen, lying flat
-    std::optional<Placing> placing;    ///< where it differs from the kitchen's
-    std::vector<std::string> contains; ///< allergens, as written
-    std::string note;                  ///< free words for the card
+    std::optional<Date> made;             ///< where it differs from the day's
+    std::vector<std::string> food;        ///< storage classes; a mixed dish names several
+    std::optional<Date> use_by;           ///< set by the cook; wins over `food`
+    int days_refrigerated = 0;            ///< days chilled before freezing
+    std::optional<Mass> weight;           ///< of one bag
+    std::optional<Length> thickness;      ///< of one bag as frozen, lying flat
+    std::optional<Placing> placing;       ///< where it differs from the kitchen's
+    std::vector<std::string> contains;    ///< allergens, as written
+    std::vector<std::string> may_contain; ///< those that may be there by chance, as written
+    std::string note;                     ///< free words for the card
     Thaw thaw;
     std::vector<Finish> finish; ///< as written; `plan` puts them in order
     std::optional<Cook> cook;

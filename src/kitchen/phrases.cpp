@@ -25,24 +25,6 @@ bool stands_at(const std::vector<std::string>& phrase, const std::vector<std::st
 
 } // namespace
 
-std::string singular(std::string_view word) {
-    const auto without = [&](std::size_t letters) {
-        return std::string{word.substr(0, word.size() - letters)};
-    };
-    if (word.size() > 4 && word.ends_with("ies")) {
-        return without(3) + "y";
-    }
-    for (const std::string_view ending : {"ches", "shes", "sses", "xes", "oes"}) {
-        if (word.size() > ending.size() && word.ends_with(ending)) {
-            return without(2);
-        }
-    }
-    if (word.size() > 2 && word.ends_with('s') && !word.ends_with("ss")) {
-        return without(1);
-    }
-    return std::string{word};
-}
-
 PhraseBook::PhraseBook(const std::vector<std::string_view>& phrases) {
     for (std::size_t i = 0; i < phrases.size(); ++i) {
         auto words = singulars(words_of(phrases[i]));

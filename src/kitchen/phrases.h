@@ -1,5 +1,7 @@
 #pragma once
 
+#include "kitchen/inflection.h"
+
 #include <cstddef>
 #include <map>
 #include <string>
@@ -39,9 +41,5 @@ private:
 
 /// The words of a match, with single spaces between.
 std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count);
-
-/// The singular by English rule of thumb: "anchovies" → "anchovy", "oats" → "oat". Meant for
-/// comparing, not for printing: some results are no words.
-std::string singular(std::string_view word);
 
 } // namespace thawslip::kitchen

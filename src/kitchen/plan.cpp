@@ -121,9 +121,9 @@ bool pass(std::vector<Caution>& given, Diagnostics& faults) {
     return std::erase_if(given, is_refusal) == 0;
 }
 
-std::vector<DeclaredAllergen> allergens_of(const Package& package) {
+std::vector<DeclaredAllergen> allergens_of(const std::vector<std::string>& list) {
     std::vector<DeclaredAllergen> allergens;
-    for (const auto& written : package.contains) {
+    for (const auto& written : list) {
         allergens.push_back(read_allergen(written));
     }
     return allergens;
@@ -173,7 +173,8 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
                           .bags = {},
                           .finish = in_order(package.finish, cooking),
                           .cautions = std::move(given),
-                          .allergens = allergens_of(package),
+                          .allergens = allergens_of(package.contains),
+                          .may_contain = allergens_of(package.may_contain),
                           .after_thawing = after_thawing(package, table),
                           .thaw_lead = lead_of(package, thaw),
                           .wetness = wetness,

@@ -34,11 +34,12 @@ struct PlannedPackage {
     Date made;
     KeepUntil keep_until;
     std::vector<Bag> bags;
-    std::vector<Finish> finish;              ///< ordered by when they go in
-    std::vector<Caution> cautions;           ///< the gravest first; none of level Refuse
-    std::vector<DeclaredAllergen> allergens; ///< what `contains` means, in its order
-    std::optional<DaysLeft> after_thawing;   ///< nothing unless it thaws in the refrigerator
-    std::optional<ThawLead> thaw_lead;       ///< nothing where food does not thaw as set
+    std::vector<Finish> finish;                ///< ordered by when they go in
+    std::vector<Caution> cautions;             ///< the gravest first; none of level Refuse
+    std::vector<DeclaredAllergen> allergens;   ///< what `contains` means, in its order
+    std::vector<DeclaredAllergen> may_contain; ///< what `may_contain` means
+    std::optional<DaysLeft> after_thawing;     ///< nothing unless it thaws in the refrigerator
+    std::optional<ThawLead> thaw_lead;         ///< nothing where food does not thaw as set
 
     Wetness wetness = Wetness::Either; ///< of its food
 

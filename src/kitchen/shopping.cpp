@@ -1,6 +1,6 @@
 #include "kitchen/shopping.h"
 
-#include "kitchen/phrases.h"
+#include "kitchen/inflection.h"
 #include "kitchen/text.h"
 #include "kitchen/units.h"
 

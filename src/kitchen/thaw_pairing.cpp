@@ -158,7 +158,8 @@ bool has_a_dial(Heat heat) {
 
 Heat heat_of_vessel(Vessel vessel) {
     switch (vessel) {
-    case Vessel::SlowCooker: return Heat::SlowCooker;
+    case Vessel::SlowCooker:
+    case Vessel::Warmer: return Heat::SlowCooker;
     case Vessel::Oven: return Heat::Oven;
     case Vessel::Pan: return Heat::Pan;
     case Vessel::Pot: return Heat::Pot;

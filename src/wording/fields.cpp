@@ -80,10 +80,15 @@ Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
 
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = field("contains", planned.package.where.key("contains"));
-    const auto list = say_contains(planned, style);
-    if (!list.empty()) {
-        result.paragraphs.push_back(labelled(style.say("label.contains"), list));
-    }
+    const auto add = [&](const std::vector<kitchen::DeclaredAllergen>& declared,
+                         const char* label) {
+        const auto list = say_contains(declared, style);
+        if (!list.empty()) {
+            result.paragraphs.push_back(labelled(style.say(label), list));
+        }
+    };
+    add(planned.allergens, "label.contains");
+    add(planned.may_contain, "label.may-contain");
     return result;
 }
 

@@ -82,14 +82,14 @@ std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style
     return kind.empty() ? name : style.say("allergen.with-kind", {name, say_kind(kind, style)});
 }
 
-std::string say_contains(const kitchen::PlannedPackage& planned, const Style& style) {
+std::string say_contains(const std::vector<kitchen::DeclaredAllergen>& all, const Style& style) {
     std::vector<std::string> names;
     const auto add = [&names](std::string name) {
         if (std::ranges::find(names, name) == names.end()) {
             names.push_back(std::move(name));
         }
     };
-    for (const auto& declared : planned.allergens) {
+    for (const auto& declared : all) {
         for (const auto& named : declared.meant) {
             add(say_allergen(named, style));
         }

@@ -41,8 +41,8 @@ std::string say_setting(std::string_view setting, const Style& style);
 /// and "cereals containing gluten (barley)" in the EU.
 std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style);
 
-/// What a package is said to contain, each allergen once; what no list knows, as written. Empty
-/// where nothing was declared, which does not say that the food is free of anything.
-std::string say_contains(const kitchen::PlannedPackage& planned, const Style& style);
+/// What a package is said to contain, or may, each allergen once; what no list knows, as written.
+/// Empty where nothing was declared, which does not say that the food is free of anything.
+std::string say_contains(const std::vector<kitchen::DeclaredAllergen>& all, const Style& style);
 
 } // namespace thawslip::wording

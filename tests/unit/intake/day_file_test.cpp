@@ -219,16 +219,17 @@ TEST_CASE("a freezer's size may be given in cubic feet") {
               .find("expected a number of litres or cubic feet") != std::string::npos);
 }
 
-TEST_CASE("a vessel that is nearly a known one is doubted, since its rules are then not applied") {
+TEST_CASE("a vessel that is nearly a known one is doubted, and the strict rules are kept") {
     Diagnostics faults;
     const auto document =
-        toml::parse(with("\"slow cooker\"", "\"slow coker\""), "day.toml", faults);
+        toml::parse(with("\"slow cooker\"", "\"shlow coker\""), "day.toml", faults);
     CHECK(intake::read_day(document, faults).whole);
     REQUIRE(faults.size() == 1);
     CHECK(to_text(faults[0], document.text()) ==
-          "day.toml:24:11: caution: no rules are known for cooking in \"slow coker\"\n"
-          "    in      = \"slow coker\"\n"
-          "              ^~~~~~~~~~~~\n"
+          "day.toml:24:11: caution: no rules are known for cooking in \"shlow coker\"; those of a "
+          "slow cooker are kept\n"
+          "    in      = \"shlow coker\"\n"
+          "              ^~~~~~~~~~~~~\n"
           "    hint: did you mean \"slow cooker\"?\n");
 }
 

@@ -1,4 +1,3 @@
-#include "kitchen/phrases.h"
 #include "kitchen/text.h"
 
 #include <doctest/doctest.h>
@@ -16,32 +15,6 @@ TEST_CASE("a text is cut into small words without accents") {
     CHECK(words_of("борщ ½ l") == Words{"борщ", "l"});
     CHECK(words_of("") == Words{});
     CHECK(words_of("\xFF\xFE") == Words{});
-}
-
-TEST_CASE("plurals compare equal to their singular") {
-    for (const auto& [plural, one] : {std::pair{"anchovies", "anchovy"},
-                                      {"oats", "oat"},
-                                      {"tomatoes", "tomato"},
-                                      {"radishes", "radish"},
-                                      {"peaches", "peach"},
-                                      {"pistachios", "pistachio"},
-                                      {"bass", "bass"},
-                                      {"rye", "rye"},
-                                      {"us", "us"}}) {
-        CHECK(singular(plural) == one);
-    }
-}
-
-TEST_CASE("the longest phrase wins and uses up its words") {
-    const PhraseBook book{{"butter", "peanut butter", "peanut", "butter"}};
-    const auto matches = book.find(words_of("Butter, peanut butters and peanuts"));
-    REQUIRE(matches.size() == 3);
-    CHECK(matches[0].entries == std::vector<std::size_t>{0, 3});
-    CHECK(matches[1].entries == std::vector<std::size_t>{1});
-    CHECK(matches[1].count == 2);
-    CHECK(matches[2].entries == std::vector<std::size_t>{2});
-    CHECK(book.find({}).empty());
-    CHECK(book.find(words_of("buttery peanutty")).empty());
 }
 
 TEST_CASE("decimals end where they have nothing to say") {

@@ -1,0 +1,143 @@
+#include "intake/words_file.h"
+
+#include "kitchen/text.h"
+#include "toml/faults.h"
+#include "toml/reader.h"
+#include "toml/table.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <set>
+#include <span>
+#include <tuple>
+
+namespace thawslip::intake {
+namespace {
+
+using kitchen::Section;
+
+constexpr std::size_t most_phrases = 5000;
+
+/// What a section's words may mean.
+struct Meanings {
+    Section section;
+    std::vector<std::string> names;
+};
+
+const std::vector<Meanings>& meanings() {
+    static const std::vector<Meanings> all{
+        {Section::Appliance,
+         {"slow cooker", "multicooker", "rice cooker", "warmer", "pressure cooker", "steamer",
+          "microwave", "oven", "grill", "pan", "pot"}},
+        {Section::Setting, {"slow", "pressure", "warm", "low", "heat"}},
+        {Section::Place, {"warm", "basin", "bath", "water", "safe"}},
+        {Section::Thawing, {"thaw", "long", "frozen", "other"}},
+        {Section::Negation,
+         {"not", "after", "none", "free", "nothing", "clause", "doubt", "filler", "or"}},
+        {Section::Bean, {"bean", "other"}},
+        {Section::BeanState, {"dried", "canned", "boiled", "also", "minutes", "hours"}},
+        {Section::People, {"honey", "infant"}},
+        {Section::Trace, {"trace"}},
+        {Section::Freezes,
+         {"nothing", "limp", "soft", "mushy", "rubbery", "separates", "soggy", "weeps", "fades"}},
+        {Section::Pack, {"vacuum"}},
+        {Section::Allergen,
+         {"nothing", "milk", "eggs", "fish", "crustaceans", "tree nuts", "peanuts", "wheat",
+          "soybeans", "sesame", "cereals containing gluten", "celery", "mustard", "sulphites",
+          "lupin", "molluscs"}},
+        {Section::AllergenDenied,
+         {"milk", "eggs", "fish", "crustaceans", "tree nuts", "peanuts", "wheat", "soybeans",
+          "sesame", "cereals containing gluten", "celery", "mustard", "sulphites", "lupin",
+          "molluscs"}},
+    };
+    return all;
+}
+
+/// "tree nuts (walnut)" is a kind of "tree nuts".
+std::string without_kind(const std::string& meaning) {
+    return meaning.substr(0, meaning.find(" ("));
+}
+
+void check_meaning(toml::Table& table, Section section, const std::string& meaning) {
+    const auto known = std::ranges::find(meanings(), section, &Meanings::section);
+    if (known != meanings().end() &&
+        std::ranges::find(known->names, without_kind(meaning)) == known->names.end()) {
+        table.reader().error(table.path().key(meaning),
+                             fmt::format("no rule asks for {}", toml::in_quotes(meaning)));
+    }
+}
+
+/// What is wrong with a phrase by itself; empty where nothing is.
+std::string fault_of(const std::string& phrase) {
+    constexpr std::size_t shortest_part = 3;
+    const auto words = kitchen::words_of(phrase);
+    if (words.empty()) {
+        return "has no letters";
+    }
+    const bool is_part = phrase.starts_with('-') || phrase.ends_with('-');
+    if (is_part && words.size() > 1) {
+        return "is a part of a compound and must be one word";
+    }
+    if (is_part && words.front().size() < shortest_part) {
+        return "is too short a part: too many words begin or end with it";
+    }
+    return {};
+}
+
+class WordsReader {
+public:
+    explicit WordsReader(toml::Reader& reader) : reader_{reader} {}
+
+    void read_section(toml::Table& root, std::size_t position) {
+        const std::string name{kitchen::lexicon_sections[position]};
+        auto table = root.table(name.c_str());
+        if (!table) {
+            return;
+        }
+        const auto section = static_cast<Section>(position);
+        for (const auto& meaning : table->keys()) {
+            check_meaning(*table, section, meaning);
+            for (const auto& [phrase, key] : table->strings(meaning.c_str(), most_phrases)) {
+                take({section, meaning, phrase}, key);
+            }
+        }
+    }
+
+    std::vector<WordsRow> rows() && { return std::move(rows_); }
+
+private:
+    void take(WordsRow row, const KeyPath& key) {
+        auto fault = fault_of(row.phrase);
+        if (!seen_.insert({row.section, row.meaning, kitchen::words_of(row.phrase)}).second) {
+            fault = "stands twice";
+        }
+        if (!fault.empty()) {
+            reader_.error(key, fmt::format("{} {}", toml::in_quotes(row.phrase), fault));
+            return;
+        }
+        rows_.push_back(std::move(row));
+    }
+
+    toml::Reader& reader_;
+    std::set<std::tuple<Section, std::string, std::vector<std::string>>> seen_;
+    std::vector<WordsRow> rows_;
+};
+
+} // namespace
+
+std::vector<WordsRow> read_words(const toml::Document& document, Diagnostics& faults) {
+    if (!document.has_values()) {
+        return {};
+    }
+    toml::Reader reader{document, faults};
+    auto root = reader.root();
+    WordsReader words{reader};
+    for (std::size_t i = 0; i < std::size(kitchen::lexicon_sections); ++i) {
+        words.read_section(root, i);
+    }
+    root.refuse_unknown();
+    reader.finish();
+    return std::move(words).rows();
+}
+
+} // namespace thawslip::intake

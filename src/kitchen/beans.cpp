@@ -1,0 +1,114 @@
+#include "kitchen/beans.h"
+
+#include "kitchen/negation.h"
+
+#include <algorithm>
+#include <charconv>
+#include <optional>
+
+namespace thawslip::kitchen {
+namespace {
+
+using std::chrono::minutes;
+
+std::optional<double> number(const std::string& word) {
+    double value = 0.0;
+    const auto* end = word.data() + word.size();
+    const auto result = std::from_chars(word.data(), end, value);
+    return result.ec == std::errc{} && result.ptr == end ? std::optional{value} : std::nullopt;
+}
+
+/// The shortest time that stands in the words of the clause: "30-40 min" is 30 min.
+std::optional<minutes> time_in_clause(const WordedText& text, const std::vector<int>& clauses,
+                                      int clause) {
+    std::optional<minutes> shortest;
+    for (const auto& mention : mentions(text, Section::BeanState)) {
+        const bool hours = mention.meaning == "hours";
+        if (clauses[mention.first] != clause || (!hours && mention.meaning != "minutes")) {
+            continue;
+        }
+        for (auto i = mention.first; i > 0 && number(text.words[i - 1]); --i) {
+            const auto value = *number(text.words[i - 1]) * (hours ? 60.0 : 1.0);
+            const minutes time{static_cast<int>(std::min(value, 10'000.0))};
+            shortest = std::min(shortest.value_or(time), time);
+        }
+    }
+    return shortest;
+}
+
+/// Whether the clause says nothing but how the beans are: ", drained, from a can".
+bool is_only_state(const WordedText& text, const std::vector<int>& clauses, int clause) {
+    auto state = mentions(text, Section::BeanState);
+    for (std::size_t i = 0; i < text.words.size(); ++i) {
+        const bool said = std::ranges::any_of(state, [&](const Mention& mention) {
+            return mention.first <= i && i < mention.first + mention.count;
+        });
+        const bool filler =
+            std::ranges::any_of(mentions(text, Section::Negation, "filler"),
+                                [&](const Mention& mention) { return mention.first == i; });
+        if (clauses[i] == clause && !said && !filler && !number(text.words[i])) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/// Whether the state is one of the beans: in their clause, or in one that is about nothing else.
+bool is_of_beans(const WordedText& text, const std::vector<int>& clauses, const Mention& state,
+                 const std::vector<Mention>& beans) {
+    const int clause = clauses[state.first];
+    return std::ranges::any_of(
+               beans, [&](const Mention& bean) { return clauses[bean.first] == clause; }) ||
+           is_only_state(text, clauses, clause);
+}
+
+bool is_long_enough(const WordedText& text, const std::vector<int>& clauses, const Mention& boiled,
+                    minutes boil) {
+    return time_in_clause(text, clauses, clauses[boiled.first]).value_or(boil) >= boil;
+}
+
+bool says_certainly(const WordedText& text, const std::vector<Mention>& beans,
+                    std::string_view state, minutes boil) {
+    const auto clauses = clauses_of(text);
+    return std::ranges::any_of(
+        mentions(text, Section::BeanState, state), [&](const Mention& mention) {
+            return is_certain(text, mention) && is_of_beans(text, clauses, mention, beans) &&
+                   (state != "boiled" || is_long_enough(text, clauses, mention, boil));
+        });
+}
+
+bool says_dried(const WordedText& text) {
+    const auto dried = mentions(text, Section::BeanState, "dried");
+    for (std::size_t i = 0; i < dried.size(); ++i) {
+        if (!is_denied(text, dried, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace
+
+BeanState bean_state(const WordedText& text, minutes boil) {
+    const auto beans = mentions(text, Section::Bean, "bean");
+    if (beans.empty()) {
+        return BeanState::None;
+    }
+    if (says_certainly(text, beans, "boiled", boil)) {
+        return BeanState::Safe;
+    }
+    if (says_dried(text)) {
+        return BeanState::Dry;
+    }
+    return says_certainly(text, beans, "canned", boil) ? BeanState::Safe : BeanState::Unclear;
+}
+
+bool steps_boil_beans(std::span<const ReadText> texts, minutes boil) {
+    return std::ranges::any_of(texts, [&](const ReadText& read) {
+        const auto beans = mentions(read.text, Section::Bean, "bean");
+        return !names_food(read.field) && !beans.empty() &&
+               says_certainly(read.text, beans, "boiled", boil);
+    });
+}
+
+} // namespace thawslip::kitchen
