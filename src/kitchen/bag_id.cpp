@@ -10,7 +10,9 @@ namespace {
 
 constexpr std::string_view symbols = "0123456789ABCDEFGHJKMNPQRSTVWXYZ*~$=U";
 constexpr std::size_t payload_symbols = 8;
+constexpr std::size_t kitchen_symbols = 3;
 constexpr std::size_t id_symbols = payload_symbols + 1;
+constexpr std::size_t long_id_symbols = kitchen_symbols + id_symbols;
 constexpr unsigned bits_per_symbol = 5;
 constexpr unsigned base = 32;
 constexpr unsigned modulus = 37;
@@ -45,16 +47,35 @@ std::uint64_t day_class(Date date) {
     return static_cast<std::uint64_t>(days) % (std::uint64_t{1} << day_bits);
 }
 
-std::string payload_of(std::uint64_t number) {
-    std::string payload(payload_symbols, '0');
-    for (std::size_t i = payload_symbols; i-- > 0; number >>= bits_per_symbol) {
-        payload[i] = symbol_of(number % base);
+std::string in_symbols(std::uint64_t number, std::size_t count) {
+    std::string text(count, '0');
+    for (std::size_t i = count; i-- > 0; number >>= bits_per_symbol) {
+        text[i] = symbol_of(number % base);
     }
-    return payload;
+    return text;
 }
 
-std::string with_dashes(std::string_view nine) {
-    return fmt::format("{}-{}-{}", nine.substr(0, 3), nine.substr(3, 3), nine.substr(6, 3));
+/// \pre it has nine symbols, or twelve
+std::string with_dashes(std::string_view id) {
+    std::string text;
+    for (std::size_t i = 0; i < id.size(); ++i) {
+        text += i > 0 && i % 3 == 0 ? "-" : "";
+        text += id[i];
+    }
+    return text;
+}
+
+/// What is hashed. The unit separator keeps "dish 1" bag 2 apart from "dish" bag 12. The bag number
+/// comes first: what is hashed early is mixed best. The first batch of a kitchen that has neither
+/// name nor number is named as bags were before batches had an identity.
+std::string identity_of(const BagName& name, int attempt) {
+    auto identity =
+        fmt::format("{}\x1F{}\x1F{}\x1F{}", name.number, attempt, to_iso(name.made), name.dish);
+    const auto& [kitchen_number, kitchen, number] = name.batch;
+    if (name.batch != Batch{}) {
+        identity += fmt::format("\x1F{}\x1F{}\x1F{}", number, kitchen_number, kitchen);
+    }
+    return identity;
 }
 
 bool is_passed_over(char c) {
@@ -76,7 +97,10 @@ Failure<BagIdFault> not_a_symbol(std::string_view typed, std::size_t offset) {
 Failure<BagIdFault> wrong_length(std::size_t length, std::size_t offset) {
     return Failure{BagIdFault{
         BagIdFault::Kind::WrongLength, offset,
-        fmt::format("{} letters and digits; expected {}, as in K7Q-2M4-9XC", length, id_symbols),
+        fmt::format(
+            "{} letters and digits; expected {}, as in K7Q-2M4-9XC, or {} where the kitchen "
+            "has a number",
+            length, id_symbols, long_id_symbols),
         0}};
 }
 
@@ -101,12 +125,14 @@ char crockford_check(std::string_view payload) {
 }
 
 std::string bag_id(const BagName& name, int attempt) {
-    // The unit separator keeps "dish 1" bag 2 apart from "dish" bag 12. The bag number comes
-    // first: what is hashed early is mixed best.
-    const auto identity =
-        fmt::format("{}\x1F{}\x1F{}\x1F{}", name.number, attempt, to_iso(name.made), name.dish);
-    for (auto hash = fnv_1a(identity);; hash = fnv_1a(fmt::format("{:016x}", hash))) {
-        const auto payload = payload_of((fold(hash) << day_bits) | day_class(name.made));
+    const auto kitchen =
+        name.batch.kitchen_number == 0
+            ? std::string{}
+            : in_symbols(static_cast<std::uint64_t>(name.batch.kitchen_number), kitchen_symbols);
+    for (auto hash = fnv_1a(identity_of(name, attempt));;
+         hash = fnv_1a(fmt::format("{:016x}", hash))) {
+        const auto payload =
+            kitchen + in_symbols((fold(hash) << day_bits) | day_class(name.made), payload_symbols);
         const char check = crockford_check(payload);
         if (symbols.find(check) < base) {
             return with_dashes(payload + check);
@@ -123,7 +149,7 @@ std::string fresh_bag_id(const BagName& name, std::set<std::string>& taken) {
 }
 
 Result<std::string, BagIdFault> parse_bag_id(std::string_view typed) {
-    std::string nine;
+    std::string id;
     std::size_t last = 0;
     for (std::size_t i = 0; i < typed.size(); ++i) {
         if (is_passed_over(typed[i])) {
@@ -133,19 +159,23 @@ Result<std::string, BagIdFault> parse_bag_id(std::string_view typed) {
         if (value == base) {
             return not_a_symbol(typed, i);
         }
-        nine += symbol_of(value);
+        id += symbol_of(value);
         last = i;
     }
-    if (nine.size() != id_symbols) {
-        return wrong_length(nine.size(), last);
+    if (id.size() != id_symbols && id.size() != long_id_symbols) {
+        return wrong_length(id.size(), last);
     }
-    const char check = crockford_check(std::string_view{nine}.substr(0, payload_symbols));
-    if (check == nine.back()) {
-        return with_dashes(nine);
+    // The check does not see leading zeros: what is meant is the same with them or without.
+    if (id.size() == long_id_symbols && id.starts_with("000")) {
+        id.erase(0, kitchen_symbols);
+    }
+    const char check = crockford_check(std::string_view{id}.substr(0, id.size() - 1));
+    if (check == id.back()) {
+        return with_dashes(id);
     }
     auto message = fmt::format("\"{}\" is no bag's id: its last character does not match the "
                                "others",
-                               with_dashes(nine));
+                               with_dashes(id));
     const bool may_stand = symbols.find(check) < base;
     if (may_stand) {
         message += fmt::format("; \"{}\" would", check);

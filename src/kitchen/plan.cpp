@@ -97,10 +97,12 @@ bool finish_fits(const Package& package, Diagnostics& faults) {
     return all;
 }
 
-std::vector<Bag> bags_of(const Package& package, Date made, std::set<std::string>& taken) {
+std::vector<Bag> bags_of(const Package& package, Date made, const Batch& batch,
+                         std::set<std::string>& taken) {
     std::vector<Bag> bags;
     for (int number = 1; number <= package.bags; ++number) {
-        bags.push_back({fresh_bag_id({package.dish, made, number}, taken), number, package.bags});
+        bags.push_back(
+            {fresh_bag_id({package.dish, made, number, batch}, taken), number, package.bags});
     }
     return bags;
 }
@@ -170,6 +172,7 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
     return PlannedPackage{.package = package,
                           .made = made,
                           .keep_until = *keep,
+                          .batch = {},
                           .bags = {},
                           .finish = in_order(package.finish, cooking),
                           .cautions = std::move(given),
@@ -232,6 +235,7 @@ void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
         const auto chilled = days_chilled(package, by.packing_day) + longest;
         package.days_refrigerated = static_cast<int>(chilled.count());
         if (auto anew = plan_package(package, by, faults)) {
+            anew->batch = std::move(planned.batch);
             anew->bags = std::move(planned.bags);
             keep_questions(anew->cautions, planned.cautions);
             planned = std::move(*anew);
@@ -259,14 +263,19 @@ std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& 
 }
 
 Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
-          const KitchenSettings& settings) {
+          const KitchenSettings& settings, const std::vector<Batch>& batches) {
     Plan result{day.kitchen, day.made, {}, day_cautions(day, table, settings)};
     const Planning by{day.made, table, settings};
     std::set<std::string> taken;
-    for (const auto& package : day.packages) {
+    const Batch usual{settings.number, day.kitchen};
+    for (std::size_t i = 0; i < day.packages.size(); ++i) {
+        const auto& package = day.packages[i];
+        const auto made = package.made.value_or(day.made);
+        const auto& batch = i < batches.size() ? batches[i] : usual;
         // Ids are dealt out to refused packages too, so that mending one changes no other's.
-        auto bags = bags_of(package, package.made.value_or(day.made), taken);
+        auto bags = bags_of(package, made, batch, taken);
         if (auto planned = plan_package(package, by, faults)) {
+            planned->batch = batch;
             planned->bags = std::move(bags);
             result.packages.push_back(std::move(*planned));
         }

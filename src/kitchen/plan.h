@@ -2,6 +2,7 @@
 
 #include "base/diagnostic.h"
 #include "kitchen/allergens.h"
+#include "kitchen/bag_id.h"
 #include "kitchen/caution.h"
 #include "kitchen/day.h"
 #include "kitchen/freezer_load.h"
@@ -33,6 +34,7 @@ struct PlannedPackage {
     Package package;
     Date made;
     KeepUntil keep_until;
+    Batch batch;
     std::vector<Bag> bags;
     std::vector<Finish> finish;                ///< ordered by when they go in
     std::vector<Caution> cautions;             ///< the gravest first; none of level Refuse
@@ -79,7 +81,9 @@ std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& 
 /// What the cook must mend (a storage class nobody knows, a use-by before the day it was made,
 /// a caution of level Refuse) is appended to `faults` with its key path and no file; the package
 /// is then left out of the plan.
+/// \param batches of each package of the day, in its order, where the archive knows them; without,
+/// each is the first of its name, of this kitchen
 Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
-          const KitchenSettings& settings = {});
+          const KitchenSettings& settings = {}, const std::vector<Batch>& batches = {});
 
 } // namespace thawslip::kitchen

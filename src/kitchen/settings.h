@@ -31,6 +31,10 @@ struct KitchenSettings {
 
     /// What dates are held against for what is reported and never printed; kitchen asks no clock.
     std::optional<Date> today = std::nullopt;
+
+    /// Which of several kitchens that share an archive this is, up to
+    /// kitchen::highest_kitchen_number: it stands in the ids of bags. 0: it has no number.
+    int number = 0;
 };
 
 } // namespace thawslip::kitchen

@@ -29,11 +29,12 @@ TEST_CASE("Crockford's check symbol agrees with worked values") {
     CHECK(crockford_check("2CY4") == 'F');
 }
 
-TEST_CASE("the check cannot see leading zeros, which is why ids have one length") {
+TEST_CASE("the check cannot see leading zeros, so ids have two lengths, and no kitchen is 000") {
     CHECK(crockford_check("01") == crockford_check("1"));
     CHECK(parse_bag_id("0000000"
                        "1"
                        "1")
               .ok());
     CHECK_FALSE(parse_bag_id("11").ok());
+    CHECK(parse_bag_id("000000000011").value() == "000-000-011");
 }

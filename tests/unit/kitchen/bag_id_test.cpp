@@ -52,6 +52,56 @@ TEST_CASE("dish, date, number and attempt each change the id") {
     CHECK(id != bag_id({"Bean and barley pot", 2026y / 10 / 17, 1}, 1));
 }
 
+TEST_CASE("a kitchen with a number has its three symbols before the others") {
+    const BagName name{"Squash and red lentil stew", 2026y / 10 / 17, 1, {17, "", 1}};
+    const auto id = bag_id(name);
+    CHECK(id.size() == 15);
+    CHECK(id.starts_with("00H-")); // 17 in Crockford's Base32
+    CHECK(parse_bag_id(id).value() == id);
+    auto other = name;
+    other.batch.kitchen_number = highest_kitchen_number;
+    CHECK(bag_id(other).starts_with("ZZZ-"));
+    CHECK(bag_id(other).substr(4) != id.substr(4));
+    // 000 is no kitchen's: the check does not see leading zeros.
+    CHECK(parse_bag_id("000-7C5-8FW-87D").value() == "7C5-8FW-87D");
+    std::set<std::string> ids;
+    for (int kitchen = 1; kitchen <= highest_kitchen_number; ++kitchen) {
+        other.batch.kitchen_number = kitchen;
+        ids.insert(bag_id(other));
+    }
+    CHECK(ids.size() == 32'767);
+}
+
+TEST_CASE("batch and kitchen change the id, and stay as they are from version to version") {
+    const BagName first{"Squash and red lentil stew", 2026y / 10 / 17, 1};
+    CHECK(bag_id({first.dish, first.made, 1, {0, "", 1}}) == "7C5-8FW-87D");
+    const auto second = bag_id({first.dish, first.made, 1, {0, "", 2}});
+    const auto orchard = bag_id({first.dish, first.made, 1, {0, "Orchard house", 1}});
+    const auto barn = bag_id({first.dish, first.made, 1, {0, "Barn", 1}});
+    const auto numbered = bag_id({first.dish, first.made, 1, {17, "Barn", 1}});
+    CHECK(second == "QPS-F88-87V");
+    CHECK(orchard == "C8H-YNW-87N");
+    CHECK(barn == "V7H-DHC-87K");
+    CHECK(numbered == "00H-FVW-4G0-87Z");
+}
+
+TEST_CASE("every single wrong symbol of a long id, and every swap, is caught") {
+    for (int kitchen = 1; kitchen < 400; ++kitchen) {
+        auto id = bag_id({"Plum pot", 2026y / 10 / 17, 1, {kitchen * 79, "", 1}});
+        std::erase(id, '-');
+        for (std::size_t i = 0; i < id.size(); ++i) {
+            for (const char wrong : symbols) {
+                auto typed = id;
+                typed[i] = wrong;
+                REQUIRE(parse_bag_id(typed).ok() == (wrong == id[i]));
+            }
+            auto typed = id;
+            std::swap(typed[i], typed[i == 0 ? 1 : i - 1]);
+            REQUIRE(parse_bag_id(typed).ok() == (typed == id));
+        }
+    }
+}
+
 TEST_CASE("every single wrong symbol is caught, in every place of many ids") {
     for (const auto& id : many_ids(500)) {
         for (std::size_t i = 0; i < id.size(); ++i) {
@@ -115,7 +165,8 @@ TEST_CASE("what is wrong with a typed id is said, and where") {
 
     CHECK(parse_bag_id("").fault().kind == BagIdFault::Kind::WrongLength);
     CHECK(parse_bag_id("K7Q-2M4").fault().message ==
-          "6 letters and digits; expected 9, as in K7Q-2M4-9XC");
+          "6 letters and digits; expected 9, as in K7Q-2M4-9XC, or 12 where the kitchen has a "
+          "number");
     CHECK(parse_bag_id("K7Q-2M4-9XU").fault().kind == BagIdFault::Kind::NotASymbol);
     CHECK(parse_bag_id("K7Q-2M4-9XU").fault().offset == 10);
     CHECK(parse_bag_id("K7Q-2Ü4-9XC").fault().message.starts_with("U+00DC"));
