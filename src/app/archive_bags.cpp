@@ -70,7 +70,7 @@ std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, arch
     const auto day = archive.day(key);
     const auto prints = archive.prints_of(key);
     const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
-    auto days = read_days(std::vector<DayText>{{day.file, day.description}}, settings);
+    auto days = read_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
     return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
                               : std::move(days.plans.front().packages);
 }

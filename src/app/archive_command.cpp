@@ -13,18 +13,25 @@ namespace thawslip::app {
 namespace {
 
 /// Adds what `contents` hold and this archive does not, and says what that was.
-ExitStatus add(const archive::Contents& contents, const std::string& from, const Settings& settings,
-               Console console) {
-    const auto merged = open_archive(settings, archive::Mode::Write).merge(contents);
+ExitStatus add(const archive::Contents& contents, const std::string& from,
+               archive::Kitchens kitchens, const Settings& settings, Console console) {
+    const auto merged = open_archive(settings, archive::Mode::Write).merge(contents, kitchens);
     console.out << fmt::format("{}: added {}, {}, {}; {} took the later state\n",
                                archive_file(settings), counted(merged.days, "description"),
                                counted(merged.bags, "bag"), counted(merged.prints, "print"),
                                counted(merged.states, "bag"));
     for (const auto& id : merged.clashes) {
-        console.err << fmt::format("caution: bag {} was left out: here that id is on a bag whose "
-                                   "food is another, or may be; the one of {} needs a new label "
-                                   "under another name\n",
+        console.err << fmt::format("caution: bag {} of {} was left out: here that id is on another "
+                                   "bag, or on one that may be another\n",
                                    id, from);
+    }
+    if (!merged.clashes.empty()) {
+        console.err << (kitchens == archive::Kitchens::MayDiffer
+                            ? "    hint: --same-kitchen if both archives are of one kitchen; if "
+                              "they are of two, "
+                            : "    hint: ")
+                    << "what was left out needs new labels; with a kitchen_number of its own in "
+                       "the settings, or a name in its days, each kitchen prints ids of its own\n";
     }
     return ExitStatus::Done;
 }
@@ -114,18 +121,20 @@ ExitStatus archive_backup(const std::string& file, const Settings& settings, Con
     if (const auto refused = refuse_output({file, {".db"}}, settings, console)) {
         return *refused;
     }
-    auto archive = existing_archive(settings, archive::Mode::Read);
-    if (!archive) {
+    if (const auto fault = archive::Archive::back_up(archive_file(settings), file)) {
+        if (fault->kind != archive::ArchiveFault::Kind::Missing) {
+            throw SystemFailure{fault->message};
+        }
         console.err << "error: there is no archive yet\n";
         return ExitStatus::Refused;
     }
-    archive->back_up(file);
     console.out << fmt::format("{}: a copy of {}\n", file, archive_file(settings));
     return ExitStatus::Done;
 }
 
-ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console) {
-    auto other = archive::Archive::open(file, archive::Mode::Read);
+ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
+                         const Settings& settings, Console console) {
+    auto other = archive::Archive::open(file, archive::Mode::Copy);
     if (!other) {
         console.err << "error: " << other.fault().message << "\n";
         return ExitStatus::Refused;
@@ -135,7 +144,7 @@ ExitStatus archive_merge(const std::string& file, const Settings& settings, Cons
         console.err << fmt::format("error: {} is damaged: {}\n", file, wrong.front());
         return ExitStatus::Refused;
     }
-    return add(there.contents(), file, settings, console);
+    return add(there.contents(), file, kitchens, settings, console);
 }
 
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {
@@ -161,13 +170,14 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
     return ExitStatus::Done;
 }
 
-ExitStatus archive_import(const std::string& folder, const Settings& settings, Console console) {
+ExitStatus archive_import(const std::string& folder, archive::Kitchens kitchens,
+                          const Settings& settings, Console console) {
     const auto contents = read_archive_folder(folder);
     if (!contents) {
         console.err << contents.fault();
         return ExitStatus::Refused;
     }
-    return add(contents.value(), folder, settings, console);
+    return add(contents.value(), folder, kitchens, settings, console);
 }
 
 } // namespace thawslip::app

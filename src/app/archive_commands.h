@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/commands.h"
-#include "archive/values.h"
+#include "archive/archive.h"
 
 #include <chrono>
 #include <optional>
@@ -50,9 +50,11 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
 /// Rebuilds what can be rebuilt, and names what cannot.
 ExitStatus archive_repair(const Settings& settings, Console console);
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
-ExitStatus archive_merge(const std::string& file, const Settings& settings, Console console);
+ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
+                         const Settings& settings, Console console);
 /// The archive as a folder of plain TOML, and back: see app/archive_folder.h.
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console);
-ExitStatus archive_import(const std::string& folder, const Settings& settings, Console console);
+ExitStatus archive_import(const std::string& folder, archive::Kitchens kitchens,
+                          const Settings& settings, Console console);
 
 } // namespace thawslip::app

@@ -15,7 +15,8 @@ namespace {
 using archive::Contents;
 
 constexpr std::size_t largest_file = std::size_t{1} << 26U;
-constexpr std::size_t most = 10'000'000; // of anything that is counted
+constexpr std::size_t most = 10'000'000;                          // of anything that is counted
+constexpr std::int64_t most_of_a_number = std::int64_t{1} << 53U; // what every reader of TOML takes
 
 /// The folder that is being read, and all that was found wrong with it.
 class Folder {
@@ -126,17 +127,60 @@ archive::PackageRecord read_package(toml::Table& table) {
     return package;
 }
 
-Contents::Bag read_bag(toml::Table& table) {
+/// What is read, and what only folders of before there were batches and events have.
+struct Reading {
+    Contents contents;
+    int format = 2;
+    std::vector<archive::BagState> states;
+};
+
+void read_batch(toml::Table& table, archive::PackageRecord& package) {
+    table.require("batch");
+    package.batch.number = table.integer("batch", {1, most_of_a_number}).value_or(1);
+    package.batch.kitchen = text(table, "batch_kitchen");
+    package.batch.kitchen_number = static_cast<int>(
+        table.integer("kitchen_number", {0, kitchen::highest_kitchen_number}).value_or(0));
+    package.origin = text(table, "origin");
+}
+
+std::int64_t wide(toml::Table& table, const char* key) {
+    table.require(key);
+    return table.integer(key, {-most_of_a_number, most_of_a_number}).value_or(0);
+}
+
+archive::BagEvent read_event(toml::Table& table) {
+    archive::BagEvent event;
+    event.state = word(table, "state", "a state of a bag", archive::state_words);
+    event.at = text(table, "at");
+    event.ordered = wide(table, "ordered");
+    event.station = text(table, "station");
+    event.seq = wide(table, "seq");
+    event.clock = wide(table, "clock");
+    event.offset = wide(table, "offset");
+    event.boot = text(table, "boot");
+    event.uptime = wide(table, "uptime");
+    table.refuse_unknown();
+    return event;
+}
+
+Contents::Bag read_bag(toml::Table& table, Reading& reading) {
     Contents::Bag bag;
     bag.ids = texts(table, "ids");
     bag.number = number(table, "number", 1);
-    bag.state = word(table, "state", "a state of a bag", archive::state_words);
-    bag.changed = text(table, "changed");
+    if (reading.format == 1) {
+        const auto state = word(table, "state", "a state of a bag", archive::state_words);
+        reading.states.push_back({state, text(table, "changed")});
+    } else {
+        for (auto& event : table.tables("event", most)) {
+            bag.events.push_back(read_event(event));
+        }
+    }
     table.refuse_unknown();
     return bag;
 }
 
-void read_day(Folder& folder, const std::string& name, Contents& contents) {
+void read_day(Folder& folder, const std::string& name, Reading& reading) {
+    auto& contents = reading.contents;
     Contents::Day day;
     day.record.description = folder.bytes("days/" + name + "/as-written.toml");
     folder.table("days/" + name + "/record.toml", [&](toml::Table& root) {
@@ -146,10 +190,17 @@ void read_day(Folder& folder, const std::string& name, Contents& contents) {
         day.record.made = date(root, "made");
         day.record.kitchen = text(root, "kitchen");
         day.record.file = text(root, "file");
+        if (reading.format > 1) {
+            day.record.station = text(root, "station");
+            day.ordered = wide(root, "ordered");
+        }
         for (auto& table : root.tables("package", most)) {
             day.record.packages.push_back(read_package(table));
+            if (reading.format > 1) {
+                read_batch(table, day.record.packages.back());
+            }
             for (auto& bag_table : table.tables("bag", most)) {
-                auto bag = read_bag(bag_table);
+                auto bag = read_bag(bag_table, reading);
                 bag.day = contents.days.size();
                 bag.position = static_cast<int>(day.record.packages.size());
                 contents.bags.push_back(std::move(bag));
@@ -185,6 +236,10 @@ void read_print(Folder& folder, const std::string& name, const DayNames& days, C
             setup.files.push_back({text(file, "name"), {}});
             file.refuse_unknown();
         }
+        for (auto& key : root.tables("printed", most)) {
+            print.keys.push_back({text(key, "key"), text(key, "at"), text(key, "station")});
+            key.refuse_unknown();
+        }
     });
     for (std::size_t f = 0; f < setup.files.size(); ++f) {
         setup.files[f].text = folder.bytes(fmt::format("prints/{}/file-{}.toml", name, f + 1));
@@ -199,6 +254,7 @@ bool is_name(const std::string& name) {
 }
 
 struct Names {
+    int format = 1;
     std::vector<std::string> days;
     std::vector<std::string> prints;
 };
@@ -206,10 +262,11 @@ struct Names {
 Names read_names(Folder& folder) {
     Names names;
     folder.table("archive.toml", [&](toml::Table& root) {
-        if (number(root, "format", 1) != 1) {
+        const int format = number(root, "format", 1);
+        if (format > 2) {
             folder.refuse("a later thawslip wrote this folder");
         }
-        names = {texts(root, "days"), texts(root, "prints")};
+        names = {format, texts(root, "days"), texts(root, "prints")};
     });
     for (const auto* list : {&names.days, &names.prints}) {
         for (const auto& name : *list) {
@@ -226,17 +283,21 @@ Names read_names(Folder& folder) {
 
 Result<archive::Contents, std::string> read_archive_folder(const std::string& path) {
     Folder folder{path};
-    Contents contents;
     const auto names = read_names(folder);
+    Reading reading{{}, names.format, {}};
+    auto& contents = reading.contents;
     DayNames days;
     for (const auto& name : names.days) {
         days.emplace(name, contents.days.size());
-        read_day(folder, name, contents);
+        read_day(folder, name, reading);
     }
     for (const auto& name : names.prints) {
         read_print(folder, name, days, contents);
     }
     if (folder.wrong().empty()) {
+        if (names.format == 1) {
+            complete(contents, reading.states);
+        }
         if (const auto fault = fault_in(contents)) {
             folder.refuse(*fault);
         }

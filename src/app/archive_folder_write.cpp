@@ -37,7 +37,20 @@ std::string text_of(const archive::PackageRecord& package) {
             text += fmt::format("thaw_minutes = {}\n", package.thaw->lead->count());
         }
     }
-    return text + fmt::format("described_bags = {}\n", package.bags.size());
+    const auto& batch = package.batch;
+    return text +
+           fmt::format("described_bags = {}\nbatch = {}\n", package.bags.size(), batch.number) +
+           toml_line("batch_kitchen", batch.kitchen) +
+           fmt::format("kitchen_number = {}\n", batch.kitchen_number) +
+           toml_line("origin", package.origin);
+}
+
+std::string text_of(const archive::BagEvent& event) {
+    return fmt::format("        {{ state = \"{}\", at = {}, ordered = {}, station = {}, seq = {}, "
+                       "clock = {}, offset = {}, boot = {}, uptime = {} }},\n",
+                       word_of(event.state), toml_string(event.at), event.ordered,
+                       toml_string(event.station), event.seq, event.clock, event.offset,
+                       toml_string(event.boot), event.uptime);
 }
 
 std::string text_of(const Contents::Bag& bag) {
@@ -45,8 +58,12 @@ std::string text_of(const Contents::Bag& bag) {
     for (const auto& id : bag.ids) {
         ids += (ids.empty() ? "" : ", ") + toml_string(id);
     }
-    return fmt::format("    {{ ids = [{}], number = {}, state = \"{}\", changed = {} }},\n", ids,
-                       bag.number, word_of(bag.state), toml_string(bag.changed));
+    std::string events;
+    for (const auto& event : bag.events) {
+        events += text_of(event);
+    }
+    return fmt::format("    {{ ids = [{}], number = {}, event = [\n{}    ] }},\n", ids, bag.number,
+                       events);
 }
 
 /// The bags of each package of a day, in the order of the contents.
@@ -55,9 +72,10 @@ using BagLines = std::vector<std::string>;
 std::string text_of(const Contents::Day& day, const BagLines& bags) {
     const auto& record = day.record;
     auto text = fmt::format("description = {}\nrevision = {}\n", day.lineage, day.revision) +
-                toml_line("recorded", day.recorded) +
+                toml_line("recorded", day.recorded) + fmt::format("ordered = {}\n", day.ordered) +
                 fmt::format("made = {}\n", kitchen::to_iso(record.made)) +
-                toml_line("kitchen", record.kitchen) + toml_line("file", record.file);
+                toml_line("kitchen", record.kitchen) + toml_line("file", record.file) +
+                toml_line("station", record.station);
     for (std::size_t i = 0; i < record.packages.size(); ++i) {
         text += text_of(record.packages[i]) + "bag = [" + (bags[i].empty() ? "" : "\n") + bags[i] +
                 "]\n";
@@ -76,6 +94,10 @@ std::string text_of(const Contents::Print& print, const std::vector<std::string>
                 toml_line("settings", print.setup.settings) + toml_line("look", print.setup.look);
     for (const auto& file : print.setup.files) {
         text += "\n[[file]]\n" + toml_line("name", file.name);
+    }
+    for (const auto& [key, at, station] : print.keys) {
+        text += "\n[[printed]]\n" + toml_line("key", key) + toml_line("at", at) +
+                toml_line("station", station);
     }
     return text;
 }
@@ -128,7 +150,7 @@ void write_archive_folder(const archive::Contents& contents, const std::string& 
     const auto prints = write_prints(contents, days, whole);
     whole.add_file("archive.toml",
                    "# An archive of thawslip, exported. Read it back with: thawslip "
-                   "archive import FOLDER\nformat = 1\n" +
+                   "archive import FOLDER\nformat = 2\n" +
                        toml_line("days", days) + toml_line("prints", prints));
     whole.commit();
 }

@@ -34,6 +34,11 @@ std::tm local_now() {
 
 } // namespace
 
+std::optional<std::int64_t> fixed_clock() {
+    const auto fixed = fixed_now();
+    return fixed ? std::optional{std::int64_t{*fixed}} : std::nullopt;
+}
+
 std::string now_text() {
     const auto now = local_now();
     return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}", now.tm_year + 1900, now.tm_mon + 1,

@@ -3,11 +3,15 @@
 #include "kitchen/date.h"
 #include "kitchen/local_clock.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 
 namespace thawslip::app {
+
+/// Where SOURCE_DATE_EPOCH holds seconds since 1970, these (see now_text).
+std::optional<std::int64_t> fixed_clock();
 
 /// Today where the program runs. Only app/ asks the clock.
 kitchen::Date today();

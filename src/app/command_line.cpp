@@ -69,6 +69,17 @@ void add_trial(CLI::App& command, PrintOptions& options) {
         "say on every sheet that it is a trial, not for food, and remember nothing");
 }
 
+CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which) {
+    return command
+        .add_option_function<std::string>(
+            "--same-batch",
+            [&which](const std::string& bag) {
+                which = {archive::WhichBatch::Kind::OfBag, bag};
+            },
+            "these are the bags of the dish that has a bag of this id")
+        ->option_text("BAG");
+}
+
 namespace {
 
 void add_recording(CLI::App& command, PrintOptions& options) {
@@ -81,6 +92,10 @@ void add_recording(CLI::App& command, PrintOptions& options) {
         },
         "do not remember this print: it cannot be printed again from the archive");
     add_trial(command, options);
+    auto* another = command.add_flag_callback(
+        "--new-batch", [&options] { options.which.kind = archive::WhichBatch::Kind::New; },
+        "these are other bags than those of the same dish and day that were printed before");
+    add_same_batch(command, options.which)->excludes(another);
 }
 
 void add_new(CLI::App& app, Command& chosen) {

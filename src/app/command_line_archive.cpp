@@ -126,6 +126,23 @@ void add_with_file(CLI::App& archive, Command& chosen, const char* name, const c
     });
 }
 
+template <class Run>
+void add_with_kitchens(CLI::App& archive, Command& chosen, const char* name, const char* about,
+                       Run run, const char* value) {
+    auto* command = archive.add_subcommand(name, about);
+    auto place = std::make_shared<std::string>();
+    auto kitchens = std::make_shared<archive::Kitchens>(archive::Kitchens::MayDiffer);
+    command->add_option("place", *place, "where it is")->required()->option_text(value);
+    command->add_flag_callback(
+        "--same-kitchen", [kitchens] { *kitchens = archive::Kitchens::AreOne; },
+        "both are of one kitchen: a bag of the same id and food is the same bag");
+    command->callback([=, &chosen] {
+        chosen = [=](const Settings& settings, Console console) {
+            return run(*place, *kitchens, settings, console);
+        };
+    });
+}
+
 void add_archive(CLI::App& app, Command& chosen) {
     auto* archive = app.add_subcommand("archive", "the archive of all prints: check, save, merge");
     archive->require_subcommand(1);
@@ -137,12 +154,12 @@ void add_archive(CLI::App& app, Command& chosen) {
                   "put a backup into its place; the one of before is kept", archive_restore);
     archive->add_subcommand("repair", "rebuild what can be rebuilt of it, and name what cannot")
         ->callback([&chosen] { chosen = archive_repair; });
-    add_with_file(*archive, chosen, "merge", "add what another kitchen's archive holds",
-                  archive_merge);
+    add_with_kitchens(*archive, chosen, "merge", "add what another archive holds", archive_merge,
+                      "FILE");
     add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,
                   "FOLDER");
-    add_with_file(*archive, chosen, "import", "add what such a folder holds", archive_import,
-                  "FOLDER");
+    add_with_kitchens(*archive, chosen, "import", "add what such a folder holds", archive_import,
+                      "FOLDER");
 }
 
 } // namespace

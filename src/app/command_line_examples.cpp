@@ -25,6 +25,7 @@ constexpr std::array notes{
           "thawslip labels saturday.toml -o labels.pdf\n"
           "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
           "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --spoiled 9\n"
+          "thawslip labels second-pot.toml -o labels.pdf --new-batch\n"
           "thawslip labels saturday.toml --trial --print  # on plain paper, to hold behind\n"
           "Print at 100 %, never \"fit to page\". Stick labels on dry bags, before they\n"
           "are filled, at room temperature."},
@@ -78,7 +79,8 @@ constexpr std::array notes{
     Notes{"archive repair", "thawslip archive repair"},
     Notes{"archive export", "thawslip archive export archive-folder"},
     Notes{"archive import", "thawslip archive import archive-folder"},
-    Notes{"archive merge", "thawslip archive merge other-kitchen.db"},
+    Notes{"archive merge", "thawslip archive merge other-kitchen.db\n"
+                           "thawslip archive merge from-the-laptop.db --same-kitchen"},
     Notes{"archive export", "thawslip archive export archive-2026"},
     Notes{"archive import", "thawslip archive import archive-2026"},
 };

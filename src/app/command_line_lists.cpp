@@ -13,6 +13,7 @@ void add_lists(CLI::App& app, Command& chosen) {
     auto day = std::make_shared<bool>(false);
     add_print_options(*command, *options);
     add_trial(*command, *options);
+    add_same_batch(*command, options->which);
     auto* days = command->get_option("DAY.toml")->required(false);
     auto* only_door = command->add_flag(
         "--door", *door, "the freezer door list only; without a day, of all that is frozen");

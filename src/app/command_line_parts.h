@@ -6,7 +6,8 @@
 
 namespace CLI {
 class App;
-}
+class Option;
+} // namespace CLI
 
 namespace thawslip::app {
 
@@ -19,6 +20,9 @@ void add_print_options(CLI::App& command, PrintOptions& options);
 
 /// Adds `--trial`.
 void add_trial(CLI::App& command, PrintOptions& options);
+
+/// Adds `--same-batch`, which says which bags a dish that was printed before has.
+CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which);
 
 /// Adds `lists` with its options to the program; when it is given, `chosen` becomes it.
 void add_lists(CLI::App& app, Command& chosen);

@@ -38,6 +38,7 @@ struct PrintOptions {
     /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
     std::vector<archive::SetupFile> kept = {};
     Record record = Record::AsSettingsSay;
+    archive::WhichBatch which = {}; ///< where bags of a dish were printed before
 };
 
 enum class CardKinds { Both, Finishing, CookDay };

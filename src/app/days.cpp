@@ -21,7 +21,7 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
     auto document = toml::parse(day_text.text, day_text.name, faults);
     const auto reading = intake::read_day(document, faults);
     Diagnostics refusals;
-    auto plan = kitchen::plan(reading.day, table, refusals, settings);
+    auto plan = kitchen::plan(reading.day, table, refusals, settings, day_text.batches);
     intake::add_refusals(document, std::move(refusals), faults);
     if (reading.whole) {
         days.plans.push_back(std::move(plan));
@@ -31,7 +31,8 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
     days.as_written.push_back(day_text.text);
 }
 
-/// The same dish on the same day in two files would give two bags one id.
+} // namespace
+
 void refuse_shared_ids(Days& days) {
     std::map<std::string, std::size_t> seen;
     for (std::size_t d = 0; d < days.plans.size(); ++d) {
@@ -47,15 +48,13 @@ void refuse_shared_ids(Days& days) {
                      fmt::format("\"{}\", made the same day, stands in {} too: its bags would have "
                                  "the same ids",
                                  planned.package.dish, days.documents[known->second].file()),
-                     {"leave one of the files out, or tell the dishes apart by name"}});
+                     {"print one file after the other, or tell the dishes apart by name"}});
             }
         }
     }
 }
 
-} // namespace
-
-Days read_days(const std::vector<std::string>& files, const Settings& settings) {
+Days read_days(const std::vector<std::string>& files, const Settings& settings, Ids ids) {
     std::vector<DayText> texts;
     Diagnostics unreadable;
     for (const auto& file : files) {
@@ -68,18 +67,18 @@ Days read_days(const std::vector<std::string>& files, const Settings& settings) 
     }
     auto by = settings;
     by.kitchen.today = today();
-    auto days = read_days(texts, by);
+    auto days = read_days(texts, by, ids);
     days.diagnostics.insert(days.diagnostics.begin(), unreadable.begin(), unreadable.end());
     return days;
 }
 
-Days read_days(const std::vector<DayText>& texts, const Settings& settings) {
+Days read_days(const std::vector<DayText>& texts, const Settings& settings, Ids ids) {
     const auto table = intake::built_in_storage(settings.storage_list);
     Days days;
     for (const auto& text : texts) {
         read_one(text, table, settings.kitchen, days);
     }
-    if (!has_errors(days.diagnostics)) {
+    if (ids == Ids::Final && !has_errors(days.diagnostics)) {
         refuse_shared_ids(days);
     }
     return days;

@@ -5,6 +5,7 @@
 #include "app/counted.h"
 #include "app/gone_bags.h"
 #include "app/json.h"
+#include "app/station.h"
 #include "base/utf8.h"
 #include "unicode/ascii.h"
 
@@ -198,7 +199,7 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State sta
     for (const auto& bag : *bags) {
         ids.push_back(bag.id);
     }
-    archive->set_state(ids, state, now_text());
+    archive->set_state(ids, state, now_text(), station_now());
     for (const auto& bag : *bags) {
         console.out << fmt::format("{} {}: {}\n", bag.id, bag.dish, word_of(state));
         const bool was_out = bag.state == archive::State::Out;

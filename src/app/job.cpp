@@ -42,6 +42,9 @@ void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& j
     }
 }
 
+/// The printer refused, and there is no file: said already, and nothing to be recorded.
+struct NotPrinted : std::exception {};
+
 /// Nothing leaves a print in silence.
 void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Console console) {
     std::set<std::string> told;
@@ -125,11 +128,20 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
     if (job.recorded_as == "labels" && options.record != Record::No) {
         tell_gone(job, days, settings, console);
     }
-    const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
-    const bool printed = status == ExitStatus::Done || !options.output.empty();
-    if (printed && !job.recorded_as.empty() && settings.record_prints &&
-        options.record == Record::AsSettingsSay) {
-        record_print(job, days, laid_out, options, settings, console);
+    auto status = ExitStatus::Done;
+    const auto publish = [&] {
+        status = deliver_job(laid_out, job, options.output, printer.value(), console);
+        if (status != ExitStatus::Done && options.output.empty()) {
+            throw NotPrinted{};
+        }
+    };
+    const bool recorded = !job.recorded_as.empty() && settings.record_prints &&
+                          options.record == Record::AsSettingsSay;
+    try {
+        recorded ? record_print(job, days, laid_out, options, settings, console, publish)
+                 : publish();
+    } catch (const NotPrinted&) {
+        return status;
     }
     if (status == ExitStatus::Done) {
         tell_done(laid_out, job, options, console);

@@ -38,6 +38,7 @@ struct Job {
 
 /// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or
 /// everything that stands against it.
+/// \throws Raced (app/recording.h) where another program has given the days' ids away meanwhile
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console);
 

@@ -5,6 +5,7 @@
 #include "app/door_list.h"
 #include "app/report.h"
 #include "app/report_cautions.h"
+#include "app/settle.h"
 #include "wording/day_sheet.h"
 
 namespace thawslip::app {
@@ -49,13 +50,18 @@ ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& s
         make_settable(rows, console);
         return print_door_list(rows, options, settings, console);
     }
-    const auto days = read_days(options.days, settings);
-    print(console.err, days.diagnostics, days.documents);
-    if (has_errors(days.diagnostics)) {
+    const auto planned = read_days(options.days, settings, Ids::Planned);
+    const auto days = has_errors(planned.diagnostics) ? std::optional{planned}
+                                                      : settle(planned, options, settings, console);
+    if (!days) {
         return ExitStatus::Refused;
     }
-    report_cautions(days, settings, console.err);
-    return run_job(list_job(days, kinds, settings), days, options, settings, console);
+    print(console.err, days->diagnostics, days->documents);
+    if (has_errors(days->diagnostics)) {
+        return ExitStatus::Refused;
+    }
+    report_cautions(*days, settings, console.err);
+    return run_job(list_job(*days, kinds, settings), *days, options, settings, console);
 }
 
 } // namespace thawslip::app

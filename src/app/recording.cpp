@@ -2,78 +2,15 @@
 
 #include "app/archive_place.h"
 #include "app/clock.h"
+#include "app/day_record.h"
 #include "app/print_setup.h"
-#include "kitchen/figures.h"
-#include "unicode/ascii.h"
+#include "app/station.h"
 
-#include <algorithm>
-#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
 namespace thawslip::app {
 namespace {
-
-std::vector<std::string> sorted(std::vector<std::string> words) {
-    std::ranges::sort(words);
-    // Not ranges::unique: clang 14 cannot compile GCC 12's subrange.
-    words.erase(std::unique(words.begin(), words.end()), words.end());
-    return words;
-}
-
-void add_names(std::vector<std::string>& names, const std::string& before,
-               const std::vector<kitchen::DeclaredAllergen>& list) {
-    for (const auto& declared : list) {
-        for (const auto& named : declared.meant) {
-            names.push_back(before + std::string{key(named.allergen)} +
-                            (named.kind.empty() ? "" : " (" + named.kind + ")"));
-        }
-        if (declared.meant.empty()) {
-            names.push_back(before + declared.as_written);
-        }
-    }
-}
-
-/// Allergens by what they mean, so that "Celery" and "celery" are one; what is on neither list as
-/// it was written.
-archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
-    std::vector<std::string> allergens;
-    add_names(allergens, "", planned.allergens);
-    add_names(allergens, "may contain ", planned.may_contain);
-    return {sorted(std::move(allergens)), sorted(planned.package.food)};
-}
-
-archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
-    const auto& package = planned.package;
-    archive::PackageRecord record{package.dish,
-                                  unicode::fold_for_search(package.dish),
-                                  planned.made,
-                                  planned.keep_until.date,
-                                  planned.keep_until.basis,
-                                  package.servings,
-                                  package.weight,
-                                  food_of(planned),
-                                  archive::ThawRecord{package.thaw.method, allowed_thaw(planned)},
-                                  {}};
-    for (const auto& bag : planned.bags) {
-        record.bags.push_back(bag.id);
-    }
-    return record;
-}
-
-archive::DayRecord record_of(const Days& days, std::size_t day) {
-    const auto& plan = days.plans[day];
-    archive::DayRecord record{
-        plan.made,
-        plan.kitchen,
-        std::filesystem::absolute(days.documents[day].file()).lexically_normal().string(),
-        days.as_written[day],
-        {}};
-    for (const auto& planned : plan.packages) {
-        record.packages.push_back(record_of(planned));
-    }
-    return record;
-}
 
 /// Said once, after the first print: what it did besides printing, and how that is undone.
 void tell_first(const archive::PrintRecord& print, Console console) {
@@ -109,21 +46,62 @@ void tell(const archive::Recorded& recorded, Console console) {
 
 } // namespace
 
-void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
-                  const PrintOptions& options, const Settings& settings, Console console) {
-    archive::PrintRecord record{
-        now_text(), print_setup(job.recorded_as, laid_out, options, settings), {}};
+Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{is_out} {}
+
+namespace {
+
+archive::PrintRecord record_of(const Job& job, const Days& days, const LaidOut& laid_out,
+                               const PrintOptions& options, const Settings& settings) {
+    archive::PrintRecord record{now_text(),
+                                print_setup(job.recorded_as, laid_out, options, settings),
+                                {},
+                                station_now(),
+                                options.which};
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         record.days.push_back(record_of(days, day));
     }
+    return record;
+}
+
+/// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
+archive::Recorded record(const archive::PrintRecord& print, const Settings& settings,
+                         const std::function<void()>& publish) {
+    if (auto archive = existing_archive(settings, archive::Mode::Write)) {
+        return archive->record(print, publish);
+    }
+    publish();
+    return open_archive(settings, archive::Mode::Write).record(print);
+}
+
+} // namespace
+
+void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
+                  const PrintOptions& options, const Settings& settings, Console console,
+                  const std::function<void()>& publish) {
+    const auto print = record_of(job, days, laid_out, options, settings);
+    enum class Out { NotYet, Now, Done } out = Out::NotYet;
+    const auto publish_once = [&] {
+        out = Out::Now;
+        publish();
+        out = Out::Done;
+    };
     try {
-        auto archive = open_archive(settings, archive::Mode::Write);
-        const auto recorded = archive.record(record);
+        const auto recorded = record(print, settings, publish_once);
         tell(recorded, console);
         if (recorded.is_first_print) {
-            tell_first(record, console);
+            tell_first(print, console);
         }
     } catch (const std::exception& failure) {
+        if (out == Out::Now) {
+            throw; // it is not printed, and so not recorded
+        }
+        const auto* known = dynamic_cast<const archive::ArchiveFailure*>(&failure);
+        if (known != nullptr && known->fault().kind == archive::ArchiveFault::Kind::Clash) {
+            throw Raced{failure.what(), out == Out::Done};
+        }
+        if (out == Out::NotYet) {
+            publish_once();
+        }
         const auto done = options.output.empty() ? "this print is at the printer"
                                                  : options.output + " is written";
         throw SystemFailure{fmt::format("{}, but not recorded: {}\n    hint: print with "

@@ -31,13 +31,17 @@ CardKinds card_kinds(const std::string& what) {
                                       : CardKinds::Both;
 }
 
+std::string name_of(const archive::StoredDay& day) {
+    return day.file.empty() ? "the description of " + kitchen::to_iso(day.made) : day.file;
+}
+
 std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPrint& print,
                              const Settings& settings, Console console) {
     auto with = printed_with(print.setup);
     std::vector<DayText> texts;
     for (const auto key : print.days) {
         const auto day = archive.day(key);
-        texts.push_back({day.file, day.description});
+        texts.push_back({name_of(day), day.description, day.batches});
     }
     Remade remade{{}, read_days(texts, with.settings), with.settings, with.options};
     remade.settings.archive = settings.archive;
@@ -83,7 +87,7 @@ void tell_revisions(archive::Archive& archive, const WantedPrint& wanted, Consol
     for (const auto key : wanted.print.days) {
         const auto day = archive.day(key);
         const auto newest = archive.revisions(day.lineage).back();
-        if (newest.key != key) {
+        if (newest.key != key && newest.description != day.description) {
             console.err << fmt::format(
                 "caution: the description of {} was edited and printed again on {}: this is the "
                 "print of before; name bags or a dish to have what holds now\n",

@@ -6,6 +6,7 @@
 #include "base/nearest.h"
 #include "intake/placing.h"
 #include "intake/values.h"
+#include "kitchen/bag_id.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -60,6 +61,9 @@ kitchen::KitchenSettings read_kitchen(toml::Table& table) {
         choice(table, "cups", "a kind of cups and spoons", measure_systems, kitchen.measures);
     kitchen.altitude_metres =
         table.real({"altitude_metres", "1500"}, {-430.0, 6000.0}).value_or(kitchen.altitude_metres);
+    kitchen.number = static_cast<int>(
+        table.integer({"kitchen_number", "7"}, {1, kitchen::highest_kitchen_number})
+            .value_or(kitchen.number));
     kitchen.people_at_risk = table.boolean("people_at_risk").value_or(kitchen.people_at_risk);
     return kitchen;
 }

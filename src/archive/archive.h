@@ -17,8 +17,14 @@ namespace thawslip::archive {
 
 class Connection;
 
-/// Whether an archive that is not there is made, and whether it will be changed.
-enum class Mode { Read, Write };
+/// Whether an archive that is not there is made, and whether it will be changed. `Copy`: it is read
+/// as a copy in memory, and neither the file nor what stands beside it changes, not even its
+/// schema.
+enum class Mode { Read, Write, Copy };
+
+/// Whether two archives are of one kitchen, so that equal ids of equal food are the same bags, or
+/// may be of two, so that only what one has from the other is the same for sure.
+enum class Kitchens { MayDiffer, AreOne };
 
 /// Which bags a question is about.
 enum class Which { InFreezer, All };
@@ -48,18 +54,29 @@ public:
     Archive& operator=(Archive&&) noexcept;
     ~Archive();
 
-    /// Remembers a print, the descriptions it was made of, and their bags (as frozen).
+    /// Which batch each package of a description is, so that its bags' ids can be made, and which
+    /// of them only the cook can know. DEVELOPERS.md, "The same bags", has the rules.
+    /// \param day its packages as they were planned, as the first batches of their names
+    Settled settle(const DayRecord& day, const WhichBatch& which);
+
+    /// Remembers a print, the descriptions it was made of, and their bags (as frozen), which must
+    /// be the batches that `settle` gives.
     ///
-    /// The same description again adds nothing, and the same print again only moves `last_at`.
-    /// An edited description is a new revision of the one that it shares a bag's id with, or the
-    /// file and the day. Bags are known by their id; where the dish's name was mended, so that
-    /// its ids changed, a bag is the one of the same number of the dish at the same position,
-    /// made the same day, of the same allergens and storage classes, whose name differs by a slip
-    /// of the keyboard (archive/mended_name.h) and which the edited description no longer has.
-    /// Anything less sure counts as new bags: a label that tells of another bag's food is worse
-    /// than one that is listed twice. Bags that an edited description no longer has stay: their
-    /// labels may stick on something. An id that another dish has already throws a Clash.
-    Recorded record(const PrintRecord& print);
+    /// The same description again adds nothing, and the same print again only moves `last_at`;
+    /// recorded a second time, under the key it had, it changes nothing at all.
+    /// An edited description is a new revision of the one that it has bags of. Where the dish's
+    /// name was mended, so that its ids changed, a bag is the one of the same number of the dish
+    /// at the same position, made the same day, of the same allergens and storage classes, whose
+    /// name differs by a slip of the keyboard (archive/mended_name.h) and which the edited
+    /// description no longer has. Anything less sure counts as new bags: a label that tells of
+    /// another bag's food is worse than one that is listed twice. Bags that an edited description
+    /// no longer has stay: their labels may stick on something.
+    ///
+    /// Throws a Clash where a batch is no longer what `settle` gave, for another program has
+    /// printed meanwhile, and where an id is on another bag.
+    /// \param publish makes the print visible: called when all of this is known and nobody else
+    /// can write, before anything is written here. What it throws takes everything back.
+    Recorded record(const PrintRecord& print, const std::function<void()>& publish = {});
 
     std::optional<Bag> bag(const std::string& id); ///< by any id it ever had
     std::vector<Bag> bags(Which which);            ///< soonest keep-until date first
@@ -72,8 +89,10 @@ public:
     /// symbol); sorted. \param typed letters and digits, capitals
     std::vector<std::string> near_ids(std::string_view typed);
 
-    /// All or none. \param ids known ones \returns how many changed their state
-    int set_state(std::span<const std::string> ids, State state, const std::string& at);
+    /// Notes that bags came into a state: all or none. The last that was noted holds, whatever the
+    /// clock says. \param ids known ones \returns how many changed their state
+    int set_state(std::span<const std::string> ids, State state, const std::string& at,
+                  const Station& station = {});
 
     StoredDay day(DayKey key);
     std::vector<StoredDay> revisions(int lineage); ///< the oldest first
@@ -83,12 +102,12 @@ public:
     std::vector<Bag> bags_of(DayKey day); ///< in the order of the description, any state
 
     Contents contents();
-    /// Adds what is not here yet, all or nothing. A bag is in both when it has the same id, and
-    /// either its description is in both or its dish, day, allergens and storage classes are the
-    /// same; of such a bag the later state and the later description hold. A bag of the same id
-    /// whose food differs, or may differ, is left out and named.
+    /// Adds what is not here yet, all or nothing; in whatever order archives are merged, they come
+    /// to hold the same. A bag is in both when it has the same id and its batch the same origin or,
+    /// in one kitchen, the same food. Of such a bag all events are kept, and the description that
+    /// was recorded last holds. A bag of the same id that may be another is left out and named.
     /// Throws ArchiveFailure, Damaged, where `other` cannot be.
-    Merged merge(const Contents& other);
+    Merged merge(const Contents& other, Kitchens kitchens = Kitchens::MayDiffer);
 
     /// Everything that is wrong with the file, in SQLite's words; nothing when it is sound.
     std::vector<std::string> check();
@@ -96,6 +115,11 @@ public:
     /// Copies the archive to `file` while others may write to it. `file` must not exist, and
     /// appears whole or not at all.
     void back_up(const std::string& file);
+
+    /// The same of the archive at `path` as it is, whatever its schema: neither is led forward.
+    static std::optional<ArchiveFault>
+    back_up(const std::string& path, const std::string& file,
+            std::chrono::milliseconds patience = std::chrono::seconds{5});
 
 private:
     explicit Archive(std::unique_ptr<Connection> connection);

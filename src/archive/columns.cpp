@@ -9,6 +9,8 @@ PackageRecord without_ids(PackageRecord package) {
     for (auto& id : package.bags) {
         id.clear();
     }
+    package.batch = {};
+    package.origin.clear();
     return package;
 }
 
@@ -57,6 +59,10 @@ PackageRecord package_at(const Statement& row, int first) {
         }
     }
     return package;
+}
+
+kitchen::Batch batch_at(const Statement& row, int first) {
+    return {static_cast<int>(row.integer(first)), row.text(first + 1), row.integer(first + 2)};
 }
 
 bool same_package(const PackageRecord& one, const PackageRecord& other) {

@@ -16,11 +16,14 @@ kitchen::Date date_of(const std::string& iso);
 std::string lines_of(const std::vector<std::string>& entries);
 
 /// The columns of a package, from `first` on: dish, words, made, keep_until, basis, servings,
-/// grams, allergens, classes, thaw, thaw_minutes. \returns the package without its bags
+/// grams, allergens, classes, thaw, thaw_minutes. \returns the package without its bags and batch
 PackageRecord package_at(const Statement& row, int first);
 
-/// Whether two descriptions of a package say the same, but for ids, and for what schema 1 did not
-/// keep.
+/// The columns of a batch, from `first` on: kitchen_number, batch_kitchen, batch.
+kitchen::Batch batch_at(const Statement& row, int first);
+
+/// Whether two descriptions of a package say the same, but for ids and batch, and for what schema 1
+/// did not keep.
 bool same_package(const PackageRecord& one, const PackageRecord& other);
 bool same_packages(const std::vector<PackageRecord>& some,
                    const std::vector<PackageRecord>& others);

@@ -1,11 +1,14 @@
 #include "archive/contents.h"
 
+#include "archive/events.h"
 #include "archive/limits.h"
+#include "archive/rows.h"
 #include "base/shown.h"
 #include "kitchen/bag_id.h"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <map>
 #include <set>
 
 namespace thawslip::archive {
@@ -34,14 +37,22 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
             return fmt::format("\"{}\" of description {} {}", shown(package.dish), day.lineage,
                                *fault);
         }
+        const auto& batch = package.batch;
+        if (!is_one_line(batch.kitchen) || !is_one_line(package.origin) || batch.number < 1 ||
+            batch.kitchen_number < 0 || batch.kitchen_number > kitchen::highest_kitchen_number) {
+            return fmt::format("\"{}\" of description {} is of a batch that cannot be",
+                               shown(package.dish), day.lineage);
+        }
     }
     return std::nullopt;
 }
 
 std::optional<std::string> fault_in_bag(const Contents& contents, const Contents::Bag& bag,
                                         std::set<std::string>& seen) {
-    if (!is_one_line(bag.changed)) {
-        return std::string{"a bag has a time that cannot be"};
+    if (bag.events.empty() || !std::ranges::all_of(bag.events, [](const BagEvent& event) {
+            return is_one_line(event.at) && is_one_line(event.station) && is_one_line(event.boot);
+        })) {
+        return std::string{"a bag has a state or a time that cannot be"};
     }
     if (bag.ids.empty()) {
         return std::string{"a bag has no id"};
@@ -64,7 +75,10 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
 }
 
 std::optional<std::string> fault_in_print(const Contents& contents, const Contents::Print& print) {
-    if (!is_one_line(print.first_at) || !is_one_line(print.last_at)) {
+    const bool keys_are_lines = std::ranges::all_of(print.keys, [](const Contents::Key& key) {
+        return is_one_line(key.key) && is_one_line(key.at) && is_one_line(key.station);
+    });
+    if (!is_one_line(print.first_at) || !is_one_line(print.last_at) || !keys_are_lines) {
         return std::string{"a print has a time that cannot be"};
     }
     for (const auto day : print.days) {
@@ -84,7 +98,47 @@ std::optional<std::string> fault_in_print(const Contents& contents, const Conten
     return std::nullopt;
 }
 
+void complete_days(Contents& contents) {
+    std::map<int, std::pair<std::string, std::int64_t>> lineages; // origin, last order
+    std::vector<Contents::Day*> days;
+    for (auto& day : contents.days) {
+        days.push_back(&day);
+    }
+    std::ranges::stable_sort(days, {}, &Contents::Day::revision);
+    for (auto* day : days) {
+        const auto origin =
+            fmt::format("{} {}", day->recorded, hash_of_description(day->record.description));
+        auto& [first, last] = lineages.try_emplace(day->lineage, origin, 0).first->second;
+        last = day->ordered = order_after(last, day->recorded);
+        for (auto& package : day->record.packages) {
+            package.origin = first;
+        }
+    }
+}
+
+void complete_prints(Contents& contents) {
+    std::set<std::string> taken;
+    for (auto& print : contents.prints) {
+        for (const auto& at : {print.first_at, print.last_at}) {
+            const auto key = at + " " + print.setup.what;
+            if (taken.insert(key).second) {
+                print.keys.push_back({key, at, {}});
+            }
+        }
+    }
+}
+
 } // namespace
+
+void complete(Contents& contents, const std::vector<BagState>& states) {
+    complete_days(contents);
+    complete_prints(contents);
+    for (std::size_t i = 0; i < contents.bags.size(); ++i) {
+        const auto& [state, changed] = states.at(i);
+        const auto clock = seconds_of(changed);
+        contents.bags[i].events = {{clock * 1000, {}, 0, state, changed, clock}};
+    }
+}
 
 std::optional<std::string> fault_in(const Contents& contents) {
     Revisions revisions;

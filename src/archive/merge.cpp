@@ -1,5 +1,6 @@
 #include "archive/archive.h"
 #include "archive/columns.h"
+#include "archive/events.h"
 #include "archive/rows.h"
 
 #include <algorithm>
@@ -27,27 +28,28 @@ Indexes read_days(Connection& connection, Contents& contents) {
     Indexes indexes;
     auto& rows =
         connection.statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
-                             "description FROM day ORDER BY lineage, revision");
+                             "description, station, ordered FROM day ORDER BY lineage, revision");
     while (rows.next()) {
         indexes.emplace(rows.integer(0), contents.days.size());
         contents.days.push_back({static_cast<int>(rows.integer(1)),
                                  static_cast<int>(rows.integer(2)),
                                  rows.text(6),
+                                 rows.integer(9),
                                  {date_of(rows.text(3)), rows.text(4), rows.text(5), rows.text(7),
-                                  packages_of(connection, rows.integer(0))}});
+                                  packages_of(connection, rows.integer(0)), rows.text(8)}});
     }
     return indexes;
 }
 
 void read_bags(Connection& connection, const Indexes& indexes, Contents& contents) {
     auto& rows = connection.statement(
-        "SELECT b.id, p.day, p.position, b.number, b.state, b.changed FROM bag b JOIN package p "
-        "ON p.id = b.package ORDER BY p.day, p.position, b.number, b.id");
+        "SELECT b.id, p.day, p.position, b.number FROM bag b JOIN package p ON p.id = b.package "
+        "ORDER BY p.day, p.position, b.number, b.id");
     while (rows.next()) {
         contents.bags.push_back({ids_of(connection, rows.integer(0)), indexes.at(rows.integer(1)),
                                  static_cast<int>(rows.integer(2)),
                                  static_cast<int>(rows.integer(3)),
-                                 state_of(rows.text(4)).value_or(State::Frozen), rows.text(5)});
+                                 events_of(connection, rows.integer(0))});
     }
     std::ranges::stable_sort(contents.bags, {}, &Contents::Bag::day);
 }
@@ -63,6 +65,17 @@ std::vector<std::size_t> days_of(Connection& connection, std::int64_t print,
     return days;
 }
 
+std::vector<Contents::Key> keys_of(Connection& connection, std::int64_t print) {
+    auto& rows =
+        connection.statement("SELECT key, at, station FROM print_key WHERE print = ? ORDER BY key")
+            .with(print);
+    std::vector<Contents::Key> keys;
+    while (rows.next()) {
+        keys.push_back({rows.text(0), rows.text(1), rows.text(2)});
+    }
+    return keys;
+}
+
 void read_prints(Connection& connection, const Indexes& indexes, Contents& contents) {
     auto& rows = connection.statement("SELECT id, first_at, last_at, what, stock, layout, "
                                       "settings, look FROM print ORDER BY id");
@@ -71,24 +84,60 @@ void read_prints(Connection& connection, const Indexes& indexes, Contents& conte
                                    rows.text(2),
                                    {rows.text(3), rows.text(4), rows.text(5), rows.text(6),
                                     rows.text(7), files_of_print(connection, rows.integer(0))},
-                                   days_of(connection, rows.integer(0), indexes)});
+                                   days_of(connection, rows.integer(0), indexes),
+                                   keys_of(connection, rows.integer(0))});
     }
+}
+
+/// Where a revision stands among others, and nothing else stands.
+struct Place {
+    std::int64_t ordered = 0;
+    std::int64_t hash = 0;
+    friend auto operator<=>(const Place&, const Place&) = default;
+};
+
+Place place_of(const Contents::Day& day) {
+    return {day.ordered, hash_of_description(day.record.description)};
+}
+
+Place place_of_bag(Connection& connection, std::int64_t bag) {
+    auto& row = connection
+                    .statement("SELECT d.ordered, d.hash FROM bag b JOIN package p ON p.id = "
+                               "b.package JOIN day d ON d.id = p.day WHERE b.id = ?")
+                    .with(bag);
+    return row.next() ? Place{row.integer(0), row.integer(1)} : Place{};
+}
+
+std::set<std::string> origins_of(const std::vector<PackageRecord>& packages) {
+    std::set<std::string> origins;
+    for (const auto& package : packages) {
+        origins.insert(package.origin);
+    }
+    return origins;
 }
 
 /// One merge under way: what the other's days are called here.
 class Merge {
 public:
-    Merge(Connection& connection, const Contents& other)
-        : connection_{connection}, other_{other}, rows_(other.days.size(), 0),
-          added_(other.days.size(), false) {}
+    Merge(Connection& connection, const Contents& other, Kitchens kitchens)
+        : connection_{connection}, other_{other}, kitchens_{kitchens}, rows_(other.days.size(), 0),
+          left_out_(other.days.size(), false) {
+        for (const auto& day : other.days) {
+            origins_[day.lineage].merge(origins_of(day.record.packages));
+        }
+    }
 
     Merged run() {
         match_days();
         match_bags();
+        leave_days_out();
         for (std::size_t i = 0; i < rows_.size(); ++i) {
-            if (rows_[i] == 0) {
+            if (rows_[i] == 0 && !left_out_[i]) {
                 add_day(i);
             }
+        }
+        for (const int lineage : grown_) {
+            number_revisions(connection_, lineage);
         }
         for (const auto& bag : other_.bags) {
             if (!clashes_.contains(&bag)) {
@@ -102,42 +151,42 @@ public:
     }
 
 private:
-    /// Finds the descriptions that both have, and with them the lineages.
+    /// Finds the revisions that both have, and with them the lineages. A description that was
+    /// edited and edited back stands there twice, at two places.
     void match_days() {
-        std::set<std::int64_t> taken;
         for (std::size_t i = 0; i < rows_.size(); ++i) {
             const auto& day = other_.days[i];
             auto& known = connection_
                               .statement("SELECT id, lineage FROM day WHERE description = ? AND "
-                                         "made = ? AND hash = ? ORDER BY id")
+                                         "made = ? AND hash = ? AND ordered = ? ORDER BY id")
                               .with_bytes(day.record.description)
                               .with(kitchen::to_iso(day.record.made))
-                              .with(hash_of_description(day.record.description));
+                              .with(hash_of_description(day.record.description))
+                              .with(day.ordered);
             while (rows_[i] == 0 && known.next()) {
-                // A description that was edited and edited back stands there twice.
-                if (!taken.contains(known.integer(0)) &&
-                    same_packages(packages_of(connection_, known.integer(0)),
-                                  day.record.packages)) {
+                const auto packages = packages_of(connection_, known.integer(0));
+                if (!taken_.contains(known.integer(0)) &&
+                    same_packages(packages, day.record.packages) &&
+                    origins_of(packages) == origins_of(day.record.packages)) {
                     rows_[i] = known.integer(0);
-                    taken.insert(rows_[i]);
+                    taken_.insert(rows_[i]);
                     lineages_.emplace(day.lineage, static_cast<int>(known.integer(1)));
                 }
             }
         }
     }
 
-    /// Descriptions that only the other has may still be revisions of ours, by their bags.
+    /// Bags of one id are one bag, or they clash. Descriptions that only the other has may be
+    /// revisions of ours, by their bags.
     void match_bags() {
-        const auto shared = lineages_;
         for (const auto& bag : other_.bags) {
-            const int lineage = other_.days[bag.day].lineage;
-            const auto row = known_bag(bag);
-            if (row == 0) {
+            const auto known = known_bags(bag);
+            if (known.empty()) {
                 continue;
             }
-            if (shared.contains(lineage) ||
-                same_food(package_of_bag(connection_, row), there(bag))) {
-                lineages_.emplace(lineage, lineage_of_bag(row));
+            if (known.size() == 1 && is_same(*known.begin(), bag)) {
+                lineages_.emplace(other_.days[bag.day].lineage,
+                                  lineage_of_bag(connection_, *known.begin()));
             } else {
                 clashes_.insert(&bag);
                 merged_.clashes.push_back(bag.ids.front());
@@ -145,8 +194,48 @@ private:
         }
     }
 
+    /// A batch is the same where one archive has it from the other. In one kitchen, so its number
+    /// or the cook says, ids are only given twice where a description was printed twice.
+    bool is_same(std::int64_t row, const Contents::Bag& bag) {
+        const auto here = package_of_bag(connection_, row);
+        const auto& that = there(bag);
+        if (origins_here(lineage_of_bag(connection_, row)).contains(that.origin) ||
+            origins_.at(other_.days[bag.day].lineage).contains(here.origin)) {
+            return true;
+        }
+        const bool one_kitchen = kitchens_ == Kitchens::AreOne ||
+                                 (here.batch.kitchen_number != 0 &&
+                                  here.batch.kitchen_number == that.batch.kitchen_number);
+        return one_kitchen && same_food(here, that);
+    }
+
+    std::set<std::string> origins_here(int lineage) {
+        auto& rows = connection_
+                         .statement("SELECT DISTINCT p.origin FROM package p JOIN day d ON d.id = "
+                                    "p.day WHERE d.lineage = ? AND p.origin <> ''")
+                         .with(lineage);
+        std::set<std::string> origins;
+        while (rows.next()) {
+            origins.insert(rows.text(0));
+        }
+        return origins;
+    }
+
     const PackageRecord& there(const Contents::Bag& bag) const {
         return other_.days[bag.day].record.packages[static_cast<std::size_t>(bag.position - 1)];
+    }
+
+    /// A description whose every bag clashes would only be taken for ours.
+    void leave_days_out() {
+        std::set<int> clashing;
+        std::set<int> kept;
+        for (const auto& bag : other_.bags) {
+            (clashes_.contains(&bag) ? clashing : kept).insert(other_.days[bag.day].lineage);
+        }
+        for (std::size_t i = 0; i < rows_.size(); ++i) {
+            const int lineage = other_.days[i].lineage;
+            left_out_[i] = rows_[i] == 0 && clashing.contains(lineage) && !kept.contains(lineage);
+        }
     }
 
     void add_day(std::size_t index) {
@@ -155,42 +244,38 @@ private:
         if (lineage == lineages_.end()) {
             lineage = lineages_.emplace(day.lineage, next_lineage(connection_)).first;
         }
-        rows_[index] = insert_day(connection_, day.record, lineage->second,
-                                  last_revision(connection_, lineage->second) + 1, day.recorded);
-        added_[index] = true;
+        rows_[index] =
+            insert_day(connection_, day.record, lineage->second,
+                       last_revision(connection_, lineage->second) + 1, day.recorded, day.ordered);
+        grown_.insert(lineage->second);
         ++merged_.days;
     }
 
     void add_bag(const Contents::Bag& bag) {
-        auto row = known_bag(bag);
-        if (row == 0) {
-            row = insert_bag(connection_, package_row(bag), bag.number, bag.state, bag.changed);
-            ++merged_.bags;
-            for (const auto& id : bag.ids) {
-                insert_id(connection_, id, row, &id == &bag.ids.front());
-            }
-            return;
-        }
+        const auto known = known_bags(bag);
+        const bool is_new = known.empty();
+        const auto row =
+            is_new ? insert_bag(connection_, package_row(bag), bag.number) : *known.begin();
         for (const auto& id : bag.ids) {
             if (bag_row(connection_, id) == 0) {
-                insert_id(connection_, id, row, false);
+                insert_id(connection_, id, row, is_new && &id == &bag.ids.front());
             }
         }
-        take_later_description(row, bag);
-        take_later_state(row, bag);
+        if (!is_new) {
+            take_later_description(row, bag);
+        }
+        for (const auto& event : bag.events) {
+            insert_event(connection_, row, event);
+        }
+        const bool changed = find_state(connection_, row);
+        ++(is_new ? merged_.bags : merged_.states);
+        merged_.states -= !is_new && !changed ? 1 : 0;
     }
 
-    /// A revision that only the other had, and that is younger than ours, describes the bag now.
     void take_later_description(std::int64_t row, const Contents::Bag& bag) {
-        auto& ours = connection_
-                         .statement("SELECT d.recorded FROM bag b JOIN package p ON p.id = "
-                                    "b.package JOIN day d ON d.id = p.day WHERE b.id = ?")
-                         .with(row);
-        if (added_[bag.day] && ours.next() && ours.text(0) < other_.days[bag.day].recorded) {
+        if (place_of_bag(connection_, row) < place_of(other_.days[bag.day])) {
             describe_bag(connection_, row, package_row(bag), bag.number);
-            if (bag_row(connection_, bag.ids.front()) == row) {
-                make_newest(connection_, row, bag.ids.front());
-            }
+            make_newest(connection_, row, bag.ids.front());
         }
     }
 
@@ -199,62 +284,53 @@ private:
             .at(static_cast<std::size_t>(bag.position - 1));
     }
 
-    void take_later_state(std::int64_t row, const Contents::Bag& bag) {
-        auto& later = connection_
-                          .statement("UPDATE bag SET state = ?1, changed = ?2 WHERE id = ?3 AND "
-                                     "changed < ?2 AND state <> ?1 RETURNING id")
-                          .with(word_of(bag.state))
-                          .with(bag.changed)
-                          .with(row);
-        while (later.next()) {
-            ++merged_.states;
-        }
-    }
-
     void add_print(const Contents::Print& print) {
         StoredPrint stored{print.first_at, print.last_at, print.setup, {}};
         std::vector<std::int64_t> days;
         for (const auto index : print.days) {
+            if (left_out_[index]) {
+                return;
+            }
             days.push_back(rows_[index]);
             stored.days.push_back(DayKey{rows_[index]});
         }
-        if (const auto known = print_row(connection_, print.setup, days)) {
+        auto row = print_row(connection_, print.setup, days);
+        if (row != 0) {
             connection_
                 .statement("UPDATE print SET first_at = min(first_at, ?1), last_at = max(last_at, "
                            "?2) WHERE id = ?3")
                 .with(print.first_at)
                 .with(print.last_at)
-                .with(known)
+                .with(row)
                 .run();
-            return;
+        } else {
+            row = insert_print(connection_, stored);
+            ++merged_.prints;
         }
-        insert_print(connection_, stored);
-        ++merged_.prints;
+        for (const auto& [key, at, station] : print.keys) {
+            insert_print_key(connection_, row, key, at, station);
+        }
     }
 
-    std::int64_t known_bag(const Contents::Bag& bag) {
+    std::set<std::int64_t> known_bags(const Contents::Bag& bag) {
+        std::set<std::int64_t> known;
         for (const auto& id : bag.ids) {
             if (const auto row = bag_row(connection_, id)) {
-                return row;
+                known.insert(row);
             }
         }
-        return 0;
-    }
-
-    int lineage_of_bag(std::int64_t bag) {
-        auto& row = connection_
-                        .statement("SELECT d.lineage FROM bag b JOIN package p ON p.id = b.package "
-                                   "JOIN day d ON d.id = p.day WHERE b.id = ?")
-                        .with(bag);
-        row.next();
-        return static_cast<int>(row.integer(0));
+        return known;
     }
 
     Connection& connection_;
     const Contents& other_;
+    Kitchens kitchens_;
     std::vector<std::int64_t> rows_;
-    std::vector<bool> added_;     ///< days that were not here
-    std::map<int, int> lineages_; ///< the other's → ours
+    std::vector<bool> left_out_;                   ///< days of descriptions whose every bag clashes
+    std::set<std::int64_t> taken_;                 ///< days here that are matched
+    std::map<int, int> lineages_;                  ///< the other's → ours
+    std::set<int> grown_;                          ///< lineages here that got a revision
+    std::map<int, std::set<std::string>> origins_; ///< of the other's lineages
     std::set<const Contents::Bag*> clashes_;
     Merged merged_;
 };
@@ -278,13 +354,13 @@ Contents Archive::contents() {
     return contents;
 }
 
-Merged Archive::merge(const Contents& other) {
+Merged Archive::merge(const Contents& other, Kitchens kitchens) {
     const Question question{*connection_};
     if (const auto fault = fault_in(other)) {
         throw ArchiveFailure{{ArchiveFault::Kind::Damaged, *fault}};
     }
     Transaction transaction{connection_->database()};
-    auto merged = Merge{*connection_, other}.run();
+    auto merged = Merge{*connection_, other, kitchens}.run();
     connection_->rest();
     transaction.commit();
     return merged;

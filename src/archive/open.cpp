@@ -1,5 +1,6 @@
 #include "archive/archive.h"
 #include "archive/connection.h"
+#include "archive/copy.h"
 #include "archive/schema.h"
 #include "base/folder.h"
 #include "base/place.h"
@@ -115,6 +116,48 @@ bool is_quiet(const std::string& path) {
     return !fs::exists(path + "-wal", error) || fs::file_size(path + "-wal", error) == 0;
 }
 
+/// \returns its schema
+std::size_t require_prints(const Database& database) {
+    const auto version = schema_version(database, schema_steps().size());
+    if (version == 0) {
+        fail(Kind::Missing,
+             fmt::format("the archive {} is empty: nothing has been printed yet", database.path()));
+    }
+    return version;
+}
+
+fs::file_time_type last_written(const std::string& path) {
+    std::error_code error;
+    return fs::last_write_time(path, error);
+}
+
+/// Where it truly is: beside that SQLite keeps its log, whatever link leads there.
+std::string place_of(const std::string& path) {
+    auto place = end_of_links(path);
+    if (!place) {
+        fail(Kind::CannotOpen,
+             fmt::format("cannot open the archive {}: {}", path, std::strerror(ELOOP)));
+    }
+    return *std::move(place);
+}
+
+/// What nobody changes is read without a lock or a log made beside it. Where somebody changed it
+/// meanwhile, it is read again as others' changes allow.
+Database open_copy(const std::string& path, std::chrono::milliseconds patience) {
+    const auto copy_as = [&](Access access) {
+        const Database database{path, access, patience};
+        require_prints(database);
+        return copy_in_memory(database, patience);
+    };
+    const auto written = last_written(path);
+    auto copy = copy_as(is_quiet(path) ? Access::Unchanging : Access::ReadOnly);
+    if (!is_quiet(path) || last_written(path) != written) {
+        copy = copy_as(Access::ReadOnly);
+    }
+    migrate(copy, schema_steps());
+    return copy;
+}
+
 /// A log-keeping database in a folder that cannot be written opens only as one that nobody
 /// changes (SQLite, "Write-Ahead Logging", read-only databases). Where a log is left beside it,
 /// that would read nonsense.
@@ -141,11 +184,7 @@ Database open_on_any_disk(const std::string& path, std::chrono::milliseconds pat
 
 Database open_for_reading(const std::string& path, std::chrono::milliseconds patience) {
     auto database = open_on_any_disk(path, patience);
-    const auto version = schema_version(database, schema_steps().size());
-    if (version == 0) {
-        fail(Kind::Missing,
-             fmt::format("the archive {} is empty: nothing has been printed yet", path));
-    }
+    const auto version = require_prints(database);
     return version == schema_steps().size() ? std::move(database)
                                             : open_for_writing(path, patience);
 }
@@ -155,18 +194,28 @@ Database open_for_reading(const std::string& path, std::chrono::milliseconds pat
 Result<Archive, ArchiveFault> Archive::open(const std::string& path, Mode mode,
                                             std::chrono::milliseconds patience) {
     try {
-        // Where it truly is: beside that SQLite keeps its log, whatever link leads there.
-        const auto place = end_of_links(path);
-        if (!place) {
-            fail(Kind::CannotOpen,
-                 fmt::format("cannot open the archive {}: {}", path, std::strerror(ELOOP)));
-        }
-        require_file(*place, mode);
-        auto database = mode == Mode::Write ? open_for_writing(*place, patience)
-                                            : open_for_reading(*place, patience);
+        const auto place = place_of(path);
+        require_file(place, mode);
+        auto database = mode == Mode::Write  ? open_for_writing(place, patience)
+                        : mode == Mode::Copy ? open_copy(place, patience)
+                                             : open_for_reading(place, patience);
         return Archive{std::make_unique<Connection>(std::move(database))};
     } catch (const ArchiveFailure& failure) {
         return Failure{failure.fault()};
+    }
+}
+
+std::optional<ArchiveFault> Archive::back_up(const std::string& path, const std::string& file,
+                                             std::chrono::milliseconds patience) {
+    try {
+        const auto place = place_of(path);
+        require_file(place, Mode::Read);
+        auto database = open_on_any_disk(place, patience);
+        require_prints(database);
+        Archive{std::make_unique<Connection>(std::move(database))}.back_up(file);
+        return std::nullopt;
+    } catch (const ArchiveFailure& failure) {
+        return failure.fault();
     }
 }
 

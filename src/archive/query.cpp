@@ -65,15 +65,20 @@ std::string prefix_query(std::string_view words) {
     return query;
 }
 
-StoredDay day_at(const Statement& row) {
-    return {DayKey{row.integer(0)},
-            static_cast<int>(row.integer(1)),
-            static_cast<int>(row.integer(2)),
-            date_of(row.text(3)),
-            row.text(4),
-            row.text(5),
-            row.text(6),
-            row.text(7)};
+StoredDay day_at(Connection& connection, const Statement& row) {
+    StoredDay day{DayKey{row.integer(0)},
+                  static_cast<int>(row.integer(1)),
+                  static_cast<int>(row.integer(2)),
+                  date_of(row.text(3)),
+                  row.text(4),
+                  row.text(5),
+                  row.text(6),
+                  row.text(7),
+                  {}};
+    for (auto& package : packages_of(connection, row.integer(0))) {
+        day.batches.push_back(std::move(package.batch));
+    }
+    return day;
 }
 
 StoredPrint print_at(Connection& connection, const Statement& row) {
@@ -81,7 +86,8 @@ StoredPrint print_at(Connection& connection, const Statement& row) {
                       row.text(2),
                       {row.text(3), row.text(4), row.text(5), row.text(6), row.text(7),
                        files_of_print(connection, row.integer(0))},
-                      {}};
+                      {},
+                      static_cast<int>(row.integer(8))};
     auto& days = connection.statement("SELECT day FROM print_day WHERE print = ? ORDER BY position")
                      .with(row.integer(0));
     while (days.next()) {
@@ -129,6 +135,21 @@ std::set<std::string> one_slip_away(const std::string& typed) {
     return ids;
 }
 
+/// Ids that end as typed, where the kitchen's symbols were left out.
+std::set<std::string> without_kitchen(Connection& connection, std::string_view typed) {
+    std::set<std::string> ids;
+    if (typed.size() == 9) {
+        auto& rows = connection
+                         .statement("SELECT id FROM bag_id WHERE length(id) = 15 AND "
+                                    "replace(substr(id, 5), '-', '') = ?")
+                         .with(typed);
+        while (rows.next()) {
+            ids.insert(rows.text(0));
+        }
+    }
+    return ids;
+}
+
 } // namespace
 
 std::optional<Bag> Archive::bag(const std::string& id) {
@@ -167,11 +188,13 @@ std::vector<Bag> Archive::find(std::string_view words, Which which) {
 }
 
 std::vector<std::string> Archive::near_ids(std::string_view typed) {
-    constexpr std::size_t longest = 12; // one slip leads from 8, 9 or 10 symbols to 9
+    constexpr std::size_t longest = 15; // one slip leads from 11, 12 or 13 symbols to 12
     std::vector<std::string> found;
     if (typed.size() <= longest) {
         const Question question{*connection_};
-        for (const auto& id : one_slip_away(std::string{typed})) {
+        auto near = one_slip_away(std::string{typed});
+        near.merge(without_kitchen(*connection_, typed));
+        for (const auto& id : near) {
             if (bag_row(*connection_, id) != 0) {
                 found.push_back(id);
             }
@@ -180,33 +203,13 @@ std::vector<std::string> Archive::near_ids(std::string_view typed) {
     return found;
 }
 
-int Archive::set_state(std::span<const std::string> ids, State state, const std::string& at) {
-    const Question question{*connection_};
-    Transaction transaction{connection_->database()};
-    int changed = 0;
-    for (const auto& id : ids) {
-        auto& rows = connection_
-                         ->statement("UPDATE bag SET state = ?1, changed = ?2 WHERE id = (SELECT "
-                                     "bag FROM bag_id WHERE id = ?3) AND state <> ?1 RETURNING id")
-                         .with(word_of(state))
-                         .with(at)
-                         .with(id);
-        while (rows.next()) {
-            ++changed;
-        }
-    }
-    connection_->rest();
-    transaction.commit();
-    return changed;
-}
-
 StoredDay Archive::day(DayKey key) {
     const Question question{*connection_};
     auto& row = connection_
                     ->statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
                                 "description FROM day WHERE id = ?")
                     .with(static_cast<std::int64_t>(key));
-    return row.next() ? day_at(row) : StoredDay{};
+    return row.next() ? day_at(*connection_, row) : StoredDay{};
 }
 
 std::vector<StoredDay> Archive::revisions(int lineage) {
@@ -217,7 +220,7 @@ std::vector<StoredDay> Archive::revisions(int lineage) {
                      .with(lineage);
     std::vector<StoredDay> days;
     while (rows.next()) {
-        days.push_back(day_at(rows));
+        days.push_back(day_at(*connection_, rows));
     }
     return days;
 }
@@ -226,7 +229,8 @@ std::vector<StoredPrint> Archive::prints_of(DayKey day) {
     const Question question{*connection_};
     auto& rows = connection_
                      ->statement("SELECT id, first_at, last_at, what, stock, layout, settings, "
-                                 "look FROM print WHERE id IN (SELECT print FROM print_day WHERE "
+                                 "look, (SELECT count(*) FROM print_key WHERE print = print.id) "
+                                 "FROM print WHERE id IN (SELECT print FROM print_day WHERE "
                                  "day = ?) ORDER BY id DESC")
                      .with(static_cast<std::int64_t>(day));
     return all_prints(*connection_, rows);
@@ -238,7 +242,8 @@ std::vector<StoredPrint> Archive::prints_on(kitchen::Date day) {
     const auto from = kitchen::to_iso(day);
     auto& rows = connection_
                      ->statement("SELECT id, first_at, last_at, what, stock, layout, settings, "
-                                 "look FROM print WHERE (first_at >= ?1 AND first_at < ?2) OR "
+                                 "look, (SELECT count(*) FROM print_key WHERE print = print.id) "
+                                 "FROM print WHERE (first_at >= ?1 AND first_at < ?2) OR "
                                  "(last_at >= ?1 AND last_at < ?2) ORDER BY id")
                      .with(from)
                      .with(from + "U");

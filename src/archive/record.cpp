@@ -1,5 +1,7 @@
 #include "archive/archive.h"
 #include "archive/columns.h"
+#include "archive/events.h"
+#include "archive/identity.h"
 #include "archive/mended_name.h"
 #include "archive/rows.h"
 
@@ -9,81 +11,41 @@
 namespace thawslip::archive {
 namespace {
 
-/// A revision that is in the archive.
-struct Known {
-    std::int64_t row = 0;
-    int lineage = 0;
+std::string hex_of(const std::string& text) {
+    return fmt::format("{:016x}", kitchen::fnv_1a(text));
+}
+
+/// What a print that was given no key is known by.
+std::string key_of(const PrintRecord& print) {
+    const auto& setup = print.setup;
+    auto text = fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}", print.station.name, print.at,
+                            setup.what, setup.stock, setup.layout, setup.settings, setup.look);
+    for (const auto& day : print.days) {
+        text += fmt::format("\x1F{}\x1F{}", day.file, day.description);
+        for (const auto& package : day.packages) {
+            text += fmt::format("\x1F{}", package.batch.number);
+        }
+    }
+    return hex_of(text);
+}
+
+/// One print being recorded.
+struct Recording {
+    Connection& connection;
+    const PrintRecord& print;
+    std::int64_t seq = 0; ///< of its events
+    Recorded recorded = {};
 };
 
-Known newest_of(Connection& connection, int lineage) {
-    auto& row = connection
-                    .statement("SELECT id FROM day WHERE lineage = ? ORDER BY revision DESC "
-                               "LIMIT 1")
-                    .with(lineage);
-    row.next();
-    return {row.integer(0), lineage};
+std::string origin_of(const Recording& recording, const DayRecord& day,
+                      const kitchen::Batch& batch) {
+    return hex_of(fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}", recording.print.station.name,
+                              recording.connection.database().path(), recording.print.at, day.file,
+                              batch.number, day.description));
 }
 
-/// The lineage of the newest revision that has one of the day's bags; 0 when none has.
-int lineage_by_id(Connection& connection, const DayRecord& day) {
-    for (const auto& package : day.packages) {
-        for (const auto& id : package.bags) {
-            auto& row =
-                connection
-                    .statement("SELECT d.lineage FROM bag_id i JOIN bag b ON b.id = i.bag JOIN "
-                               "package p ON p.id = b.package JOIN day d ON d.id = p.day "
-                               "WHERE i.id = ?")
-                    .with(id);
-            if (row.next()) {
-                return static_cast<int>(row.integer(0));
-            }
-        }
-    }
-    return 0;
-}
-
-int lineage_by_file(Connection& connection, const DayRecord& day) {
-    if (day.file.empty()) {
-        return 0;
-    }
-    auto& row = connection
-                    .statement("SELECT lineage FROM day WHERE file = ? AND made = ? "
-                               "ORDER BY id DESC LIMIT 1")
-                    .with(day.file)
-                    .with(kitchen::to_iso(day.made));
-    return row.next() ? static_cast<int>(row.integer(0)) : 0;
-}
-
-std::string description_of(Connection& connection, std::int64_t day) {
-    auto& row = connection.statement("SELECT description FROM day WHERE id = ?").with(day);
-    row.next();
-    return row.text(0);
-}
-
-/// The same food under a name in which a slip was mended.
-bool is_mended(const PackageRecord& before, const PackageRecord& now) {
-    return before.made == now.made && before.food && before.food == now.food &&
-           is_mended_name(before.words, now.words);
-}
-
-/// For each package of `day`: the row of the older package whose bags it renames, or 0.
-std::vector<std::int64_t> mended_packages(Connection& connection, const DayRecord& day,
-                                          const Known& before) {
-    const auto old_packages = packages_of(connection, before.row);
-    const auto rows = package_rows(connection, before.row);
-    std::vector<std::int64_t> mended(day.packages.size(), 0);
-    for (std::size_t i = 0; i < std::min(mended.size(), rows.size()); ++i) {
-        const auto& now = day.packages[i];
-        const bool known = std::ranges::any_of(
-            now.bags, [&](const std::string& id) { return bag_row(connection, id) != 0; });
-        const bool still_there = std::ranges::any_of(day.packages, [&](const PackageRecord& other) {
-            return other.dish == old_packages[i].dish && other.made == old_packages[i].made;
-        });
-        if (!known && !still_there && is_mended(old_packages[i], now)) {
-            mended[i] = rows[i];
-        }
-    }
-    return mended;
+[[noreturn]] void clash(std::string message) {
+    throw ArchiveFailure{{ArchiveFault::Kind::Clash, std::move(message)}};
 }
 
 std::int64_t bag_of_package(Connection& connection, std::int64_t package, int number) {
@@ -99,18 +61,14 @@ std::string newest_id(Connection& connection, std::int64_t bag) {
     return row.next() ? row.text(0) : std::string{};
 }
 
-/// An id tells of a dish, a day and a number by a hash: two of one day may share it, though it is
-/// not likely (kitchen/bag_id.h). The label of one food must not stick on another.
-void require_same_dish(const PackageRecord& before, const PackageRecord& now,
-                       const std::string& id) {
-    const bool same = before.made == now.made &&
+/// The label of one food must not stick on another.
+void require_same_bag(const PackageRecord& before, const PackageRecord& now,
+                      const std::string& id) {
+    const bool same = before.made == now.made && before.batch == now.batch &&
                       (before.dish == now.dish || is_mended_name(before.words, now.words));
     if (!same) {
-        throw ArchiveFailure{
-            {ArchiveFault::Kind::Clash,
-             fmt::format("{} is the id of a bag of \"{}\" made {} already: do not use these "
-                         "labels, and give \"{}\" another name",
-                         id, before.dish, kitchen::to_iso(before.made), now.dish)}};
+        clash(fmt::format("{} is the id of a bag of \"{}\" made {} already", id, before.dish,
+                          kitchen::to_iso(before.made)));
     }
 }
 
@@ -119,87 +77,124 @@ bool is_relabelled(const PackageRecord& before, const PackageRecord& now) {
     return before.food && now.food && before.food != now.food;
 }
 
+void insert_new_bag(Recording& recording, const std::string& id, std::int64_t package, int number) {
+    auto& connection = recording.connection;
+    const auto bag = insert_bag(connection, package, number);
+    insert_id(connection, id, bag, true);
+    add_event(connection, bag, State::Frozen, recording.print.at, recording.print.station,
+              recording.seq);
+    ++recording.recorded.new_bags;
+}
+
 /// Puts the bags of one package of a new revision where they belong.
 /// \param mended the row of the package whose name was mended into this one, or 0
-void record_bags(Connection& connection, const PackageRecord& package, std::int64_t row,
-                 std::int64_t mended, const std::string& at, Recorded& recorded) {
+void record_bags(Recording& recording, const PackageRecord& package, std::int64_t row,
+                 std::int64_t mended) {
+    auto& connection = recording.connection;
     int number = 0;
     for (const auto& id : package.bags) {
         ++number;
         if (const auto known = bag_row(connection, id)) {
             const auto before = package_of_bag(connection, known);
-            require_same_dish(before, package, id);
+            require_same_bag(before, package, id);
             if (is_relabelled(before, package)) {
-                recorded.relabelled.push_back(id);
+                recording.recorded.relabelled.push_back(id);
             }
             describe_bag(connection, known, row, number);
             make_newest(connection, known, id);
             continue;
         }
         if (const auto bag = mended != 0 ? bag_of_package(connection, mended, number) : 0) {
-            recorded.renamed.emplace_back(newest_id(connection, bag), id);
+            recording.recorded.renamed.emplace_back(newest_id(connection, bag), id);
             insert_id(connection, id, bag, false);
             describe_bag(connection, bag, row, number);
             make_newest(connection, bag, id);
             continue;
         }
-        insert_id(connection, id, insert_bag(connection, row, number, State::Frozen, at), true);
-        ++recorded.new_bags;
+        insert_new_bag(recording, id, row, number);
     }
 }
 
-void note_dropped(Connection& connection, const Known& before, Recorded& recorded) {
-    auto& rows = connection
+void note_dropped(Recording& recording, std::int64_t before) {
+    auto& rows = recording.connection
                      .statement("SELECT i.id FROM bag b JOIN package p ON p.id = b.package JOIN "
                                 "bag_id i ON i.bag = b.id AND i.newest = 1 "
                                 "WHERE p.day = ? ORDER BY p.position, b.number")
-                     .with(before.row);
+                     .with(before);
     while (rows.next()) {
-        recorded.dropped.push_back(rows.text(0));
+        recording.recorded.dropped.push_back(rows.text(0));
     }
 }
 
-std::int64_t record_revision(Connection& connection, const DayRecord& day, const Known& before,
-                             const std::vector<std::int64_t>& mended, const std::string& at,
-                             Recorded& recorded) {
-    const bool is_new = before.lineage == 0;
-    const int lineage = is_new ? next_lineage(connection) : before.lineage;
-    const int revision = last_revision(connection, lineage) + 1;
-    const auto row = insert_day(connection, day, lineage, revision, at);
+/// The day with the batches that were decided, each with where it comes from.
+DayRecord with_origins(const Recording& recording, const DayRecord& day, const Decision& decision) {
+    DayRecord with = day;
+    with.station = recording.print.station.name;
+    for (std::size_t i = 0; i < with.packages.size(); ++i) {
+        const auto& origin = decision.packages[i].origin;
+        with.packages[i].origin =
+            origin.empty() ? origin_of(recording, day, with.packages[i].batch) : origin;
+    }
+    return with;
+}
+
+/// \returns the row of the revision that holds
+std::int64_t record_day(Recording& recording, const DayRecord& day, const Decision& decision) {
+    auto& connection = recording.connection;
+    if (decision.is_newest) {
+        return decision.newest;
+    }
+    const bool is_new = decision.lineage == 0;
+    const int lineage = is_new ? next_lineage(connection) : decision.lineage;
+    const auto ordered = order_after(last_order(connection, lineage), recording.print.at);
+    const auto row =
+        insert_day(connection, with_origins(recording, day, decision), lineage,
+                   last_revision(connection, lineage) + 1, recording.print.at, ordered);
     const auto packages = package_rows(connection, row);
     for (std::size_t i = 0; i < packages.size(); ++i) {
-        record_bags(connection, day.packages[i], packages[i], mended.empty() ? 0 : mended[i], at,
-                    recorded);
+        record_bags(recording, day.packages[i], packages[i], decision.packages[i].mended);
     }
-    ++(is_new ? recorded.new_days : recorded.revisions);
-    if (!is_new) {
-        note_dropped(connection, before, recorded);
+    ++(is_new ? recording.recorded.new_days : recording.recorded.revisions);
+    if (decision.newest != 0) {
+        note_dropped(recording, decision.newest);
     }
     return row;
 }
 
-/// \returns the row of the revision that holds
-std::int64_t record_day(Connection& connection, const DayRecord& day, const std::string& at,
-                        Recorded& recorded) {
-    if (const int lineage = lineage_by_id(connection, day)) {
-        const auto before = newest_of(connection, lineage);
-        if (description_of(connection, before.row) == day.description &&
-            same_packages(packages_of(connection, before.row), day.packages)) {
-            return before.row;
+/// What is decided now must be what was decided when the ids were made.
+void require_as_settled(const DayRecord& day, const Decision& decision) {
+    for (std::size_t i = 0; i < day.packages.size(); ++i) {
+        const auto& package = day.packages[i];
+        const bool doubtful =
+            std::ranges::find(decision.doubts, i, &Doubt::package) != decision.doubts.end();
+        if (doubtful || decision.packages[i].batch != package.batch) {
+            clash(fmt::format("another print has bags of \"{}\" made {} meanwhile", package.dish,
+                              kitchen::to_iso(package.made)));
         }
-        return record_revision(connection, day, before, mended_packages(connection, day, before),
-                               at, recorded);
     }
-    if (const int lineage = lineage_by_file(connection, day)) {
-        const auto before = newest_of(connection, lineage);
-        const auto mended = mended_packages(connection, day, before);
-        if (std::ranges::any_of(mended, [](std::int64_t row) { return row != 0; })) {
-            return record_revision(connection, day, before, mended, at, recorded);
-        }
-        // Nothing surely the same is left of what this file described: other bags, it seems.
-        note_dropped(connection, before, recorded);
+}
+
+std::vector<Decision> decide_all(Connection& connection, const PrintRecord& print) {
+    std::vector<Decision> decisions;
+    for (auto day : print.days) {
+        day.station = print.station.name;
+        decisions.push_back(decide(connection, day, print.which));
+        require_as_settled(day, decisions.back());
     }
-    return record_revision(connection, day, {}, {}, at, recorded);
+    return decisions;
+}
+
+/// The key of a print that was given none; empty where this very print is recorded already.
+std::string fresh_key(Connection& connection, const PrintRecord& print,
+                      const std::vector<Decision>& decisions) {
+    auto key = key_of(print);
+    if (has_print_key(connection, key) && std::ranges::all_of(decisions, &Decision::is_newest)) {
+        return {};
+    }
+    while (has_print_key(connection, key)) { // edited and edited back within a second
+        key = hex_of(key);
+    }
+    return key;
 }
 
 bool holds_no_print(Connection& connection) {
@@ -207,31 +202,55 @@ bool holds_no_print(Connection& connection) {
     return !rows.next();
 }
 
-} // namespace
-
-Recorded Archive::record(const PrintRecord& print) {
-    auto& connection = *connection_;
-    Recorded recorded;
-    const Question question{connection};
-    Transaction transaction{connection.database()};
-    std::vector<std::int64_t> days;
-    StoredPrint stored{print.at, print.at, print.setup, {}};
-    for (const auto& day : print.days) {
-        days.push_back(record_day(connection, day, print.at, recorded));
-        stored.days.push_back(DayKey{days.back()});
-    }
-    if (const auto known = print_row(connection, print.setup, days)) {
+/// The print itself, counted once more.
+void record_times(Recording& recording, const std::vector<std::int64_t>& days,
+                  const std::string& key) {
+    auto& connection = recording.connection;
+    const auto& print = recording.print;
+    auto row = print_row(connection, print.setup, days);
+    if (row != 0) {
         connection.statement("UPDATE print SET last_at = ? WHERE id = ?")
             .with(print.at)
-            .with(known)
+            .with(row)
             .run();
     } else {
-        recorded.is_first_print = holds_no_print(connection);
-        insert_print(connection, stored);
-        recorded.print_is_new = true;
+        StoredPrint stored{print.at, print.at, print.setup, {}};
+        std::ranges::transform(days, std::back_inserter(stored.days),
+                               [](std::int64_t day) { return DayKey{day}; });
+        recording.recorded.is_first_print = holds_no_print(connection);
+        row = insert_print(connection, stored);
+        recording.recorded.print_is_new = true;
     }
+    insert_print_key(connection, row, key, print.at, print.station.name);
+}
+
+} // namespace
+
+Recorded Archive::record(const PrintRecord& print, const std::function<void()>& publish) {
+    auto& connection = *connection_;
+    const Question question{connection};
+    Transaction transaction{connection.database()};
+    bool is_known = !print.key.empty() && has_print_key(connection, print.key);
+    const auto decisions = is_known ? std::vector<Decision>{} : decide_all(connection, print);
+    const auto key = print.key.empty() ? fresh_key(connection, print, decisions) : print.key;
+    is_known = is_known || key.empty();
+    connection.rest();
+    if (publish) {
+        publish();
+    }
+    Recording recording{connection, print, next_seq(connection, print.station.name)};
+    if (is_known) {
+        recording.recorded.is_known = true;
+        return recording.recorded;
+    }
+    std::vector<std::int64_t> days;
+    for (std::size_t i = 0; i < decisions.size(); ++i) {
+        days.push_back(record_day(recording, print.days[i], decisions[i]));
+    }
+    record_times(recording, days, key);
+    connection.rest();
     transaction.commit();
-    return recorded;
+    return recording.recorded;
 }
 
 } // namespace thawslip::archive

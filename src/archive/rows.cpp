@@ -1,6 +1,7 @@
 #include "archive/rows.h"
 
 #include "archive/columns.h"
+#include "archive/events.h"
 #include "archive/limits.h"
 #include "kitchen/bag_id.h"
 
@@ -39,8 +40,9 @@ void insert_package(Connection& connection, std::int64_t day, int position,
     auto& statement =
         connection
             .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
-                       "servings, bags, grams, allergens, classes, thaw, thaw_minutes) VALUES (?, "
-                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+                       "servings, bags, kitchen_number, batch_kitchen, batch, origin, grams, "
+                       "allergens, classes, thaw, thaw_minutes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, "
+                       "?, ?, ?, ?, ?, ?, ?, ?, ?)")
             .with(day)
             .with(position)
             .with(package.dish)
@@ -49,7 +51,11 @@ void insert_package(Connection& connection, std::int64_t day, int position,
             .with(kitchen::to_iso(package.keep_until))
             .with(word_of(package.basis))
             .with(package.servings)
-            .with(static_cast<std::int64_t>(bags));
+            .with(static_cast<std::int64_t>(bags))
+            .with(package.batch.kitchen_number)
+            .with(package.batch.kitchen)
+            .with(package.batch.number)
+            .with(package.origin);
     package.weight ? statement.with(package.weight->grams) : statement.with_nothing();
     if (package.food) {
         statement.with(lines_of(package.food->allergens)).with(lines_of(package.food->classes));
@@ -72,11 +78,42 @@ std::int64_t hash_of_description(std::string_view description) {
     return hash_of(description);
 }
 
+std::int64_t order_after(std::int64_t last, const std::string& recorded) {
+    return std::max(seconds_of(recorded) * 1000, last + 1);
+}
+
+std::int64_t last_order(Connection& connection, int lineage) {
+    auto& row = connection.statement("SELECT coalesce(max(ordered), 0) FROM day WHERE lineage = ?")
+                    .with(lineage);
+    row.next();
+    return row.integer(0);
+}
+
+std::int64_t newest_revision(Connection& connection, int lineage) {
+    auto& row = connection
+                    .statement("SELECT id FROM day WHERE lineage = ? ORDER BY revision DESC "
+                               "LIMIT 1")
+                    .with(lineage);
+    return row.next() ? row.integer(0) : 0;
+}
+
+void number_revisions(Connection& connection, int lineage) {
+    connection.statement("UPDATE day SET revision = -revision WHERE lineage = ?")
+        .with(lineage)
+        .run();
+    connection
+        .statement("UPDATE day SET revision = r.revision FROM (SELECT id, row_number() OVER (ORDER "
+                   "BY ordered, hash, id) AS revision FROM day WHERE lineage = ?1) AS r WHERE "
+                   "day.id = r.id")
+        .with(lineage)
+        .run();
+}
+
 std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
-                        const std::string& recorded) {
+                        const std::string& recorded, std::int64_t ordered) {
     connection
         .statement("INSERT INTO day (lineage, revision, made, kitchen, file, recorded, hash, "
-                   "description) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+                   "description, station, ordered) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
         .with(lineage)
         .with(revision)
         .with(kitchen::to_iso(day.made))
@@ -85,6 +122,8 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
         .with(recorded)
         .with(hash_of_description(day.description))
         .with_bytes(day.description)
+        .with(day.station)
+        .with(ordered)
         .run();
     const auto row = connection.database().last_row();
     int position = 0;
@@ -97,8 +136,9 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
 std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day) {
     auto& rows = connection
                      .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                                "allergens, classes, thaw, thaw_minutes, bags FROM package WHERE "
-                                "day = ? ORDER BY position")
+                                "allergens, classes, thaw, thaw_minutes, bags, kitchen_number, "
+                                "batch_kitchen, batch, origin FROM package WHERE day = ? ORDER BY "
+                                "position")
                      .with(day);
     std::vector<PackageRecord> packages;
     while (rows.next()) {
@@ -106,6 +146,8 @@ std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day)
         // One more than there can be is enough to know that it cannot be.
         packages.back().bags.resize(static_cast<std::size_t>(
             std::clamp<std::int64_t>(rows.integer(11), 0, Most::bags + 1)));
+        packages.back().batch = batch_at(rows, 12);
+        packages.back().origin = rows.text(15);
     }
     return packages;
 }
@@ -125,23 +167,35 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
     return row.next() ? row.integer(0) : 0;
 }
 
+int lineage_of_bag(Connection& connection, std::int64_t bag) {
+    auto& row = connection
+                    .statement("SELECT d.lineage FROM bag b JOIN package p ON p.id = b.package "
+                               "JOIN day d ON d.id = p.day WHERE b.id = ?")
+                    .with(bag);
+    return row.next() ? static_cast<int>(row.integer(0)) : 0;
+}
+
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
     auto& row = connection
                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                               "allergens, classes, thaw, thaw_minutes FROM package WHERE id = "
-                               "(SELECT package FROM "
-                               "bag WHERE id = ?)")
+                               "allergens, classes, thaw, thaw_minutes, kitchen_number, "
+                               "batch_kitchen, batch, origin FROM package WHERE id = (SELECT "
+                               "package FROM bag WHERE id = ?)")
                     .with(bag);
-    return row.next() ? package_at(row, 0) : PackageRecord{};
+    if (!row.next()) {
+        return {};
+    }
+    auto package = package_at(row, 0);
+    package.batch = batch_at(row, 11);
+    package.origin = row.text(14);
+    return package;
 }
 
-std::int64_t insert_bag(Connection& connection, std::int64_t package, int number, State state,
-                        const std::string& changed) {
-    connection.statement("INSERT INTO bag (package, number, state, changed) VALUES (?, ?, ?, ?)")
+std::int64_t insert_bag(Connection& connection, std::int64_t package, int number) {
+    connection.statement("INSERT INTO bag (package, number, state, changed) VALUES (?, ?, ?, '')")
         .with(package)
         .with(number)
-        .with(word_of(state))
-        .with(changed)
+        .with(word_of(State::Frozen))
         .run();
     return connection.database().last_row();
 }
@@ -212,7 +266,7 @@ std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print
     return files;
 }
 
-void insert_print(Connection& connection, const StoredPrint& print) {
+std::int64_t insert_print(Connection& connection, const StoredPrint& print) {
     std::vector<std::int64_t> days;
     for (const auto day : print.days) {
         days.push_back(static_cast<std::int64_t>(day));
@@ -245,6 +299,22 @@ void insert_print(Connection& connection, const StoredPrint& print) {
             .with(days[i])
             .run();
     }
+    return row;
+}
+
+bool has_print_key(Connection& connection, const std::string& key) {
+    return connection.statement("SELECT 1 FROM print_key WHERE key = ?").with(key).next();
+}
+
+void insert_print_key(Connection& connection, std::int64_t print, const std::string& key,
+                      const std::string& at, const std::string& station) {
+    connection
+        .statement("INSERT OR IGNORE INTO print_key (key, print, at, station) VALUES (?, ?, ?, ?)")
+        .with(key)
+        .with(print)
+        .with(at)
+        .with(station)
+        .run();
 }
 
 } // namespace thawslip::archive

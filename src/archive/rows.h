@@ -15,18 +15,29 @@ namespace thawslip::archive {
 /// What a description is found again by.
 std::int64_t hash_of_description(std::string_view description);
 
+/// Where a revision stands among those of its description, whichever archive they were recorded
+/// in: the time it was recorded at in thousandths of a second, but later than all that were known.
+/// \param last of the newest known one; 0: there is none
+std::int64_t order_after(std::int64_t last, const std::string& recorded);
+std::int64_t last_order(Connection& connection, int lineage); ///< 0: none
+
 /// Adds the day and its packages; their bags and ids are for the caller.
 std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
-                        const std::string& recorded);
+                        const std::string& recorded, std::int64_t ordered);
 /// The packages of a day in order, without ids; and their rows.
 std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day);
 std::vector<std::int64_t> package_rows(Connection& connection, std::int64_t day);
+/// The newest revision of a description; 0 when there is none.
+std::int64_t newest_revision(Connection& connection, int lineage);
+/// Counts the revisions of a description anew, in their order.
+void number_revisions(Connection& connection, int lineage);
 /// The row of the bag that has this id; 0 when there is none.
 std::int64_t bag_row(Connection& connection, const std::string& id);
+int lineage_of_bag(Connection& connection, std::int64_t bag);
 /// The package that a bag belongs to, without ids.
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag);
-std::int64_t insert_bag(Connection& connection, std::int64_t package, int number, State state,
-                        const std::string& changed);
+/// Its first event is for the caller.
+std::int64_t insert_bag(Connection& connection, std::int64_t package, int number);
 void insert_id(Connection& connection, const std::string& id, std::int64_t bag, bool newest);
 int next_lineage(Connection& connection);
 int last_revision(Connection& connection, int lineage);
@@ -40,6 +51,10 @@ void make_newest(Connection& connection, std::int64_t bag, const std::string& id
 std::int64_t print_row(Connection& connection, const PrintSetup& setup,
                        const std::vector<std::int64_t>& days);
 std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print);
-void insert_print(Connection& connection, const StoredPrint& print);
+std::int64_t insert_print(Connection& connection, const StoredPrint& print); ///< \returns its row
+bool has_print_key(Connection& connection, const std::string& key);
+/// That something was printed once more; what has the key already is not counted again.
+void insert_print_key(Connection& connection, std::int64_t print, const std::string& key,
+                      const std::string& at, const std::string& station);
 
 } // namespace thawslip::archive

@@ -112,7 +112,65 @@ CREATE TABLE print_file (
 );
 )sql";
 
-constexpr std::array<std::string_view, 2> steps_so_far = {first_step, second_step};
+constexpr std::string_view third_step = R"sql(
+-- Which batch of its name and day a package is: with dish and day what the ids of its bags are made
+-- from. Bags of before are of the first batch of a kitchen without name and number.
+ALTER TABLE package ADD COLUMN kitchen_number INTEGER NOT NULL DEFAULT 0;
+ALTER TABLE package ADD COLUMN batch_kitchen TEXT NOT NULL DEFAULT '';
+ALTER TABLE package ADD COLUMN batch INTEGER NOT NULL DEFAULT 1;
+
+-- Which print it was first recorded by. Of before it is made of what both archives have where a
+-- description came from one into the other: the time and the hash of its first revision.
+ALTER TABLE package ADD COLUMN origin TEXT NOT NULL DEFAULT '';
+UPDATE package SET origin = (SELECT f.recorded || ' ' || f.hash FROM day d JOIN day f
+    ON f.lineage = d.lineage WHERE d.id = package.day ORDER BY f.revision LIMIT 1);
+CREATE INDEX package_dish ON package (dish, made);
+
+-- Whose file it was read from; empty: not known. And where it stands among the revisions of its
+-- description, whichever archive they were recorded in: `recorded` in thousandths of a second since
+-- 1970, but later than the revision before.
+ALTER TABLE day ADD COLUMN station TEXT NOT NULL DEFAULT '';
+ALTER TABLE day ADD COLUMN ordered INTEGER NOT NULL DEFAULT 0;
+UPDATE day SET ordered = o.ordered FROM (
+    SELECT id, latest + row_number() OVER (PARTITION BY lineage, latest ORDER BY revision) - 1
+        AS ordered FROM (
+        SELECT id, lineage, revision, 1000 * max(coalesce(CAST(strftime('%s', recorded) AS INTEGER),
+            0)) OVER (PARTITION BY lineage ORDER BY revision) AS latest FROM day)) AS o
+    WHERE o.id = day.id;
+
+-- What happened to a bag. Never changed, never deleted; two archives are merged by all that is in
+-- either. The last by (ordered, station, seq, state, at) is the bag's state, which bag.state and
+-- bag.changed repeat.
+CREATE TABLE bag_event (
+    bag          INTEGER NOT NULL REFERENCES bag,
+    ordered      INTEGER NOT NULL,          -- thousandths of a second since 1970: values.h, BagEvent
+    station      TEXT NOT NULL,             -- by whom; empty: before stations had names
+    seq          INTEGER NOT NULL,
+    state        TEXT NOT NULL,
+    at           TEXT NOT NULL,             -- the kitchen's date and time
+    clock        INTEGER NOT NULL,          -- the station's clock, seconds since 1970
+    clock_offset INTEGER NOT NULL,          -- what must be added to it
+    boot         TEXT NOT NULL,
+    uptime       INTEGER NOT NULL,          -- seconds since the boot
+    PRIMARY KEY (bag, ordered, station, seq, state, at)
+) WITHOUT ROWID;
+CREATE INDEX bag_event_station ON bag_event (station, seq);
+INSERT INTO bag_event SELECT id, 1000 * coalesce(CAST(strftime('%s', changed) AS INTEGER), 0), '', 0,
+    state, changed, coalesce(CAST(strftime('%s', changed) AS INTEGER), 0), 0, '', 0 FROM bag;
+
+-- Every time that something was printed, by a key made once for it.
+CREATE TABLE print_key (
+    key     TEXT PRIMARY KEY,
+    print   INTEGER NOT NULL REFERENCES print,
+    at      TEXT NOT NULL,
+    station TEXT NOT NULL
+) WITHOUT ROWID;
+CREATE INDEX print_key_print ON print_key (print);
+INSERT OR IGNORE INTO print_key SELECT first_at || ' ' || what, id, first_at, '' FROM print;
+INSERT OR IGNORE INTO print_key SELECT last_at || ' ' || what, id, last_at, '' FROM print;
+)sql";
+
+constexpr std::array<std::string_view, 3> steps_so_far = {first_step, second_step, third_step};
 
 [[noreturn]] void refuse(ArchiveFault::Kind kind, std::string message) {
     throw ArchiveFailure{{kind, std::move(message)}};

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kitchen/bag_id.h"
 #include "kitchen/day.h"
 #include "kitchen/keep_until.h"
 
@@ -69,6 +70,10 @@ struct PackageRecord {
     std::optional<FoodRecord> food;
     std::optional<ThawRecord> thaw;
     std::vector<std::string> bags; ///< ids, as printed
+    kitchen::Batch batch = {};     ///< with dish and day what the ids are made from
+    /// Which print the batch was first recorded by, in whatever archive that was: equal for two
+    /// batches only where they are one. Given by the archive.
+    std::string origin = {};
     friend bool operator==(const PackageRecord&, const PackageRecord&) = default;
 };
 
@@ -76,9 +81,10 @@ struct PackageRecord {
 struct DayRecord {
     kitchen::Date made;
     std::string kitchen;
-    std::string file;        ///< where it was read from; helps to know an edited one again
+    std::string file;        ///< where it was read from; empty: no file that lasts
     std::string description; ///< byte for byte
     std::vector<PackageRecord> packages;
+    std::string station = {}; ///< whose files `file` is one of: Station::name
     friend bool operator==(const DayRecord&, const DayRecord&) = default;
 };
 
@@ -100,18 +106,87 @@ struct PrintSetup {
     friend bool operator==(const PrintSetup&, const PrintSetup&) = default;
 };
 
+/// The computer that something happens at, and its clocks.
+struct Station {
+    std::string name = {}; ///< the same for all that this computer records, and for no other
+    /// Seconds since 1970 by its clock; nothing: taken from the local time that stands beside it.
+    std::optional<std::int64_t> clock = std::nullopt;
+    /// What must be added to `clock` for the true time, by the last reference that all stations
+    /// share, in seconds; 0 where there was none.
+    std::int64_t offset = 0;
+    std::string boot = {};   ///< which run of the system this is (proc(5), boot_id); may be empty
+    std::int64_t uptime = 0; ///< seconds since that began: CLOCK_BOOTTIME (clock_gettime(2))
+};
+
+/// That a bag came into a state: never changed and never deleted. The state that it is in is the
+/// one of the last, by `ordered`.
+struct BagEvent {
+    /// When it happened, in thousandths of a second since 1970: the station's clock with its
+    /// offset, but later than all that the archive knew of the bag when it was noted.
+    std::int64_t ordered = 0;
+    std::string station;
+    std::int64_t seq = 0; ///< counts up at the station, one for each command
+    State state = State::Frozen;
+    std::string at;          ///< the kitchen's date and time, as the station showed it
+    std::int64_t clock = 0;  ///< as Station
+    std::int64_t offset = 0; ///< as Station
+    std::string boot = {};
+    std::int64_t uptime = 0;
+    friend auto operator<=>(const BagEvent&, const BagEvent&) = default;
+};
+
+/// What the cook says of dishes that the archive knows bags of already.
+struct WhichBatch {
+    enum class Kind {
+        AsKnown, ///< nothing: what is not sure is asked
+        New,     ///< those that are not sure, or if all are, all of them, are another batch
+        OfBag,   ///< those of the batch that `bag` is of
+    };
+    Kind kind = Kind::AsKnown;
+    std::string bag = {}; ///< one of its ids
+};
+
 struct PrintRecord {
     std::string at; ///< the kitchen's date and time: `2026-10-17T14:05:00`
     PrintSetup setup;
     std::vector<DayRecord> days;
+    Station station = {};
+    WhichBatch which = {}; ///< as it was settled
+    /// Made once for one print, so that recording it twice counts once; empty: made from the rest.
+    std::string key = {};
+};
+
+/// A batch that a package may be, but need not.
+struct KnownBatch {
+    std::string bag; ///< the first of its bags
+    int bags = 0;
+    int servings = 0; ///< of one bag
+    std::string file;
+    std::string kitchen;
+    std::string recorded;
+};
+
+/// A dish of a description of which it is not known which batch it is.
+struct Doubt {
+    std::size_t package = 0; ///< index into DayRecord::packages
+    std::vector<KnownBatch> known;
+};
+
+/// Which batches the packages of a description are.
+struct Settled {
+    std::vector<kitchen::Batch> batches; ///< of each package, in order
+    std::vector<Doubt> doubts;           ///< for the cook to say
+    /// Whether the bag that the cook named is one of a dish described here.
+    bool answer_fits = true;
 };
 
 /// What recording a print changed.
 struct Recorded {
+    bool is_known = false; ///< this very print was recorded before: nothing changed
     bool print_is_new = false;
     bool is_first_print = false; ///< nothing had been printed into this archive before
-    int new_days = 0;  ///< descriptions never seen before
-    int revisions = 0; ///< edited descriptions of known ones
+    int new_days = 0;            ///< descriptions never seen before
+    int revisions = 0;           ///< edited descriptions of known ones
     int new_bags = 0;
     std::vector<std::pair<std::string, std::string>> renamed; ///< old id, new id of the same bag
     std::vector<std::string> dropped; ///< ids that the edited description no longer has
@@ -150,6 +225,7 @@ struct StoredDay {
     std::string file;
     std::string recorded;
     std::string description;
+    std::vector<kitchen::Batch> batches; ///< of its packages, in order
 };
 
 struct StoredPrint {
@@ -157,6 +233,7 @@ struct StoredPrint {
     std::string last_at; ///< when the same was last printed again
     PrintSetup setup;
     std::vector<DayKey> days; ///< in the order printed
+    int times = 0;            ///< how often it was printed
 };
 
 } // namespace thawslip::archive

@@ -237,6 +237,7 @@ TEST_CASE("the sheet, and its name in its folder, are on the disk before the arc
     const Workbench bench;
     for (const std::string before : {"first", "second"}) {
         CAPTURE(before);
+        write_file(bench.folder / "day.toml", before == "first" ? one_bag : two_bags);
         const auto run = run_traced(bench.print(), bench.folder);
         REQUIRE(run.status == 0);
         const auto in_place = placed(run.steps);

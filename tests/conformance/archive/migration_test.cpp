@@ -4,7 +4,9 @@
 #include "kitchen.h"
 #include "traced.h"
 #include "unit/archive/schema_1.h"
+#include "unit/archive/schema_2.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <thread>
 #include <vector>
@@ -16,12 +18,12 @@ namespace fs = std::filesystem;
 namespace {
 
 struct OldKitchen : Kitchen {
-    std::string old = folder / "schema-1.db";
+    std::string old = folder / "old.db";
 
-    OldKitchen() {
-        write_file(folder / "schema-1.sql", std::string{schema_1_archive});
-        REQUIRE(run("sqlite3 " + shell_word(old) + " < " + shell_word(folder / "schema-1.sql"))
-                    .err.empty());
+    explicit OldKitchen(std::string_view sql = schema_1_archive) {
+        write_file(folder / "old.sql", std::string{sql});
+        REQUIRE(
+            run("sqlite3 " + shell_word(old) + " < " + shell_word(folder / "old.sql")).err.empty());
         put_old_archive();
     }
     void put_old_archive() const {
@@ -31,6 +33,10 @@ struct OldKitchen : Kitchen {
         fs::copy_file(old, archive);
     }
     std::string version() const { return sql("PRAGMA user_version"); }
+};
+
+struct LaterKitchen : OldKitchen {
+    LaterKitchen() : OldKitchen{schema_2_archive} {}
 };
 
 archive::Contents contents_of(const std::string& path) {
@@ -47,16 +53,18 @@ constexpr const char* shape =
 } // namespace
 
 TEST_CASE_FIXTURE(OldKitchen, "an archive of schema 1 is read, and led forward with all it holds") {
-    const auto dump = "SELECT * FROM day; SELECT * FROM bag; SELECT * FROM bag_id; SELECT * FROM "
-                      "print; SELECT * FROM print_day; SELECT id, day, position, dish, words, "
-                      "made, keep_until, basis, servings, grams, bags FROM package";
+    const auto dump =
+        "SELECT id, lineage, revision, made, kitchen, file, recorded, hash, "
+        "description FROM day; SELECT * FROM bag; SELECT * FROM bag_id; SELECT * FROM "
+        "print; SELECT * FROM print_day; SELECT id, day, position, dish, words, "
+        "made, keep_until, basis, servings, grams, bags FROM package";
     const auto before = sql(dump);
     REQUIRE(before.size() > 500);
     const auto list = (*this)("freezer list --all");
     CAPTURE(list.err);
     CHECK(list.status == 0);
     CHECK(says(list.out, "SW3-HY0-87T"));
-    CHECK(version() == "2\n");
+    CHECK(version() == "3\n");
     CHECK(sql(dump) == before);
     const auto contents = contents_of(archive);
     CHECK(contents.days.size() == 2);
@@ -73,7 +81,7 @@ TEST_CASE_FIXTURE(OldKitchen, "an archive of schema 1 is read, and led forward w
     CHECK(sql(shape) == led_forward);
 }
 
-TEST_CASE_FIXTURE(OldKitchen, "a migration killed before any of its steps leaves 1 or 2, whole") {
+TEST_CASE_FIXTURE(OldKitchen, "a migration killed before any of its steps leaves 1 or 3, whole") {
     if (!can_trace()) {
         MESSAGE("this system lets no program be traced");
         return;
@@ -90,13 +98,72 @@ TEST_CASE_FIXTURE(OldKitchen, "a migration killed before any of its steps leaves
         REQUIRE(run_traced(list, folder.path(), step).was_killed);
         CHECK(sql("PRAGMA integrity_check; PRAGMA foreign_key_check") == "ok\n");
         const auto left = version();
-        REQUIRE((left == "1\n" || left == "2\n"));
-        CHECK((left == "2\n" || !led_forward));
-        led_forward = left == "2\n";
+        REQUIRE((left == "1\n" || left == "3\n"));
+        CHECK((left == "3\n" || !led_forward));
+        led_forward = left == "3\n";
         const auto columns = sql("SELECT count(*) FROM pragma_table_info('package')");
-        CHECK(columns == (led_forward ? "15\n" : "11\n"));
+        CHECK(columns == (led_forward ? "19\n" : "11\n"));
         CHECK(contents_of(archive) == expected); // by now led forward by reading it
     }
+}
+
+TEST_CASE_FIXTURE(LaterKitchen, "all that schema 2 has is known after it is led forward") {
+    const auto printed_ids = sql("SELECT id FROM bag_id ORDER BY id");
+    REQUIRE(std::ranges::count(printed_ids, '\n') == 9);
+    const auto states = sql("SELECT id, state, changed FROM bag ORDER BY id");
+    REQUIRE((*this)("freezer list --all").status == 0);
+    CHECK(version() == "3\n");
+    CHECK(sql("SELECT id FROM bag_id ORDER BY id") == printed_ids);
+    CHECK(sql("SELECT id, state, changed FROM bag ORDER BY id") == states);
+    CHECK(sql("SELECT bag, state, at FROM bag_event ORDER BY bag") == states);
+    CHECK(sql("SELECT count(*) FROM print_key") == "4\n");
+    CHECK(sql("SELECT lineage, revision, ordered FROM day ORDER BY ordered") ==
+          "1|1|1792245900000\n2|1|1792332300000\n1|2|1792418700000\n");
+    CHECK((*this)("archive check").status == 0);
+    for (const std::string id : {"AKM-124-87M", "0RR-6X4-87B", "T10-WKR-87W", "F99-KZC-88T"}) {
+        CAPTURE(id);
+        CHECK((*this)("reprint " + id + " -o one.pdf").status == 0);
+        CHECK(says(run("pdftotext " + shell_word(folder / "one.pdf") + " -").out, id));
+        CHECK((*this)("read " + id).status == 0);
+    }
+}
+
+TEST_CASE_FIXTURE(LaterKitchen, "what schema 2 had printed is printed again, byte for byte") {
+    // What the cook wrote, printed by today's program as the first batch of an unnamed kitchen.
+    write_file(folder / "sunday.toml",
+               sql("SELECT CAST(description AS TEXT) FROM day WHERE id = 2"));
+    write_file(folder / "sheet.toml",
+               sql("SELECT CAST(bytes AS TEXT) FROM print_file WHERE name LIKE '%my-sheet.toml'"));
+    REQUIRE((*this)("reprint --printed 2026-10-18 -o again.pdf").status == 0);
+    REQUIRE((*this)("labels sunday.toml --no-archive --stock sheet.toml --first-cell 3 -o new.pdf")
+                .status == 0);
+    CHECK(file("again.pdf") == file("new.pdf"));
+    // The same file printed on has the ids it had; so has an edited one.
+    sql("UPDATE day SET file = '" + (folder / "sunday.toml") + "' WHERE id = 2");
+    write_file(folder / "sunday.toml", file("sunday.toml") + "# edited\n");
+    REQUIRE((*this)("labels sunday.toml -o edited.pdf").status == 0);
+    CHECK(sql("SELECT count(*) FROM bag") == "9\n");
+    CHECK(says(run("pdftotext " + shell_word(folder / "edited.pdf") + " -").out, "Z59-BW8-881"));
+}
+
+TEST_CASE_FIXTURE(LaterKitchen, "a backup, and a merge of it, leave an older schema as it is") {
+    const auto before = read_file(archive);
+    CHECK((*this)("archive backup copy.db").status == 0);
+    CHECK(read_file(archive) == before);
+    CHECK(version() == "2\n");
+    CHECK(run("sqlite3 " + shell_word(folder / "copy.db") + " 'PRAGMA user_version'").out == "2\n");
+    const auto copy = read_file(folder / "copy.db");
+    archive = folder / "new.db";
+    const auto merged = (*this)("archive merge copy.db");
+    CAPTURE(merged.err);
+    CHECK(says(merged.out, "added 3 descriptions, 9 bags, 4 prints"));
+    CHECK(read_file(folder / "copy.db") == copy);
+    CHECK_FALSE(fs::exists(folder / "copy.db-wal"));
+    CHECK_FALSE(fs::exists(folder / "copy.db-shm"));
+    // Led forward on two ways, it is known to be the same.
+    archive = folder / "old.db";
+    REQUIRE((*this)("freezer list").status == 0);
+    CHECK(says((*this)("archive merge new.db").out, "added 0 descriptions, 0 bags, 0 prints; 0"));
 }
 
 TEST_CASE_FIXTURE(OldKitchen, "several programs find the old schema at once, and one leads it") {
@@ -113,11 +180,11 @@ TEST_CASE_FIXTURE(OldKitchen, "several programs find the old schema at once, and
         CHECK(outcome.status == 0);
         CHECK(outcome.out == outcomes.front().out);
     }
-    CHECK(version() == "2\n");
+    CHECK(version() == "3\n");
 }
 
 TEST_CASE_FIXTURE(OldKitchen, "a later schema is refused by every command, untouched") {
-    sql("PRAGMA user_version = 3; PRAGMA wal_checkpoint(TRUNCATE)");
+    sql("PRAGMA user_version = 99; PRAGMA wal_checkpoint(TRUNCATE)");
     const auto before = read_file(archive);
     for (const std::string command :
          {"labels day.toml -o labels.pdf", "freezer list", "freezer eaten SW3-HY0-87T",

@@ -113,13 +113,17 @@ private:
             lineage,
             revision,
             moment(),
-            {day(), line(), line(), random_.chance(2) ? text() : bytes(), {}}};
+            revision * 1000 + static_cast<std::int64_t>(random_.below(1000)),
+            {day(), line(), line(), random_.chance(2) ? text() : bytes(), {}, line()}};
         if (random_.chance(3)) {
             added.record.file = "/orchard/" + bytes(); // a file's name need be no UTF-8
         }
         for (auto packages = random_.below(4); packages > 0; --packages) {
             auto record = package();
             record.bags.resize(1 + random_.below(3));
+            record.batch = {static_cast<int>(random_.below(32'768)), line(),
+                            1 + static_cast<std::int64_t>(random_.next() >> 24U)};
+            record.origin = fmt::format("{:x}", random_.next());
             const int position = static_cast<int>(added.record.packages.size()) + 1;
             for (int number = 1; number <= static_cast<int>(record.bags.size()); ++number) {
                 if (!random_.chance(4)) { // some are described by another revision
@@ -140,8 +144,15 @@ private:
             bag.ids.push_back(kitchen::fresh_bag_id(
                 {fmt::format("dish {}", random_.next()), made, number}, taken_));
         }
-        bag.state = archive::state_words[random_.below(4)].first;
-        bag.changed = moment();
+        for (auto events = 1 + random_.below(3); events > 0; --events) {
+            bag.events.push_back({static_cast<std::int64_t>(random_.next() >> 20U), line(),
+                                  static_cast<std::int64_t>(random_.below(100)),
+                                  archive::state_words[random_.below(4)].first, moment(),
+                                  static_cast<std::int64_t>(random_.below(2'000'000'000)),
+                                  static_cast<std::int64_t>(random_.below(200)) - 100, line(),
+                                  static_cast<std::int64_t>(random_.below(1'000'000))});
+        }
+        std::ranges::sort(bag.events);
         contents.bags.push_back(std::move(bag));
     }
 
@@ -151,7 +162,12 @@ private:
                                        {fmt::format("labels {}", index),
                                         random_.chance(3) ? bytes() : line(), line(), text(),
                                         text()},
+                                       {},
                                        {}};
+        for (auto times = random_.below(3); times > 0; --times) {
+            print.keys.push_back({fmt::format("{} {}", index, times), moment(), line()});
+        }
+        std::ranges::sort(print.keys, {}, &archive::Contents::Key::key);
         for (auto files = random_.below(3); files > 0; --files) {
             print.setup.files.push_back(
                 {fmt::format("/orchard/{}{}.toml", files, bytes()), bytes()});

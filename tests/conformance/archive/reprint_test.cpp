@@ -57,7 +57,7 @@ TEST_CASE_FIXTURE(Kitchen, "a print whose description was edited since comes wit
 TEST_CASE_FIXTURE(Kitchen, "a bag whose day came without its print gets a label as set now") {
     write_file(folder / "pot.toml", one_dish("Bean and barley pot"));
     REQUIRE((*this)("labels pot.toml -o first.pdf").status == 0);
-    sql("DELETE FROM print_day; DELETE FROM print");
+    sql("DELETE FROM print_key; DELETE FROM print_day; DELETE FROM print");
     const auto again = (*this)("reprint barley -o again.pdf");
     CAPTURE(again.err);
     CHECK(again.status == 0);

@@ -83,7 +83,9 @@ TEST_CASE("a bag keeps its old id where the name of its dish was mended") {
     const auto slip = package("Squahs and red lentil stew", 3);
     SUBCASE("in a description that shares other bags") {
         archive.record(print({day({slip, soup}, "/a.toml")}));
-        archive.record(print({day({stew, soup}, "/b.toml")}));
+        auto moved = print({day({stew, soup}, "/b.toml")});
+        moved.which = {WhichBatch::Kind::OfBag, soup.bags[0]};
+        archive.record(moved);
     }
     SUBCASE("in the same file") {
         archive.record(print({day({slip})}));
@@ -240,12 +242,12 @@ TEST_CASE(
     CHECK(second.check().empty());
 }
 
-TEST_CASE("two kitchens' archives merge: all bags of both, the later state of shared ones") {
+TEST_CASE("archives that have met merge: all bags of both, the later state of shared ones") {
     const Scratch scratch;
     auto here = opened(scratch.path);
     auto there = opened(scratch.folder / "there.db");
     here.record(print({day({stew})}));
-    there.record(print({day({stew})}));
+    there.merge(here.contents());
     there.record(print({day({soup}, "/barn/sunday.toml")}));
     there.set_state(stew.bags, State::Eaten, "2026-12-01T08:00:00");
     const auto merged = here.merge(there.contents());
@@ -291,7 +293,7 @@ TEST_CASE("merging takes the younger revision of a description that both have") 
     auto here = opened(scratch.path);
     auto there = opened(scratch.folder / "there.db");
     here.record(print({day({stew})}));
-    there.record(print({day({stew})}));
+    there.merge(here.contents());
     auto edited = stew;
     edited.keep_until = date(2027, 2, 1);
     edited.food->allergens = {"celery", "milk"};

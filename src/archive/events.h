@@ -1,0 +1,33 @@
+#pragma once
+
+#include "archive/connection.h"
+#include "archive/values.h"
+
+#include <cstdint>
+#include <string>
+
+namespace thawslip::archive {
+
+// What happened to bags, inside a transaction of the caller. `bag.state` and `bag.changed` repeat
+// what follows from the events, so that lists are quick.
+
+/// The seconds since 1970 of a local date and time as if it were UTC; 0 for any other text.
+std::int64_t seconds_of(const std::string& at);
+
+/// The number of the station's next command.
+std::int64_t next_seq(Connection& connection, const std::string& station);
+
+/// Notes that a bag came into a state, after all that is known of it.
+/// \param seq from next_seq, the same for all bags of one command
+void add_event(Connection& connection, std::int64_t bag, State state, const std::string& at,
+               const Station& station, std::int64_t seq);
+
+/// Notes an event as it is; one that is known stays once. The state is for the caller to find.
+void insert_event(Connection& connection, std::int64_t bag, const BagEvent& event);
+
+/// \returns whether the bag's state is another now
+bool find_state(Connection& connection, std::int64_t bag);
+
+std::vector<BagEvent> events_of(Connection& connection, std::int64_t bag); ///< in their order
+
+} // namespace thawslip::archive

@@ -1,0 +1,354 @@
+#include "archive/identity.h"
+
+#include "archive/archive.h"
+#include "archive/columns.h"
+#include "archive/mended_name.h"
+#include "archive/rows.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <set>
+
+namespace thawslip::archive {
+namespace {
+
+std::string lower(std::string text) {
+    for (char& c : text) {
+        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    }
+    return text;
+}
+
+/// Whether two batches are surely of two kitchens: by their numbers, else by their names.
+bool are_apart(int number, const std::string& name, int other_number,
+               const std::string& other_name) {
+    if (number != 0 && other_number != 0) {
+        return number != other_number;
+    }
+    return !name.empty() && !other_name.empty() && lower(name) != lower(other_name);
+}
+
+int kitchen_number_of(const DayRecord& day) {
+    return day.packages.empty() ? 0 : day.packages.front().batch.kitchen_number;
+}
+
+/// A batch with the name and day of a package.
+struct Candidate {
+    kitchen::Batch batch;
+    std::string origin;
+    int lineage = 0; ///< of the newest revision that describes its bags
+    KnownBatch known;
+};
+
+std::vector<Candidate> candidates(Connection& connection, const PackageRecord& package) {
+    auto& rows =
+        connection
+            .statement("SELECT p.kitchen_number, p.batch_kitchen, p.batch, p.origin, d.lineage, "
+                       "i.id, p.servings, d.file, d.kitchen, d.recorded FROM bag b JOIN package p "
+                       "ON p.id = b.package JOIN day d ON d.id = p.day JOIN bag_id i ON i.bag = "
+                       "b.id AND i.newest = 1 WHERE p.dish = ? AND p.made = ? "
+                       "ORDER BY d.ordered DESC, d.id DESC, b.number")
+            .with(package.dish)
+            .with(kitchen::to_iso(package.made));
+    std::vector<Candidate> found;
+    while (rows.next()) {
+        const auto batch = batch_at(rows, 0);
+        auto same = std::ranges::find(found, batch, &Candidate::batch);
+        if (same == found.end()) {
+            found.push_back({batch,
+                             rows.text(3),
+                             static_cast<int>(rows.integer(4)),
+                             {rows.text(5), 0, static_cast<int>(rows.integer(6)), rows.text(7),
+                              rows.text(8), rows.text(9)}});
+            same = std::prev(found.end());
+        }
+        ++same->known.bags;
+    }
+    return found;
+}
+
+/// A newest revision, with what its days were read from.
+struct Revision {
+    std::int64_t row = 0;
+    int lineage = 0;
+    std::string file;
+};
+
+/// Revisions that say the same to the letter, were printed at this station (or before stations had
+/// names) and hold for their descriptions.
+std::vector<Revision> same_texts(Connection& connection, const DayRecord& day) {
+    auto& rows =
+        connection
+            .statement(
+                "SELECT d.id, d.lineage, d.file, d.kitchen FROM day d WHERE d.hash = ?1 AND "
+                "d.description = ?2 AND d.made = ?3 AND d.revision = (SELECT max(revision) FROM "
+                "day WHERE lineage = d.lineage) AND (d.station IN ('', ?4) OR EXISTS (SELECT 1 "
+                "FROM print_day q JOIN print_key k ON k.print = q.print WHERE q.day = d.id AND "
+                "k.station = ?4)) ORDER BY d.id")
+            .with(hash_of_description(day.description))
+            .with_bytes(day.description)
+            .with(kitchen::to_iso(day.made))
+            .with(day.station);
+    std::vector<Revision> found;
+    while (rows.next()) {
+        const auto packages = packages_of(connection, rows.integer(0));
+        const bool apart =
+            !packages.empty() && are_apart(packages.front().batch.kitchen_number, rows.text(3),
+                                           kitchen_number_of(day), day.kitchen);
+        if (!apart && same_packages(packages, day.packages)) {
+            found.push_back({rows.integer(0), static_cast<int>(rows.integer(1)), rows.text(2)});
+        }
+    }
+    const auto elsewhere = [&day](const Revision& revision) { return revision.file != day.file; };
+    if (!std::ranges::all_of(found, elsewhere)) {
+        std::erase_if(found, elsewhere);
+    }
+    return found;
+}
+
+/// The descriptions that were read from the day's file, the newest first. A path says nothing
+/// about another station's files.
+std::vector<int> lineages_of_file(Connection& connection, const DayRecord& day) {
+    std::vector<int> found;
+    if (day.file.empty()) {
+        return found;
+    }
+    auto& rows = connection
+                     .statement("SELECT lineage, station, kitchen, coalesce((SELECT "
+                                "kitchen_number FROM package WHERE day = day.id LIMIT 1), 0) FROM "
+                                "day WHERE file = ? AND made = ? ORDER BY id DESC")
+                     .with(day.file)
+                     .with(kitchen::to_iso(day.made));
+    while (rows.next()) {
+        const int lineage = static_cast<int>(rows.integer(0));
+        const auto station = rows.text(1);
+        const bool here = station.empty() || day.station.empty()
+                              ? !are_apart(static_cast<int>(rows.integer(3)), rows.text(2),
+                                           kitchen_number_of(day), day.kitchen)
+                              : station == day.station;
+        if (here && std::ranges::find(found, lineage) == found.end()) {
+            found.push_back(lineage);
+        }
+    }
+    return found;
+}
+
+/// The same food under a name in which a slip was mended.
+bool is_mended(const PackageRecord& before, const PackageRecord& now) {
+    return before.made == now.made && before.food && before.food == now.food &&
+           is_mended_name(before.words, now.words);
+}
+
+bool has_dish(const DayRecord& day, const PackageRecord& package) {
+    return std::ranges::any_of(day.packages, [&package](const PackageRecord& other) {
+        return other.dish == package.dish && other.made == package.made;
+    });
+}
+
+bool is_taken(Connection& connection, const PackageRecord& package, const kitchen::Batch& batch) {
+    auto& row = connection
+                    .statement("SELECT 1 FROM package WHERE dish = ? AND made = ? AND "
+                               "kitchen_number = ? AND batch_kitchen = ? AND batch = ?")
+                    .with(package.dish)
+                    .with(kitchen::to_iso(package.made))
+                    .with(batch.kitchen_number)
+                    .with(batch.kitchen)
+                    .with(batch.number);
+    if (row.next()) {
+        return true;
+    }
+    for (int number = 1; number <= static_cast<int>(package.bags.size()); ++number) {
+        if (bag_row(connection, kitchen::bag_id({package.dish, package.made, number, batch}))) {
+            return true; // two hashes are the same
+        }
+    }
+    return false;
+}
+
+/// The batch as it was planned or, where there is such a one, with a number made from the
+/// description: two archives that have not met yet hardly give one number to two batches.
+kitchen::Batch free_batch(Connection& connection, const DayRecord& day,
+                          const PackageRecord& package, kitchen::Batch batch) {
+    constexpr std::uint64_t numbers = std::uint64_t{1} << 40U;
+    for (int attempt = 0; is_taken(connection, package, batch); ++attempt) {
+        const auto text = fmt::format("{}\x1F{}", attempt, day.description);
+        batch.number = static_cast<std::int64_t>(2 + kitchen::fnv_1a(text) % numbers);
+    }
+    return batch;
+}
+
+/// One description being identified.
+class Identification {
+public:
+    Identification(Connection& connection, const DayRecord& day, const WhichBatch& which)
+        : connection_{connection}, day_{day}, which_{which}, files_{lineages_of_file(connection,
+                                                                                     day)} {
+        decision_.packages.resize(day.packages.size());
+        found_.resize(day.packages.size());
+        if (which.kind == WhichBatch::Kind::OfBag) {
+            named_ = bag_row(connection, which.bag);
+            decision_.answer_fits = false;
+        }
+    }
+
+    Decision run() {
+        const auto texts = same_texts(connection_, day_);
+        if (which_.kind != WhichBatch::Kind::New && take_revision(texts)) {
+            return decision_;
+        }
+        for (std::size_t i = 0; i < day_.packages.size(); ++i) {
+            identify(i, texts);
+        }
+        if (which_.kind == WhichBatch::Kind::New) {
+            make_new();
+        }
+        find_lineage();
+        for (std::size_t i = 0; i < day_.packages.size(); ++i) {
+            fill(i);
+        }
+        return decision_;
+    }
+
+private:
+    /// Where one revision is surely meant, all is known.
+    bool take_revision(const std::vector<Revision>& texts) {
+        const auto named_lineage = named_ != 0 ? lineage_of_bag(connection_, named_) : 0;
+        const auto fits = [&](const Revision& text) {
+            return named_lineage == 0 ? texts.size() == 1 : text.lineage == named_lineage;
+        };
+        const auto found = std::ranges::find_if(texts, fits);
+        if (found == texts.end()) {
+            return false;
+        }
+        const auto packages = packages_of(connection_, found->row);
+        for (std::size_t i = 0; i < packages.size(); ++i) {
+            decision_.packages[i] = {packages[i].batch, packages[i].origin, 0};
+        }
+        decision_.lineage = found->lineage;
+        decision_.newest = found->row;
+        decision_.is_newest = true;
+        decision_.answer_fits = true;
+        return true;
+    }
+
+    void identify(std::size_t i, const std::vector<Revision>& texts) {
+        const auto& package = day_.packages[i];
+        auto all = candidates(connection_, package);
+        if (named_ != 0) {
+            const auto of_bag = package_of_bag(connection_, named_);
+            const auto named = std::ranges::find(all, of_bag.batch, &Candidate::batch);
+            if (named != all.end() && of_bag.dish == package.dish && of_bag.made == package.made) {
+                found_[i] = *named;
+                decision_.answer_fits = true;
+                return;
+            }
+        }
+        std::vector<Candidate> of_file;
+        std::ranges::copy_if(all, std::back_inserter(of_file), [&](const Candidate& candidate) {
+            return std::ranges::find(files_, candidate.lineage) != files_.end();
+        });
+        if (of_file.size() == 1 && texts.size() < 2) {
+            found_[i] = of_file.front();
+            return;
+        }
+        auto& unsure = of_file.empty() ? all : of_file;
+        std::erase_if(unsure, [&](const Candidate& candidate) {
+            return of_file.empty() &&
+                   are_apart(candidate.batch.kitchen_number, candidate.known.kitchen,
+                             package.batch.kitchen_number, day_.kitchen);
+        });
+        if (!unsure.empty()) {
+            Doubt doubt{i, {}};
+            for (const auto& candidate : unsure) {
+                doubt.known.push_back(candidate.known);
+            }
+            decision_.doubts.push_back(std::move(doubt));
+        }
+    }
+
+    void make_new() {
+        if (decision_.doubts.empty()) {
+            std::ranges::fill(found_, std::nullopt);
+            decision_.is_another = true;
+        }
+        decision_.doubts.clear();
+    }
+
+    void find_lineage() {
+        if (decision_.is_another) {
+            return;
+        }
+        for (const auto& found : found_) {
+            const bool of_file = found && std::ranges::find(files_, found->lineage) != files_.end();
+            if (found && (decision_.lineage == 0 || of_file)) {
+                decision_.lineage = found->lineage;
+            }
+        }
+        const bool by_bags = decision_.lineage != 0;
+        const int before = by_bags ? decision_.lineage : files_.empty() ? 0 : files_.front();
+        if (before == 0) {
+            return;
+        }
+        decision_.newest = newest_revision(connection_, before);
+        if (find_mended() || by_bags) {
+            decision_.lineage = before;
+        }
+    }
+
+    /// Bags of the revision before whose dish has a name now in which a slip was mended.
+    bool find_mended() {
+        const auto before = packages_of(connection_, decision_.newest);
+        const auto rows = package_rows(connection_, decision_.newest);
+        bool any = false;
+        for (std::size_t i = 0; i < std::min(found_.size(), before.size()); ++i) {
+            if (!found_[i] && !is_doubtful(i) && !has_dish(day_, before[i]) &&
+                is_mended(before[i], day_.packages[i])) {
+                decision_.packages[i] = {before[i].batch, before[i].origin, rows[i]};
+                any = true;
+            }
+        }
+        return any;
+    }
+
+    bool is_doubtful(std::size_t package) const {
+        return std::ranges::find(decision_.doubts, package, &Doubt::package) !=
+               decision_.doubts.end();
+    }
+
+    void fill(std::size_t i) {
+        const auto& package = day_.packages[i];
+        auto& identified = decision_.packages[i];
+        if (found_[i]) {
+            identified = {found_[i]->batch, found_[i]->origin, 0};
+            return;
+        }
+        identified.batch = free_batch(connection_, day_, package,
+                                      identified.mended != 0 ? identified.batch : package.batch);
+    }
+
+    Connection& connection_;
+    const DayRecord& day_;
+    const WhichBatch& which_;
+    std::vector<int> files_;
+    std::int64_t named_ = 0; ///< row of the bag that the cook named
+    std::vector<std::optional<Candidate>> found_;
+    Decision decision_;
+};
+
+} // namespace
+
+Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which) {
+    return Identification{connection, day, which}.run();
+}
+
+Settled Archive::settle(const DayRecord& day, const WhichBatch& which) {
+    const Question question{*connection_};
+    auto decision = decide(*connection_, day, which);
+    Settled settled{{}, std::move(decision.doubts), decision.answer_fits};
+    for (auto& package : decision.packages) {
+        settled.batches.push_back(std::move(package.batch));
+    }
+    return settled;
+}
+
+} // namespace thawslip::archive

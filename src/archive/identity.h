@@ -1,0 +1,34 @@
+#pragma once
+
+#include "archive/connection.h"
+#include "archive/values.h"
+
+#include <cstdint>
+#include <string>
+#include <vector>
+
+namespace thawslip::archive {
+
+// Which batches the packages of a description are: the one place where that is decided, for what
+// is printed and for what is recorded. DEVELOPERS.md, "The same bags", has the rules in words.
+
+/// One package of a description.
+struct Identified {
+    kitchen::Batch batch;
+    std::string origin;      ///< empty: the batch is new
+    std::int64_t mended = 0; ///< the row of the older package whose name this one mends, or 0
+};
+
+struct Decision {
+    int lineage = 0;         ///< whose next revision the description is; 0: a new one's first
+    std::int64_t newest = 0; ///< row of the newest revision there is of it, or 0
+    bool is_newest = false;  ///< it is that very revision: nothing is to be added
+    bool is_another = false; ///< the cook says so: what its file described before is still there
+    bool answer_fits = true; ///< the bag that the cook named is of a dish described here
+    std::vector<Identified> packages;
+    std::vector<Doubt> doubts;
+};
+
+Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which);
+
+} // namespace thawslip::archive

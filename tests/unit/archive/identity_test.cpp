@@ -1,0 +1,345 @@
+// What makes two descriptions the same bags: DEVELOPERS.md, "The same bags".
+
+#include "samples.h"
+#include "support/command.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+using Kind = WhichBatch::Kind;
+
+namespace {
+
+struct Scratch {
+    ScratchFolder folder;
+    std::string path = folder / "archive.db";
+};
+
+/// The same with the ids of its batches.
+DayRecord with_ids(DayRecord day, const std::vector<kitchen::Batch>& batches) {
+    for (std::size_t i = 0; i < batches.size(); ++i) {
+        auto& package = day.packages[i];
+        package.batch = batches[i];
+        for (std::size_t n = 0; n < package.bags.size(); ++n) {
+            package.bags[n] = kitchen::bag_id(
+                {package.dish, package.made, static_cast<int>(n) + 1, package.batch});
+        }
+    }
+    return day;
+}
+
+/// Settles, then records, as a print does.
+DayRecord printed(Archive& archive, const DayRecord& day, const WhichBatch& which = {},
+                  const std::string& at = "2026-10-17T14:05:00") {
+    const auto settled = archive.settle(day, which);
+    REQUIRE(settled.doubts.empty());
+    const auto with = with_ids(day, settled.batches);
+    auto record = print({with}, at);
+    record.which = which;
+    archive.record(record);
+    return with;
+}
+
+DayRecord edited(DayRecord day, const std::string& more = "# edited\n") {
+    day.description += more;
+    return day;
+}
+
+const PackageRecord chili = package("Chili", 3);
+
+PackageRecord milder(const PackageRecord& package) {
+    auto other = package;
+    other.servings = 4;
+    other.food->allergens = {"milk"};
+    return other;
+}
+
+} // namespace
+
+TEST_CASE("a second file with a dish of that name and day is asked about, and changes nothing") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    printed(archive, day({chili}));
+    const auto before = archive.contents();
+    const auto second = day({milder(chili)}, "/orchard/sunday.toml");
+    const auto settled = archive.settle(edited(second), {});
+    REQUIRE(settled.doubts.size() == 1);
+    REQUIRE(settled.doubts[0].known.size() == 1);
+    const auto& known = settled.doubts[0].known[0];
+    CHECK(known.bag == chili.bags[0]);
+    CHECK(known.bags == 3);
+    CHECK(known.servings == 6);
+    CHECK(known.file == "/orchard/saturday.toml");
+    // Recorded all the same, it would swallow the first batch and have right labels taken off.
+    CHECK_THROWS_AS(archive.record(print({edited(second)})), ArchiveFailure);
+    CHECK(archive.contents() == before);
+}
+
+TEST_CASE("another batch has ids of its own, then and whenever it is printed again") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    printed(archive, day({chili}));
+    const auto sunday = edited(day({milder(chili)}, "/orchard/sunday.toml"));
+    const auto second = printed(archive, sunday, {Kind::New});
+    for (const auto& id : second.packages[0].bags) {
+        CHECK(std::ranges::find(chili.bags, id) == chili.bags.end());
+        CHECK(archive.bag(id)->servings == 4);
+    }
+    CHECK(archive.bag(chili.bags[0])->servings == 6);
+    CHECK(archive.bags(Which::All).size() == 6);
+    CHECK(archive.settle(sunday, {}).batches == std::vector{second.packages[0].batch});
+    CHECK(archive.settle(edited(sunday), {}).batches == std::vector{second.packages[0].batch});
+    CHECK(archive.settle(day({chili}), {}).batches == std::vector{kitchen::Batch{}});
+    // A third, too.
+    const auto third = printed(archive, edited(sunday, "# third\n"), {Kind::New});
+    CHECK(third.packages[0].batch != second.packages[0].batch);
+    CHECK(archive.bags(Which::All).size() == 9);
+}
+
+TEST_CASE("the cook says that another file describes the bags of a label") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    printed(archive, day({chili}));
+    const WhichBatch same{Kind::OfBag, chili.bags[1]};
+    const auto moved = edited(day({milder(chili)}, "/orchard/moved.toml"));
+    const auto again = printed(archive, moved, same);
+    CHECK(again.packages[0].bags == chili.bags);
+    CHECK(archive.bags(Which::All).size() == 3);
+    CHECK(archive.bag(chili.bags[2])->servings == 4);
+    CHECK(archive.revisions(1).size() == 2);
+    CHECK(archive.settle(edited(moved), {}).doubts.empty()); // its file is known by now
+    CHECK_FALSE(archive.settle(day({package("Plum soup", 1)}), same).answer_fits);
+}
+
+TEST_CASE("the same text is the same description, wherever its file is") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    printed(archive, day({chili}));
+    const auto moved = printed(archive, day({chili}, "/orchard/elsewhere.toml"));
+    CHECK(moved.packages[0].bags == chili.bags);
+    CHECK(archive.contents().days.size() == 1);
+    // Two batches of one text: only the cook can know which is meant.
+    printed(archive, day({chili}, "/orchard/elsewhere.toml"), {Kind::New});
+    CHECK(archive.bags(Which::All).size() == 6);
+    CHECK(archive.settle(day({chili}, "/orchard/a third place.toml"), {}).doubts.size() == 1);
+    CHECK(archive.settle(day({chili}), {}).batches == std::vector{kitchen::Batch{}});
+}
+
+TEST_CASE("a dish added to a known file that another file has is asked about, the rest is known") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto soup = package("Leek soup", 2);
+    printed(archive, day({chili}));
+    printed(archive, day({soup}, "/orchard/sunday.toml"));
+    const auto both = day({soup, milder(chili)}, "/orchard/sunday.toml");
+    const auto settled = archive.settle(both, {});
+    REQUIRE(settled.doubts.size() == 1);
+    CHECK(settled.doubts[0].package == 1);
+    const auto with = printed(archive, both, {Kind::New});
+    CHECK(with.packages[0].bags == soup.bags);
+    CHECK(with.packages[1].bags != chili.bags);
+    CHECK(archive.bags(Which::All).size() == 8);
+}
+
+TEST_CASE("kitchens of two names or numbers are never asked about and never cross") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    auto barn = day({milder(chili)});
+    auto orchard = day({chili});
+    barn.description += "# barn\n";
+    SUBCASE("two names") {
+        barn.kitchen = barn.packages[0].batch.kitchen = "Barn";
+        orchard.packages[0].batch.kitchen = orchard.kitchen;
+    }
+    SUBCASE("two numbers") {
+        barn.packages[0].batch.kitchen_number = 7;
+        orchard.packages[0].batch.kitchen_number = 12'345;
+    }
+    const auto ours = printed(here, orchard);
+    const auto theirs = printed(there, barn);
+    there.set_state(theirs.packages[0].bags, State::Eaten, "2026-11-01T18:00:00");
+    const auto merged = here.merge(there.contents());
+    CHECK(merged.clashes.empty());
+    CHECK(merged.bags == 3);
+    for (std::size_t i = 0; i < 3; ++i) {
+        const auto our = here.bag(ours.packages[0].bags[i]);
+        const auto their = here.bag(theirs.packages[0].bags[i]);
+        CHECK(our->state == State::Frozen);
+        CHECK(our->servings == 6);
+        CHECK(their->state == State::Eaten);
+        CHECK(their->servings == 4);
+    }
+    // Printed again, each finds its own.
+    CHECK(printed(here, orchard).packages[0].bags == ours.packages[0].bags);
+    CHECK(printed(here, edited(orchard)).packages[0].bags == ours.packages[0].bags);
+}
+
+TEST_CASE("two kitchens without name and number: equal ids clash, and are named") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    printed(here, day({chili}));
+    SUBCASE("of another food") {
+        printed(there, edited(day({milder(chili)})));
+    }
+    SUBCASE("of a description that is the same to the letter") {
+        printed(there, day({chili}));
+    }
+    there.set_state(chili.bags, State::Eaten, "2026-11-01T18:00:00");
+    const auto before = here.contents();
+    for (int time = 0; time < 2; ++time) {
+        CHECK(here.merge(there.contents()).clashes == chili.bags);
+        CHECK(here.contents() == before);
+    }
+}
+
+TEST_CASE("where the cook says that both archives are of one kitchen, equal bags are one") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    printed(here, day({chili}));
+    printed(there, day({chili}), {}, "2026-10-17T15:00:00");
+    there.set_state(chili.bags, State::Eaten, "2026-11-01T18:00:00");
+    const auto merged = here.merge(there.contents(), Kitchens::AreOne);
+    CHECK(merged.clashes.empty());
+    CHECK(merged.states == 3);
+    CHECK(here.bags(Which::All).size() == 3);
+    CHECK(here.bags(Which::InFreezer).empty());
+    // From now on it is known.
+    CHECK(there.merge(here.contents()).clashes.empty());
+    auto other_food = opened(scratch.folder / "other.db");
+    printed(other_food, edited(day({milder(chili)})));
+    CHECK(here.merge(other_food.contents(), Kitchens::AreOne).clashes == chili.bags);
+}
+
+TEST_CASE("an older description never becomes the newest, in whatever order archives are merged") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    printed(here, day({chili}));
+    there.merge(here.contents());
+    auto late = chili;
+    late.servings = 5;
+    printed(here, edited(day({milder(chili)})), {}, "2026-10-20T09:00:00");
+    auto early = day({late});
+    early.description += "# before that\n";
+    printed(there, early, {}, "2026-10-19T09:00:00");
+    auto third = opened(scratch.folder / "third.db");
+    for (auto* archive : {&here, &there, &third}) {
+        archive->merge(archive == &there ? here.contents() : there.contents());
+        archive->merge(here.contents());
+        const auto revisions = archive->revisions(1);
+        REQUIRE(revisions.size() == 3);
+        CHECK(revisions[1].description == early.description);
+        CHECK(revisions[2].description == edited(day({chili})).description);
+        CHECK(revisions[2].revision == 3);
+        CHECK(archive->bag(chili.bags[0])->servings == 4);
+    }
+    CHECK(here.contents().days == there.contents().days);
+    CHECK(here.contents().bags == there.contents().bags);
+    CHECK(here.contents().days == third.contents().days);
+    CHECK(here.contents().bags == third.contents().bags);
+}
+
+TEST_CASE("a print recorded twice under its key counts once") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto once = print({day({chili})});
+    once.key = "0123456789abcdef";
+    CHECK_FALSE(archive.record(once).is_known);
+    const auto before = archive.contents();
+    CHECK(archive.record(once).is_known); // the answer was lost, and it is sent again
+    CHECK(archive.contents() == before);
+    CHECK(archive.prints_of(archive.bag(chili.bags[0])->day).front().times == 1);
+    once.key = "another";
+    once.at = "2026-10-18T09:00:00";
+    archive.record(once);
+    CHECK(archive.prints_of(archive.bag(chili.bags[0])->day).front().times == 2);
+    auto there = opened(scratch.folder / "there.db");
+    there.merge(archive.contents());
+    there.merge(archive.contents());
+    CHECK(there.prints_of(there.bag(chili.bags[0])->day).front().times == 2);
+}
+
+TEST_CASE(
+    "a print that does not come out is not recorded, and one that clashes does not come out") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto before = archive.contents();
+    CHECK_THROWS_AS(archive.record(print({day({chili})}), [] { throw std::runtime_error{"full"}; }),
+                    std::runtime_error);
+    CHECK(archive.contents() == before);
+    // Two programs settle at once; the first records.
+    const auto other = edited(day({milder(chili)}, "/orchard/sunday.toml"));
+    REQUIRE(archive.settle(other, {}).batches == std::vector{kitchen::Batch{}});
+    archive.record(print({day({chili})}));
+    bool is_out = false;
+    CHECK_THROWS_AS(archive.record(print({other}), [&is_out] { is_out = true; }), ArchiveFailure);
+    CHECK_FALSE(is_out);
+    CHECK(archive.bags(Which::All).size() == 3);
+}
+
+TEST_CASE("the last event holds by true time, where the stations' offsets are known") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    printed(here, day({chili}));
+    there.merge(here.contents());
+    // This station is 15 minutes fast and notes "out" at true 10:00; the other "eaten" at 10:05.
+    Station fast{"fast", std::nullopt, -900};
+    Station true_one{"true", std::nullopt, 0};
+    here.set_state(chili.bags, State::Out, "2026-11-01T10:15:00", fast);
+    there.set_state(chili.bags, State::Eaten, "2026-11-01T10:05:00", true_one);
+    const auto of_there = there.contents();
+    there.merge(here.contents());
+    here.merge(of_there);
+    CHECK(here.bag(chili.bags[0])->state == State::Eaten);
+    CHECK(here.bag(chili.bags[0])->changed == "2026-11-01T10:05:00");
+    CHECK(here.contents() == there.contents());
+    REQUIRE(here.contents().bags[0].events.size() == 3);
+    CHECK(here.contents().bags[0].events[1].offset == -900);
+}
+
+TEST_CASE("what a station knew of when it noted a state came before, whatever its clock says") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    printed(here, day({chili}));
+    here.set_state(chili.bags, State::Out, "2036-01-01T00:00:00", {"years ahead"});
+    there.merge(here.contents());
+    there.set_state(chili.bags, State::Eaten, "2026-11-01T18:00:00", {"right"});
+    here.merge(there.contents());
+    CHECK(here.bag(chili.bags[0])->state == State::Eaten);
+}
+
+TEST_CASE("an id typed without the kitchen's symbols is found") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto numbered = day({chili});
+    numbered.packages[0].batch.kitchen_number = 777;
+    const auto id = printed(archive, numbered).packages[0].bags[0];
+    REQUIRE(id.size() == 15);
+    std::string typed = id.substr(4);
+    std::erase(typed, '-');
+    CHECK(archive.near_ids(typed) == std::vector{id});
+}
+
+TEST_CASE("a copy is read without a change to the file or to what stands beside it") {
+    const Scratch scratch;
+    {
+        auto archive = opened(scratch.path);
+        printed(archive, day({chili}));
+    }
+    const auto before = read_file(scratch.path);
+    auto copy = Archive::open(scratch.path, Mode::Copy);
+    REQUIRE(copy.ok());
+    auto there = std::move(copy).value();
+    CHECK(there.check().empty());
+    CHECK(there.contents() == opened(scratch.path, Mode::Read).contents());
+    there.set_state(chili.bags, State::Eaten, "2026-11-01T18:00:00");
+    CHECK(opened(scratch.path, Mode::Read).bags(Which::InFreezer).size() == 3);
+    CHECK(read_file(scratch.path) == before);
+}
