@@ -10,6 +10,7 @@
 #include "app/tell_minimum.h"
 #include "code/grade.h"
 #include "code/picture.h"
+#include "kitchen/food_reading.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 
@@ -47,6 +48,16 @@ private:
     std::set<std::string> said_;
 };
 
+/// "food: "Hackfleisch" is taken as "raw ground meat"": what the cook's own words were read as.
+void tell_food(const kitchen::Package& package, std::ostream& out) {
+    if (!package.food_as_written.empty() && package.food_as_written != package.food) {
+        out << fmt::format("    food: {} is taken as {}\n", kitchen::said(package.food_as_written),
+                           kitchen::said(package.food));
+    } else if (package.food_basis == kitchen::FoodBasis::Words) {
+        out << fmt::format("    food: not given; the words name {}\n", kitchen::said(package.food));
+    }
+}
+
 /// "soup or stew keeps 2–3 months: Soups and stews, FoodSafety.gov…": where a date comes from.
 void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {
     if (!keep.row) {
@@ -54,10 +65,9 @@ void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {
         return;
     }
     const auto& row = *keep.row;
-    out << fmt::format(
-        "    date: {} keeps {} to {} months at best quality; the low end is printed\n"
-        "          list \"{}\", row \"{}\" ({}; {})\n",
-        row.food, row.low.count(), row.high.count(), row.rule_set, row.row, row.source, row.status);
+    out << fmt::format("    date: {} keeps {} at best quality; the low end is printed\n"
+                       "          list \"{}\", row \"{}\" ({}; {})\n",
+                       row.food, span_text(row), row.rule_set, row.row, row.source, row.status);
 }
 
 std::string_view words_for(kitchen::LeadBasis basis) {
@@ -142,6 +152,7 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Style&
     }
     out << "\n";
     if (why == Why::Told) {
+        tell_food(planned.package, out);
         tell_why(planned.keep_until, out);
         tell_minimum(planned, style.units, out);
         tell_lead(planned, language, out);

@@ -362,6 +362,7 @@ struct Parser {
         add_cards(app, chosen);
         add_lists(app, chosen);
         add_check(app, chosen);
+        add_foods(app, chosen);
         add_text(app, chosen);
         add_read(app, chosen);
         add_plan(app, chosen);

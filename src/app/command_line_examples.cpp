@@ -40,6 +40,9 @@ constexpr std::array notes{
                    "thawslip check saturday.toml --why  # where each date comes from\n"
                    "thawslip check saturday.toml --json\n"
                    "thawslip check saturday.toml --stock my-sheet.toml"},
+    Notes{"foods", "thawslip foods\n"
+                   "thawslip foods chicken\n"
+                   "thawslip foods Hackfleisch --json"},
     Notes{"text", "thawslip text saturday.toml\n"
                   "thawslip text saturday.toml --stock roll-60x100mm"},
     Notes{"read", "thawslip read photo.jpg\n"

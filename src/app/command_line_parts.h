@@ -26,6 +26,10 @@ CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which);
 
 /// Adds `lists` with its options to the program; when it is given, `chosen` becomes it.
 void add_lists(CLI::App& app, Command& chosen);
+
+/// Adds `foods` to the program; when it is given, `chosen` becomes it.
+void add_foods(CLI::App& app, Command& chosen);
+
 /// Adds `-o` and `--print`, of which a printing command needs one.
 void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer);
 

@@ -72,6 +72,10 @@ ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& s
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
 ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
                  Console console);
+/// The kinds of food, or those that `words` have to do with: how long each keeps by the list that
+/// is set, its safe minimum, and the words that mean it.
+ExitStatus foods(const std::string& words, AnswerAs answer, const Settings& settings,
+                 Console console);
 /// What each label's code carries on the stock chosen. What `options` says of file and printer is
 /// not used.
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);

@@ -10,9 +10,23 @@ namespace {
 /// A row of the freezer's list or the refrigerator's.
 template <class Row, class Time>
 Row row_of(const RowData& data) {
-    return {std::string{data.food},  std::string{data.rule_set}, Time{data.low},
-            Time{data.high},         std::string{data.row},      std::string{data.source},
-            std::string{data.status}};
+    return {.food = std::string{data.food},
+            .rule_set = std::string{data.rule_set},
+            .low = Time{data.low},
+            .high = Time{data.high},
+            .row = std::string{data.row},
+            .source = std::string{data.source},
+            .status = std::string{data.status}};
+}
+
+kitchen::StorageRow freezer_row_of(const RowData& data) {
+    auto row = row_of<kitchen::StorageRow, std::chrono::months>(data);
+    if (data.weeks) {
+        row.low = row.high = std::chrono::months{0};
+        row.low_weeks = std::chrono::weeks{data.low};
+        row.high_weeks = std::chrono::weeks{data.high};
+    }
+    return row;
 }
 
 kitchen::ThawedRow thawed_of(const ThawedData& data) {
@@ -35,12 +49,13 @@ kitchen::ThawedRow thawed_of(const ThawedData& data) {
 kitchen::StorageTable built_in_storage(std::string rule_set) {
     kitchen::StorageTable table;
     table.rule_set = std::move(rule_set);
+    table.words = food_words;
     table.rule_sets.assign(storage_data.rule_sets.begin(), storage_data.rule_sets.end());
     for (const auto& known : storage_data.classes) {
         table.classes.push_back({std::string{known.food}, known.kind, known.watery});
     }
     for (const auto& row : storage_data.freezer) {
-        table.rows.push_back(row_of<kitchen::StorageRow, std::chrono::months>(row));
+        table.rows.push_back(freezer_row_of(row));
     }
     for (const auto& row : storage_data.before_freezing) {
         table.before_freezing.push_back(row_of<kitchen::FridgeRow, std::chrono::days>(row));
@@ -48,9 +63,9 @@ kitchen::StorageTable built_in_storage(std::string rule_set) {
     for (const auto& row : storage_data.after_thawing) {
         table.after_thawing.push_back(thawed_of(row));
     }
-    for (const auto& [food, row, source, status] : storage_data.unsuitable) {
-        table.unsuitable.push_back(
-            {std::string{food}, std::string{row}, std::string{source}, std::string{status}});
+    for (const auto& [food, row, source, status, why, instead] : storage_data.unsuitable) {
+        table.unsuitable.push_back({std::string{food}, std::string{row}, std::string{source},
+                                    std::string{status}, std::string{why}, std::string{instead}});
     }
     return table;
 }

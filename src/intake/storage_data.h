@@ -18,6 +18,7 @@ struct RowData {
     std::string_view row;
     std::string_view source;
     std::string_view status;
+    bool weeks = false; ///< weeks instead of months
 };
 
 struct ThawedData {
@@ -37,6 +38,8 @@ struct UnsuitableData {
     std::string_view row;
     std::string_view source;
     std::string_view status;
+    std::string_view why;
+    std::string_view instead;
 };
 
 struct StorageData {
@@ -49,5 +52,8 @@ struct StorageData {
 };
 
 extern const StorageData storage_data;
+
+/// src/kitchen/food_words, all languages together, sorted by their keys (food_words_maker.cpp).
+extern const kitchen::FoodWords food_words;
 
 } // namespace thawslip::intake

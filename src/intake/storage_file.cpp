@@ -24,10 +24,10 @@ using Sources = std::map<std::string, std::string>;
 
 /// In the order of FoodKind.
 const std::vector<toml::Word>& kinds() {
-    static const std::vector<toml::Word> words{{"other"},         {"cooked dish"}, {"leftover"},
-                                               {"ready to eat"},  {"egg dish"},    {"raw ground"},
-                                               {"raw poultry"},   {"raw cut"},     {"raw fish"},
-                                               {"raw shellfish"}, {"raw egg"},     {"vegetable"}};
+    static const std::vector<toml::Word> words{
+        {"other"},      {"cooked dish"}, {"leftover"},   {"ready to eat"}, {"egg dish"},
+        {"raw ground"}, {"raw poultry"}, {"raw cut"},    {"raw fish"},     {"raw shellfish"},
+        {"raw egg"},    {"vegetable"},   {"infant food"}};
     return words;
 }
 
@@ -41,6 +41,7 @@ const std::vector<toml::Word>& statuses() {
 struct Row {
     int low = 0;
     int high = 0;
+    bool weeks = false; ///< where months are usual
     std::string name;
     std::string source;
     std::string status;
@@ -88,13 +89,16 @@ std::string read_status(toml::Table& table) {
     return position ? statuses()[*position].word : std::string{};
 }
 
-/// A row whose [low, high] stands under `span`.
+/// A row whose [low, high] stands under `span`, or under `weeks`.
 std::optional<Row> read_row(toml::Table& table, const char* span, const Sources& sources) {
     constexpr double longest = 60;
+    const bool weeks = table.has("weeks");
+    span = weeks ? "weeks" : span;
     const toml::Key key{span, "[2, 3]"};
     table.require(key);
     const auto ends = table.reals(key, 2, {0, longest});
-    Row row{0, 0, required_line(table, "row"), read_source(table, sources), read_status(table)};
+    Row row{
+        0, 0, weeks, required_line(table, "row"), read_source(table, sources), read_status(table)};
     const auto is_whole = [](double end) { return end == std::floor(end); };
     if (ends.size() != 2 || ends[0] > ends[1] || !std::ranges::all_of(ends, is_whole)) {
         table.reader().error(table.path().key(span),
@@ -130,6 +134,19 @@ FoodKind kind_at(std::size_t position) {
     return static_cast<FoodKind>(position);
 }
 
+kitchen::StorageRow freezer_row(const std::string& food, const std::string& list, const Row& row) {
+    const int months = row.weeks ? 0 : 1;
+    return {.food = food,
+            .rule_set = list,
+            .low = std::chrono::months{row.low * months},
+            .high = std::chrono::months{row.high * months},
+            .row = row.name,
+            .source = row.source,
+            .status = row.status,
+            .low_weeks = std::chrono::weeks{row.low * (1 - months)},
+            .high_weeks = std::chrono::weeks{row.high * (1 - months)}};
+}
+
 void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTable& result) {
     const auto food = required_line(entry, "food");
     const toml::Key kind_key{"kind", "\"cooked dish\""};
@@ -139,9 +156,7 @@ void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTabl
     result.classes.push_back({food, kind_at(kind.value_or(0)), watery});
     read_lists(entry, "freezer", "months", result.rule_sets, sources,
                [&](const std::string& list, const Row& row) {
-                   result.rows.push_back({food, list, std::chrono::months{row.low},
-                                          std::chrono::months{row.high}, row.name, row.source,
-                                          row.status});
+                   result.rows.push_back(freezer_row(food, list, row));
                });
     read_lists(entry, "fridge", "days", result.rule_sets, sources,
                [&](const std::string& list, const Row& row) {
@@ -196,8 +211,10 @@ void read_unsuitable(toml::Table& entry, const Sources& sources, kitchen::Storag
     const auto row = required_line(entry, "row");
     const auto source = read_source(entry, sources);
     const auto status = read_status(entry);
+    const auto why = entry.line("why", most_letters).value_or("");
+    const auto instead = entry.line("instead", most_letters).value_or("");
     for (const auto& food : foods) {
-        result.unsuitable.push_back({food.value, row, source, status});
+        result.unsuitable.push_back({food.value, row, source, status, why, instead});
     }
     entry.refuse_unknown();
 }

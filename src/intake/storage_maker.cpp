@@ -37,13 +37,24 @@ std::string array(const char* type, const char* name, const Rows& rows, Write wr
 
 std::string constants_of(const kitchen::StorageTable& table) {
     const auto keeps = [](const auto& row) { return row_data(row.food, row); };
+    const auto frozen = [](kitchen::StorageRow row) {
+        const bool weeks = row.high_weeks.count() > 0;
+        if (weeks) {
+            row.low = std::chrono::months{row.low_weeks.count()};
+            row.high = std::chrono::months{row.high_weeks.count()};
+        }
+        auto text = row_data(row.food, row);
+        text.insert(text.size() - 1, weeks ? ", true" : "");
+        return text;
+    };
     const auto thawed = [](const kitchen::ThawedRow& row) {
         const int kind = row.kind ? static_cast<int>(*row.kind) : -1;
         return fmt::format("{{{}, {}, {}}}", row_data("", row), kind, row.days_before_count);
     };
     const auto unsuitable = [](const kitchen::UnsuitableRow& row) {
-        return fmt::format("{{{}, {}, {}, {}}}", in_quotes(row.food), in_quotes(row.row),
-                           in_quotes(row.source), in_quotes(row.status));
+        return fmt::format("{{{}, {}, {}, {}, {}, {}}}", in_quotes(row.food), in_quotes(row.row),
+                           in_quotes(row.source), in_quotes(row.status), in_quotes(row.why),
+                           in_quotes(row.instead));
     };
     const auto known = [](const kitchen::FoodClass& food) {
         return fmt::format("{{{}, kitchen::FoodKind{{{}}}, {}}}", in_quotes(food.food),
@@ -54,7 +65,7 @@ std::string constants_of(const kitchen::StorageTable& table) {
            "namespace thawslip::intake {\nnamespace {\n\n" +
            array("std::string_view", "rule_sets", table.rule_sets, in_quotes) +
            array("ClassData", "classes", table.classes, known) +
-           array("RowData", "freezer", table.rows, keeps) +
+           array("RowData", "freezer", table.rows, frozen) +
            array("RowData", "before_freezing", table.before_freezing, keeps) +
            array("ThawedData", "after_thawing", table.after_thawing, thawed) +
            array("UnsuitableData", "unsuitable", table.unsuitable, unsuitable) +

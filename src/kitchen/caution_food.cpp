@@ -51,8 +51,12 @@ Findings garlic_in_oil(const Scene& scene) {
          "ajos confitados", "hierbas en aceite", "aceite de hierbas", "aceite de albahaca",
          "knoblauch in ol", "knoblauchol",       "krauter in ol",     "krauterol",
          "basilikumol",     "krauter in oel",    "knoblauch in oel"}};
-    const auto named = first_named(texts_in_bag(scene.package), book);
-    return named ? Findings{{{}, named->where}} : Findings{};
+    if (const auto named = first_named(texts_in_bag(scene.package), book)) {
+        return {{{}, named->where}};
+    }
+    const bool is_kind =
+        std::ranges::find(scene.package.food, "garlic or herbs in oil") != scene.package.food.end();
+    return is_kind ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
 }
 
 const PhraseBook& eaten_raw() {

@@ -18,7 +18,7 @@ Findings use_by_beyond_list(const Scene& scene) {
     if (scene.keep.basis != DateBasis::SetByCook || !row) {
         return {};
     }
-    const auto end = add_months(scene.made, row->high);
+    const auto end = high_end(*row, scene.made);
     if (scene.keep.date <= end) {
         return {};
     }
@@ -31,23 +31,40 @@ KeyPath days_place(const Scene& scene) {
     return scene.package.where.key("days_refrigerated");
 }
 
+std::chrono::days spent_chilled(const Scene& scene) {
+    return std::chrono::days{scene.package.days_refrigerated};
+}
+
+/// The most that can be let pass: the Food Code's week, and for raw food no more than the list
+/// that allows most.
+std::chrono::days chilled_bound(const Scene& scene) {
+    auto bound = food_code_days;
+    for (const auto& food : scene.package.food) {
+        const auto longest = longest_fridge_life(scene.table, food);
+        if (is_raw(kind_of(scene.table, food)) && longest) {
+            bound = std::min(bound, *longest);
+        }
+    }
+    return bound;
+}
+
 Findings chilled_too_long(const Scene& scene) {
     const auto row = shortest_fridge_life(scene.table, scene.package.food);
-    const std::chrono::days spent{scene.package.days_refrigerated};
-    if (!row || spent <= row->high || spent > food_code_days) {
+    const auto spent = spent_chilled(scene);
+    if (!row || spent <= row->high || spent > chilled_bound(scene)) {
         return {};
     }
     return {{{std::to_string(spent.count()), std::to_string(row->high.count()), row->source},
              days_place(scene)}};
 }
 
-Findings chilled_over_a_week(const Scene& scene) {
-    const std::chrono::days spent{scene.package.days_refrigerated};
-    if (!shortest_fridge_life(scene.table, scene.package.food) || spent <= food_code_days) {
+Findings chilled_far_too_long(const Scene& scene) {
+    const auto spent = spent_chilled(scene);
+    const auto bound = chilled_bound(scene);
+    if (!shortest_fridge_life(scene.table, scene.package.food) || spent <= bound) {
         return {};
     }
-    return {{{std::to_string(spent.count()), std::to_string(food_code_days.count())},
-             days_place(scene)}};
+    return {{{std::to_string(spent.count()), std::to_string(bound.count())}, days_place(scene)}};
 }
 
 Findings cooked_rice(const Scene& scene) {
@@ -84,9 +101,13 @@ constexpr char weeps[] = "weeps";
 constexpr char fades[] = "fades";
 
 constexpr CautionRule rules[] = {
-    {"chilled-over-a-week", CautionLevel::Refuse,
-     "{0} days in the refrigerator before freezing; expected {1} at most", "",
-     "FDA Food Code 3-501.17, Date Marking", chilled_over_a_week},
+    {"chilled-far-too-long", CautionLevel::Refuse,
+     "{0} days in the refrigerator before freezing; expected {1} at most",
+     "food that has stood longer is thrown away; next time freeze it on the day it is bought, or "
+     "cook it first and count the days from then",
+     "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
+     "Government of Canada, University of Illinois Extension",
+     chilled_far_too_long},
     {"chilled-too-long", CautionLevel::Report,
      "{0} days in the refrigerator before freezing is more than the {1} that are advised ({2})", "",
      "FoodSafety.gov, Cold Food Storage Chart", chilled_too_long},

@@ -21,6 +21,7 @@ std::span<const CautionRule> slow_cooker_rules();
 std::span<const CautionRule> thaw_rules();
 std::span<const CautionRule> pairing_rules();
 std::span<const CautionRule> food_rules();
+std::span<const CautionRule> kind_rules();
 std::span<const CautionRule> part_cooking_rules();
 std::span<const CautionRule> cook_time_rules();
 std::span<const CautionRule> freezing_rules();

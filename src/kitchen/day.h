@@ -106,21 +106,30 @@ struct Ingredient {
     KeyPath where;
 };
 
+/// Where the kinds of food of a package come from.
+enum class FoodBasis {
+    Given,  ///< the cook wrote `food`
+    Words,  ///< not written: what the words of dish, ingredients and steps name
+    Nothing ///< not written, and no word names a food that is known
+};
+
 /// One dish of the day and the bags it was packed into.
 struct Package {
     std::string dish;
     int servings = 0; ///< per bag
     int bags = 1;
-    std::optional<Date> made;             ///< where it differs from the day's
-    std::vector<std::string> food;        ///< storage classes; a mixed dish names several
-    std::optional<Date> use_by;           ///< set by the cook; wins over `food`
-    int days_refrigerated = 0;            ///< days chilled before freezing
-    std::optional<Mass> weight;           ///< of one bag
-    std::optional<Length> thickness;      ///< of one bag as frozen, lying flat
-    std::optional<Placing> placing;       ///< where it differs from the kitchen's
-    std::vector<std::string> contains;    ///< allergens, as written
-    std::vector<std::string> may_contain; ///< those that may be there by chance, as written
-    std::string note;                     ///< free words for the card
+    std::optional<Date> made;                      ///< where it differs from the day's
+    std::vector<std::string> food;                 ///< kinds of food; a mixed dish names several
+    std::vector<std::string> food_as_written = {}; ///< of a planned package: before it was read
+    FoodBasis food_basis = FoodBasis::Given;       ///< worked out by the plan
+    std::optional<Date> use_by;                    ///< set by the cook; wins over `food`
+    int days_refrigerated = 0;                     ///< days chilled before freezing
+    std::optional<Mass> weight;                    ///< of one bag
+    std::optional<Length> thickness;               ///< of one bag as frozen, lying flat
+    std::optional<Placing> placing;                ///< where it differs from the kitchen's
+    std::vector<std::string> contains;             ///< allergens, as written
+    std::vector<std::string> may_contain;          ///< those that may be there by chance, as written
+    std::string note;                              ///< free words for the card
     Thaw thaw;
     std::vector<Finish> finish; ///< as written; `plan` puts them in order
     std::optional<Cook> cook;

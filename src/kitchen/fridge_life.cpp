@@ -52,6 +52,16 @@ std::optional<FridgeRow> shortest_fridge_life(const StorageTable& table,
     return shortest;
 }
 
+std::optional<days> longest_fridge_life(const StorageTable& table, std::string_view food) {
+    std::optional<days> longest;
+    for (const auto& row : table.before_freezing) {
+        if (same_but_for_case(row.food, food)) {
+            longest = std::max(longest.value_or(days{0}), row.high);
+        }
+    }
+    return longest;
+}
+
 std::optional<DaysLeft> days_left_after_thawing(const StorageTable& table,
                                                 std::span<const std::string> foods,
                                                 days days_before) {

@@ -17,6 +17,11 @@ std::optional<FridgeRow> find_fridge_life(const StorageTable& table, std::string
 std::optional<FridgeRow> shortest_fridge_life(const StorageTable& table,
                                               std::span<const std::string> foods);
 
+/// The most days that any list gives for a kind of food before it is frozen; nothing where none
+/// has a row.
+std::optional<std::chrono::days> longest_fridge_life(const StorageTable& table,
+                                                     std::string_view food);
+
 /// How many days food keeps in the refrigerator once it has thawed there, counted from the day
 /// after it has; 0 is "the same day". Both ends never negative.
 struct DaysLeft {

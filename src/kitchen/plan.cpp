@@ -5,6 +5,7 @@
 #include "kitchen/chilled_wait.h"
 #include "kitchen/cook_time.h"
 #include "kitchen/finish_order.h"
+#include "kitchen/food_taken.h"
 #include "kitchen/freezing_lead.h"
 
 #include <algorithm>
@@ -24,40 +25,9 @@ void refuse(Diagnostics& faults, KeyPath where, std::string message,
                       .hints = std::move(hints)});
 }
 
-void refuse_class(Diagnostics& faults, const StorageTable& table, const std::string& food,
-                  KeyPath where) {
-    if (const auto row = find_unsuitable(table, food)) {
-        refuse(faults, std::move(where),
-               fmt::format("\"{}\" does not freeze well ({}), so no list says how long it keeps",
-                           food, row->source),
-               {"set use_by yourself, or leave it out of the freezer"});
-        return;
-    }
-    std::vector<std::string> hints;
-    if (const auto near = nearest_class(table, food)) {
-        hints.push_back(fmt::format("did you mean \"{}\"?", *near));
-    }
-    refuse(faults, std::move(where), fmt::format("\"{}\" is not a storage class", food),
-           std::move(hints));
-}
-
-/// Whether all of `food` is known; says which are not.
-bool knows_classes(const Package& package, const StorageTable& table, Diagnostics& faults) {
-    bool all = true;
-    for (std::size_t i = 0; i < package.food.size(); ++i) {
-        if (!find_storage(table, package.food[i])) {
-            const auto list = package.where.key("food");
-            refuse_class(faults, table, package.food[i],
-                         package.food.size() == 1 ? list : list.index(i));
-            all = false;
-        }
-    }
-    return all;
-}
-
 std::optional<KeepUntil> keep_until(const Package& package, Date made, const StorageTable& table,
                                     Diagnostics& faults) {
-    const bool known = knows_classes(package, table, faults);
+    const bool known = knows_food(package, table, faults);
     if (package.use_by) {
         if (*package.use_by < made) {
             refuse(faults, package.where.key("use_by"),
@@ -70,14 +40,14 @@ std::optional<KeepUntil> keep_until(const Package& package, Date made, const Sto
     }
     if (package.food.empty()) {
         refuse(faults, package.where,
-               "no date can be printed: expected food (a storage class) or use_by (a date)");
+               "no date can be printed: expected food (a kind of food) or use_by (a date)");
         return std::nullopt;
     }
-    const auto row = shortest_lived(table, package.food);
+    const auto row = known ? shortest_lived(table, package.food) : std::nullopt;
     if (!row) {
         return std::nullopt;
     }
-    return KeepUntil{add_months(made, row->low), DateBasis::StorageTable, row};
+    return KeepUntil{low_end(*row, made), DateBasis::StorageTable, row};
 }
 
 /// Refuses what would never go in because the dish is done before.
@@ -262,8 +232,12 @@ std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& 
     return dishes;
 }
 
-Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
+Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
           const KitchenSettings& settings, const std::vector<Batch>& batches) {
+    Day day = written;
+    for (auto& package : day.packages) {
+        package = with_kinds(package, table);
+    }
     Plan result{day.kitchen, day.made, {}, day_cautions(day, table, settings)};
     const Planning by{day.made, table, settings};
     std::set<std::string> taken;

@@ -78,7 +78,7 @@ std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& 
 
 /// Works out dates, ids, order and cautions. Pure: reads no clock and no file.
 ///
-/// What the cook must mend (a storage class nobody knows, a use-by before the day it was made,
+/// What the cook must mend (a kind of food nobody knows, a use-by before the day it was made,
 /// a caution of level Refuse) is appended to `faults` with its key path and no file; the package
 /// is then left out of the plan.
 /// \param batches of each package of the day, in its order, where the archive knows them; without,

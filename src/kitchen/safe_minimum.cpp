@@ -34,6 +34,7 @@ constexpr auto own_rows = std::to_array<OwnRow>({
 std::optional<Matter> matter_of_kind(FoodKind kind) {
     switch (kind) {
     case FoodKind::CookedDish: return Matter::CookedDish;
+    case FoodKind::InfantFood:
     case FoodKind::Leftover: return Matter::Leftover;
     case FoodKind::ReadyToEat: return Matter::ReadyToEat;
     case FoodKind::EggDish: return Matter::EggDish;

@@ -1,28 +1,32 @@
 #include "kitchen/storage.h"
 
-#include "base/nearest.h"
 #include "kitchen/storage_rows.h"
 #include "kitchen/text.h"
 
 #include <algorithm>
+#include <fmt/format.h>
 
 namespace thawslip::kitchen {
 namespace {
 
-/// How many words of `wanted` stand in `candidate`, words that name nothing left out.
-std::size_t shared_words(const std::vector<std::string>& wanted, std::string_view candidate) {
-    const auto names_nothing = [](const std::string& word) {
-        return word == "or" || word == "and" || word == "with" || word == "of" || word == "raw" ||
-               word == "cooked";
-    };
-    const auto words = words_of(candidate);
-    std::size_t shared = 0;
-    for (const auto& word : wanted) {
-        if (!names_nothing(word) && std::ranges::find(words, word) != words.end()) {
-            ++shared;
-        }
-    }
-    return shared;
+Date end_of(Date made, std::chrono::months months, std::chrono::weeks weeks) {
+    return add_days(add_months(made, months), weeks);
+}
+
+std::string range_text(auto low, auto high, std::string_view unit) {
+    return low == high ? fmt::format("{} {}{}", high.count(), unit, high.count() == 1 ? "" : "s")
+                       : fmt::format("{} to {} {}s", low.count(), high.count(), unit);
+}
+
+/// Roughly, for comparing: in days.
+auto span_of(const StorageRow& row) {
+    constexpr int days_of_month = 30;
+    return std::pair{std::chrono::days{row.low.count() * days_of_month} + row.low_weeks,
+                     std::chrono::days{row.high.count() * days_of_month} + row.high_weeks};
+}
+
+bool ends_sooner(const StorageRow& a, const StorageRow& b) {
+    return span_of(a) < span_of(b);
 }
 
 } // namespace
@@ -49,28 +53,24 @@ std::optional<StorageRow> shortest_lived(const StorageTable& table,
         if (!row) {
             return std::nullopt;
         }
-        if (!shortest || keeps_shorter(*row, *shortest)) {
+        if (!shortest || ends_sooner(*row, *shortest)) {
             shortest = row;
         }
     }
     return shortest;
 }
 
-std::optional<std::string> nearest_class(const StorageTable& table, std::string_view food) {
-    const auto classes = storage_classes(table);
-    if (auto near = nearest(food, classes)) {
-        return near;
-    }
-    const auto wanted = words_of(food);
-    std::optional<std::string> best;
-    std::size_t most = 0;
-    for (const auto& candidate : classes) {
-        if (const auto shared = shared_words(wanted, candidate); shared > most) {
-            most = shared;
-            best = candidate;
-        }
-    }
-    return best;
+Date low_end(const StorageRow& row, Date made) {
+    return end_of(made, row.low, row.low_weeks);
+}
+
+Date high_end(const StorageRow& row, Date made) {
+    return end_of(made, row.high, row.high_weeks);
+}
+
+std::string span_text(const StorageRow& row) {
+    return row.high_weeks.count() > 0 ? range_text(row.low_weeks, row.high_weeks, "week")
+                                      : range_text(row.low, row.high, "month");
 }
 
 FoodKind kind_of(const StorageTable& table, std::string_view food) {

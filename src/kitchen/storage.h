@@ -2,6 +2,7 @@
 
 #include "base/result.h"
 #include "kitchen/date.h"
+#include "kitchen/food_words.h"
 #include "kitchen/heat_properties.h"
 
 #include <optional>
@@ -12,7 +13,7 @@
 
 namespace thawslip::kitchen {
 
-/// What a class of food is, as far as safe temperatures and keeping times depend on it.
+/// What sort a kind of food is of, as far as safe temperatures and keeping times depend on it.
 enum class FoodKind {
     Other,        ///< bread, fruit, butter…: no safe minimum temperature is published
     CookedDish,   ///< soup, stew, casserole: packed cooked, or raw as a kit for cook day
@@ -26,27 +27,31 @@ enum class FoodKind {
     RawShellfish, ///< crustaceans and molluscs
     RawEgg,       ///< out of the shell: beaten, whites, yolks
     Vegetable,    ///< blanched for the freezer, not cooked
+    InfantFood,   ///< cooked for a baby: kept shortest, never frozen again
 };
 
-/// A class of food and what it is.
+/// A kind of food and its sort.
 struct FoodClass {
-    std::string food; ///< the class as a cook writes it: "soup or stew"
+    std::string food; ///< the kind as a cook writes it: "soup or stew"
     FoodKind kind = FoodKind::Other;
     bool watery = false; ///< a soup's water, about 88 %, instead of a dish's 75 %
 };
 
-/// One row of one published list: how long a class of food keeps its best quality at −18 °C.
+/// One row of one published list: how long a kind of food keeps its best quality at −18 °C.
 struct StorageRow {
-    std::string food;     ///< the class as a cook writes it: "soup or stew"
+    std::string food;     ///< the kind as a cook writes it: "soup or stew"
     std::string rule_set; ///< whose list: "us", "canada", …
     std::chrono::months low{0};
     std::chrono::months high{0};
     std::string row;    ///< the row's name in that list
     std::string source; ///< publisher, title, year
     std::string status; ///< how the figure was checked: "read", "read in a copy", "from memory"
+    /// Of a list that counts in weeks; the months are 0 then.
+    std::chrono::weeks low_weeks{0};
+    std::chrono::weeks high_weeks{0};
 };
 
-/// One row of one published list: how many days a class of food keeps in the refrigerator at
+/// One row of one published list: how many days a kind of food keeps in the refrigerator at
 /// 4 °C before it is frozen (or if it never is).
 struct FridgeRow {
     std::string food;
@@ -71,12 +76,16 @@ struct ThawedRow {
     std::string status;
 };
 
-/// A class that a list advises not to freeze, so that there is no storage life to print.
+/// A kind of food that a list advises not to freeze, so that there is no storage life to print.
 struct UnsuitableRow {
     std::string food;
     std::string row;
     std::string source;
     std::string status;
+    /// Where more than quality is at stake: what is wrong with freezing it, to be read after its
+    /// name; else empty.
+    std::string why = {};
+    std::string instead = {}; ///< what would do, for the hint; empty where `why` is
 };
 
 /// All rows, in the order of the data file; see storage.toml.
@@ -88,26 +97,30 @@ struct StorageTable {
     std::vector<ThawedRow> after_thawing;
     std::vector<UnsuitableRow> unsuitable;
     std::vector<std::string> rule_sets; ///< every list there is, in the order they are asked
+    FoodWords words = {};               ///< everyday words that mean kinds of food; outlive it
 };
 
-/// Every class the table knows, without repeats, in the table's order.
+/// Every kind of food the table knows, without repeats, in the table's order.
 std::vector<std::string> storage_classes(const StorageTable& table);
 
-/// The row for one class under the table's rule set; where that list has none, the first row of
-/// another list (the caller can see it by `rule_set`). Nothing for an unknown class. Letter case
+/// The row for one kind of food under the table's rule set; where that list has none, the first row
+/// of another list (the caller can see it by `rule_set`). Nothing for an unknown kind. Letter case
 /// is ignored.
 std::optional<StorageRow> find_storage(const StorageTable& table, std::string_view food);
 
-/// The row of the shortest-lived of several classes, by the low end, then by the high end; the
+/// The row of the shortest-lived of several kinds, by the low end, then by the high end; the
 /// first of equals. Nothing when one of them is unknown or `foods` is empty.
 std::optional<StorageRow> shortest_lived(const StorageTable& table,
                                          std::span<const std::string> foods);
 
-/// The class that was probably meant by an unknown one: the nearest in spelling, else the first
-/// that shares most whole words with it ("stew" → "soup or stew"). Nothing when none is near.
-std::optional<std::string> nearest_class(const StorageTable& table, std::string_view food);
+/// The day on which the low end, or the high end, of a row's time is over for food of `made`.
+Date low_end(const StorageRow& row, Date made);
+Date high_end(const StorageRow& row, Date made);
 
-/// The kind of a class; FoodKind::Other for a class the table does not know.
+/// `2 to 3 months`, `12 months`, `3 to 4 weeks`.
+std::string span_text(const StorageRow& row);
+
+/// The sort of a kind of food; FoodKind::Other for one the table does not know.
 FoodKind kind_of(const StorageTable& table, std::string_view food);
 
 /// Whether a mixed dish holds as much water as a soup: only where all its classes do. Where some
@@ -120,7 +133,7 @@ bool is_raw(FoodKind kind);
 /// Whether any of `foods` is raw: a kit with one raw part is raw, whatever else is in it.
 bool any_raw(const StorageTable& table, std::span<const std::string> foods);
 
-/// The row of a class that should not be frozen; nothing for any other.
+/// The row of a food that should not be frozen; nothing for any other.
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food);
 
 } // namespace thawslip::kitchen

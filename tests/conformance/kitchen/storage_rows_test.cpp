@@ -103,6 +103,10 @@ TEST_CASE("months of FoodSafety.gov, Cold Food Storage Chart (2021–2024 and ab
         {"tomato or vegetable sauce", 2, 3},
         {"cooked beans", 2, 3},
         {"leftovers", 2, 6},
+        {"tofu", 2, 3},
+        {"raw fish", 2, 3}, // as fatty fish, which keeps shortest
+        {"smoked fish", 2, 3},
+        {"raw shellfish", 2, 4}, // as crab and lobster
     };
     check_months("us", rows);
 }
@@ -160,7 +164,7 @@ TEST_CASE("months of older US charts, kept because they differ") {
     const Published rows[] = {
         {"cooked meat", 2, 3}, {"cooked poultry", 4, 4}, {"gravy or broth", 2, 3},
         {"raw steaks", 6, 12}, {"raw chops", 4, 6},      {"blanched vegetables", 8, 12},
-        {"fruit", 8, 12},
+        {"fruit", 8, 12},      {"raw offal", 3, 4},      {"corned beef", 1, 1},
     };
     check_months("us-older", rows);
 }
@@ -199,6 +203,9 @@ TEST_CASE("months of Government of Canada, Safe fridge and freezer storage perio
         {"scallops", 2, 4},
         {"squid", 2, 4}, // our mapping to shellfish
         {"egg casserole", 2, 3},
+        {"cooked shellfish", 2, 4},
+        {"raw fish", 2, 2}, // as fatty fish
+        {"raw shellfish", 2, 4},
         // Our mapping to "cooked meat, stews, egg or vegetable dishes".
         {"casserole", 2, 3},
         {"chili or ground-meat dish", 2, 3},
@@ -220,6 +227,7 @@ TEST_CASE("months of Oregon State University, Frozen Food Storage Guide") {
         {"cooked meat", 2, 3},
         {"cooked poultry", 4, 6},
         {"cooked fish", 3, 3},
+        {"cooked shellfish", 3, 3},
         {"raw ground meat", 3, 4},
         {"raw whole poultry", 12, 12},
         {"raw poultry pieces", 12, 12},
@@ -254,6 +262,55 @@ TEST_CASE("months of Oregon State University, Frozen Food Storage Guide") {
     check_months("oregon", rows);
 }
 
+TEST_CASE("months of University of Illinois Extension, Charts for Storing Meat") {
+    // Meat Safety for the Consumer, Charts for Storing Meat in the Refrigerator (read).
+    const Published rows[] = {
+        {"raw offal", 3, 4}, {"cooked fish", 4, 6}, {"raw fish", 2, 6},
+        {"scallops", 3, 6},  {"squid", 3, 6},       {"shrimp or crayfish", 3, 6},
+    };
+    check_months("illinois", rows);
+    const Published chilled[] = {
+        {"raw offal", 1, 2}, {"cooked fish", 3, 4}, {"raw fish", 1, 2},
+        {"scallops", 1, 2},  {"squid", 1, 2},       {"shrimp or crayfish", 1, 2},
+    };
+    check_days("illinois", chilled);
+}
+
+TEST_CASE("garlic in oil: National Center for Home Food Preservation, 2015") {
+    // Freezing Garlic-in-Oil (read): at most 4 days refrigerated, "several months" frozen; the two
+    // to three months are ours.
+    const Published frozen[] = {{"garlic or herbs in oil", 2, 3}};
+    check_months("us-nchfp", frozen);
+    const Published chilled[] = {{"garlic or herbs in oil", 4, 4}, {"herb butter", 4, 4}};
+    check_days("us-nchfp", chilled);
+}
+
+TEST_CASE("infant food: New Zealand Ministry of Health, 48 hours chilled, 3 to 4 weeks frozen") {
+    const auto table = intake::built_in_storage("new-zealand");
+    const auto row = find_storage(table, "infant food");
+    REQUIRE(row);
+    CHECK(span_text(*row) == "3 to 4 weeks");
+    CHECK(low_end(*row, 2026y / 10 / 17) == 2026y / 11 / 7);
+    CHECK(high_end(*row, 2026y / 10 / 17) == 2026y / 11 / 14);
+    CHECK(fridge_row(table, "infant food", "new-zealand")->high == days{2});
+    const std::vector<std::string> with_soup{"soup", "infant food"};
+    CHECK(shortest_lived(table, with_soup)->food == "infant food");
+    CHECK(std::ranges::count(table.rows, "new-zealand", &StorageRow::rule_set) == 1);
+}
+
+TEST_CASE("common practice without a source says so") {
+    const Published rows[] = {{"cooked rice", 2, 2},
+                              {"cooked beans", 6, 6},
+                              {"herb butter", 2, 3},
+                              {"ice cream or sorbet", 1, 2}};
+    check_months("practice", rows);
+    for (const auto& row : intake::built_in_storage().rows) {
+        if (row.rule_set == "practice") {
+            CHECK(row.source.starts_with("common practice, no source"));
+        }
+    }
+}
+
 TEST_CASE("days before freezing of the US charts") {
     // FoodSafety.gov, Cold Food Storage Chart; USDA FSIS, Leftovers and Food Safety; FDA's egg
     // leaflet.
@@ -281,6 +338,11 @@ TEST_CASE("days before freezing of Canada, Newfoundland and the UK") {
         {"raw steaks", 2, 4},
         {"lean fish", 3, 4},
         {"crab or lobster", 0, 1}, // 12 to 24 hours
+        {"clams, oysters or mussels", 0, 1},
+        {"raw shellfish", 0, 1},
+        {"shrimp or crayfish", 1, 2}, // "Scallops, shrimp, cooked shellfish" (copy of 2021)
+        {"scallops", 1, 2},
+        {"cooked shellfish", 1, 2},
         {"bacon", 7, 7},
         {"lunch meat", 3, 5},
         {"cooked ham", 3, 4},
@@ -289,7 +351,12 @@ TEST_CASE("days before freezing of Canada, Newfoundland and the UK") {
     check_days("canada", canada);
     const Published newfoundland[] = {{"leftovers", 2, 3}, {"cooked meat", 2, 3}};
     check_days("newfoundland", newfoundland);
-    const Published uk[] = {{"soup or stew", 2, 2}, {"cooked meat", 2, 2}}; // within two days
+    // Food Standards Scotland, Storing food safely (read): leftovers within two days; UK Food
+    // Standards Agency: rice within 24 hours.
+    const Published uk[] = {{"soup or stew", 2, 2}, {"cooked meat", 2, 2},
+                            {"cooked fish", 2, 2},  {"cooked beans", 2, 2},
+                            {"cooked pasta", 2, 2}, {"cooked rice", 1, 1},
+                            {"pizza", 2, 2},        {"cooked vegetable dish", 2, 2}};
     check_days("uk", uk);
 }
 
@@ -334,6 +401,12 @@ TEST_CASE("what lists advise against freezing is known as such") {
     // FoodSafety.gov, Cold Food Storage Chart, "does not freeze well"; Oregon State University
     // Extension, SP 50-766.
     const auto table = intake::built_in_storage();
+    // University of Missouri Extension, 2009 (read): poultry is not frozen stuffed at home; USDA
+    // and FDA, Cold Storage Chart, older edition (copy): pre-stuffed chops and breasts.
+    for (const auto* food : {"raw stuffed poultry", "raw stuffed meat", "fish to be eaten raw"}) {
+        CHECK_FALSE(find_unsuitable(table, food)->why.empty());
+        CHECK_FALSE(find_unsuitable(table, food)->instead.empty());
+    }
     for (const auto* food : {"egg salad", "tuna salad", "macaroni salad", "mayonnaise",
                              "sour cream", "lettuce", "hard-cooked eggs"}) {
         CAPTURE(food);
@@ -367,7 +440,7 @@ TEST_CASE("the table is sound: lists known, ends in order, every row with its so
     for (const auto& row : table.rows) {
         CAPTURE(row.food);
         CHECK(std::ranges::find(table.rule_sets, row.rule_set) != table.rule_sets.end());
-        CHECK(row.low.count() > 0);
+        CHECK(row.low.count() + row.low_weeks.count() > 0);
         CHECK(row.low <= row.high);
         CHECK(row.source.find(", ") != std::string::npos);
         CHECK_FALSE(row.row.empty());

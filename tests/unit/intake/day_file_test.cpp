@@ -240,7 +240,7 @@ TEST_CASE("a mistake in one line does not hide the kitchen's refusals, nor make 
                         "has the days 01 to 28\n"
                         "    made    = 2026-02-30\n"
                         "              ^~~~~~~~~~\n"
-                        "day.toml:10:13: error: \"soup or slew\" is not a storage class\n"
+                        "day.toml:10:13: error: \"soup or slew\" is not a kind of food known here\n"
                         "    food      = \"soup or slew\"\n"
                         "                ^~~~~~~~~~~~~~\n"
                         "    hint: did you mean \"soup or stew\"?\n");

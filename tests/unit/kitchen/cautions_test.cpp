@@ -76,6 +76,11 @@ Package stew() {
     return package;
 }
 
+constexpr FoodWord a_few_words[] = {
+    {"chick", FoodRole::Base, "poultry", "chicken", "en"},
+    {"raw", FoodRole::State, "raw", "raw", "en"},
+};
+
 void add_ingredient(Package& package, const char* text) {
     const auto where = package.where.key("ingredient").index(package.ingredients.size());
     package.ingredients.push_back({quantity(text), false, where});
@@ -290,7 +295,7 @@ const std::vector<Case>& cases() {
          {"slow-cooker-thaw-first", "thaw-no-days-left", "chilled-too-long"},
          [](auto& p, auto&, auto&) { p.days_refrigerated = 5; }},
         {"eight days chilled before freezing",
-         {"slow-cooker-thaw-first", "thaw-no-days-left", "chilled-over-a-week"},
+         {"slow-cooker-thaw-first", "thaw-no-days-left", "chilled-far-too-long"},
          [](auto& p, auto&, auto&) { p.days_refrigerated = 8; }},
         {"a weight and a thickness that cannot be of one bag",
          {"slow-cooker-thaw-first", "bag-too-wide"},
@@ -617,6 +622,30 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto&) {
              p.dish = "Baby carrots";
              add_ingredient(p, "1 tbsp honey");
+         }},
+        {"no food is given, and the words name one",
+         {"slow-cooker-thaw-first", "food-from-words"},
+         [](auto& p, auto&, auto&) { p.food_basis = FoodBasis::Words; }},
+        {"no food is given, and no word names any",
+         {"slow-cooker-thaw-first", "food-unknown"},
+         [](auto& p, auto&, auto&) { p.food_basis = FoodBasis::Nothing; }},
+        {"raw chicken in what is said to be soup",
+         {"slow-cooker-thaw-first", "food-says-less"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             add_ingredient(p, "800 g raw chicken thighs");
+         }},
+        {"chicken in a soup that was cooked",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             add_ingredient(p, "800 g chicken thighs");
+         }},
+        {"food for a baby",
+         {"slow-cooker-thaw-first", "infant-food"},
+         [](auto& p, auto&, auto& t) {
+             t.classes.push_back({"infant food", FoodKind::InfantFood});
+             p.food = {"infant food"};
          }},
         {"an allergen that is not declared",
          {"slow-cooker-thaw-first", "allergen-undeclared"},

@@ -51,7 +51,7 @@ std::string list_of_shortest(const StorageTable& t, Names foods) {
 
 } // namespace
 
-TEST_CASE("classes are listed once, in the table's order") {
+TEST_CASE("kinds are listed once, in the table's order") {
     CHECK(storage_classes(table()) == Names{"soup or stew", "casserole", "cooked poultry", "bread",
                                             "raw ground meat", "bacon"});
 }
@@ -73,29 +73,6 @@ TEST_CASE("a mixed dish keeps as long as what keeps shortest in it") {
     CHECK(list_of_shortest(table(), {"casserole", "soup or stew"}) == "casserole (us-fsis)");
     CHECK(list_of_shortest(table(), {"soup or stew", "gravel"}) == "none");
     CHECK(list_of_shortest(table(), {}) == "none");
-}
-
-TEST_CASE("the class that was meant is guessed by spelling, then by shared words") {
-    struct Case {
-        const char* written;
-        const char* meant;
-    };
-    const Case cases[] = {
-        {"soup or stwe", "soup or stew"},
-        {"cassarole", "casserole"},
-        {"stew", "soup or stew"},
-        {"lentil stew", "soup or stew"},
-        {"poultry, cooked", "cooked poultry"},
-        {"ground meat", "raw ground meat"},
-        {"BREAD", "bread"},
-    };
-    for (const auto& c : cases) {
-        CAPTURE(c.written);
-        CHECK(nearest_class(table(), c.written) == std::string{c.meant});
-    }
-    CHECK_FALSE(nearest_class(table(), "gravel"));
-    CHECK_FALSE(nearest_class(table(), "cooked or raw"));
-    CHECK_FALSE(nearest_class(table(), std::string(100'000, 'x')));
 }
 
 TEST_CASE("days in the refrigerator before freezing are taken off those after thawing") {

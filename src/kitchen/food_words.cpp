@@ -1,0 +1,159 @@
+#include "kitchen/food_words.h"
+
+#include "kitchen/text.h"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+
+namespace thawslip::kitchen {
+namespace {
+
+constexpr std::size_t longest_phrase = 6;
+constexpr std::size_t shortest_head = 4; ///< of a compound; shorter ones are found everywhere
+constexpr std::size_t shortest_front = 3;
+
+bool take_ending(std::string& word, std::string_view ending, std::size_t least) {
+    if (word.ends_with(ending) && word.size() >= ending.size() + least) {
+        word.resize(word.size() - ending.size());
+        return true;
+    }
+    return false;
+}
+
+std::string joined_stems(const std::vector<std::string>& text, std::size_t first,
+                         std::size_t count) {
+    std::string key;
+    for (std::size_t i = first; i < first + count; ++i) {
+        key += (key.empty() ? "" : " ") + food_stem(text[i]);
+    }
+    return key;
+}
+
+const FoodWord* find_key(FoodWords words, std::string_view key) {
+    const auto found = std::ranges::lower_bound(words, key, {}, &FoodWord::key);
+    return found != words.end() && found->key == key ? &*found : nullptr;
+}
+
+const FoodWord* find_word(FoodWords words, const std::string& word) {
+    if (const auto* found = find_key(words, food_stem(word))) {
+        return found;
+    }
+    const auto plain = without_dots(word);
+    return plain == word ? nullptr : find_key(words, food_stem(plain));
+}
+
+/// The longest phrase that starts at `first`.
+std::optional<FoodMatch> phrase_at(FoodWords words, const std::vector<std::string>& text,
+                                   std::size_t first) {
+    for (auto count = std::min(longest_phrase, text.size() - first); count > 1; --count) {
+        if (const auto* word = find_key(words, joined_stems(text, first, count))) {
+            return FoodMatch{first, count, word};
+        }
+    }
+    const auto* word = find_word(words, text[first]);
+    return word == nullptr ? std::nullopt : std::optional{FoodMatch{first, 1, word}};
+}
+
+/// The German word that a compound's front is, with or without the letters that join it on.
+const FoodWord* front_of(FoodWords words, std::string_view front) {
+    for (const std::string_view joint : {"", "s", "es", "n", "en", "er", "e"}) {
+        auto word = std::string{front};
+        if (joint.empty() || take_ending(word, joint, shortest_front)) {
+            if (const auto* found = find_word(words, word); found && found->in_compounds) {
+                return found;
+            }
+        }
+    }
+    return nullptr;
+}
+
+/// The parts of a compound that are known, its head last; empty where the head is not.
+std::vector<const FoodWord*> parts_of(FoodWords words, const std::string& word) {
+    for (std::size_t i = shortest_front; i + shortest_head <= word.size(); ++i) {
+        const auto* head = find_word(words, word.substr(i));
+        if (head == nullptr || !head->in_compounds || head->role == FoodRole::SaysNothing) {
+            continue;
+        }
+        const auto front = word.substr(0, i);
+        if (const auto* known = front_of(words, front)) {
+            return {known, head};
+        }
+        if (auto parts = parts_of(words, front); !parts.empty()) {
+            parts.push_back(head);
+            return parts;
+        }
+        return {head};
+    }
+    return {};
+}
+
+} // namespace
+
+std::string food_stem(std::string_view word) {
+    constexpr std::size_t least = 4;
+    std::string stem{word};
+    const auto shorter = [&stem] {
+        return (!stem.ends_with("ss") && take_ending(stem, "s", least - 1)) ||
+               take_ending(stem, "en", least) || take_ending(stem, "er", least) ||
+               take_ending(stem, "e", least) || take_ending(stem, "n", least);
+    };
+    while (shorter()) {
+    }
+    if (stem.size() >= least && stem.back() == 'y') {
+        stem.back() = 'i';
+    }
+    if (!stem.empty() && stem.back() == 'z') {
+        stem.back() = 'c';
+    }
+    return stem;
+}
+
+std::string without_dots(std::string_view word) {
+    std::string plain;
+    for (const char c : word) {
+        const bool is_second = c == 'e' && !plain.empty() &&
+                               std::string_view{"aou"}.find(plain.back()) != std::string_view::npos;
+        if (!is_second) {
+            plain += c;
+        }
+    }
+    return plain;
+}
+
+std::string food_key(std::string_view text) {
+    const auto words = words_of(text);
+    return joined_stems(words, 0, words.size());
+}
+
+std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text) {
+    std::vector<FoodMatch> matches;
+    for (std::size_t place = 0; place < text.size();) {
+        if (const auto match = phrase_at(words, text, place)) {
+            matches.push_back(*match);
+            place += match->count;
+            continue;
+        }
+        const auto parts = parts_of(words, text[place]);
+        for (const auto* part : parts) {
+            matches.push_back({place, 1, part});
+        }
+        if (parts.empty()) {
+            matches.push_back({place, 1, nullptr});
+        }
+        ++place;
+    }
+    return matches;
+}
+
+std::vector<std::string> meanings(const FoodWord& word) {
+    std::vector<std::string> kinds;
+    for (std::size_t first = 0; first <= word.means.size();) {
+        const auto end = std::min(word.means.find('|', first), word.means.size());
+        kinds.emplace_back(word.means.substr(first, end - first));
+        first = end + 1;
+    }
+    return kinds;
+}
+
+} // namespace thawslip::kitchen
