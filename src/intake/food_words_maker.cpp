@@ -68,7 +68,8 @@ void keep_one_each(std::vector<intake::OwnFoodWord>& words) {
     words.erase(std::unique(words.begin(), words.end(), same), words.end());
 }
 
-/// The kinds' own names are words too, but where a language has more to say of one.
+/// The kinds' own names are words too, but where a language has more to say of one. Not those that
+/// begin with "raw": in "raw game hen" they would keep the hen from being seen.
 void add_names(std::vector<intake::OwnFoodWord>& words, const kitchen::StorageTable& table) {
     auto names = kitchen::storage_classes(table);
     for (const auto& row : table.unsuitable) {
@@ -76,7 +77,8 @@ void add_names(std::vector<intake::OwnFoodWord>& words, const kitchen::StorageTa
     }
     for (const auto& name : names) {
         const auto key = kitchen::food_key(name);
-        if (std::ranges::find(words, key, &intake::OwnFoodWord::key) == words.end()) {
+        if (!name.starts_with("raw ") &&
+            std::ranges::find(words, key, &intake::OwnFoodWord::key) == words.end()) {
             words.push_back({key, kitchen::FoodRole::Kind, name, name, "en", false});
         }
     }

@@ -41,7 +41,7 @@ std::string told_all(const kitchen::StorageTable& table) {
         all += fmt::format("{} | {} | {}\n", food, static_cast<int>(kind), watery);
     }
     for (const auto& row : table.rows) {
-        all += row.food + " | " + told_row(row);
+        all += row.food + " | " + span_text(row) + " | " + told_row(row);
     }
     for (const auto& row : table.before_freezing) {
         all += row.food + " | " + told_row(row);
@@ -50,8 +50,9 @@ std::string told_all(const kitchen::StorageTable& table) {
         const int kind = row.kind ? static_cast<int>(*row.kind) : -1;
         all += fmt::format("{} | {} | {}", kind, row.days_before_count, told_row(row));
     }
-    for (const auto& [food, row, source, status] : table.unsuitable) {
-        all += fmt::format("{} | {} | {} | {}\n", food, row, source, status);
+    for (const auto& [food, row, source, status, why, instead] : table.unsuitable) {
+        all +=
+            fmt::format("{} | {} | {} | {} | {} | {}\n", food, row, source, status, why, instead);
     }
     return all;
 }
@@ -69,6 +70,10 @@ TEST_CASE("a storage row whose months are no two whole numbers in order is refus
                    ", row = \"Soup\", source = \"a\", status = \"read\"") ==
               "s.toml:8:25: error: expected two whole numbers, the lower one first\n");
     }
+}
+
+TEST_CASE("a storage row may count in weeks") {
+    CHECK(told("weeks = [3, 4], row = \"Soup\", source = \"a\", status = \"read\"").empty());
 }
 
 TEST_CASE("the storage table that is compiled in is the file, row by row") {
