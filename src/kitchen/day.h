@@ -128,8 +128,8 @@ struct Package {
     std::optional<Length> thickness;               ///< of one bag as frozen, lying flat
     std::optional<Placing> placing;                ///< where it differs from the kitchen's
     std::vector<std::string> contains;             ///< allergens, as written
-    std::vector<std::string> may_contain;          ///< those that may be there by chance, as written
-    std::string note;                              ///< free words for the card
+    std::vector<std::string> may_contain; ///< those that may be there by chance, as written
+    std::string note;                     ///< free words for the card
     Thaw thaw;
     std::vector<Finish> finish; ///< as written; `plan` puts them in order
     std::optional<Cook> cook;
