@@ -1,3 +1,4 @@
+#include "app/archive_against_days.h"
 #include "app/archive_commands.h"
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
@@ -69,7 +70,12 @@ ExitStatus archive_check(const Settings& settings, Console console) {
         console.out << "there is no archive yet\n";
         return ExitStatus::Done;
     }
-    const auto wrong = archive->check();
+    auto wrong = archive->check();
+    if (wrong.empty()) {
+        for (const auto& one : held_against_days(*archive)) {
+            wrong.push_back(one.what);
+        }
+    }
     for (const auto& one : wrong) {
         console.err << "error: " << one << "\n";
     }
@@ -98,7 +104,7 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
 
 ExitStatus archive_repair(const Settings& settings, Console console) {
     const auto place = archive_file(settings);
-    const auto replaced = archive::repair(place);
+    const auto replaced = archive::repair(place, rebuild_from_days);
     for (const auto& one : replaced.left) {
         console.err << "error: " << one << "\n";
     }

@@ -109,8 +109,15 @@ public:
     /// Throws ArchiveFailure, Damaged, where `other` cannot be.
     Merged merge(const Contents& other, Kitchens kitchens = Kitchens::MayDiffer);
 
-    /// Everything that is wrong with the file, in SQLite's words; nothing when it is sound.
+    /// Everything that is wrong with the archive (archive/soundness.h); nothing when it is sound.
     std::vector<std::string> check();
+
+    std::vector<StoredDay> days();                   ///< every revision, in the order recorded
+    std::vector<PackageRecord> packages(DayKey day); ///< in order, without ids
+
+    /// Has a package say what a description that was read again says of its dish: its name,
+    /// servings, number of bags, allergens and kinds of food.
+    void put_right(DayKey day, int position, const PackageRecord& described);
 
     /// Copies the archive to `file` while others may write to it. `file` must not exist, and
     /// appears whole or not at all.
@@ -122,6 +129,7 @@ public:
             std::chrono::milliseconds patience = std::chrono::seconds{5});
 
 private:
+    friend class Rebuild; // restore.cpp
     explicit Archive(std::unique_ptr<Connection> connection);
     std::unique_ptr<Connection> connection_;
 };

@@ -14,7 +14,7 @@ std::string uri_of(const std::string& path, Access access) {
     // An absolute path, so that what begins with ":" is a file's name and no name of SQLite's; of
     // slashes in a row one, for after two of them a host would be named (RFC 8089).
     std::string uri = "file:";
-    for (const char c : fs::absolute(path).lexically_normal().string()) {
+    for (const char c : fs::absolute(path).string()) {
         if (c == '/' && uri.ends_with('/')) {
             continue;
         }

@@ -1,6 +1,8 @@
 #include "archive/archive.h"
+#include "archive/columns.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
+#include "archive/rows.h"
 #include "archive/soundness.h"
 
 #include <cerrno>
@@ -32,6 +34,45 @@ void copy_into(const Database& to, const Database& from) {
 std::vector<std::string> Archive::check() {
     const Question question{*connection_};
     return faults_in(*connection_);
+}
+
+std::vector<StoredDay> Archive::days() {
+    std::vector<DayKey> keys;
+    {
+        const Question question{*connection_};
+        auto& rows = connection_->statement("SELECT id FROM day ORDER BY id");
+        while (rows.next()) {
+            keys.push_back(DayKey{rows.integer(0)});
+        }
+    }
+    std::vector<StoredDay> all;
+    for (const auto key : keys) {
+        all.push_back(day(key));
+    }
+    return all;
+}
+
+std::vector<PackageRecord> Archive::packages(DayKey day) {
+    const Question question{*connection_};
+    return packages_of(*connection_, static_cast<std::int64_t>(day));
+}
+
+void Archive::put_right(DayKey day, int position, const PackageRecord& described) {
+    const Question question{*connection_};
+    auto& update =
+        connection_
+            ->statement("UPDATE package SET dish = ?, words = ?, servings = ?, bags = ?, allergens "
+                        "= ?, classes = ? WHERE day = ? AND position = ?")
+            .with(described.dish)
+            .with(described.words)
+            .with(described.servings)
+            .with(static_cast<std::int64_t>(described.bags.size()));
+    if (described.food) {
+        update.with(lines_of(described.food->allergens)).with(lines_of(described.food->classes));
+    } else {
+        update.with_nothing().with_nothing();
+    }
+    update.with(static_cast<std::int64_t>(day)).with(position).run();
 }
 
 void Archive::back_up(const std::string& file) {

@@ -179,25 +179,46 @@ Replaced restore(const std::string& path, const std::string& backup, Patience pa
     return {before.give_way_to(draft), {}, {}};
 }
 
-Replaced repair(const std::string& path, Patience patience) {
+/// A copy of an archive that is being rebuilt.
+class Rebuild {
+public:
+    explicit Rebuild(Database copy)
+        : archive_{Archive{std::make_unique<Connection>(std::move(copy))}} {}
+
+    Archive& archive() { return archive_; }
+    const Database& database() const { return archive_.connection_->database(); }
+    bool has_rotten_descriptions() {
+        return !faults_of_descriptions(*archive_.connection_).empty();
+    }
+
+private:
+    Archive archive_;
+};
+
+Replaced repair(const std::string& path,
+                const std::function<std::vector<std::string>(Archive&)>& rebuild,
+                Patience patience) {
     const auto place = end_of(path);
     if (!is_there(place)) {
         fail(Kind::Missing, fmt::format("there is no archive at {}", path));
     }
     Held held{place, patience};
-    Connection copy{read_whole(place, patience)};
-    const auto before = faults_in(copy);
-    if (before.empty()) {
-        return {};
+    Rebuild copy{read_whole(place, patience)};
+    const auto before = copy.archive().check();
+    copy.database().run("REINDEX");
+    auto mended =
+        copy.has_rotten_descriptions() ? std::vector<std::string>{} : rebuild(copy.archive());
+    copy.database().run("INSERT INTO dish_words (dish_words) VALUES ('rebuild')");
+    const auto left = copy.archive().check();
+    for (auto& one : without(before, left)) {
+        mended.push_back(std::move(one));
     }
-    copy.database().run("REINDEX; INSERT INTO dish_words (dish_words) VALUES ('rebuild')");
-    const auto left = faults_in(copy);
-    if (left.size() >= before.size()) {
+    if (mended.empty()) {
         return {{}, {}, left};
     }
     const Draft draft{place};
     write(copy.database(), draft, patience);
-    return {held.give_way_to(draft), without(before, left), left};
+    return {held.give_way_to(draft), mended, left};
 }
 
 } // namespace thawslip::archive

@@ -1,6 +1,9 @@
 #pragma once
 
+#include "archive/archive.h"
+
 #include <chrono>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -23,11 +26,13 @@ struct Replaced {
 Replaced restore(const std::string& path, const std::string& backup,
                  std::chrono::milliseconds patience = std::chrono::seconds{5});
 
-/// Rebuilds what can be rebuilt of the archive at `path`: indexes, and the index of words. It works
-/// on a copy, which takes the archive's place as in `restore` if it has fewer faults; else nothing
-/// is changed. Nothing of what the archive holds is left out.
-/// Throws ArchiveFailure where too little can be read.
+/// Rebuilds what can be rebuilt of the archive at `path`: what `rebuild` puts right, indexes, and
+/// the index of words. It works on a copy, which takes the archive's place as in `restore` if it
+/// has fewer faults; else nothing is changed. Nothing of what the archive holds is left out. Throws
+/// ArchiveFailure where too little can be read. \param rebuild is given the copy where all
+/// descriptions are sound; says what it put right
 Replaced repair(const std::string& path,
+                const std::function<std::vector<std::string>(Archive&)>& rebuild,
                 std::chrono::milliseconds patience = std::chrono::seconds{5});
 
 } // namespace thawslip::archive

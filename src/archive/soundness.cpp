@@ -1,5 +1,6 @@
 #include "archive/soundness.h"
 
+#include "archive/columns.h"
 #include "archive/copy.h"
 #include "archive/limits.h"
 #include "archive/rows.h"
@@ -132,8 +133,12 @@ std::vector<std::string> faults_of_descriptions(Connection& connection) {
 
 std::vector<std::string> faults_of_values(Connection& connection) {
     std::vector<std::string> wrong;
-    auto days = connection.database().prepare("SELECT id, made FROM day ORDER BY id");
+    auto days = connection.database().prepare("SELECT id, made, kitchen FROM day ORDER BY id");
     while (days.next()) {
+        if (const auto fault =
+                fault_in(DayRecord{date_of(days.text(1)), days.text(2), {}, {}, {}})) {
+            wrong.push_back(fmt::format("the description of {} {}", shown(days.text(1)), *fault));
+        }
         for (const auto& package : packages_of(connection, days.integer(0))) {
             if (const auto fault = fault_in(package)) {
                 wrong.push_back(fmt::format("\"{}\" of {} {}", shown(package.dish),
