@@ -28,11 +28,13 @@ struct FoodFacts {
 FoodFacts facts_of(const kitchen::StorageTable& table, const std::string& food,
                    const Settings& settings) {
     const std::vector<std::string> alone{food};
+    kitchen::Package package;
+    package.food = alone;
     FoodFacts facts{food,
                     kitchen::find_storage(table, food),
                     kitchen::find_fridge_life(table, food),
                     std::nullopt,
-                    kitchen::safe_minimum(table, alone),
+                    kitchen::safe_minimum(table, package),
                     kitchen::find_unsuitable(table, food),
                     kitchen::words_for(table, food, settings.language)};
     if (facts.frozen) {
@@ -51,8 +53,8 @@ std::string minimum_text(const FoodFacts& facts, const Settings& settings) {
     if (!facts.minimum) {
         return "no safe minimum is published";
     }
-    const auto fahrenheit = facts.minimum->celsius * 9.0 / 5.0 + 32.0;
-    return "at least " + kitchen::published_text(fahrenheit, kitchen::TemperatureUse::SafeMinimum,
+    return "at least " + kitchen::published_text(facts.minimum->fahrenheit,
+                                                 kitchen::TemperatureUse::SafeMinimum,
                                                  style_of(settings).units);
 }
 
@@ -123,7 +125,7 @@ std::string json_of(const FoodFacts& facts) {
         json_string(food), frozen ? frozen_json(*frozen) : none,
         chilled ? row_json(*chilled, chilled->low.count(), chilled->high.count(), "days") : none,
         thawed ? row_json(thawed->row, thawed->low.count(), thawed->high.count(), "days") : none,
-        minimum ? fmt::format("{:.1f}", minimum->celsius) : none,
+        minimum ? std::to_string(minimum->celsius) : none,
         unsuitable ? json_string(unsuitable->why.empty() ? "does not freeze well" : unsuitable->why)
                    : none,
         json_strings(words));

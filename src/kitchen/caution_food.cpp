@@ -2,6 +2,8 @@
 #include "kitchen/temperature_text.h"
 #include "kitchen/text.h"
 
+#include <algorithm>
+
 namespace thawslip::kitchen {
 namespace {
 

@@ -19,7 +19,7 @@ KeyPath food_place(const Scene& scene) {
 std::string counted(const std::vector<NamedFood>& foods) {
     std::vector<std::string> each;
     for (const auto& named : foods) {
-        auto one = fmt::format("\"{}\": {}", named.words, said(named.kinds));
+        auto one = fmt::format("\"{}\": {}", named.words, kitchen::said(named.kinds));
         if (std::ranges::find(each, one) == each.end()) {
             each.push_back(std::move(one));
         }
@@ -32,9 +32,9 @@ Findings from_words(const Scene& scene) {
         return {};
     }
     const auto named = foods_named(scene.table, scene.package);
-    const auto text = named.empty()
-                          ? fmt::format("\"{}\": {}", scene.package.dish, said(scene.package.food))
-                          : counted(named);
+    const auto text = named.empty() ? fmt::format("\"{}\": {}", scene.package.dish,
+                                                  kitchen::said(scene.package.food))
+                                    : counted(named);
     return {{{text}, scene.package.where.key("use_by")}};
 }
 
@@ -42,7 +42,7 @@ Findings no_words(const Scene& scene) {
     if (scene.package.food_basis != FoodBasis::Nothing) {
         return {};
     }
-    const auto minimum = safe_minimum(scene.table, scene.package.food);
+    const auto minimum = safe_minimum(scene.table, scene.package);
     return {{{minimum ? minimum_text(scene, *minimum) : std::string{}},
              scene.package.where.key("use_by")}};
 }
@@ -96,7 +96,8 @@ Findings says_less(const Scene& scene) {
     for (const auto& named : foods_in_bag(scene.table, scene.package)) {
         if (asks_for_more(scene, named)) {
             found.push_back(
-                {{named.words, said(named.kinds), said(scene.package.food)}, named.where});
+                {{named.words, kitchen::said(named.kinds), kitchen::said(scene.package.food)},
+                 named.where});
         }
     }
     return found;
@@ -121,7 +122,7 @@ constexpr CautionRule rules[] = {
      "For a baby: thaw it in the refrigerator, use it that day, never freeze it again. This is not "
      "medical advice.",
      "", "New Zealand Ministry of Health, Making your own baby food", infant_food,
-     "FOR A BABY: USE IT THE DAY IT HAS THAWED, NEVER REFREEZE"},
+     "FOR A BABY: USE THE DAY IT THAWED"},
 };
 
 } // namespace

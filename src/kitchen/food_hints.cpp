@@ -102,7 +102,9 @@ std::vector<FoodChoice> likely_choices(const StorageTable& table, std::string_vi
 }
 
 double minimum_of(const StorageTable& table, const FoodChoice& choice) {
-    const auto minimum = safe_minimum(table, choice);
+    Package package;
+    package.food = choice;
+    const auto minimum = safe_minimum(table, package);
     return minimum ? minimum->celsius : 0.0;
 }
 

@@ -105,6 +105,7 @@ bool is_raw(FoodKind kind) {
     case FoodKind::ReadyToEat:
     case FoodKind::EggDish:
     case FoodKind::Vegetable:
+    case FoodKind::InfantFood:
     case FoodKind::Other: break;
     }
     return false;
