@@ -11,6 +11,8 @@
 #include "code/grade.h"
 #include "code/picture.h"
 #include "kitchen/food_reading.h"
+#include "kitchen/thaw_ceiling.h"
+#include "wording/cooling.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 
@@ -109,8 +111,9 @@ std::string_view words_for(kitchen::Wetness wetness) {
 }
 
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
-void tell_lead(const kitchen::PlannedPackage& planned, const wording::Language& language,
+void tell_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                std::ostream& out) {
+    const auto& language = language_of(settings);
     if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
         out << "    thaw: cooked from frozen\n";
         return;
@@ -134,15 +137,24 @@ void tell_lead(const kitchen::PlannedPackage& planned, const wording::Language& 
                            "the longer one counts\n",
                            said(*lead.by_heat), said(*lead.by_agency));
     }
+    const auto thaw = settings_for(planned.package, planned.wetness, settings.kitchen.thaw);
+    if (const auto face = warm_face(lead, kitchen::Served::Cooked, thaw)) {
+        out << fmt::format("          its outside is warmer than 5 °C for {}{}; {} at most\n",
+                           said(face->warm),
+                           lead.method == kitchen::ThawMethod::ColdWater
+                               ? fmt::format(", {} of handling counted", said(kitchen::handling))
+                               : "",
+                           said(face->limit));
+    }
     if (const auto& left = planned.after_thawing) {
         out << fmt::format("          once thawed, {} to {} days: \"{}\" ({})\n", left->low.count(),
                            left->high.count(), left->row.row, left->row.source);
     }
 }
 
-void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Style& style,
+void tell(const kitchen::PlannedPackage& planned, Why why, const Settings& settings,
           std::ostream& out) {
-    const auto& language = style.language;
+    const auto& language = language_of(settings);
     out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
                        counted(planned.bags.size(), "bag"), say_date(planned.made, language),
                        say_keep_until_head(planned.keep_until, language),
@@ -154,13 +166,17 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const wording::Style&
     if (why == Why::Told) {
         tell_food(planned.package, out);
         tell_why(planned.keep_until, out);
-        tell_minimum(planned, style.units, out);
-        tell_lead(planned, language, out);
+        tell_minimum(planned, style_of(settings).units, out);
+        tell_lead(planned, settings, out);
         if (planned.freezing) {
             out << fmt::format(
                 "    freeze: {} lying so in the freezer, by heat transfer with its margin\n",
                 say_duration(*planned.freezing, language));
         }
+    }
+    if (planned.cooling &&
+        (why == Why::Told || planned.cooling->way != kitchen::CoolingWay::AsPlaced)) {
+        out << "    cool: " << say_cooling(*planned.cooling, style_of(settings)) << "\n";
     }
     for (const auto& caution : planned.cautions) {
         out << "    caution: " << say_caution(caution, language) << "\n";
@@ -249,7 +265,7 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
     std::size_t label = 0;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
-            tell(planned, why, style, console.out);
+            tell(planned, why, settings, console.out);
             if (laid_out && why == Why::Told) {
                 tell_fit(laid_out.value().fitting.prints[label], laid_out.value().setup,
                          settings.paper_reflectance, console.out);

@@ -40,7 +40,7 @@ struct CautionRule {
     std::string_view id;
     CautionLevel level = CautionLevel::Check;
     std::string_view english; ///< wording tables of other languages override it by `id`
-    std::string_view hint;    ///< for Refuse: what to write instead; may be empty
+    std::string_view hint;    ///< for Refuse: what to write instead, filled in too; may be empty
     std::string_view source;  ///< publisher and title
     /// Where the rule applies in a package; nullptr for what belongs to the day or to every print.
     std::vector<Finding> (*find)(const Scene&) = nullptr;

@@ -2,6 +2,7 @@
 
 #include "kitchen/cook_time.h"
 #include "kitchen/cook_window.h"
+#include "kitchen/thaw_ceiling.h"
 #include "kitchen/thaw_pairing.h"
 
 #include <algorithm>
@@ -29,7 +30,7 @@ std::optional<Spans> spans_of(ThawMethod method, const Package& package,
         return Spans{minutes{0}, from_frozen(*cook_time)};
     }
     const auto lead = thaw_lead(method, package.thickness, package.weight, settings);
-    if (!lead)
+    if (!lead || past_ceiling(method, package.thickness, package.weight, Served::Cooked, settings))
         return std::nullopt;
     return Spans{lead.value().lead, cook_time.value_or(TimeRange{})};
 }

@@ -85,7 +85,7 @@ bool pass(std::vector<Caution>& given, Diagnostics& faults) {
     };
     for (const auto& caution : given) {
         if (is_refusal(caution)) {
-            const std::string hint{find_rule(rules, caution.id)->hint};
+            const auto hint = fill(find_rule(rules, caution.id)->hint, caution.values);
             refuse(faults, caution.where, english(caution),
                    hint.empty() ? std::vector<std::string>{} : std::vector{hint});
         }
@@ -121,6 +121,22 @@ struct Planning {
     const KitchenSettings& settings;
 };
 
+/// Whether it may go into its bag hot: not known, or neither raw, nor made to be eaten as it is,
+/// nor of a kind that does not spoil.
+bool is_filled_hot(const Package& package, const StorageTable& table) {
+    return package.food.empty() || std::ranges::any_of(package.food, [&](const std::string& food) {
+               const auto kind = kind_of(table, food);
+               return kind != FoodKind::Other && kind != FoodKind::ReadyToEat && !is_raw(kind);
+           });
+}
+
+std::optional<CoolingAdvice> cooling_of(const Package& package, const StorageTable& table,
+                                        const ThawSettings& settings) {
+    return is_filled_hot(package, table)
+               ? cooling_advice(package.thickness, package.weight, settings)
+               : std::nullopt;
+}
+
 /// Everything but the ids; nothing when the package is refused.
 std::optional<PlannedPackage> plan_package(const Package& written, const Planning& by,
                                            Diagnostics& faults) {
@@ -151,6 +167,7 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
                           .after_thawing = after_thawing(package, table),
                           .thaw_lead = lead_of(package, thaw),
                           .wetness = wetness,
+                          .cooling = cooling_of(package, table, thaw),
                           .freezing = freezing_lead(package.thickness, package.weight, thaw),
                           .minimum = counted_minimum(table, package),
 

@@ -4,6 +4,7 @@
 #include "kitchen/allergens.h"
 #include "kitchen/bag_id.h"
 #include "kitchen/caution.h"
+#include "kitchen/cooling_advice.h"
 #include "kitchen/day.h"
 #include "kitchen/freezer_load.h"
 #include "kitchen/fridge_life.h"
@@ -44,6 +45,10 @@ struct PlannedPackage {
     std::optional<ThawLead> thaw_lead;         ///< nothing where food does not thaw as set
 
     Wetness wetness = Wetness::Either; ///< of its food
+
+    /// How it gets cold in time where it was filled hot; nothing for raw food, and where the
+    /// thickness is not known.
+    std::optional<CoolingAdvice> cooling = std::nullopt;
 
     /// How long it takes to freeze, lying as it is placed; nothing where the thickness is not
     /// known.

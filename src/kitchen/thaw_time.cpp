@@ -2,6 +2,7 @@
 
 #include "kitchen/plank.h"
 
+#include <algorithm>
 #include <cmath>
 
 namespace thawslip::kitchen {
@@ -55,6 +56,18 @@ Result<Seconds, HeatFault> thaw_time_in_air(const HeatProperties& food, const Ly
     if (!slab)
         return slab;
     return slab.value() / (overrated(air.celsius, shape.slab) * rim_factor(shape, mean_path));
+}
+
+Seconds face_stays_cold(const HeatProperties& food, Surroundings water, double limit) {
+    if (!(water.celsius > limit))
+        return Seconds{std::chrono::hours{10'000}};
+    const double celsius = std::max(water.celsius, 10.0); // in colder water it stays so for longer
+    const double film = food.conductivity_unfrozen / water.coefficient; // m of thawed food
+    const double difference = celsius - food.freezing_point;
+    const double layer = film * (difference / (celsius - limit) - 1.0);
+    const double heat = food.density * food.enthalpy_0_to_minus_10;
+    return Seconds{heat / difference / food.conductivity_unfrozen *
+                   (layer * film + layer * layer / 2.0)};
 }
 
 } // namespace thawslip::kitchen

@@ -2,6 +2,7 @@
 
 #include "kitchen/shopping.h"
 #include "kitchen/unit_text.h"
+#include "wording/cooling.h"
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"
 #include "wording/phrases.h"
@@ -127,6 +128,9 @@ void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style&
     field.paragraphs.push_back(std::move(heading));
     field.paragraphs.push_back(size_facts(planned, style));
     field.paragraphs.push_back(time_facts(planned, style));
+    if (planned.cooling) {
+        field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
+    }
     add_side_by_side(field,
                      {{"day-sheet.into", into_the_bags(planned.package, style)},
                       {"day-sheet.out", stays_out(planned, style)}},

@@ -75,7 +75,7 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
         return language.say(keys.timed, {say_lead(time->high, language)});
     }
     return language.say(keys.timed,
-                        {language.say(placing_key(planned.thaw_lead->placing)),
+                        {say_placing(planned.thaw_lead->placing, language),
                          say_lead(time->low, language), say_lead(time->high, language)});
 }
 
@@ -156,6 +156,10 @@ std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& lan
         text += ". " + capitalised(thaw.note);
     }
     return text;
+}
+
+std::string say_placing(kitchen::Placing placing, const Language& language) {
+    return language.say(placing_key(placing));
 }
 
 std::string say_cooking(const kitchen::Cook& cook, const Language& language) {

@@ -34,6 +34,8 @@ std::string say_when(const kitchen::When& when, const Language& language);
 /// thickness is known, the agencies' rule takes the place of the time.
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language);
 
+std::string say_placing(kitchen::Placing placing, const Language& language); ///< "on a rack"
+
 /// "slow cooker, low, 7–9 h": vessel, setting and time, as far as they are known.
 std::string say_cooking(const kitchen::Cook& cook, const Language& language);
 

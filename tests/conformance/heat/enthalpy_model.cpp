@@ -10,7 +10,7 @@ namespace thawslip::oracle {
 
 namespace {
 
-constexpr int table_size = 4000;
+constexpr int table_size = 5000;
 
 /// Rings of a disc (columns) by layers from its upper face (rows): to its middle plane where both
 /// faces are alike, else to the face it lies on. A slab is the one ring whose outer edge passes no
@@ -149,12 +149,12 @@ double conductivity(const Food& food, double celsius) {
 }
 
 Model::Model(const Food& food)
-    : food_{food}, lowest_{enthalpy(food, -45.0)}, step_{(enthalpy(food, 45.0) - lowest_) /
+    : food_{food}, lowest_{enthalpy(food, -45.0)}, step_{(enthalpy(food, 80.0) - lowest_) /
                                                          table_size} {
     double low = -45.0;
     for (int i = 0; i <= table_size; ++i) {
         const double wanted = lowest_ + step_ * i;
-        double high = 46.0;
+        double high = 81.0;
         for (int halving = 0; halving < 45; ++halving) {
             const double middle = (low + high) / 2.0;
             (enthalpy(food, middle) <= wanted ? low : high) = middle;

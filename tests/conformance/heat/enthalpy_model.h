@@ -58,7 +58,7 @@ public:
         double celsius;
         double conductivity;
     };
-    State at(double enthalpy) const; ///< the inverse of `enthalpy`, −45 to 45 °C
+    State at(double enthalpy) const; ///< the inverse of `enthalpy`, −45 to 80 °C
 
     const Food& food() const { return food_; }
 

@@ -1,11 +1,13 @@
 // Published worked examples of Plank's equation, run through the function that all our freezing
 // and thawing times rest on.
 
+#include "kitchen/freezing_time.h"
 #include "kitchen/plank.h"
 
 #include <cmath>
 #include <doctest/doctest.h>
 
+using namespace thawslip;
 using namespace thawslip::kitchen;
 
 namespace {
@@ -172,4 +174,22 @@ TEST_CASE("worked example D2 is misprinted: its 10.82 s comes of kilojoules and 
 TEST_CASE("a wrapper of 3 mm makes example B half as long again as B0") {
     CHECK(hours(examples[1]) / hours(examples[2]) ==
           doctest::Approx(3732.08 / 2603.0).epsilon(1e-3));
+}
+
+TEST_CASE("a worked case of Pham 1986: a slab of 0.10 m freezes in 11.48 h") {
+    // ASHRAE Handbook, Refrigeration, Cooling and Freezing Times of Foods, as quoted in public code
+    // (read in a copy): h through a wrapper of 0.01 m² K/W, from 5 to −18 °C in air of −35 °C,
+    // 1050 kg/m³ before and 1000 kg/m³ after freezing, 247 kJ/kg, 3349 and 1800 J/(kg K).
+    const double per_frozen = 1000.0 / 1050.0; // one density is all that src/ takes
+    const HeatProperties food{.density = 1050.0,
+                              .freezing_point = -1.7,
+                              .heat_unfrozen = 3349.0,
+                              .heat_frozen = 1800.0 * per_frozen,
+                              .conductivity_unfrozen = 0.5,
+                              .conductivity_frozen = 1.4,
+                              .latent_heat = 247e3 * per_frozen};
+    const double coefficient = 1.0 / (1.0 / 20.0 + 0.01);
+    const auto time = freezing_time(food, Length::millimetres(100), {-35, coefficient}, {5, -18});
+    REQUIRE(time.ok());
+    CHECK(time.value().count() / 3600.0 == doctest::Approx(11.48).epsilon(0.002));
 }
