@@ -118,8 +118,7 @@ constexpr CautionRule rules[] = {
      "in the microwave this bag takes {0}; expected {1} at most",
      "thaw it in the refrigerator, or fill bags of at most {2}",
      "USDA FSIS, Policy Memo 119, 1989 (read in a copy)", microwave_too_long},
-    {"thaw-still-hard", CautionLevel::Card,
-     "Still hard inside? Put it back into the refrigerator and wait.", "",
+    {"thaw-still-hard", CautionLevel::Card, "Still hard inside? Put it back and wait.", "",
      "common practice, no source", still_hard},
 };
 

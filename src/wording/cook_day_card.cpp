@@ -90,7 +90,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         bags(planned, style),
         made_field(planned, style),
         keep_until_field(planned, style),
-        thaw_field(planned, style),
+        thaw_field_with_advice(planned, style),
         timeline(planned, style),
         steps(planned),
         contains_field(planned, style),

@@ -4,6 +4,8 @@
 #include "wording/phrases.h"
 #include "wording/typography.h"
 
+#include <algorithm>
+
 namespace thawslip::wording {
 namespace {
 
@@ -17,7 +19,8 @@ Field one_paragraph(std::string name, Paragraph paragraph, KeyPath where) {
 
 /// What the thaw line tells anyway is not told twice on one print.
 bool thaw_line_says(const kitchen::Caution& caution) {
-    return caution.id == "thaw-cook-at-once" || caution.id == "cold-water-thaw";
+    return caution.id == "thaw-cook-at-once" || caution.id == "cold-water-thaw" ||
+           caution.id == "thaw-still-hard"; // on cards
 }
 
 /// "Made **17 Oct 2026**": the label is quiet, the date is what counts.
@@ -76,6 +79,18 @@ Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
                          labelled(say_thaw_label(planned.package.thaw.method, style.language),
                                   say_thaw(planned, style.language)),
                          planned.package.thaw.where);
+}
+
+Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = thaw_field(planned, style);
+    const auto advice =
+        std::ranges::find(planned.cautions, "thaw-still-hard", &kitchen::Caution::id);
+    if (advice != planned.cautions.end()) {
+        auto& spans = result.paragraphs.front().spans;
+        spans.push_back(
+            {typeset_text(". " + say_caution(*advice, style.language)), Emphasis::Plain});
+    }
+    return result;
 }
 
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style) {

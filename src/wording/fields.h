@@ -19,6 +19,9 @@ Field id_field(const kitchen::Bag& bag);
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style);
+
+/// The same for a card, which has room for what to do where a bag is still hard inside.
+Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style);
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field note_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field kitchen_field(const std::string& kitchen, const Style& style);

@@ -108,7 +108,7 @@ using Ids = std::set<std::string>;
 
 /// Said of every dish that lies in the refrigerator or goes into a slow cooker: left out of the
 /// cases, so that they show what is particular to them.
-const Ids usual{"thaw-on-a-plate", "slow-cooker-fill"};
+const Ids usual{"thaw-on-a-plate", "thaw-still-hard", "slow-cooker-fill"};
 
 Ids particular(const std::vector<Caution>& list) {
     auto found = ids(list);
@@ -257,6 +257,30 @@ const std::vector<Case>& cases() {
          {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
           "refreeze-after-cooking"},
          [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::ColdWater; }},
+        {"a block in cold water",
+         {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
+          "refreeze-after-cooking", "cold-water-too-long"},
+         [](auto& p, auto&, auto&) {
+             p.thaw.method = ThawMethod::ColdWater;
+             p.thickness = Length::millimetres(110);
+         }},
+        {"sausages that nobody heats, in cold water",
+         {"thaw-cook-at-once", "cold-water-thaw", "refreeze-after-cooking",
+          "cold-water-eaten-as-it-is"},
+         [](auto& p, auto&, auto&) {
+             p.thaw.method = ThawMethod::ColdWater;
+             p.food = {"hot dogs"};
+             p.finish.clear();
+             p.cook.reset();
+         }},
+        {"ten kilograms in the microwave",
+         {"slow-cooker-from-microwave", "thaw-cook-at-once", "refreeze-after-cooking",
+          "microwave-too-long"},
+         [](auto& p, auto&, auto&) {
+             p.thaw.method = ThawMethod::Microwave;
+             p.weight = Mass{10'000};
+             p.servings = 30;
+         }},
         {"thawed in the microwave",
          {"slow-cooker-from-microwave", "thaw-cook-at-once", "refreeze-after-cooking"},
          [](auto& p, auto&, auto&) { p.thaw.method = ThawMethod::Microwave; }},
