@@ -11,63 +11,73 @@ namespace thawslip::test_support {
 inline constexpr std::string_view schema_2_archive = R"sql(
 PRAGMA journal_mode = WAL;
 BEGIN;
+-- One revision of a day's description, byte for byte. Revisions of one description share a
+-- lineage; the highest revision is the one that holds.
 CREATE TABLE day (
     id          INTEGER PRIMARY KEY,
     lineage     INTEGER NOT NULL,
     revision    INTEGER NOT NULL,
-    made        TEXT NOT NULL,
+    made        TEXT NOT NULL,              -- ISO 8601 date
     kitchen     TEXT NOT NULL,
-    file        TEXT NOT NULL,
-    recorded    TEXT NOT NULL,
-    hash        INTEGER NOT NULL,
+    file        TEXT NOT NULL,              -- where it was read from
+    recorded    TEXT NOT NULL,              -- the kitchen's date and time, ISO 8601
+    hash        INTEGER NOT NULL,           -- of the description, to find it again
     description BLOB NOT NULL,
     UNIQUE (lineage, revision)
 );
 CREATE INDEX day_hash ON day (hash);
 CREATE INDEX day_file ON day (file, made);
+
 CREATE TABLE package (
     id         INTEGER PRIMARY KEY,
     day        INTEGER NOT NULL REFERENCES day,
-    position   INTEGER NOT NULL,
+    position   INTEGER NOT NULL,            -- within the description, from 1
     dish       TEXT NOT NULL,
-    words      TEXT NOT NULL,
+    words      TEXT NOT NULL,               -- the dish folded for searching
     made       TEXT NOT NULL,
     keep_until TEXT NOT NULL,
     basis      TEXT NOT NULL CHECK (basis IN ('use by', 'best')),
-    servings   INTEGER NOT NULL,
-    grams      REAL,
+    servings   INTEGER NOT NULL,            -- of one bag
+    grams      REAL,                        -- of one bag
     bags       INTEGER NOT NULL,
     UNIQUE (day, position)
 );
+
+-- A bag that was labelled; `package` is the one of the newest revision that describes it.
 CREATE TABLE bag (
     id      INTEGER PRIMARY KEY,
     package INTEGER NOT NULL REFERENCES package,
     number  INTEGER NOT NULL,
     state   TEXT NOT NULL CHECK (state IN ('frozen', 'out', 'eaten', 'thrown')),
-    changed TEXT NOT NULL
+    changed TEXT NOT NULL                   -- when it came into that state
 );
 CREATE INDEX bag_package ON bag (package, number);
 CREATE INDEX bag_frozen ON bag (package) WHERE state = 'frozen';
+
+-- Every id that was ever printed for a bag. A dish whose name was mended has new ids, and the
+-- old labels still stick on the bags.
 CREATE TABLE bag_id (
     id     TEXT PRIMARY KEY,
     bag    INTEGER NOT NULL REFERENCES bag,
-    newest INTEGER NOT NULL
+    newest INTEGER NOT NULL                 -- 1 for the id of the newest revision
 ) WITHOUT ROWID;
 CREATE INDEX bag_id_bag ON bag_id (bag);
+
 CREATE TABLE print (
-    id       INTEGER PRIMARY KEY,
+    id       INTEGER PRIMARY KEY,           -- in the order recorded, whatever the clock said
     first_at TEXT NOT NULL,
-    last_at  TEXT NOT NULL,
-    what     TEXT NOT NULL,
+    last_at  TEXT NOT NULL,                 -- when the same was last printed again
+    what     TEXT NOT NULL,                 -- "labels", "cards"…
     stock    TEXT NOT NULL,
     layout   TEXT NOT NULL,
-    settings TEXT NOT NULL,
-    look     TEXT NOT NULL,
-    hash     INTEGER NOT NULL
+    settings TEXT NOT NULL,                 -- all else that the same bytes need
+    look     TEXT NOT NULL,                 -- hashes of stock, layouts and faces
+    hash     INTEGER NOT NULL               -- of what, stock, layout, settings, look and days
 );
 CREATE INDEX print_hash ON print (hash);
 CREATE INDEX print_first ON print (first_at);
 CREATE INDEX print_last ON print (last_at);
+
 CREATE TABLE print_day (
     print    INTEGER NOT NULL REFERENCES print,
     position INTEGER NOT NULL,
@@ -75,18 +85,28 @@ CREATE TABLE print_day (
     PRIMARY KEY (print, position)
 ) WITHOUT ROWID;
 CREATE INDEX print_day_day ON print_day (day, print);
+
+-- SQLite, "FTS5 Extension": external content, prefix indexes. The words are folded already, and
+-- added beside each package (a trigger would need a schema that is trusted).
 CREATE VIRTUAL TABLE dish_words USING fts5 (
     words, content = 'package', content_rowid = 'id', prefix = '2 3',
     tokenize = 'unicode61 remove_diacritics 0'
 );
+-- What two bags must share to be taken for one: allergens as they are meant and storage classes,
+-- sorted, one a line. NULL: recorded by version 1, which did not keep them.
 ALTER TABLE package ADD COLUMN allergens TEXT;
 ALTER TABLE package ADD COLUMN classes TEXT;
+
+-- How it is thawed: "refrigerator", "cold water", "microwave", "from frozen"; and for how long.
 ALTER TABLE package ADD COLUMN thaw TEXT;
 ALTER TABLE package ADD COLUMN thaw_minutes INTEGER;
+
+-- A stock or layout of the cook's own that a print was made with, byte for byte, so that it can be
+-- printed again when the file is changed or gone.
 CREATE TABLE print_file (
     id    INTEGER PRIMARY KEY,
     print INTEGER NOT NULL REFERENCES print,
-    name  TEXT NOT NULL,
+    name  TEXT NOT NULL,                    -- as in print.stock and print.layout
     bytes BLOB NOT NULL,
     UNIQUE (print, name)
 );
