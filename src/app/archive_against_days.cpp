@@ -44,7 +44,9 @@ std::string difference(const archive::PackageRecord& kept,
     if (kept.food && described.food && kept.food->allergens != described.food->allergens) {
         return say("contains:", listed(kept.food->allergens), listed(described.food->allergens));
     }
-    if (kept.food && described.food && kept.food->classes != described.food->classes) {
+    // A dish that was of no kind may have got one since from a program that knows more words.
+    if (kept.food && described.food && !kept.food->classes.empty() &&
+        kept.food->classes != described.food->classes) {
         return say("is of the kinds:", listed(kept.food->classes), listed(described.food->classes));
     }
     return {};

@@ -74,8 +74,9 @@ struct Revision {
     std::string file;
 };
 
-/// Revisions that say the same to the letter, were printed at this station (or before stations had
-/// names) and hold for their descriptions.
+/// Revisions whose text is the same to the letter, whatever a program of their time made of it,
+/// that were printed at this station (or before stations had names) and hold for their
+/// descriptions.
 std::vector<Revision> same_texts(Connection& connection, const DayRecord& day) {
     auto& rows =
         connection
@@ -95,7 +96,7 @@ std::vector<Revision> same_texts(Connection& connection, const DayRecord& day) {
         const bool apart =
             !packages.empty() && are_apart(packages.front().batch.kitchen_number, rows.text(3),
                                            kitchen_number_of(day), day.kitchen);
-        if (!apart && same_packages(packages, day.packages)) {
+        if (!apart && packages.size() == day.packages.size()) {
             found.push_back({rows.integer(0), static_cast<int>(rows.integer(1)), rows.text(2)});
         }
     }
@@ -226,7 +227,7 @@ private:
         }
         decision_.lineage = found->lineage;
         decision_.newest = found->row;
-        decision_.is_newest = true;
+        decision_.is_newest = same_packages(packages, day_.packages);
         decision_.answer_fits = true;
         return true;
     }

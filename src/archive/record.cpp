@@ -72,9 +72,12 @@ void require_same_bag(const PackageRecord& before, const PackageRecord& now,
     }
 }
 
-/// Whether an old label says something else about what is in the bag.
+/// Whether an old label says something else about what is in the bag. A dish that was of no kind
+/// may have got one since from a program that knows more words.
 bool is_relabelled(const PackageRecord& before, const PackageRecord& now) {
-    return before.food && now.food && before.food != now.food;
+    return before.food && now.food &&
+           (before.food->allergens != now.food->allergens ||
+            (!before.food->classes.empty() && before.food->classes != now.food->classes));
 }
 
 void insert_new_bag(Recording& recording, const std::string& id, std::int64_t package, int number) {

@@ -127,6 +127,24 @@ TEST_CASE("the same text is the same description, wherever its file is") {
     CHECK(archive.settle(day({chili}), {}).batches == std::vector{kitchen::Batch{}});
 }
 
+TEST_CASE("the same text is the same bags, also where a later program makes more of it") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto plain = chili;
+    plain.food->classes.clear();
+    printed(archive, day({plain}, ""));
+    auto later = chili;
+    later.keep_until = date(2027, 3, 1);
+    auto again = day({later}, "");
+    CHECK(archive.settle(again, {}).doubts.empty());
+    const auto recorded = archive.record(print({again}, "2026-10-18T09:00:00"));
+    CHECK(recorded.revisions == 1);
+    CHECK(recorded.new_bags == 0);
+    CHECK(recorded.relabelled.empty()); // it had no kind that could have been wrong
+    CHECK(recorded.dropped.empty());
+    CHECK(archive.bag(chili.bags[0])->keep_until == date(2027, 3, 1));
+}
+
 TEST_CASE("a dish added to a known file that another file has is asked about, the rest is known") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
