@@ -311,18 +311,19 @@ TEST_CASE("a backup or an exported folder that was killed on the way is not ther
     const auto contents = state_of(bench).contents;
     for (const std::string what : {"backup", "export"}) {
         CAPTURE(what);
-        const auto command = bench.command({"archive", what, "copy"});
+        const std::string name = what == "backup" ? "copy.db" : "copy";
+        const auto command = bench.command({"archive", what, name});
         const auto steps = run_traced(command, bench.folder).steps.size();
         REQUIRE(steps > 5);
         for (std::size_t step = 0; step < steps; step += 3) {
             CAPTURE(step);
-            fs::remove_all(bench.folder / "copy");
+            fs::remove_all(bench.folder / name);
             REQUIRE(run_traced(command, bench.folder, step).was_killed);
-            if (fs::exists(bench.folder / "copy")) { // then it is whole
+            if (fs::exists(bench.folder / name)) { // then it is whole
                 fs::remove_all(bench.folder / "again.db");
                 const std::string how = what == "backup" ? "merge" : "import";
                 REQUIRE(
-                    run_traced({THAWSLIP_PROGRAM, "--archive", "again.db", "archive", how, "copy"},
+                    run_traced({THAWSLIP_PROGRAM, "--archive", "again.db", "archive", how, name},
                                bench.folder)
                         .status == 0);
                 auto again = archive::Archive::open(bench.folder / "again.db", archive::Mode::Read);
