@@ -7,6 +7,7 @@
 #include "app/make_prints.h"
 #include "app/recording.h"
 #include "app/whole_file.h"
+#include "render/dump.h"
 #include "render/pdf.h"
 #include "render/svg.h"
 
@@ -44,6 +45,15 @@ void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& j
 
 /// The printer refused, and there is no file: said already, and nothing to be recorded.
 struct NotPrinted : std::exception {};
+
+/// All sheets in words, one after the other: what a golden test holds a print to.
+void write_words(const std::string& output, const LaidOut& laid_out) {
+    std::string words;
+    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
+        words += render::dump(sheet_of(laid_out, sheet), laid_out.setup.fonts);
+    }
+    write_whole_file(output, words);
+}
 
 /// Nothing leaves a print in silence.
 void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Console console) {
@@ -85,6 +95,8 @@ void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& opti
 void write_job(const std::string& output, const LaidOut& laid_out, const Job& job) {
     if (output.ends_with(".svg")) {
         write_svgs(output, laid_out, job);
+    } else if (output.ends_with(".txt")) {
+        write_words(output, laid_out);
     } else {
         write_pdf(output, laid_out, job);
     }

@@ -15,7 +15,9 @@ struct Output {
     std::vector<std::string> made_from = {}; ///< what the user named for it: days, stock, layout
 };
 
-inline const std::vector<std::string> print_endings = {".pdf", ".svg"};
+inline const std::vector<std::string> drawing_endings = {".pdf", ".svg"};
+/// A print can also be had in words: each sheet's items and where they stand (render/dump.h).
+inline const std::vector<std::string> print_endings = {".pdf", ".svg", ".txt"};
 
 /// Holds every command that writes to one rule, before any work is done. Never written, by
 /// whatever name or link and though it is not there yet: what the output is made from, the

@@ -43,7 +43,7 @@ ExitStatus stock_list(Console console) {
 ExitStatus stock_show(const std::string& name_or_file, const std::string& output,
                       const Settings& settings, Console console) {
     if (const auto refused =
-            refuse_output({output, print_endings, {name_or_file}}, settings, console)) {
+            refuse_output({output, drawing_endings, {name_or_file}}, settings, console)) {
         return *refused;
     }
     const auto data = find_data_folder();
@@ -76,7 +76,7 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
 
 ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options,
                        const Settings& settings, Console console) {
-    if (const auto refused = refuse_output({options.output, print_endings}, settings, console)) {
+    if (const auto refused = refuse_output({options.output, drawing_endings}, settings, console)) {
         return *refused;
     }
     const auto size = layout::paper_size(paper);
