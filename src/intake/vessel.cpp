@@ -68,6 +68,19 @@ bool begins_nearly(std::string_view word, std::string_view part) {
         sizes, [&](std::size_t size) { return edit_distance(word.substr(0, size), part) <= 1; });
 }
 
+/// A slip in the first part of a compound, "Shcongartopf", must not leave its end, a pot.
+bool begins_as_slow_cooker(const std::vector<std::string>& words) {
+    return std::ranges::any_of(kitchen::lexicon_files(), [&](const kitchen::LexiconFile& file) {
+        return std::ranges::any_of(file.rows, [&](const kitchen::LexiconRow& row) {
+            return row.section == Section::Appliance && row.meaning == "slow cooker" &&
+                   row.phrase.ends_with('-') &&
+                   std::ranges::any_of(words, [&](const std::string& word) {
+                       return begins_nearly(word, kitchen::words_of(row.phrase).front());
+                   });
+        });
+    });
+}
+
 std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
     std::string text;
     for (auto i = first; i < first + count; ++i) {
@@ -103,7 +116,8 @@ Vessel vessel_of(std::string_view in, std::string_view setting) {
     const auto found = std::ranges::find_if(
         appliances, [&text](const Appliance& each) { return names(text, each.meaning); });
     const bool may_be_slow = found == appliances.end() || found->vessel == Vessel::Pot;
-    if (may_be_slow && kitchen::says(text, Section::Setting, "slow")) {
+    if (may_be_slow &&
+        (kitchen::says(text, Section::Setting, "slow") || begins_as_slow_cooker(text.words))) {
         return Vessel::SlowCooker;
     }
     if (found == appliances.end()) {

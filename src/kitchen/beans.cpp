@@ -87,6 +87,17 @@ bool says_dried(const WordedText& text) {
     return false;
 }
 
+/// "Not from a can": so it must be something else.
+bool says_not_canned(const WordedText& text) {
+    const auto canned = mentions(text, Section::BeanState, "canned");
+    for (std::size_t i = 0; i < canned.size(); ++i) {
+        if (is_warned_of(text, canned, i, {})) {
+            return true;
+        }
+    }
+    return false;
+}
+
 } // namespace
 
 BeanState bean_state(const WordedText& text, minutes boil) {
@@ -97,7 +108,7 @@ BeanState bean_state(const WordedText& text, minutes boil) {
     if (says_certainly(text, beans, "boiled", boil)) {
         return BeanState::Safe;
     }
-    if (says_dried(text)) {
+    if (says_dried(text) || says_not_canned(text)) {
         return BeanState::Dry;
     }
     return says_certainly(text, beans, "canned", boil) ? BeanState::Safe : BeanState::Unclear;

@@ -57,6 +57,11 @@ TEST_CASE("appliances are known in every language, and slow ones by many names")
         {"microondas", Vessel::Microwave},
         {"Kochtopf, nicht in die Mikrowelle", Vessel::Pot},
         {"slow cooker or pot", Vessel::SlowCooker},
+        {"Shcongartopf", Vessel::SlowCooker},
+        {"crockpot", Vessel::SlowCooker},
+        {"stew pot", Vessel::Pot},
+        {"Schmortopf", Vessel::Pot},
+        {"pan, stir slowly", Vessel::Pan},
     };
     for (const auto& c : cases) {
         CAPTURE(c.words);
