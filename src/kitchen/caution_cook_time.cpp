@@ -46,8 +46,8 @@ Findings unsaid(const Scene& scene) {
 constexpr CautionRule rules[] = {
     {"time-for-frozen", CautionLevel::Refuse,
      "the cooking time is for frozen food, but this bag is thawed first",
-     "give the time for thawed food, or cook it from frozen: method = \"from frozen\"", "",
-     frozen_time_of_thawed},
+     "give the time for thawed food, or cook it from frozen: method = \"from frozen\"",
+     "common practice, no source", frozen_time_of_thawed},
     {"time-for-thawed", CautionLevel::Refuse,
      "the cooking time is for thawed food, but this bag is cooked from frozen, and nothing is "
      "published that turns it into one from frozen for what is inside and \"{0}\"",

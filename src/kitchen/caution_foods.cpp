@@ -122,7 +122,7 @@ constexpr CautionRule rules[] = {
      "For a baby: thaw it in the refrigerator, use it that day, never freeze it again. This is not "
      "medical advice.",
      "", "New Zealand Ministry of Health, Making your own baby food", infant_food,
-     "FOR A BABY: USE THE DAY IT THAWED"},
+     "FOR A BABY - USE THE DAY IT THAWED"},
 };
 
 } // namespace

@@ -534,8 +534,18 @@ const std::vector<Case>& cases() {
              p.cook->setting = "gas mark 1";
              p.thaw.method = ThawMethod::FromFrozen;
          }},
+        {"a time for frozen food of a bag that is thawed",
+         {"slow-cooker-thaw-first", "time-for-frozen"},
+         [](auto& p, auto&, auto&) { p.cook->time_from = TimeFrom::Frozen; }},
+        {"a time for thawed food of a soup from frozen",
+         {"time-for-thawed"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.cook->time_from = TimeFrom::Thawed;
+             p.thaw.method = ThawMethod::FromFrozen;
+         }},
         {"from frozen in the pressure cooker",
-         {"frozen-pressure-cooker"},
+         {"frozen-pressure-cooker", "time-from-unsaid"},
          [](auto& p, auto&, auto&) {
              p.cook->vessel = Vessel::PressureCooker;
              p.thaw.method = ThawMethod::FromFrozen;
