@@ -71,6 +71,11 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
         static_cast<std::size_t>(bag.position) > contents.days[bag.day].record.packages.size()) {
         return fmt::format("bag {} belongs to a package that is not there", bag.ids.front());
     }
+    const auto& package =
+        contents.days[bag.day].record.packages[static_cast<std::size_t>(bag.position - 1)];
+    if (static_cast<std::size_t>(bag.number) > package.bags.size()) {
+        return fmt::format("bag {} is beyond the number of bags of its dish", bag.ids.front());
+    }
     return std::nullopt;
 }
 

@@ -168,7 +168,8 @@ std::vector<std::string> faults_of_references(Connection& connection) {
     std::vector<std::string> wrong;
     auto bags = connection.database().prepare(
         "SELECT i.id FROM bag b JOIN package p ON p.id = b.package JOIN bag_id i ON i.bag = b.id "
-        "AND i.newest = 1 WHERE b.number < 1 OR b.number > p.bags");
+        "AND i.newest = 1 WHERE b.number < 1 OR b.number > "
+        "CAST(p.bags AS INTEGER)");
     while (bags.next()) {
         wrong.push_back(
             fmt::format("bag {} is beyond the number of bags of its dish", shown(bags.text(0))));
