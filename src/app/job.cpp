@@ -121,8 +121,7 @@ ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::strin
 
 ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
                    const Settings& settings, Console console) {
-    Output output{options.output, print_endings, options.days};
-    output.made_from.insert(output.made_from.end(), {options.stock, options.layout});
+    const auto output = output_of(options);
     const auto printer = usable_destination(output, options.printer, settings, console);
     if (!printer) {
         return printer.fault();

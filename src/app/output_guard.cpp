@@ -122,6 +122,12 @@ void tell_stale_sheets(const std::string& output, int sheets, Console console) {
 
 } // namespace
 
+Output output_of(const PrintOptions& options) {
+    Output output{options.output, print_endings, options.days};
+    output.made_from.insert(output.made_from.end(), {options.stock, options.layout});
+    return output;
+}
+
 std::optional<ExitStatus> refuse_output(const Output& output, const Settings& settings,
                                         Console console) {
     if (output.file.empty() || output.file == "-") {

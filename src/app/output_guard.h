@@ -19,6 +19,9 @@ inline const std::vector<std::string> drawing_endings = {".pdf", ".svg"};
 /// A print can also be had in words: each sheet's items and where they stand (render/dump.h).
 inline const std::vector<std::string> print_endings = {".pdf", ".svg", ".txt"};
 
+/// What a print writes, and what it is made from.
+Output output_of(const PrintOptions& options);
+
 /// Holds every command that writes to one rule, before any work is done. Never written, by
 /// whatever name or link and though it is not there yet: what the output is made from, the
 /// settings, the archive in use and the one at the usual place with their companions (SQLite's

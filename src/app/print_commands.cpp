@@ -38,6 +38,9 @@ ExitStatus print_settled(const Days& planned, const PrintOptions& options, const
 template <class Make>
 ExitStatus print_days(const PrintOptions& options, const Settings& settings, Console console,
                       const Make& make) {
+    if (const auto refused = refuse_output(output_of(options), settings, console)) {
+        return *refused; // before the archive is looked into
+    }
     const auto planned = read_days(options.days, settings, Ids::Planned);
     if (has_errors(planned.diagnostics)) {
         print(console.err, planned.diagnostics, planned.documents);

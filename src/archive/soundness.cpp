@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 #include <iterator>
 #include <map>
+#include <regex>
 
 namespace thawslip::archive {
 namespace {
@@ -23,13 +24,31 @@ bool is_inside_index(const std::string& name) {
     return name.starts_with("dish_words_");
 }
 
+/// SQL as it is compared: what it does not say, remarks and white space, is left out.
+std::string in_short(const std::string& sql) {
+    std::string words;
+    for (std::size_t at = 0; at < sql.size(); ++at) {
+        if (sql.compare(at, 2, "--") == 0) {
+            at = std::min(sql.find('\n', at), sql.size() - 1);
+        }
+        const bool space = sql[at] == ' ' || sql[at] == '\n';
+        const bool again = words.empty() || words.back() == ' ';
+        if (!space) {
+            words += sql[at];
+        } else if (!again) {
+            words += ' ';
+        }
+    }
+    return std::regex_replace(words, std::regex{" ?([(),]) ?"}, "$1");
+}
+
 Parts parts_of(const Database& database) {
     Parts parts;
     auto rows = database.prepare("SELECT type, name, coalesce(sql, '') FROM sqlite_schema");
     while (rows.next()) {
         const auto name = rows.text(1);
         if (!name.starts_with("sqlite_")) { // indexes of keys, statistics
-            parts[{rows.text(0), name}] = is_inside_index(name) ? "" : rows.text(2);
+            parts[{rows.text(0), name}] = is_inside_index(name) ? "" : in_short(rows.text(2));
         }
     }
     return parts;
