@@ -37,7 +37,8 @@ days may_wait_chilled(const Package& package, Date packing_day, const StorageTab
                       const ThawSettings& settings) {
     if (settings.refrigerator.celsius > warmest_refrigerator)
         return days{0};
-    auto life = is_on_no_list(package, table) ? where_no_list_says : food_code_days;
+    const bool unknown = package.food_basis == FoodBasis::Nothing || is_on_no_list(package, table);
+    auto life = unknown ? where_no_list_says : food_code_days;
     for (const auto& food : package.food)
         life = std::min(life, chilled_life(food, table));
     return std::max(life - days_chilled(package, packing_day), days{0});

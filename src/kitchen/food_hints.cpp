@@ -120,19 +120,21 @@ std::chrono::days last_chilled(const StorageTable& table, const FoodChoice& choi
     return row ? row->high : std::chrono::days{365};
 }
 
-/// Nothing may be taken that is not to be frozen at all, unless that was meant.
-bool is_frozen_at_all(const StorageTable& table, const FoodChoice& choice) {
-    return std::ranges::none_of(
-        choice, [&](const std::string& kind) { return find_unsuitable(table, kind).has_value(); });
+/// Nothing may be taken for what is dangerous to freeze, unless that was meant.
+bool may_be_frozen(const StorageTable& table, const FoodChoice& choice) {
+    return std::ranges::none_of(choice, [&](const std::string& kind) {
+        const auto row = find_unsuitable(table, kind);
+        return row && !row->why.empty();
+    });
 }
 
 } // namespace
 
 bool is_laxer(const StorageTable& table, const FoodChoice& one, const FoodChoice& other) {
-    if (!is_frozen_at_all(table, one)) {
+    if (!may_be_frozen(table, one)) {
         return false;
     }
-    return !is_frozen_at_all(table, other) || minimum_of(table, one) < minimum_of(table, other) ||
+    return !may_be_frozen(table, other) || minimum_of(table, one) < minimum_of(table, other) ||
            last_frozen(table, one) > last_frozen(table, other) ||
            last_chilled(table, one) > last_chilled(table, other);
 }

@@ -2,6 +2,7 @@
 
 #include "kitchen/food_reading.h"
 #include "kitchen/foods_named.h"
+#include "kitchen/text.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -23,7 +24,12 @@ void add_once(std::vector<std::string>& foods, const FoodChoice& more) {
 /// What plants, bread or fruit the dish's name is about, where nothing in it spoils sooner.
 FoodChoice harmless(const StorageTable& table, const Package& package) {
     const auto reading = read_food(table, package.dish);
-    if (reading.choices.empty()) {
+    const bool is_word = std::ranges::any_of(
+        match_foods(table.words, words_of(package.dish)), [](const FoodMatch& match) {
+            return match.word != nullptr &&
+                   (match.word->role == FoodRole::Kind || match.word->role == FoodRole::Base);
+        });
+    if (reading.choices.empty() || !is_word) {
         return {};
     }
     const auto& first = reading.choices.front();

@@ -9,7 +9,6 @@
 namespace thawslip::kitchen {
 namespace {
 
-constexpr std::size_t longest_phrase = 6;
 constexpr std::size_t shortest_head = 4; ///< of a compound; shorter ones are found everywhere
 constexpr std::size_t shortest_front = 3;
 
@@ -19,15 +18,6 @@ bool take_ending(std::string& word, std::string_view ending, std::size_t least) 
         return true;
     }
     return false;
-}
-
-std::string joined_stems(const std::vector<std::string>& text, std::size_t first,
-                         std::size_t count) {
-    std::string key;
-    for (std::size_t i = first; i < first + count; ++i) {
-        key += (key.empty() ? "" : " ") + food_stem(text[i]);
-    }
-    return key;
 }
 
 const FoodWord* find_key(FoodWords words, std::string_view key) {
@@ -43,16 +33,25 @@ const FoodWord* find_word(FoodWords words, const std::string& word) {
     return plain == word ? nullptr : find_key(words, food_stem(plain));
 }
 
+/// Whether any phrase goes on after `key`.
+bool goes_on(FoodWords words, const std::string& key) {
+    const auto next = std::ranges::lower_bound(words, key + " ", {}, &FoodWord::key);
+    return next != words.end() && next->key.starts_with(key + " ");
+}
+
 /// The longest phrase that starts at `first`.
 std::optional<FoodMatch> phrase_at(FoodWords words, const std::vector<std::string>& text,
                                    std::size_t first) {
-    for (auto count = std::min(longest_phrase, text.size() - first); count > 1; --count) {
-        if (const auto* word = find_key(words, joined_stems(text, first, count))) {
-            return FoodMatch{first, count, word};
+    const auto* word = find_word(words, text[first]);
+    auto longest = word == nullptr ? std::nullopt : std::optional{FoodMatch{first, 1, word}};
+    auto key = food_stem(text[first]);
+    for (auto i = first + 1; i < text.size() && goes_on(words, key); ++i) {
+        key += " " + food_stem(text[i]);
+        if (const auto* phrase = find_key(words, key)) {
+            longest = FoodMatch{first, i + 1 - first, phrase};
         }
     }
-    const auto* word = find_word(words, text[first]);
-    return word == nullptr ? std::nullopt : std::optional{FoodMatch{first, 1, word}};
+    return longest;
 }
 
 /// The German word that a compound's front is, with or without the letters that join it on.
@@ -122,8 +121,11 @@ std::string without_dots(std::string_view word) {
 }
 
 std::string food_key(std::string_view text) {
-    const auto words = words_of(text);
-    return joined_stems(words, 0, words.size());
+    std::string key;
+    for (const auto& word : words_of(text)) {
+        key += (key.empty() ? "" : " ") + food_stem(word);
+    }
+    return key;
 }
 
 std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text) {
