@@ -12,7 +12,9 @@ const std::string usual_printer = "-";
 } // namespace
 
 void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer) {
-    command.add_option("-o,--output", output, "what to write: .pdf, .svg or .txt; - for standard output")
+    command
+        .add_option("-o,--output", output,
+                    "what to write: .pdf, .svg or .txt; - for standard output")
         ->option_text("FILE");
     auto name = std::make_shared<std::string>();
     command

@@ -21,14 +21,13 @@ constexpr std::array notes{
               "Food safety: the rules of your local food authority come first.\n"
               "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed."},
     Notes{"new", "thawslip new saturday.toml"},
-    Notes{"labels",
-          "thawslip labels saturday.toml -o labels.pdf\n"
-          "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
-          "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --spoiled 9\n"
-          "thawslip labels second-pot.toml -o labels.pdf --new-batch\n"
-          "thawslip labels saturday.toml --trial --print  # on plain paper, to hold behind\n"
-          "Print at 100 %, never \"fit to page\". Stick labels on dry bags, before they\n"
-          "are filled, at room temperature."},
+    Notes{"labels", "thawslip labels saturday.toml -o labels.pdf\n"
+                    "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
+                    "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --spoiled 9\n"
+                    "thawslip labels second-pot.toml -o labels.pdf --new-batch\n"
+                    "thawslip labels saturday.toml --trial --print  # on plain paper first\n"
+                    "Print at 100 %, never \"fit to page\". Stick labels on dry bags, before they\n"
+                    "are filled, at room temperature."},
     Notes{"cards", "thawslip cards saturday.toml -o cards.pdf\n"
                    "thawslip cards saturday.toml --cook-day --stock a4-cards-a6-cut -o cards.pdf\n"
                    "thawslip cards saturday.toml --finishing --print kitchen"},

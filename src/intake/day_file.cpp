@@ -288,10 +288,12 @@ bool counts_from_unknown_day(const Diagnostic& refusal, const Diagnostic& fault)
     return refusal.key.text().ends_with(".use_by") && (text == "day" || text.ends_with("made"));
 }
 
-/// Whether what was refused, or a part of it, has a mistake of its own.
+/// Whether what was refused, or a part of it, has a mistake of its own. A caution is none: what is
+/// refused beside it stays refused.
 bool is_spoilt(const Diagnostic& refusal, const Diagnostics& faults) {
     return std::ranges::any_of(faults, [&refusal](const Diagnostic& fault) {
-        return is_at_or_below(fault.key, refusal.key) || counts_from_unknown_day(refusal, fault);
+        return fault.severity == Severity::Error &&
+               (is_at_or_below(fault.key, refusal.key) || counts_from_unknown_day(refusal, fault));
     });
 }
 

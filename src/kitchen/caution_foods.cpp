@@ -64,13 +64,15 @@ bool says_no_animal(const Scene& scene) {
     const bool plants = std::ranges::all_of(scene.package.food, [](const std::string& food) {
         return std::ranges::find(plant_kinds, food) != std::end(plant_kinds);
     });
+    // Word by word, for "vegetable soup" is one kind by itself.
+    const auto is_plant = [&](const std::string& word) {
+        const auto match = match_foods(scene.table.words, {word}).front();
+        return match.word != nullptr &&
+               (match.word->role == FoodRole::NoAnimal || match.word->means == "vegetable" ||
+                match.word->means == "pulse");
+    };
     const auto names_plants = [&](const std::string& written) {
-        return std::ranges::any_of(
-            match_foods(scene.table.words, words_of(written)), [](const FoodMatch& match) {
-                return match.word != nullptr &&
-                       (match.word->role == FoodRole::NoAnimal ||
-                        match.word->means == "vegetable" || match.word->means == "pulse");
-            });
+        return std::ranges::any_of(words_of(written), is_plant);
     };
     return plants || std::ranges::any_of(scene.package.food_as_written, names_plants);
 }

@@ -148,8 +148,8 @@ Findings dry_beans(const Scene& scene) {
 }
 
 Findings unclear_beans(const Scene& scene) {
-    if (!beans(scene, BeanState::Safe).empty()) {
-        return {};
+    if (!beans(scene, BeanState::Safe).empty() || !dry_beans(scene).empty()) {
+        return {}; // settled: those that were named are canned, or refused
     }
     const auto found = beans(scene, BeanState::Unclear);
     return found.empty() ? found : Findings{found.front()}; // the same words twice help nobody

@@ -140,7 +140,8 @@ bool is_laxer(const StorageTable& table, const FoodChoice& one, const FoodChoice
 }
 
 std::optional<FoodChoice> nearest_food(const StorageTable& table, std::string_view text) {
-    const auto choices = likely_choices(table, text);
+    auto choices = likely_choices(table, text);
+    std::ranges::stable_sort(choices, {}, &FoodChoice::size); // one kind reads better than two
     for (const auto& choice : choices) {
         if (std::ranges::none_of(
                 choices, [&](const FoodChoice& other) { return is_laxer(table, choice, other); })) {

@@ -1,7 +1,7 @@
 #include "toml/one_line.h"
 
-#include "base/utf8.h"
 #include "base/character.h"
+#include "base/utf8.h"
 
 #include <algorithm>
 #include <fmt/format.h>

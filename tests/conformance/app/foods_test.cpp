@@ -69,7 +69,7 @@ TEST_CASE("without food, what the words name decides: low targets and long chill
                              "[[package.ingredient]]\nadd = \"2 kg lamb shoulder\"\n");
     CHECK(has(named.out, "\"lamb shoulder\": \"raw roasts\""));
     const auto unknown = check("dish = \"Grandpa's secret\"\n" + date);
-    CHECK(has(unknown.out, "no rule could be applied, so 165 °F (74 °C) is asked for"));
+    CHECK(has(unknown.out, "no rule could be applied; 165 °F (74 °C) is asked for"));
 }
 
 TEST_CASE("a dish whose ingredients say raw asks whether food says enough") {

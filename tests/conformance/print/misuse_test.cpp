@@ -49,7 +49,7 @@ bool says(const std::string& text, const std::string& words) {
 TEST_CASE_FIXTURE(Workplace, "a wrong command line is told and leaves with 2") {
     CHECK(run_thawslip("").status == 2);
     CHECK(labels("").status == 2);
-    CHECK(labels("-o " + shell_word(folder / "labels.txt")).status == 2);
+    CHECK(labels("-o " + shell_word(folder / "labels.doc")).status == 2);
     const auto unknown = run_thawslip("lables x.toml");
     CHECK(unknown.status == 2);
     CHECK(says(unknown.err, "there is no command \"lables\""));

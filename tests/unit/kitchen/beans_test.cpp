@@ -56,7 +56,7 @@ TEST_CASE("canned and boiled beans are safe") {
     });
 }
 
-TEST_CASE("where it is not said, it is asked; other beans are none") {
+TEST_CASE("where it is not said, it is asked, and other beans are none") {
     check({
         {"kidney beans", BeanState::Unclear},
         {"Bohneneintopf", BeanState::Unclear},

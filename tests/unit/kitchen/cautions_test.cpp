@@ -634,7 +634,7 @@ const std::vector<Case>& cases() {
          }},
         {"people at risk, nothing of it hot",
          {"risk-raw-egg", "risk-soft-cheese", "risk-raw-milk", "risk-pate", "risk-berries",
-          "risk-no-medical-advice"},
+          "risk-no-medical-advice", "freezes-separates"},
          [](auto& p, auto& s, auto&) {
              p.contains = {"eggs", "milk"};
              p.food = {"bread"};
@@ -721,7 +721,7 @@ const std::vector<Case>& cases() {
          {"slow-cooker-thaw-first"},
          [](auto& p, auto&, auto&) { p.cook->steps = {"Serve it at the table."}; }},
         {"a drawer that only keeps food warm",
-         {"slow-cooker-warm"},
+         {"slow-cooker-warm", "slow-cooker-thaw-first"},
          [](auto& p, auto&, auto&) { p.cook->vessel = Vessel::Warmer; }},
         {"barley, which only the EU lists",
          {"slow-cooker-thaw-first"},
