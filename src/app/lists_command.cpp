@@ -44,6 +44,9 @@ Job list_job(const Days& days, ListKinds kinds, const Settings& settings) {
 
 ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
                  Console console) {
+    if (const auto refused = refuse_output(output_of(options), settings, console)) {
+        return *refused; // before the archive is looked into
+    }
     if (options.days.empty()) {
         auto archive = existing_archive(settings, archive::Mode::Read);
         auto rows = archive ? door_rows(*archive) : std::vector<wording::DoorRow>{};

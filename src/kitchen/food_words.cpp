@@ -54,6 +54,19 @@ std::optional<FoodMatch> phrase_at(FoodWords words, const std::vector<std::strin
     return longest;
 }
 
+/// The foods inside a phrase for a cut: "pork belly" is cut as belly is, and it is pork. Meat alone
+/// says no more than the cut: "carne picada" may be of any.
+void add_bases(FoodWords words, const std::vector<std::string>& text, const FoodMatch& phrase,
+               std::vector<FoodMatch>& matches) {
+    for (auto i = phrase.first; i < phrase.first + phrase.count && phrase.count > 1; ++i) {
+        const auto* word = find_word(words, text[i]);
+        if (phrase.word->role == FoodRole::Form && word != nullptr &&
+            word->role == FoodRole::Base && word->means != "meat") {
+            matches.push_back({i, 1, word});
+        }
+    }
+}
+
 /// The German word that a compound's front is, with or without the letters that join it on.
 const FoodWord* front_of(FoodWords words, std::string_view front) {
     for (const std::string_view joint : {"", "s", "es", "n", "en", "er", "e"}) {
@@ -132,6 +145,7 @@ std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::strin
     std::vector<FoodMatch> matches;
     for (std::size_t place = 0; place < text.size();) {
         if (const auto match = phrase_at(words, text, place)) {
+            add_bases(words, text, *match, matches);
             matches.push_back(*match);
             place += match->count;
             continue;

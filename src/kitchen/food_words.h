@@ -49,8 +49,9 @@ struct FoodMatch {
     const FoodWord* word = nullptr;
 };
 
-/// Every word of a text, matched: the longest phrase wins at each place. A word that is not found
-/// is taken apart as German compounds are ("Rindergulaschsuppe" ends in "suppe"); its parts then
+/// Every word of a text, matched: the longest phrase wins at each place. The food
+/// in a phrase for a cut ("pork belly") stands before it, for itself. A word that is not found is
+/// taken apart as German compounds are ("Rindergulaschsuppe" ends in "suppe"); its parts then
 /// stand at the same position.
 std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text);
 

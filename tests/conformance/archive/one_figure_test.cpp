@@ -57,15 +57,16 @@ std::optional<long> number(const std::string& text, const char* pattern) {
     return found ? std::optional{std::stol((*found)[1])} : std::nullopt;
 }
 
-/// A span such as `46 h`, `2½ h`, `150 min`, `2 days` after what `before` matches.
+/// A span such as `46 h`, `2½ h`, `1 h 30 min`, `150 min`, `2 days` after what `before` matches.
 std::optional<long> span(const std::string& text, const std::string& before) {
-    const auto pattern = before + "(\\d+)(½?) (h|min|days)";
+    const auto pattern = before + "(\\d+)((?:½)?) (h|min|days)(?: (\\d+) min)?";
     const auto found = first(text, pattern.c_str());
     if (!found) {
         return std::nullopt;
     }
     const long unit = (*found)[3] == "h" ? 60 : (*found)[3] == "days" ? 1440 : 1;
-    return std::stol((*found)[1]) * unit + ((*found)[2].length() > 0 ? unit / 2 : 0);
+    const long rest = (*found)[4].length() > 0 ? std::stol((*found)[4]) : 0;
+    return std::stol((*found)[1]) * unit + ((*found)[2].length() > 0 ? unit / 2 : 0) + rest;
 }
 
 /// What is said in sentences, or in the code's capitals.
@@ -153,7 +154,9 @@ kitchen::PlannedPackage planned_from(const std::string& day) {
 }
 
 void compare(const char* surface, const std::string& printed, const Said& wanted) {
-    CAPTURE(surface);
+    CAPTURE(std::string{surface});
+    CAPTURE(wanted.look_from.value_or(-1));
+    CAPTURE(wanted.allow.value_or(-1));
     CAPTURE(printed);
     const auto said = read_words(printed);
     CHECK(said.look_from == wanted.look_from);

@@ -110,6 +110,6 @@ TEST_CASE_FIXTURE(Printed, "what is neither photograph nor id is told as both") 
 
 TEST_CASE_FIXTURE(Printed, "cook steps are told in the language that is set") {
     const auto outcome = (*this)("--language es read " + first_id("squash"));
-    CHECK(says(outcome.out, "Para 6 personas"));
+    CHECK(says(outcome.out, "Raciones: 6"));
     CHECK(says(outcome.out, "Las normas locales"));
 }

@@ -65,7 +65,7 @@ TEST_CASE("every output wants the ending of what it is") {
     attempts.settle();
     for (const auto& [command, ending] : writers) {
         CAPTURE(command);
-        const auto outcome = attempts.run(command + "thing.txt");
+        const auto outcome = attempts.run(command + "thing.doc");
         CHECK(outcome.status == 2);
         CHECK(says(outcome.err, "the ending says what to write"));
         CHECK(attempts.left_behind() == "");
