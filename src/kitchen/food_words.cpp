@@ -54,19 +54,6 @@ std::optional<FoodMatch> phrase_at(FoodWords words, const std::vector<std::strin
     return longest;
 }
 
-/// The foods inside a phrase for a cut: "pork belly" is cut as belly is, and it is pork. Meat alone
-/// says no more than the cut: "carne picada" may be of any.
-void add_bases(FoodWords words, const std::vector<std::string>& text, const FoodMatch& phrase,
-               std::vector<FoodMatch>& matches) {
-    for (auto i = phrase.first; i < phrase.first + phrase.count && phrase.count > 1; ++i) {
-        const auto* word = find_word(words, text[i]);
-        if (phrase.word->role == FoodRole::Form && word != nullptr &&
-            word->role == FoodRole::Base && word->means != "meat") {
-            matches.push_back({i, 1, word});
-        }
-    }
-}
-
 /// The German word that a compound's front is, with or without the letters that join it on.
 const FoodWord* front_of(FoodWords words, std::string_view front) {
     for (const std::string_view joint : {"", "s", "es", "n", "en", "er", "e"}) {
@@ -98,6 +85,42 @@ std::vector<const FoodWord*> parts_of(FoodWords words, const std::string& word) 
         return {head};
     }
     return {};
+}
+
+std::vector<FoodMatch> match_words(FoodWords words, const std::vector<std::string>& text) {
+    std::vector<FoodMatch> matches;
+    for (std::size_t place = 0; place < text.size();) {
+        if (const auto match = phrase_at(words, text, place)) {
+            matches.push_back(*match);
+            place += match->count;
+            continue;
+        }
+        const auto parts = parts_of(words, text[place]);
+        for (const auto* part : parts) {
+            matches.push_back({place, 1, part});
+        }
+        if (parts.empty()) {
+            matches.push_back({place, 1, nullptr});
+        }
+        ++place;
+    }
+    return matches;
+}
+
+bool is_base(const FoodMatch& match) {
+    return match.word != nullptr && match.word->role == FoodRole::Base;
+}
+
+/// The foods inside a phrase for a cut: "pork belly" is cut as belly is, and it is pork.
+void add_bases(FoodWords words, const std::vector<std::string>& text, const FoodMatch& phrase,
+               std::vector<FoodMatch>& matches) {
+    const bool is_cut = phrase.word != nullptr && phrase.word->role == FoodRole::Form;
+    for (auto i = phrase.first; is_cut && i < phrase.first + phrase.count; ++i) {
+        const FoodMatch inside{i, 1, find_word(words, text[i])};
+        if (is_base(inside)) {
+            matches.push_back(inside);
+        }
+    }
 }
 
 } // namespace
@@ -142,24 +165,16 @@ std::string food_key(std::string_view text) {
 }
 
 std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text) {
-    std::vector<FoodMatch> matches;
-    for (std::size_t place = 0; place < text.size();) {
-        if (const auto match = phrase_at(words, text, place)) {
-            add_bases(words, text, *match, matches);
-            matches.push_back(*match);
-            place += match->count;
-            continue;
-        }
-        const auto parts = parts_of(words, text[place]);
-        for (const auto* part : parts) {
-            matches.push_back({place, 1, part});
-        }
-        if (parts.empty()) {
-            matches.push_back({place, 1, nullptr});
-        }
-        ++place;
+    const auto matches = match_words(words, text);
+    if (std::ranges::any_of(matches, is_base)) {
+        return matches; // "carne picada de pollo": what it is of is said for itself
     }
-    return matches;
+    std::vector<FoodMatch> with_bases;
+    for (const auto& match : matches) {
+        add_bases(words, text, match, with_bases);
+        with_bases.push_back(match);
+    }
+    return with_bases;
 }
 
 std::vector<std::string> meanings(const FoodWord& word) {
