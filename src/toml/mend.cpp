@@ -72,7 +72,8 @@ std::optional<std::uint32_t> mend_line(std::string& text, std::size_t culprit, S
     if (culprit <= *equals) {
         return std::nullopt;
     }
-    text.replace(*equals + 1, line.end - *equals - 1, "0");
+    const auto value = *equals + 1;
+    text.erase(value, line.end - value).insert(value, 1, '0');
     return number;
 }
 
