@@ -36,10 +36,17 @@ public:
         left_.remove_prefix(left_.empty() ? 0 : 1);
         return value;
     }
+    std::size_t number(int bytes) {
+        std::size_t value = 0;
+        for (int i = 0; i < bytes; ++i) {
+            value = value << 8U | byte();
+        }
+        return value;
+    }
     std::string_view text() {
-        const auto length = std::min(byte(), left_.size());
-        const auto taken = left_.substr(0, length);
-        left_.remove_prefix(length);
+        const auto wanted = byte(); // before what is left is asked for
+        const auto taken = left_.substr(0, wanted);
+        left_.remove_prefix(taken.size());
         return taken;
     }
 
@@ -50,7 +57,7 @@ private:
 /// Three bytes say where, one what stands there instead.
 std::string with_other_bytes(std::string archive, Input input) {
     while (!input.empty()) {
-        const auto place = input.byte() << 16U | input.byte() << 8U | input.byte();
+        const auto place = input.number(3);
         archive[place % archive.size()] = static_cast<char>(input.byte());
     }
     return archive;
@@ -69,11 +76,11 @@ std::vector<std::pair<std::string, std::string>> columns_of(const archive::Datab
 }
 
 void bind_value(archive::Statement& statement, Input& input) {
-    constexpr std::array<double, 8> odd = {0.0, -1.0, 0.5, 1e9, 1e300, -1e300, 9e18, 1e-300};
+    constexpr std::array<double, 8> odd = {0.0, -1.0, 0.5, 1e9, 1e300, -1e308, 9e18, 1e-300};
     switch (input.byte() % 4) {
     case 0: statement.with_nothing(); break;
-    case 1: statement.with(static_cast<int>(input.byte() << 24U | input.byte())); break;
-    case 2: statement.with(odd[input.byte() % odd.size()] * (input.byte() == 1 ? 1e308 : 1)); break;
+    case 1: statement.with(static_cast<int>(input.number(2) << 16U)); break;
+    case 2: statement.with(odd[input.byte() % odd.size()]); break;
     default: statement.with(input.text());
     }
 }
