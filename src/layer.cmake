@@ -45,7 +45,7 @@ if(THAWSLIP_FUZZ)
 endif()
 
 # What nearly every file includes, read once: half of the time that compiling took was spent on these.
-# A file still includes all that it uses: the fuzz preset builds without this, and says what is missing.
+# A file still includes all that it uses: the sanitize preset builds without this, and says what is missing.
 add_library(thawslip_precompiled OBJECT "${CMAKE_CURRENT_LIST_DIR}/precompiled.cpp")
 target_link_libraries(thawslip_precompiled PRIVATE fmt::fmt thawslip_warnings)
 target_precompile_headers(thawslip_precompiled PRIVATE
