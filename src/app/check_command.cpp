@@ -208,8 +208,9 @@ bool others_can_be_printed(const Days& days, const PrintOptions& options, const 
     usual.days = options.days;
     usual.dots_per_inch = options.dots_per_inch;
     bool can = true;
-    for (const auto& job :
+    for (auto job :
          {card_job(days, CardKinds::Both, settings), list_job(days, ListKinds::Both, settings)}) {
+        job.which = layout::Which::FirstOfDish;
         std::ostringstream err;
         const Console quiet{err, err};
         can = lay_out(job, days, usual, settings, quiet).ok() && can;
@@ -249,8 +250,9 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
         return ExitStatus::Refused;
     }
     std::ostringstream of_labels;
-    const auto laid_out =
-        lay_out(label_job(days, settings), days, options, settings, {console.out, of_labels});
+    auto labels = label_job(days, settings);
+    labels.which = layout::Which::FirstOfDish; // its bags are alike
+    const auto laid_out = lay_out(labels, days, options, settings, {console.out, of_labels});
     SaidOnce said{console.err};
     said.say(of_labels.str());
     const bool others = others_can_be_printed(days, options, settings, said);
@@ -262,15 +264,15 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
         console.out << check_json(days, style) << "\n";
         return status;
     }
-    std::size_t label = 0;
+    std::size_t dish = 0;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
             tell(planned, why, settings, console.out);
             if (laid_out && why == Why::Told) {
-                tell_fit(laid_out.value().fitting.prints[label], laid_out.value().setup,
+                tell_fit(laid_out.value().fitting.prints[dish], laid_out.value().setup,
                          settings.paper_reflectance, console.out);
             }
-            label += planned.bags.size();
+            ++dish;
         }
         for (const auto& caution : plan.cautions) {
             console.out << "the day: " << say_caution(caution, style.language) << "\n";

@@ -4,6 +4,7 @@
 #include "app/days.h"
 #include "app/output_guard.h"
 #include "base/result.h"
+#include "layout/compose.h"
 #include "spool/printer.h"
 #include "wording/print.h"
 
@@ -32,8 +33,9 @@ struct Job {
     std::string title;                 ///< of the document
     std::string noun;                  ///< what is counted: "label", "card"
     std::string default_stock;         ///< where no stock is named
-    std::string language = "en";       ///< of its words: ISO 639-1
-    std::string recorded_as;           ///< what the archive calls it; empty: not kept there
+    layout::Which which = layout::Which::Every;
+    std::string language = "en"; ///< of its words: ISO 639-1
+    std::string recorded_as;     ///< what the archive calls it; empty: not kept there
 };
 
 /// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or

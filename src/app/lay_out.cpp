@@ -143,6 +143,7 @@ ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& s
         return ExitStatus::Refused;
     }
     setup.target.stock = std::move(stock).value();
+    setup.target.which = job.which;
     setup.target.imposition = {options.first_cell, options.spoiled};
     setup.target.printer = {options.dots_per_inch.value_or(settings.dots_per_inch)};
     const auto printer = printer_of(settings, setup.target.stock);

@@ -127,7 +127,8 @@ std::vector<Fields> own_fields(const Source& source, std::size_t first, std::siz
 } // namespace
 
 Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                const Layouts& layouts, Size room, Shaper& shaper) {
+                                std::size_t wanted, const Layouts& layouts, Size room,
+                                Shaper& shaper) {
     AlikeFit fit;
     auto print = source.print(first);
     const auto& layout = layouts.at(print.kind);
@@ -141,7 +142,7 @@ Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::si
         }
         fit.widest.push_back(std::move(fitted).value());
     }
-    for (std::size_t i = 0; i < count; ++i) {
+    for (std::size_t i = 0; i < wanted; ++i) {
         for (std::size_t c = 0; c < cards.size(); ++c) {
             auto fitted = card_with(own[i], fit.widest[c], cards[c], layout, shaper);
             if (!fitted) {

@@ -14,12 +14,13 @@ struct AlikeFit {
     std::vector<Fitted> prints; ///< print by print, card by card
 };
 
-/// Fits `count` prints of `source` from `first` on, which are alike.
+/// Fits the first `wanted` of `count` prints of `source` from `first` on, which are alike.
 ///
 /// One print is measured for all: it says of each own field the widest. An own field differs from
 /// another in one word only, so lines broken for the widest hold the others too, and each needs no
 /// more room at any size.
 Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                const Layouts& layouts, Size room, Shaper& shaper);
+                                std::size_t wanted, const Layouts& layouts, Size room,
+                                Shaper& shaper);
 
 } // namespace thawslip::layout

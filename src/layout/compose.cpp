@@ -238,7 +238,8 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
     std::size_t count = 0;
     for (std::size_t i = 0; i < source.count; i += count) {
         count = source.alike ? source.alike(i) : 1;
-        auto dish = fit_alike(source, i, count, layouts, room, shaper);
+        const auto wanted = target.which == Which::FirstOfDish ? 1 : count;
+        auto dish = fit_alike(source, i, count, wanted, layouts, room, shaper);
         if (dish) {
             add(measured, std::move(dish).value());
         } else {

@@ -38,9 +38,14 @@ struct Source {
     std::function<std::vector<wording::Field>(std::size_t i)> own_fields = {};
 };
 
+/// Which prints of a dish are fitted: those that are to be drawn, or one that stands for all, where
+/// only what fits is asked.
+enum class Which { Every, FirstOfDish };
+
 /// What prints are made for: which cells, which printer.
 struct Target {
     Stock stock;
+    Which which = Which::Every;
     Imposition imposition;
     Correction correction;
     Insets unprinted = usual_insets;

@@ -87,6 +87,24 @@ TEST_CASE("the bags of a dish are measured once, however many they are") {
     CHECK(fitting.value().measured == 3);
 }
 
+TEST_CASE("where only what fits is asked, one bag stands for its dish, as it stands on the sheet") {
+    auto one_each = target();
+    one_each.which = layout::Which::FirstOfDish;
+    const auto source = labels(3, 200, "1 l vegetable stock");
+    const auto asked = fit(source, layouts(), one_each, fonts());
+    const auto drawn = fit(source, layouts(), target(), fonts());
+    REQUIRE((asked.ok() && drawn.ok()));
+    REQUIRE(asked.value().prints.size() == 3);
+    for (std::size_t dish = 0; dish < 3; ++dish) {
+        const auto& one = asked.value().prints[dish];
+        const auto& same = drawn.value().prints[dish * 200];
+        CHECK(one.print == same.print);
+        CHECK(one.solution.choice.left_out == same.solution.choice.left_out);
+        CHECK(one.symbol->text == same.symbol->text);
+        CHECK(one.symbol->module == same.symbol->module);
+    }
+}
+
 TEST_CASE("bags measured by one of them stand as bags measured one by one") {
     const auto together = labels(2, 12, "1 l vegetable stock");
     auto apart = together;
