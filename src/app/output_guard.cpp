@@ -36,6 +36,13 @@ bool is_database(const std::string& file) {
     return head_of(file).starts_with("SQLite format 3");
 }
 
+/// A calendar (RFC 5545, 3.4) that something else than kitchen::calendar made: people add to
+/// theirs.
+bool is_others_calendar(const std::string& file) {
+    const auto head = head_of(file);
+    return head.starts_with("BEGIN:VCALENDAR") && head.find("PRODID:-//Thawslip//") == head.npos;
+}
+
 /// How render::svg begins a sheet.
 bool is_own_sheet(const std::string& file) {
     const auto head = head_of(file);
@@ -91,6 +98,9 @@ std::string why_kept(const std::string& file, const Output& output, const Settin
     }
     if (is_database(file)) {
         return "a database, an archive it may be";
+    }
+    if (is_others_calendar(file)) {
+        return "a calendar that thawslip did not write";
     }
     return comes_with_program(file) ? "a file that comes with thawslip" : "";
 }

@@ -87,6 +87,22 @@ TEST_CASE("a time to eat that is past is said, and no calendar is written") {
     CHECK_FALSE(std::filesystem::exists(file));
 }
 
+TEST_CASE("a calendar of our own is replaced, and nobody else's") {
+    const ScratchFolder folder;
+    const auto file = folder / "plan.ics";
+    const auto command =
+        "--eat '2026-12-03 18:30' --now '2026-11-28 08:00' --calendar " + shell_word(file);
+    REQUIRE(plan(command).status == 0);
+    CHECK(plan(command).status == 0);
+    const std::string birthdays =
+        "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//Family//Birthdays//EN\r\n";
+    write_file(file, birthdays);
+    const auto refused = plan(command);
+    CHECK(refused.status == 1);
+    CHECK(has(refused.err, "is a calendar that thawslip did not write; nothing written"));
+    CHECK(read_file(file) == birthdays);
+}
+
 TEST_CASE("the calendar of a late plan holds what can still be done, with its cautions") {
     const ScratchFolder folder;
     const auto file = folder / "plan.ics";
