@@ -44,12 +44,6 @@ void tell(const archive::Recorded& recorded, Console console) {
     }
 }
 
-} // namespace
-
-Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{is_out} {}
-
-namespace {
-
 archive::PrintRecord record_of(const Job& job, const Days& days, const LaidOut& laid_out,
                                const PrintOptions& options, const Settings& settings) {
     archive::PrintRecord record{now_text(),
@@ -61,16 +55,6 @@ archive::PrintRecord record_of(const Job& job, const Days& days, const LaidOut& 
         record.days.push_back(record_of(days, day));
     }
     return record;
-}
-
-/// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
-archive::Recorded record(const archive::PrintRecord& print, const Settings& settings,
-                         const std::function<void()>& publish) {
-    if (auto archive = existing_archive(settings, archive::Mode::Write)) {
-        return archive->record(print, publish);
-    }
-    publish();
-    return open_archive(settings, archive::Mode::Write).record(print);
 }
 
 } // namespace
@@ -86,7 +70,8 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
         out = Out::Done;
     };
     try {
-        const auto recorded = record(print, settings, publish_once);
+        const auto recorded =
+            open_archive(settings, archive::Mode::Write).record(print, publish_once);
         tell(recorded, console);
         if (recorded.is_first_print) {
             tell_first(print, console);
@@ -97,7 +82,7 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
         }
         const auto* known = dynamic_cast<const archive::ArchiveFailure*>(&failure);
         if (known != nullptr && known->fault().kind == archive::ArchiveFault::Kind::Clash) {
-            throw Raced{failure.what(), out == Out::Done};
+            throw Raced{failure.what()};
         }
         if (out == Out::NotYet) {
             publish_once();

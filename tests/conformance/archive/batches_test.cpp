@@ -192,6 +192,30 @@ TEST_CASE_FIXTURE(TwoFiles, "without the archive the same input gives the same i
     CHECK((*this)("check b.toml").status == 0);
 }
 
+TEST_CASE_FIXTURE(Kitchen,
+                  "of four first prints of one dish at once, one is, and nothing of the others") {
+    std::vector<Outcome> outcomes(4);
+    std::vector<std::thread> threads;
+    for (std::size_t i = 0; i < outcomes.size(); ++i) {
+        write_file(folder / fmt::format("{}.toml", i),
+                   pot("Barley pot", 2, static_cast<int>(i) + 1));
+        threads.emplace_back([this, i, &outcomes] {
+            outcomes[i] = (*this)(fmt::format("labels {0}.toml -o {0}.pdf", i));
+        });
+    }
+    for (auto& thread : threads) {
+        thread.join();
+    }
+    int printed = 0;
+    for (std::size_t i = 0; i < outcomes.size(); ++i) {
+        CAPTURE(outcomes[i].err);
+        printed += outcomes[i].status == 0 ? 1 : 0;
+        CHECK(fs::exists(folder / fmt::format("{}.pdf", i)) == (outcomes[i].status == 0));
+    }
+    CHECK(printed == 1);
+    CHECK(sql("SELECT count(*) FROM bag") == "2\n");
+}
+
 TEST_CASE_FIXTURE(Kitchen, "six programs print six pots of one name and day at once") {
     write_file(folder / "first.toml", pot("Plum jam", 1, 1));
     REQUIRE((*this)("labels first.toml -o first.pdf").status == 0);
