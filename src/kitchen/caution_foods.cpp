@@ -77,17 +77,39 @@ bool says_no_animal(const Scene& scene) {
     return plants || std::ranges::any_of(scene.package.food_as_written, names_plants);
 }
 
+/// Whether one of the words can mean what `food` says: "beef" is also roasts and stew meat.
+bool is_named_so(const Scene& scene, const NamedFood& named) {
+    return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+        return std::ranges::find(named.may_be, food) != named.may_be.end();
+    });
+}
+
+/// Whether the dish's own name reads as `food` says, as a whole: "duck pâté" as pâté.
+bool reads_so(const Scene& scene, const NamedFood& named) {
+    if (!(named.where == scene.package.where.key("dish"))) {
+        return false;
+    }
+    const auto reading = read_food(scene.table, scene.package.dish);
+    return reading.certainty == FoodCertainty::Sure &&
+           reading.choices.front() == scene.package.food;
+}
+
 /// Whether what is in the bag asks for more care than `food` says.
 bool asks_for_more(const Scene& scene, const NamedFood& named) {
     if (named.said_raw && named.is_animal && !holds_raw(scene)) {
         return true;
     }
-    if (named.is_animal && says_no_animal(scene)) {
+    if (is_named_so(scene, named) || reads_so(scene, named)) {
+        return false;
+    }
+    const bool is_egg = named.kinds.front() == "egg casserole";
+    if (named.is_animal && !is_egg && says_no_animal(scene)) {
         return true;
     }
     const bool cooked =
         is_sort(scene, {FoodKind::CookedDish, FoodKind::Leftover, FoodKind::InfantFood});
-    return named.is_animal && !cooked && is_laxer(scene.table, scene.package.food, named.kinds);
+    return named.is_animal && !cooked &&
+           is_less_careful(scene.table, scene.package.food, named.kinds);
 }
 
 Findings says_less(const Scene& scene) {

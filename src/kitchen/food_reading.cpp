@@ -19,14 +19,15 @@ struct Said {
     std::vector<std::string_view> plants;
     std::string_view form;
     FoodState state = FoodState::NotSaid;
+    bool dish_is_raw = false; ///< "raw", "kit": not only "fresh", as a soup may be
     bool animal_denied = false;
     bool all_known = true;
 };
 
 FoodState state_of(std::string_view word) {
-    return word == "raw"      ? FoodState::Raw
-           : word == "cooked" ? FoodState::Cooked
-                              : FoodState::Smoked;
+    return word == "raw" || word == "fresh" ? FoodState::Raw
+           : word == "cooked"               ? FoodState::Cooked
+                                            : FoodState::Smoked;
 }
 
 void add_once(auto& list, auto value) {
@@ -47,7 +48,7 @@ void take_base(Said& said, const FoodWord& word, bool denied) {
 
 /// "stuffed chicken breast" is stuffed, "minced leg of lamb" is minced.
 bool outweighs(std::string_view form, std::string_view other) {
-    constexpr std::string_view order[] = {"stuffed", "ground", "offal"};
+    constexpr std::string_view order[] = {"stuffed", "ground", "offal", "giblets", "innards"};
     return std::ranges::find(order, form) < std::ranges::find(order, other);
 }
 
@@ -64,6 +65,7 @@ void take(Said& said, const FoodWord& word, bool denied) {
         }
         break;
     case FoodRole::State:
+        said.dish_is_raw |= word.means == "raw";
         // "raw" outweighs whatever else is said, "smoked" outweighs "cooked".
         if (said.state != FoodState::Raw) {
             said.state = state_of(word.means);
@@ -105,41 +107,6 @@ std::optional<std::string> cured_part(std::string_view base) {
                              : std::nullopt;
 }
 
-Choices dish_choices(const Said& said, FoodChoice strong) {
-    for (const auto base : said.animals) {
-        if (auto part = cured_part(base)) {
-            add_once(strong, std::move(*part));
-        }
-        if (said.state == FoodState::Raw) {
-            add_once(strong, senses_of({base, said.form, FoodState::Raw}).front().front());
-        }
-    }
-    if (std::ranges::find(said.dishes, "bacon") != said.dishes.end()) {
-        add_once(strong, std::string{"bacon"});
-    }
-    return {strong};
-}
-
-/// One kind of a question where raw or cooked is said, else all of them.
-Choices question_choices(const StorageTable& table, const Said& said) {
-    Choices choices;
-    for (const auto& kind : meanings(*said.questions.front())) {
-        choices.push_back({kind});
-    }
-    const bool poultry = std::ranges::find(said.animals, "poultry") != said.animals.end();
-    if (poultry && choices.front().front() == "raw ground meat") {
-        choices.front().push_back("raw ground poultry");
-    }
-    const bool first_is_raw = !is_of(table, choices.front().front(), FoodKind::CookedDish) &&
-                              !is_of(table, choices.front().front(), FoodKind::Leftover);
-    if (said.state == FoodState::Raw && first_is_raw) {
-        choices.resize(1);
-    } else if (said.state == FoodState::Cooked) {
-        choices.erase(choices.begin(), choices.end() - 1);
-    }
-    return choices;
-}
-
 void append(FoodChoice& all, const FoodChoice& more) {
     for (const auto& kind : more) {
         add_once(all, kind);
@@ -167,13 +134,135 @@ Choices animal_choices(const Said& said) {
     return choices;
 }
 
+/// "raw milanesa": a dish that is cooked for certain, said to be raw, is not certain.
+Choices raw_dish_choices(const FoodChoice& strong) {
+    Choices choices;
+    for (const auto& dish : strong) {
+        auto raw = raw_of(dish);
+        choices.insert(choices.end(), raw.begin(), raw.end());
+    }
+    if (!choices.empty()) {
+        choices.push_back(strong);
+    }
+    return choices;
+}
+
+/// Turkey or venison bacon is that animal, raw or cooked; bacon of nothing else is bacon.
+Choices bacon_choices(Said said) {
+    std::erase_if(said.animals, [](std::string_view base) {
+        return base == "meat" || base == "ham" || base == "sausage";
+    });
+    if (said.animals.empty()) {
+        return {};
+    }
+    auto choices = animal_choices(said);
+    for (auto& choice : choices) {
+        add_once(choice, std::string{"bacon"});
+    }
+    return choices;
+}
+
+Choices dish_choices(const Said& said, FoodChoice strong) {
+    if (said.dish_is_raw && said.animals.empty()) {
+        if (auto choices = raw_dish_choices(strong); !choices.empty()) {
+            return choices;
+        }
+    }
+    if (strong == FoodChoice{"bacon"}) {
+        if (auto choices = bacon_choices(said); !choices.empty()) {
+            return choices;
+        }
+    }
+    for (const auto base : said.animals) {
+        if (auto part = cured_part(base)) {
+            add_once(strong, std::move(*part));
+        }
+        if (said.state == FoodState::Raw) {
+            add_once(strong, senses_of({base, said.form, FoodState::Raw}).front().front());
+        }
+    }
+    if (std::ranges::find(said.dishes, "bacon") != said.dishes.end()) {
+        add_once(strong, std::string{"bacon"});
+    }
+    return {strong};
+}
+
+/// A kind that says "meat" of whatever animal.
+bool says_any_meat(const std::string& kind) {
+    static constexpr std::string_view kinds[] = {"raw stew meat", "raw roasts", "raw steaks",
+                                                 "raw chops", "cooked meat"};
+    return std::ranges::find(kinds, kind) != std::end(kinds);
+}
+
+std::string_view form_in(const FoodChoice& choice) {
+    return choice.front() == "raw ground meat" ? "ground" : "";
+}
+
+/// One choice of a question, of the animals that are named: "turkey satay" is no stew meat.
+FoodChoice of_animals(const StorageTable& table, const Said& said, const FoodChoice& choice) {
+    FoodChoice own;
+    bool all_named = says_any_meat(choice.front());
+    const bool raw = is_raw_kind(table, choice.front());
+    for (const auto base : said.animals) {
+        if (base == "meat" || base == "sausage" || base == "ham" || base == "egg") {
+            all_named &= base == "egg";
+        } else if (raw || all_named) {
+            append(own, senses_of({base, form_in(choice), raw ? FoodState::Raw : FoodState::Cooked})
+                            .front());
+        }
+    }
+    auto all = all_named && !own.empty() ? FoodChoice{} : choice;
+    append(all, own);
+    return all;
+}
+
+/// Whether a choice is poultry's alone, and other animals are named.
+bool is_of_another(const StorageTable& table, const Said& said, const FoodChoice& choice) {
+    return kind_of(table, choice.front()) == FoodKind::RawPoultry && !said.animals.empty() &&
+           std::ranges::find(said.animals, "poultry") == said.animals.end();
+}
+
+/// "plum pie" is no pie of meat.
+bool is_sweet(const Said& said, const std::vector<std::string>& kinds) {
+    return said.plants == std::vector<std::string_view>{"fruit"} && said.animals.empty() &&
+           said.form.empty() && kinds.back() == "cooked vegetable dish";
+}
+
+/// The kinds of a question that are left where raw or cooked is said, else all of them.
+Choices question_choices(const StorageTable& table, const Said& said) {
+    const auto kinds = meanings(*said.questions.front());
+    if (is_sweet(said, kinds)) {
+        return {{"fruit pie"}};
+    }
+    Choices choices;
+    for (const auto& kind : kinds) {
+        add_once(choices, of_animals(table, said, {kind}));
+    }
+    if (choices.size() > 2) {
+        std::erase_if(choices,
+                      [&](const auto& choice) { return is_of_another(table, said, choice); });
+    }
+    if (said.state == FoodState::Raw && is_raw_kind(table, choices.front().front())) {
+        std::erase_if(choices,
+                      [&](const auto& choice) { return !is_raw_kind(table, choice.front()); });
+    } else if (said.state == FoodState::Cooked) {
+        std::erase_if(choices,
+                      [&](const auto& choice) { return is_raw_kind(table, choice.front()); });
+    }
+    return choices;
+}
+
 /// "wings" and "chops" without a word of whose they are.
 Choices form_choices(const Said& said) {
     if (said.form.empty() || said.form == "stuffed" || said.form == "whole") {
         return {};
     }
-    if (said.form == "piece") {
+    if (said.form == "piece" || said.form == "giblets") {
         return senses_of({"poultry", said.form, said.state});
+    }
+    if (said.form == "innards" && said.state != FoodState::Cooked) {
+        return {{"poultry giblets"},
+                {"raw offal"}}; // a chicken's heart asks for more than a calf's
     }
     return senses_of({"meat", said.form, said.state});
 }
@@ -235,6 +324,11 @@ std::optional<std::string> own_name(const StorageTable& table, std::string_view 
 }
 
 } // namespace
+
+bool is_raw_kind(const StorageTable& table, std::string_view kind) {
+    const auto sort = kind_of(table, kind);
+    return sort >= FoodKind::RawGround && sort <= FoodKind::RawEgg;
+}
 
 FoodReading read_food(const StorageTable& table, std::string_view text) {
     if (auto name = own_name(table, text)) {

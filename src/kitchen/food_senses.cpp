@@ -60,7 +60,11 @@ const std::vector<Sense>& senses() {
     return rows;
 }
 
+/// Innards that poultry has, or has too, are innards of whatever animal is named.
 const Sense* find_sense(std::string_view base, std::string_view form) {
+    if (form == "giblets" || form == "innards") {
+        form = "offal";
+    }
     const auto found = std::ranges::find_if(senses(), [&](const Sense& sense) {
         return sense.base == base && (sense.form.empty() || sense.form == form);
     });
@@ -83,6 +87,37 @@ std::vector<FoodChoice> smoked(const Sense& sense) {
     choices.push_back(sense.base == "poultry" || sense.base == "game" ? FoodChoice{"lunch meat"}
                                                                       : sense.cooked.front());
     return choices;
+}
+
+/// What a cooked kind is while it is raw.
+struct RawTwin {
+    std::string_view cooked;
+    std::vector<FoodChoice> raw;
+};
+
+const std::vector<RawTwin>& raw_twins() {
+    static const FoodChoice any_meat{"raw ground meat", "raw poultry pieces"};
+    static const std::vector<RawTwin> rows{
+        {"cooked meat", {any_meat, {"raw steaks"}}},
+        {"cooked poultry", {{"raw poultry pieces"}}},
+        {"chicken nuggets", {{"raw ground poultry"}}},
+        {"cooked fish", {{"raw fish"}}},
+        {"smoked fish", {{"raw fish"}}},
+        {"cooked shellfish", {{"raw shellfish"}}},
+        {"cooked ham", {{"raw fresh ham"}}},
+        {"lunch meat", {{"raw sausage", "raw ground poultry"}}},
+        {"hot dogs", {{"raw sausage", "raw ground poultry"}}},
+        {"soup or stew", {any_meat}},
+        {"soup", {any_meat}},
+        {"stew", {any_meat}},
+        {"casserole", {any_meat}},
+        {"creamed casserole", {any_meat}},
+        {"chili or ground-meat dish", {{"raw ground meat", "raw ground poultry"}}},
+        {"frozen dinner", {any_meat}},
+        {"egg casserole", {{"beaten eggs", "egg casserole"}}},
+        {"quiche", {{"beaten eggs", "quiche"}}},
+    };
+    return rows;
 }
 
 struct PlantSense {
@@ -128,6 +163,11 @@ std::vector<FoodChoice> senses_of(const Animal& animal) {
         std::ranges::copy(sense->cooked, std::back_inserter(choices));
     }
     return choices;
+}
+
+std::vector<FoodChoice> raw_of(std::string_view cooked_kind) {
+    const auto found = std::ranges::find(raw_twins(), cooked_kind, &RawTwin::cooked);
+    return found == raw_twins().end() ? std::vector<FoodChoice>{} : found->raw;
 }
 
 std::vector<FoodChoice> plant_senses(const std::vector<std::string_view>& bases, FoodState state) {

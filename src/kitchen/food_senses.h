@@ -25,6 +25,10 @@ bool is_animal(std::string_view base);
 /// unless it is said to be cooked.
 std::vector<FoodChoice> senses_of(const Animal& animal);
 
+/// How what is cooked for certain would be called raw, the rawest first: "uncooked lasagne" holds
+/// raw meat or poultry. Empty for what has no raw animal food in it.
+std::vector<FoodChoice> raw_of(std::string_view cooked_kind);
+
 /// The kinds that plants of these bases can be; the strictest first. Empty where none is one.
 std::vector<FoodChoice> plant_senses(const std::vector<std::string_view>& bases, FoodState state);
 

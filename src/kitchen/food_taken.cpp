@@ -32,6 +32,14 @@ FoodChoice harmless(const StorageTable& table, const Package& package) {
     if (reading.choices.empty() || !is_word) {
         return {};
     }
+    // A fish may be named after a fruit: plants and a word that nobody knows say nothing.
+    const bool names_kind = std::ranges::any_of(
+        match_foods(table.words, words_of(package.dish)), [](const FoodMatch& match) {
+            return match.word != nullptr && match.word->role == FoodRole::Kind;
+        });
+    if (reading.certainty == FoodCertainty::Unsure && !names_kind) {
+        return {};
+    }
     const auto& first = reading.choices.front();
     const bool known = std::ranges::all_of(
         first, [&](const std::string& food) { return find_storage(table, food).has_value(); });

@@ -123,6 +123,44 @@ void add_bases(FoodWords words, const std::vector<std::string>& text, const Food
     }
 }
 
+bool is_pot(const FoodMatch& match) {
+    return match.word != nullptr && match.word->role == FoodRole::Kind &&
+           (match.word->means == "stew" || match.word->means == "casserole" ||
+            match.word->means == "soup");
+}
+
+bool is_meat(const FoodMatch& match) {
+    return is_base(match) && (match.word->means == "meat" || match.word->means == "poultry" ||
+                              match.word->means == "game");
+}
+
+/// The words after which a dish says what meat is meant for.
+bool is_for(const std::string& word) {
+    static constexpr std::array<std::string_view, 5> words{"for", "para", "fur", "fuer", "zum"};
+    return std::ranges::find(words, word) != words.end();
+}
+
+/// "stew beef", but not "curry chicken": the butcher's names for cubes.
+bool is_butchers(const std::string& word) {
+    static constexpr std::array<std::string_view, 4> words{"stew", "casserole", "goulash",
+                                                           "gulash"};
+    return std::ranges::find(words, word) != words.end();
+}
+
+/// "stew beef", "beef for stew", "Rindfleisch für Gulasch": no dish, but meat cut for one.
+void take_for_the_pot(const std::vector<std::string>& text, std::vector<FoodMatch>& matches) {
+    static constexpr FoodWord cubes{"stew meat", FoodRole::Form, "cubes", "stew meat", "en", false};
+    const bool names_meat = std::ranges::any_of(matches, is_meat);
+    for (std::size_t i = 0; names_meat && i < matches.size(); ++i) {
+        const auto first = matches[i].first;
+        const bool before_meat = i + 1 < matches.size() && is_meat(matches[i + 1]) &&
+                                 matches[i + 1].first > first && is_butchers(text[first]);
+        if (is_pot(matches[i]) && (before_meat || (first > 0 && is_for(text[first - 1])))) {
+            matches[i].word = &cubes;
+        }
+    }
+}
+
 } // namespace
 
 std::string food_stem(std::string_view word) {
@@ -165,7 +203,8 @@ std::string food_key(std::string_view text) {
 }
 
 std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text) {
-    const auto matches = match_words(words, text);
+    auto matches = match_words(words, text);
+    take_for_the_pot(text, matches);
     if (std::ranges::any_of(matches, is_base)) {
         return matches; // "carne picada de pollo": what it is of is said for itself
     }

@@ -86,11 +86,19 @@ FoodState state_of(const Parsed& text, const FoodMatch& base) {
             state == FoodState::Raw) {
             continue;
         }
-        state = match.word->means == "raw"      ? FoodState::Raw
-                : match.word->means == "cooked" ? FoodState::Cooked
-                                                : FoodState::Smoked;
+        state = match.word->means == "raw" || match.word->means == "fresh" ? FoodState::Raw
+                : match.word->means == "cooked"                            ? FoodState::Cooked
+                                                                           : FoodState::Smoked;
     }
     return state;
+}
+
+/// Whether the dish itself is raw: a soup may be fresh, and is cooked all the same.
+bool says_raw_dish(const Parsed& text) {
+    return text.source.sort != Text::Step &&
+           std::ranges::any_of(text.matches, [](const FoodMatch& match) {
+               return is_role(match, FoodRole::State) && match.word->means == "raw";
+           });
 }
 
 /// The text's own words from one match to another.
@@ -100,19 +108,48 @@ std::string words_between(const Parsed& text, const FoodMatch& a, const FoodMatc
     return joined(text.words, first, end - first);
 }
 
+void add_all(FoodChoice& all, const std::vector<FoodChoice>& choices) {
+    for (const auto& choice : choices) {
+        for (const auto& kind : choice) {
+            if (std::ranges::find(all, kind) == all.end()) {
+                all.push_back(kind);
+            }
+        }
+    }
+}
+
+/// All that an animal can be, raw and cooked; of a form that is said only what has that form.
+FoodChoice possible_kinds(std::string_view base, std::string_view form) {
+    static constexpr std::string_view forms[] = {"",     "piece", "whole", "steak",
+                                                 "chop", "roast", "cubes", "ground"};
+    FoodChoice kinds;
+    for (const auto state : {FoodState::Raw, FoodState::Smoked, FoodState::Cooked}) {
+        for (const auto each : forms) {
+            add_all(kinds, senses_of({base, form.empty() ? each : form, state}));
+        }
+    }
+    return kinds;
+}
+
 NamedFood animal(const Parsed& text, const FoodMatch& base) {
     const auto* form = form_of(text, base);
     const auto state = state_of(text, base);
     const auto form_name = form == nullptr ? std::string_view{} : form->word->means;
     NamedFood named{words_between(text, base, form == nullptr ? base : *form),
                     {},
+                    possible_kinds(base.word->means, form_name),
                     true,
                     state == FoodState::Raw,
                     text.source.where};
-    // Eggs in a dish ask for what an egg dish asks for.
-    named.kinds = base.word->means == "egg"
-                      ? FoodChoice{"egg casserole"}
-                      : senses_of({base.word->means, form_name, state}).front();
+    if (base.word->means == "egg") {
+        // Eggs in a dish ask for what an egg dish asks for, raw ones for no less.
+        named.kinds = {"egg casserole"};
+        if (state == FoodState::Raw) {
+            named.kinds.emplace_back("beaten eggs");
+        }
+    } else {
+        named.kinds = senses_of({base.word->means, form_name, state}).front();
+    }
     return named;
 }
 
@@ -133,34 +170,60 @@ bool counts(const Parsed& text, const std::string& food) {
             (text.source.sort == Text::Dish || sort != FoodKind::CookedDish));
 }
 
-std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
-    const auto kinds = meanings(*match.word);
-    const bool cooked = state_of(text, match) == FoodState::Cooked;
-    const auto& food = cooked ? kinds.back() : kinds.front();
-    if (!counts(text, food)) {
-        return std::nullopt;
-    }
-    return NamedFood{
-        joined(text.words, match.first, match.count), {food}, false, false, text.source.where};
-}
-
 bool has_base(const Parsed& text) {
     return std::ranges::any_of(text.matches, [](const FoodMatch& match) {
         return is_role(match, FoodRole::Base) && is_animal(match.word->means);
     });
 }
 
+/// What a cooked dish is that is said to be raw, where no animal says it better.
+std::optional<NamedFood> raw_dish(const Parsed& text, const FoodMatch& match,
+                                  const std::string& food) {
+    const auto raw = raw_of(food);
+    if (raw.empty() || has_base(text) || !says_raw_dish(text)) {
+        return std::nullopt;
+    }
+    return NamedFood{joined(text.words, match.first, match.count),
+                     raw.front(),
+                     {},
+                     true,
+                     true,
+                     text.source.where};
+}
+
+std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
+    const auto kinds = meanings(*match.word);
+    const bool cooked = state_of(text, match) == FoodState::Cooked;
+    const auto& food = cooked ? kinds.back() : kinds.front();
+    if (auto raw = raw_dish(text, match, food)) {
+        return raw;
+    }
+    if (!counts(text, food)) {
+        return std::nullopt;
+    }
+    return NamedFood{
+        joined(text.words, match.first, match.count), {food}, {}, false, false, text.source.where};
+}
+
 /// "mince" and "chops" without a word of whose they are.
 std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
     const bool says_meat = form.word->means == "ground" || form.word->means == "offal" ||
-                           form.word->means == "steak" || form.word->means == "chop";
+                           form.word->means == "steak" || form.word->means == "chop" ||
+                           form.word->means == "giblets" || form.word->means == "innards";
     if (has_base(text) || !says_meat || text.source.sort == Text::Step) {
         return std::nullopt;
     }
     const auto state = state_of(text, form);
+    const bool of_poultry = form.word->means == "giblets" || form.word->means == "innards";
+    const std::string_view base = of_poultry ? "poultry" : "meat";
+    auto may_be = possible_kinds("meat", form.word->means);
+    add_all(may_be, {possible_kinds("poultry", form.word->means)});
     return NamedFood{joined(text.words, form.first, form.count),
-                     senses_of({"meat", form.word->means, state}).front(), true,
-                     state == FoodState::Raw, text.source.where};
+                     senses_of({base, form.word->means, state}).front(),
+                     std::move(may_be),
+                     true,
+                     state == FoodState::Raw,
+                     text.source.where};
 }
 
 std::optional<NamedFood> named_by(const Parsed& text, std::size_t position) {

@@ -13,6 +13,7 @@ namespace thawslip::kitchen {
 struct NamedFood {
     std::string words; ///< as they stand in the text, in small letters without accents
     FoodChoice kinds;
+    FoodChoice may_be; ///< all that those words can mean, raw and cooked; empty: only `kinds`
     bool is_animal = false;
     bool said_raw = false;
     KeyPath where;
