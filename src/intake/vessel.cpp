@@ -28,6 +28,8 @@ constexpr auto appliances = std::to_array<Appliance>({
     {"slow cooker", Vessel::SlowCooker},
     {"multicooker", Vessel::SlowCooker},
     {"rice cooker", Vessel::SlowCooker},
+    {"water bath", Vessel::SlowCooker},
+    {"haybox", Vessel::SlowCooker},
     {"warmer", Vessel::Warmer},
     {"pressure cooker", Vessel::PressureCooker},
     {"microwave", Vessel::Microwave},

@@ -40,7 +40,7 @@ std::optional<PastCeiling> past_ceiling(const Scene& scene, ThawMethod method) {
         return std::nullopt;
     }
     const auto settings =
-        settings_for(package, wetness_of(scene.table, package.food), scene.settings.thaw);
+        settings_for(package, wetness_of(scene.table, package), scene.settings.thaw);
     return past_ceiling(method, package.thickness, package.weight, served(scene), settings);
 }
 
@@ -86,6 +86,12 @@ Findings cold_water_as_it_is(const Scene& scene) {
     return {{{five_degrees(scene), span_text(past->face.warm)}, method_place(scene)}};
 }
 
+Findings microwave_as_it_is(const Scene& scene) {
+    const bool applies =
+        scene.package.thaw.method == ThawMethod::Microwave && served(scene) == Served::AsItIs;
+    return applies ? Findings{{{five_degrees(scene)}, method_place(scene)}} : Findings{};
+}
+
 Findings microwave_too_long(const Scene& scene) {
     const auto past = past_ceiling(scene, ThawMethod::Microwave);
     if (!past) {
@@ -114,6 +120,12 @@ constexpr CautionRule rules[] = {
      "cooking stays at {0} or colder while it thaws",
      "thaw it in the refrigerator, or say in [package.cook] how it is heated", food_code_thawing,
      cold_water_as_it_is},
+    {"microwave-eaten-as-it-is", CautionLevel::Refuse,
+     "the microwave warms parts of this bag; what is eaten without cooking stays at {0} or colder "
+     "while it thaws",
+     "thaw it in the refrigerator, or say in [package.cook] how it is heated",
+     "FDA Food Code 3-501.13(A) and (C), Thawing (read as Washington's WAC 246-215-03510)",
+     microwave_as_it_is},
     {"microwave-too-long", CautionLevel::Refuse,
      "in the microwave this bag takes {0}; expected {1} at most",
      "thaw it in the refrigerator, or fill bags of at most {2}",

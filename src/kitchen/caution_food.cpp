@@ -1,4 +1,5 @@
 #include "kitchen/caution_topics.h"
+#include "kitchen/dish_words.h"
 #include "kitchen/temperature_text.h"
 #include "kitchen/text.h"
 
@@ -108,10 +109,19 @@ Findings raw_fish(const Scene& scene) {
 
 /// Bird and stuffing both thaw and heat too slowly.
 Findings stuffed_poultry(const Scene& scene) {
-    const bool bird = holds(scene, {FoodKind::RawPoultry});
-    const auto named =
-        bird ? first_named(said_of_dish(scene.package), stuffed_words()) : std::nullopt;
-    return named ? Findings{{{named->text}, named->where}} : Findings{};
+    const auto filled = filled_in(scene.package);
+    return holds(scene, {FoodKind::RawPoultry}) && filled && filled->stuffed
+               ? Findings{{{filled->written}, filled->where}}
+               : Findings{};
+}
+
+/// As for a food that is called "raw stuffed meat"; where a stuffed vegetable holds raw mince, only
+/// the safe minimum is another.
+Findings stuffed_meat(const Scene& scene) {
+    const auto filled = filled_in(scene.package);
+    return holds(scene, {FoodKind::RawCut}) && filled && filled->stuffed
+               ? Findings{{{filled->written}, filled->where}}
+               : Findings{};
 }
 
 constexpr CautionRule rules[] = {
@@ -119,6 +129,10 @@ constexpr CautionRule rules[] = {
      "\"{0}\": poultry that was stuffed at home must not be frozen, it thaws and heats too slowly",
      "freeze the bird and its stuffing apart", "University of Missouri Extension, 2009",
      stuffed_poultry},
+    {"stuffed-meat", CautionLevel::Refuse,
+     "\"{0}\": meat that was stuffed at home must not be frozen, it thaws and heats too slowly",
+     "freeze the meat and its stuffing apart", "University of Missouri Extension, 2009",
+     stuffed_meat},
     {"shellfish", CautionLevel::LabelAndCard,
      "Cook it to {0}, until the flesh is opaque and shells open; throw shut ones away.", "",
      by_the_eye, shellfish, "COOK UNTIL OPAQUE AND SHELLS OPEN"},

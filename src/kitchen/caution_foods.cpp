@@ -128,7 +128,16 @@ Findings says_less(const Scene& scene) {
 }
 
 Findings infant_food(const Scene& scene) {
-    return holds(scene, {FoodKind::InfantFood}) ? Findings{{{}, food_place(scene)}} : Findings{};
+    const bool applies = holds(scene, {FoodKind::InfantFood}) &&
+                         scene.package.thaw.method == ThawMethod::Refrigerator;
+    return applies ? Findings{{{}, food_place(scene)}} : Findings{};
+}
+
+/// Its list knows the refrigerator only; a bag that is thawed otherwise must not wait at all.
+Findings infant_food_at_once(const Scene& scene) {
+    const bool applies = holds(scene, {FoodKind::InfantFood}) &&
+                         scene.package.thaw.method != ThawMethod::Refrigerator;
+    return applies ? Findings{{{}, food_place(scene)}} : Findings{};
 }
 
 constexpr CautionRule rules[] = {
@@ -147,6 +156,11 @@ constexpr CautionRule rules[] = {
      "medical advice.",
      "", "New Zealand Ministry of Health, Making your own baby food", infant_food,
      "FOR A BABY - USE THE DAY IT THAWED"},
+    {"infant-food-at-once", CautionLevel::LabelAndCard,
+     "For a baby: heat it at once, use it at once, never freeze it again. This is not medical "
+     "advice.",
+     "", "New Zealand Ministry of Health, Making your own baby food", infant_food_at_once,
+     "FOR A BABY - USE IT AT ONCE"},
 };
 
 } // namespace

@@ -1,4 +1,5 @@
 #include "kitchen/caution_topics.h"
+#include "kitchen/dish_words.h"
 #include "kitchen/fridge_life.h"
 #include "kitchen/text.h"
 
@@ -31,6 +32,16 @@ KeyPath days_place(const Scene& scene) {
     return scene.package.where.key("days_refrigerated");
 }
 
+/// Kinds of food as far as they count while chilled: rice in a dish is rice (UK Food Standards
+/// Agency and the lists give it less time than the dish).
+std::vector<std::string> chilled_foods(const Scene& scene) {
+    auto foods = scene.package.food;
+    if (!foods.empty() && !holds_raw(scene) && names_rice(scene.package)) {
+        foods.emplace_back("cooked rice");
+    }
+    return foods;
+}
+
 std::chrono::days spent_chilled(const Scene& scene) {
     return std::chrono::days{scene.package.days_refrigerated};
 }
@@ -49,7 +60,7 @@ std::chrono::days chilled_bound(const Scene& scene) {
 }
 
 Findings chilled_too_long(const Scene& scene) {
-    const auto row = shortest_fridge_life(scene.table, scene.package.food);
+    const auto row = shortest_fridge_life(scene.table, chilled_foods(scene));
     const auto spent = spent_chilled(scene);
     if (!row || spent <= row->high || spent > chilled_bound(scene)) {
         return {};
@@ -68,7 +79,7 @@ Findings chilled_far_too_long(const Scene& scene) {
 }
 
 Findings cooked_rice(const Scene& scene) {
-    const bool has_rice = std::ranges::any_of(scene.package.food, [](const std::string& food) {
+    const bool has_rice = std::ranges::any_of(chilled_foods(scene), [](const std::string& food) {
         return same_but_for_case(food, "cooked rice");
     });
     return has_rice ? Findings{{{}, scene.package.where.key("food")}} : Findings{};

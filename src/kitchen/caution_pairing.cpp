@@ -1,4 +1,5 @@
 #include "kitchen/caution_topics.h"
+#include "kitchen/gentle_heat.h"
 #include "kitchen/thaw_pairing.h"
 
 namespace thawslip::kitchen {
@@ -13,21 +14,16 @@ constexpr std::string_view low_heat =
 constexpr std::string_view microwave =
     "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013; FDA Food Code 3-501.13(C)";
 
-/// The gentle heat as the cook calls it: "oven, 110 °C".
-std::string heat_words(const Cook& cook) {
-    return cook.setting.empty() ? cook.in : cook.in + ", " + cook.setting;
-}
-
 /// Where this dish is thawed and heated so that food passes from one to the other like this.
 template <Passage passage, Heat heat>
 Findings passes(const Scene& scene) {
     const auto& package = scene.package;
-    const auto found = heat_of(package);
-    if (found != heat || pairing(package.thaw.method, found).passage != passage ||
+    const auto found = said_heat(package);
+    if (found.heat != heat || pairing(package.thaw.method, found.heat).passage != passage ||
         !is_perishable(scene)) {
         return {};
     }
-    return {{{heat_words(*package.cook)}, cook_place(scene, "in")}};
+    return {{{found.words}, found.where}};
 }
 
 template <ThawMethod method, Heat heat>
@@ -37,8 +33,15 @@ Findings refuses(const Scene& scene) {
 
 /// A slow cooker full of ice is wrong whatever the ice is of.
 Findings frozen_in_slow_cooker(const Scene& scene) {
-    const bool applies = heat_of(scene.package) == Heat::SlowCooker &&
-                         scene.package.thaw.method == ThawMethod::FromFrozen;
+    const auto found = said_heat(scene.package);
+    const bool applies =
+        found.heat == Heat::SlowCooker && scene.package.thaw.method == ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, found.where}} : Findings{};
+}
+
+/// What only keeps heat in must have all of it before.
+Findings keeps_heat_only(const Scene& scene) {
+    const bool applies = scene.package.cook && is_haybox(scene.package.cook->in);
     return applies ? Findings{{{}, cook_place(scene, "in")}} : Findings{};
 }
 
@@ -66,6 +69,9 @@ constexpr CautionRule rules[] = {
     {"low-heat-from-water", CautionLevel::LabelAndCard,
      "Thawed through, it is cooked at once: have the heat up before it goes in.", "", low_heat,
      passes<Passage::AtOnceHot, Heat::Low>, "HEAT UP BEFORE IT GOES IN"},
+    {"haybox-boil-first", CautionLevel::LabelAndCard,
+     "Bring it to a full boil in the pot first: the box only keeps the heat.", "",
+     "common practice, no source", keeps_heat_only, "FULL BOIL BEFORE IT GOES IN"},
     {"slow-cooker-thaw-first", CautionLevel::Card,
      "Thaw it fully, and keep it in the refrigerator until it goes into the slow cooker.", "",
      slow_cookers, passes<Passage::KeptCold, Heat::SlowCooker>, "THAW FULLY BEFORE SLOW COOKER"},

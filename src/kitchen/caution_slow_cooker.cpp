@@ -1,5 +1,7 @@
 #include "kitchen/beans.h"
 #include "kitchen/caution_topics.h"
+#include "kitchen/dish_words.h"
+#include "kitchen/gentle_heat.h"
 #include "kitchen/negation.h"
 #include "kitchen/temperature.h"
 
@@ -101,29 +103,35 @@ Findings warm_setting(const Scene& scene) {
 }
 
 Findings filling(const Scene& scene) {
-    return is_slow_cooker(scene) ? Findings{{{}, cook_place(scene, "in")}} : Findings{};
+    return is_slow_cooker(scene) && !is_no_slow_cooker(scene.package.cook->in)
+               ? Findings{{{}, cook_place(scene, "in")}}
+               : Findings{};
 }
 
 /// A whole bird with stuffing inside, by its words.
 Findings stuffed_bird(const Scene& scene) {
-    const auto stuffed = first_named(food_texts(scene.package), stuffed_words());
-    return is_slow_cooker(scene) && stuffed && holds(scene, {FoodKind::RawPoultry})
-               ? Findings{{{stuffed->text}, stuffed->where}}
+    const auto filled = filled_in(scene.package);
+    return is_slow_cooker(scene) && filled && filled->stuffed &&
+                   holds(scene, {FoodKind::RawPoultry})
+               ? Findings{{{filled->written}, filled->where}}
                : Findings{};
 }
+
+constexpr std::string_view slow_appliances[] = {"slow cooker", "water bath", "haybox"};
 
 /// Whether it heats too slowly to boil beans in: a slow cooker that anything names, a cool oven.
 bool heats_slowly(const Scene& scene) {
     const bool named = std::ranges::any_of(scene.texts, [](const ReadText& read) {
-        const auto cookers = read.field == FreeText::CookIn // the vessel says what that is
-                                 ? std::vector<Mention>{}
-                                 : mentions(read.text, Section::Appliance, "slow cooker");
-        for (std::size_t i = 0; i < cookers.size(); ++i) {
-            if (!is_warned_of(read.text, cookers, i, {})) {
-                return true;
-            }
-        }
-        return false;
+        return read.field != FreeText::CookIn && // the vessel says what that is
+               std::ranges::any_of(slow_appliances, [&](std::string_view appliance) {
+                   const auto all = mentions(read.text, Section::Appliance, appliance);
+                   for (std::size_t i = 0; i < all.size(); ++i) {
+                       if (!is_warned_of(read.text, all, i, {})) {
+                           return true;
+                       }
+                   }
+                   return false;
+               });
     });
     return named || is_slow_cooker(scene) || is_in(scene.package, Vessel::Warmer) ||
            is_low_oven(scene);

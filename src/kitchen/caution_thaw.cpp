@@ -1,9 +1,7 @@
 #include "kitchen/caution_topics.h"
 #include "kitchen/fridge_life.h"
-#include "kitchen/negation.h"
 #include "kitchen/temperature_text.h"
-
-#include <algorithm>
+#include "kitchen/thaw_places.h"
 
 namespace thawslip::kitchen {
 namespace {
@@ -57,56 +55,14 @@ Findings cold_water(const Scene& scene) {
         {{published_text(70, TemperatureUse::ColdLimit, style(scene)), "30"}, method_place(scene)}};
 }
 
-/// Whether frozen food is said to lie in the place for long: a thaw note is about nothing else; of
-/// other words it takes one for thawing, for frozen food or for hours, unless a clause is about the
-/// refrigerator: "overnight in the fridge; serve at the table". Food is "frozen" for many reasons,
-/// and it goes into hot water to cook: there only thawing counts.
-bool is_about_thawing(const ReadText& read, const Mention& place,
-                      const std::vector<Mention>& safe) {
-    if (read.field == FreeText::ThawNote) {
-        return true;
-    }
-    const bool only_thawing = names_food(read.field) || place.meaning == "bath";
-    const auto clauses = clauses_of(read.text);
-    return std::ranges::any_of(mentions(read.text, Section::Thawing), [&](const Mention& mention) {
-        const bool counts =
-            mention.meaning == "thaw" ||
-            (!only_thawing && (mention.meaning == "long" || mention.meaning == "frozen"));
-        return counts && std::ranges::none_of(safe, [&](const Mention& other) {
-                   return clauses[other.first] == clauses[mention.first];
-               });
-    });
-}
-
-/// A bowl of cold water may stand on the counter and be called a sink.
-bool is_cold_bath(const ReadText& read, const Mention& place, const std::vector<Mention>& safe) {
-    const auto clauses = clauses_of(read.text);
-    return place.meaning != "bath" && std::ranges::any_of(safe, [&](const Mention& other) {
-               return other.meaning == "water" && clauses[other.first] == clauses[place.first] &&
-                      is_certain(read.text, other);
-           });
-}
-
-bool thaws_warm(const ReadText& read) {
-    std::vector<Mention> warm;
-    std::vector<Mention> safe;
-    for (const auto& place : mentions(read.text, Section::Place)) {
-        (place.meaning == "safe" || place.meaning == "water" ? safe : warm).push_back(place);
-    }
-    for (std::size_t i = 0; i < warm.size(); ++i) {
-        if (is_about_thawing(read, warm[i], safe) && !is_cold_bath(read, warm[i], safe) &&
-            !is_warned_of(read.text, warm, i, safe)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /// "On the counter overnight", in whatever field; but not "never on the counter".
 Findings room_temperature(const Scene& scene) {
     Findings found;
     for (const auto& read : scene.texts) {
-        if (thaws_warm(read)) {
+        const bool in_heat =
+            scene.package.thaw.method != ThawMethod::FromFrozen && thaws_in_heat(read);
+        const bool too_long = is_perishable(scene) && stands_too_long(read);
+        if (thaws_warm(read) || in_heat || too_long) {
             found.push_back({{read.written}, read.where});
         }
     }

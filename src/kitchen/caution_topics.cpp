@@ -76,13 +76,6 @@ std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts,
     return found == texts.end() ? std::nullopt : std::optional{*found};
 }
 
-const PhraseBook& stuffed_words() {
-    static const PhraseBook book{{"stuffed", "stuffing", "prestuffed", "relleno", "rellena",
-                                  "rellenos", "rellenas", "gefullt", "gefullte", "gefullter",
-                                  "gefulltes", "gefullten", "fullung"}};
-    return book;
-}
-
 bool says_no(const std::vector<std::string>& words) {
     return says_any(words, {"no", "not", "never", "without", "dont", "cannot", "sin", "nunca",
                             "nicht", "nie", "niemals", "ohne", "kein", "keine", "keinen"});

@@ -59,9 +59,6 @@ std::vector<PlacedText> texts_in_bag(const Package& package);
 /// The first of the texts that a book finds a phrase in; nothing where none does.
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, const PhraseBook& book);
 
-/// Stuffed, stuffing: what has another food inside.
-const PhraseBook& stuffed_words();
-
 /// "No", "without" and the like, in English, Spanish and German.
 bool says_no(const std::vector<std::string>& words);
 

@@ -23,11 +23,13 @@ enum class Section {
     AllergenDenied, ///< "vegan" denies milk
     Freezes,        ///< what the freezer does to a food
     Pack,           ///< packed without air
+    Doing,          ///< what the words around a time or a temperature are about
+    Dish,           ///< what a dish has inside or is: stuffed, a soup, rice
 };
 
 inline constexpr std::string_view lexicon_sections[] = {
     "appliance", "setting", "place",    "thawing",         "negation", "bean", "bean-state",
-    "people",    "trace",   "allergen", "allergen-denied", "freezes",  "pack"};
+    "people",    "trace",   "allergen", "allergen-denied", "freezes",  "pack", "doing", "dish"};
 
 /// One word or phrase and what it means. A phrase of one word that begins with a dash is also
 /// found at the end of a longer word ("-pfanne" in "Bratpfanne"), one that ends with a dash at

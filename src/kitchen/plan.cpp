@@ -153,7 +153,7 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
         return std::nullopt;
     }
     const auto cooking = package.cook ? package.cook->time : std::nullopt;
-    const auto wetness = wetness_of(table, package.food);
+    const auto wetness = wetness_of(table, package);
     const auto thaw = settings_for(package, wetness, settings.thaw);
     return PlannedPackage{.package = package,
                           .made = made,

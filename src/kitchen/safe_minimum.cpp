@@ -1,5 +1,6 @@
 #include "kitchen/safe_minimum.h"
 
+#include "kitchen/dish_words.h"
 #include "kitchen/meat_words.h"
 #include "kitchen/safe_minimum_rows.h"
 #include "kitchen/text.h"
@@ -53,6 +54,13 @@ std::optional<Matter> matter_of_kind(FoodKind kind) {
 bool may_hide_meat(Matter matter) {
     return matter == Matter::RawGround || matter == Matter::RawCut || matter == Matter::EggDish ||
            matter == Matter::Bacon;
+}
+
+/// What has its own minimum where it is stuffed, or the stuffing; poultry's is as high.
+bool may_be_stuffed(Matter matter) {
+    return matter == Matter::RawGround || matter == Matter::RawCut || matter == Matter::Pork ||
+           matter == Matter::BeefOrLamb || matter == Matter::Game || matter == Matter::RawFish ||
+           matter == Matter::RawShellfish;
 }
 
 /// Poultry in a sausage or a quiche counts as poultry, venison in a mince as game.
@@ -151,7 +159,9 @@ std::optional<Matter> matter_of(const StorageTable& table, std::string_view food
         own_rows, [&](const OwnRow& row) { return same_but_for_case(row.food, food); });
     const auto matter =
         own == own_rows.end() ? matter_of_kind(kind_of(table, food)) : std::optional{own->matter};
-    return matter && may_hide_meat(*matter) ? as_named(*matter, meats_in(package)) : matter;
+    const auto named =
+        matter && may_hide_meat(*matter) ? as_named(*matter, meats_in(package)) : matter;
+    return named && may_be_stuffed(*named) && filled_in(package) ? Matter::Stuffed : named;
 }
 
 std::optional<CountedMinimum> counted_minimum(const StorageTable& table, const Package& package) {

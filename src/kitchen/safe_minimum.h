@@ -31,6 +31,7 @@ enum class Matter {
     Game,
     RawFish,
     RawShellfish,
+    Stuffed, ///< raw meat or fish with something inside, or inside something
     Bacon,
     Vegetable,
 };

@@ -106,6 +106,11 @@ constexpr SafeMinimum rows[] = {
     canada(RawShellfish, 74, 165, "Shellfish"),
     uk(RawShellfish, uk_food),
 
+    {Stuffed, Us, 74, 165, minutes{0}, false,
+     "Stuffed fish, meat, pasta and poultry, and stuffing that holds them", food_code, read},
+    canada(Stuffed, 74, 165, "Others: stuffing, leftovers"),
+    uk(Stuffed, uk_food, ours),
+
     // Thin slices are judged by the eye: see the caution "bacon".
     us(Bacon, 63, 145, "Ham, raw", ours, 3),
     canada(Bacon, 71, 160, "Pork, pieces and whole cuts", ours),

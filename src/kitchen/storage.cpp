@@ -1,5 +1,6 @@
 #include "kitchen/storage.h"
 
+#include "kitchen/dish_words.h"
 #include "kitchen/storage_rows.h"
 #include "kitchen/text.h"
 
@@ -90,6 +91,11 @@ Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods
     }
     const auto all = static_cast<std::ptrdiff_t>(foods.size());
     return watery == 0 ? Wetness::Dish : watery == all ? Wetness::Soup : Wetness::Either;
+}
+
+Wetness wetness_of(const StorageTable& table, const Package& package) {
+    const auto wetness = wetness_of(table, package.food);
+    return wetness == Wetness::Dish && names_soup(package) ? Wetness::Either : wetness;
 }
 
 bool is_raw(FoodKind kind) {

@@ -2,6 +2,7 @@
 
 #include "base/result.h"
 #include "kitchen/date.h"
+#include "kitchen/day.h"
 #include "kitchen/food_words.h"
 #include "kitchen/heat_properties.h"
 
@@ -126,6 +127,8 @@ FoodKind kind_of(const StorageTable& table, std::string_view food);
 /// Whether a mixed dish holds as much water as a soup: only where all its classes do. Where some
 /// do, or none is named, it may be either.
 Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods);
+/// The same of a dish, which may be as wet as a soup where its name says that it is one.
+Wetness wetness_of(const StorageTable& table, const Package& package);
 
 /// Whether food of this kind goes into the bag raw, so that whoever opens it must know.
 bool is_raw(FoodKind kind);

@@ -1,13 +1,6 @@
 #include "kitchen/thaw_pairing.h"
 
-#include "kitchen/number_text.h"
-#include "kitchen/phrases.h"
-#include "kitchen/temperature.h"
-#include "kitchen/text.h"
-
-#include <algorithm>
-#include <array>
-#include <optional>
+#include "kitchen/gentle_heat.h"
 
 namespace thawslip::kitchen {
 namespace {
@@ -97,65 +90,6 @@ constexpr bool is_complete() {
 }
 static_assert(is_complete(), "one row for every pair, in the order of the enums");
 
-/// Words of a setting or a vessel that mean gentle heat, whatever gives it: English, Spanish,
-/// German. Common practice, no source.
-bool says_low_heat(const Cook& cook) {
-    static const PhraseBook book{{"sous vide",        "water bath",       "immersion circulator",
-                                  "low temperature",  "keep warm",        "warming drawer",
-                                  "slow cook",        "slow cooking",     "yogurt",
-                                  "baja temperatura", "bano de agua",     "mantener caliente",
-                                  "coccion lenta",    "niedertemperatur", "niedergaren",
-                                  "wasserbad",        "warmhalten",       "warmhaltestufe",
-                                  "schongaren",       "langsam garen"}};
-    return !book.find(words_of(cook.in)).empty() || !book.find(words_of(cook.setting)).empty();
-}
-
-bool is_only_warm(const Cook& cook) {
-    constexpr std::array<std::string_view, 5> words{"warm", "keep", "warming", "caliente",
-                                                    "templado"};
-    const auto said = words_of(cook.setting);
-    return !said.empty() && std::ranges::all_of(said, [&](const std::string& word) {
-        return std::ranges::find(words, word) != words.end();
-    });
-}
-
-/// The first temperature in a setting: of "160 °C, lid on", 160 °C.
-std::optional<double> celsius_in(std::string_view setting) {
-    for (auto end = setting.size(); end != std::string_view::npos && end > 0;
-         end = setting.find_last_of(", ;(", end - 1)) {
-        if (const auto temperature = parse_temperature(setting.substr(0, end))) {
-            return temperature.value().celsius;
-        }
-    }
-    return std::nullopt;
-}
-
-/// The number after "gas mark"; marks below 3 are below 160 °C (common practice, no source).
-std::optional<double> gas_mark_in(std::string_view setting) {
-    const auto small = lower(setting);
-    const auto at = small.find("mark");
-    if (at == std::string::npos || small.find("gas") == std::string::npos) {
-        return std::nullopt;
-    }
-    const auto number = read_amount(small, skip_spaces(small, at + 4));
-    return number ? std::optional{static_cast<double>(number.value().amount.numerator) /
-                                  static_cast<double>(number.value().amount.denominator)}
-                  : std::nullopt;
-}
-
-/// USDA asks 325 °F of the oven at least, which dials in Celsius mark as 160.
-bool is_low_oven(const Cook& cook) {
-    constexpr double least_celsius = 160.0;
-    constexpr double least_mark = 3.0;
-    const auto celsius = celsius_in(cook.setting);
-    const auto mark = gas_mark_in(cook.setting);
-    return (celsius && *celsius < least_celsius) || (mark && *mark < least_mark);
-}
-
-bool has_a_dial(Heat heat) {
-    return heat == Heat::Oven || heat == Heat::Grill || heat == Heat::Other;
-}
-
 Heat heat_of_vessel(Vessel vessel) {
     switch (vessel) {
     case Vessel::SlowCooker:
@@ -175,17 +109,26 @@ Heat heat_of_vessel(Vessel vessel) {
 } // namespace
 
 Heat heat_of(const Package& package) {
+    return said_heat(package).heat;
+}
+
+SaidHeat said_heat(const Package& package) {
     if (!package.cook) {
-        return Heat::Nowhere;
+        return {Heat::Nowhere, {}, package.where};
     }
     const auto& cook = *package.cook;
     const auto heat = heat_of_vessel(cook.vessel);
-    if (heat == Heat::SlowCooker) {
-        return heat;
+    const auto words = cook.setting.empty() ? cook.in : cook.in + ", " + cook.setting;
+    const auto slow = heat == Heat::SlowCooker && is_no_slow_cooker(cook.in) ? Heat::Low : heat;
+    if (slow == Heat::SlowCooker || slow == Heat::Low) {
+        return {slow, words, cook.where.key("in")};
     }
-    const bool low =
-        says_low_heat(cook) || is_only_warm(cook) || (has_a_dial(heat) && is_low_oven(cook));
-    return low ? Heat::Low : heat;
+    if (const auto gentle = gentle_heat(cook)) {
+        return {gentle->slow_cooker ? Heat::SlowCooker : Heat::Low,
+                gentle->step ? cook.steps[*gentle->step] : words,
+                gentle->step ? cook.where.key("steps").index(*gentle->step) : cook.where.key("in")};
+    }
+    return {heat, words, cook.where.key("in")};
 }
 
 const Pairing& pairing(ThawMethod method, Heat heat) {

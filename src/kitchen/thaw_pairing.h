@@ -2,6 +2,7 @@
 
 #include "kitchen/day.h"
 
+#include <string>
 #include <string_view>
 
 namespace thawslip::kitchen {
@@ -34,7 +35,14 @@ enum class Passage {
     FrozenUneven, ///< from frozen it burns outside before the middle is hot: better thawed
 };
 
-/// What the rules know of how a dish is cooked: its vessel, and the words of its setting.
+/// What the rules know of how a dish is cooked: its vessel, the words of its setting, and the
+/// gentlest heat that a step names.
+struct SaidHeat {
+    Heat heat = Heat::Nowhere;
+    std::string words; ///< the cook's own, that say so: "oven, 110 °C", or a step
+    KeyPath where;
+};
+SaidHeat said_heat(const Package& package);
 Heat heat_of(const Package& package);
 
 /// One row for every pair.

@@ -180,6 +180,18 @@ TEST_CASE("gentle heat is known by its words and by its degrees, in three langua
         {Vessel::PressureCooker, "cooker", "slow cook", true},
         {Vessel::PressureCooker, "cooker", "high pressure", false},
         {Vessel::Oven, "oven", "190 °C, then keep it in a warm place", false},
+        {Vessel::Oven, "oven", "minimum", true},
+        {Vessel::Oven, "Ofen", "kleinste Stufe", true},
+        {Vessel::Oven, "horno", "muy bajo", true},
+        {Vessel::Oven, "Ofen", "85 Grad", true},
+        {Vessel::Oven, "oven", "70", true},
+        {Vessel::Oven, "oven", "Gas 1", true},
+        {Vessel::Oven, "oven at 210 °F", "", true},
+        {Vessel::Oven, "oven", "220 °C for 20 min, then 90 °C", true},
+        {Vessel::Oven, "oven", "220 °C for 20 min, then 150 °C", false},
+        {Vessel::Oven, "oven", "200 °C, lowest shelf", false},
+        {Vessel::Oven, "kleiner Backofen", "", false},
+        {Vessel::Oven, "oven, 60 min", "180", false},
     };
     for (const auto& c : cases) {
         CAPTURE(c.in);
@@ -191,4 +203,22 @@ TEST_CASE("gentle heat is known by its words and by its degrees, in three langua
         package.cook->setting = c.setting;
         CHECK((heat_of(package) == Heat::Low) == c.low);
     }
+}
+
+TEST_CASE("the gentlest heat that a step names counts") {
+    const auto heat = [](const char* step) {
+        Package package;
+        package.cook = Cook{};
+        package.cook->vessel = Vessel::Oven;
+        package.cook->in = "oven";
+        package.cook->until = Temperature{74, TemperatureScale::Celsius};
+        package.cook->steps = {step};
+        return heat_of(package);
+    };
+    CHECK(heat("Heat the oven to 95 °C and roast it all day.") == Heat::Low);
+    CHECK(heat("Bei 85 Grad garen.") == Heat::Low);
+    CHECK(heat("Then into the slow cooker.") == Heat::SlowCooker);
+    CHECK(heat("Roast until it is 80 °C in the middle.") == Heat::Oven);
+    CHECK(heat("Roast, then keep it warm in the oven at 80 °C.") == Heat::Oven);
+    CHECK(heat("Never in a slow cooker.") == Heat::Oven);
 }

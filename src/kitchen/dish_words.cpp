@@ -1,0 +1,75 @@
+#include "kitchen/dish_words.h"
+
+#include "kitchen/free_texts.h"
+#include "kitchen/negation.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen {
+namespace {
+
+bool is_in_bag(FreeText field) {
+    return field == FreeText::Dish || field == FreeText::Ingredient;
+}
+
+/// The mentions of a meaning that nothing near denies.
+bool names(const WordedText& text, std::string_view meaning) {
+    const auto all = mentions(text, Section::Dish, meaning);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!is_denied(text, all, i) && !is_warned_of(text, all, i, {})) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// "With a prune filling"; "filling" alone may be one for a pie.
+bool names_filling(const WordedText& text) {
+    const auto with = mentions(text, Section::Dish, "with");
+    return !with.empty() && names(text, "filling") &&
+           mentions(text, Section::Dish, "filling").front().first > with.front().first;
+}
+
+std::optional<Filled> filled_by(const ReadText& read) {
+    if (says(read.text, Section::Dish, "apart")) {
+        return std::nullopt;
+    }
+    const bool stuffed = names(read.text, "stuffed") || names_filling(read.text);
+    if (!stuffed && (read.field == FreeText::Note || !names(read.text, "wrapped"))) {
+        return std::nullopt;
+    }
+    return Filled{stuffed, read.written, read.where};
+}
+
+bool names_in_bag(const Package& package, std::string_view meaning, bool dish_only) {
+    return std::ranges::any_of(free_texts(package), [&](const ReadText& read) {
+        const bool counts = dish_only ? read.field == FreeText::Dish : is_in_bag(read.field);
+        return counts && names(read.text, meaning);
+    });
+}
+
+} // namespace
+
+std::optional<Filled> filled_in(const Package& package) {
+    std::optional<Filled> found;
+    for (const auto& read : free_texts(package)) {
+        if (!is_in_bag(read.field) && read.field != FreeText::Note) {
+            continue;
+        }
+        auto filled = filled_by(read);
+        if (filled && (!found || (filled->stuffed && !found->stuffed))) {
+            found = std::move(filled);
+        }
+    }
+    return found;
+}
+
+bool names_soup(const Package& package) {
+    return names_in_bag(package, "soup", true);
+}
+
+bool names_rice(const Package& package) {
+    return names_in_bag(package, "rice", false);
+}
+
+} // namespace thawslip::kitchen
