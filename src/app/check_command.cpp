@@ -149,6 +149,10 @@ void tell_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
     if (const auto& left = planned.after_thawing) {
         out << fmt::format("          once thawed, {} to {} days: \"{}\" ({})\n", left->low.count(),
                            left->high.count(), left->row.row, left->row.source);
+        if (const auto& fresh = left->capped_by) {
+            out << fmt::format("          no longer than fresh, {} to {} days: \"{}\" ({})\n",
+                               fresh->low.count(), fresh->high.count(), fresh->row, fresh->source);
+        }
     }
 }
 
@@ -280,6 +284,9 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
         if (plan.freezer_load) {
             tell_load(plan, style.units, console.out);
         }
+    }
+    for (const auto& trouble : shared_freezer_troubles(days.plans, style.units)) {
+        console.out << "the freezer: " << trouble << "\n";
     }
     return status;
 }

@@ -134,16 +134,21 @@ std::string moment(kitchen::LocalMinute local) {
     return say_weekday_date(local, language()) + ", " + say_time_of_day(local, language());
 }
 
+/// " (look from 36 h, allow 72 h)", as the label has it.
+std::string allow_text(const kitchen::TimeRange& time) {
+    const auto look = time.low < time.high
+                          ? fmt::format("look from {}, ", say_lead(time.low, language()))
+                          : std::string{};
+    return fmt::format(" ({}allow {})", look, say_lead(time.high, language()));
+}
+
 std::string thaw_text(const Proposal& proposal) {
     if (!proposal.method ||
         (*proposal.method != kitchen::ThawMethod::FromFrozen && !proposal.thaw_start)) {
         return "thaw as the label says";
     }
     const auto start = proposal.thaw_start ? moment(*proposal.thaw_start) : std::string{};
-    const auto allow =
-        proposal.thaw_time
-            ? fmt::format(" (allow {})", say_span(proposal.thaw_time->high, language()))
-            : std::string{};
+    const auto allow = proposal.thaw_time ? allow_text(*proposal.thaw_time) : std::string{};
     switch (*proposal.method) {
     case kitchen::ThawMethod::Refrigerator:
         return fmt::format("into the refrigerator: {}{}{}", start, allow,

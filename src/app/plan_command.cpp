@@ -29,10 +29,12 @@ struct Planned {
     wording::Style style;
 };
 
+/// Whether each of `words` begins a word of the dish, as in `freezer find`.
 bool is_meant(const std::string& dish, const std::string& words) {
     const auto in_dish = kitchen::words_of(dish);
     return std::ranges::all_of(kitchen::words_of(words), [&](const std::string& word) {
-        return std::ranges::find(in_dish, word) != in_dish.end();
+        return std::ranges::any_of(
+            in_dish, [&](const std::string& whole) { return whole.starts_with(word); });
     });
 }
 
@@ -135,6 +137,7 @@ Planned plan_for(std::vector<kitchen::TimelineDish> dishes, kitchen::LocalMinute
 std::string_view key(kitchen::TimelineStep step) {
     switch (step) {
     case kitchen::TimelineStep::Thaw: return "thaw";
+    case kitchen::TimelineStep::Look: return "look";
     case kitchen::TimelineStep::Start: return "start";
     case kitchen::TimelineStep::Add: return "add";
     case kitchen::TimelineStep::Ready: break;

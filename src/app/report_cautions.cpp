@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
-#include <set>
 
 namespace thawslip::app {
 namespace {
@@ -32,19 +31,6 @@ void add_cautions(Diagnostics& said, const kitchen::Plan& plan, const toml::Docu
     }
 }
 
-/// Each day's batches count on the whole freezer.
-void report_shared_freezer(const Days& days, std::ostream& err) {
-    std::set<kitchen::Date> seen;
-    for (const auto& plan : days.plans) {
-        if (plan.freezer_load && !seen.insert(plan.made).second) {
-            err << fmt::format("caution: two of these days are of {} and name a freezer: if it is "
-                               "one freezer, write them into one file, for each counts on all of "
-                               "it\n",
-                               kitchen::to_iso(plan.made));
-        }
-    }
-}
-
 } // namespace
 
 void report_cautions(const Days& days, const Settings& settings, std::ostream& err) {
@@ -54,7 +40,9 @@ void report_cautions(const Days& days, const Settings& settings, std::ostream& e
         add_cautions(said, days.plans[day], days.documents[day], style.language);
     }
     print(err, said, days.documents);
-    report_shared_freezer(days, err);
+    for (const auto& trouble : shared_freezer_troubles(days.plans, style.units)) {
+        err << fmt::format("caution: the freezer: {}\n", trouble);
+    }
     for (const auto& plan : days.plans) {
         for (const auto& trouble : load_troubles(plan, style.units)) {
             err << fmt::format("caution: the freezer: {}\n", trouble);

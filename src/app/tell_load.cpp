@@ -3,9 +3,12 @@
 #include "app/counted.h"
 #include "kitchen/unit_text.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <map>
 #include <ostream>
+#include <utility>
 
 namespace thawslip::app {
 namespace {
@@ -44,7 +47,47 @@ void tell_batches(const kitchen::Plan& plan, const kitchen::UnitStyle& style, st
     }
 }
 
+/// What goes into one freezer on one date.
+struct DateLoad {
+    double grams = 0.0;
+    double limit = 0.0;
+    int days = 0; ///< packing days that it comes from
+};
+
+using Freezer = std::pair<std::string, kitchen::Date>; ///< a kitchen's, on a date
+
+std::map<Freezer, DateLoad> loads_by_date(std::span<const kitchen::Plan> plans) {
+    std::map<Freezer, DateLoad> loads;
+    for (const auto& plan : plans) {
+        const auto batches = plan.freezer_load ? plan.freezer_load->batches.size() : 0;
+        for (std::size_t i = 0; i < batches; ++i) {
+            auto& load = loads[{plan.kitchen, kitchen::add_days(plan.made, std::chrono::days{i})}];
+            const auto limit = plan.freezer_load->limit_high.grams;
+            load.grams += plan.freezer_load->batches[i].weight.grams;
+            load.limit = load.days == 0 ? limit : std::min(load.limit, limit);
+            ++load.days;
+        }
+    }
+    return loads;
+}
+
 } // namespace
+
+std::vector<std::string> shared_freezer_troubles(std::span<const kitchen::Plan> plans,
+                                                 const kitchen::UnitStyle& style) {
+    std::vector<std::string> troubles;
+    for (const auto& [freezer, load] : loads_by_date(plans)) {
+        if (load.days > 1 && load.grams > load.limit) {
+            troubles.push_back(fmt::format(
+                "{} of {} descriptions go in on {}, and the limit in 24 h is {} of all together: "
+                "write what is packed on one day into one file, and pack later what is of another "
+                "day; or say with different names of kitchens that they are two freezers",
+                to_text(kitchen::Mass{load.grams}, style), load.days,
+                kitchen::to_iso(freezer.second), to_text(kitchen::Mass{load.limit}, style)));
+        }
+    }
+    return troubles;
+}
 
 void tell_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out) {
     const auto& load = *plan.freezer_load;

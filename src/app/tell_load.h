@@ -4,6 +4,7 @@
 #include "kitchen/unit_style.h"
 
 #include <iosfwd>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -17,5 +18,10 @@ void tell_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::
 /// must go elsewhere, which bags are too heavy, which have no weight. Empty where all have one,
 /// and where the freezer's size is not known.
 std::vector<std::string> load_troubles(const kitchen::Plan& plan, const kitchen::UnitStyle& style);
+
+/// Where several packing days of one kitchen put more into its freezer on a date than it takes in
+/// 24 h: each day's batches count on the whole freezer.
+std::vector<std::string> shared_freezer_troubles(std::span<const kitchen::Plan> plans,
+                                                 const kitchen::UnitStyle& style);
 
 } // namespace thawslip::app

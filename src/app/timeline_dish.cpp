@@ -1,6 +1,7 @@
 #include "app/timeline_dish.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace thawslip::app {
 namespace {
@@ -15,11 +16,30 @@ std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
                : usual.keeps_thawed;
 }
 
+std::vector<kitchen::Caution> label_cautions(const kitchen::PlannedPackage& planned) {
+    std::vector<kitchen::Caution> cautions;
+    std::ranges::copy_if(planned.cautions, std::back_inserter(cautions),
+                         [](const kitchen::Caution& caution) {
+                             return caution.level == kitchen::CautionLevel::LabelAndCard ||
+                                    caution.id == "hold-briefly";
+                         });
+    return cautions;
+}
+
 } // namespace
 
 kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
-    kitchen::TimelineDish dish{
-        planned.package, {}, keeps_thawed(planned), planned.wetness, planned.thaw_lead};
+    kitchen::TimelineDish dish{.package = planned.package,
+                               .bags = {},
+                               .keeps_thawed = keeps_thawed(planned),
+                               .wetness = planned.wetness,
+                               .raw = planned.raw,
+                               .cautions = label_cautions(planned),
+                               .after_thawing = planned.after_thawing,
+                               .served = planned.served,
+                               .hold = planned.hold,
+                               .counts_from_frozen = planned.counts_from_frozen,
+                               .thaw_lead = planned.thaw_lead};
     dish.package.finish = planned.finish;
     for (const auto& bag : planned.bags) {
         dish.bags.push_back(bag.id);

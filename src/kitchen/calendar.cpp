@@ -16,6 +16,7 @@ constexpr std::string_view event_length = "PT15M";
 std::string_view name_of(TimelineStep step) {
     switch (step) {
     case TimelineStep::Thaw: return "thaw";
+    case TimelineStep::Look: return "look";
     case TimelineStep::Start: return "start";
     case TimelineStep::Add: return "add";
     case TimelineStep::Ready: break;

@@ -23,15 +23,17 @@ bool is_perishable(const Scene& scene) {
            });
 }
 
+// As much as a day's description can say of one bag.
+constexpr Length largest_thickness = Length::millimetres(300.0);
+constexpr Mass largest_weight{20000.0};
+
 KeyPath method_place(const Scene& scene) {
     return scene.package.thaw.where.empty() ? scene.package.where
                                             : scene.package.thaw.where.key("method");
 }
 
-/// What its maker made to be eaten as it is, and nothing says is cooked.
 Served served(const Scene& scene) {
-    return !scene.package.cook && holds(scene, {FoodKind::ReadyToEat}) ? Served::AsItIs
-                                                                       : Served::Cooked;
+    return served(scene.package, scene.table);
 }
 
 std::optional<PastCeiling> past_ceiling(const Scene& scene, ThawMethod method) {
@@ -102,6 +104,25 @@ Findings microwave_too_long(const Scene& scene) {
              method_place(scene)}};
 }
 
+/// Where neither size is known nobody has reckoned anything: the print says what may be thawed so.
+Findings ceiling_unsaid(const Scene& scene) {
+    const auto& package = scene.package;
+    const auto method = package.thaw.method;
+    if (package.thickness || package.weight || !is_perishable(scene) ||
+        served(scene) == Served::AsItIs) {
+        return {};
+    }
+    const auto settings =
+        settings_for(package, wetness_of(scene.table, package.food), scene.settings.thaw);
+    const auto largest =
+        past_ceiling(method, largest_thickness, largest_weight, Served::Cooked, settings);
+    if (!largest) {
+        return {};
+    }
+    return {{{sizes_that_pass(*largest, style(scene)), span_text(largest->face.limit)},
+             method_place(scene)}};
+}
+
 Findings still_hard(const Scene& scene) {
     const bool applies =
         scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene);
@@ -130,6 +151,9 @@ constexpr CautionRule rules[] = {
      "in the microwave this bag takes {0}; expected {1} at most",
      "thaw it in the refrigerator, or fill bags of at most {2}",
      "USDA FSIS, Policy Memo 119, 1989 (read in a copy)", microwave_too_long},
+    {"ceiling-unsaid", CautionLevel::LabelAndCard,
+     "Only so for bags of at most {0}, and for {1} at most.", "", food_code_thawing, ceiling_unsaid,
+     "AT MOST {0}; {1}"},
     {"thaw-still-hard", CautionLevel::Card, "Still hard inside? Put it back and wait.", "",
      "common practice, no source", still_hard},
 };

@@ -119,9 +119,9 @@ constexpr CautionRule rules[] = {
      "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
      "Government of Canada, University of Illinois Extension",
      chilled_far_too_long},
-    {"chilled-too-long", CautionLevel::Report,
-     "{0} days in the refrigerator before freezing is more than the {1} that are advised ({2})", "",
-     "FoodSafety.gov, Cold Food Storage Chart", chilled_too_long},
+    {"chilled-too-long", CautionLevel::LabelAndCard,
+     "Chilled for {0} days before freezing; advised: {1}.", "",
+     "FoodSafety.gov, Cold Food Storage Chart", chilled_too_long, "CHILLED {0} DAYS - ADVISED {1}"},
     {"use-by-beyond-list", CautionLevel::Report,
      "use_by {0} is later than {1}: \"{3}\" is at its best for up to {2} months ({4})", "",
      "FoodSafety.gov, Cold Food Storage Chart", use_by_beyond_list},

@@ -162,19 +162,6 @@ Findings rest(const Scene& scene) {
     return {{{std::to_string(minimum->rest.count())}, cook_place(scene, "until")}};
 }
 
-/// How long it has to stay hot: as the publisher prints it, or longer where the cook says so.
-std::optional<seconds> holding(const Scene& scene) {
-    const auto minimum = minimum_of(scene);
-    const auto written = scene.package.cook ? scene.package.cook->hold : std::nullopt;
-    const bool counts = minimum && minimum->time_counts && !missed_minimum(scene) &&
-                        (has_target(scene) || says_minimum(scene));
-    if (!counts) {
-        return written;
-    }
-    const auto needed = needed_hold(has_target(scene) ? target(scene) : minimum->celsius);
-    return std::max(written.value_or(seconds{0}), needed.value_or(seconds{0}));
-}
-
 Findings hold_between(const Scene& scene, seconds least, seconds below) {
     const auto time = holding(scene);
     if (!time || *time < least || *time >= below) {
@@ -236,6 +223,18 @@ constexpr CautionRule rules[] = {
 };
 
 } // namespace
+
+std::optional<seconds> holding(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    const auto written = scene.package.cook ? scene.package.cook->hold : std::nullopt;
+    const bool counts = minimum && minimum->time_counts && !missed_minimum(scene) &&
+                        (has_target(scene) || says_minimum(scene));
+    if (!counts) {
+        return written;
+    }
+    const auto needed = needed_hold(has_target(scene) ? target(scene) : minimum->celsius);
+    return std::max(written.value_or(seconds{0}), needed.value_or(seconds{0}));
+}
 
 std::span<const CautionRule> temperature_rules() {
     return rules;

@@ -1,5 +1,5 @@
 #include "kitchen/caution_topics.h"
-#include "kitchen/fridge_life.h"
+#include "kitchen/chilled_wait.h"
 #include "kitchen/temperature_text.h"
 #include "kitchen/thaw_places.h"
 
@@ -86,16 +86,12 @@ Findings perhaps_vacuum_fish(const Scene& scene) {
 }
 
 Findings no_days_left(const Scene& scene) {
-    if (scene.package.thaw.method != ThawMethod::Refrigerator) {
-        return {};
-    }
-    const auto left = days_left_after_thawing(scene.table, scene.package.food,
-                                              std::chrono::days{scene.package.days_refrigerated});
+    const auto packing_day = scene.packing_day.value_or(scene.made);
+    const auto left = keeps_thawed(scene.package, packing_day, scene.table, scene.settings.thaw);
     if (!left || left->low.count() > 0) {
         return {};
     }
-    return {{{std::to_string(scene.package.days_refrigerated)},
-             scene.package.where.key("days_refrigerated")}};
+    return {{{}, scene.package.where.key("days_refrigerated")}};
 }
 
 constexpr CautionRule rules[] = {
@@ -105,15 +101,13 @@ constexpr CautionRule rules[] = {
      "", big_thaw, room_temperature},
     {"thaw-cook-at-once", CautionLevel::LabelAndCard,
      "Once it has thawed, cook it at once: it does not keep.", "", big_thaw, cook_at_once},
-    {"thaw-no-days-left", CautionLevel::LabelAndCard,
-     "Cook it on the day it has thawed: its days in the refrigerator before freezing count ({0}).",
-     "",
+    {"thaw-no-days-left", CautionLevel::LabelAndCard, "Cook it on the day it has thawed.", "",
      "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "
      "Food Safety",
      no_days_left, "COOK ON THE DAY IT HAS THAWED"},
     {"vacuum-packed-fish", CautionLevel::LabelAndCard,
-     "Open the vacuum pack before the fish thaws: a poison can form in it without air.", "",
-     vacuum_source, vacuum_fish, "OPEN VACUUM PACK BEFORE THAWING"},
+     "Open the vacuum pack before it thaws: a poison can form without air.", "", vacuum_source,
+     vacuum_fish, "OPEN VACUUM PACK BEFORE THAWING"},
     {"vacuum-packed-fish-perhaps", CautionLevel::Card,
      "If the fish is vacuum-packed, open the pack before it thaws.", "", vacuum_source,
      perhaps_vacuum_fish, "OPEN A VACUUM PACK BEFORE THAWING"},

@@ -53,6 +53,13 @@ std::vector<Caution> cautions(const Scene& unread) {
     return given;
 }
 
+bool is_of_thawing(const Caution& caution) {
+    const auto has = [&](std::span<const CautionRule> rules) {
+        return find_rule(rules, caution.id) != nullptr;
+    };
+    return has(thaw_rules()) || has(ceiling_rules());
+}
+
 std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
                                   const KitchenSettings& settings) {
     const bool perishable = std::ranges::any_of(

@@ -7,6 +7,7 @@
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
 
+#include <chrono>
 #include <optional>
 #include <span>
 #include <string>
@@ -57,6 +58,13 @@ const CautionRule* find_rule(std::span<const CautionRule> rules, std::string_vie
 
 /// The cautions of one package, the gravest first, equals in the order of the rules.
 std::vector<Caution> cautions(const Scene& scene);
+
+/// Whether a caution is for whoever thaws a bag; else it is for whoever cooks it.
+bool is_of_thawing(const Caution& caution);
+
+/// How long the middle of the food has to stay as hot as the prints say: as the publisher whose
+/// minimum counts has it, or longer where the cook says so. Nothing where none does.
+std::optional<std::chrono::seconds> holding(const Scene& scene);
 
 /// The cautions of the assembly day itself, to be said once: cooling, the two-hour rule, one
 /// layer in the freezer.

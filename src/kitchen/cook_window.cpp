@@ -25,6 +25,16 @@ std::optional<TimeRange> usable_cook_time(const Package& package) {
     return range;
 }
 
+std::optional<TimeRange> usable_cook_time(const TimelineDish& dish) {
+    const auto range = usable_cook_time(dish.package);
+    return range ? std::optional{with_hold(*range, dish)} : std::nullopt;
+}
+
+TimeRange with_hold(TimeRange range, const TimelineDish& dish) {
+    const auto held = std::chrono::ceil<minutes>(dish.hold.value_or(std::chrono::seconds{0}));
+    return {range.low + held, range.high + held};
+}
+
 minutes middle_of(TimeRange range) {
     return (range.low + range.high + minutes{1}) / 2;
 }

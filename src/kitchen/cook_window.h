@@ -8,6 +8,13 @@ namespace thawslip::kitchen {
 /// at most 14 days.
 std::optional<TimeRange> usable_cook_time(const Package& package);
 
+/// A cooking time and after it the time for which the middle has to stay hot, rounded up to a whole
+/// minute.
+TimeRange with_hold(TimeRange range, const TimelineDish& dish);
+
+/// The same for the cooking time of a dish, if it is usable.
+std::optional<TimeRange> usable_cook_time(const TimelineDish& dish);
+
 /// The middle of a range, rounded up to a whole minute.
 std::chrono::minutes middle_of(TimeRange range);
 

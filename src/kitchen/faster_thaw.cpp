@@ -19,30 +19,32 @@ struct Spans {
     TimeRange cooking;
 };
 
-std::optional<Spans> spans_of(ThawMethod method, const Package& package,
+std::optional<Spans> spans_of(ThawMethod method, const TimelineDish& dish,
                               const ThawSettings& settings) {
-    const auto cook_time = usable_cook_time(package);
-    if (pairing(method, heat_of(package)).passage == Passage::Refused)
+    const auto& package = dish.package;
+    const auto cook_time = usable_cook_time(dish);
+    if (dish.served == Served::AsItIs ||
+        pairing(method, heat_of(package)).passage == Passage::Refused)
         return std::nullopt;
     if (method == ThawMethod::FromFrozen) {
-        if (!cook_time || !takes_frozen(package.cook->vessel))
+        if (!cook_time || !dish.counts_from_frozen)
             return std::nullopt;
-        return Spans{minutes{0}, from_frozen(*cook_time)};
+        return Spans{minutes{0}, with_hold(from_frozen(*usable_cook_time(package)), dish)};
     }
     const auto lead = thaw_lead(method, package.thickness, package.weight, settings);
-    if (!lead || past_ceiling(method, package.thickness, package.weight, Served::Cooked, settings))
+    if (!lead || past_ceiling(method, package.thickness, package.weight, dish.served, settings))
         return std::nullopt;
     return Spans{lead.value().lead, cook_time.value_or(TimeRange{})};
 }
 
 } // namespace
 
-FasterWays faster_ways(const Package& package, const ThawSettings& settings, Instant eat,
+FasterWays faster_ways(const TimelineDish& dish, const ThawSettings& settings, Instant eat,
                        Instant now) {
     FasterWays found;
     for (const auto method :
          {ThawMethod::ColdWater, ThawMethod::Microwave, ThawMethod::FromFrozen}) {
-        const auto spans = spans_of(method, package, settings);
+        const auto spans = spans_of(method, dish, settings);
         if (!spans)
             continue;
         const Instant first_start = now + spans->lead;

@@ -19,6 +19,7 @@ struct Group {
     Places places;
     double grams = 0.0;
     std::chrono::days may_wait{0};
+    bool raw = false;
 };
 
 struct OpenBatch {
@@ -30,13 +31,26 @@ struct Filled {
     std::vector<OpenBatch> batches;
     Places elsewhere;
     double elsewhere_grams = 0.0;
+    double raw_elsewhere_grams = 0.0;
 };
+
+void leave_out(Filled& filled, const Group& bag) {
+    filled.elsewhere.push_back(bag.places.front());
+    filled.elsewhere_grams += bag.grams;
+    filled.raw_elsewhere_grams += bag.raw ? bag.grams : 0.0;
+}
+
+bool leaves_less_out(const Filled& a, const Filled& b) {
+    return std::tie(a.raw_elsewhere_grams, a.elsewhere_grams) <
+           std::tie(b.raw_elsewhere_grams, b.elsewhere_grams);
+}
 
 void add(Group& group, Bags bags, std::size_t place) {
     const auto& bag = bags[place];
     group.may_wait = group.places.empty() ? bag.may_wait : std::min(group.may_wait, bag.may_wait);
     group.places.push_back(place);
     group.grams += bag.weight->grams;
+    group.raw = group.raw || bag.raw;
 }
 
 std::vector<Group> by_dish(Bags bags, const Places& weighed) {
@@ -56,11 +70,11 @@ std::vector<Group> one_by_one(Bags bags, const Places& weighed) {
     return groups;
 }
 
-/// What may wait least first; of equals the heaviest, which finds room the worst (first fit,
-/// decreasing: D. S. Johnson, "Near-optimal bin packing algorithms", 1973).
+/// What may wait least first, of that what is raw; of equals the heaviest, which finds room the
+/// worst (first fit, decreasing: D. S. Johnson, "Near-optimal bin packing algorithms", 1973).
 void sort_by_urgency(std::vector<Group>& groups) {
     std::ranges::stable_sort(groups, [](const Group& a, const Group& b) {
-        return std::tuple{a.may_wait, -a.grams} < std::tuple{b.may_wait, -b.grams};
+        return std::tuple{a.may_wait, !a.raw, -a.grams} < std::tuple{b.may_wait, !b.raw, -b.grams};
     });
 }
 
@@ -89,10 +103,8 @@ Filled fill_batches(std::vector<Group> groups, Bags bags, double limit) {
         auto parts = one_by_one(bags, group.places);
         sort_by_urgency(parts);
         for (const auto& part : parts) {
-            if (!put_together(part, limit, filled.batches)) {
-                filled.elsewhere.push_back(part.places.front());
-                filled.elsewhere_grams += part.grams;
-            }
+            if (!put_together(part, limit, filled.batches))
+                leave_out(filled, part);
         }
     }
     return filled;
@@ -103,7 +115,7 @@ Filled best_filling(Bags bags, const Places& weighed, double limit) {
     if (whole.elsewhere.empty())
         return whole;
     auto single = fill_batches(one_by_one(bags, weighed), bags, limit);
-    return single.elsewhere_grams < whole.elsewhere_grams ? single : whole;
+    return leaves_less_out(single, whole) ? single : whole;
 }
 
 std::vector<std::string> labels_of(Places places, Bags bags) {

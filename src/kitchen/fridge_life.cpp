@@ -34,6 +34,26 @@ days less(days limit, days spent) {
     return std::max(limit - spent, days{0});
 }
 
+/// What is left of one kind of food; nothing where no list says anything.
+std::optional<DaysLeft> days_left_of(const StorageTable& table, const std::string& food,
+                                     days days_before) {
+    const auto* row = find_thawed(table, kind_of(table, food));
+    if (row == nullptr) {
+        return std::nullopt;
+    }
+    DaysLeft left{row->low, row->high, *row};
+    const auto fresh = find_fridge_life(table, food);
+    if (fresh && (fresh->low < row->low || fresh->high < row->high)) {
+        left.low = std::min(row->low, fresh->low);
+        left.high = std::min(row->high, fresh->high);
+        left.capped_by = fresh;
+    }
+    const auto spent = row->days_before_count ? days_before : days{0};
+    left.low = less(left.low, spent);
+    left.high = less(left.high, spent);
+    return left;
+}
+
 } // namespace
 
 std::optional<FridgeRow> find_fridge_life(const StorageTable& table, std::string_view food) {
@@ -65,18 +85,14 @@ std::optional<days> longest_fridge_life(const StorageTable& table, std::string_v
 std::optional<DaysLeft> days_left_after_thawing(const StorageTable& table,
                                                 std::span<const std::string> foods,
                                                 days days_before) {
-    const ThawedRow* shortest = nullptr;
+    std::optional<DaysLeft> shortest;
     for (const auto& food : foods) {
-        const auto* row = find_thawed(table, kind_of(table, food));
-        if (row != nullptr && (shortest == nullptr || keeps_shorter(*row, *shortest))) {
-            shortest = row;
+        auto left = days_left_of(table, food, days_before);
+        if (left && (!shortest || keeps_shorter(*left, *shortest))) {
+            shortest = std::move(left);
         }
     }
-    if (shortest == nullptr) {
-        return std::nullopt;
-    }
-    const auto spent = shortest->days_before_count ? days_before : days{0};
-    return DaysLeft{less(shortest->low, spent), less(shortest->high, spent), *shortest};
+    return shortest;
 }
 
 Date food_code_last_day(Date made, Date frozen, Date thawed) {

@@ -28,11 +28,14 @@ struct DaysLeft {
     std::chrono::days low{0};
     std::chrono::days high{0};
     ThawedRow row; ///< the row it was worked out from
+    /// The refrigerator row that allows less than `row` does; nothing where that decides alone.
+    std::optional<FridgeRow> capped_by = std::nullopt;
 };
 
 /// Freezing stops the count of days, it does not start it again: `days_before`, the days in the
 /// refrigerator before freezing, are taken off (FDA Food Code 3-501.17, as Minnesota Rules
-/// 4626.0400 words it), except where the list's own limit already allows for them. Of several
+/// 4626.0400 words it), except where the list's own limit already allows for them. Nor does it
+/// lengthen it: no food keeps longer than it would have fresh, by find_fridge_life. Of several
 /// classes the shortest-lived counts. Nothing when no list says anything.
 std::optional<DaysLeft> days_left_after_thawing(const StorageTable& table,
                                                 std::span<const std::string> foods,

@@ -101,14 +101,6 @@ std::vector<DeclaredAllergen> allergens_of(const std::vector<std::string>& list)
     return allergens;
 }
 
-std::optional<DaysLeft> after_thawing(const Package& package, const StorageTable& table) {
-    if (package.thaw.method != ThawMethod::Refrigerator) {
-        return std::nullopt;
-    }
-    return days_left_after_thawing(table, package.food,
-                                   std::chrono::days{package.days_refrigerated});
-}
-
 std::optional<ThawLead> lead_of(const Package& package, const ThawSettings& settings) {
     const auto lead = thaw_lead(package.thaw.method, package.thickness, package.weight, settings);
     return lead ? std::optional{lead.value()} : std::nullopt;
@@ -148,7 +140,8 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
     if (!keep) {
         return std::nullopt;
     }
-    auto given = cautions({package, made, *keep, table, settings, packing_day});
+    const Scene scene{package, made, *keep, table, settings, packing_day};
+    auto given = cautions(scene);
     if (!pass(given, faults) || !fits) {
         return std::nullopt;
     }
@@ -164,14 +157,17 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
                           .cautions = std::move(given),
                           .allergens = allergens_of(package.contains),
                           .may_contain = allergens_of(package.may_contain),
-                          .after_thawing = after_thawing(package, table),
+                          .after_thawing = keeps_thawed(package, packing_day, table, settings.thaw),
                           .thaw_lead = lead_of(package, thaw),
                           .wetness = wetness,
                           .cooling = cooling_of(package, table, thaw),
                           .freezing = freezing_lead(package.thickness, package.weight, thaw),
                           .minimum = counted_minimum(table, package),
 
-                          .raw = any_raw(table, package.food)};
+                          .raw = any_raw(table, package.food),
+                          .served = served(package, table),
+                          .hold = holding(scene),
+                          .counts_from_frozen = may_count_from_frozen(package, table)};
 }
 
 FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,
@@ -181,7 +177,7 @@ FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,
         const auto& package = packages[dish].package;
         const auto may_wait = may_wait_chilled(package, by.packing_day, by.table, by.settings.thaw);
         for (const auto& bag : packages[dish].bags) {
-            bags.push_back({bag.id, package.weight, dish, may_wait});
+            bags.push_back({bag.id, package.weight, dish, may_wait, packages[dish].raw});
         }
     }
     return freezer_load(litres, bags);

@@ -12,6 +12,7 @@
 #include "kitchen/safe_minimum.h"
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
+#include "kitchen/thaw_ceiling.h"
 #include "kitchen/thaw_lead.h"
 
 #include <optional>
@@ -58,6 +59,9 @@ struct PlannedPackage {
     std::optional<CountedMinimum> minimum = std::nullopt;
 
     bool raw = false; ///< whether what is in the bag is raw, or a part of it
+    Served served = Served::Cooked;
+    std::optional<std::chrono::seconds> hold = std::nullopt; ///< the middle stays that hot for it
+    bool counts_from_frozen = false; ///< by may_count_from_frozen of cook_time.h
 };
 
 struct Plan {

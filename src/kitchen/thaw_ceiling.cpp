@@ -42,6 +42,13 @@ std::optional<double> largest(double given, double step, Passes passes_with) {
 
 } // namespace
 
+Served served(const Package& package, const StorageTable& table) {
+    const bool ready = std::ranges::any_of(package.food, [&](const std::string& food) {
+        return kind_of(table, food) == FoodKind::ReadyToEat;
+    });
+    return ready && !package.cook ? Served::AsItIs : Served::Cooked;
+}
+
 std::optional<WarmFace> warm_face(const ThawLead& lead, Served served,
                                   const ThawSettings& settings) {
     switch (lead.method) {

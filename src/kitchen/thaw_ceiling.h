@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kitchen/storage.h"
 #include "kitchen/thaw_lead.h"
 
 #include <chrono>
@@ -9,6 +10,9 @@ namespace thawslip::kitchen {
 
 /// Whether a food is cooked after it has thawed, or eaten as it is.
 enum class Served { Cooked, AsItIs };
+
+/// AsItIs where its maker made some of it to be eaten so, and nothing says that it is cooked.
+Served served(const Package& package, const StorageTable& table);
 
 /// How long a bag's outside is warmer than 5 °C (41 °F) until it is cooked, and how long it may be.
 ///

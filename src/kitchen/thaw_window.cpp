@@ -9,11 +9,15 @@ namespace {
 using std::chrono::days;
 using std::chrono::minutes;
 
+bool knows_waking(const TimelineRequest& request) {
+    return request.day_begins >= minutes{0} && request.day_begins < request.day_ends &&
+           request.day_ends < days{1};
+}
+
 /// The latest time up to `limit` when somebody is up, by the clock; `limit` itself where the
 /// hours of the day make no sense.
 Instant latest_waking(Instant limit, const TimelineRequest& request) {
-    if (request.day_begins < minutes{0} || request.day_begins >= request.day_ends ||
-        request.day_ends >= days{1})
+    if (!knows_waking(request))
         return limit;
     const LocalMinute local = on_clock(request.clock, limit);
     const auto midnight = std::chrono::floor<days>(local);
@@ -42,6 +46,18 @@ ThawWindow thaw_window(const ThawLead& lead, Instant start, std::chrono::hours k
     if (at >= window.no_earlier && at <= no_later)
         window.at = at;
     return window;
+}
+
+Instant earliest_waking(Instant limit, const TimelineRequest& request) {
+    const LocalMinute local = on_clock(request.clock, limit);
+    const auto midnight = std::chrono::floor<days>(local);
+    if (!knows_waking(request))
+        return limit;
+    if (local < midnight + request.day_begins)
+        return read_clock(request.clock, midnight + request.day_begins).instant;
+    if (local > midnight + request.day_ends)
+        return read_clock(request.clock, midnight + days{1} + request.day_begins).instant;
+    return limit;
 }
 
 bool is_tight(const ThawWindow& window) {

@@ -15,6 +15,10 @@ namespace thawslip::kitchen {
 ThawWindow thaw_window(const ThawLead& lead, Instant start, std::chrono::hours keeps_thawed,
                        const TimelineRequest& request);
 
+/// The first time from `limit` on when somebody is up, by the clock; `limit` itself where the hours
+/// of the day make no sense.
+Instant earliest_waking(Instant limit, const TimelineRequest& request);
+
 /// Whether the two ends met although the bag keeps for a while: see ThawWindowTight.
 bool is_tight(const ThawWindow& window);
 

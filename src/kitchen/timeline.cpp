@@ -12,6 +12,7 @@ namespace thawslip::kitchen {
 
 namespace {
 
+using std::chrono::days;
 using std::chrono::minutes;
 
 /// Fills one timeline, dish by dish.
@@ -60,7 +61,7 @@ private:
 
     void plan_cooking(std::size_t dish) {
         const Package& package = request_.dishes[dish].package;
-        const auto range = usable_cook_time(package);
+        const auto range = usable_cook_time(request_.dishes[dish]);
         if (range)
             line_.dishes[dish].cook = cook_window(*range, line_.eat, request_.now);
         else if (package.cook)
@@ -93,7 +94,7 @@ private:
         const auto& planned = line_.dishes[dish];
         if (!planned.cook || planned.outlook == Outlook::FasterWay)
             return;
-        const auto takes = middle_of(*usable_cook_time(request_.dishes[dish].package));
+        const auto takes = middle_of(*usable_cook_time(request_.dishes[dish]));
         const auto& window = *planned.cook;
         if (start_late)
             remark(
@@ -112,11 +113,18 @@ private:
         if (planned.outlook == Outlook::FasterWay && ways.front().method != ThawMethod::FromFrozen)
             event({ways.front().begin, TimelineStep::Thaw, dish});
         if (planned.outlook == Outlook::InTime && planned.thaw)
-            event({planned.thaw->at, TimelineStep::Thaw, dish});
+            add_thawing(*planned.thaw, planned, dish);
         if (planned.cook)
             event({planned.cook->at, TimelineStep::Start, dish});
         plan_finishing(dish);
         event({line_.eat, TimelineStep::Ready, dish});
+    }
+
+    void add_thawing(const ThawWindow& window, const DishTimeline& planned, std::size_t dish) {
+        event({window.at, TimelineStep::Thaw, dish});
+        const Instant look = earliest_waking(window.at + window.lead.soonest, request_);
+        if (is_tight(window) && look < (planned.cook ? planned.cook->at : line_.eat))
+            event({look, TimelineStep::Look, dish});
     }
 
     void plan_finishing(std::size_t dish) {
@@ -154,7 +162,14 @@ private:
         planned.thaw = window;
         tell_of_lead(dish, window.lead);
         if (is_tight(window))
-            remark({.id = RemarkId::ThawWindowTight, .dish = dish, .values = {asked.keeps_thawed}});
+            remark(tight(asked, dish));
+    }
+
+    /// As the label says it: within its days, or on the day.
+    static TimelineRemark tight(const TimelineDish& asked, std::size_t dish) {
+        if (asked.keeps_thawed < days{1})
+            return {.id = RemarkId::ThawWindowTightToday, .dish = dish};
+        return {.id = RemarkId::ThawWindowTight, .dish = dish, .values = {asked.keeps_thawed}};
     }
 
     void tell_of_lead(std::size_t dish, const ThawLead& lead) {
@@ -176,9 +191,8 @@ private:
     void offer_faster_ways(std::size_t dish) {
         auto& planned = line_.dishes[dish];
         const TimelineDish& asked = request_.dishes[dish];
-        auto found =
-            faster_ways(asked.package, settings_for(asked.package, asked.wetness, request_.thaw),
-                        line_.eat, request_.now);
+        auto found = faster_ways(asked, settings_for(asked.package, asked.wetness, request_.thaw),
+                                 line_.eat, request_.now);
         for (const auto& way : found.ways)
             remark(remark_of(way, dish));
         tell_if_thawed(dish);
@@ -203,7 +217,7 @@ private:
 
     /// By the quickest way there is, the planned one among them.
     Instant soonest_ready(std::size_t dish, const FasterWays& found) const {
-        const auto range = usable_cook_time(request_.dishes[dish].package).value_or(TimeRange{});
+        const auto range = usable_cook_time(request_.dishes[dish]).value_or(TimeRange{});
         const auto as_planned =
             request_.now + line_.dishes[dish].thaw->lead.lead + middle_of(range);
         return std::min(found.soonest_ready.value_or(as_planned), as_planned);

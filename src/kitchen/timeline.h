@@ -1,7 +1,10 @@
 #pragma once
 
+#include "kitchen/caution.h"
 #include "kitchen/day.h"
+#include "kitchen/fridge_life.h"
 #include "kitchen/local_clock.h"
+#include "kitchen/thaw_ceiling.h"
 #include "kitchen/thaw_lead.h"
 #include "kitchen/timeline_remark.h"
 
@@ -24,6 +27,18 @@ struct TimelineDish {
     std::chrono::hours keeps_thawed{72};
 
     Wetness wetness = Wetness::Dish; ///< of its food
+
+    bool raw = false;                   ///< whether what is in the bag is raw, or a part of it
+    std::vector<Caution> cautions = {}; ///< those of its label, and how long it stays hot
+    std::optional<DaysLeft> after_thawing = std::nullopt; ///< as its label says
+
+    Served served = Served::Cooked;
+
+    /// How long its middle has to stay hot: that comes after the cooking time.
+    std::optional<std::chrono::seconds> hold = std::nullopt;
+
+    /// Whether a time from frozen is published for it: may_count_from_frozen of cook_time.h.
+    bool counts_from_frozen = false;
 
     /// How long it thaws, as its label says; nothing: to be worked out with the request's settings.
     std::optional<ThawLead> thaw_lead = std::nullopt;
@@ -82,7 +97,7 @@ struct DishTimeline {
     std::vector<FasterWay> ways; ///< in the agencies' order; the events are those of the first
 };
 
-enum class TimelineStep { Thaw, Start, Add, Ready };
+enum class TimelineStep { Thaw, Look, Start, Add, Ready };
 
 struct TimelineEvent {
     Instant at;
@@ -109,13 +124,15 @@ std::vector<TimelineRemark> cautions_of(ThawMethod method, std::size_t dish);
 /// Whether nothing stands against it: no remark says that it cannot be done.
 bool can_be_done(const Timeline& line);
 
-/// Works backwards from the time to eat: cooking starts its middle time before, finishing
-/// ingredients go in between, thawing starts its lead before cooking. A cooking time is taken as
-/// written: for thawed food, unless the package's thaw method is FromFrozen.
+/// Works backwards from the time to eat: cooking starts its middle time before, and as long as the
+/// middle has to stay hot, finishing ingredients go in between, thawing starts its lead before
+/// cooking. A cooking time is taken as written: for thawed food, unless the package's thaw method
+/// is FromFrozen.
 ///
+/// A bag that may be thawed before it can be used, and hardly keeps, is to be looked at in between.
 /// Where the planned start is past but the shortest time still fits, cooking is planned from now.
 /// Where a bag can no longer thaw as planned, each faster safe way that still fits is offered: cold
-/// water, microwave, and from frozen in an oven, pan, pot or microwave but never in a slow cooker.
+/// water, microwave, and from frozen where a time for that is published.
 /// The dish's events are then those of the first of them; where there is none, those that remain
 /// if it was thawed in time; where that is too late too, it has no events. A frozen bag that is
 /// meant for a slow cooker gets none either.

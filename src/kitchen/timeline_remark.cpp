@@ -38,7 +38,11 @@ constexpr RemarkRule rules[] = {
      big_thaw},
     {ThawWindowTight, Caution, "thaw_window_tight",
      "It may be thawed before the last moment for cooking it: look earlier, and cook it within "
-     "{0} of being thawed.",
+     "{0} of thawing.",
+     leftovers},
+    {ThawWindowTightToday, Caution, "thaw_window_tight_today",
+     "It may be thawed before the last moment for cooking it: look earlier, and cook it on the day "
+     "it has thawed.",
      leftovers},
     {ThawTooLate, Caution, "thaw_too_late",
      "It had to start thawing by {0}. If it is still frozen, do not hurry it on the counter or in "

@@ -25,6 +25,7 @@ enum class RemarkId {
     ThawWeightUnknown,
     ThawNotReckoned,
     ThawWindowTight,
+    ThawWindowTightToday,
     ThawTooLate,
     ThawByWater,
     ThawByMicrowave,

@@ -2,7 +2,6 @@
 
 #include "wording/fields.h"
 #include "wording/phrases.h"
-#include "wording/timeline_words.h"
 #include "wording/typography.h"
 
 #include <algorithm>
@@ -34,7 +33,7 @@ std::string say_thaw_short(const DoorRow& row, const Style& style) {
     }
     const auto method = style.say(key_of(*row.thaw));
     const bool timed = row.thaw_lead && *row.thaw != kitchen::ThawMethod::FromFrozen;
-    return timed ? style.say("door-list.timed", {method, say_span(*row.thaw_lead, style.language)})
+    return timed ? style.say("door-list.timed", {method, say_lead(*row.thaw_lead, style.language)})
                  : method;
 }
 

@@ -17,12 +17,6 @@ Field one_paragraph(std::string name, Paragraph paragraph, KeyPath where) {
     return {std::move(name), {std::move(paragraph)}, std::move(where)};
 }
 
-/// What the thaw line tells anyway is not told twice on one print.
-bool thaw_line_says(const kitchen::Caution& caution) {
-    return caution.id == "thaw-cook-at-once" || caution.id == "cold-water-thaw" ||
-           caution.id == "thaw-still-hard"; // on cards
-}
-
 /// "Made **17 Oct 2026**": the label is quiet, the date is what counts.
 Paragraph dated(std::string_view label, std::string_view date) {
     auto paragraph = as_is(with_no_break_spaces(date), Emphasis::Strong);
@@ -125,6 +119,11 @@ Field kitchen_field(const std::string& kitchen, const Style& style) {
 
 Field local_rules_field(const Style& style) {
     return one_paragraph("local-rules", plain(style.say("standing.local-rules")), {});
+}
+
+bool thaw_line_says(const kitchen::Caution& caution) {
+    return caution.id == "thaw-cook-at-once" || caution.id == "cold-water-thaw" ||
+           caution.id == "thaw-still-hard"; // on cards
 }
 
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,

@@ -33,6 +33,9 @@ Field local_rules_field(const Style& style);
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,
                      const Style& style);
 
+/// What the thaw line says anyway is not said twice on one print.
+bool thaw_line_says(const kitchen::Caution& caution);
+
 /// The words of one caution in this language; English where its table has none.
 std::string say_caution(const kitchen::Caution& caution, const Language& language);
 

@@ -58,12 +58,6 @@ std::string_view placing_key(kitchen::Placing placing) {
     return "thaw.stacked";
 }
 
-/// Half hours, which thawing in water is counted in, as a fraction: "2½ h".
-std::string say_lead(std::chrono::minutes lead, const Language& language) {
-    return half_hours(lead) ? language.say("time.hours", {hours_figure(lead)})
-                            : say_duration(lead, language);
-}
-
 /// Where nothing is known of the bag, a time would be a guess that looks like a measurement.
 std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language) {
     const auto keys = thaw_keys(planned.package.thaw.method);
@@ -97,6 +91,11 @@ std::string say_duration(std::chrono::minutes duration, const Language& language
     }
     return language.say("time.hours-minutes", {std::to_string(duration.count() / 60),
                                                std::to_string(duration.count() % 60)});
+}
+
+std::string say_lead(std::chrono::minutes lead, const Language& language) {
+    return half_hours(lead) ? language.say("time.hours", {hours_figure(lead)})
+                            : say_duration(lead, language);
 }
 
 std::string say_days(std::chrono::days days, const Language& language) {

@@ -17,6 +17,10 @@ std::string say_date(kitchen::Date date, const Language& language);
 /// "45 min", "7 h", "1 h 30 min".
 std::string say_duration(std::chrono::minutes duration, const Language& language);
 
+/// How long something thaws, the same on all prints: in hours, half hours as a fraction, for
+/// thawing in water is counted in them: `2½ h`, `72 h`.
+std::string say_lead(std::chrono::minutes lead, const Language& language);
+
 std::string say_days(std::chrono::days days, const Language& language); ///< "1 day", "3 days"
 
 /// "7–9 h", "90–120 min"; one duration where both ends are equal.

@@ -1,7 +1,11 @@
 #include "wording/timeline_words.h"
 
+#include "kitchen/cautions.h"
+#include "kitchen/cook_window.h"
+#include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print.h"
+#include "wording/typography.h"
 
 #include <fmt/format.h>
 
@@ -30,16 +34,21 @@ struct Setting {
     const kitchen::TimelineDish& dish;
     const kitchen::DishTimeline& windows;
     const Style& style;
+    std::size_t number = 0; ///< of the dish
 };
 
 std::string clock_at(const Setting& setting, Instant instant) {
     return say_clock(on_clock(setting.line.clock, instant), setting.style.language);
 }
 
+std::string dish_of(const Setting& setting) {
+    return say_dish(setting.dish.package.dish, setting.dish.raw, setting.style.language);
+}
+
 std::string bags_of(const Setting& setting) {
     const auto count = setting.dish.bags.size();
     return setting.style.language.say(count == 1 ? "plan.bag" : "plan.bags",
-                                      {std::to_string(count), setting.dish.package.dish});
+                                      {std::to_string(count), dish_of(setting)});
 }
 
 std::string_view thaw_key(kitchen::ThawMethod method) {
@@ -70,15 +79,60 @@ void add_cautions(std::string& text, const Setting& setting) {
     }
 }
 
+/// Said when it is ready: that is when somebody has the thermometer in it.
+bool is_of_hold(const kitchen::Caution& caution) {
+    return caution.id == "hold" || caution.id == "hold-briefly";
+}
+
+/// The label's cautions for whoever thaws it, or for whoever cooks it.
+enum class CautionFor { Thawing, Cooking };
+
+void add_label_cautions(std::string& text, const Setting& setting, CautionFor whom) {
+    for (const auto& caution : setting.dish.cautions) {
+        const bool of_thawing = kitchen::is_of_thawing(caution);
+        if (of_thawing == (whom == CautionFor::Thawing) && !thaw_line_says(caution) &&
+            !is_of_hold(caution)) {
+            add_sentence(text, say_caution(caution, setting.style.language));
+        }
+    }
+}
+
+/// How long it thaws and keeps, in the label's own words.
+std::string label_thaw_line(const Setting& setting) {
+    kitchen::PlannedPackage planned;
+    planned.package = setting.dish.package;
+    planned.after_thawing = setting.dish.after_thawing;
+    planned.thaw_lead =
+        setting.windows.thaw ? std::optional{setting.windows.thaw->lead} : setting.dish.thaw_lead;
+    return say_thaw(planned, setting.style.language);
+}
+
 kitchen::EventWords thaw_words(const Setting& setting) {
     const auto& language = setting.style.language;
     const auto method = method_of(setting);
     kitchen::EventWords words{language.say(thaw_key(method), {bags_of(setting)}), {}};
-    add_cautions(words.description, setting);
+    if (!setting.windows.ways.empty()) {
+        add_cautions(words.description, setting);
+        return words;
+    }
     const auto& window = setting.windows.thaw;
-    if (setting.windows.ways.empty() && window && window->no_earlier != window->no_later) {
+    if (window && window->no_earlier != window->no_later) {
         words.description = language.say("plan.thaw-window", {clock_at(setting, window->no_earlier),
                                                               clock_at(setting, window->no_later)});
+    }
+    add_sentence(words.description, capitalised(label_thaw_line(setting)));
+    add_label_cautions(words.description, setting, CautionFor::Thawing);
+    return words;
+}
+
+kitchen::EventWords look_words(const Setting& setting) {
+    kitchen::EventWords words{setting.style.language.say("plan.look", {bags_of(setting)}), {}};
+    for (const auto& remark : setting.line.remarks) {
+        const bool tight = remark.id == kitchen::RemarkId::ThawWindowTight ||
+                           remark.id == kitchen::RemarkId::ThawWindowTightToday;
+        if (tight && remark.dish == setting.number) {
+            words.description = say_remark(setting.line, remark, setting.style.language);
+        }
     }
     return words;
 }
@@ -92,8 +146,9 @@ std::string cooking_of(const Setting& setting) {
     auto cook = *setting.dish.package.cook;
     if (!ways.empty() && ways.front().method == kitchen::ThawMethod::FromFrozen) {
         const auto& window = ways.front().cook;
-        cook.time = kitchen::TimeRange{setting.line.eat - window.no_later,
-                                       setting.line.eat - window.no_earlier};
+        const auto held = kitchen::with_hold({}, setting.dish).low;
+        cook.time = kitchen::TimeRange{setting.line.eat - window.no_later - held,
+                                       setting.line.eat - window.no_earlier - held};
     }
     return say_cooking(cook, setting.style);
 }
@@ -116,13 +171,13 @@ kitchen::EventWords start_words(const Setting& setting) {
     if (frozen) {
         add_cautions(words.description, setting);
     }
+    add_label_cautions(words.description, setting, CautionFor::Cooking);
     return words;
 }
 
 kitchen::EventWords add_words(const Setting& setting, const kitchen::Finish& finish) {
     const auto& language = setting.style.language;
-    return {language.say("plan.add",
-                         {say_quantity(finish.add, setting.style), setting.dish.package.dish}),
+    return {language.say("plan.add", {say_quantity(finish.add, setting.style), dish_of(setting)}),
             finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
 }
 
@@ -133,6 +188,11 @@ kitchen::EventWords ready_words(const Setting& setting) {
     if (cook && cook->until) {
         words.description =
             language.say("cook-day-card.done-at", {say_target(*cook->until, setting.style)});
+    }
+    for (const auto& caution : setting.dish.cautions) {
+        if (is_of_hold(caution)) {
+            add_sentence(words.description, say_caution(caution, language));
+        }
     }
     return words;
 }
@@ -167,9 +227,11 @@ std::string say_span(std::chrono::minutes span, const Language& language) {
 kitchen::EventWords say_event(const kitchen::Timeline& timeline,
                               std::span<const kitchen::TimelineDish> dishes,
                               const TimelineEvent& event, const Style& style) {
-    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish], style};
+    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish], style,
+                          event.dish};
     switch (event.what) {
     case TimelineStep::Thaw: return thaw_words(setting);
+    case TimelineStep::Look: return look_words(setting);
     case TimelineStep::Start: return start_words(setting);
     case TimelineStep::Add:
         return add_words(setting, setting.dish.package.finish[event.finish.value_or(0)]);

@@ -23,6 +23,8 @@ StorageTable table() {
     add("raw octopus", FoodKind::RawShellfish, 0, 0); // no row
     add("bacon", FoodKind::Other, 7, 7);
     add("bread", FoodKind::Other, 0, 0); // no row
+    t.after_thawing.push_back(
+        {FoodKind::CookedDish, "us", days{3}, days{4}, true, "Leftovers", "a list", ""});
     return t;
 }
 
@@ -51,7 +53,8 @@ TEST_CASE("a bag may wait for the low end of its list, less the days it has spen
         {{"stew", "raw octopus"}, 0, 0, 1},
         {{"bacon"}, 0, 0, 7},
         {{"bacon"}, 5, 0, 2},
-        {{"bread"}, 0, 0, 1},
+        {{"bread"}, 0, 0, 7}, // it does not spoil in a few days
+        {{"raw octopus"}, 0, 0, 1},
         {{}, 0, 0, 1}, // no class: it may be raw
         {{}, 1, 0, 0},
     };
@@ -75,4 +78,19 @@ TEST_CASE("nothing waits in a refrigerator that is too warm for the lists") {
     CHECK(may_wait_chilled(package, packing_day, table(), warm) == days{3});
     warm.refrigerator.celsius = 6.0;
     CHECK(may_wait_chilled(package, packing_day, table(), warm) == days{0});
+}
+
+TEST_CASE("what has thawed keeps by the same days, and not in a refrigerator that is too warm") {
+    Package package;
+    package.food = {"stew"};
+    ThawSettings settings;
+    const auto low = [&] { return keeps_thawed(package, packing_day, table(), settings)->low; };
+    CHECK(low() == days{3});
+    package.made = add_days(packing_day, -days{2}); // nothing says that it was frozen since
+    CHECK(low() == days{1});
+    package.made.reset();
+    settings.refrigerator.celsius = 6.0;
+    CHECK(low() == days{0});
+    package.thaw.method = ThawMethod::ColdWater;
+    CHECK_FALSE(keeps_thawed(package, packing_day, table(), settings));
 }

@@ -194,3 +194,27 @@ TEST_CASE("a freezer without room takes nothing") {
     CHECK(load.verdict == LoadVerdict::Over);
     CHECK(load.too_heavy.size() == 1);
 }
+
+TEST_CASE(
+    "of bags that may wait as long what is raw finds room first, in whichever order they come") {
+    std::vector<BagToFreeze> bags = bags_of({2500, 2500, 2500, 1000}, 0);
+    bags[3].raw = true;
+    for (int turn = 0; turn < 4; ++turn) {
+        const auto load = freezer_load(litres_for_10_kg * 0.5, bags);
+        CHECK(std::ranges::find(load.batches.at(0).bags, "B4") != load.batches[0].bags.end());
+        CHECK(std::ranges::find(load.elsewhere, "B4") == load.elsewhere.end());
+        std::ranges::rotate(bags, bags.begin() + 1);
+    }
+}
+
+TEST_CASE("a plan that leaves out less that is raw counts before one that leaves out less in all") {
+    // By whole dishes 3 kg of raw and 4 kg of cooked food fill the day; by bags it would be fuller.
+    std::vector<BagToFreeze> bags;
+    for (int i = 0; i < 3; ++i)
+        bags.push_back({"R" + std::to_string(i), Mass{1000}, 0, days{0}, true});
+    for (int i = 0; i < 4; ++i)
+        bags.push_back({"C" + std::to_string(i), Mass{1900}, 1, days{0}, false});
+    const auto load = freezer_load(litres_for_10_kg * 0.5, bags);
+    for (int i = 0; i < 3; ++i)
+        CHECK(std::ranges::find(load.elsewhere, "R" + std::to_string(i)) == load.elsewhere.end());
+}

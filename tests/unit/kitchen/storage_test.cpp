@@ -108,6 +108,27 @@ TEST_CASE("days in the refrigerator before freezing are taken off those after th
     CHECK_FALSE(days_left_after_thawing(table(), Names{}, days{0}));
 }
 
+TEST_CASE("thawed food keeps no longer than it would have fresh") {
+    auto short_lived = table();
+    short_lived.classes.push_back({"oyster stew", FoodKind::CookedDish});
+    short_lived.before_freezing.push_back(
+        {"oyster stew", "us", days{1}, days{2}, "Oysters", "", ""});
+    const auto left = days_left_after_thawing(short_lived, Names{"oyster stew"}, days{0});
+    REQUIRE(left);
+    CHECK(left->low == days{1});
+    CHECK(left->high == days{2});
+    CHECK(left->row.low == days{3});
+    REQUIRE(left->capped_by);
+    CHECK(left->capped_by->row == "Oysters");
+    // The days before freezing come off what is left of the shorter life.
+    CHECK(days_left_after_thawing(short_lived, Names{"oyster stew"}, days{1})->low == days{0});
+    CHECK_FALSE(days_left_after_thawing(short_lived, Names{"soup or stew"}, days{0})->capped_by);
+    // Of several the one with the fewest days counts, wherever they come from.
+    CHECK(
+        days_left_after_thawing(short_lived, Names{"soup or stew", "oyster stew"}, days{0})->low ==
+        days{1});
+}
+
 TEST_CASE("keeping time before freezing is that of the class that keeps shortest") {
     CHECK(shortest_fridge_life(table(), Names{"soup or stew", "bread"})->low == days{3});
     CHECK(shortest_fridge_life(table(), Names{"soup or stew", "raw ground meat"})->high == days{2});

@@ -62,7 +62,7 @@ TimelineDish pork() {
     package.cook = Cook{};
     package.cook->vessel = Vessel::Oven;
     package.cook->time = TimeRange{50min, 70min};
-    return {.package = package, .bags = {"AP-1"}};
+    return {.package = package, .bags = {"AP-1"}, .counts_from_frozen = true};
 }
 
 TimelineRequest request_for(std::vector<TimelineDish> dishes, LocalMinute eat, LocalMinute now) {
@@ -76,7 +76,7 @@ const LocalMinute supper = local_days{2026y / December / 3} + 18h + 30min;
 const LocalMinute week_before = supper - days{7};
 
 std::string line_of(const Timeline& line, const TimelineEvent& event) {
-    static const char* const names[] = {"thaw", "start", "add", "ready"};
+    static const char* const names[] = {"thaw", "look", "start", "add", "ready"};
     std::string text = to_iso(on_clock(line.clock, event.at));
     text +=
         std::string{" "} + names[static_cast<int>(event.what)] + " " + std::to_string(event.dish);
@@ -185,7 +185,7 @@ TEST_CASE("a bag is moved while somebody is up, unless its window has no such ti
     hasty.package.thickness = Length::millimetres(80);
     const auto line = timeline(request_for({hasty}, supper, week_before));
     CHECK(line.dishes[0].thaw->at == line.dishes[0].thaw->no_later);
-    CHECK(find(line, RemarkId::ThawWindowTight) != nullptr);
+    CHECK(find(line, RemarkId::ThawWindowTightToday) != nullptr);
 }
 
 TEST_CASE("spans stay true over a clock change, and the change is told") {
@@ -346,6 +346,54 @@ TEST_CASE("the soonest meal is said even where only the refrigerator thaws") {
     request.thaw.water.celsius = 0.0; // no thawing in it
     const auto line = timeline(request);
     CHECK(find(line, RemarkId::NoWayInTime) != nullptr);
+}
+
+TEST_CASE(
+    "what is eaten as it is gets no faster way, and no time from frozen that nobody publishes") {
+    auto cold_cuts = compote();
+    cold_cuts.served = Served::AsItIs;
+    const auto eaten = timeline(request_for({cold_cuts}, supper, supper - 5h));
+    CHECK(eaten.dishes[0].ways.empty());
+    CHECK(find(eaten, RemarkId::NoWayInTime) != nullptr);
+
+    auto fish = pork();
+    fish.counts_from_frozen = false;
+    const auto late = timeline(request_for({fish}, supper, supper - 20h));
+    REQUIRE_FALSE(late.dishes[0].ways.empty());
+    CHECK(find(late, RemarkId::CookFromFrozen) == nullptr);
+}
+
+TEST_CASE("the middle stays hot after the cooking time, so cooking starts that much earlier") {
+    auto held = pork();
+    held.hold = 630s; // rounded up to 11 min
+    const auto line = timeline(request_for({held}, supper, week_before));
+    CHECK(lines_of(line).at(1) == "2026-12-03T17:19 start 0");
+    CHECK(clock(line, line.dishes[0].cook->no_later) == "2026-12-03T17:29");
+    const auto late = timeline(request_for({held}, supper, supper - 20h));
+    CHECK(time_value(late, RemarkId::CookFromFrozen, 0) == "2026-12-03T16:49");
+}
+
+TEST_CASE("a bag that may be thawed too soon is to be looked at, when somebody is up") {
+    auto hasty = pork();
+    hasty.keeps_thawed = 12h;
+    hasty.package.thickness = Length::millimetres(60);
+    hasty.package.placing = Placing::Stacked;
+    for (minutes late = 0min; late < days{1}; late += 45min) {
+        const auto line = timeline(request_for({hasty}, supper + late, week_before));
+        const auto& thaw = line.dishes[0].thaw.value();
+        const auto look = std::ranges::find(line.events, TimelineStep::Look, &TimelineEvent::what);
+        REQUIRE(look != line.events.end());
+        CHECK(look->at >= thaw.at + thaw.lead.soonest);
+        CHECK(look->at < line.dishes[0].cook->at);
+        const auto local = on_clock(line.clock, look->at);
+        CHECK(local - floor<days>(local) >= 7h);
+        CHECK(local - floor<days>(local) <= 22h);
+        CHECK(find(line, RemarkId::ThawWindowTightToday) != nullptr);
+        CHECK(find(line, RemarkId::ThawWindowTight) == nullptr);
+    }
+    const auto line = timeline(request_for({pork()}, supper, week_before));
+    CHECK(std::ranges::find(line.events, TimelineStep::Look, &TimelineEvent::what) ==
+          line.events.end());
 }
 
 TEST_CASE("from frozen takes half as long again, and never goes into a slow cooker") {
