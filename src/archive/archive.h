@@ -101,11 +101,16 @@ public:
     std::vector<StoredPrint> prints_on(kitchen::Date day); ///< in the order recorded
     std::vector<Bag> bags_of(DayKey day); ///< in the order of the description, any state
 
+    /// Whether the bag with this id is one of those that the day's `package` (its index) tells of.
+    /// It is not where that description came from another archive and the bag was left out.
+    bool is_of(const std::string& id, DayKey day, std::size_t package);
+
     Contents contents();
     /// Adds what is not here yet, all or nothing; in whatever order archives are merged, they come
-    /// to hold the same. A bag is in both when it has the same id and its batch the same origin or,
-    /// in one kitchen, the same food. Of such a bag all events are kept, and the description that
-    /// was recorded last holds. A bag of the same id that may be another is left out and named.
+    /// to hold the same, as long as no ids clash. A bag is in both when it has the same id and its
+    /// batch the same origin or, in one kitchen, the same food, servings and weight. Of such a bag
+    /// all events are kept, and the description that was recorded last holds. A bag of the same id
+    /// that may be another is left out and named, with all bags of its batch.
     /// Throws ArchiveFailure, Damaged, where `other` cannot be.
     Merged merge(const Contents& other, Kitchens kitchens = Kitchens::MayDiffer);
 
@@ -115,9 +120,11 @@ public:
     std::vector<StoredDay> days();                   ///< every revision, in the order recorded
     std::vector<PackageRecord> packages(DayKey day); ///< in order, without ids
 
-    /// Has a package say what a description that was read again says of its dish: its name,
-    /// servings, number of bags, allergens and kinds of food.
+    /// Has a package say what a description that was read again says of its dish: all but its
+    /// batch and where that comes from.
     void put_right(DayKey day, int position, const PackageRecord& described);
+    /// The same of the day itself.
+    void put_right(DayKey day, kitchen::Date made, const std::string& kitchen);
 
     /// Copies the archive to `file` while others may write to it. `file` must not exist, and
     /// appears whole or not at all.

@@ -21,6 +21,9 @@ std::vector<std::string> entries_in(const std::string& lines) {
         entries.push_back(lines.substr(start, end - start));
         start = end + 1;
     }
+    if (start < lines.size()) { // we write none without its line's end: nothing is passed over
+        entries.push_back(lines.substr(start));
+    }
     return entries;
 }
 
@@ -61,6 +64,19 @@ PackageRecord package_at(const Statement& row, int first) {
     return package;
 }
 
+Statement& with_optional(Statement& statement, const PackageRecord& package) {
+    package.weight ? statement.with(package.weight->grams) : statement.with_nothing();
+    if (package.food) {
+        statement.with(lines_of(package.food->allergens)).with(lines_of(package.food->classes));
+    } else {
+        statement.with_nothing().with_nothing();
+    }
+    package.thaw ? statement.with(word_of(package.thaw->method)) : statement.with_nothing();
+    const bool timed = package.thaw && package.thaw->lead;
+    return timed ? statement.with(std::int64_t{package.thaw->lead->count()})
+                 : statement.with_nothing();
+}
+
 kitchen::Batch batch_at(const Statement& row, int first) {
     return {static_cast<int>(row.integer(first)), row.text(first + 1), row.integer(first + 2)};
 }
@@ -81,7 +97,11 @@ bool same_packages(const std::vector<PackageRecord>& some,
 }
 
 bool same_food(const PackageRecord& one, const PackageRecord& other) {
-    return one.dish == other.dish && one.made == other.made && one.food && one.food == other.food;
+    const auto grams = [](const PackageRecord& package) {
+        return package.weight ? package.weight->grams : 0.0;
+    };
+    return one.dish == other.dish && one.made == other.made && one.food && one.food == other.food &&
+           one.servings == other.servings && grams(one) == grams(other);
 }
 
 } // namespace thawslip::archive

@@ -20,6 +20,9 @@ std::string lines_of(const std::vector<std::string>& entries);
 PackageRecord package_at(const Statement& row, int first);
 
 /// The columns of a batch, from `first` on: kitchen_number, batch_kitchen, batch.
+/// Binds what of a package may be missing: grams, allergens, classes, thaw, thaw_minutes.
+Statement& with_optional(Statement& statement, const PackageRecord& package);
+
 kitchen::Batch batch_at(const Statement& row, int first);
 
 /// Whether two descriptions of a package say the same, but for ids and batch, and for what schema 1
@@ -29,7 +32,8 @@ bool same_packages(const std::vector<PackageRecord>& some,
                    const std::vector<PackageRecord>& others);
 
 /// Whether a label of the one may stick on the other: the same dish, made the same day, of the
-/// same allergens and storage classes. What schema 1 did not keep is not known to be the same.
+/// same allergens and storage classes, as many servings and as heavy. What schema 1 did not keep is
+/// not known to be the same.
 bool same_food(const PackageRecord& one, const PackageRecord& other);
 
 } // namespace thawslip::archive

@@ -29,7 +29,7 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
     if (const auto fault = fault_in(day.record)) {
         return fmt::format("description {} {}", day.lineage, *fault);
     }
-    if (!is_one_line(day.recorded)) {
+    if (!is_one_line(day.recorded) || !is_within(day.ordered, Most::ordered)) {
         return fmt::format("description {} was recorded at a time that cannot be", day.lineage);
     }
     for (const auto& package : day.record.packages) {
@@ -49,18 +49,16 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
 
 std::optional<std::string> fault_in_bag(const Contents& contents, const Contents::Bag& bag,
                                         std::set<std::string>& seen) {
-    if (bag.events.empty() || !std::ranges::all_of(bag.events, [](const BagEvent& event) {
-            return is_one_line(event.at) && is_one_line(event.station) && is_one_line(event.boot);
-        })) {
-        return std::string{"a bag has a state or a time that cannot be"};
-    }
     if (bag.ids.empty()) {
         return std::string{"a bag has no id"};
+    }
+    if (bag.events.empty() || !std::ranges::all_of(bag.events, can_be)) {
+        return fmt::format("bag {} has a state or a time that cannot be", shown(bag.ids.front()));
     }
     for (const auto& id : bag.ids) {
         const auto read = kitchen::parse_bag_id(id);
         if (!read || read.value() != id) {
-            return std::string{"a bag has an id that cannot be"};
+            return fmt::format("a bag has the id \"{}\", which cannot be one", shown(id));
         }
         if (!seen.insert(id).second) {
             return fmt::format("the id {} is there twice", id);

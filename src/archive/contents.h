@@ -49,6 +49,10 @@ struct Contents {
     friend bool operator==(const Contents&, const Contents&) = default;
 };
 
+class Connection;
+/// All that the archive holds, inside a transaction of the caller.
+Contents contents_of(Connection& connection);
+
 /// What a merge added.
 struct Merged {
     int days = 0;

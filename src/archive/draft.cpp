@@ -9,7 +9,9 @@
 #include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
+#include <filesystem>
 #include <fmt/format.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace thawslip::archive {
@@ -21,6 +23,17 @@ namespace {
 }
 
 } // namespace
+
+void make_folders(const std::string& folder) {
+    std::error_code error;
+    if (std::filesystem::exists(folder, error)) {
+        return;
+    }
+    make_folders(folder_of(folder));
+    if (::mkdir(folder.c_str(), 0700) == 0) {
+        sync_folder(folder_of(folder));
+    }
+}
 
 Draft::Draft(const std::string& file) : file_{file}, name_{folder_of(file) + "/.thawslip-XXXXXX"} {
     const int descriptor = ::mkostemp(name_.data(), O_CLOEXEC);

@@ -4,6 +4,9 @@
 
 namespace thawslip::archive {
 
+/// Makes the folder and those it stands in, mode 0700. Those of others are left as they are.
+void make_folders(const std::string& folder);
+
 /// A file of another name beside `file`, of mode 0600, gone again unless it takes a name.
 /// Everything throws ArchiveFailure, CannotOpen, where it cannot be done.
 class Draft {

@@ -1,6 +1,7 @@
 #include "archive/events.h"
 
 #include "archive/archive.h"
+#include "archive/limits.h"
 #include "archive/rows.h"
 
 #include <algorithm>
@@ -44,10 +45,10 @@ std::int64_t seconds_of(const std::string& at) {
 
 std::int64_t next_seq(Connection& connection, const std::string& station) {
     auto& row =
-        connection.statement("SELECT coalesce(max(seq), 0) + 1 FROM bag_event WHERE station = ?")
+        connection.statement("SELECT coalesce(max(seq), 0) FROM bag_event WHERE station = ?")
             .with(station);
     row.next();
-    return row.integer(0);
+    return std::clamp<std::int64_t>(row.integer(0), 0, Most::seq - 1) + 1;
 }
 
 void insert_event(Connection& connection, std::int64_t bag, const BagEvent& event) {
@@ -67,17 +68,19 @@ void insert_event(Connection& connection, std::int64_t bag, const BagEvent& even
         .run();
 }
 
-void add_event(Connection& connection, std::int64_t bag, State state, const std::string& at,
+bool add_event(Connection& connection, std::int64_t bag, State state, const std::string& at,
                const Station& station, std::int64_t seq) {
-    const auto clock = station.clock.value_or(seconds_of(at));
-    auto ordered = (clock + station.offset) * thousandths;
+    const auto clock =
+        std::clamp<std::int64_t>(station.clock.value_or(seconds_of(at)), 0, Most::clock);
+    auto ordered =
+        std::clamp<std::int64_t>((clock + station.offset) * thousandths, 0, Most::ordered);
     if (const auto last = last_moment(connection, bag)) {
-        ordered = std::max(ordered, *last + 1);
+        ordered = std::max(ordered, std::min(*last, Most::ordered - 1) + 1);
     }
     insert_event(connection, bag,
                  {ordered, station.name, seq, state, at, clock, station.offset, station.boot,
                   station.uptime});
-    find_state(connection, bag);
+    return find_state(connection, bag);
 }
 
 bool find_state(Connection& connection, std::int64_t bag) {
@@ -125,8 +128,8 @@ int Archive::set_state(std::span<const std::string> ids, State state, const std:
                         .with(id)
                         .with(word_of(state));
         if (row.next()) {
-            add_event(*connection_, row.integer(0), state, at, station, seq);
-            ++changed;
+            const auto bag = row.integer(0);
+            changed += add_event(*connection_, bag, state, at, station, seq) ? 1 : 0;
         }
     }
     connection_->rest();

@@ -140,6 +140,38 @@ bool is_mended(const PackageRecord& before, const PackageRecord& now) {
            is_mended_name(before.words, now.words);
 }
 
+/// What a description says of a dish of that name and day, by all of its revisions.
+std::vector<PackageRecord> told_of(Connection& connection, int lineage,
+                                   const PackageRecord& package) {
+    auto& rows = connection
+                     .statement("SELECT p.day, p.position FROM package p JOIN day d ON d.id = "
+                                "p.day WHERE d.lineage = ? AND p.dish = ? AND p.made = ?")
+                     .with(lineage)
+                     .with(package.dish)
+                     .with(kitchen::to_iso(package.made));
+    std::vector<PackageRecord> told;
+    while (rows.next()) {
+        auto packages = packages_of(connection, rows.integer(0));
+        told.push_back(std::move(packages.at(static_cast<std::size_t>(rows.integer(1)) - 1)));
+    }
+    return told;
+}
+
+/// Whether two first prints are of one batch. Where a merge took them for that, one description has
+/// both, and told the same of both then. Where it left bags out, it may have both too.
+bool are_one(Connection& connection, int lineage, const PackageRecord& package,
+             const std::string& origin) {
+    if (origin == package.origin) {
+        return true;
+    }
+    const auto told = told_of(connection, lineage, package);
+    return std::ranges::any_of(told, [&](const PackageRecord& one) {
+        return one.origin == origin && std::ranges::any_of(told, [&](const PackageRecord& other) {
+                   return other.origin == package.origin && same_food(one, other);
+               });
+    });
+}
+
 bool has_dish(const DayRecord& day, const PackageRecord& package) {
     return std::ranges::any_of(day.packages, [&package](const PackageRecord& other) {
         return other.dish == package.dish && other.made == package.made;
@@ -222,6 +254,10 @@ private:
             return false;
         }
         const auto packages = packages_of(connection_, found->row);
+        find_left_out(packages, found->lineage);
+        if (!left_out_.empty()) {
+            return false;
+        }
         for (std::size_t i = 0; i < packages.size(); ++i) {
             decision_.packages[i] = {packages[i].batch, packages[i].origin, 0};
         }
@@ -230,6 +266,39 @@ private:
         decision_.is_newest = same_packages(packages, day_.packages);
         decision_.answer_fits = true;
         return true;
+    }
+
+    /// Packages of a description that came from another archive without its bags: here their ids
+    /// are on others. All bags of a batch came, or none, and the first is always one of them.
+    void find_left_out(const std::vector<PackageRecord>& packages, int lineage) {
+        for (std::size_t i = 0; i < packages.size(); ++i) {
+            const auto& package = packages[i];
+            const auto first = bag_row(
+                connection_, kitchen::bag_id({package.dish, package.made, 1, package.batch}));
+            if (first != 0 && !is_of_batch(connection_, first, package, lineage)) {
+                left_out_.insert(i);
+            }
+        }
+    }
+
+    /// Whether the day's file told of that very batch when it was last read, or not of the dish.
+    bool is_of_file(const Candidate& candidate, const PackageRecord& package) {
+        auto& row = connection_
+                        .statement("SELECT p.origin FROM package p JOIN day d ON d.id = p.day "
+                                   "WHERE d.lineage = ? AND d.file = ? AND d.station IN ('', ?) "
+                                   "AND p.dish = ? AND p.made = ? ORDER BY d.ordered DESC, d.id "
+                                   "DESC LIMIT 1")
+                        .with(candidate.lineage)
+                        .with(day_.file)
+                        .with(day_.station)
+                        .with(package.dish)
+                        .with(kitchen::to_iso(package.made));
+        if (!row.next()) {
+            return true;
+        }
+        auto told = package;
+        told.origin = row.text(0);
+        return are_one(connection_, candidate.lineage, told, candidate.origin);
     }
 
     void identify(std::size_t i, const std::vector<Revision>& texts) {
@@ -248,7 +317,8 @@ private:
         std::ranges::copy_if(all, std::back_inserter(of_file), [&](const Candidate& candidate) {
             return std::ranges::find(files_, candidate.lineage) != files_.end();
         });
-        if (of_file.size() == 1 && texts.size() < 2) {
+        if (of_file.size() == 1 && texts.size() < 2 && !left_out_.contains(i) &&
+            is_of_file(of_file.front(), package)) {
             found_[i] = of_file.front();
             return;
         }
@@ -293,6 +363,8 @@ private:
         decision_.newest = newest_revision(connection_, before);
         if (find_mended() || by_bags) {
             decision_.lineage = before;
+        } else if (which_.kind == WhichBatch::Kind::New) {
+            decision_.newest = 0; // what the file told of before is another, and there still
         }
     }
 
@@ -333,10 +405,37 @@ private:
     std::vector<int> files_;
     std::int64_t named_ = 0; ///< row of the bag that the cook named
     std::vector<std::optional<Candidate>> found_;
+    std::set<std::size_t> left_out_; ///< packages whose ids are on bags of another batch here
     Decision decision_;
 };
 
 } // namespace
+
+bool is_of_batch(Connection& connection, std::int64_t bag, const PackageRecord& package,
+                 int lineage) {
+    const auto here = package_of_bag(connection, bag);
+    return here.origin == package.origin || (lineage_of_bag(connection, bag) == lineage &&
+                                             are_one(connection, lineage, package, here.origin));
+}
+
+bool Archive::is_of(const std::string& id, DayKey day, std::size_t package) {
+    const Question question{*connection_};
+    const auto row = static_cast<std::int64_t>(day);
+    const auto bag = bag_row(*connection_, id);
+    auto& origin = connection_
+                       ->statement("SELECT origin FROM package WHERE day = ? AND position = "
+                                   "?")
+                       .with(row)
+                       .with(static_cast<std::int64_t>(package) + 1);
+    if (bag == 0 || !origin.next()) {
+        return false;
+    }
+    if (package_of_bag(*connection_, bag).origin == origin.text(0)) {
+        return true; // as nearly always
+    }
+    return is_of_batch(*connection_, bag, packages_of(*connection_, row).at(package),
+                       lineage_of_day(*connection_, row));
+}
 
 Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which) {
     return Identification{connection, day, which}.run();

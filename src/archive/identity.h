@@ -31,4 +31,9 @@ struct Decision {
 
 Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which);
 
+/// Whether a bag that has an id of `package`, of a description of `lineage`, is of its batch: both
+/// were first recorded by one print, or a merge took the one print's bags for the other's.
+bool is_of_batch(Connection& connection, std::int64_t bag, const PackageRecord& package,
+                 int lineage);
+
 } // namespace thawslip::archive

@@ -34,6 +34,13 @@ bool is_name(std::string_view text, std::size_t letters) {
     return is_shown_line(text) && count_code_points(text) <= letters;
 }
 
+bool can_be(const BagEvent& event) {
+    return is_name(event.at) && is_name(event.station) && is_name(event.boot) &&
+           is_within(event.ordered, Most::ordered) && is_within(event.seq, Most::seq) &&
+           is_within(event.clock, Most::clock) && is_within(event.uptime, Most::clock) &&
+           event.offset >= -Most::clock && event.offset <= Most::clock;
+}
+
 std::optional<std::string> fault_in(const PackageRecord& package) {
     if (!is_name(package.dish, Most::dish_letters) || package.dish.empty() ||
         !is_name(package.words, 1000)) {

@@ -2,6 +2,8 @@
 
 #include "archive/values.h"
 
+#include <chrono>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -23,10 +25,27 @@ struct Most {
     static constexpr std::size_t letters = 200;           ///< of a name or an entry, in code points
     static constexpr std::size_t description = 1U << 20U; ///< bytes
     static constexpr std::size_t file = 1U << 26U;        ///< bytes of a stock, layout or settings
+    /// Seconds since 1970: the end of `last_year`. Nothing is ordered after it, so that there is
+    /// always room for what comes next.
+    static constexpr std::int64_t clock =
+        std::int64_t{std::chrono::sys_days{std::chrono::year{last_year + 1} / 1 / 1}
+                         .time_since_epoch()
+                         .count()} *
+        24 * 60 * 60;
+    static constexpr std::int64_t ordered = clock * 1000;       ///< thousandths of a second
+    static constexpr std::int64_t seq = std::int64_t{1} << 40U; ///< commands of a station
 };
 
 /// Whether it is one line that may be shown (base/shown.h) of no more than `letters` code points.
 bool is_name(std::string_view text, std::size_t letters = Most::letters);
+
+/// Whether `number` is from 0 to `most`.
+constexpr bool is_within(std::int64_t number, std::int64_t most) {
+    return number >= 0 && number <= most;
+}
+
+/// Whether a bag's event is of a time and a station's command that can be.
+bool can_be(const BagEvent& event);
 
 /// What of a package cannot be, as words that follow its dish's name; nothing where all is well.
 std::optional<std::string> fault_in(const PackageRecord& package);

@@ -4,6 +4,7 @@
 #include "archive/draft.h"
 #include "archive/rows.h"
 #include "archive/soundness.h"
+#include "kitchen/bag_id.h"
 
 #include <cerrno>
 #include <cstring>
@@ -17,6 +18,53 @@ namespace {
 struct FinishBackup {
     void operator()(sqlite3_backup* backup) const { sqlite3_backup_finish(backup); }
 };
+
+bool is_id(const std::string& id) {
+    const auto read = kitchen::parse_bag_id(id);
+    return read && read.value() == id;
+}
+
+/// Whether the bag has one id that holds, and all that it had can be ids.
+bool has_one_id(Connection& connection, std::int64_t bag) {
+    auto& ids = connection.statement("SELECT id, newest FROM bag_id WHERE bag = ?").with(bag);
+    int newest = 0;
+    bool sound = true;
+    while (ids.next()) {
+        newest += ids.integer(1) == 1 ? 1 : 0;
+        sound = sound && is_id(ids.text(0));
+    }
+    return sound && newest == 1;
+}
+
+void drop_broken_ids(Connection& connection, std::int64_t bag) {
+    std::vector<std::string> broken;
+    auto& ids = connection.statement("SELECT id FROM bag_id WHERE bag = ?").with(bag);
+    while (ids.next()) {
+        if (!is_id(ids.text(0))) {
+            broken.push_back(ids.text(0));
+        }
+    }
+    for (const auto& id : broken) {
+        connection.statement("DELETE FROM bag_id WHERE id = ?").with(id).run();
+    }
+}
+
+void put_id_right(Connection& connection, std::int64_t bag) {
+    const auto package = package_of_bag(connection, bag);
+    auto& row = connection.statement("SELECT number FROM bag WHERE id = ?").with(bag);
+    row.next();
+    const auto number = static_cast<int>(row.integer(0));
+    const auto id = kitchen::bag_id({package.dish, package.made, number, package.batch});
+    const auto has_it = bag_row(connection, id);
+    if (!package.made.ok() || (has_it != 0 && has_it != bag)) {
+        return; // nothing to make it from, or another bag's
+    }
+    drop_broken_ids(connection, bag);
+    if (has_it == 0) {
+        insert_id(connection, id, bag, true);
+    }
+    make_newest(connection, bag, id);
+}
 
 } // namespace
 
@@ -61,18 +109,39 @@ void Archive::put_right(DayKey day, int position, const PackageRecord& described
     const Question question{*connection_};
     auto& update =
         connection_
-            ->statement("UPDATE package SET dish = ?, words = ?, servings = ?, bags = ?, allergens "
-                        "= ?, classes = ? WHERE day = ? AND position = ?")
+            ->statement("UPDATE package SET dish = ?, words = ?, made = ?, keep_until = ?, basis = "
+                        "?, servings = ?, bags = ?, grams = ?, allergens = ?, classes = ?, thaw = "
+                        "?, thaw_minutes = ? WHERE day = ? AND position = ?")
             .with(described.dish)
             .with(described.words)
+            .with(kitchen::to_iso(described.made))
+            .with(kitchen::to_iso(described.keep_until))
+            .with(word_of(described.basis))
             .with(described.servings)
             .with(static_cast<std::int64_t>(described.bags.size()));
-    if (described.food) {
-        update.with(lines_of(described.food->allergens)).with(lines_of(described.food->classes));
-    } else {
-        update.with_nothing().with_nothing();
+    with_optional(update, described).with(static_cast<std::int64_t>(day)).with(position).run();
+}
+
+void Archive::put_right(DayKey day, kitchen::Date made, const std::string& kitchen) {
+    const Question question{*connection_};
+    connection_->statement("UPDATE day SET made = ?, kitchen = ? WHERE id = ?")
+        .with(kitchen::to_iso(made))
+        .with(kitchen)
+        .with(static_cast<std::int64_t>(day))
+        .run();
+}
+
+void put_ids_right(Connection& connection) {
+    std::vector<std::int64_t> bags;
+    auto& rows = connection.statement("SELECT id FROM bag ORDER BY id");
+    while (rows.next()) {
+        bags.push_back(rows.integer(0));
     }
-    update.with(static_cast<std::int64_t>(day)).with(position).run();
+    for (const auto bag : bags) {
+        if (!has_one_id(connection, bag)) {
+            put_id_right(connection, bag);
+        }
+    }
 }
 
 void Archive::back_up(const std::string& file) {

@@ -189,13 +189,43 @@ private:
                                   lineage_of_bag(connection_, *known.begin()));
             } else {
                 clashes_.insert(&bag);
+            }
+        }
+        leave_batches_out();
+    }
+
+    /// What a bag is of, as its label says it.
+    struct BatchName {
+        int lineage = 0;
+        std::string dish;
+        kitchen::Date made;
+        std::string origin;
+        friend auto operator<=>(const BatchName&, const BatchName&) = default;
+    };
+    BatchName batch_of(const Contents::Bag& bag) const {
+        const auto& package = there(bag);
+        return {other_.days[bag.day].lineage, package.dish, package.made, package.origin};
+    }
+
+    /// A batch comes with all of its bags or with none: where some ids of it are on others here,
+    /// the rest would be printed and counted with those.
+    void leave_batches_out() {
+        std::set<BatchName> clashing;
+        for (const auto* bag : clashes_) {
+            clashing.insert(batch_of(*bag));
+        }
+        for (const auto& bag : other_.bags) {
+            if (clashes_.contains(&bag) ||
+                (clashing.contains(batch_of(bag)) && known_bags(bag).empty())) {
+                clashes_.insert(&bag);
                 merged_.clashes.push_back(bag.ids.front());
             }
         }
     }
 
-    /// A batch is the same where one archive has it from the other. In one kitchen, so its number
-    /// or the cook says, ids are only given twice where a description was printed twice.
+    /// A batch is the same where one archive has it from the other; else, where the cook says that
+    /// the kitchen is one, by its id and food. A kitchen's number in the id says less, for settings
+    /// are copied with it: there the description must be the same to the letter, too.
     bool is_same(std::int64_t row, const Contents::Bag& bag) {
         const auto here = package_of_bag(connection_, row);
         const auto& that = there(bag);
@@ -203,10 +233,26 @@ private:
             origins_.at(other_.days[bag.day].lineage).contains(here.origin)) {
             return true;
         }
-        const bool one_kitchen = kitchens_ == Kitchens::AreOne ||
-                                 (here.batch.kitchen_number != 0 &&
-                                  here.batch.kitchen_number == that.batch.kitchen_number);
-        return one_kitchen && same_food(here, that);
+        const bool one_number = here.batch.kitchen_number != 0 &&
+                                here.batch.kitchen_number == that.batch.kitchen_number;
+        return same_food(here, that) &&
+               (kitchens_ == Kitchens::AreOne ||
+                (one_number && has_text_of(row, other_.days[bag.day].lineage)));
+    }
+
+    /// Whether the bag's description was once, to the letter, what the other's was once.
+    bool has_text_of(std::int64_t bag, int other_lineage) {
+        const int lineage = lineage_of_bag(connection_, bag);
+        return std::ranges::any_of(other_.days, [&](const Contents::Day& day) {
+            return day.lineage == other_lineage &&
+                   connection_
+                       .statement("SELECT 1 FROM day WHERE lineage = ? AND hash = ? AND "
+                                  "description = ?")
+                       .with(lineage)
+                       .with(hash_of_description(day.record.description))
+                       .with_bytes(day.record.description)
+                       .next();
+        });
     }
 
     std::set<std::string> origins_here(int lineage) {
@@ -337,14 +383,20 @@ private:
 
 } // namespace
 
+Contents contents_of(Connection& connection) {
+    Contents contents;
+    const auto indexes = read_days(connection, contents);
+    read_bags(connection, indexes, contents);
+    read_prints(connection, indexes, contents);
+    return contents;
+}
+
 Contents Archive::contents() {
     const Question question{*connection_};
     connection_->database().run("BEGIN"); // one moment of the archive, whoever writes meanwhile
     Contents contents;
     try {
-        const auto indexes = read_days(*connection_, contents);
-        read_bags(*connection_, indexes, contents);
-        read_prints(*connection_, indexes, contents);
+        contents = contents_of(*connection_);
     } catch (...) {
         connection_->database().run("ROLLBACK");
         throw;

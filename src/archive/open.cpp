@@ -1,6 +1,7 @@
 #include "archive/archive.h"
 #include "archive/connection.h"
 #include "archive/copy.h"
+#include "archive/draft.h"
 #include "archive/schema.h"
 #include "base/folder.h"
 #include "base/place.h"
@@ -24,22 +25,10 @@ using Kind = ArchiveFault::Kind;
     throw ArchiveFailure{{kind, std::move(message)}};
 }
 
-/// Makes the folder and those it stands in. Those of others are left as they are.
-void make_folders(const fs::path& folder) {
-    std::error_code error;
-    if (folder.empty() || fs::exists(folder, error)) {
-        return;
-    }
-    make_folders(folder.parent_path());
-    if (::mkdir(folder.c_str(), 0700) == 0) {
-        sync_folder(folder_of(folder.string()));
-    }
-}
-
 /// What is printed says what a household eats: nobody else need read it. SQLite gives the log
 /// beside it the same mode.
 void make_file(const std::string& path) {
-    make_folders(fs::path{path}.parent_path());
+    make_folders(folder_of(path));
     const int descriptor = ::open(path.c_str(), O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
     if (descriptor >= 0) {
         ::close(descriptor);
@@ -55,6 +44,10 @@ void require_file(const std::string& path, Mode mode) {
     if (::stat(path.c_str(), &status) == 0) {
         if (!S_ISREG(status.st_mode)) {
             fail(Kind::NotOurs, fmt::format("{} is no file", path));
+        }
+        if (::access(path.c_str(), R_OK) != 0) { // SQLite would say only that it could not
+            fail(Kind::CannotOpen,
+                 fmt::format("cannot open the archive {}: {}", path, std::strerror(errno)));
         }
     } else if (mode == Mode::Write) {
         make_file(path);

@@ -74,7 +74,8 @@ StoredDay day_at(Connection& connection, const Statement& row) {
                   row.text(5),
                   row.text(6),
                   row.text(7),
-                  {}};
+                  {},
+                  hash_of_description(row.text(7)) != row.integer(8)};
     for (auto& package : packages_of(connection, row.integer(0))) {
         day.batches.push_back(std::move(package.batch));
     }
@@ -207,7 +208,7 @@ StoredDay Archive::day(DayKey key) {
     const Question question{*connection_};
     auto& row = connection_
                     ->statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
-                                "description FROM day WHERE id = ?")
+                                "description, hash FROM day WHERE id = ?")
                     .with(static_cast<std::int64_t>(key));
     return row.next() ? day_at(*connection_, row) : StoredDay{};
 }
@@ -216,7 +217,7 @@ std::vector<StoredDay> Archive::revisions(int lineage) {
     const Question question{*connection_};
     auto& rows = connection_
                      ->statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
-                                 "description FROM day WHERE lineage = ? ORDER BY revision")
+                                 "description, hash FROM day WHERE lineage = ? ORDER BY revision")
                      .with(lineage);
     std::vector<StoredDay> days;
     while (rows.next()) {

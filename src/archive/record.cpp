@@ -62,10 +62,12 @@ std::string newest_id(Connection& connection, std::int64_t bag) {
 }
 
 /// The label of one food must not stick on another.
-void require_same_bag(const PackageRecord& before, const PackageRecord& now,
-                      const std::string& id) {
+void require_same_bag(Connection& connection, std::int64_t bag, const PackageRecord& now,
+                      int lineage, const std::string& id) {
+    const auto before = package_of_bag(connection, bag);
     const bool same = before.made == now.made && before.batch == now.batch &&
-                      (before.dish == now.dish || is_mended_name(before.words, now.words));
+                      (before.dish == now.dish || is_mended_name(before.words, now.words)) &&
+                      is_of_batch(connection, bag, now, lineage);
     if (!same) {
         clash(fmt::format("{} is the id of a bag of \"{}\" made {} already", id, before.dish,
                           kitchen::to_iso(before.made)));
@@ -91,7 +93,7 @@ void insert_new_bag(Recording& recording, const std::string& id, std::int64_t pa
 
 /// Puts the bags of one package of a new revision where they belong.
 /// \param mended the row of the package whose name was mended into this one, or 0
-void record_bags(Recording& recording, const PackageRecord& package, std::int64_t row,
+void record_bags(Recording& recording, const PackageRecord& package, int lineage, std::int64_t row,
                  std::int64_t mended) {
     auto& connection = recording.connection;
     int number = 0;
@@ -99,7 +101,7 @@ void record_bags(Recording& recording, const PackageRecord& package, std::int64_
         ++number;
         if (const auto known = bag_row(connection, id)) {
             const auto before = package_of_bag(connection, known);
-            require_same_bag(before, package, id);
+            require_same_bag(connection, known, package, lineage, id);
             if (is_relabelled(before, package)) {
                 recording.recorded.relabelled.push_back(id);
             }
@@ -150,12 +152,12 @@ std::int64_t record_day(Recording& recording, const DayRecord& day, const Decisi
     const bool is_new = decision.lineage == 0;
     const int lineage = is_new ? next_lineage(connection) : decision.lineage;
     const auto ordered = order_after(last_order(connection, lineage), recording.print.at);
-    const auto row =
-        insert_day(connection, with_origins(recording, day, decision), lineage,
-                   last_revision(connection, lineage) + 1, recording.print.at, ordered);
+    const auto with = with_origins(recording, day, decision);
+    const auto row = insert_day(connection, with, lineage, last_revision(connection, lineage) + 1,
+                                recording.print.at, ordered);
     const auto packages = package_rows(connection, row);
     for (std::size_t i = 0; i < packages.size(); ++i) {
-        record_bags(recording, day.packages[i], packages[i], decision.packages[i].mended);
+        record_bags(recording, with.packages[i], lineage, packages[i], decision.packages[i].mended);
     }
     ++(is_new ? recording.recorded.new_days : recording.recorded.revisions);
     if (decision.newest != 0) {

@@ -3,8 +3,11 @@
 #include "archive/connection.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
+#include "archive/events.h"
+#include "archive/rows.h"
 #include "archive/schema.h"
 #include "archive/soundness.h"
+#include "base/folder.h"
 #include "base/place.h"
 
 #include <algorithm>
@@ -165,6 +168,9 @@ Replaced restore(const std::string& path, const std::string& backup, Patience pa
     if (!is_there(backup)) {
         fail(Kind::Missing, fmt::format("there is no file {}", backup));
     }
+    if (fs::is_directory(end_of(backup))) {
+        fail(Kind::NotOurs, fmt::format("{} is a folder, and no backup", backup));
+    }
     if (is_same_place(place, backup)) {
         fail(Kind::Failed, fmt::format("{} is the archive itself, no backup of it", backup));
     }
@@ -173,6 +179,7 @@ Replaced restore(const std::string& path, const std::string& backup, Patience pa
         fail(Kind::Damaged, fmt::format("the backup {} is damaged ({}); nothing was changed",
                                         backup, wrong.front()));
     }
+    make_folders(folder_of(place)); // on a new computer there is none yet
     const Draft draft{place};
     write(whole.database(), draft, patience);
     Held before{place, patience};
@@ -187,6 +194,16 @@ public:
 
     Archive& archive() { return archive_; }
     const Database& database() const { return archive_.connection_->database(); }
+    /// Ids follow from batch and number, states from events.
+    void put_bags_right() {
+        auto& connection = *archive_.connection_;
+        const Question question{connection};
+        put_ids_right(connection);
+        auto bags = connection.database().prepare("SELECT DISTINCT bag FROM bag_event");
+        while (bags.next()) {
+            find_state(connection, bags.integer(0));
+        }
+    }
     bool has_rotten_descriptions() {
         return !faults_of_descriptions(*archive_.connection_).empty();
     }
@@ -205,9 +222,11 @@ Replaced repair(const std::string& path,
     Held held{place, patience};
     Rebuild copy{read_whole(place, patience)};
     const auto before = copy.archive().check();
+    make_missing_indexes(copy.database());
     copy.database().run("REINDEX");
     auto mended =
         copy.has_rotten_descriptions() ? std::vector<std::string>{} : rebuild(copy.archive());
+    copy.put_bags_right();
     copy.database().run("INSERT INTO dish_words (dish_words) VALUES ('rebuild')");
     const auto left = copy.archive().check();
     for (auto& one : without(before, left)) {

@@ -56,16 +56,7 @@ void insert_package(Connection& connection, std::int64_t day, int position,
             .with(package.batch.kitchen)
             .with(package.batch.number)
             .with(package.origin);
-    package.weight ? statement.with(package.weight->grams) : statement.with_nothing();
-    if (package.food) {
-        statement.with(lines_of(package.food->allergens)).with(lines_of(package.food->classes));
-    } else {
-        statement.with_nothing().with_nothing();
-    }
-    package.thaw ? statement.with(word_of(package.thaw->method)) : statement.with_nothing();
-    package.thaw&& package.thaw->lead ? statement.with(std::int64_t{package.thaw->lead->count()})
-                                      : statement.with_nothing();
-    statement.run();
+    with_optional(statement, package).run();
     connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
         .with(connection.database().last_row())
         .with(package.words)
@@ -79,7 +70,8 @@ std::int64_t hash_of_description(std::string_view description) {
 }
 
 std::int64_t order_after(std::int64_t last, const std::string& recorded) {
-    return std::max(seconds_of(recorded) * 1000, last + 1);
+    return std::min(std::max(seconds_of(recorded) * 1000, std::min(last, Most::ordered) + 1),
+                    Most::ordered);
 }
 
 std::int64_t last_order(Connection& connection, int lineage) {
@@ -172,6 +164,11 @@ int lineage_of_bag(Connection& connection, std::int64_t bag) {
                     .statement("SELECT d.lineage FROM bag b JOIN package p ON p.id = b.package "
                                "JOIN day d ON d.id = p.day WHERE b.id = ?")
                     .with(bag);
+    return row.next() ? static_cast<int>(row.integer(0)) : 0;
+}
+
+int lineage_of_day(Connection& connection, std::int64_t day) {
+    auto& row = connection.statement("SELECT lineage FROM day WHERE id = ?").with(day);
     return row.next() ? static_cast<int>(row.integer(0)) : 0;
 }
 

@@ -34,6 +34,7 @@ void number_revisions(Connection& connection, int lineage);
 /// The row of the bag that has this id; 0 when there is none.
 std::int64_t bag_row(Connection& connection, const std::string& id);
 int lineage_of_bag(Connection& connection, std::int64_t bag);
+int lineage_of_day(Connection& connection, std::int64_t day); ///< 0: there is no such day
 /// The package that a bag belongs to, without ids.
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag);
 /// Its first event is for the caller.
@@ -46,6 +47,10 @@ int last_revision(Connection& connection, int lineage);
 void describe_bag(Connection& connection, std::int64_t bag, std::int64_t package, int number);
 /// \param id one of the bag's
 void make_newest(Connection& connection, std::int64_t bag, const std::string& id);
+
+/// Gives bags that have no id that holds, or one that cannot be, the id that follows from their
+/// batch and number, unless that is another's.
+void put_ids_right(Connection& connection);
 
 /// The print with this setup of these days; 0 when there is none.
 std::int64_t print_row(Connection& connection, const PrintSetup& setup,

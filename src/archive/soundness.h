@@ -22,8 +22,18 @@ std::vector<std::string> faults_of_schema(const Database& database);
 /// Descriptions that are not what their hash says: something else than Thawslip changed them.
 std::vector<std::string> faults_of_descriptions(Connection& connection);
 
-/// Values that no description can give: counts, dates, weights, names (archive/limits.h).
+/// Values that no description can give: counts, dates, weights, names (archive/limits.h), and words
+/// that are none of ours.
 std::vector<std::string> faults_of_values(Connection& connection);
+
+/// Bags whose state is not that of their last event.
+std::vector<std::string> faults_of_states(Connection& connection);
+
+/// What a merge of it would be refused for (archive/contents.h).
+std::vector<std::string> faults_of_contents(Connection& connection);
+
+/// Makes the indexes of this program's schema that are not there. \returns how many
+int make_missing_indexes(const Database& database);
 
 /// Whether the index of words says what the packages say (SQLite, "FTS5 Extension", 6.4, the
 /// 'integrity-check' command).

@@ -226,6 +226,8 @@ struct StoredDay {
     std::string recorded;
     std::string description;
     std::vector<kitchen::Batch> batches; ///< of its packages, in order
+    /// Whether the description is no longer what was recorded: nothing may be said by it.
+    bool is_rotten = false;
 };
 
 struct StoredPrint {

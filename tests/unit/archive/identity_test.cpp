@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -360,4 +361,120 @@ TEST_CASE("a copy is read without a change to the file or to what stands beside 
     there.set_state(chili.bags, State::Eaten, "2026-11-01T18:00:00");
     CHECK(opened(scratch.path, Mode::Read).bags(Which::InFreezer).size() == 3);
     CHECK(read_file(scratch.path) == before);
+}
+
+namespace {
+
+/// Two archives of one machine and name: a pot in both, and in the second another dish too.
+struct TwoPots {
+    Scratch scratch;
+    Archive here = opened(scratch.path);
+    Archive there = opened(scratch.folder / "there.db");
+    PackageRecord soup = package("Leek soup", 2);
+    DayRecord ours = day({chili});
+    DayRecord theirs = edited(day({milder(chili), soup}, "/orchard/b.toml"));
+    TwoPots() {
+        theirs.packages[0].bags.push_back(kitchen::bag_id({"Chili", theirs.made, 4}));
+        printed(here, ours);
+        printed(there, theirs);
+    }
+};
+
+} // namespace
+
+TEST_CASE_FIXTURE(TwoPots, "a batch that clashes is left out as a whole, and stays left out") {
+    const auto merged = here.merge(there.contents());
+    CHECK(merged.clashes == theirs.packages[0].bags); // the fourth as well, whose id is free
+    CHECK(here.bags(Which::All).size() == 5);
+    const auto key = here.bag(soup.bags[0])->day;
+    for (const auto& id : theirs.packages[0].bags) {
+        CHECK_FALSE(here.is_of(id, key, 0));
+    }
+    CHECK(here.is_of(soup.bags[0], key, 1));
+    CHECK(here.is_of(chili.bags[0], here.bag(chili.bags[0])->day, 0));
+    CHECK_FALSE(here.is_of(soup.bags[0], key, 7));
+    // Printed here, that very description is no longer what it was there: the dish is asked about.
+    const auto settled = here.settle(theirs, {});
+    REQUIRE(settled.doubts.size() == 1);
+    CHECK(settled.doubts[0].package == 0);
+    CHECK(settled.doubts[0].known[0].servings == 6);
+    const auto again = printed(here, theirs, {Kind::New}, "2026-10-18T09:00:00");
+    CHECK(again.packages[0].bags != theirs.packages[0].bags);
+    CHECK(again.packages[1].bags == soup.bags);
+    CHECK(here.bag(chili.bags[0])->servings == 6);
+    CHECK(here.settle(theirs, {}).batches ==
+          std::vector{again.packages[0].batch, again.packages[1].batch});
+}
+
+TEST_CASE("the same dish added on both sides to a description that both have: never crossed") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    const auto soup = package("Leek soup", 2);
+    printed(here, day({soup}));
+    there.merge(here.contents());
+    printed(here, day({soup, chili}), {}, "2026-10-18T09:00:00");
+    const auto theirs = edited(day({soup, milder(chili)}, "/orchard/b.toml"));
+    printed(there, theirs, {Kind::OfBag, soup.bags[0]}, "2026-10-19T09:00:00");
+    CHECK(here.merge(there.contents()).clashes == chili.bags);
+    CHECK(here.bag(chili.bags[0])->servings == 6);
+    for (const auto& again : {theirs, edited(theirs)}) {
+        const auto settled = here.settle(again, {});
+        REQUIRE(settled.doubts.size() == 1);
+        CHECK(settled.doubts[0].package == 1);
+    }
+    CHECK(here.settle(day({soup, chili}), {}).doubts.empty());
+}
+
+TEST_CASE("a kitchen's number alone does not make two pots one") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    auto ours = day({chili});
+    ours.packages[0].batch.kitchen_number = 7;
+    auto theirs = ours;
+    bool same = false;
+    auto kitchens = Kitchens::MayDiffer;
+    SUBCASE("another description") {
+        theirs = edited(theirs);
+    }
+    SUBCASE("other servings") {
+        theirs.packages[0].servings = 2;
+    }
+    SUBCASE("another weight") {
+        theirs.packages[0].weight = kitchen::Mass{500.0};
+    }
+    SUBCASE("other servings, though the cook says that both are one kitchen's") {
+        theirs.packages[0].servings = 2;
+        kitchens = Kitchens::AreOne;
+    }
+    SUBCASE("another description, and the cook says that both are one kitchen's") {
+        theirs = edited(theirs);
+        kitchens = Kitchens::AreOne;
+        same = true;
+    }
+    SUBCASE("the same description to the letter") {
+        same = true;
+    }
+    const auto ids = printed(here, ours).packages[0].bags;
+    printed(there, theirs, {}, "2026-10-17T15:00:00");
+    there.set_state(ids, State::Thrown, "2026-11-01T18:00:00");
+    const auto merged = here.merge(there.contents(), kitchens);
+    CHECK((merged.clashes == ids) == !same);
+    CHECK(here.bags(Which::InFreezer).size() == (same ? 0 : 3));
+    CHECK(here.bag(ids[0])->servings == 6);
+}
+
+TEST_CASE("a third pot of one file says nothing of the second, which is there still") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    for (int pot = 0; pot < 4; ++pot) {
+        CAPTURE(pot);
+        auto record =
+            print({with_ids(day({chili}), archive.settle(day({chili}), {Kind::New}).batches)},
+                  fmt::format("2026-10-17T1{}:05:00", pot));
+        record.which = {Kind::New};
+        CHECK(archive.record(record).dropped.empty());
+    }
+    CHECK(archive.bags(Which::InFreezer).size() == 12);
 }
