@@ -2,41 +2,75 @@
 
 #include "app/day_record.h"
 #include "app/print_setup.h"
+#include "unicode/ascii.h"
 
+#include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 #include <map>
 
 namespace thawslip::app {
 namespace {
 
-/// The day read again; nothing where this program refuses it, or it was never printed.
-std::optional<archive::DayRecord> read_again(archive::Archive& archive,
-                                             const archive::StoredDay& day) {
-    const auto prints = archive.prints_of(day.key);
-    if (prints.empty()) {
-        return std::nullopt;
+using archive::PackageRecord;
+
+/// A day as an archive keeps it, and how it was last printed, if ever.
+struct Kept {
+    archive::DayRecord record;
+    const archive::PrintSetup* setup = nullptr;
+};
+
+/// The day read again; nothing where this program refuses it.
+std::optional<archive::DayRecord> read_again(const Kept& kept) {
+    try {
+        const auto settings =
+            kept.setup != nullptr ? printed_with(*kept.setup).settings : Settings{};
+        const auto days =
+            read_days(std::vector<DayText>{{kept.record.file, kept.record.description}}, settings);
+        return has_errors(days.diagnostics) || days.plans.empty()
+                   ? std::nullopt
+                   : std::optional{record_of(days, 0)};
+    } catch (const SystemFailure&) {
+        return std::nullopt; // a later Thawslip wrote the settings
     }
-    const auto with = printed_with(prints.front().setup);
-    const auto days = read_days({DayText{day.file, day.description}}, with.settings);
-    return has_errors(days.diagnostics) || days.plans.empty() ? std::nullopt
-                                                              : std::optional{record_of(days, 0)};
 }
 
 std::string listed(const std::vector<std::string>& entries) {
     return entries.empty() ? "none" : fmt::format("{}", fmt::join(entries, ", "));
 }
 
-/// What differs first; empty where nothing does.
-std::string difference(const archive::PackageRecord& kept,
-                       const archive::PackageRecord& described) {
-    const auto say = [](const char* what, const auto& here, const auto& there) {
-        return fmt::format("{} {} in the archive, {} in the description", what, here, there);
-    };
+template <class Value>
+std::string say(const char* what, const Value& here, const Value& there) {
+    return fmt::format("{} {} in the archive, {} in the description", what, here, there);
+}
+
+std::string in_quotes(const std::string& text) {
+    return "\"" + text + "\"";
+}
+
+std::string weight_text(const std::optional<kitchen::Mass>& weight) {
+    return weight ? fmt::format("{} g", weight->grams) : "nothing";
+}
+
+bool same_weight(const PackageRecord& kept, const PackageRecord& described) {
+    constexpr double milligram = 0.001;
+    return kept.weight.has_value() == described.weight.has_value() &&
+           (!kept.weight || std::abs(kept.weight->grams - described.weight->grams) < milligram);
+}
+
+/// What differs of what only the description decides; empty where nothing does.
+std::string difference_in_words(const PackageRecord& kept, const PackageRecord& described) {
     if (kept.dish != described.dish) {
-        return say("is named", "\"" + kept.dish + "\"", "\"" + described.dish + "\"");
+        return say("is named", in_quotes(kept.dish), in_quotes(described.dish));
+    }
+    if (kept.made != described.made) {
+        return say("was made", kitchen::to_iso(kept.made), kitchen::to_iso(described.made));
     }
     if (kept.servings != described.servings) {
         return say("serves", kept.servings, described.servings);
+    }
+    if (!same_weight(kept, described)) {
+        return say("weighs", weight_text(kept.weight), weight_text(described.weight));
     }
     if (kept.bags.size() != described.bags.size()) {
         return say("has bags:", kept.bags.size(), described.bags.size());
@@ -44,12 +78,101 @@ std::string difference(const archive::PackageRecord& kept,
     if (kept.food && described.food && kept.food->allergens != described.food->allergens) {
         return say("contains:", listed(kept.food->allergens), listed(described.food->allergens));
     }
+    if (kept.thaw && described.thaw && kept.thaw->method != described.thaw->method) {
+        return say("thaws:", archive::word_of(kept.thaw->method),
+                   archive::word_of(described.thaw->method));
+    }
+    return {};
+}
+
+/// Whether the archive gives another date than the cook set, or a later one than a list gives.
+bool keeps_otherwise(const PackageRecord& kept, const PackageRecord& described) {
+    const bool by_lists = kept.basis == kitchen::DateBasis::StorageTable &&
+                          described.basis == kitchen::DateBasis::StorageTable;
+    return by_lists ? kept.keep_until > described.keep_until
+                    : kept.basis != described.basis || kept.keep_until != described.keep_until;
+}
+
+bool thaws_too_soon(const PackageRecord& kept, const PackageRecord& described) {
+    return kept.thaw && described.thaw && kept.thaw->lead && described.thaw->lead &&
+           *kept.thaw->lead < *described.thaw->lead;
+}
+
+/// The same of what hangs on the settings, too.
+std::string difference_by_settings(const PackageRecord& kept, const PackageRecord& described) {
     // A dish that was of no kind may have got one since from a program that knows more words.
     if (kept.food && described.food && !kept.food->classes.empty() &&
         kept.food->classes != described.food->classes) {
         return say("is of the kinds:", listed(kept.food->classes), listed(described.food->classes));
     }
+    if (keeps_otherwise(kept, described)) {
+        return say("keeps until", kitchen::to_iso(kept.keep_until),
+                   kitchen::to_iso(described.keep_until));
+    }
+    if (thaws_too_soon(kept, described)) {
+        return say("thaws in", fmt::format("{} min", kept.thaw->lead->count()),
+                   fmt::format("{} min", described.thaw->lead->count()));
+    }
     return {};
+}
+
+std::string difference(const Kept& kept, std::size_t package, const PackageRecord& described) {
+    const auto& here = kept.record.packages[package];
+    auto what = difference_in_words(here, described);
+    return what.empty() && kept.setup != nullptr ? difference_by_settings(here, described) : what;
+}
+
+std::string difference_of_day(const archive::DayRecord& kept, const archive::DayRecord& described) {
+    if (kept.made != described.made) {
+        return say("is of", kitchen::to_iso(kept.made), kitchen::to_iso(described.made));
+    }
+    return kept.kitchen == described.kitchen
+               ? std::string{}
+               : say("is of the kitchen", in_quotes(kept.kitchen), in_quotes(described.kitchen));
+}
+
+/// How a dish is searched for follows from its name alone.
+void hold_words(const Kept& kept, std::vector<Differing>& differing) {
+    for (std::size_t i = 0; i < kept.record.packages.size(); ++i) {
+        auto right = kept.record.packages[i];
+        right.words = unicode::fold_for_search(right.dish);
+        if (right.words != kept.record.packages[i].words) {
+            auto what =
+                fmt::format("\"{}\" of {} {}", right.dish, kitchen::to_iso(kept.record.made),
+                            say("is found by", in_quotes(kept.record.packages[i].words),
+                                in_quotes(right.words)));
+            differing.push_back(
+                {{}, static_cast<int>(i + 1), {}, std::move(right), std::move(what)});
+        }
+    }
+}
+
+std::vector<Differing> held_against_description(const Kept& kept) {
+    std::vector<Differing> differing;
+    const auto described = read_again(kept);
+    if (!described || described->packages.size() != kept.record.packages.size()) {
+        hold_words(kept, differing);
+        return differing;
+    }
+    const auto day = kitchen::to_iso(described->made);
+    if (const auto what = difference_of_day(kept.record, *described); !what.empty()) {
+        differing.push_back(
+            {{}, 0, *described, {}, fmt::format("the description of {} {}", day, what)});
+    }
+    for (std::size_t i = 0; i < kept.record.packages.size(); ++i) {
+        const auto& right = described->packages[i];
+        if (const auto what = difference(kept, i, right); !what.empty()) {
+            differing.push_back({{},
+                                 static_cast<int>(i + 1),
+                                 *described,
+                                 right,
+                                 fmt::format("\"{}\" of {} {}", right.dish, day, what)});
+        }
+    }
+    if (differing.empty()) {
+        hold_words(kept, differing);
+    }
+    return differing;
 }
 
 } // namespace
@@ -57,26 +180,44 @@ std::string difference(const archive::PackageRecord& kept,
 std::vector<Differing> held_against_days(archive::Archive& archive) {
     std::vector<Differing> differing;
     for (const auto& day : archive.days()) {
-        const auto described = read_again(archive, day);
-        const auto kept = archive.packages(day.key);
-        if (!described || described->packages.size() != kept.size()) {
-            continue;
-        }
-        for (std::size_t i = 0; i < kept.size(); ++i) {
-            if (auto what = difference(kept[i], described->packages[i]); !what.empty()) {
-                differing.push_back({day.key, static_cast<int>(i + 1), described->packages[i],
-                                     fmt::format("\"{}\" of {} {}", described->packages[i].dish,
-                                                 kitchen::to_iso(day.made), what)});
-            }
+        const auto prints = archive.prints_of(day.key);
+        const Kept kept{
+            {day.made, day.kitchen, day.file, day.description, archive.packages(day.key)},
+            prints.empty() ? nullptr : &prints.front().setup};
+        for (auto& one : held_against_description(kept)) {
+            one.day = day.key;
+            differing.push_back(std::move(one));
         }
     }
     return differing;
 }
 
+std::vector<std::string> held_against_days(const archive::Contents& contents) {
+    std::map<std::size_t, const archive::PrintSetup*> printed;
+    for (const auto& print : contents.prints) {
+        for (const auto day : print.days) {
+            printed[day] = &print.setup; // the last one
+        }
+    }
+    std::vector<std::string> wrong;
+    for (std::size_t i = 0; i < contents.days.size(); ++i) {
+        const auto print = printed.find(i);
+        const Kept kept{contents.days[i].record, print == printed.end() ? nullptr : print->second};
+        for (auto& one : held_against_description(kept)) {
+            wrong.push_back(std::move(one.what));
+        }
+    }
+    return wrong;
+}
+
 std::vector<std::string> rebuild_from_days(archive::Archive& archive) {
     std::vector<std::string> put_right;
     for (const auto& one : held_against_days(archive)) {
-        archive.put_right(one.day, one.position, one.described);
+        if (one.position == 0) {
+            archive.put_right(one.day, one.described.made, one.described.kitchen);
+        } else {
+            archive.put_right(one.day, one.position, one.put_right);
+        }
         put_right.push_back(one.what);
     }
     return put_right;

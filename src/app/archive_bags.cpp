@@ -68,6 +68,9 @@ std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::stri
 /// The packages of a day of the archive; none where its description cannot be read any longer.
 std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey key) {
     const auto day = archive.day(key);
+    if (day.is_rotten) {
+        return {};
+    }
     const auto prints = archive.prints_of(key);
     const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
     auto days = read_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
@@ -142,6 +145,21 @@ const kitchen::PlannedPackage* PackagesOfBags::of(const archive::Bag& bag) {
     return found == known->second.end() ? nullptr : &*found;
 }
 
+std::string rotten_text(const archive::StoredDay& day) {
+    return fmt::format("the description of {}{} is not what was recorded: its hash is another, so "
+                       "nothing is said by it\n    hint: a backup has it: thawslip archive restore "
+                       "FILE; all that is wrong is named by: thawslip archive check",
+                       kitchen::to_iso(day.made),
+                       day.file.empty() ? "" : ", read from " + day.file);
+}
+
+std::string PackagesOfBags::why_not(const archive::Bag& bag) const {
+    const auto day = archive_->day(bag.day);
+    return day.is_rotten
+               ? rotten_text(day)
+               : fmt::format("the description of bag {} cannot be read any longer", bag.id);
+}
+
 std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& settings,
                                    Console console) {
     auto archive = existing_archive(settings, archive::Mode::Read);
@@ -156,8 +174,7 @@ std::optional<KnownBag> package_of(const std::string& typed_id, const Settings& 
     PackagesOfBags packages{*archive};
     const auto* package = packages.of(bags->front());
     if (!package) {
-        console.err << fmt::format("error: the description of bag {} cannot be read any longer\n",
-                                   bags->front().id);
+        console.err << fmt::format("error: {}\n", packages.why_not(bags->front()));
         return std::nullopt;
     }
     return KnownBag{bags->front(), *package};

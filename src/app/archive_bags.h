@@ -33,6 +33,9 @@ bool is_raw(const archive::Bag& bag);
 /// "RAW · Mince patties": the dish of a bag as commands name it.
 std::string dish_text(const archive::Bag& bag);
 
+/// What to say of a description that is not what was recorded: which it is, and what helps.
+std::string rotten_text(const archive::StoredDay& day);
+
 /// A bag of the archive and what it was filled with.
 struct KnownBag {
     archive::Bag bag;                ///< its newest id, its state, the date on its label
@@ -46,9 +49,11 @@ class PackagesOfBags {
 public:
     explicit PackagesOfBags(archive::Archive& archive) : archive_{&archive} {}
 
-    /// nullptr where the description cannot be read any longer: a later Thawslip wrote it. Valid
-    /// as long as this object.
+    /// nullptr where the description cannot be read any longer: a later Thawslip wrote it, or it
+    /// is not what was recorded. Valid as long as this object.
     const kitchen::PlannedPackage* of(const archive::Bag& bag);
+    /// Why there is none, in words.
+    std::string why_not(const archive::Bag& bag) const;
 
 private:
     archive::Archive* archive_;

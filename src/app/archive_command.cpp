@@ -1,4 +1,5 @@
 #include "app/archive_against_days.h"
+#include "app/archive_bags.h"
 #include "app/archive_commands.h"
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
@@ -8,6 +9,7 @@
 #include "archive/restore.h"
 
 #include <fmt/format.h>
+#include <optional>
 #include <ostream>
 
 namespace thawslip::app {
@@ -37,9 +39,60 @@ ExitStatus add(const archive::Contents& contents, const std::string& from,
     return ExitStatus::Done;
 }
 
+/// What comes from others must be what its own descriptions say.
+std::optional<ExitStatus> refuse_untrue(const archive::Contents& contents, const std::string& from,
+                                        Console console) {
+    const auto wrong = held_against_days(contents);
+    for (const auto& one : wrong) {
+        console.err << fmt::format("error: {}: {}\n", from, one);
+    }
+    if (wrong.empty()) {
+        return std::nullopt;
+    }
+    console.err << "    hint: nothing of it was added; where it comes from: thawslip archive "
+                   "repair\n";
+    return ExitStatus::Refused;
+}
+
 void tell_kept(const archive::Replaced& replaced, Console console) {
     if (!replaced.kept.empty()) {
         console.out << fmt::format("the archive of before is kept as {}\n", replaced.kept);
+    }
+}
+
+/// What the archive of before holds and the restored one does not: a merge into a copy of it tells.
+void tell_left_behind(const std::string& place, const std::string& kept, Console console) {
+    auto before = archive::Archive::open(kept, archive::Mode::Copy);
+    auto now = archive::Archive::open(place, archive::Mode::Copy);
+    if (!before || !now) {
+        console.err << fmt::format("caution: what it held cannot be compared: {}\n",
+                                   (before ? now : before).fault().message);
+        return;
+    }
+    try {
+        const auto held = std::move(before).value().contents();
+        const auto merged = std::move(now).value().merge(held);
+        const std::pair<int, const char*> parts[] = {
+            {merged.bags + static_cast<int>(merged.clashes.size()), "bag"},
+            {merged.states, "later state"},
+            {merged.days, "description"},
+            {merged.prints, "print"}};
+        std::string missing;
+        for (const auto& [count, noun] : parts) {
+            if (count > 0) {
+                missing += (missing.empty() ? "" : ", ") + counted(count, noun);
+            }
+        }
+        if (!missing.empty()) {
+            console.err << fmt::format(
+                "caution: not in this one, but in the archive of before: {}\n"
+                "    hint: thawslip archive merge {} adds them; without that, "
+                "ids of its bags are given again\n",
+                missing, kept);
+        }
+    } catch (const archive::ArchiveFailure& failure) {
+        console.err << fmt::format("caution: what it held cannot be compared: {}\n",
+                                   failure.what());
     }
 }
 
@@ -95,6 +148,9 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
         const auto replaced = archive::restore(place, file);
         console.out << fmt::format("{}: restored from {}\n", place, file);
         tell_kept(replaced, console);
+        if (!replaced.kept.empty()) {
+            tell_left_behind(place, replaced.kept, console);
+        }
         return ExitStatus::Done;
     } catch (const archive::ArchiveFailure& failure) {
         console.err << "error: " << failure.what() << "\n";
@@ -150,7 +206,11 @@ ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
         console.err << fmt::format("error: {} is damaged: {}\n", file, wrong.front());
         return ExitStatus::Refused;
     }
-    return add(there.contents(), file, kitchens, settings, console);
+    const auto contents = there.contents();
+    if (const auto refused = refuse_untrue(contents, file, console)) {
+        return *refused;
+    }
+    return add(contents, file, kitchens, settings, console);
 }
 
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {
@@ -168,6 +228,12 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
                                    folder);
         return ExitStatus::Refused;
     }
+    for (const auto& day : archive->days()) {
+        if (day.is_rotten) {
+            console.err << fmt::format("error: {}; nothing was written\n", rotten_text(day));
+            return ExitStatus::Refused;
+        }
+    }
     const auto contents = archive->contents();
     write_archive_folder(contents, folder);
     console.out << fmt::format(
@@ -182,6 +248,9 @@ ExitStatus archive_import(const std::string& folder, archive::Kitchens kitchens,
     if (!contents) {
         console.err << contents.fault();
         return ExitStatus::Refused;
+    }
+    if (const auto refused = refuse_untrue(contents.value(), folder, console)) {
+        return *refused;
     }
     return add(contents.value(), folder, kitchens, settings, console);
 }

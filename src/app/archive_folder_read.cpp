@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <filesystem>
 #include <fmt/format.h>
 #include <map>
 
@@ -24,6 +25,10 @@ public:
     explicit Folder(std::string path) : path_{std::move(path)} {}
 
     std::string bytes(const std::string& name) {
+        if (leads_elsewhere(name)) {
+            refuse(fmt::format("{} is a link, and nothing outside of the folder is read", name));
+            return {};
+        }
         auto text = toml::read_text_file(path_ + "/" + name, largest_file);
         if (!text) {
             wrong_ += to_text(toml::to_diagnostic(text.fault()));
@@ -56,6 +61,16 @@ public:
     const std::string& wrong() const { return wrong_; }
 
 private:
+    /// Whether a part of the name, below the folder itself, is a link.
+    bool leads_elsewhere(const std::string& name) const {
+        auto place = std::filesystem::path{path_};
+        std::error_code error;
+        return std::ranges::any_of(std::filesystem::path{name}, [&](const auto& part) {
+            return std::filesystem::is_symlink(
+                std::filesystem::symlink_status(place /= part, error));
+        });
+    }
+
     std::string path_;
     std::string wrong_;
 };
@@ -179,6 +194,15 @@ Contents::Bag read_bag(toml::Table& table, Reading& reading) {
     return bag;
 }
 
+/// Folders of before there were hashes have none.
+void refuse_other_text(toml::Table& table, const std::string& description) {
+    const auto hash = table.string("hash");
+    if (hash && hash->value != fmt::format("{:016x}", kitchen::fnv_1a(description))) {
+        table.reader().error(hash->key, "as-written.toml is not what was exported: its hash is "
+                                        "another");
+    }
+}
+
 void read_day(Folder& folder, const std::string& name, Reading& reading) {
     auto& contents = reading.contents;
     Contents::Day day;
@@ -186,6 +210,7 @@ void read_day(Folder& folder, const std::string& name, Reading& reading) {
     folder.table("days/" + name + "/record.toml", [&](toml::Table& root) {
         day.lineage = number(root, "description", 1);
         day.revision = number(root, "revision", 1);
+        refuse_other_text(root, day.record.description);
         day.recorded = text(root, "recorded");
         day.record.made = date(root, "made");
         day.record.kitchen = text(root, "kitchen");

@@ -71,7 +71,8 @@ using BagLines = std::vector<std::string>;
 
 std::string text_of(const Contents::Day& day, const BagLines& bags) {
     const auto& record = day.record;
-    auto text = fmt::format("description = {}\nrevision = {}\n", day.lineage, day.revision) +
+    auto text = fmt::format("description = {}\nrevision = {}\nhash = \"{:016x}\"\n", day.lineage,
+                            day.revision, kitchen::fnv_1a(record.description)) +
                 toml_line("recorded", day.recorded) + fmt::format("ordered = {}\n", day.ordered) +
                 fmt::format("made = {}\n", kitchen::to_iso(record.made)) +
                 toml_line("kitchen", record.kitchen) + toml_line("file", record.file) +

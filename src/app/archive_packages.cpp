@@ -126,8 +126,7 @@ packages_meant(const BagsToEat& wanted, const Settings& settings, Console consol
     for (const auto& bag : bags) {
         const auto* package = known.of(bag);
         if (package == nullptr) {
-            console.err << fmt::format(
-                "error: the description of bag {} cannot be read any longer\n", bag.id);
+            console.err << fmt::format("error: {}\n", known.why_not(bag));
             return std::nullopt;
         }
         add(packages, *package, bag.id);

@@ -62,10 +62,14 @@ std::string archive_file(const Settings& settings) {
     auto file = archive_file_if_known(settings);
     if (file.empty()) {
         throw SystemFailure{"no place for the archive is known: neither XDG_DATA_HOME nor HOME is "
-                            "an absolute path; "
-                            "name one with --archive, or print with --no-archive"};
+                            "an absolute path; name one with --archive"};
     }
     return file;
+}
+
+std::string no_archive_text(const Settings& settings) {
+    return fmt::format("there is no archive at {}: nothing has been printed yet",
+                       archive_file(settings));
 }
 
 archive::Archive open_archive(const Settings& settings, archive::Mode mode) {

@@ -23,6 +23,9 @@ std::string archive_file_if_known(const Settings& settings);
 Result<std::string, std::string> archive_place(const std::string& written,
                                                const std::string& folder);
 
+/// What to say where a question is about bags and there is no archive: its place may be mistyped.
+std::string no_archive_text(const Settings& settings);
+
 /// \throws SystemFailure where it cannot be opened
 archive::Archive open_archive(const Settings& settings, archive::Mode mode);
 

@@ -6,6 +6,7 @@
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/report.h"
+#include "app/settle.h"
 #include "app/tell_load.h"
 #include "app/tell_minimum.h"
 #include "code/grade.h"
@@ -248,7 +249,9 @@ void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_ref
 
 ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
                  Console console) {
-    const auto days = read_days(options.days, settings);
+    const auto as_read = read_days(options.days, settings, Ids::Planned);
+    const auto days =
+        has_errors(as_read.diagnostics) ? as_read : settle_to_look(as_read, settings, console);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;

@@ -162,6 +162,10 @@ ExitStatus freezer_list(const FreezerQuestion& question, const Settings& setting
         tell_json(bags, now, console);
         return ExitStatus::Done;
     }
+    if (bags.empty() && !existing_archive(settings, archive::Mode::Read)) {
+        console.out << no_archive_text(settings) << "\n";
+        return ExitStatus::Done;
+    }
     if (bags.empty()) {
         console.out << (question.words.empty()
                             ? "the freezer is empty, as far as the archive knows\n"
@@ -200,7 +204,17 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State sta
         ids.push_back(bag.id);
     }
     archive->set_state(ids, state, now_text(), station_now());
+    auto status = ExitStatus::Done;
     for (const auto& bag : *bags) {
+        const auto now = archive->bag(bag.id);
+        if (!now || now->state != state) {
+            console.err << fmt::format(
+                "error: {} {} is still noted as {}: what the archive knows of it is of a time to "
+                "come that nothing can follow\n    hint: thawslip archive check\n",
+                bag.id, bag.dish, word_of(bag.state));
+            status = ExitStatus::Refused;
+            continue;
+        }
         console.out << fmt::format("{} {}: {}\n", bag.id, bag.dish, word_of(state));
         const bool was_out = bag.state == archive::State::Out;
         if (state == archive::State::Frozen && was_out) {
@@ -210,7 +224,7 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State sta
                 bag.id, bag.changed);
         }
     }
-    return ExitStatus::Done;
+    return status;
 }
 
 } // namespace thawslip::app

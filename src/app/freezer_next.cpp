@@ -213,6 +213,10 @@ void tell_json(const Menu& menu, Console console) {
 
 ExitStatus freezer_next(const NextQuestion& question, const Settings& settings, Console console) {
     auto archive = existing_archive(settings, archive::Mode::Read);
+    if (!archive && question.answer == AnswerAs::Words) {
+        console.out << no_archive_text(settings) << "\n";
+        return ExitStatus::Done;
+    }
     const auto menu = archive ? Proposing{*archive, question, settings}.run() : Menu{};
     question.answer == AnswerAs::Json ? tell_json(menu, console) : tell(menu, console);
     return ExitStatus::Done;

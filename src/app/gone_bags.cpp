@@ -37,6 +37,9 @@ void tell_gone(const std::vector<archive::Bag>& bags, Console console) {
 }
 
 void tell_gone(const Job& job, const Days& days, const Settings& settings, Console console) {
+    if (archive_file_if_known(settings).empty()) {
+        return;
+    }
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         return;

@@ -54,8 +54,9 @@ ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& s
         return print_door_list(rows, options, settings, console);
     }
     const auto planned = read_days(options.days, settings, Ids::Planned);
-    const auto days = has_errors(planned.diagnostics) ? std::optional{planned}
-                                                      : settle(planned, options, settings, console);
+    const auto days = has_errors(planned.diagnostics)
+                          ? std::optional{planned}
+                          : settle(planned, options, settings, console, IdsFor::Lists);
     if (!days) {
         return ExitStatus::Refused;
     }

@@ -1,3 +1,4 @@
+#include "app/archive_bags.h"
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/clock.h"
@@ -41,6 +42,10 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
     std::vector<DayText> texts;
     for (const auto key : print.days) {
         const auto day = archive.day(key);
+        if (day.is_rotten) {
+            console.err << fmt::format("error: {}\n", rotten_text(day));
+            return std::nullopt;
+        }
         texts.push_back({name_of(day), day.description, day.batches});
     }
     Remade remade{{}, read_days(texts, with.settings), with.settings, with.options};
@@ -82,29 +87,75 @@ void tell_changes(const WantedPrint& wanted, const LaidOut& laid_out, const Prin
     }
 }
 
-/// Labels of a description that was edited since are told of: what they say may be wrong by now.
-void tell_revisions(archive::Archive& archive, const WantedPrint& wanted, Console console) {
-    for (const auto key : wanted.print.days) {
-        const auto day = archive.day(key);
-        const auto newest = archive.revisions(day.lineage).back();
-        if (newest.key != key && newest.description != day.description) {
+/// The bags of a whole print that are printed again: those that a merge left out, whose ids are on
+/// other bags here, are not, and are named.
+std::set<std::string> bags_of_print(archive::Archive& archive, const WantedPrint& wanted,
+                                    const Days& days, Console console) {
+    std::set<std::string> bags;
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        const auto& packages = days.plans[day].packages;
+        for (std::size_t i = 0; i < packages.size(); ++i) {
+            for (const auto& bag : packages[i].bags) {
+                if (archive.is_of(bag.id, wanted.print.days[day], i)) {
+                    bags.insert(bag.id);
+                } else {
+                    console.err << fmt::format(
+                        "caution: bag {} of \"{}\" is not printed again: it was left out of a "
+                        "merge, or "
+                        "is described elsewhere by now, and that id may be on another bag\n",
+                        bag.id, packages[i].package.dish);
+                }
+            }
+        }
+    }
+    return bags;
+}
+
+/// The newest description of those that hold for `bags` by now, where it is not the day's own.
+std::optional<archive::StoredDay> later_description(archive::Archive& archive, archive::DayKey key,
+                                                    const std::set<std::string>& bags,
+                                                    const kitchen::Plan& plan) {
+    const auto day = archive.day(key);
+    std::optional<archive::StoredDay> latest;
+    for (const auto& planned : plan.packages) {
+        for (const auto& printed : planned.bags) {
+            const auto bag = bags.contains(printed.id) ? archive.bag(printed.id) : std::nullopt;
+            if (!bag || bag->day == key || (latest && bag->day == latest->key)) {
+                continue;
+            }
+            auto holds = archive.day(bag->day);
+            if (holds.description != day.description &&
+                (!latest || latest->recorded < holds.recorded)) {
+                latest = std::move(holds);
+            }
+        }
+    }
+    return latest;
+}
+
+/// Labels of bags whose description was edited since are told of: what they say may be wrong by
+/// now. Where bags or a dish were named, what holds now is printed.
+void tell_revisions(archive::Archive& archive, const WantedPrint& wanted, const Days& days,
+                    const std::set<std::string>& bags, Console console) {
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        const auto& plan = days.plans[day];
+        if (const auto later = later_description(archive, wanted.print.days[day], bags, plan)) {
             console.err << fmt::format(
                 "caution: the description of {} was edited and printed again on {}: this is the "
                 "print of before; name bags or a dish to have what holds now\n",
-                kitchen::to_iso(day.made), newest.recorded.substr(0, 10));
+                kitchen::to_iso(plan.made), later->recorded.substr(0, 10));
         }
     }
 }
 
-void tell_gone_among(archive::Archive& archive, const WantedPrint& wanted, Console console) {
+void tell_gone_among(archive::Archive& archive, const WantedPrint& wanted,
+                     const std::set<std::string>& printed, Console console) {
     if (!is_labels(wanted.print)) {
         return;
     }
     for (const auto key : wanted.print.days) {
         auto bags = archive.bags_of(key);
-        std::erase_if(bags, [&](const archive::Bag& bag) {
-            return !wanted.whole && !wanted.bags.contains(bag.id);
-        });
+        std::erase_if(bags, [&](const archive::Bag& bag) { return !printed.contains(bag.id); });
         tell_gone(bags, console);
     }
 }
@@ -146,11 +197,13 @@ Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const Wante
     }
     auto laid_out = std::move(result).value();
     tell_changes(wanted, laid_out, with, console);
-    tell_revisions(archive, wanted, console);
-    tell_gone_among(archive, wanted, console);
-    if (!wanted.whole) {
-        keep_wanted(laid_out, *remade, wanted.bags);
+    const auto bags =
+        wanted.whole ? bags_of_print(archive, wanted, remade->days, console) : wanted.bags;
+    if (wanted.whole) {
+        tell_revisions(archive, wanted, remade->days, bags, console);
     }
+    tell_gone_among(archive, wanted, bags, console);
+    keep_wanted(laid_out, *remade, bags);
     return Reprint{std::move(laid_out), std::move(remade->job)};
 }
 

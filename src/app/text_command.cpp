@@ -3,13 +3,16 @@
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/report.h"
+#include "app/settle.h"
 
 #include <ostream>
 
 namespace thawslip::app {
 
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console) {
-    const auto days = read_days(options.days, settings);
+    const auto planned = read_days(options.days, settings, Ids::Planned);
+    const auto days =
+        has_errors(planned.diagnostics) ? planned : settle_to_look(planned, settings, console);
     print(console.err, days.diagnostics, days.documents);
     if (has_errors(days.diagnostics)) {
         return ExitStatus::Refused;

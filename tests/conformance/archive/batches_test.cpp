@@ -185,7 +185,6 @@ TEST_CASE_FIXTURE(TwoFiles, "a kitchen's number stands in its ids, on labels, in
 }
 
 TEST_CASE_FIXTURE(TwoFiles, "without the archive the same input gives the same ids and bytes") {
-    REQUIRE((*this)("labels a.toml -o a.pdf").status == 0);
     REQUIRE((*this)("labels b.toml --no-archive -o first.pdf").status == 0);
     REQUIRE((*this)("labels b.toml --no-archive -o second.pdf").status == 0);
     CHECK(file("first.pdf") == file("second.pdf"));
@@ -240,4 +239,103 @@ TEST_CASE_FIXTURE(Kitchen, "six programs print six pots of one name and day at o
     CHECK(ids.size() == 18);
     CHECK(sql("SELECT count(*) FROM bag") == "19\n");
     CHECK(says((*this)("freezer list").out, "Barley pot: 18 bags, 63 servings"));
+}
+
+TEST_CASE_FIXTURE(TwoFiles, "a bag that a merge left out stays left out of every later print") {
+    Kitchen other;
+    write_file(other.folder / "b.toml",
+               file("b.toml") + "[[package]]\ndish = \"Leek soup\"\nservings = 2\nuse_by = "
+                                "2026-12-01\n");
+    REQUIRE((*this)("labels a.toml -o a.pdf").status == 0);
+    REQUIRE(other("labels b.toml -o b.pdf").status == 0);
+    REQUIRE(says((*this)("archive merge " + other.archive).out, "added 1 description, 1 bag"));
+    const auto again = (*this)("reprint --printed 2026-10-17 -o again.pdf");
+    CAPTURE(again.err);
+    CHECK(again.status == 0);
+    CHECK(says(again.out, "4 labels"));
+    CHECK(says(again.err, "of \"Barley pot\" is not printed again: it was left out"));
+    const auto words = run("pdftotext " + shell_word(folder / "again.pdf") + " -").out;
+    CHECK(says(words, "Leek soup"));
+    CHECK_FALSE(says(words, "ilk"));
+    // Both archives are of one machine: printed into this one, that file is asked about.
+    const auto asked = (*this)("labels " + (other.folder / "b.toml") + " -o b.pdf");
+    CHECK(asked.status == 1);
+    CHECK(says(asked.err, "bags of \"Barley pot\", made 2026-10-17, were printed before"));
+    CHECK_FALSE(says(asked.err, "bags of \"Leek soup\""));
+    CHECK_FALSE(fs::exists(folder / "b.pdf"));
+}
+
+TEST_CASE_FIXTURE(TwoFiles, "ids of another pot are asked about also where nothing is remembered") {
+    REQUIRE((*this)("labels a.toml -o a.pdf").status == 0);
+    const auto before = read_file(archive);
+    const auto a = ids_in(*this, "a.pdf");
+    for (const std::string how :
+         {"labels b.toml --no-archive", "--settings s.toml labels b.toml"}) {
+        CAPTURE(how);
+        write_file(folder / "s.toml", "record_prints = false\n");
+        const auto asked = (*this)(how + " -o b.pdf");
+        CHECK(asked.status == 1);
+        CHECK(says(asked.err, "--new-batch"));
+        CHECK_FALSE(fs::exists(folder / "b.pdf"));
+        REQUIRE((*this)(how + " --new-batch -o b.pdf").status == 0);
+        for (const auto& id : ids_in(*this, "b.pdf")) {
+            CHECK_FALSE(a.contains(id));
+        }
+        REQUIRE((*this)(how + " --same-batch " + *a.begin() + " -o b.pdf").status == 0);
+        CHECK(a.contains(*ids_in(*this, "b.pdf").begin()));
+        fs::remove(folder / "b.pdf");
+    }
+    for (const std::string looks : {"check", "text"}) {
+        const auto told = (*this)(looks + " b.toml");
+        CAPTURE(told.err);
+        CHECK(told.status == 0);
+        CHECK(says(told.err, "b.toml:4:8: caution: bags of \"Barley pot\""));
+        CHECK(says(told.err, "thawslip labels --new-batch"));
+        for (const auto& id : a) {
+            CHECK_FALSE(says(told.out, id));
+            CHECK(says((*this)(looks + " a.toml").out, id));
+        }
+        CHECK((*this)(looks + " a.toml").err.find("caution") == std::string::npos);
+    }
+    CHECK(read_file(archive) == before);
+}
+
+TEST_CASE_FIXTURE(TwoFiles, "a trial is asked nothing, and every hint can be followed") {
+    REQUIRE((*this)("labels a.toml -o a.pdf").status == 0);
+    CHECK((*this)("labels b.toml --trial -o trial.pdf").status == 0);
+    const auto lists = (*this)("lists b.toml -o lists.pdf");
+    CHECK(lists.status == 1);
+    CHECK(says(lists.err, "thawslip labels --new-batch"));
+    CHECK((*this)("lists b.toml --trial -o lists.pdf").status == 0);
+    const auto nowhere = [this](const std::string& command) {
+        return run("env -u XDG_DATA_HOME -u HOME SOURCE_DATE_EPOCH=" + now +
+                   " XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " " + command + " " +
+                   shell_word(folder / "a.toml") + " -o " + shell_word(folder / "c.pdf"));
+    };
+    CHECK(nowhere("lists").status == 0);
+    CHECK(nowhere("labels --trial").status == 0);
+    CHECK(nowhere("labels --no-archive").status == 0);
+    const auto labels = nowhere("labels");
+    CHECK(labels.status == 3);
+    CHECK(says(labels.err, "print with --no-archive"));
+    fs::remove(archive);
+    fs::create_directory(archive); // none that can be read
+    CHECK((*this)("labels b.toml --trial -o trial.pdf").status == 0);
+    const auto blind = (*this)("labels b.toml --no-archive -o b.pdf");
+    CHECK(blind.status == 0);
+    CHECK(says(blind.err, "caution: these ids may be on other bags already"));
+    const auto refused = (*this)("lists b.toml -o lists.pdf");
+    CHECK(refused.status == 3);
+    CHECK_FALSE(says(refused.err, "--no-archive"));
+    fs::remove(archive);
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a third pot of one file has nothing said against the second") {
+    write_file(folder / "pot.toml", pot("Barley pot", 2, 4));
+    for (int i = 0; i < 4; ++i) {
+        const auto printed = (*this)("labels pot.toml --new-batch -o pot.pdf");
+        CHECK(printed.status == 0);
+        CHECK_FALSE(says(printed.err, "no longer described"));
+    }
+    CHECK(says((*this)("freezer list").out, "Barley pot: 8 bags"));
 }

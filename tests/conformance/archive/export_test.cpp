@@ -152,3 +152,61 @@ TEST_CASE("a folder that was changed by hand is refused with every place that is
     CHECK(read.fault().find("error: ") != std::string::npos);
     CHECK(read.fault().find(expected) != std::string::npos);
 }
+
+TEST_CASE_FIXTURE(Kitchen, "an exported folder that was edited is not taken for what was printed") {
+    write_file(folder / "pot.toml", "[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Squid "
+                                    "pot\"\nservings = 2\nuse_by = 2026-12-01\ncontains = "
+                                    "[\"molluscs\"]\n");
+    REQUIRE((*this)("labels pot.toml -o labels.pdf").status == 0);
+    REQUIRE((*this)("archive export out").status == 0);
+    const auto record = folder / "out/days/0001-01/record.toml";
+    const auto written = folder / "out/days/0001-01/as-written.toml";
+    const auto replace = [](const std::string& file, const std::string& from,
+                            const std::string& to) {
+        auto text = read_file(file);
+        REQUIRE(text.find(from) != std::string::npos);
+        write_file(file, text.replace(text.find(from), from.size(), to));
+    };
+    std::string expected;
+    SUBCASE("the dish of the record") {
+        replace(record, "Squid pot", "Leek pot");
+        expected = "is named \"Leek pot\" in the archive";
+    }
+    SUBCASE("its allergens") {
+        replace(record, "molluscs", "celery");
+        expected = "contains: celery in the archive";
+    }
+    SUBCASE("its date") {
+        replace(record, "2026-12-01", "2036-12-01");
+        expected = "keeps until 2036-12-01 in";
+    }
+    SUBCASE("the description") {
+        replace(written, "molluscs", "celery");
+        expected = "as-written.toml is not what was exported";
+    }
+    SUBCASE("the description, without its hash") {
+        replace(written, "molluscs", "celery");
+        replace(record, "hash = ", "# ");
+        expected = "contains: ";
+    }
+    SUBCASE("the description is a link") {
+        fs::rename(written, folder / "elsewhere.toml");
+        fs::create_symlink(folder / "elsewhere.toml", written);
+        expected = "as-written.toml is a link";
+    }
+    SUBCASE("the folder of the day is a link") {
+        fs::rename(folder / "out/days", folder / "days");
+        fs::create_directory_symlink(folder / "days", folder / "out/days");
+        expected = "is a link, and nothing outside";
+    }
+    SUBCASE("a time beyond all") {
+        replace(record, "ordered = 1", "ordered = 9007199254740992 # ");
+        expected = "cannot be";
+    }
+    const auto before = sql(".dump");
+    const auto imported = (*this)("archive import out");
+    CAPTURE(imported.err);
+    CHECK(imported.status == 1);
+    CHECK(says(imported.err, expected));
+    CHECK(sql(".dump") == before);
+}

@@ -103,7 +103,7 @@ TEST_CASE_FIXTURE(StockedKitchen, "nothing in the freezer is no mistake") {
     for (const std::string command : {"freezer list", "freezer next"}) {
         CAPTURE(command);
         CHECK((*this)(command).status == 0);
-        CHECK(says((*this)(command).out, "the freezer is empty, as far as the archive knows"));
+        CHECK(says((*this)(command).out, "there is no archive at " + archive));
         CHECK(json(command, "answer") == "[]\n");
     }
     CHECK_FALSE(std::filesystem::exists(archive));
@@ -195,4 +195,13 @@ TEST_CASE_FIXTURE(StockedKitchen,
     CHECK(count(all.err, "is noted as") == 1);
     CHECK(says((*this)("freezer list --all").out, "label was printed again on 2026-11-24"));
     CHECK_FALSE(says((*this)("labels day.toml --no-archive -o labels.pdf").err, "is noted as"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a place where no archive is is told as that, not as an empty freezer") {
+    const auto list = (*this)("freezer list");
+    CHECK(list.status == 0);
+    CHECK(says(list.out, "there is no archive at " + archive));
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    sql("UPDATE bag SET state = 'eaten'");
+    CHECK(says((*this)("freezer list").out, "the freezer is empty"));
 }

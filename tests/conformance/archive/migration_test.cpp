@@ -135,11 +135,11 @@ TEST_CASE_FIXTURE(LaterKitchen, "what schema 2 had printed is printed again, byt
     write_file(folder / "sheet.toml",
                sql("SELECT CAST(bytes AS TEXT) FROM print_file WHERE name LIKE '%my-sheet.toml'"));
     REQUIRE((*this)("reprint --printed 2026-10-18 -o again.pdf").status == 0);
+    sql("UPDATE day SET file = '" + (folder / "sunday.toml") + "' WHERE id = 2");
     REQUIRE((*this)("labels sunday.toml --no-archive --stock sheet.toml --first-cell 3 -o new.pdf")
                 .status == 0);
     CHECK(file("again.pdf") == file("new.pdf"));
     // The same file printed on has the ids it had; so has an edited one.
-    sql("UPDATE day SET file = '" + (folder / "sunday.toml") + "' WHERE id = 2");
     write_file(folder / "sunday.toml", file("sunday.toml") + "# edited\n");
     REQUIRE((*this)("labels sunday.toml -o edited.pdf").status == 0);
     CHECK(sql("SELECT count(*) FROM bag") == "9\n");

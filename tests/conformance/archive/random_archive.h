@@ -145,7 +145,7 @@ private:
                 {fmt::format("dish {}", random_.next()), made, number}, taken_));
         }
         for (auto events = 1 + random_.below(3); events > 0; --events) {
-            bag.events.push_back({static_cast<std::int64_t>(random_.next() >> 20U), line(),
+            bag.events.push_back({static_cast<std::int64_t>(random_.next() >> 21U), line(),
                                   static_cast<std::int64_t>(random_.below(100)),
                                   archive::state_words[random_.below(4)].first, moment(),
                                   static_cast<std::int64_t>(random_.below(2'000'000'000)),

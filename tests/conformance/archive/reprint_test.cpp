@@ -63,3 +63,48 @@ TEST_CASE_FIXTURE(Kitchen, "a bag whose day came without its print gets a label 
     CHECK(again.status == 0);
     CHECK(file("again.pdf") == file("first.pdf"));
 }
+
+TEST_CASE_FIXTURE(Kitchen, "a description that is not what was recorded is printed by no command") {
+    write_file(folder / "pot.toml", one_dish("Bean and barley pot", "contains = [\"barley\"]\n"));
+    write_file(folder / "soup.toml", one_dish("Leek soup"));
+    REQUIRE((*this)("labels pot.toml soup.toml -o first.pdf").status == 0);
+    const auto id = first_id("barley");
+    sql("UPDATE day SET description = CAST(replace(CAST(description AS TEXT), '\"barley\"', "
+        "'\"walnut\"') AS BLOB)");
+    for (const std::string command :
+         {"reprint barley pot -o again.pdf", "reprint --printed 2026-10-17 -o again.pdf",
+          "plan barley --eat '2026-11-01 18:00'", "archive export out"}) {
+        CAPTURE(command);
+        const auto refused = (*this)(command);
+        CHECK(refused.status == 1);
+        CHECK(says(refused.err, "error: the description of 2026-10-17, read from "));
+        CHECK(says(refused.err, "pot.toml is not what was recorded: its hash is another"));
+        CHECK_FALSE(says(refused.out + refused.err, "alnut"));
+    }
+    const auto read = (*this)("read " + id);
+    CHECK(says(read.err, "its hash is another"));
+    CHECK(read.out.empty());
+    CHECK_FALSE(std::filesystem::exists(folder / "again.pdf"));
+    CHECK((*this)("reprint leek -o soup.pdf").status == 0); // whose description is sound
+}
+
+TEST_CASE_FIXTURE(Kitchen, "of an edited description only what was edited is cautioned about") {
+    const std::string soup =
+        "[[package]]\ndish = \"Leek soup\"\nservings = 2\nuse_by = 2026-12-01\n";
+    write_file(folder / "pot.toml", one_dish("Bean and barley pot") + soup);
+    REQUIRE((*this)("labels pot.toml -o first.pdf").status == 0);
+    const auto id = first_id("barley");
+    now = "1792332300"; // a day later the pot is no longer described
+    write_file(folder / "pot.toml",
+               "[day]\nmade = 2026-10-17\n" + soup + "contains = [\"milk\"]\n");
+    REQUIRE((*this)("labels pot.toml -o second.pdf").status == 0);
+    for (const auto& which : {id, std::string{"barley"}, std::string{"leek"}}) {
+        CAPTURE(which);
+        const auto again = (*this)("reprint " + which + " -o again.pdf");
+        CHECK(again.status == 0);
+        CHECK(again.err.empty());
+    }
+    CHECK(says((*this)("reprint --printed 2026-10-17 -o again.pdf").err,
+               "was edited and printed again on 2026-10-18"));
+    CHECK((*this)("reprint --printed 2026-10-18 -o again.pdf").err.empty());
+}

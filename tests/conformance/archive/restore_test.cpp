@@ -195,3 +195,140 @@ TEST_CASE("repair takes counts and allergens from the descriptions") {
     CHECK(kitchen.sql("SELECT allergens, servings, dish, words FROM package") == sound);
     CHECK(kitchen("archive check").status == 0);
 }
+
+TEST_CASE("what the archive of before holds and the backup does not is said") {
+    const Backed kitchen;
+    CHECK(kitchen("archive restore backup.db").err.empty());
+    const auto id = kitchen.first_id("squash");
+    REQUIRE(kitchen("freezer eaten " + id).status == 0);
+    kitchen.print_more();
+    const auto restored = kitchen("archive restore backup.db");
+    CHECK(restored.status == 0);
+    CHECK(says(restored.err, "in the archive of before: 1 bag, 1 later state, 1 description, 1 "
+                             "print"));
+    CHECK(says(restored.err, "thawslip archive merge "));
+    REQUIRE(kitchen("archive merge archive.db.before-2").status == 0);
+    CHECK(says(kitchen("freezer list --all").out, "eaten"));
+    CHECK(kitchen.first_id("leek").size() == 11);
+}
+
+TEST_CASE("on a new computer a backup makes the folders that it goes into") {
+    Backed kitchen;
+    const auto sound = kitchen.archive;
+    kitchen.archive = kitchen.folder / "new/home/thawslip/archive.db";
+    CHECK(kitchen("archive restore missing.db").status == 1);
+    CHECK_FALSE(fs::exists(kitchen.folder / "new"));
+    const auto folder = kitchen("archive restore .");
+    CHECK(folder.status == 1);
+    CHECK(says(folder.err, ". is a folder, and no backup"));
+    const auto restored = kitchen("archive restore backup.db");
+    CAPTURE(restored.err);
+    CHECK(restored.status == 0);
+    CHECK(restored.err.empty());
+    CHECK(fs::status(kitchen.folder / "new/home").permissions() == fs::perms::owner_all);
+    CHECK(says(kitchen("freezer list").out, "ompote"));
+}
+
+TEST_CASE("each thing that is not as described is named, and put right where it can be") {
+    Backed kitchen;
+    const auto sound = kitchen.archive;
+    enum class Repair { Whole, Named };
+    const struct {
+        std::string change;
+        std::string told;
+        Repair repair;
+    } cases[] = {
+        {"UPDATE package SET made = '2026-10-01' WHERE id = 1", "was made 2026-10-01 in",
+         Repair::Whole},
+        {"UPDATE day SET made = '2026-10-01'", "is of 2026-10-01 in the archive", Repair::Whole},
+        {"UPDATE package SET keep_until = '2031-05-05' WHERE id = 1", "keeps until 2031-05-05 in",
+         Repair::Whole},
+        {"UPDATE package SET grams = 9000 WHERE id = 1", "weighs 9000 g in", Repair::Whole},
+        {"UPDATE package SET thaw = 'microwave' WHERE id = 1", "thaws: microwave in",
+         Repair::Whole},
+        {"UPDATE package SET thaw_minutes = 2 WHERE id = 1", "thaws in 2 min in", Repair::Whole},
+        {"UPDATE package SET classes = 'x' WHERE id = 1", "kinds of food or a thaw method",
+         Repair::Whole},
+        {"UPDATE package SET words = 'gravel'; INSERT INTO dish_words (dish_words) VALUES "
+         "('rebuild')",
+         "is found by \"gravel\" in", Repair::Whole},
+        {"UPDATE bag SET state = 'eaten' WHERE id = 1", "is listed as eaten since", Repair::Whole},
+        {"UPDATE bag_id SET id = 'AAA-AAA-AAA' WHERE bag = 1", "the id \"AAA-AAA-AAA\", which",
+         Repair::Whole},
+        {"DELETE FROM bag_id WHERE bag = 1", "has no id", Repair::Whole},
+        {"DROP INDEX bag_package; UPDATE package SET servings = 9 WHERE id = 1",
+         "the index \"bag_package\" is missing", Repair::Whole},
+        {"DELETE FROM bag_event WHERE bag = 1", "has a state or a time that cannot be",
+         Repair::Named},
+        {"UPDATE bag_event SET ordered = 9223372036854775807 WHERE bag = 1",
+         "has a state or a time that cannot be", Repair::Named},
+        {"UPDATE bag_event SET at = char(27) || '[31m' WHERE bag = 1; UPDATE bag SET changed = "
+         "char(27) || '[31m' WHERE id = 1",
+         "has a state or a time", Repair::Named},
+        {"UPDATE day SET revision = -1", "cannot be", Repair::Named},
+        {"UPDATE package SET batch = -5 WHERE id = 1", "is of a batch that cannot be",
+         Repair::Named},
+        {"UPDATE package SET origin = char(27) WHERE id = 1", "is of a batch that cannot be",
+         Repair::Named},
+        {"UPDATE day SET ordered = -1", "at a time that cannot be", Repair::Named},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.change);
+        kitchen.archive = kitchen.folder / "rotten.db";
+        fs::copy_file(kitchen.folder / "backup.db", kitchen.archive,
+                      fs::copy_options::overwrite_existing);
+        kitchen.sql(c.change);
+        const auto checked = kitchen("archive check");
+        CAPTURE(checked.err);
+        CHECK(checked.status == 3);
+        CHECK(says(checked.err, c.told));
+        const auto list = kitchen("freezer list").out;
+        const auto repaired = kitchen("archive repair");
+        CAPTURE(repaired.out);
+        CAPTURE(repaired.err);
+        CHECK((repaired.status == 0) == (c.repair == Repair::Whole));
+        CHECK((kitchen("archive check").status == 0) == (c.repair == Repair::Whole));
+        if (c.repair == Repair::Whole) {
+            const auto right = kitchen("freezer list --all").out;
+            kitchen.archive = sound;
+            CHECK(right == kitchen("freezer list --all").out);
+        }
+        fs::remove(kitchen.folder / "rotten.db-wal");
+        fs::remove(kitchen.folder / "rotten.db-shm");
+    }
+    kitchen.archive = sound;
+}
+
+TEST_CASE("a merge takes nothing that its own descriptions do not say, and no time beyond all") {
+    const Backed kitchen;
+    for (const std::string change :
+         {"UPDATE package SET allergens = ''", "UPDATE package SET keep_until = '2031-05-05'",
+          "UPDATE bag_event SET ordered = 9223372036854775807",
+          "UPDATE bag_event SET clock = -9223372036854775807",
+          "UPDATE bag_event SET clock_offset = 9223372036854775807",
+          "UPDATE bag_event SET seq = 9223372036854775807",
+          "UPDATE bag_event SET uptime = 9223372036854775807",
+          "UPDATE day SET ordered = 9223372036854775807"}) {
+        CAPTURE(change);
+        fs::copy_file(kitchen.folder / "backup.db", kitchen.folder / "other.db",
+                      fs::copy_options::overwrite_existing);
+        run("sqlite3 " + shell_word(kitchen.folder / "other.db") + " " + shell_word(change));
+        const auto before = kitchen.sql(".dump");
+        const auto outcome = kitchen("archive merge other.db");
+        CHECK(outcome.status == 1);
+        CHECK(says(outcome.err, "error: "));
+        CHECK(kitchen.sql(".dump") == before);
+    }
+}
+
+TEST_CASE("a state that did not take is not told as done") {
+    const Backed kitchen;
+    const auto id = kitchen.first_id("squash");
+    kitchen.sql("UPDATE bag_event SET ordered = 9223372036854775807");
+    const auto outcome = kitchen("freezer eaten " + id);
+    CHECK(outcome.status == 1);
+    CHECK(outcome.out.empty());
+    CHECK(says(outcome.err, "error: " + id));
+    CHECK(says(outcome.err, "is still noted as frozen"));
+    CHECK(says(kitchen("freezer list").out, id));
+}
