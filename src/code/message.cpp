@@ -169,6 +169,7 @@ Message message_in_full(const kitchen::PlannedPackage& planned, const kitchen::B
         message.steps = package.cook->steps;
     }
     message.allergens = package.contains;
+    message.may_contain = package.may_contain;
     message.note = package.note;
     return message;
 }

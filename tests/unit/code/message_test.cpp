@@ -106,6 +106,7 @@ TEST_CASE("a message for a bag carries the plan's values") {
     planned.package.servings = 4;
     planned.package.thaw.method = kitchen::ThawMethod::ColdWater;
     planned.package.contains = {"milk"};
+    planned.package.may_contain = {"Haselnüsse", "sesame"};
     planned.made = std::chrono::year{2026} / 10 / 17;
     planned.keep_until.date = std::chrono::year{2027} / 1 / 17;
     kitchen::Quantity cream;
@@ -123,6 +124,7 @@ TEST_CASE("a message for a bag carries the plan's values") {
                                    "LAST 5 MIN ADD 1/2 CUP CREAM\n"
                                    "COOK IN POT * TO 165 F\n"
                                    "CONTAINS MILK\n"
+                                   "MAY CONTAIN HASELNUSSE * SESAME\n"
                                    "END 2"));
 }
 
