@@ -93,7 +93,7 @@ void insert_new_bag(Recording& recording, const std::string& id, std::int64_t pa
 
 /// Puts the bags of one package of a new revision where they belong.
 /// \param mended the row of the package whose name was mended into this one, or 0
-void record_bags(Recording& recording, const PackageRecord& package, int lineage, std::int64_t row,
+void record_bags(Recording& recording, const PackageRecord& package, std::int64_t row,
                  std::int64_t mended) {
     auto& connection = recording.connection;
     int number = 0;
@@ -101,7 +101,6 @@ void record_bags(Recording& recording, const PackageRecord& package, int lineage
         ++number;
         if (const auto known = bag_row(connection, id)) {
             const auto before = package_of_bag(connection, known);
-            require_same_bag(connection, known, package, lineage, id);
             if (is_relabelled(before, package)) {
                 recording.recorded.relabelled.push_back(id);
             }
@@ -157,7 +156,7 @@ std::int64_t record_day(Recording& recording, const DayRecord& day, const Decisi
                                 recording.print.at, ordered);
     const auto packages = package_rows(connection, row);
     for (std::size_t i = 0; i < packages.size(); ++i) {
-        record_bags(recording, with.packages[i], lineage, packages[i], decision.packages[i].mended);
+        record_bags(recording, with.packages[i], packages[i], decision.packages[i].mended);
     }
     ++(is_new ? recording.recorded.new_days : recording.recorded.revisions);
     if (decision.newest != 0) {
@@ -179,12 +178,26 @@ void require_as_settled(const DayRecord& day, const Decision& decision) {
     }
 }
 
+/// Before anything is printed: none of its ids is on a bag of another batch.
+void require_own_ids(Connection& connection, const DayRecord& day, const Decision& decision) {
+    for (std::size_t i = 0; i < day.packages.size() && !decision.is_newest; ++i) {
+        auto package = day.packages[i];
+        package.origin = decision.packages[i].origin;
+        for (const auto& id : package.bags) {
+            if (const auto known = bag_row(connection, id)) {
+                require_same_bag(connection, known, package, decision.lineage, id);
+            }
+        }
+    }
+}
+
 std::vector<Decision> decide_all(Connection& connection, const PrintRecord& print) {
     std::vector<Decision> decisions;
     for (auto day : print.days) {
         day.station = print.station.name;
         decisions.push_back(decide(connection, day, print.which));
         require_as_settled(day, decisions.back());
+        require_own_ids(connection, day, decisions.back());
     }
     return decisions;
 }
