@@ -1,9 +1,11 @@
 #include "kitchen/caution_topics.h"
 #include "kitchen/dish_words.h"
+#include "kitchen/food_reading.h"
 #include "kitchen/fridge_life.h"
 #include "kitchen/text.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace thawslip::kitchen {
 namespace {
@@ -69,7 +71,35 @@ Findings chilled_too_long(const Scene& scene) {
              days_place(scene)}};
 }
 
+/// How a dish's name reads that says what cooked food it is, where no `food` is given.
+std::optional<FoodChoice> cooked_by_name(const Scene& scene) {
+    if (scene.package.food_basis != FoodBasis::Words) {
+        return std::nullopt;
+    }
+    auto reading = read_food(scene.table, scene.package.dish);
+    const bool cooked = reading.certainty == FoodCertainty::Sure &&
+                        std::ranges::none_of(reading.choices.front(), [&](const auto& kind) {
+                            return is_raw_kind(scene.table, kind);
+                        });
+    return cooked ? std::optional{std::move(reading.choices.front())} : std::nullopt;
+}
+
+/// The same where the words of a dish count as raw, and its name says that it is cooked.
+Findings cooked_far_too_long(const Scene& scene) {
+    const auto cooked = cooked_by_name(scene);
+    const auto spent = spent_chilled(scene);
+    const auto bound = chilled_bound(scene);
+    if (!cooked || !shortest_fridge_life(scene.table, scene.package.food) || spent <= bound) {
+        return {};
+    }
+    return {{{std::to_string(spent.count()), std::to_string(bound.count()), as_toml(*cooked)},
+             days_place(scene)}};
+}
+
 Findings chilled_far_too_long(const Scene& scene) {
+    if (cooked_by_name(scene)) {
+        return {};
+    }
     const auto spent = spent_chilled(scene);
     const auto bound = chilled_bound(scene);
     if (!shortest_fridge_life(scene.table, scene.package.food) || spent <= bound) {
@@ -119,6 +149,13 @@ constexpr CautionRule rules[] = {
      "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
      "Government of Canada, University of Illinois Extension",
      chilled_far_too_long},
+    {"chilled-far-too-long-raw", CautionLevel::Refuse,
+     "{0} days in the refrigerator before freezing; expected {1} at most, for without food the "
+     "words count as raw",
+     "if it was cooked, write food = {2}; raw food that has stood longer is thrown away",
+     "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
+     "Government of Canada, University of Illinois Extension",
+     cooked_far_too_long},
     {"chilled-too-long", CautionLevel::LabelAndCard,
      "Chilled for {0} days before freezing; advised: {1}.", "",
      "FoodSafety.gov, Cold Food Storage Chart", chilled_too_long, "CHILLED {0} DAYS - ADVISED {1}"},
