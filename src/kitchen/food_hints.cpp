@@ -149,7 +149,10 @@ struct Meant {
 /// as one phrase or one name of the table.
 std::vector<Likely> ways_to_read(const StorageTable& table, std::string_view text) {
     auto texts = likely_texts(table, text);
-    if (text.size() <= longest_word) {
+    const auto matches = match_foods(table.words, words_of(text));
+    const bool all_known =
+        std::ranges::all_of(matches, [](const FoodMatch& match) { return match.word != nullptr; });
+    if (!all_known && text.size() <= longest_word) {
         const auto key = food_key(text);
         for (const auto& [slips, word] : near_words(table.words, key)) {
             texts.push_back({std::string{word->written}, is_close(slips, key)});
