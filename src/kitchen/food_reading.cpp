@@ -20,6 +20,7 @@ struct Said {
     std::string_view form;
     FoodState state = FoodState::NotSaid;
     bool dish_is_raw = false; ///< "raw", "kit": not only "fresh", as a soup may be
+    bool meatless = false;    ///< "vegan", "ohne"
     bool animal_denied = false;
     bool all_known = true;
 };
@@ -71,7 +72,7 @@ void take(Said& said, const FoodWord& word, bool denied) {
             said.state = state_of(word.means);
         }
         break;
-    case FoodRole::NoAnimal:
+    case FoodRole::NoAnimal: said.meatless = true; break;
     case FoodRole::SaysNothing: break;
     }
 }
@@ -163,7 +164,8 @@ Choices bacon_choices(Said said) {
 }
 
 Choices dish_choices(const Said& said, FoodChoice strong) {
-    if (said.dish_is_raw && said.animals.empty()) {
+    const bool of_plants = said.meatless || !said.plants.empty();
+    if (said.dish_is_raw && said.animals.empty() && !of_plants) {
         if (auto choices = raw_dish_choices(strong); !choices.empty()) {
             return choices;
         }

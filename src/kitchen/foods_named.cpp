@@ -1,5 +1,6 @@
 #include "kitchen/foods_named.h"
 
+#include "kitchen/food_reading.h"
 #include "kitchen/food_words.h"
 #include "kitchen/phrases.h"
 #include "kitchen/text.h"
@@ -176,11 +177,18 @@ bool has_base(const Parsed& text) {
     });
 }
 
+/// Whether animals or plants are named, or that there is no meat.
+bool says_of_what(const Parsed& text) {
+    return std::ranges::any_of(text.matches, [](const FoodMatch& match) {
+        return is_role(match, FoodRole::Base) || is_role(match, FoodRole::NoAnimal);
+    });
+}
+
 /// What a cooked dish is that is said to be raw, where no animal says it better.
 std::optional<NamedFood> raw_dish(const Parsed& text, const FoodMatch& match,
                                   const std::string& food) {
     const auto raw = raw_of(food);
-    if (raw.empty() || has_base(text) || !says_raw_dish(text)) {
+    if (raw.empty() || says_of_what(text) || !says_raw_dish(text)) {
         return std::nullopt;
     }
     return NamedFood{joined(text.words, match.first, match.count),
@@ -189,6 +197,26 @@ std::optional<NamedFood> raw_dish(const Parsed& text, const FoodMatch& match,
                      true,
                      true,
                      text.source.where};
+}
+
+/// "turkey leg", "escalope": raw or cooked, an animal it is.
+bool is_meat_asked(const Parsed& text, const FoodChoice& kinds) {
+    return is_raw_kind(text.table, kinds.front()) &&
+           kind_of(text.table, kinds.back()) == FoodKind::Leftover;
+}
+
+/// The kinds of a question, and all cuts of meat where one of them is a cut.
+FoodChoice may_be_asked(const Parsed& text, const FoodChoice& kinds) {
+    auto all = kinds;
+    for (const auto& kind : kinds) {
+        if (kind_of(text.table, kind) == FoodKind::RawCut) {
+            add_all(all, {possible_kinds("meat", "")});
+        }
+        if (kind_of(text.table, kind) == FoodKind::RawPoultry) {
+            add_all(all, {possible_kinds("poultry", "")});
+        }
+    }
+    return all;
 }
 
 std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
@@ -201,8 +229,12 @@ std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
     if (!counts(text, food)) {
         return std::nullopt;
     }
-    return NamedFood{
-        joined(text.words, match.first, match.count), {food}, {}, false, false, text.source.where};
+    return NamedFood{joined(text.words, match.first, match.count),
+                     {food},
+                     may_be_asked(text, kinds),
+                     is_meat_asked(text, kinds),
+                     false,
+                     text.source.where};
 }
 
 /// "mince" and "chops" without a word of whose they are.
