@@ -693,6 +693,14 @@ const std::vector<Case>& cases() {
         {"no food is given, and the words name one",
          {"slow-cooker-thaw-first", "food-from-words"},
          [](auto& p, auto&, auto&) { p.food_basis = FoodBasis::Words; }},
+        {"no food is given, and a soup counts as raw once it has stood too long",
+         {"slow-cooker-thaw-first", "food-from-words", "thaw-no-days-left",
+          "chilled-far-too-long-raw"},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Soup or stew";
+             p.food_basis = FoodBasis::Words;
+             p.days_refrigerated = 8;
+         }},
         {"no food is given, and no word names any",
          {"slow-cooker-thaw-first", "food-unknown"},
          [](auto& p, auto&, auto&) { p.food_basis = FoodBasis::Nothing; }},
