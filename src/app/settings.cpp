@@ -89,11 +89,14 @@ void read_refrigerator(toml::Table& table, kitchen::ThawSettings& thaw) {
     constexpr double highest = 8.0;
     constexpr double hair = 1e-6; // 41 °F is 5 °C
     const toml::Key key{"refrigerator", "\"4 °C\""};
-    const auto read = intake::read_temperature(table, key);
-    if (!read) {
+    const auto written = table.line("refrigerator", 200);
+    const bool below_zero =
+        written && (written->starts_with('-') || written->starts_with("\u2212"));
+    const auto read = written && !below_zero ? intake::read_temperature(table, key) : std::nullopt;
+    if (!read && !below_zero) {
         return;
     }
-    if (read->celsius <= freezes || read->celsius > highest + hair) {
+    if (below_zero || read->celsius <= freezes || read->celsius > highest + hair) {
         table.reader().error(table.path_of(key),
                              "refrigerator must be above 0 °C and at most 8 °C (32 to 46 °F): food "
                              "in it would freeze, or spoil before it has thawed",

@@ -34,16 +34,6 @@ KeyPath days_place(const Scene& scene) {
     return scene.package.where.key("days_refrigerated");
 }
 
-/// Kinds of food as far as they count while chilled: rice in a dish is rice (UK Food Standards
-/// Agency and the lists give it less time than the dish).
-std::vector<std::string> chilled_foods(const Scene& scene) {
-    auto foods = scene.package.food;
-    if (!foods.empty() && !holds_raw(scene) && names_rice(scene.package)) {
-        foods.emplace_back("cooked rice");
-    }
-    return foods;
-}
-
 std::chrono::days spent_chilled(const Scene& scene) {
     return std::chrono::days{scene.package.days_refrigerated};
 }
@@ -62,7 +52,8 @@ std::chrono::days chilled_bound(const Scene& scene) {
 }
 
 Findings chilled_too_long(const Scene& scene) {
-    const auto row = shortest_fridge_life(scene.table, chilled_foods(scene));
+    const auto row =
+        shortest_fridge_life(scene.table, foods_kept_chilled(scene.table, scene.package));
     const auto spent = spent_chilled(scene);
     if (!row || spent <= row->high || spent > chilled_bound(scene)) {
         return {};
@@ -109,9 +100,9 @@ Findings chilled_far_too_long(const Scene& scene) {
 }
 
 Findings cooked_rice(const Scene& scene) {
-    const bool has_rice = std::ranges::any_of(chilled_foods(scene), [](const std::string& food) {
-        return same_but_for_case(food, "cooked rice");
-    });
+    const bool has_rice = std::ranges::any_of(
+        foods_kept_chilled(scene.table, scene.package),
+        [](const std::string& food) { return same_but_for_case(food, "cooked rice"); });
     return has_rice ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
 }
 

@@ -1,5 +1,7 @@
 #include "kitchen/chilled_wait.h"
 
+#include "kitchen/dish_words.h"
+
 #include <algorithm>
 
 namespace thawslip::kitchen {
@@ -34,7 +36,7 @@ days may_wait_chilled(const Package& package, Date packing_day, const StorageTab
         return days{0};
     const bool unknown = package.food_basis == FoodBasis::Nothing || package.food.empty();
     auto life = unknown ? where_no_list_says : food_code_days;
-    for (const auto& food : package.food)
+    for (const auto& food : foods_kept_chilled(table, package))
         life = std::min(life, chilled_life(food, table));
     return std::max(life - days_chilled(package, packing_day), days{0});
 }
@@ -43,7 +45,8 @@ std::optional<DaysLeft> keeps_thawed(const Package& package, Date packing_day,
                                      const StorageTable& table, const ThawSettings& settings) {
     if (package.thaw.method != ThawMethod::Refrigerator)
         return std::nullopt;
-    auto left = days_left_after_thawing(table, package.food, days_chilled(package, packing_day));
+    auto left = days_left_after_thawing(table, foods_kept_chilled(table, package),
+                                        days_chilled(package, packing_day));
     if (left && is_too_warm(settings))
         left->low = left->high = days{0};
     return left;

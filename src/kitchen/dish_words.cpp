@@ -72,4 +72,12 @@ bool names_rice(const Package& package) {
     return names_in_bag(package, "rice", false);
 }
 
+std::vector<std::string> foods_kept_chilled(const StorageTable& table, const Package& package) {
+    auto foods = package.food;
+    if (!foods.empty() && !any_raw(table, foods) && names_rice(package)) {
+        foods.emplace_back("cooked rice");
+    }
+    return foods;
+}
+
 } // namespace thawslip::kitchen

@@ -1,9 +1,11 @@
 #pragma once
 
 #include "kitchen/day.h"
+#include "kitchen/storage.h"
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace thawslip::kitchen {
 
@@ -23,5 +25,9 @@ std::optional<Filled> filled_in(const Package& package);
 
 bool names_soup(const Package& package); ///< the dish's name: "crema de puerros", "gazpacho"
 bool names_rice(const Package& package); ///< dish or ingredients in the bag: "paella", "-reis"
+
+/// The kinds of food as far as they count while chilled: cooked rice in a dish is rice, which lists
+/// give less time (UK Food Standards Agency: 24 hours).
+std::vector<std::string> foods_kept_chilled(const StorageTable& table, const Package& package);
 
 } // namespace thawslip::kitchen

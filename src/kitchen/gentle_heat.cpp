@@ -49,8 +49,9 @@ struct Dial {
     std::string_view word;
     double least;
 };
-constexpr Dial dials[] = {{"gas mark", 3}, {"gas stufe", 2}, {"gas", 3},   {"mark", 3},
-                          {"stufe", 2},    {"nivel", 2},     {"level", 2}, {"posicion", 2}};
+constexpr Dial dials[] = {{"gas mark", 3}, {"gas stufe", 2}, {"gas", 3},
+                          {"mark", 3},     {"stufe", 2},     {"nivel", 2},
+                          {"level", 2},    {"posicion", 2},  {"posición", 2}};
 
 std::optional<double> amount_at(std::string_view text, std::size_t at) {
     const auto read = read_amount(text, skip_spaces(text, at));

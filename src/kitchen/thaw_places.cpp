@@ -164,10 +164,12 @@ Span span_at(const WordedText& text, std::size_t word) {
     if (number && names("minutes", unit)) {
         return {std::max(*number, other.value_or(0)) / minutes_of_hour, unit + 1};
     }
-    if (names("several", word) && names("hours", word + 1)) {
-        constexpr std::string_view twos[] = {"two", "dos", "zwei", "of", "de"};
-        const bool two = std::ranges::find(twos, text.words[word]) != std::end(twos);
-        return {two ? 2 : many, word + 2};
+    for (const auto& several : mentions(text, Section::Doing, "several")) {
+        if (several.first == word && names("hours", end_of(several))) {
+            const auto said = words_of(text, several);
+            const bool two = said == "two" || said == "dos" || said == "zwei";
+            return {two ? 2 : many, end_of(several) + 1};
+        }
     }
     return {};
 }
@@ -199,12 +201,34 @@ bool is_of_standing(const WordedText& text, const Places& places, std::size_t wo
                       here(places.away) || here(before));
 }
 
+/// "Sit the bag out", "dejar la carne fuera"; not "leave to thaw out".
+bool says_left_out(const WordedText& text) {
+    constexpr std::string_view outs[] = {"out", "outside", "fuera", "afuera", "draussen"};
+    constexpr std::string_view lefts[] = {"sit",   "leave", "left",  "leaving", "sitting",
+                                          "stand", "lie",   "dejar", "deje",    "lassen"};
+    constexpr std::size_t most_words = 3;
+    for (std::size_t word = 1; word < text.words.size(); ++word) {
+        const bool thaws =
+            text.words[word - 1].starts_with("thaw") || text.words[word - 1].starts_with("defrost");
+        if (thaws || std::ranges::find(outs, text.words[word]) == std::end(outs)) {
+            continue;
+        }
+        for (auto i = word - std::min(word, most_words); i < word; ++i) {
+            if (std::ranges::find(lefts, text.words[i]) != std::end(lefts)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 bool stands_out(const WordedText& text, const Places& places) {
     const bool warm = std::ranges::any_of(places.warm, [&](const Mention& place) {
         return place.meaning != "basin" && place.meaning != "bath" &&
                !is_where_a_fridge_stands(text, place, places);
     });
-    return warm || std::ranges::any_of(places.safe, [&](const Mention& place) {
+    return warm || says_left_out(text) ||
+           std::ranges::any_of(places.safe, [&](const Mention& place) {
                return place.meaning == "safe" && is_left(place, places);
            });
 }
@@ -220,7 +244,7 @@ bool lies_in_oven(const WordedText& text) {
         const auto is_in = [](std::string_view at) {
             return at == "in" || at == "im" || at == "en" || at == "inside";
         };
-        const bool inside = word(1) == "im" || is_in(word(1)) ||
+        const bool inside = ovens[i].first == 0 || word(1) == "im" || is_in(word(1)) ||
                             (is_in(word(2)) && word(1) != "den" && word(1) != "die");
         const bool other = clause_says(text, ovens[i].first, Section::Doing, "cook") ||
                            clause_says(text, ovens[i].first, Section::Doing, "before") ||

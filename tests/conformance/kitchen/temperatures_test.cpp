@@ -68,7 +68,8 @@ TEST_CASE("US minimums are those of FoodSafety.gov, Cook to a Safe Minimum Inter
         {RawCut, 63, 145, 3},     {Pork, 63, 145, 3},
         {BeefOrLamb, 63, 145, 3}, {Game, 71, 160, 0}, // USDA FSIS, Game from Farm to Table, 2011
         {RawFish, 63, 145, 0},    {RawShellfish, 63, 145, 0}, // FDA Food Code 3-401.11(A)(1)
-        {Bacon, 63, 145, 3},                                  // no row: "Ham, raw"
+        {Stuffed, 74, 165, 0}, // FDA Food Code 3-401.11(A)(3): stuffed fish, meat, pasta, poultry
+        {Bacon, 63, 145, 3},   // no row: "Ham, raw"
     };
     check_rows(Us, rows);
 }
@@ -80,7 +81,7 @@ TEST_CASE("Canadian minimums are those of Health Canada, Safe internal cooking t
         {RawGround, 71, 160, 0},  {RawPoultry, 74, 165, 0}, {WholePoultry, 82, 180, 0},
         {RawCut, 71, 160, 0},     {Pork, 71, 160, 0},       {BeefOrLamb, 63, 145, 0},
         {Game, 74, 165, 0},       {RawFish, 70, 158, 0},    {RawShellfish, 74, 165, 0},
-        {Bacon, 71, 160, 0},
+        {Bacon, 71, 160, 0},      {Stuffed, 74, 165, 0}, // "Others: stuffing, leftovers"
     };
     check_rows(Canada, rows);
 }
@@ -92,7 +93,8 @@ TEST_CASE("UK minimums are 70 °C for 2 minutes: Food Standards Agency, Cooking 
         {RawGround, 70, 158, 0},  {RawPoultry, 70, 158, 0},   {WholePoultry, 70, 158, 0},
         {RawCut, 70, 158, 0},     {Pork, 70, 158, 0},         {Game, 70, 158, 0},
         {RawFish, 70, 158, 0},    {RawShellfish, 70, 158, 0}, {Bacon, 70, 158, 0},
-        {Vegetable, 70, 158, 0}, // whole cuts of beef and lamb may be pink: no figure
+        {Stuffed, 70, 158, 0},    {Vegetable, 70, 158, 0}, // whole cuts of beef and lamb may be
+                                                           // pink: no figure
     };
     check_rows(Uk, rows);
 }
