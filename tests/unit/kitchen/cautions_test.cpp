@@ -724,7 +724,7 @@ const std::vector<Case>& cases() {
          }},
         {"food for a baby, from cold water",
          {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
-          "refreeze-after-cooking", "infant-food-at-once"},
+          "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
