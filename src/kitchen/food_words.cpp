@@ -126,12 +126,17 @@ void add_bases(FoodWords words, const std::vector<std::string>& text, const Food
 bool is_pot(const FoodMatch& match) {
     return match.word != nullptr && match.word->role == FoodRole::Kind &&
            (match.word->means == "stew" || match.word->means == "casserole" ||
-            match.word->means == "soup");
+            match.word->means == "soup" || match.word->means == "gravy or broth");
 }
 
 bool is_meat(const FoodMatch& match) {
     return is_base(match) && (match.word->means == "meat" || match.word->means == "poultry" ||
                               match.word->means == "game");
+}
+
+bool is_meat_or_cut(const FoodMatch& match) {
+    return is_meat(match) || (match.word != nullptr && match.word->role == FoodRole::Form &&
+                              (match.word->means == "steak" || match.word->means == "cubes"));
 }
 
 /// The words after which a dish says what meat is meant for.
@@ -151,11 +156,12 @@ bool is_butchers(const std::string& word) {
 void take_for_the_pot(const std::vector<std::string>& text, std::vector<FoodMatch>& matches) {
     static constexpr FoodWord cubes{"stew meat", FoodRole::Form, "cubes", "stew meat", "en", false};
     const bool names_meat = std::ranges::any_of(matches, is_meat);
-    for (std::size_t i = 0; names_meat && i < matches.size(); ++i) {
+    for (std::size_t i = 0; i < matches.size(); ++i) {
         const auto first = matches[i].first;
-        const bool before_meat = i + 1 < matches.size() && is_meat(matches[i + 1]) &&
+        const bool before_meat = i + 1 < matches.size() && is_meat_or_cut(matches[i + 1]) &&
                                  matches[i + 1].first > first && is_butchers(text[first]);
-        if (is_pot(matches[i]) && (before_meat || (first > 0 && is_for(text[first - 1])))) {
+        if (is_pot(matches[i]) &&
+            (before_meat || (names_meat && first > 0 && is_for(text[first - 1])))) {
             matches[i].word = &cubes;
         }
     }
