@@ -186,10 +186,10 @@ using kitchen::RemarkId;
 
 /// Where a dish is late, these are said before all else: what can still be done, and then what no
 /// longer can.
-constexpr RemarkId of_late_dishes[] = {RemarkId::ThawByWater,    RemarkId::ThawByMicrowave,
-                                       RemarkId::CookFromFrozen, RemarkId::IfThawed,
-                                       RemarkId::NoWayInTime,    RemarkId::StartTooLate,
-                                       RemarkId::ThawTooLate,    RemarkId::FrozenStartTooLate};
+constexpr RemarkId of_late_dishes[] = {
+    RemarkId::ThawOnRack,     RemarkId::ThawByWater, RemarkId::ThawByMicrowave,
+    RemarkId::CookFromFrozen, RemarkId::IfThawed,    RemarkId::NoWayInTime,
+    RemarkId::StartTooLate,   RemarkId::ThawTooLate, RemarkId::FrozenStartTooLate};
 
 bool is_of_late_dish(const kitchen::TimelineRemark& remark) {
     return remark.dish && std::ranges::find(of_late_dishes, remark.id) != std::end(of_late_dishes);

@@ -19,8 +19,25 @@ struct Spans {
     TimeRange cooking;
 };
 
+/// On a rack, where it was meant to lie slower: no way where it would be thawed for longer than it
+/// keeps.
+std::optional<Spans> on_a_rack(const TimelineDish& dish, ThawSettings settings) {
+    const auto& package = dish.package;
+    if (package.thaw.method != ThawMethod::Refrigerator || settings.placing == Placing::Rack)
+        return std::nullopt;
+    settings.placing = Placing::Rack;
+    const auto lead =
+        thaw_lead(ThawMethod::Refrigerator, package.thickness, package.weight, settings);
+    if (!lead || lead.value().missing != MissingSize::None ||
+        lead.value().lead - lead.value().soonest > dish.keeps_thawed)
+        return std::nullopt;
+    return Spans{lead.value().lead, usable_cook_time(dish).value_or(TimeRange{})};
+}
+
 std::optional<Spans> spans_of(ThawMethod method, const TimelineDish& dish,
                               const ThawSettings& settings) {
+    if (method == ThawMethod::Refrigerator)
+        return on_a_rack(dish, settings);
     const auto& package = dish.package;
     const auto cook_time = usable_cook_time(dish);
     if (dish.served == Served::AsItIs ||
@@ -42,8 +59,8 @@ std::optional<Spans> spans_of(ThawMethod method, const TimelineDish& dish,
 FasterWays faster_ways(const TimelineDish& dish, const ThawSettings& settings, Instant eat,
                        Instant now) {
     FasterWays found;
-    for (const auto method :
-         {ThawMethod::ColdWater, ThawMethod::Microwave, ThawMethod::FromFrozen}) {
+    for (const auto method : {ThawMethod::Refrigerator, ThawMethod::ColdWater,
+                              ThawMethod::Microwave, ThawMethod::FromFrozen}) {
         const auto spans = spans_of(method, dish, settings);
         if (!spans)
             continue;

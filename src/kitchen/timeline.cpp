@@ -247,14 +247,24 @@ private:
 
 } // namespace
 
+namespace {
+
+RemarkId thaw_remark(ThawMethod method) {
+    switch (method) {
+    case ThawMethod::Refrigerator: return RemarkId::ThawOnRack;
+    case ThawMethod::ColdWater: return RemarkId::ThawByWater;
+    case ThawMethod::Microwave: break;
+    case ThawMethod::FromFrozen: return RemarkId::CookFromFrozen;
+    }
+    return RemarkId::ThawByMicrowave;
+}
+
+} // namespace
+
 TimelineRemark remark_of(const FasterWay& way, std::size_t dish) {
     if (way.method == ThawMethod::FromFrozen)
         return {RemarkId::CookFromFrozen, dish, {}, {way.start, way.takes}};
-    const bool water = way.method == ThawMethod::ColdWater;
-    return {water ? RemarkId::ThawByWater : RemarkId::ThawByMicrowave,
-            dish,
-            {},
-            {way.begin, way.start}};
+    return {thaw_remark(way.method), dish, {}, {way.begin, way.start}};
 }
 
 std::vector<TimelineRemark> cautions_of(ThawMethod method, std::size_t dish) {

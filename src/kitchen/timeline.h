@@ -131,12 +131,12 @@ bool can_be_done(const Timeline& line);
 ///
 /// A bag that may be thawed before it can be used, and hardly keeps, is to be looked at in between.
 /// Where the planned start is past but the shortest time still fits, cooking is planned from now.
-/// Where a bag can no longer thaw as planned, each faster safe way that still fits is offered: cold
-/// water, microwave, and from frozen where a time for that is published.
-/// The dish's events are then those of the first of them; where there is none, those that remain
-/// if it was thawed in time; where that is too late too, it has no events. A frozen bag that is
-/// meant for a slow cooker gets none either.
-/// Cooking times and finishing offsets that are negative or longer than 14 days are not usable.
+/// Where a bag can no longer thaw as planned, each faster safe way that still fits is offered: the
+/// refrigerator on a rack, cold water, microwave, and from frozen where a time for that is
+/// published. The dish's events are then those of the first of them; where there is none, those
+/// that remain if it was thawed in time; where that is too late too, it has no events. A frozen bag
+/// that is meant for a slow cooker gets none either. Cooking times and finishing offsets that are
+/// negative or longer than 14 days are not usable.
 Timeline timeline(const TimelineRequest& request);
 
 } // namespace thawslip::kitchen

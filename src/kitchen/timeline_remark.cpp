@@ -48,6 +48,9 @@ constexpr RemarkRule rules[] = {
      "It had to start thawing by {0}. If it is still frozen, do not hurry it on the counter or in "
      "hot water.",
      big_thaw},
+    {ThawOnRack, Note, "thaw_on_rack",
+     "Still possible in the refrigerator, by itself on a rack: in by {0}, then cooking from {1}.",
+     big_thaw},
     {ThawByWater, Note, "thaw_by_water",
      "Still possible in cold water: in by {0}, then cooking from {1}.", big_thaw},
     {ThawByMicrowave, Note, "thaw_by_microwave",

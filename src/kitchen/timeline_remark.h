@@ -27,6 +27,7 @@ enum class RemarkId {
     ThawWindowTight,
     ThawWindowTightToday,
     ThawTooLate,
+    ThawOnRack,
     ThawByWater,
     ThawByMicrowave,
     CookFromFrozen,

@@ -112,6 +112,9 @@ kitchen::EventWords thaw_words(const Setting& setting) {
     const auto method = method_of(setting);
     kitchen::EventWords words{language.say(thaw_key(method), {bags_of(setting)}), {}};
     if (!setting.windows.ways.empty()) {
+        if (method == kitchen::ThawMethod::Refrigerator) {
+            words.description = capitalised(language.say("thaw.rack"));
+        }
         add_cautions(words.description, setting);
         return words;
     }

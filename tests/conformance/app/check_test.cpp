@@ -59,3 +59,24 @@ TEST_CASE("check speaks the language that is set") {
     CHECK(has(outcome.out, "17. Jan. 2027"));
     CHECK(has(outcome.out, "steht auf keiner hier bekannten Allergenliste"));
 }
+
+TEST_CASE("days that share a freezer are added up, also where their batches only meet") {
+    const ScratchFolder folder;
+    const auto write = [&](const char* name, const char* made, const char* dish, int bags,
+                           const char* kitchen) {
+        write_file(folder / name, std::string{"[day]\nmade = "} + made + "\nkitchen = \"" +
+                                      kitchen + "\"\nfreezer = \"60 l\"\n[[package]]\ndish = \"" +
+                                      dish + "\"\nservings = 4\nfood = \"stew\"\nbags = " +
+                                      std::to_string(bags) + "\nweight = \"1.2 kg\"\n");
+        return shell_word(folder / name);
+    };
+    const auto first = write("a.toml", "2026-10-17", "Barley pot", 4, "Mill"); // until the 18th
+    const auto second = write("b.toml", "2026-10-18", "Kale pot", 2, "Mill");
+    const auto third = write("c.toml", "2026-10-19", "Leek pot", 2, "Mill");
+    const auto elsewhere = write("d.toml", "2026-10-18", "Swede pot", 2, "Barn");
+    const std::string words = "go in on 2026-10-18, and the limit in 24 h is";
+    CHECK(has(check(first + " " + second).out, words));
+    CHECK(has(check(first + " " + second).out, "4.8 kg"));
+    CHECK_FALSE(has(check(first + " " + third).out, "of all together"));
+    CHECK_FALSE(has(check(first + " " + elsewhere).out, "of all together"));
+}

@@ -184,7 +184,7 @@ TEST_CASE("a wrong time is status 2, an unknown dish status 1 with the nearest")
         CHECK(outcome.status == 2);
         CHECK(has(outcome.err, "is not a date and time; expected one such as"));
     }
-    const auto outcome = plan("--eat '2026-12-03 18:30' --dish 'Plum and ginger compot'");
+    const auto outcome = plan("--eat '2026-12-03 18:30' --dish 'Plum and ginger kompote'");
     CHECK(outcome.status == 1);
     CHECK(has(outcome.err, "did you mean \"Plum and ginger compote\"?"));
 }

@@ -519,3 +519,21 @@ TEST_CASE("the middle of a range and half as long again round up to whole minute
     CHECK(middle_of({10min, 11min}) == 11min);
     CHECK(from_frozen({45min, 61min}) == TimeRange{70min, 95min});
 }
+
+TEST_CASE("a bag that was to thaw in a stack may still do so on a rack, where there is time") {
+    auto stacked = pork();
+    stacked.package.placing = Placing::Stacked;
+    const auto on_a_rack =
+        timeline(request_for({pork()}, supper, week_before)).dishes[0].thaw->lead.lead;
+    const auto late = timeline(request_for({stacked}, supper, supper - on_a_rack - 3h));
+    REQUIRE_FALSE(late.dishes[0].ways.empty());
+    const auto& way = late.dishes[0].ways.front();
+    CHECK(way.method == ThawMethod::Refrigerator);
+    CHECK(way.start - way.begin == on_a_rack);
+    CHECK(find(late, RemarkId::ThawOnRack) != nullptr);
+    CHECK(can_be_done(late));
+    // What would lie thawed for longer than it keeps does not.
+    stacked.keeps_thawed = 1h;
+    const auto hardly = timeline(request_for({stacked}, supper, supper - on_a_rack - 3h));
+    CHECK(find(hardly, RemarkId::ThawOnRack) == nullptr);
+}
