@@ -70,12 +70,17 @@ std::vector<Group> one_by_one(Bags bags, const Places& weighed) {
     return groups;
 }
 
-/// What may wait least first, of that what is raw; of equals the heaviest, which finds room the
-/// worst (first fit, decreasing: D. S. Johnson, "Near-optimal bin packing algorithms", 1973).
-void sort_by_urgency(std::vector<Group>& groups) {
-    std::ranges::stable_sort(groups, [](const Group& a, const Group& b) {
-        return std::tuple{a.may_wait, !a.raw, -a.grams} < std::tuple{b.may_wait, !b.raw, -b.grams};
-    });
+/// Which of the groups that may wait as long as each other comes first.
+enum class First { Heaviest, Raw };
+
+/// What may wait least first; of equals the heaviest, which finds room the worst (first fit,
+/// decreasing: D. S. Johnson, "Near-optimal bin packing algorithms", 1973), or what is raw.
+void sort_by_urgency(std::vector<Group>& groups, First first) {
+    const auto key = [first](const Group& group) {
+        return std::tuple{group.may_wait, first == First::Raw && !group.raw, -group.grams};
+    };
+    std::ranges::stable_sort(groups,
+                             [&](const Group& a, const Group& b) { return key(a) < key(b); });
 }
 
 /// Puts a group into the first batch with room that it may wait for; whether there was one.
@@ -94,14 +99,14 @@ bool put_together(const Group& group, double limit, std::vector<OpenBatch>& batc
     return false;
 }
 
-Filled fill_batches(std::vector<Group> groups, Bags bags, double limit) {
-    sort_by_urgency(groups);
+Filled fill_batches(std::vector<Group> groups, Bags bags, double limit, First first) {
+    sort_by_urgency(groups, first);
     Filled filled;
     for (const auto& group : groups) {
         if (group.grams <= limit && put_together(group, limit, filled.batches))
             continue;
         auto parts = one_by_one(bags, group.places);
-        sort_by_urgency(parts);
+        sort_by_urgency(parts, first);
         for (const auto& part : parts) {
             if (!put_together(part, limit, filled.batches))
                 leave_out(filled, part);
@@ -111,11 +116,17 @@ Filled fill_batches(std::vector<Group> groups, Bags bags, double limit) {
 }
 
 Filled best_filling(Bags bags, const Places& weighed, double limit) {
-    auto whole = fill_batches(by_dish(bags, weighed), bags, limit);
-    if (whole.elsewhere.empty())
-        return whole;
-    auto single = fill_batches(one_by_one(bags, weighed), bags, limit);
-    return leaves_less_out(single, whole) ? single : whole;
+    auto best = fill_batches(by_dish(bags, weighed), bags, limit, First::Heaviest);
+    for (const auto first : {First::Raw, First::Heaviest}) {
+        for (const auto& groups : {by_dish(bags, weighed), one_by_one(bags, weighed)}) {
+            if (best.elsewhere.empty())
+                return best;
+            auto other = fill_batches(groups, bags, limit, first);
+            if (leaves_less_out(other, best))
+                best = std::move(other);
+        }
+    }
+    return best;
 }
 
 std::vector<std::string> labels_of(Places places, Bags bags) {
