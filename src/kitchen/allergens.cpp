@@ -41,11 +41,31 @@ void deny(Findings& found, Allergen allergen) {
     }
 }
 
-Findings look_up(const WordedText& text) {
+/// Whether the words around the name of an allergen say that it is none of the food: a tool ("the
+/// pan", which is bread in Spanish), a size ("the size of a walnut"), a guest's allergy.
+bool is_aside(const WordedText& text, const Mention& named) {
+    const auto end = named.first + named.count;
+    const auto before = first_filler_before(text, named);
+    return std::ranges::any_of(mentions(text, Section::Aside), [&](const Mention& aside) {
+        const auto aside_end = aside.first + aside.count;
+        if (aside.meaning == "other") {
+            return aside.first <= named.first && aside_end >= end;
+        }
+        const bool leads =
+            aside.meaning == "before" && aside_end <= named.first && aside_end >= before;
+        const bool follows = aside.meaning == "behind" && aside.first == end;
+        return (leads || follows) && text.clauses[aside.first] == text.clauses[named.first];
+    });
+}
+
+enum class Words { OfFood, OfSteps };
+
+Findings look_up(const WordedText& text, Words words) {
     Findings found;
     const auto all = mentions(text, Section::Allergen);
     for (std::size_t i = 0; i < all.size(); ++i) {
-        if (auto named = named_by(all[i].meaning)) {
+        auto named = named_by(all[i].meaning);
+        if (named && (words == Words::OfFood || !is_aside(text, all[i]))) {
             if (is_denied(text, all, i)) {
                 deny(found, named->allergen);
             } else {
@@ -65,6 +85,16 @@ Findings look_up(const WordedText& text) {
 bool contains_mention(const std::vector<AllergenMention>& mentions, const NamedAllergen& named) {
     return std::ranges::any_of(mentions,
                                [&](const auto& mention) { return mention.named == named; });
+}
+
+std::vector<AllergenMention> each_once(Findings all) {
+    std::vector<AllergenMention> found;
+    for (auto& mention : all.names) {
+        if (!contains_mention(found, mention.named)) {
+            found.push_back(std::move(mention));
+        }
+    }
+    return found;
 }
 
 bool is_eu_only(Allergen allergen) {
@@ -139,13 +169,11 @@ std::vector<AllergenMention> mentioned_allergens(std::string_view text) {
 }
 
 std::vector<AllergenMention> mentioned_allergens(const WordedText& text) {
-    std::vector<AllergenMention> found;
-    for (auto& mention : look_up(text).names) {
-        if (!contains_mention(found, mention.named)) {
-            found.push_back(std::move(mention));
-        }
-    }
-    return found;
+    return each_once(look_up(text, Words::OfFood));
+}
+
+std::vector<AllergenMention> allergens_in_step(const WordedText& text) {
+    return each_once(look_up(text, Words::OfSteps));
 }
 
 bool is_declared(const NamedAllergen& named, const std::vector<DeclaredAllergen>& declared,

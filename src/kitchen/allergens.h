@@ -78,6 +78,10 @@ DeclaredAllergen read_allergen(std::string_view written);
 std::vector<AllergenMention> mentioned_allergens(std::string_view text);
 std::vector<AllergenMention> mentioned_allergens(const WordedText& text);
 
+/// The same for a step or a note, which says more than what is in the food: a word that is also a
+/// tool ("the pan"), a size ("like a walnut") or somebody's allergy names none there.
+std::vector<AllergenMention> allergens_in_step(const WordedText& text);
+
 /// Whether what has been declared covers `named`: the same class, and not another kind of it
 /// where kinds must be named. In the EU "gluten" covers wheat.
 bool is_declared(const NamedAllergen& named, const std::vector<DeclaredAllergen>& declared,

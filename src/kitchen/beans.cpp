@@ -98,7 +98,35 @@ bool says_not_canned(const WordedText& text) {
     return false;
 }
 
+/// Whether a text is about beans: it names them, means them by "them", or speaks of soaking.
+bool is_about_beans(const WordedText& text) {
+    return says(text, Section::Bean, "bean") || says(text, Section::BeanState, "them") ||
+           says(text, Section::BeanState, "first");
+}
+
+/// Whether a text warns of `state`, or calls it needless: "do not boil", "no need to soak".
+bool rules_out(const WordedText& text, std::string_view state) {
+    const auto needless = mentions(text, Section::Negation, "needless");
+    const auto said = mentions(text, Section::BeanState, state);
+    for (std::size_t i = 0; i < said.size(); ++i) {
+        const bool unneeded = std::ranges::any_of(needless, [&](const Mention& mention) {
+            return text.clauses[mention.first] == text.clauses[said[i].first];
+        });
+        if (unneeded || is_warned_of(text, said, i, {})) {
+            return true;
+        }
+    }
+    return false;
+}
+
 } // namespace
+
+bool steps_forbid_boiling(std::span<const ReadText> texts) {
+    return std::ranges::any_of(texts, [](const ReadText& read) {
+        return !names_food(read.field) && is_about_beans(read.text) &&
+               (rules_out(read.text, "boiled") || rules_out(read.text, "first"));
+    });
+}
 
 BeanState bean_state(const WordedText& text, minutes boil) {
     const auto beans = mentions(text, Section::Bean, "bean");

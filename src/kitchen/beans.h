@@ -25,4 +25,8 @@ BeanState bean_state(const WordedText& text, std::chrono::minutes boil);
 /// Whether a step, or a note, boils the beans, with no doubt about it.
 bool steps_boil_beans(std::span<const ReadText> texts, std::chrono::minutes boil);
 
+/// Whether a step, or a note, says that the beans are not boiled, soaked or cooked first, or need
+/// not be: so they are dried ones, whatever else is said.
+bool steps_forbid_boiling(std::span<const ReadText> texts);
+
 } // namespace thawslip::kitchen

@@ -2,6 +2,7 @@
 #include "kitchen/caution_topics.h"
 
 #include <algorithm>
+#include <set>
 
 namespace thawslip::kitchen {
 namespace {
@@ -32,10 +33,10 @@ std::vector<Entry> entries(const Package& package) {
     return all;
 }
 
-std::vector<DeclaredAllergen> declared_in(const Package& package) {
+std::vector<DeclaredAllergen> read_all(const std::vector<std::string>& list) {
     std::vector<DeclaredAllergen> declared;
-    for (auto& entry : entries(package)) {
-        declared.push_back(std::move(entry.declared));
+    for (const auto& written : list) {
+        declared.push_back(read_allergen(written));
     }
     return declared;
 }
@@ -109,21 +110,66 @@ Findings kind_not_named(const Scene& scene) {
     return found;
 }
 
-/// Each undeclared allergen once, at the first words that name it.
-Findings undeclared(const Scene& scene) {
+/// Where food is named, and where a cook writes of what is stirred in or laid beside it.
+std::vector<AllergenMention> allergens_of(const ReadText& read) {
+    if (names_food(read.field)) {
+        return mentioned_allergens(read.text);
+    }
+    const bool is_setting = read.field == FreeText::CookIn || read.field == FreeText::CookSetting;
+    return is_setting ? std::vector<AllergenMention>{} : allergens_in_step(read.text);
+}
+
+/// Each allergen that a text names and `contains` does not, once, at the first words that name it.
+/// \param as_trace whether `may_contain` names it: that is less than what the text says, unless the
+/// text itself says no more
+Findings not_contained(const Scene& scene, bool as_trace) {
     Findings found;
     const auto rules = scene.settings.allergens;
-    auto known = declared_in(scene.package);
+    auto known = read_all(scene.package.contains);
+    const auto traces = read_all(scene.package.may_contain);
     for (const auto& read : scene.texts) {
-        if (!names_food(read.field)) {
-            continue;
-        }
-        for (const auto& mention : mentioned_allergens(read.text)) {
-            if (!is_listed(mention.named, rules) || is_declared(mention.named, known, rules)) {
+        const bool says_trace = says(read.text, Section::Trace, "trace");
+        for (const auto& mention : allergens_of(read)) {
+            const bool is_trace = is_declared(mention.named, traces, rules);
+            if (!is_listed(mention.named, rules) || is_declared(mention.named, known, rules) ||
+                is_trace != as_trace || (is_trace && says_trace)) {
                 continue;
             }
             found.push_back({{mention.words, label_name(mention.named, rules)}, read.where});
             known.push_back({mention.words, {mention.named}});
+        }
+    }
+    return found;
+}
+
+Findings undeclared(const Scene& scene) {
+    return not_contained(scene, false);
+}
+
+Findings only_as_trace(const Scene& scene) {
+    return not_contained(scene, true);
+}
+
+/// Printed as what is in the food and as what may be: a reader cannot know which holds.
+Findings in_both(const Scene& scene) {
+    Findings found;
+    const auto rules = scene.settings.allergens;
+    const auto names = [&](const DeclaredAllergen& entry) {
+        std::set<std::string> labels;
+        for (const auto& named : entry.meant) {
+            labels.insert(label_name(named, rules));
+        }
+        return labels;
+    };
+    std::set<std::string> contained;
+    for (const auto& entry : read_all(scene.package.contains)) {
+        contained.merge(names(entry));
+    }
+    const auto& list = scene.package.may_contain;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        const auto labels = names(read_allergen(list[i]));
+        if (!labels.empty() && std::ranges::includes(contained, labels)) {
+            found.push_back({{list[i]}, scene.package.where.key("may_contain").index(i)});
         }
     }
     return found;
@@ -138,8 +184,16 @@ constexpr CautionRule rules[] = {
      "\"{0}\" says what may be in the food by chance; expected may_contain = [{1}]",
      "contains takes the names of what is in it, may_contain the names of what may be", lists,
      traces},
+    {"allergen-in-both", CautionLevel::Refuse,
+     "\"{0}\" stands in contains and in may_contain; expected it in one of them",
+     "contains where it is in the food, may_contain where it may be there by chance", lists,
+     in_both},
     {"allergen-undeclared", CautionLevel::Check,
      "\"{0}\" names an allergen that contains does not list: {1}?", "", lists, undeclared},
+    {"allergen-only-as-trace", CautionLevel::Check,
+     "\"{0}\" names an allergen that stands in may_contain only: {1}? what is in the food belongs "
+     "in contains",
+     "", lists, only_as_trace},
     {"allergen-kind", CautionLevel::Check,
      "\"{0}\" should be named by kind, as in \"walnut\", \"cod\", \"shrimp\" or \"barley\"", "",
      lists, kind_not_named},

@@ -143,8 +143,10 @@ Findings beans(const Scene& scene, BeanState wanted) {
     if (!heats_slowly(scene) || steps_boil_beans(scene.texts, boil)) {
         return found;
     }
+    const bool never_boiled = steps_forbid_boiling(scene.texts);
     for (const auto& read : scene.texts) {
-        if (bean_state(read.text, boil) == wanted) {
+        const auto state = bean_state(read.text, boil);
+        if ((never_boiled && state == BeanState::Unclear ? BeanState::Dry : state) == wanted) {
             found.push_back({{read.written}, read.where});
         }
     }

@@ -21,6 +21,7 @@ enum class Section {
     Trace,     ///< "may contain", "traces of"
     Allergen,
     AllergenDenied, ///< "vegan" denies milk
+    Aside,          ///< what makes the name of an allergen none in a step: "the size of a walnut"
     Freezes,        ///< what the freezer does to a food
     Pack,           ///< packed without air
     Doing,          ///< what the words around a time or a temperature are about
@@ -28,8 +29,9 @@ enum class Section {
 };
 
 inline constexpr std::string_view lexicon_sections[] = {
-    "appliance", "setting", "place",    "thawing",         "negation", "bean", "bean-state",
-    "people",    "trace",   "allergen", "allergen-denied", "freezes",  "pack", "doing", "dish"};
+    "appliance",  "setting", "place", "thawing",  "negation",        "bean",
+    "bean-state", "people",  "trace", "allergen", "allergen-denied", "aside",
+    "freezes",    "pack",    "doing", "dish"};
 
 /// One word or phrase and what it means. A phrase of one word that begins with a dash is also
 /// found at the end of a longer word ("-pfanne" in "Bratpfanne"), one that ends with a dash at

@@ -121,10 +121,19 @@ bool is_certain(const WordedText& text, const Mention& mention) {
     const auto clauses = clauses_of(text);
     return std::ranges::none_of(mentions(text, Section::Negation), [&](const Mention& negation) {
         return (negation.meaning == "not" || negation.meaning == "none" ||
-                negation.meaning == "after" || negation.meaning == "doubt" ||
-                negation.meaning == "free") &&
+                negation.meaning == "needless" || negation.meaning == "after" ||
+                negation.meaning == "doubt" || negation.meaning == "free") &&
                clauses[negation.first] == clauses[mention.first];
     });
+}
+
+std::size_t first_filler_before(const WordedText& text, const Mention& mention) {
+    const auto negations = mentions(text, Section::Negation);
+    auto before = mention.first;
+    while (before > 0 && is_filler(negations, before - 1)) {
+        --before;
+    }
+    return before;
 }
 
 bool is_denied(const WordedText& text, Mentions all, std::size_t which) {
@@ -133,10 +142,7 @@ bool is_denied(const WordedText& text, Mentions all, std::size_t which) {
     if (has(negations, "free", mention.first, end_of(mention) + 1)) {
         return true;
     }
-    auto before = mention.first;
-    while (before > 0 && is_filler(negations, before - 1)) {
-        --before;
-    }
+    const auto before = first_filler_before(text, mention);
     if (before > 0 && has(negations, "not", before - 1, before)) {
         return true;
     }

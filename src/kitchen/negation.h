@@ -27,6 +27,9 @@ bool is_warned_of(const WordedText& text, std::span<const Mention> all, std::siz
 /// 30 min", and not "do not boil", "unless boiled", "boil if you like".
 bool is_certain(const WordedText& text, const Mention& mention);
 
+/// The first of the words directly before a mention that say nothing of themselves: "any of the".
+std::size_t first_filler_before(const WordedText& text, const Mention& mention);
+
 /// Whether `all[which]` is what directly before or behind it denies: "sin gluten", "free of nuts",
 /// "egg-free", "glutenfrei", "without milk or eggs"; and not "no-bake cheese cake".
 bool is_denied(const WordedText& text, std::span<const Mention> all, std::size_t which);

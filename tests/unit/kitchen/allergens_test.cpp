@@ -227,3 +227,60 @@ TEST_CASE("no text is too strange to be looked through") {
     CHECK(mentioned_allergens(std::string(200'000, 'a')).empty());
     CHECK(mentioned_allergens("🥛🥜").empty());
 }
+
+TEST_CASE("in a step, what is no ingredient names no allergen") {
+    struct Step {
+        const char* text;
+        const char* expected; ///< the first allergen that it names; empty for none
+    };
+    const Step steps[] = {
+        {"Tip it into a hot pan.", ""},
+        {"Wrap it in foil, or toast the seeds.", ""},
+        {"Form dumplings the size of a walnut.", "wheat"},
+        {"Roll it into walnut-sized balls.", ""},
+        {"Simmer to the consistency of cream.", ""},
+        {"Leave out the cashews.", ""},
+        {"Serve without bread or cheese.", ""},
+        {"Guests at table 3 are allergic to nuts.", ""},
+        {"Nut allergy in the crew: keep apart.", ""},
+        {"Serve on toast.", "wheat"},
+        {"Fold in the yoghurt.", "milk"},
+        {"Do not let the milk boil over.", "milk"},
+        {"Walnussgroße Stücke abstechen.", ""},
+        {"Mit dem Teigschaber in eine Lasagneform füllen.", ""},
+        {"In Eis kühlen.", ""},
+        {"Für die Geburtstagsfeier.", ""},
+        {"Ohne Nüsse servieren.", ""},
+        {"Nüsse weglassen.", ""},
+        {"Mit Parmesan bestreuen.", "milk"},
+        {"Sofreír hasta que la cebolla esté dorada.", ""},
+        {"Bolas del tamaño de una nuez.", ""},
+        {"Servir con pan.", "wheat"},
+        {"Sin añadir leche.", ""},
+        {"Añadir una nuez de mantequilla.", "milk"},
+        {"Repartir anacardos picados por encima.", "tree nuts"},
+    };
+    for (const auto& step : steps) {
+        CAPTURE(std::string{step.text});
+        const auto found = allergens_in_step(worded(step.text));
+        CHECK((found.empty() ? "" : key(found.front().named.allergen)) == step.expected);
+    }
+}
+
+TEST_CASE("a compound brings the allergens of all its parts") {
+    const auto names = [](const char* text) {
+        std::string all;
+        for (const auto& mention : mentioned_allergens(text)) {
+            all += std::string{key(mention.named.allergen)} + "; ";
+        }
+        return all;
+    };
+    CHECK(names("Scampifond").find("crustaceans") != std::string::npos);
+    CHECK(names("Frischeinudeln").find("wheat") != std::string::npos);
+    CHECK(names("Trockenpfirsiche").find("sulphites") != std::string::npos);
+    CHECK(names("palitos de mar").find("crustaceans") != std::string::npos);
+    CHECK(names("crema inglesa") == "milk; eggs; ");
+    CHECK(names("Milchkalbsschulter").empty());
+    CHECK(names("milk-fed veal").empty());
+    CHECK(names("ternera de leche").empty());
+}

@@ -71,3 +71,36 @@ TEST_CASE("where it is not said, it is asked, and other beans are none") {
         {"dried lentils", BeanState::None},
     });
 }
+
+TEST_CASE("dried beans go by their names in other kitchens too") {
+    check({
+        {"250 g rajma", BeanState::Unclear},
+        {"pasta e fagioli", BeanState::Unclear},
+        {"kuru fasulye", BeanState::Unclear},
+        {"gigantes plaki", BeanState::Unclear},
+        {"200 g fasolia, dried", BeanState::Dry},
+        {"haricots blancs", BeanState::Unclear},
+        {"fagiolini", BeanState::None},
+        {"haricots verts", BeanState::None},
+    });
+}
+
+TEST_CASE("a step that leaves out the boiling is about dried beans") {
+    const auto forbids = [](const char* text) {
+        const std::vector<ReadText> texts{{FreeText::Step, text, worded(text), {}}};
+        return steps_forbid_boiling(texts);
+    };
+    for (const auto* text : {"Do not boil the beans first.", "There is no need to boil them.",
+                             "No soaking or boiling is needed.", "The beans need not be boiled.",
+                             "No hace falta hervirlas.", "Las alubias no se hierven antes.",
+                             "Einweichen ist nicht nötig.", "Die Bohnen nicht vorkochen."}) {
+        CAPTURE(std::string{text});
+        CHECK(forbids(text));
+    }
+    for (const auto* text : {"Do not let the stew boil.", "Boil the beans hard for 30 min.",
+                             "Boil the beans for no less than 30 minutes.", "Serve at once.",
+                             "Nicht kochen lassen.", "No dejar hervir la salsa."}) {
+        CAPTURE(std::string{text});
+        CHECK_FALSE(forbids(text));
+    }
+}

@@ -743,12 +743,39 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto&) {
              p.contains = {"celery", "traces of sesame"};
          }},
-        {"an allergen that may be there and is declared so",
-         {"slow-cooker-thaw-first"},
+        {"an allergen that may be there, and an ingredient that brings it for sure",
+         {"slow-cooker-thaw-first", "allergen-only-as-trace"},
          [](auto& p, auto&, auto&) {
              p.may_contain = {"milk"};
              add_ingredient(p, "50 g butter");
          }},
+        {"an allergen that may be there, and a note that says no more",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.may_contain = {"sesame"};
+             p.note = "May contain traces of sesame from the spice mill.";
+         }},
+        {"an allergen in both lists",
+         {"slow-cooker-thaw-first", "allergen-in-both"},
+         [](auto& p, auto&, auto&) {
+             p.contains = {"celery", "milk"};
+             p.may_contain = {"Milch"};
+         }},
+        {"one kind of nut in it, another that may be",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.contains = {"celery", "pecans"};
+             p.may_contain = {"cashews"};
+         }},
+        {"an allergen that a step stirs in",
+         {"slow-cooker-thaw-first", "allergen-undeclared"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Stir in a spoon of crème fraîche."}; }},
+        {"an allergen that a note lays beside it",
+         {"slow-cooker-thaw-first", "allergen-undeclared"},
+         [](auto& p, auto&, auto&) { p.note = "Mit gerösteten Pistazien anrichten."; }},
+        {"a step without nuts, in a pan",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Without nuts: heat the pan."}; }},
         {"black beans from a bag, in Spanish",
          {"slow-cooker-thaw-first", "beans-dry"},
          [](auto& p, auto&, auto&) { add_ingredient(p, "300 g de frijoles negros secos"); }},
