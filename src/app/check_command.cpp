@@ -111,6 +111,13 @@ std::string_view words_for(kitchen::Wetness wetness) {
     return {};
 }
 
+std::string days_text(const kitchen::DaysLeft& left) {
+    const auto unit = left.high.count() == 1 ? "day" : "days";
+    return left.low == left.high
+               ? fmt::format("{} {}", left.high.count(), unit)
+               : fmt::format("{} to {} {}", left.low.count(), left.high.count(), unit);
+}
+
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
 void tell_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                std::ostream& out) {
@@ -148,8 +155,8 @@ void tell_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                            said(face->limit));
     }
     if (const auto& left = planned.after_thawing) {
-        out << fmt::format("          once thawed, {} to {} days: \"{}\" ({})\n", left->low.count(),
-                           left->high.count(), left->row.row, left->row.source);
+        out << fmt::format("          once thawed, {}: \"{}\" ({})\n", days_text(*left),
+                           left->row.row, left->row.source);
         if (const auto& fresh = left->capped_by) {
             out << fmt::format("          no longer than fresh, {} to {} days: \"{}\" ({})\n",
                                fresh->low.count(), fresh->high.count(), fresh->row, fresh->source);

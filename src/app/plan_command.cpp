@@ -186,10 +186,11 @@ using kitchen::RemarkId;
 
 /// Where a dish is late, these are said before all else: what can still be done, and then what no
 /// longer can.
-constexpr RemarkId of_late_dishes[] = {
-    RemarkId::ThawOnRack,     RemarkId::ThawByWater, RemarkId::ThawByMicrowave,
-    RemarkId::CookFromFrozen, RemarkId::IfThawed,    RemarkId::NoWayInTime,
-    RemarkId::StartTooLate,   RemarkId::ThawTooLate, RemarkId::FrozenStartTooLate};
+constexpr RemarkId of_late_dishes[] = {RemarkId::ThawOnRack,      RemarkId::ThawByWater,
+                                       RemarkId::ThawByMicrowave, RemarkId::CookFromFrozen,
+                                       RemarkId::IfThawed,        RemarkId::IfThawedAt,
+                                       RemarkId::NoWayInTime,     RemarkId::StartTooLate,
+                                       RemarkId::ThawTooLate,     RemarkId::FrozenStartTooLate};
 
 bool is_of_late_dish(const kitchen::TimelineRemark& remark) {
     return remark.dish && std::ranges::find(of_late_dishes, remark.id) != std::end(of_late_dishes);
@@ -224,8 +225,8 @@ void tell_late_dish(const Planned& planned, std::size_t dish, std::ostream& out)
     for (const auto& way : ways) {
         out << fmt::format("  {}. {}\n", ++number, way_text(planned, way, dish));
     }
-    for (const auto id : {RemarkId::IfThawed, RemarkId::NoWayInTime, RemarkId::StartTooLate,
-                          RemarkId::FrozenStartTooLate}) {
+    for (const auto id : {RemarkId::IfThawed, RemarkId::IfThawedAt, RemarkId::NoWayInTime,
+                          RemarkId::StartTooLate, RemarkId::FrozenStartTooLate}) {
         if (const auto* remark = find_remark(planned, id, dish)) {
             out << "  " << say(planned, *remark) << "\n";
         }

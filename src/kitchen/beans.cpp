@@ -1,22 +1,15 @@
 #include "kitchen/beans.h"
 
 #include "kitchen/negation.h"
+#include "kitchen/number_word.h"
 
 #include <algorithm>
-#include <charconv>
 #include <optional>
 
 namespace thawslip::kitchen {
 namespace {
 
 using std::chrono::minutes;
-
-std::optional<double> number(const std::string& word) {
-    double value = 0.0;
-    const auto* end = word.data() + word.size();
-    const auto result = std::from_chars(word.data(), end, value);
-    return result.ec == std::errc{} && result.ptr == end ? std::optional{value} : std::nullopt;
-}
 
 /// The shortest time that stands in the words of the clause: "30-40 min" is 30 min.
 std::optional<minutes> time_in_clause(const WordedText& text, const std::vector<int>& clauses,
@@ -27,8 +20,8 @@ std::optional<minutes> time_in_clause(const WordedText& text, const std::vector<
         if (clauses[mention.first] != clause || (!hours && mention.meaning != "minutes")) {
             continue;
         }
-        for (auto i = mention.first; i > 0 && number(text.words[i - 1]); --i) {
-            const auto value = *number(text.words[i - 1]) * (hours ? 60.0 : 1.0);
+        for (auto i = mention.first; i > 0 && number_in(text.words[i - 1]); --i) {
+            const auto value = *number_in(text.words[i - 1]) * (hours ? 60.0 : 1.0);
             const minutes time{static_cast<int>(std::min(value, 10'000.0))};
             shortest = std::min(shortest.value_or(time), time);
         }
@@ -46,7 +39,7 @@ bool is_only_state(const WordedText& text, const std::vector<int>& clauses, int 
         const bool filler =
             std::ranges::any_of(mentions(text, Section::Negation, "filler"),
                                 [&](const Mention& mention) { return mention.first == i; });
-        if (clauses[i] == clause && !said && !filler && !number(text.words[i])) {
+        if (clauses[i] == clause && !said && !filler && !number_in(text.words[i])) {
             return false;
         }
     }

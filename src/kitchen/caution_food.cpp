@@ -1,5 +1,6 @@
 #include "kitchen/caution_topics.h"
 #include "kitchen/dish_words.h"
+#include "kitchen/fridge_life.h"
 #include "kitchen/temperature_text.h"
 #include "kitchen/text.h"
 
@@ -12,6 +13,9 @@ using namespace scene;
 
 constexpr std::string_view by_the_eye =
     "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature";
+
+constexpr std::string_view garlic_source =
+    "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015";
 
 KeyPath food_place(const Scene& scene) {
     return scene.package.where.key("food");
@@ -45,6 +49,13 @@ Findings vegetables(const Scene& scene) {
                : Findings{};
 }
 
+/// Whether the thaw line says by when to cook it, in days or "at once": two figures on a print are
+/// one too many.
+bool says_days_once_thawed(const Scene& scene) {
+    return scene.package.thaw.method != ThawMethod::Refrigerator ||
+           days_left_after_thawing(scene.table, scene.package.food, std::chrono::days{0});
+}
+
 Findings garlic_in_oil(const Scene& scene) {
     static const PhraseBook book{
         {"garlic in oil",   "garlic oil",        "garlic confit",     "confit garlic",
@@ -60,6 +71,14 @@ Findings garlic_in_oil(const Scene& scene) {
     const bool is_kind =
         std::ranges::find(scene.package.food, "garlic or herbs in oil") != scene.package.food.end();
     return is_kind ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
+}
+
+Findings garlic_with_days(const Scene& scene) {
+    return says_days_once_thawed(scene) ? Findings{} : garlic_in_oil(scene);
+}
+
+Findings garlic_without_days(const Scene& scene) {
+    return says_days_once_thawed(scene) ? garlic_in_oil(scene) : Findings{};
 }
 
 const PhraseBook& eaten_raw() {
@@ -144,9 +163,11 @@ constexpr CautionRule rules[] = {
      "vegetables, 2018",
      vegetables, "COOK BEFORE EATING"},
     {"garlic-in-oil", CautionLevel::LabelAndCard,
+     "Thawed, keep it chilled: a poison can form in oil.", "", garlic_source, garlic_without_days,
+     "THAWED KEEP CHILLED"},
+    {"garlic-in-oil-days", CautionLevel::LabelAndCard,
      "Thawed, keep it chilled and use it within 4 days: a poison can form in oil.", "",
-     "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015", garlic_in_oil,
-     "THAWED KEEP CHILLED - USE IN 4 DAYS"},
+     garlic_source, garlic_with_days, "THAWED KEEP CHILLED - USE IN 4 DAYS"},
     {"fish-eaten-raw", CautionLevel::LabelAndCard,
      "Not to be eaten raw: few home freezers reach {0} for 7 days.", "",
      "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish,

@@ -152,14 +152,12 @@ constexpr CautionRule rules[] = {
      "\"{0}\" is {1}, which asks for more care than food = {2}: should food name it too?", "",
      "common practice, no source", says_less},
     {"infant-food", CautionLevel::LabelAndCard,
-     "For a baby: thaw it in the refrigerator, use it that day, never freeze it again. This is not "
-     "medical advice.",
-     "", "New Zealand Ministry of Health, Making your own baby food", infant_food,
+     "For a baby: thaw it in the refrigerator, use it that day, never freeze it again.", "",
+     "New Zealand Ministry of Health, Making your own baby food", infant_food,
      "FOR A BABY - USE THE DAY IT THAWED"},
     {"infant-food-at-once", CautionLevel::LabelAndCard,
-     "For a baby: heat it at once, use it at once, never freeze it again. This is not medical "
-     "advice.",
-     "", "New Zealand Ministry of Health, Making your own baby food", infant_food_at_once,
+     "For a baby: heat it at once, use it at once, never freeze it again.", "",
+     "New Zealand Ministry of Health, Making your own baby food", infant_food_at_once,
      "FOR A BABY - USE IT AT ONCE"},
 };
 

@@ -1,4 +1,5 @@
 #include "kitchen/caution_topics.h"
+#include "kitchen/negation.h"
 #include "kitchen/temperature_text.h"
 #include "kitchen/text.h"
 
@@ -219,13 +220,30 @@ bool is_for_infants(const Package& package) {
     return first_named(texts, book).has_value();
 }
 
+bool names_honey(const ReadText& read) {
+    const auto honey = mentions(read.text, Section::People, "honey");
+    for (std::size_t i = 0; i < honey.size(); ++i) {
+        if (!is_denied(read.text, honey, i)) {
+            return names_food(read.field) || read.field == FreeText::Note ||
+                   read.field == FreeText::Step;
+        }
+    }
+    return false;
+}
+
 Findings honey(const Scene& scene) {
-    static const PhraseBook book{{"honey", "miel", "honig", "bienenhonig", "honeycomb"}};
     const bool infants = is_for_infants(scene.package) || holds_class(scene, "infant food");
-    const auto named = scene.settings.people_at_risk || infants
-                           ? first_named(food_texts(scene.package), book)
-                           : std::nullopt;
-    return named ? Findings{{{}, named->where}} : Findings{};
+    if (!scene.settings.people_at_risk && !infants) {
+        return {};
+    }
+    const auto named = std::ranges::find_if(scene.texts, names_honey);
+    return named == scene.texts.end() ? Findings{} : Findings{{{}, named->where}};
+}
+
+/// What is said of such food as a whole, where nothing is said of the very one.
+Findings other_ready_to_eat(const Scene& scene) {
+    return smoked_fish(scene).empty() && pate(scene).empty() ? ready_to_eat_at_risk(scene)
+                                                             : Findings{};
 }
 
 /// Where people at risk are named: what is printed is no doctor's word.
@@ -239,9 +257,9 @@ constexpr CautionRule rules[] = {
     {"risk-ready-to-eat", CautionLevel::Card,
      "For people who are pregnant, very young, old or weakened by illness, heat it to {0} or "
      "until it steams.",
-     "", risk_source, ready_to_eat_at_risk},
+     "", risk_source, other_ready_to_eat},
     {"risk-honey", CautionLevel::LabelAndCard,
-     "Not for children under 12 months: it contains honey, cooked or not.", "",
+     "Not for children under 12 months: it contains honey.", "",
      "INSPQ (Quebec), From Tiny Tot to Toddler, Honey: never for babies under age 1", honey,
      "NOT FOR CHILDREN UNDER 12 MONTHS"},
     {"risk-smoked-fish", CautionLevel::LabelAndCard,
@@ -279,6 +297,9 @@ constexpr CautionRule rules[] = {
 };
 
 Findings no_medical_advice(const Scene& scene) {
+    if (holds(scene, {FoodKind::InfantFood})) {
+        return {{{}, scene.package.where.key("food")}};
+    }
     for (const auto& rule : rules) {
         if (rule.id.starts_with("risk-") && rule.find != no_medical_advice) {
             if (auto found = rule.find(scene); !found.empty()) {

@@ -25,6 +25,24 @@ bool is_past(const Scene& scene) {
     return scene.settings.today && scene.keep.date < *scene.settings.today;
 }
 
+std::chrono::months most_months(Figure figure) {
+    return std::chrono::months{static_cast<int>(bounds_of(figure).most)};
+}
+
+Findings made_years_away(const Scene& scene) {
+    const auto& today = scene.settings.today;
+    if (!today) {
+        return {};
+    }
+    const auto latest = add_months(*today, most_months(Figure::MadeMonthsAhead));
+    const auto earliest = add_months(*today, -most_months(Figure::MadeMonthsAgo));
+    if (earliest <= scene.made && scene.made <= latest) {
+        return {};
+    }
+    return {{{to_iso(scene.made), to_iso(*today), to_iso(earliest), to_iso(latest)},
+             made_place(scene)}};
+}
+
 Findings made_in_future(const Scene& scene) {
     const auto& today = scene.settings.today;
     if (!today || scene.made <= *today) {
@@ -147,6 +165,10 @@ constexpr CautionRule rules[] = {
      "latest",
      "no published list keeps any food longer than 18 months at its best: is the year right?",
      practice, use_by_years_away},
+    {"made-years-away", CautionLevel::Refuse,
+     "made {0} is years away from today, {1}; expected a day from {2} to {3}",
+     "is the year right? what has stood in a freezer for longer than that needs no new label",
+     practice, made_years_away},
     {"bag-too-wide", CautionLevel::Refuse,
      "a bag of {0} that is {1} thick would be wider than an A2 sheet, and its thawing and freezing "
      "times far too short; expected a thickness of {2} at least",

@@ -22,6 +22,8 @@ constexpr Bounds bounds[] = {
     {MadeDaysAgo, 0.0, 365.0, practice},
     // No row of any list is longer than 18 months; two years are a slip of the keyboard.
     {UseByMonths, 0.0, 24.0, practice},
+    {MadeMonthsAhead, 0.0, 24.0, practice},
+    {MadeMonthsAgo, 0.0, 36.0, practice},
 };
 
 constexpr bool in_order() {

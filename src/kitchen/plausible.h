@@ -11,11 +11,13 @@ namespace thawslip::kitchen {
 
 /// A figure of a package that is asked about, or refused, where it is hardly meant.
 enum class Figure {
-    ServingWeight, ///< g: the weight of a bag over its servings
-    BagArea,       ///< cm²: one face of the bag, lying flat
-    Portions,      ///< servings times bags
-    MadeDaysAgo,   ///< days from `made` to today
-    UseByMonths,   ///< months from `made` to `use_by`
+    ServingWeight,   ///< g: the weight of a bag over its servings
+    BagArea,         ///< cm²: one face of the bag, lying flat
+    Portions,        ///< servings times bags
+    MadeDaysAgo,     ///< days from `made` to today
+    UseByMonths,     ///< months from `made` to `use_by`
+    MadeMonthsAhead, ///< months from today to `made`
+    MadeMonthsAgo,   ///< months from `made` to today: beyond, it is refused
 };
 
 /// Between what a figure is taken as meant, both ends with it.

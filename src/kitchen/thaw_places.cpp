@@ -175,7 +175,7 @@ Span span_at(const WordedText& text, std::size_t word) {
 }
 
 /// Whether the hours are those that food stands: not those that it cooks, lies in the refrigerator,
-/// or must not stay.
+/// rises as dough does, or must not stay.
 bool is_of_standing(const WordedText& text, const Places& places, std::size_t word,
                     const Span& span) {
     constexpr double most_hours = 2;
@@ -186,6 +186,7 @@ bool is_of_standing(const WordedText& text, const Places& places, std::size_t wo
     };
     const bool limit = span.hours <= most_hours && here(mentions(text, Section::Doing, "limit"));
     if (limit || here(mentions(text, Section::Negation, "not")) ||
+        here(mentions(text, Section::Thawing, "rising")) ||
         std::ranges::any_of(places.safe, [&](const Mention& each) {
             return clauses[each.first] == clauses[word] && is_fridge(each, places);
         })) {

@@ -211,8 +211,14 @@ private:
     void tell_if_thawed(std::size_t dish) {
         const auto& planned = line_.dishes[dish];
         const bool keeps = planned.thaw->lead.method == ThawMethod::Refrigerator;
-        if (keeps && planned.cook && planned.cook->no_later >= request_.now)
-            remark({RemarkId::IfThawed, dish, {}, {planned.cook->at, planned.cook->no_later}});
+        if (!keeps || !planned.cook || planned.cook->no_later < request_.now)
+            return;
+        const auto& [at, last] = std::pair{planned.cook->at, planned.cook->no_later};
+        if (at == last) { // to the minute that the clock shows
+            remark({.id = RemarkId::IfThawedAt, .dish = dish, .values = {at}});
+        } else {
+            remark({.id = RemarkId::IfThawed, .dish = dish, .values = {at, last}});
+        }
     }
 
     /// By the quickest way there is, the planned one among them.

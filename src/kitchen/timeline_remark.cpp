@@ -65,6 +65,7 @@ constexpr RemarkRule rules[] = {
      big_thaw},
     {IfThawed, Note, "if_thawed", "If it has thawed already, cook it from {0}, {1} at the latest.",
      ""},
+    {IfThawedAt, Note, "if_thawed_at", "If it has thawed already, start cooking it at {0}.", ""},
     {FrozenMiddle, Caution, "frozen_middle", "Measure in the middle: it is the last to get hot.",
      big_thaw},
     {NoWayInTime, CannotBeDone, "no_way_in_time",

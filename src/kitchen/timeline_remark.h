@@ -34,6 +34,7 @@ enum class RemarkId {
     ColdWaterRules,
     CookAtOnce,
     IfThawed,
+    IfThawedAt,
     FrozenMiddle,
     NoWayInTime,
     FrozenInSlowCooker,

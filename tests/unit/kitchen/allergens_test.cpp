@@ -279,6 +279,9 @@ TEST_CASE("a compound brings the allergens of all its parts") {
     CHECK(names("Frischeinudeln").find("wheat") != std::string::npos);
     CHECK(names("Trockenpfirsiche").find("sulphites") != std::string::npos);
     CHECK(names("palitos de mar").find("crustaceans") != std::string::npos);
+    CHECK(names("Nusskuchen") == "milk; eggs; tree nuts; wheat; ");
+    CHECK(names("Butterkekse") == "milk; wheat; ");
+    CHECK(names("Fischfond") == "fish; celery; ");
     CHECK(names("crema inglesa") == "milk; eggs; ");
     CHECK(names("Milchkalbsschulter").empty());
     CHECK(names("milk-fed veal").empty());

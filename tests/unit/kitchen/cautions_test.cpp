@@ -343,6 +343,9 @@ const std::vector<Case>& cases() {
         {"a day that is still to come",
          {"slow-cooker-thaw-first", "made-in-future"},
          [](auto&, auto& s, auto&) { s.today = 2026y / 9 / 30; }},
+        {"a day years ahead",
+         {"slow-cooker-thaw-first", "made-in-future", "made-years-away"},
+         [](auto&, auto& s, auto&) { s.today = 2023y / 9 / 30; }},
         {"a day of long ago, dated by hand",
          {"slow-cooker-thaw-first", "made-long-ago", "use-by-beyond-list"},
          [](auto& p, auto& s, auto&) {
@@ -601,9 +604,13 @@ const std::vector<Case>& cases() {
              p.finish.clear();
              p.cook.reset();
          }},
-        {"garlic in oil",
-         {"garlic-in-oil"},
-         [](auto& p, auto&, auto&) {
+        {"garlic in oil, whose days once thawed the thaw line says",
+         {"slow-cooker-thaw-first", "garlic-in-oil"},
+         [](auto& p, auto&, auto&) { p.dish = "Stew with garlic oil"; }},
+        {"garlic in oil, of which the thaw line says no days",
+         {"garlic-in-oil-days"},
+         [](auto& p, auto&, auto& t) {
+             t.after_thawing.clear();
              p.food = {"bread"};
              p.dish = "Ajos confitados";
              p.cook.reset();
@@ -717,18 +724,61 @@ const std::vector<Case>& cases() {
              add_ingredient(p, "800 g chicken thighs");
          }},
         {"food for a baby",
-         {"slow-cooker-thaw-first", "infant-food"},
+         {"slow-cooker-thaw-first", "infant-food", "risk-no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
          }},
         {"food for a baby, from cold water",
          {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
-          "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once"},
+          "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once",
+          "risk-no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
              p.thaw.method = ThawMethod::ColdWater;
+         }},
+        {"infant food with honey, which a cake brings in German",
+         {"slow-cooker-thaw-first", "infant-food", "risk-honey", "risk-no-medical-advice"},
+         [](auto& p, auto&, auto& t) {
+             t.classes.push_back({"infant food", FoodKind::InfantFood});
+             p.food = {"infant food"};
+             p.dish = "Birnenmus mit Waldhonig";
+         }},
+        {"a melon that is called after honey",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto& s, auto&) {
+             add_ingredient(p, "1 honeydew melon");
+             s.people_at_risk = true;
+         }},
+        {"the counter for hours, by number",
+         {"slow-cooker-thaw-first", "thaw-warm"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Set it out on the worktop for 7 hours."}; }},
+        {"marble in the evening, in Spanish",
+         {"slow-cooker-thaw-first", "thaw-warm"},
+         [](auto& p, auto&, auto&) { p.note = "Dejar la noche antes sobre el mármol."; }},
+        {"dough that rises in the warm",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.contains = {"celery", "wheat"};
+             p.cook->steps = {"Let the dough rise on the counter for 4 hours."};
+         }},
+        {"chicken cooked in part, in a step",
+         {"cook-without-pause", "slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Partly grill the chicken thighs."}; }},
+        {"chicken cooked in part, in a Spanish step",
+         {"cook-without-pause", "slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Cocinar el pollo a medias."}; }},
+        {"mince seared now and finished another day, in Spanish",
+         {"cook-without-pause", "slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Dorar la carne y terminar otro día."}; }},
+        {"beef half roasted, in German",
+         {"cook-without-pause", "slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Das Rindfleisch halb durchbraten."}; }},
+        {"half a roast duck, and meat browned on the day",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.cook->steps = {"Half roast duck goes in last.", "Brown the lamb on the day."};
          }},
         {"an allergen that is not declared",
          {"slow-cooker-thaw-first", "allergen-undeclared"},

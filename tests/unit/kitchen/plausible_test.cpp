@@ -140,6 +140,15 @@ TEST_CASE("dates are held against today, where that is known") {
     CHECK(told(for_years, 2027y / 12 / 2) == Ids{"already-past-use-by"});
 }
 
+TEST_CASE("a day years away from today is refused, ahead sooner than back") {
+    CHECK(told(nothing_changed, 2024y / 10 / 17) == Ids{"made-in-future"});
+    CHECK(told(nothing_changed, 2024y / 10 / 16) == Ids{"refused: day.made"});
+    CHECK(told(nothing_changed, 2029y / 10 / 17) == Ids{"already-past-best"});
+    CHECK(told(nothing_changed, 2029y / 10 / 18) == Ids{"refused: day.made"});
+    const auto long_ago = [](Package& p, Day&) { p.made = 2016y / 1 / 5; };
+    CHECK(told(long_ago, 2026y / 10 / 18) == Ids{"refused: package[1].made"});
+}
+
 TEST_CASE("a dish made on another day is held against the packing day") {
     CHECK(told([](Package& p, Day&) { p.made = 2026y / 10 / 18; }) == Ids{"made-after-packing"});
     CHECK(told([](Package& p, Day&) { p.made = 2026y / 10 / 15; }) == Ids{"chilled-since-made"});

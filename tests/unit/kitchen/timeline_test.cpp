@@ -310,6 +310,14 @@ TEST_CASE("a late dish has the events of the first way that is left, none of the
     CHECK(can_be_done(line));
 }
 
+TEST_CASE("the minute to start thawed food is said once, where there is but one") {
+    auto fixed = pork();
+    fixed.package.cook->time = TimeRange{60min, 60min};
+    const auto line = timeline(request_for({fixed}, supper, supper - 20h));
+    CHECK(time_value(line, RemarkId::IfThawedAt, 0) == "2026-12-03T17:30");
+    CHECK(find(line, RemarkId::IfThawed) == nullptr);
+}
+
 TEST_CASE("no event of any plan is past, whenever it is asked for") {
     for (minutes before = 0min; before < days{4}; before += 37min) {
         const auto request = request_for({stew(), pork(), compote()}, supper, supper - before);
