@@ -153,7 +153,7 @@ constexpr CautionRule rules[] = {
      "USDA FSIS, Policy Memo 119, 1989 (read in a copy)", microwave_too_long},
     {"ceiling-unsaid", CautionLevel::LabelAndCard,
      "Only so for bags of at most {0}, and for {1} at most.", "", food_code_thawing, ceiling_unsaid,
-     "AT MOST {0}; {1}"},
+     "AT MOST {0} - {1}"},
     {"thaw-still-hard", CautionLevel::Card, "Still hard inside? Put it back and wait.", "",
      "common practice, no source", still_hard},
 };
