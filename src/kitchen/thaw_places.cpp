@@ -277,7 +277,8 @@ bool stands_too_long(const ReadText& read) {
     constexpr double most_hours = 2;
     for (const auto& text : sentences(read.written)) {
         const auto places = places_in(text);
-        for (std::size_t word = 0; stands_out(text, places) && word < text.words.size(); ++word) {
+        const auto words = stands_out(text, places) ? text.words.size() : 0;
+        for (std::size_t word = 0; word < words; ++word) {
             const auto span = span_at(text, word);
             if (span.hours >= most_hours && is_of_standing(text, places, word, span)) {
                 return true;
