@@ -10,19 +10,27 @@
 namespace thawslip::kitchen {
 namespace {
 
-/// The item as far as two lines may be told apart by it: words in the singular.
-std::vector<std::string> item_key(const Quantity& quantity) {
-    auto words = words_of(quantity.item);
-    for (auto& word : words) {
-        word = singular(word);
+/// The item as far as two lines may be told apart by it: words in the singular. A list asks for
+/// them far more often than it has lines.
+std::string item_key(const Quantity& quantity) {
+    std::string key;
+    for (const auto& word : words_of(quantity.item)) {
+        key += singular(word) + " ";
     }
-    return words;
+    return key;
 }
 
+/// A line of the list, and the key of its item.
+struct Line {
+    ShoppingItem item;
+    std::string key;
+};
+
+/// Whether two amounts of one item may be added up.
 bool may_be_added(const Quantity& a, const Quantity& b) {
     const bool measured = a.low && a.high && b.low && b.high;
     return measured && a.qualifier.empty() && b.qualifier.empty() &&
-           dimension(a.unit) == dimension(b.unit) && !a.item.empty() && item_key(a) == item_key(b);
+           dimension(a.unit) == dimension(b.unit) && !a.item.empty();
 }
 
 std::optional<Amount> sum(Amount a, Amount b) {
@@ -62,38 +70,54 @@ void note_dish(ShoppingItem& line, const std::string& dish) {
     }
 }
 
-void add(std::vector<ShoppingItem>& lines, const Quantity& quantity, const std::string& dish,
-         Measures measures) {
+void add(std::vector<Line>& lines, const Line& one, Measures measures) {
+    const auto& [more, key] = one;
     for (auto& line : lines) {
-        if (auto total = added(line.total, quantity, measures)) {
-            line.total = std::move(*total);
-            note_dish(line, dish);
-            return;
+        if (line.key != key) {
+            continue;
         }
-        if (line.total == quantity && !quantity.low) { // "salt to taste", twice
-            note_dish(line, dish);
+        auto total = added(line.item.total, more.total, measures);
+        if (total) {
+            line.item.total = std::move(*total);
+        }
+        if (total || (line.item.total == more.total && !more.total.low)) { // "salt to taste", twice
+            note_dish(line.item, more.dishes.front());
             return;
         }
     }
-    lines.push_back({quantity, {dish}});
+    lines.push_back(one);
+}
+
+Line line_of(const Quantity& quantity, const std::string& dish) {
+    return {{quantity, {dish}}, item_key(quantity)};
+}
+
+std::vector<ShoppingItem> items_of(std::vector<Line> lines) {
+    std::vector<ShoppingItem> items;
+    for (auto& line : lines) {
+        items.push_back(std::move(line.item));
+    }
+    return items;
 }
 
 } // namespace
 
 ShoppingList shopping(std::span<const Package> packages, Measures measures) {
-    ShoppingList list;
+    std::vector<Line> for_the_day;
+    std::vector<Line> for_cook_day;
     for (const auto& package : packages) {
         for (const auto& ingredient : package.ingredients) {
-            add(ingredient.on_cook_day ? list.for_cook_day : list.for_the_day, ingredient.add,
-                package.dish, measures);
+            add(ingredient.on_cook_day ? for_cook_day : for_the_day,
+                line_of(ingredient.add, package.dish), measures);
         }
         for (const auto& finish : package.finish) {
+            const auto line = line_of(finish.add, package.dish);
             for (int bag = 0; bag < package.bags; ++bag) {
-                add(list.for_cook_day, finish.add, package.dish, measures);
+                add(for_cook_day, line, measures);
             }
         }
     }
-    return list;
+    return {items_of(std::move(for_the_day)), items_of(std::move(for_cook_day))};
 }
 
 } // namespace thawslip::kitchen
