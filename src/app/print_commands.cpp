@@ -51,6 +51,9 @@ ExitStatus print_days(const PrintOptions& options, const Settings& settings, Con
         try {
             return print_settled(planned, options, settings, console, make);
         } catch (const Raced& raced) {
+            if (raced.is_out() && (options.printer || options.output == "-")) {
+                throw SystemFailure{fmt::format("do not use these labels: {}", raced.what())};
+            }
             if (attempt == most_attempts) {
                 throw SystemFailure{fmt::format("nothing was printed: {}", raced.what())};
             }

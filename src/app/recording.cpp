@@ -3,9 +3,11 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/day_record.h"
+#include "app/output_guard.h"
 #include "app/print_setup.h"
 #include "app/station.h"
 
+#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
@@ -44,6 +46,20 @@ void tell(const archive::Recorded& recorded, Console console) {
     }
 }
 
+/// Labels whose ids are other bags' by now are worse than none.
+void take_back(const std::string& output, int sheets) {
+    for (int sheet = 0; !output.empty() && output != "-" && sheet < sheets; ++sheet) {
+        std::error_code gone_already;
+        std::filesystem::remove(sheet_file(output, sheet), gone_already);
+    }
+}
+
+} // namespace
+
+Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{is_out} {}
+
+namespace {
+
 archive::PrintRecord record_of(const Job& job, const Days& days, const LaidOut& laid_out,
                                const PrintOptions& options, const Settings& settings) {
     archive::PrintRecord record{now_text(),
@@ -55,6 +71,16 @@ archive::PrintRecord record_of(const Job& job, const Days& days, const LaidOut& 
         record.days.push_back(record_of(days, day));
     }
     return record;
+}
+
+/// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
+archive::Recorded record(const archive::PrintRecord& print, const Settings& settings,
+                         const std::function<void()>& publish) {
+    if (auto archive = existing_archive(settings, archive::Mode::Write)) {
+        return archive->record(print, publish);
+    }
+    publish();
+    return open_archive(settings, archive::Mode::Write).record(print);
 }
 
 } // namespace
@@ -70,8 +96,7 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
         out = Out::Done;
     };
     try {
-        const auto recorded =
-            open_archive(settings, archive::Mode::Write).record(print, publish_once);
+        const auto recorded = record(print, settings, publish_once);
         tell(recorded, console);
         if (recorded.is_first_print) {
             tell_first(print, console);
@@ -82,7 +107,10 @@ void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
         }
         const auto* known = dynamic_cast<const archive::ArchiveFailure*>(&failure);
         if (known != nullptr && known->fault().kind == archive::ArchiveFault::Kind::Clash) {
-            throw Raced{failure.what()};
+            if (out == Out::Done) {
+                take_back(options.output, laid_out.fitting.sheets);
+            }
+            throw Raced{failure.what(), out == Out::Done};
         }
         if (out == Out::NotYet) {
             publish_once();
