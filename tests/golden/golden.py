@@ -51,7 +51,7 @@ def draw(program, case):
         words = shlex.split((case.folder / "command").read_text(encoding="utf-8"))
         record = ["--no-archive"] if words[0] in ("labels", "cards") else []
         environment = dict(os.environ, HOME=name, XDG_DATA_HOME=name, XDG_CONFIG_HOME=name,
-                           LC_ALL="C.UTF-8", TZ="UTC")
+                           LC_ALL="C.UTF-8", TZ="UTC", SOURCE_DATE_EPOCH="1792238400")
         run = subprocess.run(
             [program, *words, *record, "--settings", case.folder / "settings.toml",
              case.folder / "day.toml", "-o", out],
