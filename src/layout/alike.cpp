@@ -3,6 +3,7 @@
 #include "layout/paginate.h"
 
 #include <algorithm>
+#include <span>
 
 namespace thawslip::layout {
 namespace {
@@ -57,7 +58,7 @@ void say_instead(wording::Print& print, const Fields& own) {
     }
 }
 
-bool says_any(const Area& area, const Fields& fields) {
+bool says_any(const Area& area, std::span<const wording::Field> fields) {
     return std::ranges::any_of(fields, [&area](const wording::Field& field) {
         return std::ranges::find(area.words, field.name) != area.words.end();
     });
@@ -76,7 +77,7 @@ double width_in(const Area& area, const wording::Field& field, Shaper& shaper) {
 double width_of(const wording::Field& field, const Layout& layout, Shaper& shaper) {
     double widest = 0.0;
     for (const auto& area : layout.areas) {
-        if (says_any(area, {field})) {
+        if (says_any(area, {&field, 1})) {
             widest = std::max(widest, width_in(area, field, shaper));
         }
     }

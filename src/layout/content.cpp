@@ -153,9 +153,9 @@ Prepared prepare_any(const wording::Paragraph& paragraph, const Area& area, Shap
 
 Result<PreparedParagraph, UnsettableCharacter>
 Shaper::prepare(const std::vector<StyledText>& spans) {
-    Key key;
-    for (const auto& span : spans) {
-        key.emplace_back(span.text, span.weight);
+    std::string key;
+    for (const auto& span : spans) { // no text has a zero in it
+        key += span.text + '\0' + static_cast<char>(span.weight);
     }
     const auto known = prepared_.find(key);
     if (known != prepared_.end()) {

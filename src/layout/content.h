@@ -68,9 +68,8 @@ public:
     const typeset::FontSet& fonts() const { return *fonts_; }
 
 private:
-    using Key = std::vector<std::pair<std::string, typeset::Weight>>;
     const typeset::FontSet* fonts_;
-    std::map<Key, typeset::PreparedParagraph> prepared_;
+    std::map<std::string, typeset::PreparedParagraph> prepared_;
 };
 
 /// Shapes the fields that `area` takes from `print`; areas of other kinds have no words.
