@@ -34,14 +34,14 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
     }
     for (const auto& package : day.record.packages) {
         if (const auto fault = fault_in(package)) {
-            return fmt::format("\"{}\" of description {} {}", shown(package.dish), day.lineage,
+            return fmt::format("\"{}\" of description {} {}", named(package.dish), day.lineage,
                                *fault);
         }
         const auto& batch = package.batch;
         if (!is_one_line(batch.kitchen) || !is_one_line(package.origin) || batch.number < 1 ||
             batch.kitchen_number < 0 || batch.kitchen_number > kitchen::highest_kitchen_number) {
             return fmt::format("\"{}\" of description {} is of a batch that cannot be",
-                               shown(package.dish), day.lineage);
+                               named(package.dish), day.lineage);
         }
     }
     return std::nullopt;
@@ -53,12 +53,16 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
         return std::string{"a bag has no id"};
     }
     if (bag.events.empty() || !std::ranges::all_of(bag.events, can_be)) {
-        return fmt::format("bag {} has a state or a time that cannot be", shown(bag.ids.front()));
+        return fmt::format("bag {} has a state or a time that cannot be", named(bag.ids.front()));
+    }
+    if (bag.events.size() > Most::events || bag.ids.size() > Most::ids) {
+        return fmt::format("bag {} changed its state or its name more often than can be",
+                           named(bag.ids.front()));
     }
     for (const auto& id : bag.ids) {
         const auto read = kitchen::parse_bag_id(id);
         if (!read || read.value() != id) {
-            return fmt::format("a bag has the id \"{}\", which cannot be one", shown(id));
+            return fmt::format("a bag has the id \"{}\", which cannot be one", named(id));
         }
         if (!seen.insert(id).second) {
             return fmt::format("the id {} is there twice", id);
@@ -83,6 +87,9 @@ std::optional<std::string> fault_in_print(const Contents& contents, const Conten
     });
     if (!is_one_line(print.first_at) || !is_one_line(print.last_at) || !keys_are_lines) {
         return std::string{"a print has a time that cannot be"};
+    }
+    if (print.keys.size() > Most::keys) {
+        return fmt::format("the print of {} was made more often than can be", print.first_at);
     }
     for (const auto day : print.days) {
         if (day >= contents.days.size()) {

@@ -34,6 +34,15 @@ bool is_name(std::string_view text, std::size_t letters) {
     return is_shown_line(text) && count_code_points(text) <= letters;
 }
 
+std::string named(std::string_view text) {
+    if (text.size() <= Most::letters) {
+        return shown(text);
+    }
+    auto front = text.substr(0, Most::dish_letters);
+    front.remove_suffix(unfinished_utf8(front));
+    return shown(front) + "…";
+}
+
 bool can_be(const BagEvent& event) {
     return is_name(event.at) && is_name(event.station) && is_name(event.boot) &&
            is_within(event.ordered, Most::ordered) && is_within(event.seq, Most::seq) &&

@@ -25,6 +25,10 @@ struct Most {
     static constexpr std::size_t letters = 200;           ///< of a name or an entry, in code points
     static constexpr std::size_t description = 1U << 20U; ///< bytes
     static constexpr std::size_t file = 1U << 26U;        ///< bytes of a stock, layout or settings
+    // More than anybody does to a bag, and few enough to be gone through.
+    static constexpr std::size_t events = 1'000; ///< changes of a bag's state
+    static constexpr std::size_t ids = 100;      ///< of one bag, whose dish was renamed
+    static constexpr std::size_t keys = 10'000;  ///< how often one print was made
     /// Seconds since 1970: the end of `last_year`. Nothing is ordered after it, so that there is
     /// always room for what comes next.
     static constexpr std::int64_t clock =
@@ -38,6 +42,9 @@ struct Most {
 
 /// Whether it is one line that may be shown (base/shown.h) of no more than `letters` code points.
 bool is_name(std::string_view text, std::size_t letters = Most::letters);
+
+/// A name as messages show it, cut where no name is so long: a stranger's may be as long as a file.
+std::string named(std::string_view text);
 
 /// Whether `number` is from 0 to `most`.
 constexpr bool is_within(std::int64_t number, std::int64_t most) {

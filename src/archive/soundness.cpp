@@ -206,7 +206,7 @@ std::vector<std::string> faults_of_values(Connection& connection) {
         }
         for (const auto& package : packages_of(connection, days.integer(0))) {
             if (const auto fault = fault_in(package)) {
-                wrong.push_back(fmt::format("\"{}\" of {} {}", shown(package.dish),
+                wrong.push_back(fmt::format("\"{}\" of {} {}", named(package.dish),
                                             shown(days.text(1)), *fault));
             }
         }

@@ -170,6 +170,10 @@ TEST_CASE("what a merge would bring in is held to the limits of a day and to our
           "UPDATE day SET kitchen = 'a' || char(8232) || 'b'",
           "ALTER TABLE day RENAME TO days; CREATE VIEW day AS SELECT * FROM days",
           "CREATE TRIGGER t AFTER UPDATE ON bag BEGIN DELETE FROM bag; END",
+          "UPDATE package SET dish = printf('%.*c', 3000000, 'a')",
+          "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 1200) INSERT "
+          "INTO bag_event SELECT 1, 1700000000000 + i, '', 0, 'out', '2026-10-18 10:00', "
+          "1700000000, 0, '', 0 FROM n",
           "UPDATE day SET made = '1066-10-14'", "UPDATE package SET thaw_minutes = 9999999999"}) {
         CAPTURE(change);
         fs::copy_file(kitchen.folder / "backup.db", kitchen.folder / "other.db",
@@ -177,6 +181,7 @@ TEST_CASE("what a merge would bring in is held to the limits of a day and to our
         run("sqlite3 " + shell_word(kitchen.folder / "other.db") + " " + shell_word(change));
         const auto outcome = kitchen("archive merge other.db");
         CHECK(outcome.status == 1);
+        CHECK(outcome.err.size() < 1'000);
         CHECK(says(outcome.err, "error: "));
         CHECK(kitchen("archive check").status == 0);
     }
