@@ -28,7 +28,7 @@ std::string are_dots_per_inch(const std::string& text) {
 
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
-    command.add_option("DAY.toml", options.days, "descriptions of assembly days (TOML)")
+    command.add_option("DAY.toml", options.days, "descriptions of packing days (TOML)")
         ->required()
         ->option_text("DAY.toml...");
     command

@@ -12,7 +12,7 @@ void add_plan(CLI::App& app, Command& chosen) {
     auto json = std::make_shared<bool>(false);
     command
         ->add_option("DAY.toml", options->days,
-                     "descriptions of assembly days (TOML); or bags of the archive: ids, or words "
+                     "descriptions of packing days (TOML); or bags of the archive: ids, or words "
                      "of a dish")
         ->required()
         ->option_text("DAY.toml|BAG...");

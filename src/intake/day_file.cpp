@@ -26,7 +26,7 @@ const std::array<Word, 4> thaw_methods = {{{"refrigerator", {"fridge", "in the f
                                            {"from frozen", {"frozen", "none"}}}};
 
 const std::array<Word, 2> ingredient_days = {
-    {{"the day", {"assembly day"}}, {"cook day", {"cooking day"}}}};
+    {{"the day", {"packing day", "assembly day"}}, {"cook day", {"cooking day"}}}};
 
 /// In the order of kitchen::TimeFrom.
 const std::array<Word, 2> times_from = {{{"thawed"}, {"frozen", {"from frozen"}}}};

@@ -66,7 +66,7 @@ bool is_of_thawing(const Caution& caution);
 /// minimum counts has it, or longer where the cook says so. Nothing where none does.
 std::optional<std::chrono::seconds> holding(const Scene& scene);
 
-/// The cautions of the assembly day itself, to be said once: cooling, the two-hour rule, one
+/// The cautions of the packing day itself, to be said once: cooling, the two-hour rule, one
 /// layer in the freezer.
 /// None for a day of bread and fruit.
 std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,

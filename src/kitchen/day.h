@@ -102,7 +102,7 @@ struct Cook {
 /// What went into a bag, or is kept out of it, for the day sheet and the shopping list.
 struct Ingredient {
     Quantity add;
-    bool on_cook_day = false; ///< true: bought for cook day, not for the assembly day
+    bool on_cook_day = false; ///< true: bought for cook day, not for the packing day
     KeyPath where;
 };
 
@@ -137,7 +137,7 @@ struct Package {
     KeyPath where;
 };
 
-/// One assembly day, as described by the cook.
+/// One packing day, as described by the cook.
 struct Day {
     Date made;
     std::string kitchen;                  ///< whose kitchen, in free words; may be empty

@@ -68,7 +68,7 @@ struct Plan {
     std::string kitchen;
     Date made;
     std::vector<PlannedPackage> packages;
-    std::vector<Caution> cautions; ///< what holds for the whole assembly day, said once
+    std::vector<Caution> cautions; ///< what holds for the whole packing day, said once
 
     /// The day's bags, by their ids, against the freezer's capacity; nothing where that is not
     /// known.

@@ -46,7 +46,7 @@ set(CPACK_DEBIAN_DEVELOPMENT_PACKAGE_SUGGESTS thawslip)
 set(CPACK_DEBIAN_DEVELOPMENT_DESCRIPTION
 "labels and cards for food frozen in bulk - C++ library
 The layers that thawslip is made of, as static libraries with headers and a
-CMake package: descriptions of assembly days, storage life and thawing
+CMake package: descriptions of packing days, storage life and thawing
 times, words of labels, layout and imposition, QR codes, PDF and SVG.")
 
 # What Debian Policy (12.5, 12.7) wants in every package.

@@ -6,7 +6,7 @@
 
 namespace thawslip::wording {
 
-/// The sheet that lies on the table on the assembly day: for each dish how many bags, what goes
+/// The sheet that lies on the table on the packing day: for each dish how many bags, what goes
 /// into them and what stays out, with boxes to tick; then how to cool, and what goes into the
 /// freezer when. Runs on over as many pages as it needs.
 Print day_sheet(const kitchen::Plan& plan, const Style& style);

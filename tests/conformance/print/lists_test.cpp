@@ -45,7 +45,7 @@ TEST_CASE("the lists of the sample day are printed on whole sheets of either pap
         const Lists lists{day + " --paper " + paper};
         const auto text = words_in(lists.pdf);
         for (const char* words :
-             {"Assembly day", "Into the bags", "3 kg (6 lb 10 oz) squash", "Stays out",
+             {"Packing day", "Into the bags", "3 kg (6 lb 10 oz) squash", "Stays out",
               "1 l (4¼ cups) vegetable stock", "Cooling and freezing", "Shopping", "For the day",
               "For cook day", "In the freezer", "Local food-safety rules come first."}) {
             CAPTURE(words);
@@ -56,11 +56,11 @@ TEST_CASE("the lists of the sample day are printed on whole sheets of either pap
 
 TEST_CASE("--day and --door print the one without the other") {
     const auto only_day = words_in(Lists{day + " --day"}.pdf);
-    CHECK(has(only_day, "Assembly day"));
+    CHECK(has(only_day, "Packing day"));
     CHECK_FALSE(has(only_day, "In the freezer"));
     const auto only_door = words_in(Lists{day + " --door"}.pdf);
     CHECK(has(only_door, "In the freezer"));
-    CHECK_FALSE(has(only_door, "Assembly day"));
+    CHECK_FALSE(has(only_door, "Packing day"));
 }
 
 TEST_CASE("every bag stands on the door list once, in order of its date, on however many pages") {
