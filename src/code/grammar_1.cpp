@@ -65,14 +65,7 @@ std::string write_lines(const Message& message) {
 }
 
 Message read_lines(std::string_view text) {
-    const auto lines = split(text, "\n");
-    Message message;
-    message.dish = lines.front();
-    for (std::size_t i = 1; i + 1 < lines.size(); ++i) {
-        read_line(lines[i], message);
-    }
-    message.extent = read_extent(lines.back());
-    return message;
+    return read_by_lines(text, read_line);
 }
 
 } // namespace

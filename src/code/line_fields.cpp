@@ -194,4 +194,15 @@ Extent read_extent(std::string_view last_line) {
     return last_line.starts_with("SEE CARD") ? Extent::SeeCard : Extent::Whole;
 }
 
+Message read_by_lines(std::string_view text, void (*read_line)(std::string_view, Message&)) {
+    const auto lines = split(text, "\n");
+    Message message;
+    message.dish = lines.front();
+    for (std::size_t i = 1; i + 1 < lines.size(); ++i) {
+        read_line(lines[i], message);
+    }
+    message.extent = read_extent(lines.back());
+    return message;
+}
+
 } // namespace thawslip::code

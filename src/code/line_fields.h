@@ -44,6 +44,10 @@ void read_cooking(std::string_view line, Cooking& cooking, std::string_view afte
 /// \returns whether `line` is an addition
 bool read_addition(std::string_view line, Message& message);
 
+/// Reads a text whose first line is the dish and whose last says how far it goes; `read_line` takes
+/// each between.
+Message read_by_lines(std::string_view text, void (*read_line)(std::string_view, Message&));
+
 /// Whether the last of `lines` sends the reader to the card.
 Extent read_extent(std::string_view last_line);
 
