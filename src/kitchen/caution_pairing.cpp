@@ -17,13 +17,12 @@ constexpr std::string_view microwave =
 /// Where this dish is thawed and heated so that food passes from one to the other like this.
 template <Passage passage, Heat heat>
 Findings passes(const Scene& scene) {
-    const auto& package = scene.package;
-    const auto found = said_heat(package);
-    if (found.heat != heat || pairing(package.thaw.method, found.heat).passage != passage ||
+    const auto& said = scene.heat;
+    if (said.heat != heat || pairing(scene.package.thaw.method, heat).passage != passage ||
         !is_perishable(scene)) {
         return {};
     }
-    return {{{found.words}, found.where}};
+    return {{{said.words}, said.where}};
 }
 
 template <ThawMethod method, Heat heat>
@@ -33,10 +32,9 @@ Findings refuses(const Scene& scene) {
 
 /// A slow cooker full of ice is wrong whatever the ice is of.
 Findings frozen_in_slow_cooker(const Scene& scene) {
-    const auto found = said_heat(scene.package);
     const bool applies =
-        found.heat == Heat::SlowCooker && scene.package.thaw.method == ThawMethod::FromFrozen;
-    return applies ? Findings{{{}, found.where}} : Findings{};
+        scene.heat.heat == Heat::SlowCooker && scene.package.thaw.method == ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, scene.heat.where}} : Findings{};
 }
 
 /// What only keeps heat in must have all of it before.

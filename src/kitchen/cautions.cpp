@@ -40,6 +40,7 @@ const CautionRule* find_rule(std::span<const CautionRule> rules, std::string_vie
 std::vector<Caution> cautions(const Scene& unread) {
     auto scene = unread;
     scene.texts = free_texts(scene.package);
+    scene.heat = said_heat(scene.package);
     std::vector<Caution> given;
     for (const auto& rule : caution_rules()) {
         if (rule.find == nullptr) {

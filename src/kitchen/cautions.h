@@ -6,6 +6,7 @@
 #include "kitchen/keep_until.h"
 #include "kitchen/settings.h"
 #include "kitchen/storage.h"
+#include "kitchen/thaw_pairing.h"
 
 #include <chrono>
 #include <optional>
@@ -24,7 +25,9 @@ struct Scene {
     const StorageTable& table;
     const KitchenSettings& settings;
     std::optional<Date> packing_day = std::nullopt; ///< the day's date, where it is known
-    std::vector<ReadText> texts = {}; ///< the package's free words; `cautions` reads them
+    // What several rules ask of the package's words: `cautions` reads it once for all.
+    std::vector<ReadText> texts = {};
+    SaidHeat heat = {};
 };
 
 /// One place where a rule applies, and what fills `{0}`, `{1}`… of its words. Values are numbers,
