@@ -8,8 +8,16 @@
 namespace thawslip::kitchen {
 namespace {
 
+bool is_dish(FreeText field) {
+    return field == FreeText::Dish;
+}
+
 bool is_in_bag(FreeText field) {
-    return field == FreeText::Dish || field == FreeText::Ingredient;
+    return is_dish(field) || field == FreeText::Ingredient;
+}
+
+bool may_say_filled(FreeText field) {
+    return is_in_bag(field) || field == FreeText::Note;
 }
 
 /// The mentions of a meaning that nothing near denies.
@@ -41,21 +49,16 @@ std::optional<Filled> filled_by(const ReadText& read) {
     return Filled{stuffed, read.written, read.where};
 }
 
-bool names_in_bag(const Package& package, std::string_view meaning, bool dish_only) {
-    return std::ranges::any_of(free_texts(package), [&](const ReadText& read) {
-        const bool counts = dish_only ? read.field == FreeText::Dish : is_in_bag(read.field);
-        return counts && names(read.text, meaning);
-    });
+bool any_names(const Package& package, Wanted wanted, std::string_view meaning) {
+    return std::ranges::any_of(free_texts(package, wanted),
+                               [&](const ReadText& read) { return names(read.text, meaning); });
 }
 
 } // namespace
 
 std::optional<Filled> filled_in(const Package& package) {
     std::optional<Filled> found;
-    for (const auto& read : free_texts(package)) {
-        if (!is_in_bag(read.field) && read.field != FreeText::Note) {
-            continue;
-        }
+    for (const auto& read : free_texts(package, may_say_filled)) {
         auto filled = filled_by(read);
         if (filled && (!found || (filled->stuffed && !found->stuffed))) {
             found = std::move(filled);
@@ -65,11 +68,11 @@ std::optional<Filled> filled_in(const Package& package) {
 }
 
 bool names_soup(const Package& package) {
-    return names_in_bag(package, "soup", true);
+    return any_names(package, is_dish, "soup");
 }
 
 bool names_rice(const Package& package) {
-    return names_in_bag(package, "rice", false);
+    return any_names(package, is_in_bag, "rice");
 }
 
 std::vector<std::string> foods_kept_chilled(const StorageTable& table, const Package& package) {

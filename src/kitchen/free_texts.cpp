@@ -11,8 +11,10 @@ std::string text_of(const Quantity& quantity) {
 
 class Texts {
 public:
+    explicit Texts(Wanted wanted) : wanted_{wanted} {}
+
     void add(FreeText field, std::string written, KeyPath where) {
-        if (!written.empty()) {
+        if (!written.empty() && (wanted_ == nullptr || wanted_(field))) {
             auto text = worded(written);
             list_.push_back({field, std::move(written), std::move(text), std::move(where)});
         }
@@ -23,6 +25,7 @@ public:
     }
 
 private:
+    Wanted wanted_;
     std::vector<ReadText> list_;
 };
 
@@ -36,8 +39,8 @@ void add_cooking(Texts& texts, const Cook& cook) {
 
 } // namespace
 
-std::vector<ReadText> free_texts(const Package& package) {
-    Texts texts;
+std::vector<ReadText> free_texts(const Package& package, Wanted wanted) {
+    Texts texts{wanted};
     texts.add(FreeText::Dish, package.dish, package.where.key("dish"));
     texts.add(FreeText::Note, package.note, package.where.key("note"));
     texts.add(FreeText::ThawNote, package.thaw.note, package.thaw.where.key("note"));

@@ -31,8 +31,12 @@ struct ReadText {
     KeyPath where;
 };
 
-/// All free words of a package that are not empty, in the order of `FreeText`.
-std::vector<ReadText> free_texts(const Package& package);
+/// Which fields to read: cutting texts into words is most of the work of looking at them.
+using Wanted = bool (*)(FreeText field);
+
+/// The free words of a package's `wanted` fields that are not empty, in the order of `FreeText`;
+/// of all fields where none are named.
+std::vector<ReadText> free_texts(const Package& package, Wanted wanted = nullptr);
 
 /// What names food: the dish, its ingredients, what is added on cook day.
 bool names_food(FreeText field);
