@@ -40,8 +40,8 @@ constexpr auto appliances = std::to_array<Appliance>({
     {"pot", Vessel::Pot},
 });
 
-bool names(const WordedText& text, std::string_view appliance) {
-    const auto all = kitchen::mentions(text, Section::Appliance, appliance);
+bool names(const WordedText& text, std::vector<Mention> all, std::string_view appliance) {
+    std::erase_if(all, [&](const Mention& each) { return each.meaning != appliance; });
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (!kitchen::is_warned_of(text, all, i, {})) {
             return true;
@@ -77,7 +77,7 @@ bool begins_as_slow_cooker(const std::vector<std::string>& words) {
             return row.section == Section::Appliance && row.meaning == "slow cooker" &&
                    row.phrase.ends_with('-') &&
                    std::ranges::any_of(words, [&](const std::string& word) {
-                       return begins_nearly(word, kitchen::words_of(row.phrase).front());
+                       return begins_nearly(word, row.words);
                    });
         });
     });
@@ -93,17 +93,16 @@ std::string joined(const std::vector<std::string>& words, std::size_t first, std
 
 /// Whether as many words in a row as the phrase has are nearly the phrase; a short one only where
 /// it is all that is written.
-bool is_slip_for(const std::vector<std::string>& words, std::string_view phrase) {
+bool is_slip_for(const std::vector<std::string>& words, const kitchen::LexiconRow& row) {
     constexpr std::size_t short_letters = 6;
-    const auto name_words = kitchen::words_of(phrase);
-    const auto name = joined(name_words, 0, name_words.size());
-    const auto count = name_words.size();
+    const auto name = row.words;
+    const auto count = static_cast<std::size_t>(std::ranges::count(name, ' ')) + 1;
     if (name.size() < short_letters && words.size() != count) {
         return false;
     }
     for (std::size_t i = 0; i + count <= words.size(); ++i) {
         if (is_near(joined(words, i, count), name) ||
-            (phrase.ends_with('-') && begins_nearly(words[i], name))) {
+            (row.phrase.ends_with('-') && begins_nearly(words[i], name))) {
             return true;
         }
     }
@@ -115,8 +114,9 @@ bool is_slip_for(const std::vector<std::string>& words, std::string_view phrase)
 Vessel vessel_of(std::string_view in, std::string_view setting) {
     const auto text = kitchen::worded(in);
     const auto set = kitchen::worded(setting);
+    const auto all = kitchen::mentions(text, Section::Appliance);
     const auto found = std::ranges::find_if(
-        appliances, [&text](const Appliance& each) { return names(text, each.meaning); });
+        appliances, [&](const Appliance& each) { return names(text, all, each.meaning); });
     const bool may_be_slow = found == appliances.end() || found->vessel == Vessel::Pot;
     if (may_be_slow &&
         (kitchen::says(text, Section::Setting, "slow") || begins_as_slow_cooker(text.words))) {
@@ -140,7 +140,7 @@ std::optional<NearVessel> nearest_vessel(std::string_view in) {
         for (const auto& file : kitchen::lexicon_files()) {
             for (const auto& row : file.rows) {
                 if (row.section == Section::Appliance && row.meaning == appliance.meaning &&
-                    is_slip_for(words, row.phrase)) {
+                    is_slip_for(words, row)) {
                     return NearVessel{std::string{appliance.meaning}, appliance.vessel};
                 }
             }

@@ -4,6 +4,7 @@
 // usage: thawslip_words EN.toml ES.toml DE.toml FR.toml OUT.cpp
 
 #include "intake/words_file.h"
+#include "kitchen/text.h"
 #include "toml/text_file.h"
 
 #include <cstdio>
@@ -38,8 +39,9 @@ std::optional<std::vector<intake::WordsRow>> rows_of(const char* path) {
 std::string array_of(int language, const std::vector<intake::WordsRow>& rows) {
     auto text = fmt::format("constexpr LexiconRow words_{}[] = {{\n", language);
     for (const auto& row : rows) {
-        text += fmt::format("    {{Section{{{}}}, R\"({})\", R\"({})\"}},\n",
-                            static_cast<int>(row.section), row.meaning, row.phrase);
+        text += fmt::format("    {{Section{{{}}}, R\"({})\", R\"({})\", R\"({})\"}},\n",
+                            static_cast<int>(row.section), row.meaning, row.phrase,
+                            fmt::join(kitchen::words_of(row.phrase), " "));
     }
     return text + "};\n";
 }

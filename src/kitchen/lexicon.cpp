@@ -1,7 +1,5 @@
 #include "kitchen/lexicon.h"
 
-#include "kitchen/text.h"
-
 #include <algorithm>
 #include <functional>
 #include <optional>
@@ -35,8 +33,18 @@ struct Book {
     std::size_t longest_part = 0;
 };
 
+std::vector<std::string> split(std::string_view words) {
+    std::vector<std::string> all;
+    for (std::size_t first = 0; first < words.size();) {
+        const auto end = std::min(words.find(' ', first), words.size());
+        all.emplace_back(words.substr(first, end - first));
+        first = end + 1;
+    }
+    return all;
+}
+
 void enter(Book& book, const LexiconRow& row, Tongue tongue) {
-    auto words = words_of(row.phrase);
+    auto words = split(row.words);
     if (words.empty()) {
         return;
     }

@@ -40,6 +40,7 @@ struct LexiconRow {
     Section section = Section::Appliance;
     std::string_view meaning;
     std::string_view phrase;
+    std::string_view words; ///< of the phrase, as `words_of` (text.h) cuts them, a space between
 };
 
 /// The words of one language, in the order of its file.
