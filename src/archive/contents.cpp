@@ -14,11 +14,6 @@
 namespace thawslip::archive {
 namespace {
 
-/// What reaches a terminal or a list of lines holds no control characters.
-bool is_one_line(std::string_view text) {
-    return is_name(text);
-}
-
 using Revisions = std::set<std::pair<int, int>>;
 
 std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& seen) {
@@ -29,7 +24,7 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
     if (const auto fault = fault_in(day.record)) {
         return fmt::format("description {} {}", day.lineage, *fault);
     }
-    if (!is_one_line(day.recorded) || !is_within(day.ordered, Most::ordered)) {
+    if (!is_name(day.recorded) || !is_within(day.ordered, Most::ordered)) {
         return fmt::format("description {} was recorded at a time that cannot be", day.lineage);
     }
     for (const auto& package : day.record.packages) {
@@ -38,7 +33,7 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
                                *fault);
         }
         const auto& batch = package.batch;
-        if (!is_one_line(batch.kitchen) || !is_one_line(package.origin) || batch.number < 1 ||
+        if (!is_name(batch.kitchen) || !is_name(package.origin) || batch.number < 1 ||
             batch.kitchen_number < 0 || batch.kitchen_number > kitchen::highest_kitchen_number) {
             return fmt::format("\"{}\" of description {} is of a batch that cannot be",
                                named(package.dish), day.lineage);
@@ -83,9 +78,9 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
 
 std::optional<std::string> fault_in_print(const Contents& contents, const Contents::Print& print) {
     const bool keys_are_lines = std::ranges::all_of(print.keys, [](const Contents::Key& key) {
-        return is_one_line(key.key) && is_one_line(key.at) && is_one_line(key.station);
+        return is_name(key.key) && is_name(key.at) && is_name(key.station);
     });
-    if (!is_one_line(print.first_at) || !is_one_line(print.last_at) || !keys_are_lines) {
+    if (!is_name(print.first_at) || !is_name(print.last_at) || !keys_are_lines) {
         return std::string{"a print has a time that cannot be"};
     }
     if (print.keys.size() > Most::keys) {
