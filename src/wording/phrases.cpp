@@ -3,21 +3,10 @@
 #include "kitchen/figures.h"
 #include "wording/typography.h"
 
-#include <cmath>
 #include <fmt/format.h>
 
 namespace thawslip::wording {
 namespace {
-
-std::string number(double value, const Language& language) {
-    const double tenths = std::round(value * 10.0) / 10.0;
-    auto text = fmt::format("{:.1f}", tenths);
-    if (text.ends_with(".0")) {
-        return text.substr(0, text.size() - 2);
-    }
-    text.replace(text.find('.'), 1, language.say("decimal"));
-    return text;
-}
 
 bool whole_hours(std::chrono::minutes duration) {
     return duration.count() % 60 == 0 && duration.count() > 0;
@@ -120,13 +109,6 @@ std::string say_time_range(const kitchen::TimeRange& range, const Language& lang
     }
     return language.say("time.range",
                         {say_duration(range.low, language), say_duration(range.high, language)});
-}
-
-std::string say_temperature(kitchen::Temperature temperature, const Language& language) {
-    if (temperature.written_in == kitchen::TemperatureScale::Fahrenheit) {
-        return number(temperature.celsius * 9.0 / 5.0 + 32.0, language) + " °F";
-    }
-    return number(temperature.celsius, language) + " °C";
 }
 
 std::string say_when(const kitchen::When& when, const Language& language) {

@@ -26,9 +26,6 @@ std::string say_days(std::chrono::days days, const Language& language); ///< "1 
 /// "7–9 h", "90–120 min"; one duration where both ends are equal.
 std::string say_time_range(const kitchen::TimeRange& range, const Language& language);
 
-/// "74 °C", "165 °F": in the scale and with the figure that the cook wrote.
-std::string say_temperature(kitchen::Temperature temperature, const Language& language);
-
 /// "at the start", "last 10 min".
 std::string say_when(const kitchen::When& when, const Language& language);
 
