@@ -7,7 +7,6 @@
 #include <fmt/format.h>
 #include <set>
 #include <sstream>
-#include <thread>
 #include <vector>
 
 using namespace thawslip::test_support;
@@ -193,18 +192,12 @@ TEST_CASE_FIXTURE(TwoFiles, "without the archive the same input gives the same i
 
 TEST_CASE_FIXTURE(Kitchen,
                   "of four first prints of one dish at once, one is, and nothing of the others") {
-    std::vector<Outcome> outcomes(4);
-    std::vector<std::thread> threads;
-    for (std::size_t i = 0; i < outcomes.size(); ++i) {
-        write_file(folder / fmt::format("{}.toml", i),
-                   pot("Barley pot", 2, static_cast<int>(i) + 1));
-        threads.emplace_back([this, i, &outcomes] {
-            outcomes[i] = (*this)(fmt::format("labels {0}.toml -o {0}.pdf", i));
-        });
+    std::vector<std::string> commands;
+    for (int i = 0; i < 4; ++i) {
+        write_file(folder / fmt::format("{}.toml", i), pot("Barley pot", 2, i + 1));
+        commands.push_back(fmt::format("labels {0}.toml -o {0}.pdf", i));
     }
-    for (auto& thread : threads) {
-        thread.join();
-    }
+    const auto outcomes = at_once(commands);
     int printed = 0;
     for (std::size_t i = 0; i < outcomes.size(); ++i) {
         CAPTURE(outcomes[i].err);
@@ -218,18 +211,12 @@ TEST_CASE_FIXTURE(Kitchen,
 TEST_CASE_FIXTURE(Kitchen, "six programs print six pots of one name and day at once") {
     write_file(folder / "first.toml", pot("Plum jam", 1, 1));
     REQUIRE((*this)("labels first.toml -o first.pdf").status == 0);
-    std::vector<Outcome> outcomes(6);
-    std::vector<std::thread> threads;
-    for (std::size_t i = 0; i < outcomes.size(); ++i) {
-        write_file(folder / fmt::format("{}.toml", i),
-                   pot("Barley pot", 3, static_cast<int>(i) + 1));
-        threads.emplace_back([this, i, &outcomes] {
-            outcomes[i] = (*this)(fmt::format("labels {0}.toml --new-batch -o {0}.pdf", i));
-        });
+    std::vector<std::string> commands;
+    for (int i = 0; i < 6; ++i) {
+        write_file(folder / fmt::format("{}.toml", i), pot("Barley pot", 3, i + 1));
+        commands.push_back(fmt::format("labels {0}.toml --new-batch -o {0}.pdf", i));
     }
-    for (auto& thread : threads) {
-        thread.join();
-    }
+    const auto outcomes = at_once(commands);
     std::set<std::string> ids;
     for (std::size_t i = 0; i < outcomes.size(); ++i) {
         CAPTURE(outcomes[i].err);

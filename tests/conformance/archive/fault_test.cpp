@@ -5,7 +5,6 @@
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
-#include <thread>
 #include <unistd.h>
 #include <vector>
 
@@ -169,23 +168,16 @@ TEST_CASE_FIXTURE(Kitchen,
         fs::remove(archive);
         fs::remove(archive + "-wal");
         fs::remove(archive + "-shm");
-        std::vector<Outcome> outcomes(static_cast<std::size_t>(programs));
-        std::vector<std::thread> threads;
+        std::vector<std::string> commands;
         for (int i = 0; i < programs; ++i) {
             // Half of them print the same day.
             write_file(folder / fmt::format("{}.toml", i),
                        fmt::format("[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Pot {}\"\n"
                                    "servings = 2\nbags = 3\nuse_by = 2026-12-01\n",
                                    i % 2 == 0 ? 0 : i));
-            threads.emplace_back([this, i, &outcomes] {
-                outcomes[static_cast<std::size_t>(i)] =
-                    (*this)(fmt::format("labels {0}.toml -o {0}.pdf", i));
-            });
+            commands.push_back(fmt::format("labels {0}.toml -o {0}.pdf", i));
         }
-        for (auto& thread : threads) {
-            thread.join();
-        }
-        for (const auto& outcome : outcomes) {
+        for (const auto& outcome : at_once(commands)) {
             CAPTURE(outcome.err);
             CHECK(outcome.status == 0);
         }

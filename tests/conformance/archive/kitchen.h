@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 #include <string>
+#include <thread>
+#include <vector>
 
 namespace thawslip::test_support {
 
@@ -31,6 +33,19 @@ struct Kitchen {
                    " XDG_CONFIG_HOME=/nonexistent XDG_DATA_HOME=/nonexistent; cd " +
                    shell_word(folder.path().string()) + "; " THAWSLIP_PROGRAM " --archive " +
                    shell_word(archive) + " " + command);
+    }
+    /// What the commands come to, all run at the same moment.
+    std::vector<Outcome> at_once(const std::vector<std::string>& commands) const {
+        std::vector<Outcome> outcomes(commands.size());
+        std::vector<std::thread> threads;
+        for (std::size_t i = 0; i < commands.size(); ++i) {
+            threads.emplace_back(
+                [this, i, &commands, &outcomes] { outcomes[i] = (*this)(commands[i]); });
+        }
+        for (auto& thread : threads) {
+            thread.join();
+        }
+        return outcomes;
     }
     std::string sql(const std::string& statements) const {
         return run("sqlite3 " + shell_word(archive) + " " + shell_word(statements)).out;

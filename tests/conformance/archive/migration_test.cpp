@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <doctest/doctest.h>
-#include <thread>
 #include <vector>
 
 using namespace thawslip;
@@ -167,14 +166,7 @@ TEST_CASE_FIXTURE(LaterKitchen, "a backup, and a merge of it, leave an older sch
 }
 
 TEST_CASE_FIXTURE(OldKitchen, "several programs find the old schema at once, and one leads it") {
-    std::vector<Outcome> outcomes(6);
-    std::vector<std::thread> threads;
-    for (auto& outcome : outcomes) {
-        threads.emplace_back([this, &outcome] { outcome = (*this)("freezer list --all"); });
-    }
-    for (auto& thread : threads) {
-        thread.join();
-    }
+    const auto outcomes = at_once(std::vector<std::string>(6, "freezer list --all"));
     for (const auto& outcome : outcomes) {
         CAPTURE(outcome.err);
         CHECK(outcome.status == 0);
