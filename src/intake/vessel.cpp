@@ -42,12 +42,7 @@ constexpr auto appliances = std::to_array<Appliance>({
 
 bool names(const WordedText& text, std::vector<Mention> all, std::string_view appliance) {
     std::erase_if(all, [&](const Mention& each) { return each.meaning != appliance; });
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        if (!kitchen::is_warned_of(text, all, i, {})) {
-            return true;
-        }
-    }
-    return false;
+    return kitchen::is_meant(text, all);
 }
 
 /// How many slips a name of this length may hide: "hot" is near "pot" but no slip for it.

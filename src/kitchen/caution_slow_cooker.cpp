@@ -54,12 +54,9 @@ Findings step_says_frozen(const Scene& scene) {
         return found;
     }
     for (const auto& read : scene.texts) {
-        const auto frozen_food = mentions(read.text, Section::Thawing, "frozen");
-        for (std::size_t i = 0; read.field == FreeText::Step && i < frozen_food.size(); ++i) {
-            if (!is_warned_of(read.text, frozen_food, i, {})) {
-                found.push_back({{read.written}, read.where});
-                break;
-            }
+        if (read.field == FreeText::Step &&
+            is_meant(read.text, mentions(read.text, Section::Thawing, "frozen"))) {
+            found.push_back({{read.written}, read.where});
         }
     }
     return found;
@@ -124,13 +121,7 @@ bool heats_slowly(const Scene& scene) {
     const bool named = std::ranges::any_of(scene.texts, [](const ReadText& read) {
         return read.field != FreeText::CookIn && // the vessel says what that is
                std::ranges::any_of(slow_appliances, [&](std::string_view appliance) {
-                   const auto all = mentions(read.text, Section::Appliance, appliance);
-                   for (std::size_t i = 0; i < all.size(); ++i) {
-                       if (!is_warned_of(read.text, all, i, {})) {
-                           return true;
-                       }
-                   }
-                   return false;
+                   return is_meant(read.text, mentions(read.text, Section::Appliance, appliance));
                });
     });
     return named || is_slow_cooker(scene) || is_in(scene.package, Vessel::Warmer) ||

@@ -142,13 +142,8 @@ private:
     }
 
     static bool names_slow_cooker(const WordedText& text) {
-        const auto cookers = mentions(text, Section::Appliance, "slow cooker");
-        for (std::size_t i = 0; i < cookers.size(); ++i) {
-            if (!is_warned_of(text, cookers, i, {}) && !says(text, Section::Doing, "keep")) {
-                return true;
-            }
-        }
-        return false;
+        return is_meant(text, mentions(text, Section::Appliance, "slow cooker")) &&
+               !says(text, Section::Doing, "keep");
     }
 
     bool is_gentle(const WordedText& text) {

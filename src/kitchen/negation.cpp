@@ -117,6 +117,15 @@ bool is_warned_of(const WordedText& text, Mentions all, std::size_t which, Menti
            is_warned_of(text, all, which - 1, rivals);
 }
 
+bool is_meant(const WordedText& text, Mentions all) {
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!is_warned_of(text, all, i, {})) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool is_certain(const WordedText& text, const Mention& mention) {
     const auto clauses = clauses_of(text);
     return std::ranges::none_of(mentions(text, Section::Negation), [&](const Mention& negation) {

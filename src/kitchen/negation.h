@@ -23,6 +23,9 @@ std::vector<int> clauses_of(const WordedText& text);
 bool is_warned_of(const WordedText& text, std::span<const Mention> all, std::size_t which,
                   std::span<const Mention> rivals);
 
+/// Whether the text names one of `all`, mentions of one thing in order, and does not warn of it.
+bool is_meant(const WordedText& text, std::span<const Mention> all);
+
 /// Whether the clause says without any negation, condition or doubt what the mention names: "boiled
 /// 30 min", and not "do not boil", "unless boiled", "boil if you like".
 bool is_certain(const WordedText& text, const Mention& mention);
