@@ -24,8 +24,10 @@ MAY_KNOW = {
     "archive": ["base", "kitchen"],
     "photo": ["base", "code"],
     "spool": ["base"],
+    "service": ["base", "unicode", "toml", "kitchen", "intake", "wording", "typeset", "code",
+                "layout", "render", "archive", "photo"],
     "app": ["base", "unicode", "toml", "kitchen", "intake", "wording", "typeset", "code",
-            "layout", "render", "archive", "photo", "spool"],
+            "layout", "render", "archive", "photo", "spool", "service"],
 }
 
 # Each third-party library is included in one folder. fmt stands in for the standard library's
@@ -53,6 +55,8 @@ BANNED = [
      "order from hashing differs between libraries: use an ordered container"),
     (re.compile(r"\bsystem_clock::now|\bstd::time\(|\blocaltime"), set(MAY_KNOW) - {"app"},
      "only app/ may ask the clock"),
+    (re.compile(r"#include <(iostream|ostream|istream|iosfwd|sstream|fstream|filesystem|cstdio|ctime)>|ExitStatus"),
+     {"service"}, "a use case takes values and gives values: streams, files and exit status are app's"),
     (re.compile(r"\bsetlocale\b|std::locale\b"), set(MAY_KNOW), "no output depends on the locale"),
     (re.compile(r"\bstd::rand\b|\brand\(\)|random_device"), set(MAY_KNOW), "no randomness"),
     (re.compile(r"\bgetenv\b"), set(MAY_KNOW) - {"app"}, "only app/ may read the environment"),
