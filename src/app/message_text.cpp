@@ -1,8 +1,5 @@
 #include "app/message_text.h"
 
-#include "app/figures_json.h"
-#include "app/json.h"
-#include "archive/values.h"
 #include "wording/phrases.h"
 
 #include <algorithm>
@@ -79,6 +76,17 @@ std::string target_text(const code::Target& target) {
                        target.scale == kitchen::TemperatureScale::Celsius ? "°C" : "°F");
 }
 
+/// By their names in the language, whatever language the cook wrote.
+std::string allergens_text(const std::vector<std::string>& written, const Style& style) {
+    std::vector<kitchen::DeclaredAllergen> declared;
+    for (const auto& each : written) {
+        declared.push_back(kitchen::read_allergen(each));
+    }
+    return wording::say_contains(declared, style);
+}
+
+} // namespace
+
 std::string cooking_text(const code::Cooking& cooking, const Style& style) {
     kitchen::Cook cook;
     cook.in = cooking.in;
@@ -90,55 +98,6 @@ std::string cooking_text(const code::Cooking& cooking, const Style& style) {
     }
     return text;
 }
-
-/// By their names in the language, whatever language the cook wrote.
-std::string allergens_text(const std::vector<std::string>& written, const Style& style) {
-    std::vector<kitchen::DeclaredAllergen> declared;
-    for (const auto& each : written) {
-        declared.push_back(kitchen::read_allergen(each));
-    }
-    return wording::say_contains(declared, style);
-}
-
-std::string member(std::string_view key, const std::string& value) {
-    return value.empty() ? "" : fmt::format(",\"{}\":{}", key, value);
-}
-
-std::string text_member(std::string_view key, const std::string& text) {
-    return text.empty() ? "" : member(key, json_string(text));
-}
-
-std::string dates_json(const code::Message& message, kitchen::Date today) {
-    std::string json;
-    if (message.made) {
-        json += text_member("made", kitchen::to_iso(*message.made));
-    }
-    if (const auto& keep = message.keep_until) {
-        json += text_member("use_by", kitchen::to_iso(keep->date));
-        json += text_member("date", std::string{archive::word_of(keep->basis)});
-        json +=
-            member("days_left", std::to_string(kitchen::days_between(today, keep->date).count()));
-    }
-    return json;
-}
-
-std::string thaw_json(const code::Message& message) {
-    const auto& days = message.cook_within_days;
-    return thaw_members(message.thaw_time,
-                        days ? std::optional{std::chrono::days{*days}} : std::nullopt);
-}
-
-std::string additions_json(const std::vector<code::Addition>& additions, const Style& style) {
-    std::vector<std::string> values;
-    for (const auto& addition : additions) {
-        values.push_back(fmt::format("{{\"add\":{},\"when\":{}{}}}", json_string(addition.what),
-                                     json_string(say_when(addition.when, style.language)),
-                                     text_member("bag", addition.bag)));
-    }
-    return json_list(values);
-}
-
-} // namespace
 
 std::string message_text(const code::Message& message, kitchen::Date today, const Style& style) {
     Lines lines;
@@ -169,27 +128,6 @@ std::string message_text(const code::Message& message, kitchen::Date today, cons
     }
     lines.add("", style.say("standing.local-rules"));
     return lines.take();
-}
-
-std::string message_json(const code::Message& message, kitchen::Date today, const Style& style) {
-    auto json = "{\"dish\":" + json_string(message.dish);
-    json += message.raw ? member("raw", "true") : "";
-    json += text_member("id", message.bag_id);
-    json += member("servings", message.servings ? std::to_string(*message.servings) : "");
-    json += dates_json(message, today);
-    json += text_member("thaw", message.thaw ? std::string{archive::word_of(*message.thaw)} : "");
-    json += thaw_json(message);
-    json += text_member("thaw_note", message.thaw_note);
-    json += member("finish", additions_json(message.additions, style));
-    json += text_member("cook", cooking_text(message.cooking, style));
-    json += message.steps.empty() ? "" : member("steps", json_strings(message.steps));
-    json += message.cautions.empty() ? "" : member("cautions", json_strings(message.cautions));
-    json +=
-        message.may_contain.empty() ? "" : member("may_contain", json_strings(message.may_contain));
-    json += message.allergens.empty() ? "" : member("contains", json_strings(message.allergens));
-    json += text_member("note", message.note);
-    json += message.extent == code::Extent::SeeCard ? member("see_card", "true") : "";
-    return json + "}";
 }
 
 } // namespace thawslip::app

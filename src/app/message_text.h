@@ -14,10 +14,7 @@ namespace thawslip::app {
 std::string message_text(const code::Message& message, kitchen::Date today,
                          const wording::Style& style);
 
-/// The same for a program: one JSON object on one line, without its end. Dates are ISO 8601; keys
-/// of what the message does not say are left out. `days_left` counts from `today` to the
-/// keep-until date, negative when that is past; `when` is in words, of the style's language.
-std::string message_json(const code::Message& message, kitchen::Date today,
-                         const wording::Style& style);
+/// How it is cooked, in one line: "slow cooker, 7–9 h, until 74 °C"; empty where nothing is said.
+std::string cooking_text(const code::Cooking& cooking, const wording::Style& style);
 
 } // namespace thawslip::app

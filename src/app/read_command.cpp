@@ -2,7 +2,7 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/input_file.h"
-#include "app/json.h"
+#include "app/json/answers.h"
 #include "app/message_text.h"
 #include "app/time_limit.h"
 #include "code/message.h"
@@ -123,7 +123,7 @@ public:
     void show(const code::ReadFault& later) {
         console_.err << "caution: " << later.message << "\n";
         if (answer_ == AnswerAs::Json) {
-            console_.out << "{\"text\":" << json_string(later.text) << "}\n";
+            console_.out << text_json(later.text) << "\n";
         } else {
             console_.out << (told_ > 0 ? "\n" : "") << later.text << "\n"
                          << style_.say("standing.local-rules") << "\n";

@@ -45,6 +45,7 @@ THIRD_PARTY = {
     r"(png|jpeglib)\.h": "photo",
     r"cups/": "spool",
     r"CLI/": "app",
+    r"nlohmann/": "app",
 }
 
 SYSTEM = re.compile(r"^(dlfcn|fcntl|unistd|dirent|sys/[a-z]+|errno)\.h$")

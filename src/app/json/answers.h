@@ -1,0 +1,33 @@
+#pragma once
+
+#include "app/days.h"
+#include "code/message.h"
+#include "kitchen/date.h"
+#include "wording/style.h"
+
+#include <string>
+
+namespace thawslip::app {
+
+// What commands answer to other programs, in JSON (RFC 8259): values in, text in UTF-8 out. Dates
+// are ISO 8601. Members stay in the order in which they stand here; words are of the style's
+// language.
+
+/// What `check` answers, on one line: for each package its dish, its dates, the ids of its bags and
+/// its cautions; then the cautions of the days themselves, and for each day what goes into the
+/// freezer when; null where the freezer's size is not known.
+/// `{"packages":[{"dish","raw","made","use_by","bags":[…],"cautions":[{"id","severity","text"}]}],
+/// "cautions":[…],"freezers":[{"grams","limit_grams","batches":[{"day","grams","bags":[…]}],
+/// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}]}`
+std::string check_json(const Days& days, const wording::Style& style);
+
+/// A bag's message, on one line, without its end. Keys of what the message does not say are left
+/// out. `days_left` counts from `today` to the keep-until date, negative when that is past; `when`
+/// is in words.
+std::string message_json(const code::Message& message, kitchen::Date today,
+                         const wording::Style& style);
+
+/// The same of a label whose words are all that is known of it: `{"text"}`.
+std::string text_json(const std::string& text);
+
+} // namespace thawslip::app

@@ -1,0 +1,90 @@
+#include "app/json/answers.h"
+#include "app/json/members.h"
+#include "kitchen/figures.h"
+#include "wording/fields.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+namespace thawslip::app {
+namespace {
+
+std::string_view word_for(kitchen::CautionLevel level) {
+    switch (level) {
+    case kitchen::CautionLevel::Check: return "check";
+    case kitchen::CautionLevel::Report: return "report";
+    case kitchen::CautionLevel::Card: return "card";
+    case kitchen::CautionLevel::LabelAndCard: return "label and card";
+    case kitchen::CautionLevel::Refuse: break;
+    }
+    return "refuse";
+}
+
+Json cautions_json(const std::vector<kitchen::Caution>& cautions, const wording::Style& style) {
+    Json list = Json::array();
+    for (const auto& caution : cautions) {
+        list.push_back({{"id", caution.id},
+                        {"severity", word_for(caution.level)},
+                        {"text", wording::say_caution(caution, style.language)}});
+    }
+    return list;
+}
+
+Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& style) {
+    Json json{{"dish", planned.package.dish},
+              {"raw", planned.raw},
+              {"made", kitchen::to_iso(planned.made)},
+              {"use_by", kitchen::to_iso(planned.keep_until.date)},
+              {"bags", Json::array()}};
+    for (const auto& bag : planned.bags) {
+        json["bags"].push_back(bag.id);
+    }
+    add_thaw(json, thaw_time(planned), cook_within(planned));
+    json["cautions"] = cautions_json(planned.cautions, style);
+    return json;
+}
+
+long whole_grams(kitchen::Mass mass) {
+    return std::lrint(mass.grams);
+}
+
+/// Which bags go into the freezer on which day, and which have no place in it.
+Json freezer_json(const kitchen::Plan& plan) {
+    if (!plan.freezer_load) {
+        return {};
+    }
+    const auto& load = *plan.freezer_load;
+    Json batches = Json::array();
+    for (std::size_t i = 0; i < load.batches.size(); ++i) {
+        const auto day = kitchen::add_days(plan.made, std::chrono::days{i});
+        batches.push_back({{"day", kitchen::to_iso(day)},
+                           {"grams", whole_grams(load.batches[i].weight)},
+                           {"bags", load.batches[i].bags}});
+    }
+    return {{"grams", whole_grams(load.total)},
+            {"limit_grams", whole_grams(load.limit_high)},
+            {"batches", batches},
+            {"elsewhere_grams", whole_grams(load.elsewhere_weight)},
+            {"elsewhere", load.elsewhere},
+            {"too_heavy", load.too_heavy},
+            {"without_weight", load.without_weight}};
+}
+
+} // namespace
+
+std::string check_json(const Days& days, const wording::Style& style) {
+    Json answer{
+        {"packages", Json::array()}, {"cautions", Json::array()}, {"freezers", Json::array()}};
+    for (const auto& plan : days.plans) {
+        for (const auto& planned : plan.packages) {
+            answer["packages"].push_back(package_json(planned, style));
+        }
+        for (auto& caution : cautions_json(plan.cautions, style)) {
+            answer["cautions"].push_back(std::move(caution));
+        }
+        answer["freezers"].push_back(freezer_json(plan));
+    }
+    return to_text(answer);
+}
+
+} // namespace thawslip::app

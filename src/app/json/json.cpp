@@ -1,0 +1,19 @@
+#include "app/json/json.h"
+
+#include <nlohmann/json.hpp>
+
+namespace thawslip::app {
+
+std::string to_text(const Json& value) {
+    return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+std::string to_lines(const Json& list) {
+    std::string lines;
+    for (const auto& value : list) {
+        lines += (lines.empty() ? "\n  " : ",\n  ") + to_text(value);
+    }
+    return "[" + lines + (lines.empty() ? "]\n" : "\n]\n");
+}
+
+} // namespace thawslip::app

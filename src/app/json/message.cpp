@@ -1,0 +1,83 @@
+#include "app/json/answers.h"
+#include "app/json/members.h"
+#include "app/message_text.h"
+#include "archive/values.h"
+#include "wording/phrases.h"
+
+#include <nlohmann/json.hpp>
+
+namespace thawslip::app {
+namespace {
+
+/// Adds what is said: neither an empty text nor an empty list.
+template <class Value>
+void add_said(Json& object, const char* key, const Value& value) {
+    if (!value.empty()) {
+        object[key] = value;
+    }
+}
+
+void add_dates(Json& object, const code::Message& message, kitchen::Date today) {
+    if (message.made) {
+        object["made"] = kitchen::to_iso(*message.made);
+    }
+    if (const auto& keep = message.keep_until) {
+        object["use_by"] = kitchen::to_iso(keep->date);
+        object["date"] = archive::word_of(keep->basis);
+        object["days_left"] = kitchen::days_between(today, keep->date).count();
+    }
+}
+
+void add_how_to_thaw(Json& object, const code::Message& message) {
+    if (message.thaw) {
+        object["thaw"] = archive::word_of(*message.thaw);
+    }
+    std::optional<std::chrono::days> cook_within;
+    if (message.cook_within_days) {
+        cook_within = std::chrono::days{*message.cook_within_days};
+    }
+    add_thaw(object, message.thaw_time, cook_within);
+    add_said(object, "thaw_note", message.thaw_note);
+}
+
+Json additions_json(const std::vector<code::Addition>& additions, const wording::Style& style) {
+    Json list = Json::array();
+    for (const auto& addition : additions) {
+        list.push_back({{"add", addition.what}, {"when", say_when(addition.when, style.language)}});
+        add_said(list.back(), "bag", addition.bag);
+    }
+    return list;
+}
+
+} // namespace
+
+std::string message_json(const code::Message& message, kitchen::Date today,
+                         const wording::Style& style) {
+    Json json{{"dish", message.dish}};
+    if (message.raw) {
+        json["raw"] = true;
+    }
+    add_said(json, "id", message.bag_id);
+    if (message.servings) {
+        json["servings"] = *message.servings;
+    }
+    add_dates(json, message, today);
+    add_how_to_thaw(json, message);
+    json["finish"] = additions_json(message.additions, style);
+    add_said(json, "cook", cooking_text(message.cooking, style));
+    add_said(json, "steps", message.steps);
+    add_said(json, "cautions", message.cautions);
+    add_said(json, "may_contain", message.may_contain);
+    add_said(json, "contains", message.allergens);
+    add_said(json, "note", message.note);
+    if (message.extent == code::Extent::SeeCard) {
+        json["see_card"] = true;
+    }
+    return to_text(json);
+}
+
+std::string text_json(const std::string& text) {
+    return to_text(Json{{"text", text}});
+}
+
+} // namespace thawslip::app
