@@ -26,7 +26,7 @@ std::optional<archive::DayRecord> read_again(const Kept& kept) {
         const auto settings =
             kept.setup != nullptr ? printed_with(*kept.setup).settings : Settings{};
         const auto days =
-            read_days(std::vector<DayText>{{kept.record.file, kept.record.description}}, settings);
+            plan_days(std::vector<DayText>{{kept.record.file, kept.record.description}}, settings);
         return has_errors(days.diagnostics) || days.plans.empty()
                    ? std::nullopt
                    : std::optional{record_of(days, 0)};

@@ -1,7 +1,7 @@
 #include "app/archive_bags.h"
 
 #include "app/archive_place.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/print_setup.h"
 #include "base/utf8.h"
 #include "intake/storage_file.h"
@@ -73,7 +73,7 @@ std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, arch
     }
     const auto prints = archive.prints_of(key);
     const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
-    auto days = read_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
+    auto days = plan_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
     return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
                               : std::move(days.plans.front().packages);
 }

@@ -1,6 +1,6 @@
 #include "app/commands.h"
 #include "app/counted.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/door_list.h"
 #include "app/json/answers.h"
 #include "app/lay_out.h"

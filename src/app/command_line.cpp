@@ -4,7 +4,7 @@
 #include "app/command_line_parts.h"
 #include "app/help_text.h"
 #include "app/printer_argument.h"
-#include "app/settings.h"
+#include "app/settings_file.h"
 #include "app/shown_buffer.h"
 #include "base/nearest.h"
 
@@ -295,36 +295,38 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
         ->option_text("FILE");
     take_one_of(
         *app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones"),
-        paper_words());
+        service::paper_words());
     app.add_option("--language", overrides.languages,
                    "the language of what is printed: en, es, de; two for cards in both: en,es")
         ->check(are_languages)
         ->option_text("en|es|de");
     take_one_of(*app.add_option("--units", overrides.units, "the units of what is printed"),
-                unit_words());
+                service::unit_words());
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.storage_list,
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
-        ->check(CLI::IsMember(names_of(storage_list_words())))
+        ->check(CLI::IsMember(names_of(service::storage_list_words())))
         ->option_text("NAME");
 }
 
-Result<Settings, std::string> settings_with(const Overrides& overrides) {
+service::Outcome<Settings> settings_with(const Overrides& overrides) {
     const bool named = !overrides.settings_file.empty();
     auto loaded = named ? load_settings(overrides.settings_file, Missing::IsAFault)
                         : load_settings(usual_settings_file(), Missing::IsFine);
     if (!loaded) {
         return loaded;
     }
-    auto settings = std::move(loaded).value();
+    auto& settings = *loaded.value;
     if (!overrides.paper.empty()) {
         settings.paper = overrides.paper;
     }
     if (!overrides.archive.empty()) {
         const auto place = archive_place(overrides.archive, "");
         if (!place) {
-            return Failure{fmt::format("error: --archive {}\n", place.fault())};
+            service::Outcome<Settings> refused;
+            refused.messages.error("--archive " + place.fault());
+            return refused;
         }
         settings.archive = place.value();
     }
@@ -337,7 +339,7 @@ Result<Settings, std::string> settings_with(const Overrides& overrides) {
     if (!overrides.units.empty()) {
         set_units(settings, overrides.units);
     }
-    return settings;
+    return loaded;
 }
 
 /// The parser with every command. What a command line names goes into its members.
@@ -407,12 +409,8 @@ ExitStatus run(int argc, const char* const* argv, Console to) {
         return *status;
     }
     const auto settings = settings_with(parser.overrides);
-    if (!settings) {
-        console.err << settings.fault();
-        return ExitStatus::Refused;
-    }
-    console.err << settings.value().cautions;
-    return parser.chosen(settings.value(), console);
+    console.err << to_text(settings.messages);
+    return settings ? parser.chosen(*settings.value, console) : ExitStatus::Refused;
 }
 
 ExitStatus try_out(int argc, const char* const* argv, Console console) {

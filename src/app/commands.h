@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/exit_status.h"
-#include "app/settings.h"
+#include "app/settings_file.h"
 #include "archive/values.h"
 
 #include <iosfwd>

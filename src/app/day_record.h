@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/days.h"
+#include "app/day_files.h"
 #include "archive/values.h"
 
 namespace thawslip::app {

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/commands.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/job.h"
 #include "wording/door_list.h"
 

@@ -1,7 +1,7 @@
 #include "app/archive_bags.h"
 #include "app/archive_place.h"
 #include "app/commands.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/door_list.h"
 #include "app/report.h"
 #include "app/report_cautions.h"

@@ -1,7 +1,7 @@
 #include "app/archive_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/json.h"
 #include "app/output_guard.h"
 #include "app/report.h"

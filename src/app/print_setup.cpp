@@ -89,7 +89,7 @@ PrintOptions read_options(toml::Table& table, Settings& settings) {
         table.reader().error(language->key, *fault);
     }
     // Prints of before there were units in the options have those of their settings file.
-    if (const auto units = table.word("units", "a system of units", unit_words())) {
+    if (const auto units = table.word("units", "a system of units", service::unit_words())) {
         settings.kitchen.units = static_cast<kitchen::Units>(*units);
     }
     options.first_cell = static_cast<int>(table.integer("first_cell", {1, 10'000}).value_or(1));
@@ -124,11 +124,12 @@ PrintedWith printed_with(const archive::PrintSetup& setup) {
     const auto head = setup.settings.substr(0, cut);
     const auto tail = cut == std::string::npos ? std::string{}
                                                : setup.settings.substr(cut + settings_head.size());
-    auto settings = settings_from(tail, "settings in the archive");
+    auto settings = service::settings_from(tail, "settings in the archive");
     if (!settings) {
-        throw SystemFailure{"the settings of that print cannot be read:\n" + settings.fault()};
+        throw SystemFailure{"the settings of that print cannot be read:\n" +
+                            to_text(settings.messages)};
     }
-    PrintedWith with{{}, std::move(settings).value()};
+    PrintedWith with{{}, std::move(*settings.value)};
     Diagnostics faults;
     const auto document = toml::parse(head, "options in the archive", faults);
     toml::Reader reader{document, faults};

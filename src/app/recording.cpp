@@ -60,8 +60,8 @@ Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{
 
 namespace {
 
-archive::PrintRecord record_of(const Job& job, const Days& days, const LaidOut& laid_out,
-                               const PrintOptions& options, const Settings& settings) {
+archive::PrintRecord print_record(const Job& job, const Days& days, const LaidOut& laid_out,
+                                  const PrintOptions& options, const Settings& settings) {
     archive::PrintRecord record{now_text(),
                                 print_setup(job.recorded_as, laid_out, options, settings),
                                 {},
@@ -88,7 +88,7 @@ archive::Recorded record(const archive::PrintRecord& print, const Settings& sett
 void record_print(const Job& job, const Days& days, const LaidOut& laid_out,
                   const PrintOptions& options, const Settings& settings, Console console,
                   const std::function<void()>& publish) {
-    const auto print = record_of(job, days, laid_out, options, settings);
+    const auto print = print_record(job, days, laid_out, options, settings);
     enum class Out { NotYet, Now, Done } out = Out::NotYet;
     const auto publish_once = [&] {
         out = Out::Now;

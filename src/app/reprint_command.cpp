@@ -48,7 +48,7 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
         }
         texts.push_back({name_of(day), day.description, day.batches});
     }
-    Remade remade{{}, read_days(texts, with.settings), with.settings, with.options};
+    Remade remade{{}, plan_days(texts, with.settings), with.settings, with.options};
     remade.settings.archive = settings.archive;
     if (has_errors(remade.days.diagnostics)) {
         app::print(console.err, remade.days.diagnostics, remade.days.documents);

@@ -101,7 +101,7 @@ Days planned_anew(const Days& days, const Batches& batches, const Settings& sett
     }
     auto by = settings;
     by.kitchen.today = today();
-    return read_days(texts, by);
+    return plan_days(texts, by);
 }
 
 Days with_batches(const Days& planned, const Batches& batches, const Settings& settings) {

@@ -1,5 +1,5 @@
 #include "app/commands.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/report.h"

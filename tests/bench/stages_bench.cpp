@@ -3,7 +3,7 @@
 //
 // usage: stages_bench [LABELS]
 
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "days.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/days.h"
+#include "app/day_files.h"
 #include "code/message.h"
 #include "kitchen/date.h"
 #include "wording/style.h"

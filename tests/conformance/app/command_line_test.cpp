@@ -3,7 +3,7 @@
 #include "app/command_line.h"
 #include "app/help_text.h"
 #include "app/printer_argument.h"
-#include "app/settings.h"
+#include "app/settings_file.h"
 #include "base/utf8.h"
 #include "support/command.h"
 
@@ -93,9 +93,9 @@ TEST_CASE("the command line takes every word that the settings take, and no othe
         std::span<const toml::Word> words;
         const char* shown; ///< one that the refusal names
     };
-    const Case cases[] = {{"--units", unit_words(), "written"},
-                          {"--paper", paper_words(), "letter"},
-                          {"--storage-list", storage_list_words(), "oregon"}};
+    const Case cases[] = {{"--units", service::unit_words(), "written"},
+                          {"--paper", service::paper_words(), "letter"},
+                          {"--storage-list", service::storage_list_words(), "oregon"}};
     for (const auto& c : cases) {
         for (const auto& [word, also] : c.words) {
             CAPTURE(word);

@@ -2,7 +2,7 @@
 
 #include "app/choices.h"
 #include "app/data_folder.h"
-#include "app/days.h"
+#include "app/day_files.h"
 #include "app/make_prints.h"
 #include "layout/compose.h"
 

@@ -1,8 +1,5 @@
-#include "app/settings.h"
+#include "service/settings.h"
 
-#include "app/archive_place.h"
-#include "app/input_file.h"
-#include "base/folder.h"
 #include "base/nearest.h"
 #include "intake/placing.h"
 #include "intake/values.h"
@@ -13,11 +10,9 @@
 #include <algorithm>
 #include <array>
 #include <cassert>
-#include <cstdlib>
-#include <filesystem>
 #include <fmt/format.h>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 using toml::Word;
@@ -203,43 +198,7 @@ std::string units_text(const Settings& settings) {
     return unit_systems.at(static_cast<std::size_t>(settings.kitchen.units)).word;
 }
 
-std::string usual_settings_file() {
-    const char* config = std::getenv("XDG_CONFIG_HOME");
-    const char* home = std::getenv("HOME");
-    // The specification has relative paths ignored.
-    if (config != nullptr && config[0] == '/') {
-        return std::string{config} + "/thawslip/settings.toml";
-    }
-    if (home != nullptr && home[0] == '/') {
-        return std::string{home} + "/.config/thawslip/settings.toml";
-    }
-    return {};
-}
-
-Result<Settings, std::string> load_settings(const std::string& file, Missing missing) {
-    std::error_code error;
-    if (missing == Missing::IsFine && (file.empty() || !std::filesystem::exists(file, error))) {
-        return Settings{};
-    }
-    constexpr std::size_t limit = std::size_t{1} << 18U;
-    auto text = read_input(file, limit);
-    if (!text) {
-        return Failure{to_text(text.fault())};
-    }
-    auto settings = settings_from(std::move(text).value(), file);
-    if (!settings || settings.value().archive.empty()) {
-        return settings;
-    }
-    auto place = archive_place(settings.value().archive, folder_of(file));
-    if (!place) {
-        return Failure{fmt::format("{}: error: archive = {}\n", file, place.fault())};
-    }
-    auto placed = std::move(settings).value();
-    placed.archive = std::move(place).value();
-    return placed;
-}
-
-Result<Settings, std::string> settings_from(std::string text, const std::string& file) {
+Outcome<Settings> settings_from(std::string text, const std::string& file) {
     Diagnostics faults;
     const auto document = toml::parse(std::move(text), file, faults);
     toml::Reader reader{document, faults};
@@ -248,15 +207,12 @@ Result<Settings, std::string> settings_from(std::string text, const std::string&
     settings.file = file;
     settings.text = document.text();
     reader.finish();
-    std::string all;
-    for (const auto& fault : faults) {
-        all += to_text(fault, document.text());
+    Outcome<Settings> outcome;
+    outcome.messages.add_in_order(faults, document.text());
+    if (!has_errors(faults)) {
+        outcome.value = std::move(settings);
     }
-    if (has_errors(faults)) {
-        return Failure{std::move(all)};
-    }
-    settings.cautions = std::move(all);
-    return settings;
+    return outcome;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -1,19 +1,13 @@
-#include "app/days.h"
+#include "service/days.h"
 
-#include "app/clock.h"
-#include "app/input_file.h"
-#include "app/report.h"
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
 
 #include <fmt/format.h>
 #include <map>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
-
-/// A description is some kilobytes; a megabyte is a mistake, and more could fill the memory.
-constexpr std::size_t largest_description = std::size_t{1} << 20U;
 
 void read_one(const DayText& day_text, const kitchen::StorageTable& table,
               const kitchen::KitchenSettings& settings, Days& days) {
@@ -54,25 +48,7 @@ void refuse_shared_ids(Days& days) {
     }
 }
 
-Days read_days(const std::vector<std::string>& files, const Settings& settings, Ids ids) {
-    std::vector<DayText> texts;
-    Diagnostics unreadable;
-    for (const auto& file : files) {
-        auto text = read_input(file, largest_description);
-        if (text) {
-            texts.push_back({file, std::move(text).value()});
-        } else {
-            unreadable.push_back(text.fault());
-        }
-    }
-    auto by = settings;
-    by.kitchen.today = today();
-    auto days = read_days(texts, by, ids);
-    days.diagnostics.insert(days.diagnostics.begin(), unreadable.begin(), unreadable.end());
-    return days;
-}
-
-Days read_days(const std::vector<DayText>& texts, const Settings& settings, Ids ids) {
+Days plan_days(const std::vector<DayText>& texts, const Settings& settings, Ids ids) {
     const auto table = intake::built_in_storage(settings.storage_list);
     Days days;
     for (const auto& text : texts) {
@@ -84,4 +60,4 @@ Days read_days(const std::vector<DayText>& texts, const Settings& settings, Ids 
     return days;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "base/result.h"
 #include "kitchen/settings.h"
 #include "layout/printer_settings.h"
+#include "service/messages.h"
 #include "toml/table.h"
 #include "wording/style.h"
 
@@ -12,7 +12,7 @@
 #include <string_view>
 #include <vector>
 
-namespace thawslip::app {
+namespace thawslip::service {
 
 /// What holds for one kitchen and its printer. Every setting has a default, so that no file is
 /// needed; options on the command line win over it.
@@ -27,11 +27,10 @@ struct Settings {
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
-    std::string archive;       ///< its file, as archive_place() has it; empty: the usual place
-    bool record_prints = true; ///< whether labels and cards go into the archive
-    std::string file;          ///< where they were read; empty: nowhere
-    std::string text;          ///< the file as written, for the archive
-    std::string cautions;      ///< what is doubtful in it, as it is shown to the user
+    std::string archive;                   ///< its file, as written; empty: the usual place
+    bool record_prints = true;             ///< whether labels and cards go into the archive
+    std::string file;                      ///< where they were read; empty: nowhere
+    std::string text;                      ///< the file as written, for the archive
 };
 
 /// The words of the language that is set.
@@ -58,14 +57,8 @@ std::span<const toml::Word> unit_words(); ///< in the order of kitchen::Units
 void set_units(Settings& settings, std::string_view word);
 std::string units_text(const Settings& settings);
 
-/// The file under $XDG_CONFIG_HOME, or under ~/.config where that is not set (XDG Base Directory
-/// Specification, 0.8). Empty where neither is known.
-std::string usual_settings_file();
+/// Reads the text of a settings file.
+/// \param file what messages call it
+Outcome<Settings> settings_from(std::string text, const std::string& file);
 
-/// Reads `file`; a missing file is the defaults, unless it was named by hand.
-enum class Missing { IsFine, IsAFault };
-/// \returns the settings, or what is wrong with the file, as it is shown to the user
-Result<Settings, std::string> settings_from(std::string text, const std::string& file);
-Result<Settings, std::string> load_settings(const std::string& file, Missing missing);
-
-} // namespace thawslip::app
+} // namespace thawslip::service
