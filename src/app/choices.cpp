@@ -2,7 +2,7 @@
 
 #include "app/exit_status.h"
 #include "base/nearest.h"
-#include "layout/layout_file.h"
+#include "layout/files/layout_file.h"
 
 #include <algorithm>
 #include <array>

@@ -4,7 +4,7 @@
 #include "app/own_files.h"
 #include "base/result.h"
 #include "layout/compose.h"
-#include "layout/stock_file.h"
+#include "layout/files/stock_file.h"
 
 #include <filesystem>
 #include <set>

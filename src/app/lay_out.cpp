@@ -4,7 +4,7 @@
 #include "app/fault_text.h"
 #include "app/make_prints.h"
 #include "app/report.h"
-#include "layout/margin_note.h"
+#include "layout/sheets/margin_note.h"
 #include "wording/phrases.h"
 
 #include <algorithm>

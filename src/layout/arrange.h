@@ -1,6 +1,6 @@
 #pragma once
 
-#include "layout/content.h"
+#include "layout/areas/content.h"
 #include "layout/layout.h"
 
 #include <string>

@@ -2,8 +2,8 @@
 
 #include "base/parallel.h"
 #include "layout/alike.h"
-#include "layout/crop_marks.h"
-#include "layout/margin_note.h"
+#include "layout/sheets/crop_marks.h"
+#include "layout/sheets/margin_note.h"
 
 #include <algorithm>
 #include <cmath>

@@ -3,10 +3,10 @@
 #include "base/result.h"
 #include "code/symbol.h"
 #include "layout/frame.h"
-#include "layout/impose.h"
-#include "layout/printable_area.h"
+#include "layout/sheets/impose.h"
+#include "layout/sheets/printable_area.h"
+#include "layout/sheets/stock.h"
 #include "layout/solve.h"
-#include "layout/stock.h"
 
 #include <cstddef>
 #include <functional>

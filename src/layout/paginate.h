@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/geometry.h"
-#include "layout/content.h"
+#include "layout/areas/content.h"
 #include "layout/layout.h"
 #include "wording/print.h"
 

@@ -6,12 +6,12 @@
 cmake_policy(VERSION 3.25)
 
 string(REPLACE ";" "|" any_layer "${layers}")
-set(own_include "#include \"((${any_layer})/[a-z_]+\\.h)\"")
+set(own_include "#include \"((${any_layer})/[a-z_/]+\\.h)\"")
 
 set(waiting "")
 set(private "")
 foreach(layer IN LISTS layers)
-    file(GLOB found RELATIVE "${from}" "${from}/${layer}/*.h")
+    file(GLOB_RECURSE found RELATIVE "${from}" "${from}/${layer}/*.h")
     foreach(header IN LISTS found)
         file(READ "${from}/${header}" text)
         if(text MATCHES "#include <[^>]*[./]")

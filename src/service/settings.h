@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kitchen/settings.h"
-#include "layout/printer_settings.h"
+#include "layout/files/printer_settings.h"
 #include "service/messages.h"
 #include "toml/table.h"
 #include "wording/style.h"

@@ -1,6 +1,6 @@
 // A layout file, from its text to the sample day's prints drawn by it.
 
-#include "layout/layout_file.h"
+#include "layout/files/layout_file.h"
 
 #include "fuzz/sheets.h"
 #include "fuzz/told.h"

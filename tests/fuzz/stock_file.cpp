@@ -1,11 +1,11 @@
 // A stock file, from its text to a label on it and to its own drawing.
 
-#include "layout/stock_file.h"
+#include "layout/files/stock_file.h"
 
 #include "fuzz/sheets.h"
 #include "fuzz/told.h"
-#include "layout/impose.h"
-#include "layout/stock_drawing.h"
+#include "layout/sheets/impose.h"
+#include "layout/sheets/stock_drawing.h"
 
 using namespace thawslip;
 

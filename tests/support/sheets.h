@@ -4,7 +4,7 @@
 #include "code/draw.h"
 #include "code/segments.h"
 #include "layout/frame.h"
-#include "layout/pen.h"
+#include "layout/sheets/pen.h"
 #include "support/shipped_fonts.h"
 
 #include <array>

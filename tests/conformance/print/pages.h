@@ -1,6 +1,6 @@
 #pragma once
 
-#include "layout/stock.h"
+#include "layout/sheets/stock.h"
 #include "support/command.h"
 #include "support/poppler.h"
 

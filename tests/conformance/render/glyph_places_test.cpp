@@ -1,5 +1,5 @@
 // Where a reader of the PDF (MuPDF) puts each glyph, against where HarfBuzz says that it belongs.
-#include "layout/pen.h"
+#include "layout/sheets/pen.h"
 #include "mupdf.h"
 #include "render/pdf.h"
 #include "support/command.h"

@@ -1,6 +1,6 @@
 // One frame as PDF and as SVG, drawn by two programs that share no code (Poppler's Splash and
 // librsvg's cairo): the same picture but for how each shades the dots along an edge.
-#include "layout/pen.h"
+#include "layout/sheets/pen.h"
 #include "pictures.h"
 #include "render/svg.h"
 #include "support/command.h"

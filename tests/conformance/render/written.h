@@ -1,6 +1,6 @@
 #pragma once
 
-#include "layout/pen.h"
+#include "layout/sheets/pen.h"
 #include "render/pdf.h"
 #include "support/command.h"
 #include "support/shipped_fonts.h"

@@ -1,7 +1,7 @@
 // Paper sizes against names and sizes that others publish.
 
-#include "layout/paper.h"
-#include "layout/stock_file.h"
+#include "layout/files/stock_file.h"
+#include "layout/sheets/paper.h"
 
 #include <array>
 #include <charconv>

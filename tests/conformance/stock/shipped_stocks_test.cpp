@@ -1,11 +1,11 @@
 // Every stock that is shipped says of itself, in its name, what a ruler says of it.
 
-#include "layout/crop_marks.h"
-#include "layout/impose.h"
-#include "layout/paper.h"
-#include "layout/printable_area.h"
-#include "layout/stock_drawing.h"
-#include "layout/stock_file.h"
+#include "layout/files/stock_file.h"
+#include "layout/sheets/crop_marks.h"
+#include "layout/sheets/impose.h"
+#include "layout/sheets/paper.h"
+#include "layout/sheets/printable_area.h"
+#include "layout/sheets/stock_drawing.h"
 #include "support/shipped_fonts.h"
 
 #include <algorithm>

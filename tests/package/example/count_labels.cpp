@@ -7,8 +7,8 @@
 #include <thawslip/intake/day_file.h>
 #include <thawslip/intake/storage_file.h>
 #include <thawslip/layout/compose.h>
-#include <thawslip/layout/layout_file.h>
-#include <thawslip/layout/stock_file.h>
+#include <thawslip/layout/files/layout_file.h>
+#include <thawslip/layout/files/stock_file.h>
 #include <thawslip/render/pdf.h>
 #include <thawslip/toml/text_file.h>
 #include <thawslip/typeset/font_set.h>

@@ -1,4 +1,4 @@
-#include "layout/calibration.h"
+#include "layout/sheets/calibration.h"
 #include "unit/layout/stocks.h"
 
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "layout/crop_marks.h"
+#include "layout/sheets/crop_marks.h"
 #include "unit/layout/stocks.h"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
 // layouts/README.md is what people draw layouts and measure stocks by: its examples are read by
 // the readers themselves, and its tables have every key these know.
 
-#include "layout/layout_file.h"
-#include "layout/stock_file.h"
+#include "layout/files/layout_file.h"
+#include "layout/files/stock_file.h"
 #include "support/command.h"
 
 #include <doctest/doctest.h>

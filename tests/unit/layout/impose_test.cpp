@@ -1,4 +1,4 @@
-#include "layout/impose.h"
+#include "layout/sheets/impose.h"
 #include "unit/layout/stocks.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "layout/arrange.h"
-#include "layout/layout_file.h"
+#include "layout/files/layout_file.h"
 #include "layout/solve.h"
 #include "support/shipped_fonts.h"
 #include "wording/print.h"

@@ -1,4 +1,4 @@
-#include "layout/measure.h"
+#include "layout/sheets/measure.h"
 #include "unit/layout/stocks.h"
 
 #include <doctest/doctest.h>

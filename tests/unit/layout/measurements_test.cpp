@@ -1,4 +1,4 @@
-#include "layout/measurements.h"
+#include "layout/sheets/measurements.h"
 #include "unit/layout/stocks.h"
 
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "layout/picture.h"
+#include "layout/files/picture.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "layout/printable_area.h"
+#include "layout/sheets/printable_area.h"
 #include "unit/layout/stocks.h"
 
 #include <algorithm>

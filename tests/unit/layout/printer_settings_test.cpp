@@ -1,5 +1,5 @@
-#include "layout/printer_settings.h"
-#include "layout/ruler.h"
+#include "layout/files/printer_settings.h"
+#include "layout/sheets/ruler.h"
 #include "toml/document.h"
 #include "toml/reader.h"
 #include "toml/table.h"

@@ -1,4 +1,4 @@
-#include "layout/ruler.h"
+#include "layout/sheets/ruler.h"
 #include "support/shipped_fonts.h"
 #include "unit/layout/frames.h"
 #include "unit/layout/stocks.h"

@@ -1,4 +1,4 @@
-#include "layout/stock_drawing.h"
+#include "layout/sheets/stock_drawing.h"
 #include "support/shipped_fonts.h"
 #include "unit/layout/frames.h"
 #include "unit/layout/stocks.h"

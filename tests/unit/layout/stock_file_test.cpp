@@ -1,4 +1,4 @@
-#include "layout/stock_file.h"
+#include "layout/files/stock_file.h"
 #include "unit/layout/stocks.h"
 
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "layout/stock.h"
+#include "layout/sheets/stock.h"
 #include "unit/layout/stocks.h"
 
 #include <cmath>

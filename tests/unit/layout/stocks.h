@@ -1,6 +1,6 @@
 #pragma once
 
-#include "layout/stock.h"
+#include "layout/sheets/stock.h"
 
 namespace thawslip::layout {
 

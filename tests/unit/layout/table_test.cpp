@@ -1,6 +1,6 @@
 #include "labels.h"
-#include "layout/layout_file.h"
-#include "layout/table.h"
+#include "layout/areas/table.h"
+#include "layout/files/layout_file.h"
 #include "support/random.h"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include "layout/pen.h"
+#include "layout/sheets/pen.h"
 #include "render/dump.h"
 #include "support/shipped_fonts.h"
 

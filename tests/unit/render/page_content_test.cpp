@@ -1,4 +1,4 @@
-#include "layout/pen.h"
+#include "layout/sheets/pen.h"
 #include "render/page_content.h"
 #include "support/shipped_fonts.h"
 

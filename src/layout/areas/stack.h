@@ -1,0 +1,28 @@
+#pragma once
+
+#include "layout/areas/content.h"
+#include "layout/areas/entry.h"
+
+#include <vector>
+
+namespace thawslip::layout {
+
+/// Where one entry stands, in leadings of the area's type from the top of the area.
+struct StackedEntry {
+    double top = 0.0;
+    double bottom = 0.0;
+    std::vector<double> cells = {}; ///< the top of each cell of a row
+};
+
+/// The entries of an area one below the other, and how high they are in all.
+struct Stack {
+    std::vector<StackedEntry> entries;
+    double height = 0.0;
+};
+
+/// Stacks what stands in an area. The cells of a row begin side by side, and the next row begins
+/// below the highest; where the area's columns flow, each cell of a row of text begins below the
+/// one above it in its own column, and cells that say nothing take no room.
+Stack stack(const Content& content, const Area& area, const Columns& columns);
+
+} // namespace thawslip::layout

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "layout/areas/content.h"
+
+#include <vector>
+
+namespace thawslip::layout {
+
+/// Where the columns of a table stand, in em.
+struct TableColumns {
+    std::vector<double> start;
+    std::vector<double> width;
+    bool too_narrow = false; ///< what is given and what the contents need is wider than the area
+};
+
+/// The columns of an area that is a table and `width` wide, at a type size of `em`: those that
+/// follow their content as wide as the widest cell of any row. \pre !area.table.empty()
+TableColumns table_columns(const Content& content, const Area& area, Length em, Length width);
+
+/// The least width, in em, at which every cell of the table stands on one line; 0 where there are
+/// no rows. \pre !area.table.empty()
+double table_natural_width(const Content& content, const Area& area, Length em);
+
+/// The cells of a row, one for each column at most: those beyond the last column stand in it too,
+/// one after the other, so that none is lost. \pre !area.table.empty()
+std::vector<wording::Paragraph> cells_for(const wording::Paragraph& row, const Area& area);
+
+/// The words of a row for an area that is no table, one cell after the other.
+wording::Paragraph without_columns(const wording::Paragraph& row);
+
+} // namespace thawslip::layout
