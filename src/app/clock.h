@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kitchen/date.h"
-#include "kitchen/local_clock.h"
+#include "kitchen/timeline/local_clock.h"
 
 #include <cstdint>
 #include <optional>

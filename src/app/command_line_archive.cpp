@@ -1,6 +1,6 @@
 #include "app/archive_commands.h"
 #include "app/command_line_parts.h"
-#include "kitchen/local_clock.h"
+#include "kitchen/timeline/local_clock.h"
 
 #include <CLI/CLI.hpp>
 #include <memory>

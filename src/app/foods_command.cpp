@@ -1,11 +1,11 @@
 #include "app/commands.h"
 #include "app/json.h"
 #include "intake/storage_file.h"
-#include "kitchen/food_catalogue.h"
-#include "kitchen/food_reading.h"
-#include "kitchen/fridge_life.h"
-#include "kitchen/safe_minimum.h"
-#include "kitchen/temperature_text.h"
+#include "kitchen/cooking/safe_minimum.h"
+#include "kitchen/foods/food_catalogue.h"
+#include "kitchen/foods/food_reading.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/storage/fridge_life.h"
 
 #include <cmath>
 #include <fmt/format.h>

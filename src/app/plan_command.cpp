@@ -8,9 +8,9 @@
 #include "app/timeline_dish.h"
 #include "app/whole_file.h"
 #include "base/nearest.h"
-#include "kitchen/calendar.h"
-#include "kitchen/text.h"
-#include "kitchen/timeline.h"
+#include "kitchen/texts/text.h"
+#include "kitchen/timeline/calendar.h"
+#include "kitchen/timeline/timeline.h"
 #include "wording/timeline_words.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "app/tell_load.h"
 
 #include "app/counted.h"
-#include "kitchen/unit_text.h"
+#include "kitchen/measures/unit_text.h"
 
 #include <algorithm>
 #include <fmt/format.h>

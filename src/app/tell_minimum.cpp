@@ -1,7 +1,7 @@
 #include "app/tell_minimum.h"
 
-#include "kitchen/hold_time.h"
-#include "kitchen/temperature_text.h"
+#include "kitchen/measures/hold_time.h"
+#include "kitchen/measures/temperature_text.h"
 
 #include <fmt/format.h>
 #include <ostream>

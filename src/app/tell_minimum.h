@@ -1,7 +1,7 @@
 #pragma once
 
+#include "kitchen/measures/unit_style.h"
 #include "kitchen/plan.h"
-#include "kitchen/unit_style.h"
 
 #include <iosfwd>
 

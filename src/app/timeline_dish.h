@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kitchen/plan.h"
-#include "kitchen/timeline.h"
+#include "kitchen/timeline/timeline.h"
 
 namespace thawslip::app {
 

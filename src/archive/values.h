@@ -2,7 +2,7 @@
 
 #include "kitchen/bag_id.h"
 #include "kitchen/day.h"
-#include "kitchen/keep_until.h"
+#include "kitchen/storage/keep_until.h"
 
 #include <array>
 #include <chrono>

@@ -1,7 +1,7 @@
 #include "code/message.h"
 
 #include "code/fold.h"
-#include "kitchen/cautions.h"
+#include "kitchen/cautions/cautions.h"
 #include "kitchen/figures.h"
 
 #include <algorithm>

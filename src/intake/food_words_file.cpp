@@ -1,6 +1,6 @@
 #include "intake/food_words_file.h"
 
-#include "kitchen/food_senses.h"
+#include "kitchen/foods/food_senses.h"
 #include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"

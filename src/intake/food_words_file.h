@@ -1,8 +1,8 @@
 #pragma once
 
 #include "base/diagnostic.h"
-#include "kitchen/food_words.h"
-#include "kitchen/storage.h"
+#include "kitchen/foods/food_words.h"
+#include "kitchen/storage/storage.h"
 #include "toml/document.h"
 
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "kitchen/storage.h"
+#include "kitchen/storage/storage.h"
 
 #include <span>
 #include <string_view>

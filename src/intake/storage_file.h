@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/diagnostic.h"
-#include "kitchen/storage.h"
+#include "kitchen/storage/storage.h"
 #include "toml/document.h"
 
 #include <string>

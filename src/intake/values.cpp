@@ -1,12 +1,12 @@
 #include "intake/values.h"
 
 #include "base/nearest.h"
-#include "kitchen/hold_time.h"
-#include "kitchen/temperature.h"
-#include "kitchen/text.h"
-#include "kitchen/time_range.h"
-#include "kitchen/units.h"
-#include "kitchen/when.h"
+#include "kitchen/measures/hold_time.h"
+#include "kitchen/measures/temperature.h"
+#include "kitchen/measures/time_range.h"
+#include "kitchen/measures/units.h"
+#include "kitchen/measures/when.h"
+#include "kitchen/texts/text.h"
 #include "toml/faults.h"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
 #include "intake/vessel.h"
 
 #include "base/nearest.h"
-#include "kitchen/negation.h"
-#include "kitchen/text.h"
+#include "kitchen/texts/negation.h"
+#include "kitchen/texts/text.h"
 
 #include <algorithm>
 #include <array>

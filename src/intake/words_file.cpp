@@ -1,6 +1,6 @@
 #include "intake/words_file.h"
 
-#include "kitchen/text.h"
+#include "kitchen/texts/text.h"
 #include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/diagnostic.h"
-#include "kitchen/lexicon_rows.h"
+#include "kitchen/texts/lexicon_rows.h"
 #include "toml/document.h"
 
 #include <string>

@@ -1,10 +1,10 @@
 // Run when Thawslip is built: turns the files of everyday words into the constants of
-// kitchen/lexicon_rows.h. A file with faults does not build.
+// kitchen/texts/lexicon_rows.h. A file with faults does not build.
 //
 // usage: thawslip_words EN.toml ES.toml DE.toml FR.toml OUT.cpp
 
 #include "intake/words_file.h"
-#include "kitchen/text.h"
+#include "kitchen/texts/text.h"
 #include "toml/text_file.h"
 
 #include <cstdio>
@@ -65,7 +65,7 @@ int main(int count, char** words) {
     }
     std::ofstream out{words[languages + 1]};
     out << "// Made from src/kitchen/words by thawslip_words.\n"
-           "#include \"kitchen/lexicon_rows.h\"\n\n"
+           "#include \"kitchen/texts/lexicon_rows.h\"\n\n"
            "namespace thawslip::kitchen {\nnamespace {\n\n"
         << arrays << "\nconstexpr LexiconFile files[] = {\n"
         << files

@@ -3,7 +3,7 @@
 #include "base/key_path.h"
 #include "base/length.h"
 #include "kitchen/date.h"
-#include "kitchen/quantity.h"
+#include "kitchen/measures/quantity.h"
 
 #include <chrono>
 #include <optional>

@@ -1,12 +1,12 @@
 #include "kitchen/plan.h"
 
 #include "kitchen/bag_id.h"
-#include "kitchen/cautions.h"
-#include "kitchen/chilled_wait.h"
-#include "kitchen/cook_time.h"
-#include "kitchen/finish_order.h"
-#include "kitchen/food_taken.h"
-#include "kitchen/freezing_lead.h"
+#include "kitchen/cautions/cautions.h"
+#include "kitchen/cooking/cook_time.h"
+#include "kitchen/foods/food_taken.h"
+#include "kitchen/heat/freezing_lead.h"
+#include "kitchen/storage/chilled_wait.h"
+#include "kitchen/timeline/finish_order.h"
 
 #include <algorithm>
 #include <fmt/format.h>

@@ -1,19 +1,19 @@
 #pragma once
 
 #include "base/diagnostic.h"
-#include "kitchen/allergens.h"
+#include "kitchen/allergens/allergens.h"
 #include "kitchen/bag_id.h"
-#include "kitchen/caution.h"
-#include "kitchen/cooling_advice.h"
+#include "kitchen/cautions/caution.h"
+#include "kitchen/cooking/safe_minimum.h"
 #include "kitchen/day.h"
-#include "kitchen/freezer_load.h"
-#include "kitchen/fridge_life.h"
-#include "kitchen/keep_until.h"
-#include "kitchen/safe_minimum.h"
+#include "kitchen/heat/cooling_advice.h"
+#include "kitchen/heat/freezer_load.h"
+#include "kitchen/heat/thaw_ceiling.h"
+#include "kitchen/heat/thaw_lead.h"
 #include "kitchen/settings.h"
-#include "kitchen/storage.h"
-#include "kitchen/thaw_ceiling.h"
-#include "kitchen/thaw_lead.h"
+#include "kitchen/storage/fridge_life.h"
+#include "kitchen/storage/keep_until.h"
+#include "kitchen/storage/storage.h"
 
 #include <optional>
 #include <string>

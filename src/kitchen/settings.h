@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kitchen/date.h"
-#include "kitchen/thaw_lead.h"
+#include "kitchen/heat/thaw_lead.h"
 
 #include <optional>
 

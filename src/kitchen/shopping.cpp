@@ -1,8 +1,8 @@
 #include "kitchen/shopping.h"
 
-#include "kitchen/inflection.h"
-#include "kitchen/text.h"
-#include "kitchen/units.h"
+#include "kitchen/measures/units.h"
+#include "kitchen/texts/inflection.h"
+#include "kitchen/texts/text.h"
 
 #include <algorithm>
 #include <optional>

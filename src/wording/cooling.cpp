@@ -1,7 +1,7 @@
 #include "wording/cooling.h"
 
-#include "kitchen/temperature_text.h"
-#include "kitchen/unit_text.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/measures/unit_text.h"
 #include "wording/phrases.h"
 #include "wording/typography.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "kitchen/cooling_advice.h"
+#include "kitchen/heat/cooling_advice.h"
 #include "wording/style.h"
 
 #include <string>

@@ -1,7 +1,7 @@
 #include "wording/day_sheet.h"
 
+#include "kitchen/measures/unit_text.h"
 #include "kitchen/shopping.h"
-#include "kitchen/unit_text.h"
 #include "wording/cooling.h"
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kitchen/day.h"
-#include "kitchen/keep_until.h"
+#include "kitchen/storage/keep_until.h"
 #include "wording/print.h"
 #include "wording/style.h"
 

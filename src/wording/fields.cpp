@@ -1,6 +1,6 @@
 #include "wording/fields.h"
 
-#include "kitchen/cautions.h"
+#include "kitchen/cautions/cautions.h"
 #include "wording/phrases.h"
 #include "wording/typography.h"
 

@@ -1,8 +1,8 @@
 #include "wording/style.h"
 
-#include "kitchen/temperature.h"
-#include "kitchen/temperature_text.h"
-#include "kitchen/unit_text.h"
+#include "kitchen/measures/temperature.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/measures/unit_text.h"
 
 #include <algorithm>
 #include <vector>

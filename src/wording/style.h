@@ -1,8 +1,8 @@
 #pragma once
 
+#include "kitchen/measures/unit_style.h"
 #include "kitchen/plan.h"
 #include "kitchen/settings.h"
-#include "kitchen/unit_style.h"
 #include "wording/language.h"
 
 #include <initializer_list>

@@ -1,7 +1,7 @@
 #include "wording/timeline_words.h"
 
-#include "kitchen/cautions.h"
-#include "kitchen/cook_window.h"
+#include "kitchen/cautions/cautions.h"
+#include "kitchen/timeline/cook_window.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print.h"

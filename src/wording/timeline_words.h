@@ -1,7 +1,7 @@
 #pragma once
 
-#include "kitchen/calendar.h"
-#include "kitchen/timeline.h"
+#include "kitchen/timeline/calendar.h"
+#include "kitchen/timeline/timeline.h"
 #include "wording/style.h"
 
 #include <span>

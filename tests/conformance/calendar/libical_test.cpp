@@ -1,7 +1,7 @@
 // What we write as RFC 5545 text, an independent reader (libical) must read without a fault and
 // find as it was meant.
 
-#include "kitchen/calendar.h"
+#include "kitchen/timeline/calendar.h"
 
 #include <doctest/doctest.h>
 #include <libical/ical.h>

@@ -1,7 +1,7 @@
 // Our clock arithmetic against the C library's, for zones written as POSIX rules (IEEE Std 1003.1,
 // 8.3, TZ), which need no zone files.
 
-#include "kitchen/local_clock.h"
+#include "kitchen/timeline/local_clock.h"
 
 #include <cstdlib>
 #include <ctime>

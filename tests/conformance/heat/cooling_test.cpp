@@ -2,9 +2,9 @@
 // enthalpy model and against another's figures.
 
 #include "conformance/heat/enthalpy_model.h"
-#include "kitchen/cooling_time.h"
-#include "kitchen/thaw_ceiling.h"
-#include "kitchen/thaw_time.h"
+#include "kitchen/heat/cooling_time.h"
+#include "kitchen/heat/thaw_ceiling.h"
+#include "kitchen/heat/thaw_time.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

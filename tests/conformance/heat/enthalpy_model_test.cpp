@@ -2,9 +2,9 @@
 // can be believed.
 
 #include "conformance/heat/enthalpy_model.h"
-#include "kitchen/freezing_time.h"
-#include "kitchen/thaw_lead.h"
-#include "kitchen/thaw_time.h"
+#include "kitchen/heat/freezing_time.h"
+#include "kitchen/heat/thaw_lead.h"
+#include "kitchen/heat/thaw_time.h"
 
 #include <algorithm>
 #include <chrono>

@@ -1,7 +1,7 @@
 // A second opinion on freezing times: the three stages of Pham (1984), each with its own log-mean
 // temperature difference. Example E is the printed erratum to that paper.
 
-#include "kitchen/freezing_time.h"
+#include "kitchen/heat/freezing_time.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -3,9 +3,9 @@
 // tests/ and the formulas under src/ to the same figures.
 
 #include "conformance/heat/enthalpy_model.h"
-#include "kitchen/freezing_time.h"
-#include "kitchen/plank.h"
-#include "kitchen/thaw_time.h"
+#include "kitchen/heat/freezing_time.h"
+#include "kitchen/heat/plank.h"
+#include "kitchen/heat/thaw_time.h"
 
 #include <doctest/doctest.h>
 

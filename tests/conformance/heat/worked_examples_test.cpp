@@ -1,8 +1,8 @@
 // Published worked examples of Plank's equation, run through the function that all our freezing
 // and thawing times rest on.
 
-#include "kitchen/freezing_time.h"
-#include "kitchen/plank.h"
+#include "kitchen/heat/freezing_time.h"
+#include "kitchen/heat/plank.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -1,6 +1,6 @@
 // The two lists of allergens, class by class and kind by kind.
 
-#include "kitchen/allergens.h"
+#include "kitchen/allergens/allergens.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

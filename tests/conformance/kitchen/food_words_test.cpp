@@ -2,10 +2,10 @@
 // this file were written down from knowledge of kitchens, not copied from src/kitchen/food_words.
 
 #include "intake/storage_file.h"
-#include "kitchen/food_catalogue.h"
-#include "kitchen/food_reading.h"
-#include "kitchen/fridge_life.h"
-#include "kitchen/safe_minimum.h"
+#include "kitchen/cooking/safe_minimum.h"
+#include "kitchen/foods/food_catalogue.h"
+#include "kitchen/foods/food_reading.h"
+#include "kitchen/storage/fridge_life.h"
 #include "support/random.h"
 
 #include <algorithm>

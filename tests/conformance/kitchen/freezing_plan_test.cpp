@@ -2,8 +2,8 @@
 
 #include "../../support/random.h"
 #include "intake/storage_file.h"
-#include "kitchen/fridge_life.h"
 #include "kitchen/plan.h"
+#include "kitchen/storage/fridge_life.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

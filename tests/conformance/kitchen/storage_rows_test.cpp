@@ -2,7 +2,7 @@
 // from the publications a second time, not copied from storage.toml.
 
 #include "intake/storage_file.h"
-#include "kitchen/fridge_life.h"
+#include "kitchen/storage/fridge_life.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,8 +1,8 @@
 // Safe temperatures, danger zones and cold limits against the agencies' tables.
 
 #include "intake/storage_file.h"
-#include "kitchen/safe_minimum.h"
-#include "kitchen/temperature_text.h"
+#include "kitchen/cooking/safe_minimum.h"
+#include "kitchen/measures/temperature_text.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

@@ -1,7 +1,7 @@
 // Kitchen measures against NIST's tables and the program GNU units.
 
-#include "kitchen/unit_text.h"
-#include "kitchen/units.h"
+#include "kitchen/measures/unit_text.h"
+#include "kitchen/measures/units.h"
 
 #include <cmath>
 #include <cstdio>

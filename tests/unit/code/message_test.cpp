@@ -1,7 +1,7 @@
 #include "code/fold.h"
 #include "code/message.h"
 #include "code/seal.h"
-#include "kitchen/cautions.h"
+#include "kitchen/cautions/cautions.h"
 #include "unit/code/random_messages.h"
 #include "unit/code/samples.h"
 

@@ -1,5 +1,5 @@
-#include "kitchen/allergens.h"
-#include "kitchen/lexicon.h"
+#include "kitchen/allergens/allergens.h"
+#include "kitchen/texts/lexicon.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

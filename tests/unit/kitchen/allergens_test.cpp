@@ -1,4 +1,4 @@
-#include "kitchen/allergens.h"
+#include "kitchen/allergens/allergens.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "kitchen/bag_shape.h"
+#include "kitchen/heat/bag_shape.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "kitchen/beans.h"
+#include "kitchen/foods/beans.h"
 
 #include <doctest/doctest.h>
 

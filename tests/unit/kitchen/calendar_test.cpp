@@ -1,6 +1,6 @@
 #include "base/utf8.h"
-#include "kitchen/calendar.h"
-#include "kitchen/icalendar_lines.h"
+#include "kitchen/timeline/calendar.h"
+#include "kitchen/timeline/icalendar_lines.h"
 
 #include <doctest/doctest.h>
 #include <set>

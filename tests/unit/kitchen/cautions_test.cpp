@@ -1,6 +1,6 @@
-#include "kitchen/cautions.h"
+#include "kitchen/cautions/cautions.h"
 #include "kitchen/plan.h"
-#include "kitchen/text.h"
+#include "kitchen/texts/text.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

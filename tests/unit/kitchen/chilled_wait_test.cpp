@@ -1,4 +1,4 @@
-#include "kitchen/chilled_wait.h"
+#include "kitchen/storage/chilled_wait.h"
 
 #include <doctest/doctest.h>
 

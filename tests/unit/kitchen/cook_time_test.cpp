@@ -1,4 +1,4 @@
-#include "kitchen/cook_time.h"
+#include "kitchen/cooking/cook_time.h"
 #include "kitchen/plan.h"
 
 #include <algorithm>

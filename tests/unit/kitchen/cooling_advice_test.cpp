@@ -1,4 +1,4 @@
-#include "kitchen/cooling_advice.h"
+#include "kitchen/heat/cooling_advice.h"
 
 #include <doctest/doctest.h>
 

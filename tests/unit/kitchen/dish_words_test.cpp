@@ -1,4 +1,4 @@
-#include "kitchen/dish_words.h"
+#include "kitchen/foods/dish_words.h"
 
 #include <doctest/doctest.h>
 

@@ -1,5 +1,5 @@
 #include "../../support/random.h"
-#include "kitchen/freezer_load.h"
+#include "kitchen/heat/freezer_load.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "kitchen/freezing_lead.h"
+#include "kitchen/heat/freezing_lead.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "kitchen/freezing_time.h"
+#include "kitchen/heat/freezing_time.h"
 
 #include <doctest/doctest.h>
 #include <limits>

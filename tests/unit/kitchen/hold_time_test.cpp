@@ -1,4 +1,4 @@
-#include "kitchen/hold_time.h"
+#include "kitchen/measures/hold_time.h"
 
 #include <doctest/doctest.h>
 

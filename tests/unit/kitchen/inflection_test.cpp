@@ -1,4 +1,4 @@
-#include "kitchen/inflection.h"
+#include "kitchen/texts/inflection.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

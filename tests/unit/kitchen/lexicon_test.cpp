@@ -1,6 +1,6 @@
-#include "kitchen/lexicon.h"
-#include "kitchen/negation.h"
-#include "kitchen/text.h"
+#include "kitchen/texts/lexicon.h"
+#include "kitchen/texts/negation.h"
+#include "kitchen/texts/text.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "kitchen/local_clock.h"
+#include "kitchen/timeline/local_clock.h"
 
 #include <doctest/doctest.h>
 

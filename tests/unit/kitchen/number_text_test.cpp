@@ -1,4 +1,4 @@
-#include "kitchen/number_text.h"
+#include "kitchen/measures/number_text.h"
 
 #include <doctest/doctest.h>
 #include <string>

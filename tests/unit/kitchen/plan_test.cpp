@@ -1,5 +1,5 @@
-#include "kitchen/finish_order.h"
 #include "kitchen/plan.h"
+#include "kitchen/timeline/finish_order.h"
 
 #include <doctest/doctest.h>
 #include <set>

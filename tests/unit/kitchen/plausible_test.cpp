@@ -1,5 +1,5 @@
+#include "kitchen/cautions/plausible.h"
 #include "kitchen/plan.h"
-#include "kitchen/plausible.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

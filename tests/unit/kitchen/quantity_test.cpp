@@ -1,4 +1,4 @@
-#include "kitchen/quantity.h"
+#include "kitchen/measures/quantity.h"
 #include "support/random.h"
 
 #include <doctest/doctest.h>

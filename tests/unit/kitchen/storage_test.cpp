@@ -1,5 +1,5 @@
-#include "kitchen/fridge_life.h"
-#include "kitchen/storage.h"
+#include "kitchen/storage/fridge_life.h"
+#include "kitchen/storage/storage.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "kitchen/temperature.h"
+#include "kitchen/measures/temperature.h"
 
 #include <doctest/doctest.h>
 

@@ -1,4 +1,4 @@
-#include "kitchen/text.h"
+#include "kitchen/texts/text.h"
 
 #include <doctest/doctest.h>
 

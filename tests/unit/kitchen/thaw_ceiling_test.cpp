@@ -1,4 +1,4 @@
-#include "kitchen/thaw_ceiling.h"
+#include "kitchen/heat/thaw_ceiling.h"
 
 #include <doctest/doctest.h>
 

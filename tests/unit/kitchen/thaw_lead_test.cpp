@@ -1,4 +1,4 @@
-#include "kitchen/thaw_lead.h"
+#include "kitchen/heat/thaw_lead.h"
 
 #include <doctest/doctest.h>
 #include <limits>

@@ -1,6 +1,6 @@
-#include "kitchen/caution_topics.h"
-#include "kitchen/cautions.h"
-#include "kitchen/thaw_pairing.h"
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cautions/cautions.h"
+#include "kitchen/cooking/thaw_pairing.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

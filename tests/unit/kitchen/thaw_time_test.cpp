@@ -1,4 +1,4 @@
-#include "kitchen/thaw_time.h"
+#include "kitchen/heat/thaw_time.h"
 
 #include <doctest/doctest.h>
 #include <limits>

@@ -1,4 +1,4 @@
-#include "kitchen/time_range.h"
+#include "kitchen/measures/time_range.h"
 
 #include <doctest/doctest.h>
 

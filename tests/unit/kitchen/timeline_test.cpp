@@ -1,7 +1,7 @@
-#include "kitchen/cook_time.h"
-#include "kitchen/cook_window.h"
-#include "kitchen/faster_thaw.h"
-#include "kitchen/timeline.h"
+#include "kitchen/cooking/cook_time.h"
+#include "kitchen/timeline/cook_window.h"
+#include "kitchen/timeline/faster_thaw.h"
+#include "kitchen/timeline/timeline.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>

@@ -1,6 +1,6 @@
-#include "kitchen/temperature_text.h"
-#include "kitchen/unit_text.h"
-#include "kitchen/units.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/measures/unit_text.h"
+#include "kitchen/measures/units.h"
 
 #include <cmath>
 #include <doctest/doctest.h>

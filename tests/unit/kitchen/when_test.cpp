@@ -1,4 +1,4 @@
-#include "kitchen/when.h"
+#include "kitchen/measures/when.h"
 
 #include <doctest/doctest.h>
 

@@ -1,6 +1,6 @@
-#include "kitchen/allergens.h"
-#include "kitchen/cautions.h"
-#include "kitchen/timeline_remark.h"
+#include "kitchen/allergens/allergens.h"
+#include "kitchen/cautions/cautions.h"
+#include "kitchen/timeline/timeline_remark.h"
 #include "wording/language.h"
 
 #include <algorithm>

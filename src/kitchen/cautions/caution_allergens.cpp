@@ -1,0 +1,210 @@
+#include "kitchen/allergens/allergens.h"
+#include "kitchen/cautions/caution_topics.h"
+
+#include <algorithm>
+#include <set>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view lists =
+    "FDA, Questions and Answers Regarding Food Allergens, edition 5, 2025; Regulation (EU) "
+    "1169/2011, Annex II";
+
+/// One entry of `contains` or `may_contain`.
+struct Entry {
+    DeclaredAllergen declared;
+    WordedText text;
+    KeyPath where;
+};
+
+std::vector<Entry> entries(const Package& package) {
+    std::vector<Entry> all;
+    const auto add = [&](const std::vector<std::string>& list, const char* key) {
+        for (std::size_t i = 0; i < list.size(); ++i) {
+            all.push_back(
+                {read_allergen(list[i]), worded(list[i]), package.where.key(key).index(i)});
+        }
+    };
+    add(package.contains, "contains");
+    add(package.may_contain, "may_contain");
+    return all;
+}
+
+std::vector<DeclaredAllergen> read_all(const std::vector<std::string>& list) {
+    std::vector<DeclaredAllergen> declared;
+    for (const auto& written : list) {
+        declared.push_back(read_allergen(written));
+    }
+    return declared;
+}
+
+/// "None", "gluten-free", "sin nueces", "keine", "-": what is not in it.
+bool is_denial(const Entry& entry) {
+    const auto negations = mentions(entry.text, Section::Negation);
+    const bool negated = std::ranges::any_of(negations, [](const Mention& mention) {
+        return mention.meaning == "not" || mention.meaning == "free" ||
+               mention.meaning == "nothing";
+    });
+    const bool vegan =
+        entry.declared.meant.empty() && !mentions(entry.text, Section::AllergenDenied).empty();
+    return negated || vegan || entry.text.words.empty();
+}
+
+/// "May contain nuts", "Spuren von Sesam": what may be in it.
+bool is_trace(const Entry& entry) {
+    return says(entry.text, Section::Trace, "trace");
+}
+
+/// The allergens of an entry by the names of the list, as `may_contain` takes them.
+std::string names_of(const Entry& entry, AllergenRules rules) {
+    std::string names;
+    for (const auto& named : entry.declared.meant) {
+        names += (names.empty() ? "\"" : ", \"") + label_name(named, rules) + "\"";
+    }
+    return names.empty() ? "\"…\"" : names;
+}
+
+Findings denied(const Scene& scene) {
+    Findings found;
+    for (const auto& entry : entries(scene.package)) {
+        if (is_denial(entry) && !is_trace(entry)) {
+            found.push_back({{entry.declared.as_written}, entry.where});
+        }
+    }
+    return found;
+}
+
+Findings traces(const Scene& scene) {
+    Findings found;
+    for (const auto& entry : entries(scene.package)) {
+        if (is_trace(entry)) {
+            found.push_back({{entry.declared.as_written, names_of(entry, scene.settings.allergens)},
+                             entry.where});
+        }
+    }
+    return found;
+}
+
+Findings unknown(const Scene& scene) {
+    Findings found;
+    for (const auto& entry : entries(scene.package)) {
+        if (entry.declared.meant.empty() && !is_denial(entry) && !is_trace(entry)) {
+            found.push_back({{entry.declared.as_written}, entry.where});
+        }
+    }
+    return found;
+}
+
+Findings kind_not_named(const Scene& scene) {
+    Findings found;
+    for (const auto& entry : entries(scene.package)) {
+        for (const auto& named : entry.declared.meant) {
+            if (named.kind.empty() && must_name_kind(named.allergen, scene.settings.allergens)) {
+                found.push_back({{std::string{key(named.allergen)}}, entry.where});
+            }
+        }
+    }
+    return found;
+}
+
+/// Where food is named, and where a cook writes of what is stirred in or laid beside it.
+std::vector<AllergenMention> allergens_of(const ReadText& read) {
+    if (names_food(read.field)) {
+        return mentioned_allergens(read.text);
+    }
+    const bool is_setting = read.field == FreeText::CookIn || read.field == FreeText::CookSetting;
+    return is_setting ? std::vector<AllergenMention>{} : allergens_in_step(read.text);
+}
+
+/// Each allergen that a text names and `contains` does not, once, at the first words that name it.
+/// \param as_trace whether `may_contain` names it: that is less than what the text says, unless the
+/// text itself says no more
+Findings not_contained(const Scene& scene, bool as_trace) {
+    Findings found;
+    const auto rules = scene.settings.allergens;
+    auto known = read_all(scene.package.contains);
+    const auto traces = read_all(scene.package.may_contain);
+    for (const auto& read : scene.texts) {
+        const bool says_trace = says(read.text, Section::Trace, "trace");
+        for (const auto& mention : allergens_of(read)) {
+            const bool is_trace = is_declared(mention.named, traces, rules);
+            if (!is_listed(mention.named, rules) || is_declared(mention.named, known, rules) ||
+                is_trace != as_trace || (is_trace && says_trace)) {
+                continue;
+            }
+            found.push_back({{mention.words, label_name(mention.named, rules)}, read.where});
+            known.push_back({mention.words, {mention.named}});
+        }
+    }
+    return found;
+}
+
+Findings undeclared(const Scene& scene) {
+    return not_contained(scene, false);
+}
+
+Findings only_as_trace(const Scene& scene) {
+    return not_contained(scene, true);
+}
+
+/// Printed as what is in the food and as what may be: a reader cannot know which holds.
+Findings in_both(const Scene& scene) {
+    Findings found;
+    const auto rules = scene.settings.allergens;
+    const auto names = [&](const DeclaredAllergen& entry) {
+        std::set<std::string> labels;
+        for (const auto& named : entry.meant) {
+            labels.insert(label_name(named, rules));
+        }
+        return labels;
+    };
+    std::set<std::string> contained;
+    for (const auto& entry : read_all(scene.package.contains)) {
+        contained.merge(names(entry));
+    }
+    const auto& list = scene.package.may_contain;
+    for (std::size_t i = 0; i < list.size(); ++i) {
+        const auto labels = names(read_allergen(list[i]));
+        if (!labels.empty() && std::ranges::includes(contained, labels)) {
+            found.push_back({{list[i]}, scene.package.where.key("may_contain").index(i)});
+        }
+    }
+    return found;
+}
+
+constexpr CautionRule rules[] = {
+    {"allergen-denied", CautionLevel::Refuse,
+     "\"{0}\" says what is not in the food; expected the names of allergens that are in it",
+     "name only those, or leave the key out: no print says that a food is free from something",
+     lists, denied},
+    {"allergen-trace", CautionLevel::Refuse,
+     "\"{0}\" says what may be in the food by chance; expected may_contain = [{1}]",
+     "contains takes the names of what is in it, may_contain the names of what may be", lists,
+     traces},
+    {"allergen-in-both", CautionLevel::Refuse,
+     "\"{0}\" stands in contains and in may_contain; expected it in one of them",
+     "contains where it is in the food, may_contain where it may be there by chance", lists,
+     in_both},
+    {"allergen-undeclared", CautionLevel::Check,
+     "\"{0}\" names an allergen that contains does not list: {1}?", "", lists, undeclared},
+    {"allergen-only-as-trace", CautionLevel::Check,
+     "\"{0}\" names an allergen that stands in may_contain only: {1}? what is in the food belongs "
+     "in contains",
+     "", lists, only_as_trace},
+    {"allergen-kind", CautionLevel::Check,
+     "\"{0}\" should be named by kind, as in \"walnut\", \"cod\", \"shrimp\" or \"barley\"", "",
+     lists, kind_not_named},
+    {"allergen-unknown", CautionLevel::Check,
+     "\"{0}\" is on no list of allergens known here; it is printed as written", "", lists, unknown},
+};
+
+} // namespace
+
+std::span<const CautionRule> allergen_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

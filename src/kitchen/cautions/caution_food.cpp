@@ -1,0 +1,183 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/foods/dish_words.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/storage/fridge_life.h"
+#include "kitchen/texts/text.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view by_the_eye =
+    "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature";
+
+constexpr std::string_view garlic_source =
+    "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015";
+
+KeyPath food_place(const Scene& scene) {
+    return scene.package.where.key("food");
+}
+
+bool has_target(const Scene& scene) {
+    return scene.package.cook && scene.package.cook->until.has_value();
+}
+
+/// How hot it must get stands in the same sentence: flesh and shells are what a cook looks at.
+Findings shellfish(const Scene& scene) {
+    const auto minimum = safe_minimum(scene.table, scene.package);
+    if (!minimum || !holds(scene, {FoodKind::RawShellfish})) {
+        return {};
+    }
+    const auto hot = has_target(scene) ? to_text(*scene.package.cook->until,
+                                                 TemperatureUse::SafeMinimum, style(scene))
+                                       : minimum_text(scene, *minimum);
+    return {{{hot}, food_place(scene)}};
+}
+
+/// Where a target is set, it is that of raw pork at least.
+Findings raw_bacon(const Scene& scene) {
+    return holds_class(scene, "bacon") && !has_target(scene) ? Findings{{{}, food_place(scene)}}
+                                                             : Findings{};
+}
+
+Findings vegetables(const Scene& scene) {
+    return holds(scene, {FoodKind::Vegetable}) && !has_target(scene)
+               ? Findings{{{}, food_place(scene)}}
+               : Findings{};
+}
+
+/// Whether the thaw line says by when to cook it, in days or "at once": two figures on a print are
+/// one too many.
+bool says_days_once_thawed(const Scene& scene) {
+    return scene.package.thaw.method != ThawMethod::Refrigerator ||
+           days_left_after_thawing(scene.table, scene.package.food, std::chrono::days{0});
+}
+
+Findings garlic_in_oil(const Scene& scene) {
+    static const PhraseBook book{
+        {"garlic in oil",   "garlic oil",        "garlic confit",     "confit garlic",
+         "herb oil",        "herbs in oil",      "herb in oil",       "basil oil",
+         "chili oil",       "chilli oil",        "infused oil",       "vegetables in oil",
+         "pesto",           "ajo en aceite",     "aceite de ajo",     "ajo confitado",
+         "ajos confitados", "hierbas en aceite", "aceite de hierbas", "aceite de albahaca",
+         "knoblauch in ol", "knoblauchol",       "krauter in ol",     "krauterol",
+         "basilikumol",     "krauter in oel",    "knoblauch in oel"}};
+    if (const auto named = first_named(texts_in_bag(scene.package), book)) {
+        return {{{}, named->where}};
+    }
+    const bool is_kind =
+        std::ranges::find(scene.package.food, "garlic or herbs in oil") != scene.package.food.end();
+    return is_kind ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
+}
+
+Findings garlic_with_days(const Scene& scene) {
+    return says_days_once_thawed(scene) ? Findings{} : garlic_in_oil(scene);
+}
+
+Findings garlic_without_days(const Scene& scene) {
+    return says_days_once_thawed(scene) ? garlic_in_oil(scene) : Findings{};
+}
+
+const PhraseBook& eaten_raw() {
+    static const PhraseBook book{{"sushi",
+                                  "sashimi",
+                                  "ceviche",
+                                  "cebiche",
+                                  "tuna tartare",
+                                  "salmon tartare",
+                                  "fish tartare",
+                                  "trout tartare",
+                                  "tartar de",
+                                  "fischtatar",
+                                  "lachstatar",
+                                  "thunfischtatar",
+                                  "carpaccio",
+                                  "crudo de",
+                                  "poke",
+                                  "poke bowl",
+                                  "gravlax",
+                                  "gravad lax",
+                                  "graved lachs",
+                                  "tiradito",
+                                  "eaten raw",
+                                  "served raw",
+                                  "boquerones en vinagre",
+                                  "se come crudo",
+                                  "roh gegessen",
+                                  "roh essen"}};
+    return book;
+}
+
+std::vector<PlacedText> said_of_dish(const Package& package) {
+    auto texts = texts_in_bag(package);
+    texts.push_back({package.note, package.where.key("note")});
+    return texts;
+}
+
+/// The parasites in it need -20 °C for a week; a home freezer is only asked for -18.
+Findings raw_fish(const Scene& scene) {
+    const bool fish = holds(scene, {FoodKind::RawFish, FoodKind::RawShellfish});
+    const auto named = fish ? first_named(said_of_dish(scene.package), eaten_raw()) : std::nullopt;
+    return named ? Findings{{{published_text(-4, TemperatureUse::ColdLimit, style(scene))},
+                             named->where}}
+                 : Findings{};
+}
+
+/// Bird and stuffing both thaw and heat too slowly.
+Findings stuffed_poultry(const Scene& scene) {
+    const auto filled = filled_in(scene.package);
+    return holds(scene, {FoodKind::RawPoultry}) && filled && filled->stuffed
+               ? Findings{{{filled->written}, filled->where}}
+               : Findings{};
+}
+
+/// As for a food that is called "raw stuffed meat"; where a stuffed vegetable holds raw mince, only
+/// the safe minimum is another.
+Findings stuffed_meat(const Scene& scene) {
+    const auto filled = filled_in(scene.package);
+    return holds(scene, {FoodKind::RawCut}) && filled && filled->stuffed
+               ? Findings{{{filled->written}, filled->where}}
+               : Findings{};
+}
+
+constexpr CautionRule rules[] = {
+    {"stuffed-poultry", CautionLevel::Refuse,
+     "\"{0}\": poultry that was stuffed at home must not be frozen, it thaws and heats too slowly",
+     "freeze the bird and its stuffing apart", "University of Missouri Extension, 2009",
+     stuffed_poultry},
+    {"stuffed-meat", CautionLevel::Refuse,
+     "\"{0}\": meat that was stuffed at home must not be frozen, it thaws and heats too slowly",
+     "freeze the meat and its stuffing apart", "University of Missouri Extension, 2009",
+     stuffed_meat},
+    {"shellfish", CautionLevel::LabelAndCard,
+     "Cook it to {0}: flesh opaque, shells open; throw shut ones away.", "", by_the_eye, shellfish,
+     "COOK UNTIL OPAQUE AND SHELLS OPEN"},
+    {"bacon-raw", CautionLevel::LabelAndCard, "It is raw: cook it through before you eat it.", "",
+     "USDA FSIS, Bacon and Food Safety (read in a copy)", raw_bacon, "COOK THROUGH BEFORE EATING"},
+    {"vegetables-cook", CautionLevel::LabelAndCard,
+     "Cook it before you eat it, also in a cold dish: it was only blanched.", "",
+     "Food Standards Agency and Food Standards Scotland, Precautionary advice on cooking frozen "
+     "vegetables, 2018",
+     vegetables, "COOK BEFORE EATING"},
+    {"garlic-in-oil", CautionLevel::LabelAndCard,
+     "Thawed, keep it chilled: a poison can form in oil.", "", garlic_source, garlic_without_days,
+     "THAWED KEEP CHILLED"},
+    {"garlic-in-oil-days", CautionLevel::LabelAndCard,
+     "Thawed, keep it chilled and use it within 4 days: a poison can form in oil.", "",
+     garlic_source, garlic_with_days, "THAWED KEEP CHILLED - USE IN 4 DAYS"},
+    {"fish-eaten-raw", CautionLevel::LabelAndCard,
+     "Not to be eaten raw: few home freezers reach {0} for 7 days.", "",
+     "FDA Food Code 3-402.11, Parasite Destruction (read in a copy)", raw_fish,
+     "NOT TO BE EATEN RAW"},
+};
+
+} // namespace
+
+std::span<const CautionRule> food_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

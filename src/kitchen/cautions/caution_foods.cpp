@@ -1,0 +1,170 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/foods/food_reading.h"
+#include "kitchen/foods/foods_named.h"
+#include "kitchen/texts/text.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+KeyPath food_place(const Scene& scene) {
+    return scene.package.where.key("food");
+}
+
+/// `"pork shoulder" as "raw roasts"; "eggs" as "egg casserole"`.
+std::string counted(const std::vector<NamedFood>& foods) {
+    std::vector<std::string> each;
+    for (const auto& named : foods) {
+        auto one = fmt::format("\"{}\": {}", named.words, kitchen::said(named.kinds));
+        if (std::ranges::find(each, one) == each.end()) {
+            each.push_back(std::move(one));
+        }
+    }
+    return fmt::format("{}", fmt::join(each, "; "));
+}
+
+Findings from_words(const Scene& scene) {
+    if (scene.package.food_basis != FoodBasis::Words) {
+        return {};
+    }
+    const auto named = foods_named(scene.table, scene.package);
+    const auto text = named.empty() ? fmt::format("\"{}\": {}", scene.package.dish,
+                                                  kitchen::said(scene.package.food))
+                                    : counted(named);
+    return {{{text}, scene.package.where.key("use_by")}};
+}
+
+Findings no_words(const Scene& scene) {
+    if (scene.package.food_basis != FoodBasis::Nothing) {
+        return {};
+    }
+    const auto minimum = safe_minimum(scene.table, scene.package);
+    return {{{minimum ? minimum_text(scene, *minimum) : std::string{}},
+             scene.package.where.key("use_by")}};
+}
+
+bool is_sort(const Scene& scene, std::initializer_list<FoodKind> sorts) {
+    return holds(scene, sorts);
+}
+
+/// Whether the cook's own word for the food leaves no room for meat: "vegetable soup", "fruit".
+bool says_no_animal(const Scene& scene) {
+    static constexpr std::string_view plant_kinds[] = {"cooked vegetable dish",
+                                                       "tomato or vegetable sauce",
+                                                       "cooked beans",
+                                                       "cooked rice",
+                                                       "cooked pasta",
+                                                       "tofu",
+                                                       "fruit",
+                                                       "blanched vegetables"};
+    const bool plants = std::ranges::all_of(scene.package.food, [](const std::string& food) {
+        return std::ranges::find(plant_kinds, food) != std::end(plant_kinds);
+    });
+    // Word by word, for "vegetable soup" is one kind by itself.
+    const auto is_plant = [&](const std::string& word) {
+        const auto match = match_foods(scene.table.words, {word}).front();
+        return match.word != nullptr &&
+               (match.word->role == FoodRole::NoAnimal || match.word->means == "vegetable" ||
+                match.word->means == "pulse");
+    };
+    const auto names_plants = [&](const std::string& written) {
+        return std::ranges::any_of(words_of(written), is_plant);
+    };
+    return plants || std::ranges::any_of(scene.package.food_as_written, names_plants);
+}
+
+/// Whether one of the words can mean what `food` says: "beef" is also roasts and stew meat.
+bool is_named_so(const Scene& scene, const NamedFood& named) {
+    return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+        return std::ranges::find(named.may_be, food) != named.may_be.end();
+    });
+}
+
+/// Whether the dish's own name reads as `food` says, as a whole: "duck pâté" as pâté.
+bool reads_so(const Scene& scene, const NamedFood& named) {
+    if (!(named.where == scene.package.where.key("dish"))) {
+        return false;
+    }
+    const auto reading = read_food(scene.table, scene.package.dish);
+    return reading.certainty == FoodCertainty::Sure &&
+           reading.choices.front() == scene.package.food;
+}
+
+/// Whether what is in the bag asks for more care than `food` says.
+bool asks_for_more(const Scene& scene, const NamedFood& named) {
+    if (named.said_raw && named.is_animal && !holds_raw(scene)) {
+        return true;
+    }
+    if (is_named_so(scene, named) || reads_so(scene, named)) {
+        return false;
+    }
+    const bool is_egg = named.kinds.front() == "egg casserole";
+    if (named.is_animal && !is_egg && says_no_animal(scene)) {
+        return true;
+    }
+    const bool cooked =
+        is_sort(scene, {FoodKind::CookedDish, FoodKind::Leftover, FoodKind::InfantFood});
+    return named.is_animal && !cooked &&
+           is_less_careful(scene.table, scene.package.food, named.kinds);
+}
+
+Findings says_less(const Scene& scene) {
+    Findings found;
+    if (scene.package.food_basis != FoodBasis::Given || scene.package.food.empty()) {
+        return found;
+    }
+    for (const auto& named : foods_in_bag(scene.table, scene.package)) {
+        if (asks_for_more(scene, named)) {
+            found.push_back(
+                {{named.words, kitchen::said(named.kinds), kitchen::said(scene.package.food)},
+                 named.where});
+        }
+    }
+    return found;
+}
+
+Findings infant_food(const Scene& scene) {
+    const bool applies = holds(scene, {FoodKind::InfantFood}) &&
+                         scene.package.thaw.method == ThawMethod::Refrigerator;
+    return applies ? Findings{{{}, food_place(scene)}} : Findings{};
+}
+
+/// Its list knows the refrigerator only; a bag that is thawed otherwise must not wait at all.
+Findings infant_food_at_once(const Scene& scene) {
+    const bool applies = holds(scene, {FoodKind::InfantFood}) &&
+                         scene.package.thaw.method != ThawMethod::Refrigerator;
+    return applies ? Findings{{{}, food_place(scene)}} : Findings{};
+}
+
+constexpr CautionRule rules[] = {
+    {"food-from-words", CautionLevel::Report,
+     "food is not given: the words count as raw unless they say cooked ({0}); give food", "",
+     "common practice, no source", from_words},
+    {"food-unknown", CautionLevel::Report,
+     "food is not given and no word names a food that is known here, so no rule could be applied; "
+     "{0} is asked for, the strictest there is; give food",
+     "", "FoodSafety.gov, Safe Minimum Internal Temperatures", no_words},
+    {"food-says-less", CautionLevel::Report,
+     "\"{0}\" is {1}, which asks for more care than food = {2}: should food name it too?", "",
+     "common practice, no source", says_less},
+    {"infant-food", CautionLevel::LabelAndCard,
+     "For a baby: thaw it in the refrigerator, use it that day, never freeze it again.", "",
+     "New Zealand Ministry of Health, Making your own baby food", infant_food,
+     "FOR A BABY - USE THE DAY IT THAWED"},
+    {"infant-food-at-once", CautionLevel::LabelAndCard,
+     "For a baby: heat it at once, use it at once, never freeze it again.", "",
+     "New Zealand Ministry of Health, Making your own baby food", infant_food_at_once,
+     "FOR A BABY - USE IT AT ONCE"},
+};
+
+} // namespace
+
+std::span<const CautionRule> kind_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,96 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cooking/gentle_heat.h"
+#include "kitchen/cooking/thaw_pairing.h"
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view slow_cookers =
+    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
+constexpr std::string_view low_heat =
+    "USDA: cook meat and poultry at 325 °F at least; FDA Food Code 3-501.13, Thawing";
+constexpr std::string_view microwave =
+    "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013; FDA Food Code 3-501.13(C)";
+
+/// Where this dish is thawed and heated so that food passes from one to the other like this.
+template <Passage passage, Heat heat>
+Findings passes(const Scene& scene) {
+    const auto& said = scene.heat;
+    if (said.heat != heat || pairing(scene.package.thaw.method, heat).passage != passage ||
+        !is_perishable(scene)) {
+        return {};
+    }
+    return {{{said.words}, said.where}};
+}
+
+template <ThawMethod method, Heat heat>
+Findings refuses(const Scene& scene) {
+    return scene.package.thaw.method == method ? passes<Passage::Refused, heat>(scene) : Findings{};
+}
+
+/// A slow cooker full of ice is wrong whatever the ice is of.
+Findings frozen_in_slow_cooker(const Scene& scene) {
+    const bool applies =
+        scene.heat.heat == Heat::SlowCooker && scene.package.thaw.method == ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, scene.heat.where}} : Findings{};
+}
+
+/// What only keeps heat in must have all of it before.
+Findings keeps_heat_only(const Scene& scene) {
+    const bool applies = scene.package.cook && is_haybox(scene.package.cook->in);
+    return applies ? Findings{{{}, cook_place(scene, "in")}} : Findings{};
+}
+
+constexpr CautionRule rules[] = {
+    {"slow-cooker-frozen", CautionLevel::Refuse,
+     "a slow cooker must not be filled with frozen food; expected food that is fully thawed",
+     "thaw it first (method = \"refrigerator\"), or cook it from frozen in the oven or in a pot",
+     slow_cookers, frozen_in_slow_cooker},
+    {"low-heat-frozen", CautionLevel::Refuse,
+     "\"{0}\" heats too slowly for frozen food; expected food that is fully thawed, or more heat",
+     "thaw it first (method = \"refrigerator\"), or cook it from frozen in a hot oven or in a pot",
+     low_heat, refuses<ThawMethod::FromFrozen, Heat::Low>},
+    {"slow-cooker-from-microwave", CautionLevel::Refuse,
+     "food from the microwave is warm in parts already, and a slow cooker heats it too slowly",
+     "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven", microwave,
+     refuses<ThawMethod::Microwave, Heat::SlowCooker>},
+    {"low-heat-from-microwave", CautionLevel::Refuse,
+     "food from the microwave is warm in parts already, and \"{0}\" heats it too slowly",
+     "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven", microwave,
+     refuses<ThawMethod::Microwave, Heat::Low>},
+    {"slow-cooker-from-water", CautionLevel::LabelAndCard,
+     "Thawed through, it goes into the slow cooker at once: on high for the first hour.", "",
+     slow_cookers, passes<Passage::AtOnceHigh, Heat::SlowCooker>,
+     "STRAIGHT INTO SLOW COOKER - 1 H ON HIGH"},
+    {"low-heat-from-water", CautionLevel::LabelAndCard,
+     "Thawed through, it is cooked at once: have the heat up before it goes in.", "", low_heat,
+     passes<Passage::AtOnceHot, Heat::Low>, "HEAT UP BEFORE IT GOES IN"},
+    {"haybox-boil-first", CautionLevel::LabelAndCard,
+     "Bring it to a full boil in the pot first: the box only keeps the heat.", "",
+     "common practice, no source", keeps_heat_only, "FULL BOIL BEFORE IT GOES IN"},
+    {"slow-cooker-thaw-first", CautionLevel::Card,
+     "Thaw it fully, and keep it in the refrigerator until it goes into the slow cooker.", "",
+     slow_cookers, passes<Passage::KeptCold, Heat::SlowCooker>, "THAW FULLY BEFORE SLOW COOKER"},
+    {"low-heat-thaw-first", CautionLevel::Card,
+     "Thaw it fully, and keep it in the refrigerator until it is cooked.", "", slow_cookers,
+     passes<Passage::KeptCold, Heat::Low>, "THAW FULLY BEFORE COOKING"},
+    {"frozen-pressure-cooker", CautionLevel::Card,
+     "From frozen only as the pressure cooker's own instructions say, and in pieces that lie "
+     "loose.",
+     "", "common practice, no source", passes<Passage::FrozenByBook, Heat::PressureCooker>,
+     "AS THE PRESSURE COOKER LEAFLET SAYS"},
+    {"frozen-grill", CautionLevel::Card,
+     "From frozen it burns outside before the middle is hot: better thawed first, or begun in the "
+     "oven.",
+     "", "common practice, no source", passes<Passage::FrozenUneven, Heat::Grill>},
+};
+
+} // namespace
+
+std::span<const CautionRule> pairing_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

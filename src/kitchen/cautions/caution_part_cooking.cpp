@@ -1,0 +1,296 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/foods/meat_words.h"
+#include "kitchen/texts/text.h"
+
+#include <algorithm>
+#include <array>
+#include <span>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view source =
+    "USDA FSIS, Barbecue and Food Safety: never brown or partially cook meat to finish later (read "
+    "in a copy)";
+
+/// Cooked in part, without any doubt: English, Spanish, German.
+const PhraseBook& in_part() {
+    static const PhraseBook book{
+        {"part cooked",  "part cook",        "par cooked",     "par cook",      "parcooked",
+         "partcooked",   "partially cooked", "partially cook", "partly cooked", "partly cook",
+         "half cooked",  "half cook",        "undercooked",    "undercook",     "under cooked",
+         "parboiled",    "parboil",          "par boiled",     "par boil",      "half done",
+         "half roasted", "a medio cocer",    "a medio hacer",  "a medio asar",  "medio cocido",
+         "medio cocida", "medio hecho",      "medio hecha",    "semicocido",    "semicocida",
+         "poco hecho",   "poco hecha",       "precocer",       "halb gar",      "halb gare",
+         "halb durch",   "halb gebraten",    "halb gekocht",   "angaren",       "vorkochen"}};
+    return book;
+}
+
+bool begins_with_any(const std::string& word, std::span<const std::string_view> stems) {
+    return std::ranges::any_of(stems, [&](auto stem) { return word.starts_with(stem); });
+}
+
+/// "Cocinar el pollo a medias": the verb stands a few words before.
+bool says_halfway_in_spanish(const std::vector<std::string>& words) {
+    static constexpr std::string_view heat[] = {"coc",  "cuec",  "cuez", "asa",
+                                                "frei", "horne", "hac"};
+    constexpr std::size_t farthest = 5;
+    for (std::size_t i = 1; i < words.size(); ++i) {
+        const auto first = i > farthest ? i - farthest : 0;
+        if (words[i] == "medias" && words[i - 1] == "a" &&
+            std::any_of(words.begin() + static_cast<std::ptrdiff_t>(first),
+                        words.begin() + static_cast<std::ptrdiff_t>(i),
+                        [](const auto& word) { return begins_with_any(word, heat); })) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// A word for "in part" beside one for cooking: "partly grilled", "medio frito", "halb braten". By
+/// stems, for cooks bend them; "half a chicken" and "half roast duck" are whole things.
+bool says_part_of_cooking(const std::vector<std::string>& words) {
+    struct Tongue {
+        std::vector<std::string_view> part;
+        std::vector<std::string_view> heat;
+    };
+    static const Tongue tongues[] = {
+        {{"part", "par", "partly", "partially", "semi"},
+         {"cook", "roast", "fried", "fry", "grill", "bak", "poach", "brais", "boil"}},
+        {{"medio", "media", "parcialmente", "semi"},
+         {"coc", "cuec", "cuez", "asa", "frei", "frit", "horne", "hech", "hac", "guis"}},
+        {{"halb", "teilweise", "teils"},
+         {"gar", "gegar", "brat", "gebrat", "koch", "gekoch", "schmor", "geschmor", "durch"}}};
+    for (std::size_t i = 0; i + 1 < words.size(); ++i) {
+        for (const auto& tongue : tongues) {
+            if (std::ranges::find(tongue.part, words[i]) != tongue.part.end() &&
+                begins_with_any(words[i + 1], tongue.heat)) {
+                return true;
+            }
+        }
+    }
+    return says_halfway_in_spanish(words);
+}
+
+/// Whether a text says so, in any of the forms that German bends its words into.
+bool is_in_part(const std::vector<std::string>& words) {
+    constexpr std::array<std::string_view, 11> stems{
+        "halbgar",    "teilgegart", "angegart", "teilgar", "angar",    "halbdurch",
+        "precocinar", "precuez",    "parcook",  "parfr",   "precocine"};
+    const auto bent = [&](const std::string& word) {
+        return std::ranges::any_of(stems, [&](auto stem) { return word.starts_with(stem); });
+    };
+    return !in_part().find(words).empty() || std::ranges::any_of(words, bent) ||
+           says_part_of_cooking(words);
+}
+
+/// Coloured outside; whether it is cooked through is not said.
+const PhraseBook& browned() {
+    static const PhraseBook book{{"brown",
+                                  "browned",
+                                  "sear",
+                                  "seared",
+                                  "pan seared",
+                                  "dorado",
+                                  "dorada",
+                                  "dorados",
+                                  "doradas",
+                                  "dorar",
+                                  "sellado",
+                                  "sellada",
+                                  "sellar",
+                                  "marcado",
+                                  "marcada",
+                                  "marcar",
+                                  "soasado",
+                                  "rehogado",
+                                  "rehogada",
+                                  "angebraten",
+                                  "anbraten",
+                                  "angebratene",
+                                  "angebratenes",
+                                  "angerostet",
+                                  "vorgebraten",
+                                  "vorgegart",
+                                  "vorgaren",
+                                  "brown sugar",
+                                  "brown rice",
+                                  "brown bread",
+                                  "brown butter",
+                                  "brown sauce",
+                                  "brown lentil",
+                                  "brown onion",
+                                  "brown mushroom",
+                                  "brown shrimp",
+                                  "brown stock",
+                                  "brown gravy",
+                                  "brown bean",
+                                  "still pink",
+                                  "pink inside",
+                                  "pink in the middle",
+                                  "rare inside",
+                                  "rosado por dentro",
+                                  "rosada por dentro",
+                                  "aun rosado",
+                                  "todavia rosado",
+                                  "crudo por dentro",
+                                  "cruda por dentro",
+                                  "sancochar",
+                                  "sancochado",
+                                  "innen rosa",
+                                  "noch rosa",
+                                  "innen roh",
+                                  "noch blutig",
+                                  "dore",
+                                  "selle",
+                                  "sella",
+                                  "marque",
+                                  "soasar",
+                                  "soase"}};
+    return book;
+}
+
+/// But not "brown sugar" and the like, which the list has as two words.
+bool is_browned(const std::vector<std::string>& words) {
+    return std::ranges::any_of(browned().find(words), [&](const PhraseMatch& match) {
+        return match.count == 1 || !words.at(match.first).starts_with("brown");
+    });
+}
+
+/// That something is kept for another time.
+const PhraseBook& for_later() {
+    static const PhraseBook book{{"chill",
+                                  "chilled",
+                                  "refrigerate",
+                                  "refrigerated",
+                                  "freeze",
+                                  "frozen",
+                                  "cool down",
+                                  "cool it",
+                                  "cool them",
+                                  "let cool",
+                                  "finish later",
+                                  "until later",
+                                  "for later",
+                                  "next day",
+                                  "another day",
+                                  "cooking on the day",
+                                  "finish on the day",
+                                  "finish it on the day",
+                                  "finish them on the day",
+                                  "otro dia",
+                                  "hasta manana",
+                                  "dejar para manana",
+                                  "am kochtag fertig",
+                                  "morgen fertig",
+                                  "anderen tag",
+                                  "day after",
+                                  "overnight",
+                                  "tomorrow",
+                                  "enfriar",
+                                  "enfrie",
+                                  "enfria",
+                                  "dejar enfriar",
+                                  "congelar",
+                                  "congele",
+                                  "refrigerar",
+                                  "refrigere",
+                                  "a la nevera",
+                                  "al frigorifico",
+                                  "dia siguiente",
+                                  "para otro dia",
+                                  "terminar despues",
+                                  "toda la noche",
+                                  "kuhl stellen",
+                                  "kalt stellen",
+                                  "kaltstellen",
+                                  "abkuhlen",
+                                  "auskuhlen",
+                                  "einfrieren",
+                                  "in den kuhlschrank",
+                                  "am nachsten tag",
+                                  "am folgenden tag",
+                                  "uber nacht",
+                                  "spater fertig"}};
+    return book;
+}
+
+bool has_raw_meat(const Scene& scene) {
+    return holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawCut});
+}
+
+bool names_meat(const std::vector<std::string>& words) {
+    const auto named = meats_in(words);
+    return named.poultry || named.pork || named.beef_or_lamb || named.game || named.some;
+}
+
+std::vector<PlacedText> packed_texts(const Package& package) {
+    auto texts = texts_in_bag(package);
+    texts.push_back({package.note, package.where.key("note")});
+    return texts;
+}
+
+/// "Part-cooked chicken" wherever it is named, or the same words of a dish of raw meat.
+Findings part_cooked(const Scene& scene) {
+    Findings found;
+    for (const auto& [text, where] : packed_texts(scene.package)) {
+        const auto words = words_of(text);
+        if (!says_no(words) && is_in_part(words) && (has_raw_meat(scene) || names_meat(words))) {
+            found.push_back({{text}, where});
+        }
+    }
+    return found;
+}
+
+Findings perhaps_part_cooked(const Scene& scene) {
+    Findings found;
+    for (const auto& [text, where] : packed_texts(scene.package)) {
+        const auto words = words_of(text);
+        if (has_raw_meat(scene) && !says_no(words) && is_browned(words) && names_meat(words)) {
+            found.push_back({{text}, where});
+        }
+    }
+    return found;
+}
+
+/// A step that begins to cook meat and then puts it by, or cooks meat in part, which says as much.
+Findings paused(const Scene& scene) {
+    if (!scene.package.cook) {
+        return {};
+    }
+    const auto& steps = scene.package.cook->steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+        const auto words = words_of(steps[i]);
+        const bool puts_by = !for_later().find(words).empty();
+        const bool pauses = puts_by && (is_browned(words) || is_in_part(words));
+        if (!says_no(words) && ((pauses && (has_raw_meat(scene) || names_meat(words))) ||
+                                (is_in_part(words) && names_meat(words)))) {
+            return {{{}, cook_place(scene, "steps").index(i)}};
+        }
+    }
+    return {};
+}
+
+constexpr CautionRule rules[] = {
+    {"part-cooked", CautionLevel::Refuse,
+     "\"{0}\": meat must not be cooked in part to be finished later, what lives in it survives and "
+     "grows",
+     "cook it through before it is frozen, or freeze it raw", source, part_cooked},
+    {"cook-without-pause", CautionLevel::LabelAndCard,
+     "Once you have begun to cook it, cook it through without a pause.", "", source, paused,
+     "COOK THROUGH WITHOUT A PAUSE"},
+    {"part-cooked-perhaps", CautionLevel::Report,
+     "\"{0}\": is that meat only browned? cook it through before it is frozen, or freeze it raw",
+     "", source, perhaps_part_cooked},
+};
+
+} // namespace
+
+std::span<const CautionRule> part_cooking_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

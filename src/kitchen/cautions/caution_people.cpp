@@ -1,0 +1,319 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/texts/negation.h"
+#include "kitchen/texts/text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fmt/format.h>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view altitude_source = "USDA FSIS, Cooking at High Altitude";
+constexpr std::string_view risk_source =
+    "CDC, Tips for preventing Listeria food poisoning, 2014; Health Canada, food safety for "
+    "vulnerable populations";
+constexpr std::string_view pregnancy_source =
+    "NHS, Foods to avoid in pregnancy (read in a copy); Food Standards Agency";
+
+constexpr double feet_in_metre = 1.0 / 0.3048;
+constexpr double high_altitude_feet = 3000.0;
+
+double feet(const Scene& scene) {
+    return scene.settings.altitude_metres * feet_in_metre;
+}
+
+bool is_high(const Scene& scene) {
+    // A metre of slack: 3000 ft is 914.4 m, which people write as 914.
+    return feet(scene) + feet_in_metre >= high_altitude_feet;
+}
+
+std::string altitude_text(const Scene& scene) {
+    const auto metres = fmt::format("{} m", std::lround(scene.settings.altitude_metres));
+    const auto in_feet = fmt::format("{} ft", std::lround(feet(scene)));
+    return scene.settings.measures == Measures::Us ? in_style(in_feet, metres, false, style(scene))
+                                                   : in_style(metres, in_feet, true, style(scene));
+}
+
+/// Water boils at 212 °F less 0.0018 °F for every foot: Colorado State University Extension,
+/// High Altitude Food Preparation (203 °F at 5000 ft).
+std::string boiling_text(const Scene& scene) {
+    return published_text(std::round(212.0 - 0.0018 * feet(scene)), TemperatureUse::ColdLimit,
+                          style(scene));
+}
+
+Findings simmering_high_up(const Scene& scene) {
+    const bool simmers = is_in(scene.package, Vessel::Pot) || is_in(scene.package, Vessel::Pan) ||
+                         is_in(scene.package, Vessel::Steamer);
+    if (!is_high(scene) || !simmers) {
+        return {};
+    }
+    return {{{altitude_text(scene), boiling_text(scene)}, cook_place(scene, "in")}};
+}
+
+Findings slow_cooker_high_up(const Scene& scene) {
+    if (!is_high(scene) || !is_in(scene.package, Vessel::SlowCooker)) {
+        return {};
+    }
+    return {{{altitude_text(scene)}, cook_place(scene, "in")}};
+}
+
+/// Smoked fish is only safe for them inside a cooked dish; cold cuts only when steaming hot.
+Findings ready_to_eat_at_risk(const Scene& scene) {
+    if (!scene.settings.people_at_risk || !holds(scene, {FoodKind::ReadyToEat})) {
+        return {};
+    }
+    return {{{published_text(165, TemperatureUse::SafeMinimum, style(scene))},
+             scene.package.where.key("food")}};
+}
+
+Findings low_target_at_risk(const Scene& scene) {
+    const auto minimum = safe_minimum(scene.table, scene.package);
+    const auto& cook = scene.package.cook;
+    if (!scene.settings.people_at_risk || !minimum || !cook || cook->because.empty() ||
+        (cook->until && reaches(cook->until->celsius, *minimum))) {
+        return {};
+    }
+    return {{{}, cook_place(scene, "because")}};
+}
+
+/// Hot enough to kill what makes these foods a risk: the agencies' 165 °F.
+bool is_cooked_hot(const Package& package) {
+    constexpr double celsius = 73.9;
+    return package.cook && package.cook->until && package.cook->until->celsius >= celsius;
+}
+
+bool comes_late(const Finish& finish) {
+    return finish.when.anchor == When::Anchor::AtServing ||
+           finish.when.anchor == When::Anchor::BeforeEnd;
+}
+
+/// What is eaten without having been hot: all of a dish that is not, else what is added late.
+std::vector<PlacedText> texts_not_heated(const Package& package) {
+    if (!is_cooked_hot(package)) {
+        auto texts = food_texts(package);
+        texts.push_back({package.note, package.where.key("note")});
+        return texts;
+    }
+    std::vector<PlacedText> texts;
+    for (const auto& finish : package.finish) {
+        if (comes_late(finish)) {
+            texts.push_back({text_of(finish.add), finish.where.key("add")});
+        }
+    }
+    return texts;
+}
+
+/// Where the people who eat are at risk and a food that the book names is not heated through.
+Findings at_risk(const Scene& scene, const PhraseBook& book) {
+    const auto named = scene.settings.people_at_risk
+                           ? first_named(texts_not_heated(scene.package), book)
+                           : std::nullopt;
+    return named ? Findings{{{}, named->where}} : Findings{};
+}
+
+Findings smoked_fish(const Scene& scene) {
+    static const PhraseBook book{{"smoked fish",
+                                  "smoked salmon",
+                                  "smoked trout",
+                                  "smoked mackerel",
+                                  "smoked haddock",
+                                  "smoked eel",
+                                  "smoked herring",
+                                  "smoked cod",
+                                  "smoked halibut",
+                                  "kipper",
+                                  "lox",
+                                  "gravlax",
+                                  "gravad lax",
+                                  "bloater",
+                                  "buckling",
+                                  "pescado ahumado",
+                                  "salmon ahumado",
+                                  "trucha ahumada",
+                                  "caballa ahumada",
+                                  "bacalao ahumado",
+                                  "anguila ahumada",
+                                  "raucherfisch",
+                                  "raucherlachs",
+                                  "lachs gerauchert",
+                                  "geraucherter lachs",
+                                  "geraucherte forelle",
+                                  "raucherforelle",
+                                  "rauchermakrele",
+                                  "raucheraal",
+                                  "bucklinge",
+                                  "schillerlocke",
+                                  "graved lachs"}};
+    return at_risk(scene, book);
+}
+
+Findings raw_egg(const Scene& scene) {
+    static const PhraseBook book{
+        {"raw egg",  "runny egg",   "soft boiled egg", "poached egg", "mayonnaise", "aioli",
+         "mousse",   "tiramisu",    "hollandaise",     "bearnaise",   "eggnog",     "zabaglione",
+         "sabayon",  "huevo crudo", "huevos crudos",   "huevo poche", "yema cruda", "mayonesa",
+         "alioli",   "rohes ei",    "rohe eier",       "rohem ei",    "weiches ei", "mayonnaisen",
+         "majonase", "eierlikor"}};
+    return at_risk(scene, book);
+}
+
+Findings soft_cheese(const Scene& scene) {
+    static const PhraseBook book{{"soft cheese",      "blue cheese",  "brie",
+                                  "camembert",        "chevre",       "gorgonzola",
+                                  "roquefort",        "danish blue",  "dolcelatte",
+                                  "soft goat cheese", "taleggio",     "limburger",
+                                  "munster",          "queso fresco", "queso azul",
+                                  "queso blando",     "cabrales",     "queso de cabra blando",
+                                  "torta del casar",  "weichkase",    "blauschimmelkase",
+                                  "edelpilzkase",     "romadur",      "harzer"}};
+    return at_risk(scene, book);
+}
+
+Findings raw_milk(const Scene& scene) {
+    static const PhraseBook book{
+        {"raw milk", "unpasteurised milk", "unpasteurized milk", "unpasteurised", "unpasteurized",
+         "raw cream", "leche cruda", "leche sin pasteurizar", "sin pasteurizar", "rohmilch",
+         "rohmilchkase", "vorzugsmilch", "nicht pasteurisiert", "unpasteurisiert"}};
+    Findings found;
+    for (const auto& text : texts_not_heated(scene.package)) {
+        if (scene.settings.people_at_risk && !book.find(words_of(text.text)).empty()) {
+            return {{{}, text.where}}; // "without pasteurising" is no denial here
+        }
+    }
+    return found;
+}
+
+Findings pate(const Scene& scene) {
+    static const PhraseBook book{{"pate", "liver sausage", "liverwurst", "liver spread",
+                                  "rillettes", "foie gras", "pate de higado", "foie", "leberwurst",
+                                  "pastete", "leberpastete", "teewurst", "mettwurst"}};
+    return at_risk(scene, book);
+}
+
+Findings berries(const Scene& scene) {
+    static const PhraseBook book{
+        {"berry",         "mixed berry", "frozen berry",  "raspberry",      "strawberry",
+         "blueberry",     "blackberry",  "blackcurrant",  "redcurrant",     "currant",
+         "cranberry",     "bilberry",    "fresa",         "frambuesa",      "arandano",
+         "mora",          "zarzamora",   "grosella",      "frutos rojos",   "frutos del bosque",
+         "beere",         "beeren",      "himbeere",      "himbeeren",      "erdbeere",
+         "erdbeeren",     "heidelbeere", "heidelbeeren",  "blaubeere",      "blaubeeren",
+         "brombeere",     "brombeeren",  "johannisbeere", "johannisbeeren", "preiselbeeren",
+         "beerenmischung"}};
+    return at_risk(scene, book);
+}
+
+/// "Baby spinach" is for no baby.
+bool is_for_infants(const Package& package) {
+    static const PhraseBook book{{"baby food",   "baby puree",  "baby meal",    "baby porridge",
+                                  "baby cereal", "for baby",    "for the baby", "for our baby",
+                                  "for a baby",  "baby led",    "weaning",      "infant",
+                                  "infants",     "first food",  "papilla",      "papillas",
+                                  "bebe",        "bebes",       "lactante",     "lactantes",
+                                  "babybrei",    "babynahrung", "babykost",     "fur das baby",
+                                  "furs baby",   "saugling",    "sauglinge",    "beikost"}};
+    const std::vector<PlacedText> texts{{package.dish, {}}, {package.note, {}}};
+    return first_named(texts, book).has_value();
+}
+
+bool names_honey(const ReadText& read) {
+    const auto honey = mentions(read.text, Section::People, "honey");
+    for (std::size_t i = 0; i < honey.size(); ++i) {
+        if (!is_denied(read.text, honey, i)) {
+            return names_food(read.field) || read.field == FreeText::Note ||
+                   read.field == FreeText::Step;
+        }
+    }
+    return false;
+}
+
+Findings honey(const Scene& scene) {
+    const bool infants = is_for_infants(scene.package) || holds_class(scene, "infant food");
+    if (!scene.settings.people_at_risk && !infants) {
+        return {};
+    }
+    const auto named = std::ranges::find_if(scene.texts, names_honey);
+    return named == scene.texts.end() ? Findings{} : Findings{{{}, named->where}};
+}
+
+/// What is said of such food as a whole, where nothing is said of the very one.
+Findings other_ready_to_eat(const Scene& scene) {
+    return smoked_fish(scene).empty() && pate(scene).empty() ? ready_to_eat_at_risk(scene)
+                                                             : Findings{};
+}
+
+/// Where people at risk are named: what is printed is no doctor's word.
+Findings no_medical_advice(const Scene& scene);
+
+constexpr CautionRule rules[] = {
+    {"risk-low-target", CautionLevel::LabelAndCard,
+     "Not for people who are pregnant, very young, old or weakened by illness: it is not heated "
+     "to the usual safe minimum.",
+     "", risk_source, low_target_at_risk, "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
+    {"risk-ready-to-eat", CautionLevel::Card,
+     "For people who are pregnant, very young, old or weakened by illness, heat it to {0} or "
+     "until it steams.",
+     "", risk_source, other_ready_to_eat},
+    {"risk-honey", CautionLevel::LabelAndCard,
+     "Not for children under 12 months: it contains honey.", "",
+     "INSPQ (Quebec), From Tiny Tot to Toddler, Honey: never for babies under age 1", honey,
+     "NOT FOR CHILDREN UNDER 12 MONTHS"},
+    {"risk-smoked-fish", CautionLevel::LabelAndCard,
+     "Pregnant, old or ill people: heat the smoked fish until it steams all through.", "",
+     "Food Standards Agency and Food Standards Scotland, Advice on ready-to-eat smoked fish (read "
+     "in a copy)",
+     smoked_fish, "PREGNANT - OLD - ILL - STEAM IT THROUGH"},
+    {"risk-raw-egg", CautionLevel::LabelAndCard,
+     "Not for pregnant, very young, old or ill people: egg in it is raw or soft.", "",
+     pregnancy_source, raw_egg, "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
+    {"risk-soft-cheese", CautionLevel::LabelAndCard,
+     "Pregnant, very young, old or ill people: heat the soft cheese until it steams.", "",
+     pregnancy_source, soft_cheese, "PREGNANT - YOUNG - OLD - ILL - STEAM IT"},
+    {"risk-raw-milk", CautionLevel::LabelAndCard,
+     "Not for pregnant, very young, old or ill people: it contains raw milk.", "", pregnancy_source,
+     raw_milk, "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
+    {"risk-pate", CautionLevel::LabelAndCard,
+     "Not for pregnant, very young, old or ill people: it contains pâté.", "", pregnancy_source,
+     pate, "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
+    {"risk-berries", CautionLevel::LabelAndCard,
+     "Pregnant, very young, old or ill people: boil the berries for 1 minute.", "",
+     "Food Safety Authority of Ireland, Berries: advice to boil imported frozen berries", berries,
+     "PREGNANT - YOUNG - OLD - ILL - BOIL IT"},
+    {"risk-no-medical-advice", CautionLevel::LabelAndCard, "This is not medical advice.", "",
+     "common practice, no source", no_medical_advice},
+    {"high-altitude", CautionLevel::Card,
+     "At {0} water boils at about {1}: simmering takes longer. The safe temperature stays the "
+     "same.",
+     "", altitude_source, simmering_high_up},
+    {"high-altitude-slow-cooker", CautionLevel::Card,
+     "At {0} run the slow cooker on high for the first hour at least, allow more time, and check "
+     "with a thermometer.",
+     "", "Colorado State University Extension, High Altitude Food Preparation", slow_cooker_high_up,
+     "RUN ON HIGH FOR THE FIRST HOUR"},
+};
+
+Findings no_medical_advice(const Scene& scene) {
+    if (holds(scene, {FoodKind::InfantFood})) {
+        return {{{}, scene.package.where.key("food")}};
+    }
+    for (const auto& rule : rules) {
+        if (rule.id.starts_with("risk-") && rule.find != no_medical_advice) {
+            if (auto found = rule.find(scene); !found.empty()) {
+                return {{{}, std::move(found.front().where)}};
+            }
+        }
+    }
+    return {};
+}
+
+} // namespace
+
+std::span<const CautionRule> people_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,216 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cautions/plausible.h"
+#include "kitchen/measures/unit_text.h"
+#include "kitchen/storage/chilled_wait.h"
+
+#include <algorithm>
+
+// What can be read but is hardly meant: a slip of the keyboard that would print a wrong date or a
+// thawing time far too short.
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+using std::chrono::days;
+
+constexpr std::string_view practice = "common practice, no source";
+
+KeyPath made_place(const Scene& scene) {
+    return scene.package.made ? scene.package.where.key("made") : KeyPath{"day.made"};
+}
+
+/// Whether the printed date is before today: then that is said, and not how old the food is.
+bool is_past(const Scene& scene) {
+    return scene.settings.today && scene.keep.date < *scene.settings.today;
+}
+
+std::chrono::months most_months(Figure figure) {
+    return std::chrono::months{static_cast<int>(bounds_of(figure).most)};
+}
+
+Findings made_years_away(const Scene& scene) {
+    const auto& today = scene.settings.today;
+    if (!today) {
+        return {};
+    }
+    const auto latest = add_months(*today, most_months(Figure::MadeMonthsAhead));
+    const auto earliest = add_months(*today, -most_months(Figure::MadeMonthsAgo));
+    if (earliest <= scene.made && scene.made <= latest) {
+        return {};
+    }
+    return {{{to_iso(scene.made), to_iso(*today), to_iso(earliest), to_iso(latest)},
+             made_place(scene)}};
+}
+
+Findings made_in_future(const Scene& scene) {
+    const auto& today = scene.settings.today;
+    if (!today || scene.made <= *today) {
+        return {};
+    }
+    return {{{to_iso(scene.made), to_iso(*today)}, made_place(scene)}};
+}
+
+Findings made_long_ago(const Scene& scene) {
+    const auto& today = scene.settings.today;
+    if (!today || is_past(scene)) {
+        return {};
+    }
+    const auto ago = static_cast<double>(days_between(scene.made, *today).count());
+    return hold_against_bounds(Figure::MadeDaysAgo, ago) == Plausible::TooLarge
+               ? Findings{{{to_iso(scene.made), to_iso(*today)}, made_place(scene)}}
+               : Findings{};
+}
+
+template <DateBasis basis>
+Findings past_its_date(const Scene& scene) {
+    if (!is_past(scene) || scene.keep.basis != basis) {
+        return {};
+    }
+    return {{{to_iso(scene.keep.date), to_iso(*scene.settings.today)},
+             scene.package.where.key(basis == DateBasis::SetByCook ? "use_by" : "dish")}};
+}
+
+Findings made_after_packing(const Scene& scene) {
+    if (!scene.packing_day || scene.made <= *scene.packing_day) {
+        return {};
+    }
+    return {{{to_iso(scene.made), to_iso(*scene.packing_day)}, made_place(scene)}};
+}
+
+/// Made earlier, and nothing said of the days since: they count unless it was frozen at once.
+Findings chilled_since_made(const Scene& scene) {
+    const days written{scene.package.days_refrigerated};
+    if (!scene.packing_day || days_chilled(scene.package, *scene.packing_day) <= written) {
+        return {};
+    }
+    const auto since = days_between(scene.made, *scene.packing_day);
+    return {{{to_iso(scene.made), to_iso(*scene.packing_day), std::to_string(since.count())},
+             scene.package.where.key("days_refrigerated")}};
+}
+
+Findings use_by_years_away(const Scene& scene) {
+    const auto most = static_cast<int>(bounds_of(Figure::UseByMonths).most);
+    const auto end = add_months(scene.made, std::chrono::months{most});
+    if (scene.keep.basis != DateBasis::SetByCook || scene.keep.date <= end) {
+        return {};
+    }
+    return {{{to_iso(scene.keep.date), to_iso(scene.made), std::to_string(most), to_iso(end)},
+             scene.package.where.key("use_by")}};
+}
+
+Findings use_by_beyond_all_lists(const Scene& scene) {
+    const auto& rows = scene.table.rows;
+    if (scene.keep.basis != DateBasis::SetByCook || !scene.package.food.empty() || rows.empty()) {
+        return {};
+    }
+    const auto longest = std::ranges::max(rows, {}, &StorageRow::high);
+    const auto end = add_months(scene.made, longest.high);
+    if (scene.keep.date <= end) {
+        return {};
+    }
+    return {{{to_iso(scene.keep.date), to_iso(end), std::to_string(longest.high.count())},
+             scene.package.where.key("use_by")}};
+}
+
+std::string grams_text(const Scene& scene, double grams) {
+    return to_text(Mass{grams}, style(scene));
+}
+
+Findings serving_weight(const Scene& scene) {
+    const auto each = serving_grams(scene.package);
+    if (!each || hold_against_bounds(Figure::ServingWeight, *each) == Plausible::Yes) {
+        return {};
+    }
+    const auto& expected = bounds_of(Figure::ServingWeight);
+    return {{{grams_text(scene, scene.package.weight->grams),
+              std::to_string(scene.package.servings), grams_text(scene, *each),
+              grams_text(scene, expected.least), grams_text(scene, expected.most)},
+             scene.package.where.key("weight")}};
+}
+
+Findings bag_face(const Scene& scene, Plausible wrong) {
+    const auto area = bag_area(scene.package);
+    if (!area || hold_against_bounds(Figure::BagArea, *area) != wrong) {
+        return {};
+    }
+    return {{{grams_text(scene, scene.package.weight->grams),
+              thickness_text(*scene.package.thickness, style(scene)),
+              thickness_text(least_thickness(*scene.package.weight), style(scene))},
+             scene.package.where.key("thickness")}};
+}
+
+Findings bag_too_wide(const Scene& scene) {
+    return bag_face(scene, Plausible::TooLarge);
+}
+
+Findings bag_too_narrow(const Scene& scene) {
+    return bag_face(scene, Plausible::TooSmall);
+}
+
+Findings many_portions(const Scene& scene) {
+    const auto& package = scene.package;
+    const double portions = static_cast<double>(package.servings) * package.bags;
+    if (hold_against_bounds(Figure::Portions, portions) != Plausible::TooLarge) {
+        return {};
+    }
+    return {{{std::to_string(package.servings), std::to_string(package.bags),
+              std::to_string(package.servings * package.bags)},
+             package.where.key("servings")}};
+}
+
+constexpr CautionRule rules[] = {
+    {"use-by-years-away", CautionLevel::Refuse,
+     "use_by {0} is more than {2} months after the day it was made, {1}; expected {3} at the "
+     "latest",
+     "no published list keeps any food longer than 18 months at its best: is the year right?",
+     practice, use_by_years_away},
+    {"made-years-away", CautionLevel::Refuse,
+     "made {0} is years away from today, {1}; expected a day from {2} to {3}",
+     "is the year right? what has stood in a freezer for longer than that needs no new label",
+     practice, made_years_away},
+    {"bag-too-wide", CautionLevel::Refuse,
+     "a bag of {0} that is {1} thick would be wider than an A2 sheet, and its thawing and freezing "
+     "times far too short; expected a thickness of {2} at least",
+     "weight and thickness are of one bag, as frozen, lying flat", practice, bag_too_wide},
+    {"bag-too-narrow", CautionLevel::Report,
+     "a bag of {0} that is {1} thick would be smaller than the palm of a hand: are both of one "
+     "bag, "
+     "lying flat?",
+     "", practice, bag_too_narrow},
+    {"serving-weight", CautionLevel::Report,
+     "weight {0} for servings = {1} is {2} for each, expected {3} to {4}: both are of one bag", "",
+     practice, serving_weight},
+    {"many-portions", CautionLevel::Report,
+     "servings = {0} in bags = {1} makes {2} portions of one dish: servings counts one bag", "",
+     practice, many_portions},
+    {"made-in-future", CautionLevel::Report,
+     "made {0} is later than today, {1}, and the printed dates count from it: is it right?", "",
+     practice, made_in_future},
+    {"made-long-ago", CautionLevel::Report,
+     "made {0} is more than a year before today, {1}: is the year right?", "", practice,
+     made_long_ago},
+    {"already-past-best", CautionLevel::Report, "already past its best: {0} is before today, {1}",
+     "", "FoodSafety.gov, Cold Food Storage Chart", past_its_date<DateBasis::StorageTable>},
+    {"already-past-use-by", CautionLevel::Report,
+     "already past its use-by date: {0} is before today, {1}", "", practice,
+     past_its_date<DateBasis::SetByCook>},
+    {"made-after-packing", CautionLevel::Report,
+     "made {0} is later than the packing day, {1}: is it right?", "", practice, made_after_packing},
+    {"chilled-since-made", CautionLevel::Report,
+     "made {0}, before the packing day, {1}: unless it was frozen at once, its days in the "
+     "refrigerator count, so write days_refrigerated = {2}",
+     "", "FDA Food Code 3-501.17, Date Marking", chilled_since_made},
+    {"use-by-beyond-all-lists", CautionLevel::Report,
+     "use_by {0} is later than {1}: no published list keeps any food longer than {2} months at its "
+     "best; name its food",
+     "", "FoodSafety.gov, Cold Food Storage Chart", use_by_beyond_all_lists},
+};
+
+} // namespace
+
+std::span<const CautionRule> plausible_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

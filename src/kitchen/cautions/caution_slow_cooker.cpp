@@ -1,0 +1,197 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cooking/gentle_heat.h"
+#include "kitchen/foods/beans.h"
+#include "kitchen/foods/dish_words.h"
+#include "kitchen/measures/temperature.h"
+#include "kitchen/texts/negation.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view slow_cookers =
+    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
+constexpr std::string_view bean_source =
+    "FDA, Bad Bug Book, phytohaemagglutinin; Food Safety Information Council (Australia), Slow "
+    "cookers";
+
+bool is_slow_cooker(const Scene& scene) {
+    return is_in(scene.package, Vessel::SlowCooker);
+}
+
+/// The first temperature in a text: 110 °C of "110 °C, lid on".
+std::optional<Temperature> first_temperature(std::string_view text) {
+    for (auto at = text.find_first_of("0123456789"); at < text.size(); ++at) {
+        for (auto size = text.size() - at; size > 0; --size) {
+            if (auto temperature = parse_temperature(text.substr(at, size))) {
+                return temperature.value();
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// At these, and where no temperature is named, beans in an oven may never boil. Ours: an oven at
+/// 125 °C keeps a covered dish below the boil for hours.
+bool is_low_oven(const Scene& scene) {
+    constexpr double too_cool_celsius = 125.0;
+    if (!is_in(scene.package, Vessel::Oven)) {
+        return false;
+    }
+    const auto& setting = scene.package.cook->setting;
+    const auto temperature = first_temperature(setting);
+    return temperature ? temperature->celsius <= too_cool_celsius
+                       : setting.empty() || says(worded(setting), Section::Setting, "low") ||
+                             says(worded(scene.package.cook->in), Section::Setting, "low");
+}
+
+Findings step_says_frozen(const Scene& scene) {
+    Findings found;
+    if (!is_slow_cooker(scene)) {
+        return found;
+    }
+    for (const auto& read : scene.texts) {
+        if (read.field == FreeText::Step &&
+            is_meant(read.text, mentions(read.text, Section::Thawing, "frozen"))) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
+/// A dish cooked for certain; or one that may be, in the cooker for too short to cook it raw.
+bool is_reheated(const Scene& scene) {
+    constexpr std::chrono::minutes too_short_to_cook{180};
+    if (holds_raw(scene)) {
+        return false;
+    }
+    const auto& time = scene.package.cook->time;
+    return holds(scene, {FoodKind::Leftover}) ||
+           (holds(scene, {FoodKind::CookedDish, FoodKind::EggDish}) && time &&
+            time->high < too_short_to_cook);
+}
+
+Findings reheating(const Scene& scene) {
+    if (!is_slow_cooker(scene) || !is_reheated(scene)) {
+        return {};
+    }
+    const auto minimum = safe_minimum(scene.table, scene.package);
+    if (!minimum) {
+        return {};
+    }
+    return {{{minimum_text(scene, *minimum)}, cook_place(scene, "in")}};
+}
+
+/// "Keep warm", and nothing that heats with it: "low, then warm" does.
+Findings warm_setting(const Scene& scene) {
+    if (is_in(scene.package, Vessel::Warmer)) {
+        return {{{scene.package.cook->in}, cook_place(scene, "in")}};
+    }
+    const auto setting = std::ranges::find(scene.texts, FreeText::CookSetting, &ReadText::field);
+    if (!is_slow_cooker(scene) || setting == scene.texts.end() ||
+        !says(setting->text, Section::Setting, "warm") ||
+        says(setting->text, Section::Setting, "heat")) {
+        return {};
+    }
+    return {{{setting->written}, setting->where}};
+}
+
+Findings filling(const Scene& scene) {
+    return is_slow_cooker(scene) && !is_no_slow_cooker(scene.package.cook->in)
+               ? Findings{{{}, cook_place(scene, "in")}}
+               : Findings{};
+}
+
+/// A whole bird with stuffing inside, by its words.
+Findings stuffed_bird(const Scene& scene) {
+    const auto filled = filled_in(scene.package);
+    return is_slow_cooker(scene) && filled && filled->stuffed &&
+                   holds(scene, {FoodKind::RawPoultry})
+               ? Findings{{{filled->written}, filled->where}}
+               : Findings{};
+}
+
+constexpr std::string_view slow_appliances[] = {"slow cooker", "water bath", "haybox"};
+
+/// Whether it heats too slowly to boil beans in: a slow cooker that anything names, a cool oven.
+bool heats_slowly(const Scene& scene) {
+    const bool named = std::ranges::any_of(scene.texts, [](const ReadText& read) {
+        return read.field != FreeText::CookIn && // the vessel says what that is
+               std::ranges::any_of(slow_appliances, [&](std::string_view appliance) {
+                   return is_meant(read.text, mentions(read.text, Section::Appliance, appliance));
+               });
+    });
+    return named || is_slow_cooker(scene) || is_in(scene.package, Vessel::Warmer) ||
+           is_low_oven(scene);
+}
+
+Findings beans(const Scene& scene, BeanState wanted) {
+    const std::chrono::minutes boil{scene.table.rule_set == "uk" ? 10 : 30};
+    Findings found;
+    if (!heats_slowly(scene) || steps_boil_beans(scene.texts, boil)) {
+        return found;
+    }
+    const bool never_boiled = steps_forbid_boiling(scene.texts);
+    for (const auto& read : scene.texts) {
+        const auto state = bean_state(read.text, boil);
+        if ((never_boiled && state == BeanState::Unclear ? BeanState::Dry : state) == wanted) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
+Findings dry_beans(const Scene& scene) {
+    return beans(scene, BeanState::Dry);
+}
+
+Findings unclear_beans(const Scene& scene) {
+    if (!beans(scene, BeanState::Safe).empty() || !dry_beans(scene).empty()) {
+        return {}; // settled: those that were named are canned, or refused
+    }
+    const auto found = beans(scene, BeanState::Unclear);
+    return found.empty() ? found : Findings{found.front()}; // the same words twice help nobody
+}
+
+constexpr CautionRule rules[] = {
+    {"slow-cooker-warm", CautionLevel::Refuse,
+     "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
+     "\"high\"",
+     "", "Iowa State University Extension, Slow cookers", warm_setting},
+    {"beans-dry", CautionLevel::Refuse,
+     "\"{0}\" in a slow cooker or a low oven can poison: it never gets hot enough to destroy the "
+     "toxin of dried beans",
+     "soak them 5 h, drain, and boil them 30 min in fresh water before they go in; then write it: "
+     "\"beans, boiled 30 min\"; or take canned ones",
+     bean_source, dry_beans},
+    {"beans-unclear", CautionLevel::LabelAndCard,
+     "Beans that were dry must have been soaked, drained and boiled for 30 minutes before they go "
+     "into a slow cooker or a low oven. Canned ones are safe.",
+     "", bean_source, unclear_beans, "BOIL DRY BEANS 30 MIN BEFORE SLOW COOKER"},
+    {"slow-cooker-stuffed", CautionLevel::Refuse,
+     "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
+     "cook the stuffing apart, in a dish in the oven",
+     "USDA FSIS, Slow Cookers and Food Safety (from memory)", stuffed_bird},
+    {"slow-cooker-fill", CautionLevel::Card,
+     "Fill it half to two thirds, and keep the lid on. Was the power cut while you were out? Throw "
+     "the food away.",
+     "", slow_cookers, filling},
+    {"slow-cooker-reheating", CautionLevel::Card,
+     "If it was cooked before freezing, first bring it to {0} on the stove, in the oven or in the "
+     "microwave: a slow cooker heats too slowly and is only for keeping it hot.",
+     "", slow_cookers, reheating, "IF COOKED BEFORE HEAT TO {0} FIRST"},
+    {"slow-cooker-step-frozen", CautionLevel::Check,
+     "\"{0}\": is that frozen food into a slow cooker? it must be fully thawed first", "",
+     slow_cookers, step_says_frozen},
+};
+
+} // namespace
+
+std::span<const CautionRule> slow_cooker_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,243 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/measures/hold_time.h"
+#include "kitchen/measures/temperature_text.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+using std::chrono::seconds;
+
+constexpr std::string_view temperatures =
+    "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature; Health Canada, Safe internal "
+    "cooking temperatures (for the list canada); UK Food Standards Agency, Cooking your food (for "
+    "the list uk)";
+constexpr std::string_view uk_times = "UK Food Standards Agency, Cooking your food";
+constexpr std::string_view us_temperatures =
+    "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature";
+
+std::optional<SafeMinimum> minimum_of(const Scene& scene) {
+    return safe_minimum(scene.table, scene.package);
+}
+
+bool is(const std::optional<SafeMinimum>& minimum, std::initializer_list<Matter> matters) {
+    return minimum && std::ranges::find(matters, minimum->matter) != matters.end();
+}
+
+bool has_target(const Scene& scene) {
+    return scene.package.cook && scene.package.cook->until.has_value();
+}
+
+double target(const Scene& scene) {
+    return scene.package.cook->until->celsius;
+}
+
+bool has_reason(const Scene& scene) {
+    return scene.package.cook && !scene.package.cook->because.empty();
+}
+
+/// The minimum that the target misses; nothing where there is no target or it is high enough.
+std::optional<SafeMinimum> missed_minimum(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    if (!minimum || !has_target(scene) ||
+        reaches(target(scene), *minimum, scene.package.cook->hold)) {
+        return std::nullopt;
+    }
+    return minimum;
+}
+
+std::string target_text(const Scene& scene) {
+    return to_text(*scene.package.cook->until, TemperatureUse::SafeMinimum, style(scene));
+}
+
+/// Hot enough where it is held for long enough, which the description does not say.
+bool misses_only_time(const Scene& scene, const SafeMinimum& minimum) {
+    return minimum.time_counts && needed_hold(target(scene));
+}
+
+/// A cooked ham that would be hot enough had it come straight from an inspected plant.
+bool is_inspected_ham(const Scene& scene, const SafeMinimum& minimum) {
+    constexpr double from_inspected_plant = 60.0;
+    return minimum.matter == Matter::CookedHam && minimum.list == MinimumList::Us &&
+           !scene.settings.people_at_risk && target(scene) >= from_inspected_plant;
+}
+
+Findings below_minimum(const Scene& scene) {
+    const auto minimum = missed_minimum(scene);
+    if (!minimum || has_reason(scene) || misses_only_time(scene, *minimum) ||
+        is_inspected_ham(scene, *minimum)) {
+        return {};
+    }
+    return {{{target_text(scene), minimum_text(scene, *minimum), std::string{minimum->row},
+              std::string{minimum->source}},
+             cook_place(scene, "until")}};
+}
+
+Findings too_short(const Scene& scene) {
+    const auto minimum = missed_minimum(scene);
+    if (!minimum || has_reason(scene) || !misses_only_time(scene, *minimum)) {
+        return {};
+    }
+    const auto& held = scene.package.cook->hold;
+    return {{{target_text(scene), hold_text(*needed_hold(target(scene)))},
+             cook_place(scene, held ? "hold" : "until")}};
+}
+
+Findings ham_below_minimum(const Scene& scene) {
+    const auto minimum = missed_minimum(scene);
+    if (!minimum || has_reason(scene) || !is_inspected_ham(scene, *minimum)) {
+        return {};
+    }
+    return {{{target_text(scene), minimum_text(scene, *minimum)}, cook_place(scene, "until")}};
+}
+
+Findings below_minimum_with_reason(const Scene& scene) {
+    const auto minimum = missed_minimum(scene);
+    if (!minimum || !has_reason(scene)) {
+        return {};
+    }
+    return {{{target_text(scene), minimum_text(scene, *minimum), scene.package.cook->because},
+             cook_place(scene, "because")}};
+}
+
+/// Shells, thin slices and beaten eggs are hard to measure in; their own cautions say what to look
+/// for.
+bool is_judged_by_eye(const std::optional<SafeMinimum>& minimum) {
+    return is(minimum, {Matter::RawShellfish, Matter::Bacon, Matter::RawEgg});
+}
+
+bool needs_target(const Scene& scene, const std::optional<SafeMinimum>& minimum) {
+    return holds_raw(scene) && scene.package.cook && !is_judged_by_eye(minimum);
+}
+
+Findings raw_without_target(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    if (!minimum || has_target(scene) || has_reason(scene) || !needs_target(scene, minimum)) {
+        return {};
+    }
+    return {{{minimum_text(scene, *minimum)}, scene.package.cook->where}};
+}
+
+/// What its maker has cooked may be eaten cold, but not by people at risk; vegetables and shellfish
+/// have a caution of their own.
+bool is_said_elsewhere(const Scene& scene, const std::optional<SafeMinimum>& minimum) {
+    const bool ready = is(minimum, {Matter::ReadyToEat, Matter::CookedHam});
+    return is(minimum, {Matter::Vegetable, Matter::RawShellfish}) ||
+           (ready && !scene.package.cook && !scene.settings.people_at_risk);
+}
+
+/// Whether the print itself has to say how hot: a cooked dish without a target, or a raw one
+/// without any cooking instructions, is no mistake.
+bool says_minimum(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    return minimum && !has_target(scene) && !has_reason(scene) && !needs_target(scene, minimum) &&
+           !is_said_elsewhere(scene, minimum);
+}
+
+Findings without_target(const Scene& scene) {
+    return says_minimum(scene)
+               ? Findings{{{minimum_text(scene, *minimum_of(scene))}, cook_place(scene, "until")}}
+               : Findings{};
+}
+
+Findings no_target_with_reason(const Scene& scene) {
+    if (!minimum_of(scene) || has_target(scene) || !has_reason(scene)) {
+        return {};
+    }
+    return {{{scene.package.cook->because}, cook_place(scene, "because")}};
+}
+
+/// Whole cuts are safe at 145 °F only with their rest; at the temperature of ground meat they
+/// need none.
+Findings rest(const Scene& scene) {
+    constexpr double needs_no_rest_celsius = 71.0;
+    const auto minimum = minimum_of(scene);
+    const bool is_low =
+        has_target(scene) ? target(scene) < needs_no_rest_celsius : says_minimum(scene);
+    if (!minimum || minimum->rest.count() == 0 || !is_low) {
+        return {};
+    }
+    return {{{std::to_string(minimum->rest.count())}, cook_place(scene, "until")}};
+}
+
+Findings hold_between(const Scene& scene, seconds least, seconds below) {
+    const auto time = holding(scene);
+    if (!time || *time < least || *time >= below) {
+        return {};
+    }
+    return {{{hold_text(*time)}, cook_place(scene, "until")}};
+}
+
+Findings hold(const Scene& scene) {
+    return hold_between(scene, std::chrono::minutes{1}, seconds::max());
+}
+
+/// Six seconds are over before a thermometer has been read.
+Findings hold_briefly(const Scene& scene) {
+    return hold_between(scene, seconds{10}, std::chrono::minutes{1});
+}
+
+Findings microwave(const Scene& scene) {
+    if (!is_in(scene.package, Vessel::Microwave) || !minimum_of(scene)) {
+        return {};
+    }
+    return {{{}, cook_place(scene, "in")}};
+}
+
+constexpr CautionRule rules[] = {
+    {"target-below-minimum", CautionLevel::Refuse,
+     "{0} is below the safe minimum for what is inside, {1} in the middle (\"{2}\", {3})",
+     "raise it, or say why it is right here: because = \"…\"", temperatures, below_minimum},
+    {"hold-too-short", CautionLevel::Refuse,
+     "{0} in the middle is safe only where it stays that hot for {1}",
+     "raise it, or say how long it stays that hot: hold = \"…\"", uk_times, too_short},
+    {"ham-below-minimum", CautionLevel::Refuse,
+     "{0} is enough only for cooked ham that was packed in an inspected plant and has stayed in "
+     "that pack; expected {1} in the middle",
+     "raise it, or say so: because = \"packed in an inspected plant\"", us_temperatures,
+     ham_below_minimum},
+    {"raw-without-target", CautionLevel::Refuse,
+     "raw food is cooked without a target temperature; expected {0} in the middle or more",
+     "add until = \"…\" below [package.cook], or say why there is none: because = \"…\"",
+     temperatures, raw_without_target},
+    {"target-missing", CautionLevel::LabelAndCard, "Heat it until the middle reaches {0}.", "",
+     temperatures, without_target, "HEAT MIDDLE TO {0}"},
+    {"target-below-minimum-with-reason", CautionLevel::LabelAndCard,
+     "The target of {0} is below the usual safe minimum of {1}: {2}", "", temperatures,
+     below_minimum_with_reason, "BELOW USUAL SAFE MINIMUM OF {1}"},
+    {"no-target-with-reason", CautionLevel::Card, "No target temperature: {0}", "", temperatures,
+     no_target_with_reason},
+    {"rest", CautionLevel::LabelAndCard, "Let it rest {0} minutes before you cut it.", "",
+     us_temperatures, rest, "REST {0} MIN BEFORE CUTTING"},
+    {"hold", CautionLevel::LabelAndCard, "Keep the middle that hot for {0}.", "", uk_times, hold,
+     "KEEP IT THAT HOT FOR {0}"},
+    {"hold-briefly", CautionLevel::Card, "Keep the middle that hot for {0}.", "", uk_times,
+     hold_briefly, "KEEP IT THAT HOT FOR {0}"},
+    {"microwave-stand", CautionLevel::Card,
+     "Cover it, stir or turn it halfway, let it stand covered for 2 minutes, then measure in "
+     "several places.",
+     "", "FDA Food Code 3-401.12 and 3-403.11, Microwave Cooking; Reheating for Hot Holding",
+     microwave, "COVER - STIR HALFWAY - STAND 2 MIN"},
+};
+
+} // namespace
+
+std::optional<seconds> holding(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    const auto written = scene.package.cook ? scene.package.cook->hold : std::nullopt;
+    const bool counts = minimum && minimum->time_counts && !missed_minimum(scene) &&
+                        (has_target(scene) || says_minimum(scene));
+    if (!counts) {
+        return written;
+    }
+    const auto needed = needed_hold(has_target(scene) ? target(scene) : minimum->celsius);
+    return std::max(written.value_or(seconds{0}), needed.value_or(seconds{0}));
+}
+
+std::span<const CautionRule> temperature_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

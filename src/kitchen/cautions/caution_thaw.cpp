@@ -1,0 +1,132 @@
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cautions/thaw_places.h"
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/storage/chilled_wait.h"
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+constexpr std::string_view big_thaw = "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013";
+constexpr std::string_view uk_freezing =
+    "UK Food Standards Agency, How to chill, freeze and defrost food safely";
+constexpr std::string_view vacuum_source =
+    "FDA Food Code 3-501.13(E), Thawing; FDA, Fish and Fishery Products Hazards and Controls "
+    "Guidance";
+
+bool thaws_fast(const Scene& scene) {
+    const auto method = scene.package.thaw.method;
+    return method == ThawMethod::ColdWater || method == ThawMethod::Microwave;
+}
+
+KeyPath method_place(const Scene& scene) {
+    return scene.package.thaw.where.empty() ? scene.package.where
+                                            : scene.package.thaw.where.key("method");
+}
+
+Findings cook_at_once(const Scene& scene) {
+    return thaws_fast(scene) && is_perishable(scene) ? Findings{{{}, method_place(scene)}}
+                                                     : Findings{};
+}
+
+Findings refreeze_after_cooking(const Scene& scene) {
+    return scene.table.rule_set != "uk" ? cook_at_once(scene) : Findings{};
+}
+
+Findings refreeze_never(const Scene& scene) {
+    const bool applies = scene.table.rule_set == "uk" && is_perishable(scene) &&
+                         scene.package.thaw.method != ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+}
+
+/// What drips from thawing food must not reach what is eaten as it is.
+Findings on_a_plate(const Scene& scene) {
+    const bool applies =
+        scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene);
+    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+}
+
+Findings cold_water(const Scene& scene) {
+    if (scene.package.thaw.method != ThawMethod::ColdWater) {
+        return {};
+    }
+    return {
+        {{published_text(70, TemperatureUse::ColdLimit, style(scene)), "30"}, method_place(scene)}};
+}
+
+/// "On the counter overnight", in whatever field; but not "never on the counter".
+Findings room_temperature(const Scene& scene) {
+    Findings found;
+    for (const auto& read : scene.texts) {
+        const bool in_heat =
+            scene.package.thaw.method != ThawMethod::FromFrozen && thaws_in_heat(read);
+        const bool too_long = is_perishable(scene) && stands_too_long(read);
+        if (thaws_warm(read) || in_heat || too_long) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
+bool says_vacuum(const Scene& scene) {
+    return says_anywhere(scene, Section::Pack, "vacuum");
+}
+
+Findings vacuum_fish(const Scene& scene) {
+    return holds(scene, {FoodKind::RawFish}) && says_vacuum(scene)
+               ? Findings{{{}, method_place(scene)}}
+               : Findings{};
+}
+
+Findings perhaps_vacuum_fish(const Scene& scene) {
+    const bool applies = holds(scene, {FoodKind::RawFish}) && !says_vacuum(scene) &&
+                         scene.package.thaw.method != ThawMethod::FromFrozen;
+    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+}
+
+Findings no_days_left(const Scene& scene) {
+    const auto packing_day = scene.packing_day.value_or(scene.made);
+    const auto left = keeps_thawed(scene.package, packing_day, scene.table, scene.settings.thaw);
+    if (!left || left->low.count() > 0) {
+        return {};
+    }
+    return {{{}, scene.package.where.key("days_refrigerated")}};
+}
+
+constexpr CautionRule rules[] = {
+    {"thaw-warm", CautionLevel::Refuse,
+     "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave or "
+     "cooking from frozen",
+     "", big_thaw, room_temperature},
+    {"thaw-cook-at-once", CautionLevel::LabelAndCard,
+     "Once it has thawed, cook it at once: it does not keep.", "", big_thaw, cook_at_once},
+    {"thaw-no-days-left", CautionLevel::LabelAndCard, "Cook it on the day it has thawed.", "",
+     "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "
+     "Food Safety",
+     no_days_left, "COOK ON THE DAY IT HAS THAWED"},
+    {"vacuum-packed-fish", CautionLevel::LabelAndCard,
+     "Open the vacuum pack before it thaws: a poison can form without air.", "", vacuum_source,
+     vacuum_fish, "OPEN VACUUM PACK BEFORE THAWING"},
+    {"vacuum-packed-fish-perhaps", CautionLevel::Card,
+     "If the fish is vacuum-packed, open the pack before it thaws.", "", vacuum_source,
+     perhaps_vacuum_fish, "OPEN A VACUUM PACK BEFORE THAWING"},
+    {"cold-water-thaw", CautionLevel::Card,
+     "Keep the bag closed and under cold water, {0} at most; change the water every {1} minutes.",
+     "", big_thaw, cold_water},
+    {"thaw-on-a-plate", CautionLevel::Card,
+     "Thaw it on the lowest shelf, a plate or tray under it, so that nothing drips on other food.",
+     "", "safefood (Ireland), Defrosting food safely (read in a copy)", on_a_plate},
+    {"refreeze-after-cooking", CautionLevel::Card,
+     "Do not freeze it again before it has been cooked.", "", big_thaw, refreeze_after_cooking},
+    {"refreeze-never", CautionLevel::Card, "Do not freeze it again once it has thawed.", "",
+     uk_freezing, refreeze_never},
+};
+
+} // namespace
+
+std::span<const CautionRule> thaw_rules() {
+    return rules;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,101 @@
+#include "kitchen/cautions/caution_topics.h"
+
+#include "kitchen/measures/temperature_text.h"
+#include "kitchen/texts/text.h"
+
+#include <algorithm>
+
+namespace thawslip::kitchen::scene {
+
+bool is_in(const Package& package, Vessel vessel) {
+    return package.cook && package.cook->vessel == vessel;
+}
+
+bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
+    return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+        const auto kind = kind_of(scene.table, food);
+        return std::ranges::find(kinds, kind) != kinds.end();
+    });
+}
+
+bool holds_raw(const Scene& scene) {
+    return any_raw(scene.table, scene.package.food);
+}
+
+bool is_perishable(const Scene& scene) {
+    return scene.package.food.empty() ||
+           std::ranges::any_of(scene.package.food, [&](const std::string& food) {
+               return kind_of(scene.table, food) != FoodKind::Other;
+           });
+}
+
+bool holds_class(const Scene& scene, std::string_view food) {
+    return std::ranges::any_of(
+        scene.package.food, [&](const std::string& each) { return same_but_for_case(each, food); });
+}
+
+bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words) {
+    return std::ranges::any_of(text, [&](const std::string& word) {
+        return std::ranges::find(words, word) != words.end();
+    });
+}
+
+std::string text_of(const Quantity& quantity) {
+    return quantity.as_written.empty() ? quantity.item : quantity.as_written;
+}
+
+std::vector<PlacedText> texts_in_bag(const Package& package) {
+    std::vector<PlacedText> texts{{package.dish, package.where.key("dish")}};
+    for (const auto& ingredient : package.ingredients) {
+        if (!ingredient.on_cook_day) {
+            texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
+        }
+    }
+    return texts;
+}
+
+std::vector<PlacedText> food_texts(const Package& package) {
+    auto texts = texts_in_bag(package);
+    for (const auto& ingredient : package.ingredients) {
+        if (ingredient.on_cook_day) {
+            texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
+        }
+    }
+    for (const auto& finish : package.finish) {
+        texts.push_back({text_of(finish.add), finish.where.key("add")});
+    }
+    return texts;
+}
+
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts,
+                                      const PhraseBook& book) {
+    const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
+        const auto words = words_of(text.text);
+        return !says_no(words) && !book.find(words).empty();
+    });
+    return found == texts.end() ? std::nullopt : std::optional{*found};
+}
+
+bool says_no(const std::vector<std::string>& words) {
+    return says_any(words, {"no", "not", "never", "without", "dont", "cannot", "sin", "nunca",
+                            "nicht", "nie", "niemals", "ohne", "kein", "keine", "keinen"});
+}
+
+bool says_anywhere(const Scene& scene, Section section, std::string_view meaning) {
+    return std::ranges::any_of(
+        scene.texts, [&](const ReadText& read) { return says(read.text, section, meaning); });
+}
+
+UnitStyle style(const Scene& scene) {
+    return {scene.settings.units, scene.settings.measures};
+}
+
+std::string minimum_text(const Scene& scene, const SafeMinimum& minimum) {
+    return published_text(minimum.fahrenheit, TemperatureUse::SafeMinimum, style(scene));
+}
+
+KeyPath cook_place(const Scene& scene, std::string_view key) {
+    return scene.package.cook ? scene.package.cook->where.key(key) : scene.package.where;
+}
+
+} // namespace thawslip::kitchen::scene

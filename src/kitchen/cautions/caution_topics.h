@@ -1,0 +1,78 @@
+#pragma once
+
+#include "kitchen/cautions/cautions.h"
+#include "kitchen/cooking/safe_minimum.h"
+#include "kitchen/measures/unit_style.h"
+#include "kitchen/texts/phrases.h"
+
+#include <initializer_list>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+// The rules by topic, and what they share. Only the cautions' own sources include this.
+
+namespace thawslip::kitchen {
+
+std::span<const CautionRule> temperature_rules();
+std::span<const CautionRule> slow_cooker_rules();
+std::span<const CautionRule> thaw_rules();
+std::span<const CautionRule> ceiling_rules();
+std::span<const CautionRule> pairing_rules();
+std::span<const CautionRule> food_rules();
+std::span<const CautionRule> kind_rules();
+std::span<const CautionRule> part_cooking_rules();
+std::span<const CautionRule> cook_time_rules();
+std::span<const CautionRule> freezing_rules();
+std::span<const CautionRule> plausible_rules();
+std::span<const CautionRule> people_rules();
+std::span<const CautionRule> allergen_rules();
+std::span<const CautionRule> standing_rules();
+
+namespace scene {
+
+using Findings = std::vector<Finding>;
+
+bool is_in(const Package& package, Vessel vessel);
+bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds); ///< any class of these
+bool holds_raw(const Scene& scene);
+/// Perishable, as far as the storage classes say; what is in no class is taken to be.
+bool is_perishable(const Scene& scene);
+bool holds_class(const Scene& scene, std::string_view food); ///< letter case does not matter
+
+/// Whether any of `words` is one of the text's own words.
+bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words);
+
+/// A text of the description with its place.
+struct PlacedText {
+    std::string text;
+    KeyPath where;
+};
+
+/// What names food: the dish, its ingredients, what is added on cook day.
+std::vector<PlacedText> food_texts(const Package& package);
+/// The same without what stays out of the bag.
+std::vector<PlacedText> texts_in_bag(const Package& package);
+
+/// The first of the texts that a book finds a phrase in; nothing where none does.
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, const PhraseBook& book);
+
+/// "No", "without" and the like, in English, Spanish and German.
+bool says_no(const std::vector<std::string>& words);
+
+std::string text_of(const Quantity& quantity); ///< as written, else the item
+/// Whether any free words name the meaning, whatever stands around it.
+bool says_anywhere(const Scene& scene, Section section, std::string_view meaning);
+
+UnitStyle style(const Scene& scene);
+/// `165 °F (74 °C)`, in the order of the kitchen's own measures.
+std::string minimum_text(const Scene& scene, const SafeMinimum& minimum);
+
+/// The place of `key` in the cook table, or of the package where there is no such table.
+KeyPath cook_place(const Scene& scene, std::string_view key);
+
+} // namespace scene
+
+} // namespace thawslip::kitchen

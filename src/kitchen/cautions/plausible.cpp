@@ -1,0 +1,80 @@
+#include "kitchen/cautions/plausible.h"
+
+#include "kitchen/heat/heat_properties.h"
+
+#include <cassert>
+#include <cmath>
+#include <iterator>
+
+namespace thawslip::kitchen {
+namespace {
+
+using enum Figure;
+
+constexpr std::string_view practice = "common practice, no source";
+
+constexpr Bounds bounds[] = {
+    // From a spoonful of sauce to more than a hungry adult eats.
+    {ServingWeight, 40.0, 1500.0, practice},
+    // From the palm of a hand to an A2 sheet, which no shelf of a household freezer takes.
+    {BagArea, 40.0, 42.0 * 59.4, "common practice, no source; A2 by ISO 216, 2007"},
+    {Portions, 1.0, 500.0, practice},
+    {MadeDaysAgo, 0.0, 365.0, practice},
+    // No row of any list is longer than 18 months; two years are a slip of the keyboard.
+    {UseByMonths, 0.0, 24.0, practice},
+    {MadeMonthsAhead, 0.0, 24.0, practice},
+    {MadeMonthsAgo, 0.0, 36.0, practice},
+};
+
+constexpr bool in_order() {
+    std::size_t position = 0;
+    for (const auto& row : bounds) {
+        if (static_cast<std::size_t>(row.figure) != position++)
+            return false;
+    }
+    return true;
+}
+static_assert(in_order(), "one row for every Figure, in its order");
+
+/// g/cm³.
+double density() {
+    return moist_dish().density / 1000.0;
+}
+
+} // namespace
+
+std::span<const Bounds> plausible_bounds() {
+    return bounds;
+}
+
+const Bounds& bounds_of(Figure figure) {
+    const auto position = static_cast<std::size_t>(figure);
+    assert(position < std::size(bounds) && "a figure without a row");
+    return bounds[position];
+}
+
+Plausible hold_against_bounds(Figure figure, double value) {
+    const auto& row = bounds_of(figure);
+    if (value < row.least)
+        return Plausible::TooSmall;
+    return value > row.most ? Plausible::TooLarge : Plausible::Yes;
+}
+
+std::optional<double> serving_grams(const Package& package) {
+    if (!package.weight || package.servings < 1)
+        return std::nullopt;
+    return package.weight->grams / package.servings;
+}
+
+std::optional<double> bag_area(const Package& package) {
+    if (!package.weight || !package.thickness)
+        return std::nullopt;
+    return package.weight->grams / density() / (package.thickness->in_millimetres() / 10.0);
+}
+
+Length least_thickness(Mass weight) {
+    const double centimetres = weight.grams / density() / bounds_of(BagArea).most;
+    return Length::millimetres(std::ceil(centimetres * 10.0));
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,314 @@
+#include "kitchen/cautions/thaw_places.h"
+
+#include "kitchen/texts/negation.h"
+#include "kitchen/texts/said_degrees.h"
+#include "kitchen/texts/sentences.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+namespace thawslip::kitchen {
+namespace {
+
+using Mentions = std::vector<Mention>;
+
+std::size_t end_of(const Mention& mention) {
+    return mention.first + mention.count;
+}
+
+/// What a text says of places, by what they are for thawing food.
+struct Places {
+    Mentions warm; ///< rooms, basins and warm water too
+    Mentions safe; ///< refrigerators, cold water
+    Mentions away; ///< "out of", "next to"
+};
+
+Places places_in(const WordedText& text) {
+    Places places;
+    for (const auto& place : mentions(text, Section::Place)) {
+        const bool safe = place.meaning == "safe" || place.meaning == "water";
+        (place.meaning == "away" ? places.away : safe ? places.safe : places.warm).push_back(place);
+    }
+    return places;
+}
+
+bool has_between(const Mentions& all, std::size_t first, std::size_t end) {
+    return std::ranges::any_of(
+        all, [&](const Mention& each) { return each.first >= first && each.first < end; });
+}
+
+/// "Out of the fridge", "aus dem Kühlschrank", "next to the fridge": the food is not in it.
+bool is_left(const Mention& fridge, const Places& places) {
+    constexpr std::size_t article = 1;
+    return std::ranges::any_of(places.away, [&](const Mention& away) {
+        return end_of(away) <= fridge.first && fridge.first - end_of(away) <= article;
+    });
+}
+
+bool is_fridge(const Mention& place, const Places& places) {
+    constexpr std::string_view others[] = {"microwave", "microondas", "Mikrowelle",
+                                           "frío",      "kühl",       "gekühlt",
+                                           "kühlen",    "chilled",    "refrigerado"};
+    return place.meaning == "safe" && std::ranges::find(others, place.phrase) == std::end(others) &&
+           !is_left(place, places);
+}
+
+/// Whether a time or another turn of what is done stands between two places, which then are two.
+bool is_parted(const WordedText& text, const Mention& one, const Mention& other) {
+    const auto first = std::min(end_of(one), end_of(other));
+    const auto end = std::max(one.first, other.first);
+    const auto doubts = mentions(text, Section::Negation);
+    const bool turns = std::ranges::any_of(doubts, [&](const Mention& each) {
+        const bool parts = each.meaning == "clause" || each.meaning == "not" ||
+                           each.meaning == "or" || each.meaning == "doubt";
+        return parts && each.first >= first && each.first < end;
+    });
+    return turns || has_between(mentions(text, Section::Thawing, "long"), first, end) ||
+           std::any_of(text.words.begin() + static_cast<std::ptrdiff_t>(std::min(first, end)),
+                       text.words.begin() + static_cast<std::ptrdiff_t>(end),
+                       [](const std::string& word) { return word[0] >= '0' && word[0] <= '9'; });
+}
+
+/// "Garage fridge", "fridge in the cellar", "counter-top fridge": where the refrigerator stands.
+bool is_where_a_fridge_stands(const WordedText& text, const Mention& place, const Places& places) {
+    constexpr int next_clause = 1;
+    return std::ranges::any_of(places.safe, [&](const Mention& safe) {
+        if (!is_fridge(safe, places)) {
+            return false;
+        }
+        const bool near =
+            std::abs(text.clauses[safe.first] - text.clauses[place.first]) <= next_clause;
+        return (safe.first == end_of(place) &&
+                text.clauses[safe.first] == text.clauses[place.first]) ||
+               (place.meaning == "room" && near && !is_parted(text, place, safe));
+    });
+}
+
+/// A bowl of cold water may stand on the counter, and a sink may be full of it: "sink, cold water".
+bool is_cold_bath(const WordedText& text, const Mention& place, const Places& places) {
+    const auto clauses = clauses_of(text);
+    const int apart = place.meaning == "basin" ? 1 : 0;
+    return place.meaning != "bath" && std::ranges::any_of(places.safe, [&](const Mention& other) {
+               const bool near =
+                   clauses[other.first] == clauses[place.first] ||
+                   std::abs(text.clauses[other.first] - text.clauses[place.first]) == apart;
+               return other.meaning == "water" && near && is_certain(text, other);
+           });
+}
+
+/// Whether frozen food is said to lie in the place for long: a thaw note is about nothing else; of
+/// other words it takes one for thawing, for frozen food or for hours, unless a clause is about the
+/// refrigerator: "overnight in the fridge; serve at the table". Food is "frozen" for many reasons,
+/// and it goes into hot water to cook: there only thawing counts.
+bool is_about_thawing(const ReadText& read, const Mention& place, const Places& places) {
+    if (read.field == FreeText::ThawNote) {
+        return true;
+    }
+    const bool only_thawing = names_food(read.field) || place.meaning == "bath";
+    const auto clauses = clauses_of(read.text);
+    return std::ranges::any_of(mentions(read.text, Section::Thawing), [&](const Mention& mention) {
+        const bool counts =
+            mention.meaning == "thaw" ||
+            (!only_thawing && (mention.meaning == "long" || mention.meaning == "frozen"));
+        return counts && std::ranges::none_of(places.safe, [&](const Mention& other) {
+                   return clauses[other.first] == clauses[mention.first] &&
+                          (other.meaning == "water" || !is_left(other, places));
+               });
+    });
+}
+
+/// "Hold the bag under hot water": a closed bag in water that is no cold water and boils nothing.
+/// What is tipped out of it goes into hot water to cook.
+bool warms_the_bag(const ReadText& read, const Mention& place) {
+    if (place.meaning != "bath" || names_food(read.field)) {
+        return false;
+    }
+    constexpr std::string_view boils[] = {
+        "boiling water", "steam",      "water from the kettle", "agua hirviendo", "agua hirviente",
+        "vapor",         "baño maría", "kochend Wasser",        "Dampf",          "Wasserbad"};
+    const auto is = [&](std::string_view meaning) {
+        return says(read.text, Section::Doing, meaning);
+    };
+    return std::ranges::find(boils, place.phrase) == std::end(boils) && is("bag") &&
+           !is("contents") && !is("cook");
+}
+
+bool lies_warm(const ReadText& read, const Places& places, std::size_t which) {
+    const auto& place = places.warm[which];
+    const bool thaws = is_about_thawing(read, place, places) || warms_the_bag(read, place);
+    return thaws && !is_cold_bath(read.text, place, places) &&
+           !is_where_a_fridge_stands(read.text, place, places) &&
+           !is_warned_of(read.text, places.warm, which, places.safe);
+}
+
+/// How long a text says from a word on, in hours, and the word after it.
+struct Span {
+    double hours = 0;
+    std::size_t end = 0;
+};
+
+Span span_at(const WordedText& text, std::size_t word) {
+    constexpr double minutes_of_hour = 60;
+    constexpr double many = 3;
+    const auto number = number_at(text, word);
+    const auto other = number_at(text, word + 1); // "2-3 h"
+    const auto unit = word + (number && other ? std::size_t{2} : std::size_t{1});
+    const auto names = [&](std::string_view meaning, std::size_t at) {
+        return std::ranges::any_of(
+            mentions(text, Section::Doing, meaning),
+            [&](const Mention& each) { return each.first <= at && at < end_of(each); });
+    };
+    if (number && names("hours", unit)) {
+        return {std::max(*number, other.value_or(0)), unit + 1};
+    }
+    if (number && names("minutes", unit)) {
+        return {std::max(*number, other.value_or(0)) / minutes_of_hour, unit + 1};
+    }
+    for (const auto& several : mentions(text, Section::Doing, "several")) {
+        if (several.first == word && names("hours", end_of(several))) {
+            const auto said = words_of(text, several);
+            const bool two = said == "two" || said == "dos" || said == "zwei";
+            return {two ? 2 : many, end_of(several) + 1};
+        }
+    }
+    return {};
+}
+
+/// Whether the hours are those that food stands: not those that it cooks, lies in the refrigerator,
+/// rises as dough does, or must not stay.
+bool is_of_standing(const WordedText& text, const Places& places, std::size_t word,
+                    const Span& span) {
+    constexpr double most_hours = 2;
+    const auto clauses = clauses_of(text);
+    const auto here = [&](const Mentions& all) {
+        return std::ranges::any_of(
+            all, [&](const Mention& each) { return clauses[each.first] == clauses[word]; });
+    };
+    const bool limit = span.hours <= most_hours && here(mentions(text, Section::Doing, "limit"));
+    if (limit || here(mentions(text, Section::Negation, "not")) ||
+        here(mentions(text, Section::Thawing, "rising")) ||
+        std::ranges::any_of(places.safe, [&](const Mention& each) {
+            return clauses[each.first] == clauses[word] && is_fridge(each, places);
+        })) {
+        return false;
+    }
+    const auto before = mentions(text, Section::Doing, "before");
+    if (has_between(before, span.end, span.end + 1)) {
+        return true; // "3 h before", also before it is cooked
+    }
+    const bool cooks =
+        here(mentions(text, Section::Doing, "cook")) || here(mentions(text, Section::Appliance));
+    return !cooks && (here(mentions(text, Section::Doing, "stand")) || here(places.warm) ||
+                      here(places.away) || here(before));
+}
+
+/// "Sit the bag out", "dejar la carne fuera"; not "leave to thaw out".
+bool says_left_out(const WordedText& text) {
+    constexpr std::string_view outs[] = {"out", "outside", "fuera", "afuera", "draussen"};
+    constexpr std::string_view lefts[] = {"sit",   "leave", "left",  "leaving", "sitting",
+                                          "stand", "lie",   "dejar", "deje",    "lassen"};
+    constexpr std::size_t most_words = 3;
+    for (std::size_t word = 1; word < text.words.size(); ++word) {
+        const bool thaws =
+            text.words[word - 1].starts_with("thaw") || text.words[word - 1].starts_with("defrost");
+        if (thaws || std::ranges::find(outs, text.words[word]) == std::end(outs)) {
+            continue;
+        }
+        for (auto i = word - std::min(word, most_words); i < word; ++i) {
+            if (std::ranges::find(lefts, text.words[i]) != std::end(lefts)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+bool stands_out(const WordedText& text, const Places& places) {
+    const bool warm = std::ranges::any_of(places.warm, [&](const Mention& place) {
+        return place.meaning != "basin" && place.meaning != "bath" &&
+               !is_where_a_fridge_stands(text, place, places);
+    });
+    return warm || says_left_out(text) ||
+           std::ranges::any_of(places.safe, [&](const Mention& place) {
+               return place.meaning == "safe" && is_left(place, places);
+           });
+}
+
+/// "In the oven", "im Backofen", "en el horno apagado"; not "into the oven", "in den Ofen".
+bool lies_in_oven(const WordedText& text) {
+    const auto ovens = mentions(text, Section::Appliance, "oven");
+    for (std::size_t i = 0; i < ovens.size(); ++i) {
+        const auto word = [&](std::size_t back) {
+            return ovens[i].first >= back ? std::string_view{text.words[ovens[i].first - back]}
+                                          : std::string_view{};
+        };
+        const auto is_in = [](std::string_view at) {
+            return at == "in" || at == "im" || at == "en" || at == "inside";
+        };
+        const bool inside = ovens[i].first == 0 || word(1) == "im" || is_in(word(1)) ||
+                            (is_in(word(2)) && word(1) != "den" && word(1) != "die");
+        const bool other = clause_says(text, ovens[i].first, Section::Doing, "cook") ||
+                           clause_says(text, ovens[i].first, Section::Doing, "before") ||
+                           clause_says(text, ovens[i].first, Section::Thawing, "frozen");
+        if (inside && !other && !is_warned_of(text, ovens, i, {})) {
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace
+
+bool thaws_warm(const ReadText& read) {
+    const auto places = places_in(read.text);
+    for (std::size_t i = 0; i < places.warm.size(); ++i) {
+        if (lies_warm(read, places, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool stands_too_long(const ReadText& read) {
+    if (read.field != FreeText::ThawNote && read.field != FreeText::Note &&
+        read.field != FreeText::Step) {
+        return false;
+    }
+    constexpr double most_hours = 2;
+    for (const auto& text : sentences(read.written)) {
+        const auto places = places_in(text);
+        const auto words = stands_out(text, places) ? text.words.size() : 0;
+        for (std::size_t word = 0; word < words; ++word) {
+            const auto span = span_at(text, word);
+            if (span.hours >= most_hours && is_of_standing(text, places, word, span)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+bool thaws_in_heat(const ReadText& read) {
+    if (read.field != FreeText::ThawNote) {
+        return false;
+    }
+    constexpr double warmest_water = 21.5;
+    for (const auto& text : sentences(read.written)) {
+        for (const auto& degrees : said_degrees(text)) {
+            const auto told = [&](Section section, std::string_view meaning) {
+                return clause_says(text, degrees.word, section, meaning);
+            };
+            if (degrees.has_unit && degrees.celsius > warmest_water &&
+                !told(Section::Doing, "limit") && !told(Section::Negation, "not") &&
+                !told(Section::Doing, "cook") && !told(Section::Doing, "core")) {
+                return true;
+            }
+        }
+        if (lies_in_oven(text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "kitchen/texts/free_texts.h"
+
+namespace thawslip::kitchen {
+
+/// Whether a text thaws food in a warm place or in warm water: "on the counter overnight", "auf der
+/// Fensterbank", but not "never on the counter", "in the garage fridge", "in the sink, in cold
+/// water".
+bool thaws_warm(const ReadText& read);
+
+/// Whether a text leaves food out of the refrigerator for two hours or more: "take it out 3 h
+/// before", "4 horas fuera de la nevera". The most that USDA FSIS lets it stand is two hours in
+/// all.
+bool stands_too_long(const ReadText& read);
+
+/// Whether a thaw note puts the bag into an oven or into more than 21 °C (70 °F).
+bool thaws_in_heat(const ReadText& read);
+
+} // namespace thawslip::kitchen

@@ -1,0 +1,108 @@
+#include "kitchen/measures/temperature_text.h"
+
+#include "kitchen/texts/text.h"
+
+#include <cmath>
+#include <optional>
+#include <span>
+
+namespace thawslip::kitchen {
+namespace {
+
+double to_celsius(double fahrenheit) {
+    return (fahrenheit - 32.0) * 5.0 / 9.0;
+}
+
+double to_fahrenheit(double celsius) {
+    return celsius * 9.0 / 5.0 + 32.0;
+}
+
+/// Rounds the way that is safe; a hair's breadth is the computer's, not the cook's.
+double whole_degrees(double degrees, TemperatureUse use) {
+    constexpr double hair = 1e-6;
+    switch (use) {
+    case TemperatureUse::SafeMinimum: return std::ceil(degrees - hair);
+    case TemperatureUse::ColdLimit: return std::floor(degrees + hair);
+    case TemperatureUse::Oven: return std::round(degrees);
+    }
+    return degrees;
+}
+
+double to_step(double degrees, double step) {
+    return std::round(degrees / step) * step;
+}
+
+/// A figure as agencies print it in both scales.
+struct Printed {
+    double fahrenheit;
+    double celsius;
+};
+/// FoodSafety.gov, Cook to a Safe Minimum Internal Temperature (140, 145, 160, 165); Health Canada,
+/// Safe internal cooking temperatures (158, 160, 180). 160 °F is 71 °C to all of them.
+constexpr Printed safe_minimums[] = {{140, 60}, {145, 63}, {158, 70},
+                                     {160, 71}, {165, 74}, {180, 82}};
+/// USDA FSIS, Freezing and Food Safety (0), Leftovers and Food Safety (40, 140).
+constexpr Printed cold_limits[] = {{0, -18}, {40, 4}, {140, 60}};
+
+std::span<const Printed> printed(TemperatureUse use) {
+    switch (use) {
+    case TemperatureUse::SafeMinimum: return safe_minimums;
+    case TemperatureUse::ColdLimit: return cold_limits;
+    case TemperatureUse::Oven: break;
+    }
+    return {};
+}
+
+/// The agency's figure that `celsius` is, in whole degrees of either scale or, as charts also
+/// print it, to a tenth.
+std::optional<Printed> published(double celsius, TemperatureUse use) {
+    constexpr double to_a_tenth = 0.05 + 1e-6;
+    for (const auto& figure : printed(use)) {
+        if (std::abs(figure.celsius - celsius) < 1e-6 ||
+            std::abs(to_celsius(figure.fahrenheit) - celsius) < to_a_tenth) {
+            return figure;
+        }
+    }
+    return std::nullopt;
+}
+
+double turned_to_fahrenheit(double celsius, TemperatureUse use) {
+    if (use == TemperatureUse::Oven) {
+        return to_step(to_fahrenheit(celsius), 25.0);
+    }
+    const auto figure = published(celsius, use);
+    return figure ? figure->fahrenheit : whole_degrees(to_fahrenheit(celsius), use);
+}
+
+double turned_to_celsius(double celsius, TemperatureUse use) {
+    if (use == TemperatureUse::Oven) {
+        return to_step(celsius, 10.0);
+    }
+    const auto figure = published(celsius, use);
+    return figure ? figure->celsius : whole_degrees(celsius, use);
+}
+
+std::string degrees(double value, int places, const char* scale, const UnitStyle& style) {
+    return decimal(value, places, style.decimal_mark) + scale;
+}
+
+} // namespace
+
+std::string to_text(Temperature temperature, TemperatureUse use, const UnitStyle& style) {
+    const double celsius = temperature.celsius;
+    if (temperature.written_in == TemperatureScale::Celsius) {
+        return in_style(degrees(celsius, 1, " °C", style),
+                        degrees(turned_to_fahrenheit(celsius, use), 0, " °F", style), true, style);
+    }
+    return in_style(degrees(to_fahrenheit(celsius), 1, " °F", style),
+                    degrees(turned_to_celsius(celsius, use), 0, " °C", style), false, style);
+}
+
+std::string published_text(double fahrenheit, TemperatureUse use, const UnitStyle& style) {
+    const auto written = degrees(whole_degrees(fahrenheit, use), 0, " °F", style);
+    const auto turned = degrees(turned_to_celsius(to_celsius(fahrenheit), use), 0, " °C", style);
+    return style.measures == Measures::Us ? in_style(written, turned, false, style)
+                                          : in_style(turned, written, true, style);
+}
+
+} // namespace thawslip::kitchen

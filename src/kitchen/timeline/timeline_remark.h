@@ -1,0 +1,75 @@
+#pragma once
+
+#include "kitchen/timeline/local_clock.h"
+
+#include <chrono>
+#include <cstddef>
+#include <optional>
+#include <span>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace thawslip::kitchen {
+
+/// What a timeline has to say beyond its events. The values of each are named in the table of
+/// timeline_remark.cpp, beside its words.
+enum class RemarkId {
+    EatIsPast,
+    EatSkipped,
+    EatRepeated,
+    ClockForward,
+    ClockBack,
+    ThawSizeUnknown,
+    ThawThicknessUnknown,
+    ThawWeightUnknown,
+    ThawNotReckoned,
+    ThawWindowTight,
+    ThawWindowTightToday,
+    ThawTooLate,
+    ThawOnRack,
+    ThawByWater,
+    ThawByMicrowave,
+    CookFromFrozen,
+    ColdWaterRules,
+    CookAtOnce,
+    IfThawed,
+    IfThawedAt,
+    FrozenMiddle,
+    NoWayInTime,
+    FrozenInSlowCooker,
+    CookTimeUnknown,
+    StartNow,
+    StartTooLate,
+    FrozenStartTooLate,
+    FinishTimeUnknown,
+    FinishBeforeStart,
+    FinishAfterReady,
+};
+
+using RemarkValue = std::variant<Instant, std::chrono::minutes>;
+
+/// One thing to say about the whole timeline, or about one dish, or one finishing ingredient.
+struct TimelineRemark {
+    RemarkId id = RemarkId::EatIsPast;
+    std::optional<std::size_t> dish = std::nullopt;   ///< index of the request's dish
+    std::optional<std::size_t> finish = std::nullopt; ///< index of that package's `finish`
+    std::vector<RemarkValue> values = {};             ///< `{0}`, `{1}`… of the words
+};
+
+enum class RemarkWeight { Note, Caution, CannotBeDone };
+
+/// One row of the table: the wording tables hold the same words under `timeline.<key>`.
+struct RemarkRule {
+    RemarkId id;
+    RemarkWeight weight;
+    std::string_view key;
+    std::string_view english;
+    std::string_view source; ///< publisher and title; empty where it is arithmetic
+};
+
+/// One row for every RemarkId, in its order.
+std::span<const RemarkRule> remark_rules();
+const RemarkRule& rule_of(RemarkId id);
+
+} // namespace thawslip::kitchen
