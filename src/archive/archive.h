@@ -114,7 +114,8 @@ public:
     /// Throws ArchiveFailure, Damaged, where `other` cannot be.
     Merged merge(const Contents& other, Kitchens kitchens = Kitchens::MayDiffer);
 
-    /// Everything that is wrong with the archive (archive/soundness.h); nothing when it is sound.
+    /// Everything that is wrong with the archive (archive/tables/soundness.h); nothing when it is
+    /// sound.
     std::vector<std::string> check();
 
     std::vector<StoredDay> days();                   ///< every revision, in the order recorded

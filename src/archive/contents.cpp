@@ -2,7 +2,7 @@
 
 #include "archive/events.h"
 #include "archive/limits.h"
-#include "archive/rows.h"
+#include "archive/tables/rows.h"
 #include "base/shown.h"
 #include "kitchen/bag_id.h"
 

@@ -16,7 +16,7 @@ struct Contents {
         int lineage = 0;
         int revision = 1;
         std::string recorded;
-        std::int64_t ordered = 0; ///< more in each revision: see order_after (archive/rows.h)
+        std::int64_t ordered = 0; ///< more in each revision: see order_after (rows.h)
         DayRecord record;         ///< without the bags' ids, which stand in `bags`
         friend bool operator==(const Day&, const Day&) = default;
     };

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "archive/database.h"
+#include "archive/tables/database.h"
 
 namespace thawslip::archive {
 

@@ -2,7 +2,7 @@
 
 #include "archive/archive.h"
 #include "archive/limits.h"
-#include "archive/rows.h"
+#include "archive/tables/rows.h"
 
 #include <algorithm>
 #include <charconv>

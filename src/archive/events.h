@@ -1,6 +1,6 @@
 #pragma once
 
-#include "archive/connection.h"
+#include "archive/tables/connection.h"
 #include "archive/values.h"
 
 #include <cstdint>

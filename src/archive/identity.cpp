@@ -1,9 +1,9 @@
 #include "archive/identity.h"
 
 #include "archive/archive.h"
-#include "archive/columns.h"
 #include "archive/mended_name.h"
-#include "archive/rows.h"
+#include "archive/tables/columns.h"
+#include "archive/tables/rows.h"
 
 #include <algorithm>
 #include <fmt/format.h>

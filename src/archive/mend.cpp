@@ -1,9 +1,9 @@
 #include "archive/archive.h"
-#include "archive/columns.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
-#include "archive/rows.h"
-#include "archive/soundness.h"
+#include "archive/tables/columns.h"
+#include "archive/tables/rows.h"
+#include "archive/tables/soundness.h"
 #include "kitchen/bag_id.h"
 
 #include <cerrno>

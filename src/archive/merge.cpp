@@ -1,7 +1,7 @@
 #include "archive/archive.h"
-#include "archive/columns.h"
 #include "archive/events.h"
-#include "archive/rows.h"
+#include "archive/tables/columns.h"
+#include "archive/tables/rows.h"
 
 #include <algorithm>
 #include <map>

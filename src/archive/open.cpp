@@ -1,8 +1,8 @@
 #include "archive/archive.h"
-#include "archive/connection.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
-#include "archive/schema.h"
+#include "archive/tables/connection.h"
+#include "archive/tables/schema.h"
 #include "base/folder.h"
 #include "base/place.h"
 

@@ -1,6 +1,6 @@
 #include "archive/archive.h"
-#include "archive/columns.h"
-#include "archive/rows.h"
+#include "archive/tables/columns.h"
+#include "archive/tables/rows.h"
 #include "kitchen/bag_id.h"
 
 #include <algorithm>

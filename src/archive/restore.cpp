@@ -1,12 +1,12 @@
 #include "archive/restore.h"
 
-#include "archive/connection.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
 #include "archive/events.h"
-#include "archive/rows.h"
-#include "archive/schema.h"
-#include "archive/soundness.h"
+#include "archive/tables/connection.h"
+#include "archive/tables/rows.h"
+#include "archive/tables/schema.h"
+#include "archive/tables/soundness.h"
 #include "base/folder.h"
 #include "base/place.h"
 

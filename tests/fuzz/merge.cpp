@@ -1,7 +1,7 @@
 // Somebody else's archive, to be merged: any bytes; a sound one of which some bytes were changed;
 // or a sound one of which some values were.
 
-#include "archive/database.h"
+#include "archive/tables/database.h"
 #include "fuzz/archives.h"
 
 #include <array>

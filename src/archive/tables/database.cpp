@@ -1,4 +1,4 @@
-#include "archive/database.h"
+#include "archive/tables/database.h"
 
 #include <filesystem>
 #include <fmt/format.h>

@@ -1,11 +1,11 @@
-#include "archive/soundness.h"
+#include "archive/tables/soundness.h"
 
-#include "archive/columns.h"
 #include "archive/contents.h"
 #include "archive/copy.h"
 #include "archive/limits.h"
-#include "archive/rows.h"
-#include "archive/schema.h"
+#include "archive/tables/columns.h"
+#include "archive/tables/rows.h"
+#include "archive/tables/schema.h"
 #include "base/shown.h"
 
 #include <algorithm>

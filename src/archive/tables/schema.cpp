@@ -1,4 +1,4 @@
-#include "archive/schema.h"
+#include "archive/tables/schema.h"
 
 #include <array>
 #include <fmt/format.h>

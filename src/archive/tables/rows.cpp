@@ -1,8 +1,8 @@
-#include "archive/rows.h"
+#include "archive/tables/rows.h"
 
-#include "archive/columns.h"
 #include "archive/events.h"
 #include "archive/limits.h"
+#include "archive/tables/columns.h"
 #include "kitchen/bag_id.h"
 
 #include <algorithm>

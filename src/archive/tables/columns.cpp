@@ -1,4 +1,4 @@
-#include "archive/columns.h"
+#include "archive/tables/columns.h"
 
 #include <algorithm>
 
