@@ -11,9 +11,20 @@ std::string path_of(const CLI::App& app) {
     return parent == nullptr ? app.get_name() : path_of(*parent) + " " + app.get_name();
 }
 
+/// The library says it at the end of the type: "INT:INT in [1 - 366]".
+std::string range_of(const CLI::Option& option) {
+    const auto type = option.get_type_name();
+    const auto open = type.find(" in [");
+    return open == std::string::npos ? "" : type.substr(open + 5, type.rfind(']') - open - 5);
+}
+
 ArgumentDescription argument(const CLI::Option& option) {
-    ArgumentDescription described{
-        {}, {}, option.get_option_text(), option.get_description(), option.get_required()};
+    ArgumentDescription described{{},
+                                  {},
+                                  option.get_option_text(),
+                                  option.get_description(),
+                                  option.get_required(),
+                                  range_of(option)};
     if (!option.get_snames().empty()) {
         described.short_name = "-" + option.get_snames().front();
     }

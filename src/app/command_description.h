@@ -16,6 +16,7 @@ struct ArgumentDescription {
     std::string value;      ///< what it takes: "FILE", "letter|a4"; empty for a flag
     std::string about;
     bool required = false;
+    std::string range; ///< "1 - 366": the whole numbers it takes; empty where none are set
 };
 
 /// A command with all that is below it. Help, completions and the tests that hold the manual page

@@ -7,7 +7,9 @@
 #include "base/utf8.h"
 #include "support/command.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
+#include <iterator>
 #include <span>
 #include <sstream>
 
@@ -105,6 +107,65 @@ TEST_CASE("the command line takes every word that the settings take, and no othe
         const auto said = try_words({"thawslip", "stock", "list", c.option, "cubits"});
         CHECK(said.status == ExitStatus::Usage);
         CHECK(said.text.find(c.shown) != std::string::npos);
+    }
+}
+
+TEST_CASE("every number of the command line is taken at both ends of its range, and not beyond") {
+    struct Case {
+        const char* command;
+        const char* argument;
+        int least, most;
+    };
+    // A year of days, and more bags than a kitchen has (common practice, no source).
+    const Case cases[] = {{"thawslip freezer next", "", 1, 366},
+                          {"thawslip plan", "--bags", 1, 999}};
+    std::size_t ranges = 0;
+    for (const auto& command : every_command()) {
+        for (const auto* arguments : {&command.words, &command.options}) {
+            for (const auto& argument : *arguments) {
+                if (argument.range.empty()) {
+                    continue;
+                }
+                CAPTURE(command.path);
+                CAPTURE(argument.long_name);
+                const auto c = std::ranges::find_if(cases, [&](const Case& each) {
+                    return command.path == each.command && argument.long_name == each.argument;
+                });
+                REQUIRE(c != std::end(cases)); // a new range needs its ends here
+                CHECK(argument.range == std::to_string(c->least) + " - " + std::to_string(c->most));
+                const auto status = [&](int value) {
+                    auto words = words_of(command.path);
+                    if (command.path == "thawslip plan") {
+                        words.insert(words.end(), {"day.toml", "--eat", "2026-12-03 18:30"});
+                    }
+                    if (!argument.long_name.empty()) {
+                        words.push_back(argument.long_name);
+                    }
+                    words.push_back(std::to_string(value));
+                    return try_words(words).status;
+                };
+                CHECK(status(c->least) == ExitStatus::Done);
+                CHECK(status(c->most) == ExitStatus::Done);
+                CHECK(status(c->least - 1) == ExitStatus::Usage);
+                CHECK(status(c->most + 1) == ExitStatus::Usage);
+                ++ranges;
+            }
+        }
+    }
+    CHECK(ranges == std::size(cases));
+}
+
+TEST_CASE("dots per inch are taken from 72 to 4800, with a fraction too, and from no other text") {
+    const auto status = [](const std::string& dots) {
+        return try_words({"thawslip", "labels", "day.toml", "-o", "x.pdf", "--dpi", dots}).status;
+    };
+    for (const char* taken : {"72", "203.2", "300", "4800"}) {
+        CAPTURE(taken);
+        CHECK(status(taken) == ExitStatus::Done);
+    }
+    for (const char* refused : {"71.9", "4800.1", "0", "-300", "nan", "inf", "many", ""}) {
+        CAPTURE(refused);
+        CHECK(status(refused) == ExitStatus::Usage);
     }
 }
 

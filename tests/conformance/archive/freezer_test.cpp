@@ -96,6 +96,36 @@ TEST_CASE_FIXTURE(StockedKitchen, "what to eat next: the soonest date that can t
     CHECK(says(late.out, "Apple and sage pork shoulder"));
 }
 
+TEST_CASE_FIXTURE(Kitchen,
+                  "where the soonest bag cannot be thawed in time, the next that can is next") {
+    // The soonest date needs the refrigerator for more than a day; beside it stands a dish of the
+    // same day, then the same dish of another day, that cook from frozen.
+    const auto bag = [](const std::string& dish, const std::string& made, const std::string& use_by,
+                        const std::string& thaw) {
+        return "[[package]]\ndish = \"" + dish + "\"\nservings = 2\nmade = " + made +
+               "\nuse_by = " + use_by + "\nweight = \"2.5 kg\"\nthickness = \"60 mm\"\n" +
+               "[package.thaw]\nmethod = \"" + thaw + "\"\n";
+    };
+    const std::string fridge = "refrigerator";
+    const std::string at_once = "from frozen";
+    const std::string day = "[day]\nmade = 2026-10-17\n";
+    SUBCASE("another dish of the same day") {
+        write_file(folder / "day.toml", day +
+                                            bag("Plum roast", "2026-10-17", "2026-11-01", fridge) +
+                                            bag("Leek soup", "2026-10-17", "2026-11-02", at_once));
+    }
+    SUBCASE("the same dish of another day") {
+        write_file(folder / "day.toml", day + bag("Leek soup", "2026-10-17", "2026-11-01", fridge) +
+                                            bag("Leek soup", "2026-10-16", "2026-11-02", at_once));
+    }
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    const auto next = (*this)("freezer next 1");
+    CAPTURE(next.out);
+    CHECK(says(next.out, "Leek soup"));
+    CHECK(says(next.out, "use by 2026-11-02"));
+    CHECK_FALSE(says(next.out, "nothing can be thawed"));
+}
+
 TEST_CASE_FIXTURE(StockedKitchen, "nothing in the freezer is no mistake") {
     std::filesystem::remove(archive);
     std::filesystem::remove(archive + "-wal");

@@ -4,6 +4,7 @@
 #include "archive/archive.h"
 #include "kitchen.h"
 #include "support/random.h"
+#include "support/skip.h"
 #include "traced.h"
 
 #include <algorithm>
@@ -25,8 +26,8 @@ const std::string one_bag = "[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Squ
                             "servings = 2\nuse_by = 2026-12-01\n";
 const std::string two_bags = one_bag + "bags = 2\n";
 
-/// A folder in memory where there is one: a killed program loses nothing that the disk still has
-/// to write, so a disk would only make this slow.
+/// A folder in memory where there is one to write in: a killed program loses nothing that the disk
+/// still has to write, so a disk would only make this slow.
 struct Workbench {
     fs::path folder;
     std::string archive;
@@ -34,9 +35,11 @@ struct Workbench {
     bool keeps_nameless = false; ///< whether its file system has files without a name
 
     Workbench() {
-        std::string name =
-            fs::exists("/dev/shm") ? "/dev/shm/thawslip-test-XXXXXX" : "/tmp/thawslip-test-XXXXXX";
-        REQUIRE(::mkdtemp(name.data()) != nullptr);
+        std::string name = "/dev/shm/thawslip-test-XXXXXX";
+        if (::mkdtemp(name.data()) == nullptr) {
+            name = (fs::temp_directory_path() / "thawslip-test-XXXXXX").string();
+            REQUIRE(::mkdtemp(name.data()) != nullptr);
+        }
         folder = name;
         archive = folder / "data/archive.db";
         sheet = folder / "labels.pdf";
@@ -231,8 +234,7 @@ std::size_t index_of(const std::vector<Step>& steps, const std::string& call,
 
 TEST_CASE("the sheet, and its name in its folder, are on the disk before the archive is touched") {
     if (!can_trace()) {
-        MESSAGE("this system lets no program be traced");
-        return;
+        return skip("this system lets no program be traced");
     }
     const Workbench bench;
     for (const std::string before : {"first", "second"}) {
@@ -267,7 +269,7 @@ TEST_CASE("the sheet, and its name in its folder, are on the disk before the arc
 
 TEST_CASE("killed before every step of its first print, the program leaves one of two states") {
     if (!can_trace()) {
-        return;
+        return skip("this system lets no program be traced");
     }
     Workbench bench;
     const Scenario first{bench, one_bag};
@@ -278,7 +280,7 @@ TEST_CASE("killed before every step of its first print, the program leaves one o
 
 TEST_CASE("killed before every step of later prints, the program leaves one of two states") {
     if (!can_trace()) {
-        return;
+        return skip("this system lets no program be traced");
     }
     Workbench bench;
     REQUIRE(run_traced(bench.print(), bench.folder).status == 0);
@@ -304,7 +306,7 @@ TEST_CASE("killed before every step of later prints, the program leaves one of t
 
 TEST_CASE("a backup or an exported folder that was killed on the way is not there") {
     if (!can_trace()) {
-        return;
+        return skip("this system lets no program be traced");
     }
     const Workbench bench;
     REQUIRE(run_traced(bench.print(), bench.folder).status == 0);
@@ -335,6 +337,9 @@ TEST_CASE("a backup or an exported folder that was killed on the way is not ther
 }
 
 TEST_CASE("killed at any moment, the program leaves one of two states") {
+    if (!can_trace()) {
+        return skip("this system lets no program be traced");
+    }
     Workbench bench;
     test_support::Random random{1};
     for (const std::string_view printed : {"for the first time", "once more"}) {

@@ -123,8 +123,10 @@ void become(const std::vector<std::string>& command, const std::filesystem::path
     ::_exit(127);
 }
 
-TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
-                     std::size_t kill_before) {
+namespace {
+
+/// Starts a program that stands still until it is let go on.
+pid_t start_traced(const std::vector<std::string>& command, const std::filesystem::path& folder) {
     const pid_t child = ::fork();
     if (child == 0) {
         if (::ptrace(PTRACE_TRACEME, 0, nullptr, nullptr) != 0) {
@@ -140,7 +142,14 @@ TracedRun run_traced(const std::vector<std::string>& command, const std::filesys
         throw std::runtime_error{"this system lets no program be traced"};
     }
     ::ptrace(PTRACE_SETOPTIONS, child, nullptr, PTRACE_O_TRACESYSGOOD | PTRACE_O_EXITKILL);
-    TracedRun run;
+    return child;
+}
+
+/// Lets it go on from step to step as long as `before_step` wants it to.
+/// \returns its exit status; nothing where it was killed because `before_step` said no
+template <class BeforeStep>
+std::optional<int> follow(pid_t child, BeforeStep before_step) {
+    int state = 0;
     int signal = 0;
     while (go_on(child, signal, state)) {
         constexpr int system_call = SIGTRAP | 0x80;
@@ -149,16 +158,45 @@ TracedRun run_traced(const std::vector<std::string>& command, const std::filesys
         if (WSTOPSIG(state) != system_call || !read_step(child, step)) {
             continue;
         }
-        if (run.steps.size() == kill_before) {
+        if (!before_step(std::move(step))) {
             ::kill(child, SIGKILL);
             ::waitpid(child, &state, 0);
-            run.was_killed = true;
-            return run;
+            return std::nullopt;
+        }
+    }
+    return WIFEXITED(state) ? WEXITSTATUS(state) : 128 + WTERMSIG(state);
+}
+
+} // namespace
+
+TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
+                     std::size_t kill_before) {
+    TracedRun run;
+    const auto status = follow(start_traced(command, folder), [&](Step step) {
+        if (run.steps.size() == kill_before) {
+            return false;
         }
         run.steps.push_back(std::move(step));
-    }
-    run.status = WIFEXITED(state) ? WEXITSTATUS(state) : 128 + WTERMSIG(state);
+        return true;
+    });
+    run.was_killed = !status;
+    run.status = status.value_or(0);
     return run;
+}
+
+std::optional<int> run_interrupted(const std::vector<std::string>& command,
+                                   const std::filesystem::path& folder,
+                                   const std::function<bool(const Step&)>& is_moment,
+                                   const std::function<void()>& meanwhile) {
+    bool happened = false;
+    const auto status = follow(start_traced(command, folder), [&](const Step& step) {
+        if (!happened && is_moment(step)) {
+            happened = true;
+            meanwhile();
+        }
+        return true;
+    });
+    return happened ? status : std::nullopt;
 }
 
 bool can_trace() {

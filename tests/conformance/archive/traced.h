@@ -2,7 +2,9 @@
 
 #include <cstddef>
 #include <filesystem>
+#include <functional>
 #include <limits>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -27,6 +29,14 @@ inline constexpr std::size_t never = std::numeric_limits<std::size_t>::max();
 /// so that this call and all later ones never happen. What it says goes nowhere.
 TracedRun run_traced(const std::vector<std::string>& command, const std::filesystem::path& folder,
                      std::size_t kill_before = never);
+
+/// Lets a program go to its end, but first holds it still before the step that `is_moment` names
+/// while `meanwhile` runs: what another program did in between, forced to the moment.
+/// \returns its exit status; nothing where there was no such moment
+std::optional<int> run_interrupted(const std::vector<std::string>& command,
+                                   const std::filesystem::path& folder,
+                                   const std::function<bool(const Step&)>& is_moment,
+                                   const std::function<void()>& meanwhile);
 
 /// For a child of fork(): becomes a program in `folder`, in silence.
 [[noreturn]] void become(const std::vector<std::string>& command,

@@ -21,12 +21,12 @@ Attempts::Attempts() {
 }
 
 Outcome Attempts::run(const std::string& arguments, const std::string& before,
-                      const std::string& under) const {
+                      const std::string& program) const {
     return test_support::run(
         "cd " + shell_word(folder_.path().string()) +
         "; export XDG_CONFIG_HOME=/nonexistent XDG_DATA_HOME=" + shell_word(data_.path().string()) +
-        "; " + bounds() + before + (before.empty() ? "" : "; ") + "timeout 120 " + under + " " +
-        shell_word(THAWSLIP_PROGRAM) + " " + arguments);
+        "; " + bounds() + before + (before.empty() ? "" : "; ") + "timeout 120 " + program + " " +
+        arguments);
 }
 
 std::set<std::string> Attempts::names() const {

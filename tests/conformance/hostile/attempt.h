@@ -15,10 +15,10 @@ public:
     Attempts();
 
     /// Runs `thawslip` with `arguments`, which may redirect, in the folder. `before` is shell: what
-    /// is set or limited first; `under` are the words of a program that starts it.
+    /// is set or limited first; `program` are the words that start it.
     /// \returns what it did; status 124 when it had to be stopped
     Outcome run(const std::string& arguments, const std::string& before = "",
-                const std::string& under = "") const;
+                const std::string& program = shell_word(THAWSLIP_PROGRAM)) const;
 
     std::string operator/(const std::string& name) const { return folder_ / name; }
     const std::filesystem::path& path() const { return folder_.path(); }

@@ -57,6 +57,29 @@ TEST_CASE_FIXTURE(Workplace, "a wrong command line is told and leaves with 2") {
     CHECK(left_behind() == 0);
 }
 
+TEST_CASE_FIXTURE(Workplace, "what was measured for one paper says nothing of a roll") {
+    const auto settings = folder / "settings.toml";
+    const auto printed = [&](const std::string& measured) {
+        write_file(settings, measured);
+        const auto said = labels("--stock roll-100x150mm --no-archive --settings " +
+                                 shell_word(settings) + " -o " + shell_word(pdf));
+        CHECK(said.status == 0);
+        auto bytes = read_file(pdf);
+        fs::remove(pdf);
+        return std::pair{said.err, std::move(bytes)};
+    };
+    const auto unmeasured = printed("");
+    CHECK_FALSE(says(unmeasured.first, "printer"));
+    for (const std::string paper : {"paper = \"a4\"", "sheet = [\"150 mm\", \"100 mm\"]"}) {
+        CAPTURE(paper);
+        CHECK(printed("[[printer]]\n" + paper +
+                      "\nunprinted = [\"9 mm\", \"9 mm\", \"9 mm\", \"9 mm\"]\n") == unmeasured);
+    }
+    const auto measured = printed("[[printer]]\nsheet = [\"100 mm\", \"150 mm\"]\n"
+                                  "unprinted = [\"9 mm\", \"9 mm\", \"9 mm\", \"9 mm\"]\n");
+    CHECK(measured.first != unmeasured.first); // then the edge is told of
+}
+
 TEST_CASE_FIXTURE(Workplace, "a refused day leaves with 1 and writes nothing") {
     replace("method = \"refrigerator\"", "method = \"refridgerator\"");
     const auto outcome = labels("-o " + shell_word(pdf));
@@ -97,6 +120,26 @@ TEST_CASE_FIXTURE(Workplace,
     CHECK(says(outcome.err, " mm too much at the smallest type allowed"));
     CHECK(says(outcome.err, "most of it is \"finish\""));
     CHECK(says(outcome.err, "or print on \""));
+    CHECK(left_behind() == 0);
+}
+
+TEST_CASE_FIXTURE(Workplace, "what no shipped stock would take is said to fit none") {
+    std::string finish;
+    for (int i = 0; i < 37; ++i) {
+        finish += "[[package.finish]]\nadd = \"200 g leaves";
+        for (int word = 0; word < 14; ++word) {
+            finish += " garden";
+        }
+        finish += "\"\nwhen = \"last 10 min\"\nbag = \"small bag on the other side of this one, "
+                  "beside the others, taped\"\n";
+    }
+    replace("[package.cook]", finish + "[package.cook]");
+    const auto outcome = labels("-o " + shell_word(pdf));
+    CAPTURE(outcome.err);
+    CHECK(outcome.status == 1);
+    CHECK(says(outcome.err, "the label of \"Squash and red lentil stew\" does not fit"));
+    CHECK(says(outcome.err, "hint: shorten the words: no shipped stock would take them\n"));
+    CHECK_FALSE(says(outcome.err, "print on"));
     CHECK(left_behind() == 0);
 }
 

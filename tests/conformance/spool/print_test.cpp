@@ -2,10 +2,10 @@
 // when nothing can.
 
 #include "server.h"
+#include "support/skip.h"
 
 #include <doctest/doctest.h>
 #include <filesystem>
-#include <iostream>
 #include <memory>
 
 using namespace thawslip::test_support;
@@ -19,8 +19,7 @@ const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
 Server* server() {
     static const auto one = std::make_unique<Server>();
     if (!one->answers()) {
-        std::cout << "skipped: no CUPS server of our own can be started here: " << one->log()
-                  << "\n";
+        skip("no CUPS server of our own can be started here: " + one->log());
         return nullptr;
     }
     return one.get();

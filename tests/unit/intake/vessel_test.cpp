@@ -1,4 +1,5 @@
 #include "intake/vessel.h"
+#include "kitchen/texts/lexicon.h"
 
 #include <doctest/doctest.h>
 
@@ -70,6 +71,29 @@ TEST_CASE("appliances are known in every language, and slow ones by many names")
     CHECK(vessel_of("multicooker", "high pressure") == Vessel::PressureCooker);
     CHECK(vessel_of("Multikocher", "Druck") == Vessel::PressureCooker);
     CHECK(vessel_of("pressure cooker", "slow cook, low") == Vessel::SlowCooker);
+}
+
+TEST_CASE("a slip in the middle of any long word for a vessel is noticed among other words") {
+    std::size_t tried = 0;
+    for (const auto& file : thawslip::kitchen::lexicon_files()) {
+        for (const auto& row : file.rows) {
+            const std::string name{row.words};
+            constexpr std::size_t long_enough = 6; // "hot" is near "pot" but no slip for it
+            if (row.section != thawslip::kitchen::Section::Appliance || row.phrase.ends_with('-') ||
+                name.size() < long_enough || vessel_of(name) == Vessel::Other) {
+                continue;
+            }
+            auto slip = name;
+            slip.erase(name.size() / 2, 1);
+            if (name[name.size() / 2] == ' ' || vessel_of(slip) != Vessel::Other) {
+                continue; // still names a vessel: no slip
+            }
+            CAPTURE(slip);
+            CHECK(nearest_vessel("my " + slip + ", lidded").has_value());
+            ++tried;
+        }
+    }
+    CHECK(tried > 50);
 }
 
 TEST_CASE("a slip of the finger in a vessel's name is noticed, another vessel is not") {

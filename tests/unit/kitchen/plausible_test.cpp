@@ -71,6 +71,22 @@ TEST_CASE("each figure is taken at both ends of its bounds and asked about beyon
     }
 }
 
+TEST_CASE("the bounds are those that were settled, written down a second time") {
+    // Common practice, no source; A2 by ISO 216:2007.
+    using enum Figure;
+    const Bounds rows[] = {
+        {ServingWeight, 40, 1500, ""}, {BagArea, 40, 2494.8, ""}, {Portions, 1, 500, ""},
+        {MadeDaysAgo, 0, 365, ""},     {UseByMonths, 0, 24, ""},  {MadeMonthsAhead, 0, 24, ""},
+        {MadeMonthsAgo, 0, 36, ""},
+    };
+    REQUIRE(plausible_bounds().size() == std::size(rows));
+    for (const auto& row : rows) {
+        CAPTURE(static_cast<int>(row.figure));
+        CHECK(bounds_of(row.figure).least == doctest::Approx(row.least));
+        CHECK(bounds_of(row.figure).most == doctest::Approx(row.most));
+    }
+}
+
 TEST_CASE("an A2 sheet is 420 mm by 594 mm") {
     // ISO 216:2007, A series.
     CHECK(bounds_of(Figure::BagArea).most == doctest::Approx(2494.8));

@@ -2,7 +2,9 @@
 #include "support/random.h"
 
 #include <doctest/doctest.h>
+#include <iterator>
 #include <string>
+#include <vector>
 
 using namespace thawslip::kitchen;
 
@@ -30,6 +32,55 @@ void check_reads(const Wanted& wanted) {
 }
 
 } // namespace
+
+TEST_CASE("every word for a unit is known, apart from its number or directly behind it") {
+    // Names, mL, L, g and kg: NIST, Cooking Measurement Equivalencies; the British spellings and
+    // the other abbreviations: common practice, no source.
+    using Words = std::vector<std::string>;
+    const struct {
+        Unit unit;
+        Words words;
+    } rows[] = {
+        {Unit::Milligram, {"mg", "milligram", "milligrams"}},
+        {Unit::Gram, {"g", "gram", "grams"}},
+        {Unit::Kilogram, {"kg", "kilo", "kilos", "kilogram", "kilograms"}},
+        {Unit::Ounce, {"oz", "ounce", "ounces"}},
+        {Unit::Pound, {"lb", "lbs", "pound", "pounds"}},
+        {Unit::Millilitre, {"ml", "mL", "millilitre", "millilitres", "milliliter", "milliliters"}},
+        {Unit::Centilitre, {"cl", "centilitre", "centilitres", "centiliter", "centiliters"}},
+        {Unit::Decilitre, {"dl", "decilitre", "decilitres", "deciliter", "deciliters"}},
+        {Unit::Litre, {"l", "L", "litre", "litres", "liter", "liters"}},
+        {Unit::Teaspoon, {"tsp", "tsps", "teaspoon", "teaspoons"}},
+        {Unit::Tablespoon, {"tbsp", "tbsps", "tbs", "tablespoon", "tablespoons"}},
+        {Unit::FluidOunce, {"fl oz", "fl. oz", "fluid ounce", "fluid ounces"}},
+        {Unit::Cup, {"cup", "cups"}},
+        {Unit::Pint, {"pt", "pint", "pints"}},
+        {Unit::Quart, {"qt", "qts", "quart", "quarts"}},
+        {Unit::Gallon, {"gal", "gallon", "gallons"}},
+    };
+    CHECK(std::size(rows) == static_cast<std::size_t>(Unit::Gallon)); // all but Count
+    for (const auto& row : rows) {
+        for (const auto& word : row.words) {
+            for (const auto& between : {"", " ", "\u00A0"}) {
+                for (const auto& end : {" rye", ", rye", ". rye"}) {
+                    const auto text = std::string{"3"} + between + word + end;
+                    CAPTURE(text);
+                    const auto read = parse_quantity(text);
+                    REQUIRE(read.ok());
+                    CHECK(read.value().unit == row.unit);
+                    CHECK(read.value().low == Amount{3, 1});
+                    CHECK(read.value().item == "rye");
+                }
+            }
+            const auto range = parse_quantity("2-3" + word);
+            REQUIRE(range.ok());
+            CHECK(range.value().unit == row.unit);
+            CHECK(range.value().high == Amount{3, 1});
+            CHECK(parse_quantity("½" + word).value().unit == row.unit);
+        }
+        CHECK(parse_quantity("3 " + std::string{symbol(row.unit)}).value().unit == row.unit);
+    }
+}
 
 TEST_CASE("quantities are read as cooks write them") {
     const Wanted cases[] = {

@@ -134,6 +134,38 @@ TEST_CASE("every way to thaw with every heat has its row, its caution and its so
     });
 }
 
+TEST_CASE("each pair passes as the agencies say, written down a second time") {
+    // In the order of Heat. USDA FSIS, Slow Cookers and Food Safety: always thaw before; USDA FSIS,
+    // The Big Thaw, 2013: from water or microwave cook at once, from the refrigerator at leisure,
+    // cooking from frozen is safe; FDA Food Code 3-501.13 (C): from the microwave straight to
+    // conventional cooking. Pressure cooker, grill, steamer from frozen: common practice, no
+    // source.
+    using enum Passage;
+    const struct {
+        ThawMethod method;
+        std::vector<Passage> passages;
+    } rows[] = {
+        {ThawMethod::Refrigerator,
+         {KeptCold, KeptCold, Free, Free, Free, Free, Free, Free, Free, Free, Free}},
+        {ThawMethod::ColdWater,
+         {AtOnceHigh, AtOnceHot, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce,
+          AtOnce}},
+        {ThawMethod::Microwave,
+         {Refused, Refused, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce, AtOnce,
+          AtOnce}},
+        {ThawMethod::FromFrozen,
+         {Refused, Refused, Free, Free, Free, Free, FrozenByBook, FrozenUneven, Free, Free, Free}},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(static_cast<int>(row.method));
+        REQUIRE(row.passages.size() == static_cast<std::size_t>(last_heat) + 1);
+        for (std::size_t heat = 0; heat < row.passages.size(); ++heat) {
+            CAPTURE(heat);
+            CHECK(pairing(row.method, static_cast<Heat>(heat)).passage == row.passages[heat]);
+        }
+    }
+}
+
 TEST_CASE("food thawed in water or microwave is cooked at once, and never told to be kept") {
     for_every_pair([](ThawMethod method, Heat heat) {
         const auto given = ids_for(package_for(method, heat));
