@@ -1,7 +1,6 @@
 #include "toml/document.h"
 
 #include "base/utf8.h"
-#include "toml/position.h"
 
 #include <algorithm>
 #include <charconv>
@@ -88,39 +87,41 @@ const Value* member(const Value& value, std::string_view key) {
 }
 
 Document::Document(std::string file, std::string text)
-    : file_{std::move(file)}, text_{std::move(text)}, root_{std::make_shared<const Value>()} {}
-
-Document::Document(std::string file, std::string text, Value root, State state)
-    : file_{std::move(file)}, text_{std::move(text)},
-      root_{std::make_shared<const Value>(std::move(root))}, state_{state} {}
-
-SourceSpan Document::span(const Mark& mark) const {
-    if (mark.line == 0) {
-        return {file_, 0, 0, 0};
+    : file_{std::move(file)}, text_{std::move(text)}, root_{std::make_shared<const Value>()} {
+    for (auto end = text_.find('\n'); end != std::string::npos; end = text_.find('\n', end + 1)) {
+        lines_.push_back(end + 1);
     }
-    if (mark.end_line == mark.line) {
-        return {file_, mark.line, mark.column, mark.end_column - mark.column};
-    }
-    const auto start = offset_of(text_, {mark.line, mark.column});
-    const auto end = std::min(text_.find_first_of("\r\n", start), text_.size());
-    const auto length = count_code_points(std::string_view{text_}.substr(start, end - start));
-    return {file_, mark.line, mark.column, static_cast<std::uint32_t>(length)};
+}
+
+void Document::set(Value root, State state) {
+    root_ = std::make_shared<const Value>(std::move(root));
+    state_ = state;
+}
+
+SourceSpan Document::span(Stretch stretch) const {
+    const auto line = std::ranges::upper_bound(lines_, stretch.begin) - lines_.begin();
+    const auto start = lines_[static_cast<std::size_t>(line - 1)];
+    const auto line_end = std::min(text_.find_first_of("\r\n", stretch.begin), text_.size());
+    const auto end = std::max(stretch.begin, std::min(stretch.end, line_end));
+    const auto count = [this](std::size_t from, std::size_t to) {
+        return static_cast<std::uint32_t>(
+            count_code_points(std::string_view{text_}.substr(from, to - from)));
+    };
+    return {file_, static_cast<std::uint32_t>(line), count(start, stretch.begin) + 1,
+            count(stretch.begin, end)};
 }
 
 SourceSpan Document::place(const KeyPath& path) const {
     const auto* value = find(*root_, path.text()).value;
-    return value == root_.get() ? SourceSpan{file_, 1, 1, 1} : span(value->mark);
+    return value == root_.get() ? SourceSpan{file_, 1, 1, 1} : span(value->place);
 }
 
 SourceSpan Document::place_inside(const KeyPath& path, std::size_t offset) const {
     auto where = place(path);
     const auto found = find(*root_, path.text());
     const auto* string = std::get_if<std::string>(&found.value->content);
-    if (!found.exact || string == nullptr || where.line == 0) {
-        return where;
-    }
-    const auto start = offset_of(text_, {where.line, where.column});
-    if (!is_verbatim(text_, start, *string)) {
+    if (!found.exact || string == nullptr ||
+        !is_verbatim(text_, found.value->place.begin, *string)) {
         return where;
     }
     const auto before = std::string_view{*string}.substr(0, std::min(offset, string->size()));

@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <memory>
 #include <string>
+#include <vector>
 
 namespace thawslip::toml {
 
@@ -20,14 +21,14 @@ class Document {
 public:
     /// How much of the file is TOML.
     enum class State {
-        Lost,   ///< no values: a mistake after which nothing can be told
-        Mended, ///< there were mistakes; the values they spoilt are Unreadable
+        Lost,   ///< no values: some line belongs to no key
+        Spoilt, ///< there were mistakes; the values they spoilt are Unreadable
         WellFormed,
     };
 
     /// A document without values: what is left of a file that could not be read.
     Document(std::string file, std::string text);
-    Document(std::string file, std::string text, Value root, State state);
+    void set(Value root, State state);
 
     const std::string& file() const { return file_; }
     const std::string& text() const { return text_; } ///< without a byte-order mark
@@ -43,19 +44,21 @@ public:
     /// that, the place of the whole string.
     SourceSpan place_inside(const KeyPath& path, std::size_t offset) const;
 
-    SourceSpan span(const Mark& mark) const;
+    /// Of a stretch over several lines, what stands in its first.
+    SourceSpan span(Stretch stretch) const;
 
 private:
     std::string file_;
     std::string text_;
+    std::vector<std::size_t> lines_{0}; ///< where each begins
     std::shared_ptr<const Value> root_; ///< shared, so that tables survive a move of the document
     State state_ = State::Lost;
 };
 
 /// Reads TOML 1.0. What is wrong (too large, not UTF-8, nested too deep, syntax errors) is appended
-/// to `faults`, placed. A mistake inside one `key = value` line does not hide the others: the
-/// document is then Mended. After any other mistake it is Lost, but still has its text, so that
-/// the fault can be shown with its line.
+/// to `faults`, placed, the mistakes of all lines together. Where each could be given to a key the
+/// document is Spoilt, else Lost; it still has its text, so that a fault can be shown with its
+/// line.
 Document parse(std::string text, std::string file, Diagnostics& faults, const Limits& limits = {});
 
 } // namespace thawslip::toml

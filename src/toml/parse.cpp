@@ -1,101 +1,30 @@
-// The only file that includes toml++.
-
 #include "base/utf8.h"
 #include "toml/document.h"
 #include "toml/faults.h"
-#include "toml/mend.h"
-#include "toml/outline.h"
-#include "toml/position.h"
-#include "toml/syntax_fault.h"
+#include "toml/library.h"
+#include "toml/scan.h"
 
-#include <algorithm>
 #include <fmt/format.h>
 #include <optional>
-#include <set>
-#include <span>
-#include <toml++/toml.h>
-#include <tuple>
-#include <variant>
 
 namespace thawslip::toml {
 namespace {
 
-Mark mark_of(const ::toml::source_region& region) {
-    return {region.begin.line, region.begin.column, region.end.line, region.end.column};
+constexpr const char* save_as_utf8 = "save the file as UTF-8";
+constexpr const char* looks_like_utf16 = "this looks like UTF-16: save the file as UTF-8";
+
+Diagnostic fault_at(const Document& document, std::size_t offset, std::string message,
+                    std::vector<std::string> hints) {
+    auto where = document.span({offset, offset});
+    where.length = 1;
+    return {Severity::Error, std::move(where), {}, std::move(message), std::move(hints)};
 }
 
-/// Turns toml++'s nodes into our values. What stands on a mended line is Unreadable.
-class Converter {
-public:
-    explicit Converter(const std::set<std::uint32_t>& mended) : mended_{mended} {}
-
-    Value convert(const ::toml::node& node) const;
-
-private:
-    /// toml++ iterates tables by name; the order of the file is that of the keys' places.
-    Members convert_table(const ::toml::table& table) const {
-        Members members;
-        for (const auto& [key, node] : table) {
-            members.list.push_back({std::string{key.str()}, mark_of(key.source()), convert(node)});
-        }
-        std::ranges::stable_sort(members.list, {}, [](const Member& each) {
-            return std::tuple{each.key_mark.line, each.key_mark.column};
-        });
-        return members;
-    }
-
-    Array convert_array(const ::toml::array& array) const {
-        Array elements;
-        elements.elements.reserve(array.size());
-        for (const auto& node : array) {
-            elements.elements.push_back(convert(node));
-        }
-        return elements;
-    }
-
-    const std::set<std::uint32_t>& mended_;
-};
-
-Date convert_date(const ::toml::date& date) {
-    return Date{std::chrono::year{date.year}, std::chrono::month{date.month},
-                std::chrono::day{date.day}};
-}
-
-Value Converter::convert(const ::toml::node& node) const {
-    const auto mark = mark_of(node.source());
-    switch (node.type()) {
-    case ::toml::node_type::table: return {convert_table(*node.as_table()), mark};
-    case ::toml::node_type::array: return {convert_array(*node.as_array()), mark};
-    case ::toml::node_type::string: return {node.as_string()->get(), mark};
-    case ::toml::node_type::integer:
-        if (mended_.contains(mark.line)) {
-            return {Unreadable{}, mark};
-        }
-        return {node.as_integer()->get(), mark};
-    case ::toml::node_type::floating_point: return {node.as_floating_point()->get(), mark};
-    case ::toml::node_type::boolean: return {node.as_boolean()->get(), mark};
-    case ::toml::node_type::date: return {convert_date(node.as_date()->get()), mark};
-    case ::toml::node_type::time: return {OtherTime{"time of day"}, mark};
-    case ::toml::node_type::date_time: return {OtherTime{"date with a time"}, mark};
-    case ::toml::node_type::none: break;
-    }
-    return {Members{}, mark};
-}
-
-Diagnostic fault_at(std::string_view text, const std::string& file, std::size_t offset,
-                    std::string message) {
-    const auto where = position_of(text, offset);
-    return {Severity::Error, {file, where.line, where.column, 1}, {}, std::move(message), {}};
-}
-
-Diagnostic not_utf8(std::string_view text, const std::string& file, std::size_t offset) {
-    const auto byte = static_cast<unsigned char>(text[offset]);
-    auto fault =
-        fault_at(text, file, offset, fmt::format("the byte 0x{:02X} is not UTF-8", unsigned{byte}));
+Diagnostic not_utf8(const Document& document, std::size_t offset) {
+    const auto byte = static_cast<unsigned char>(document.text()[offset]);
     const bool utf16 = offset == 0 && (byte == 0xFF || byte == 0xFE);
-    fault.hints = {utf16 ? "this looks like UTF-16: save the file as UTF-8"
-                         : "save the file as UTF-8"};
-    return fault;
+    return fault_at(document, offset, fmt::format("the byte 0x{:02X} is not UTF-8", unsigned{byte}),
+                    {utf16 ? looks_like_utf16 : save_as_utf8});
 }
 
 /// The first carriage return that ends no line: TOML 1.0 ends lines with LF or CRLF ("Spec").
@@ -108,108 +37,45 @@ std::optional<std::size_t> lone_return(std::string_view text) {
     return std::nullopt;
 }
 
-/// A NUL is no character of TOML 1.0 ("Spec"), and shown to the user it would be nothing at all.
-Diagnostic refuse_nul(std::string_view text, const std::string& file, std::size_t offset) {
-    auto fault = fault_at(text, file, offset, "the byte 0x00 is not allowed in TOML");
-    constexpr std::size_t one_letter = 4; // of UTF-16, at most
-    if (offset < one_letter) {
-        fault.hints = {"this looks like UTF-16: save the file as UTF-8"};
-    }
-    return fault;
-}
-
-/// What must be refused before a recursive parser sees the text.
-std::optional<Diagnostic> refuse_early(std::string_view text, const std::string& file,
-                                       const Limits& limits) {
-    if (text.size() > limits.bytes) {
-        return Diagnostic{
-            Severity::Error,
-            {file, 0, 0, 0},
-            {},
-            too_large(fmt::format("{} bytes", text.size()), fmt::format("{} bytes", limits.bytes)),
-            {}};
-    }
+/// What must be refused before the text is read as TOML.
+std::optional<Diagnostic> refuse_early(const Document& document) {
+    const auto& text = document.text();
     const auto bad_byte = first_invalid_utf8(text);
     const auto nul = text.find('\0');
     if (nul < bad_byte.value_or(text.size())) {
-        return refuse_nul(text, file, nul);
+        constexpr std::size_t one_letter = 4;                                  // of UTF-16, at most
+        return fault_at(document, nul, "the byte 0x00 is not allowed in TOML", // "Spec"
+                        nul < one_letter ? std::vector<std::string>{looks_like_utf16}
+                                         : std::vector<std::string>{});
     }
     if (bad_byte) {
-        return not_utf8(text, file, *bad_byte);
+        return not_utf8(document, *bad_byte);
     }
     if (const auto bad = lone_return(text)) {
-        auto fault = fault_at(text, file, *bad, "a carriage return without a line feed");
-        fault.hints = {"save the file with the line ends of Unix or of Windows"};
-        return fault;
-    }
-    if (const auto deep = outline(text, text.size(), limits.depth).too_deep) {
-        return fault_at(text, file, *deep, too_deep(limits.depth));
+        return fault_at(document, *bad, "a carriage return without a line feed",
+                        {"save the file with the line ends of Unix or of Windows"});
     }
     return std::nullopt;
 }
 
-struct SyntaxErrorAt {
-    SyntaxError error;
-    Spoilt spoilt = Spoilt::Value;
-};
-
-std::variant<Value, SyntaxErrorAt> parse_once(std::string_view text,
-                                              const std::set<std::uint32_t>& mended) {
-    try {
-        return Converter{mended}.convert(::toml::parse(text));
-    } catch (const ::toml::parse_error& error) {
-        const auto begin = error.source().begin;
-        const std::string description{error.description()};
-        const bool again = description.find("cannot redefine existing") != std::string::npos;
-        return SyntaxErrorAt{{{begin.line, begin.column}, description},
-                             again ? Spoilt::Line : Spoilt::Value};
+void add_mistakes(const Document& document, std::vector<Mistake> mistakes, Diagnostics& faults) {
+    for (auto& [where, message, hints, key] : mistakes) {
+        faults.push_back({Severity::Error, document.span(where), std::move(key), std::move(message),
+                          std::move(hints)});
     }
 }
 
-/// Parses until nothing is wrong any more, mending one line after the other; gives up where a
-/// mistake may reach beyond its line, and after so many that nobody reads on.
-std::optional<Value> parse_and_mend(std::string text, const std::string& file,
-                                    Diagnostics& faults) {
-    constexpr std::size_t most_mended = 20;
-    std::set<std::uint32_t> mended;
-    for (;;) {
-        auto outcome = parse_once(text, mended);
-        if (auto* value = std::get_if<Value>(&outcome)) {
-            return std::move(*value);
-        }
-        const auto& [error, spoilt] = std::get<SyntaxErrorAt>(outcome);
-        auto fault = explain_syntax(text, file, error);
-        if (mended.contains(fault.where.line)) {
-            return std::nullopt; // mending did not help: what is said now would be about our text
-        }
-        const auto culprit = offset_of(text, {fault.where.line, fault.where.column});
-        faults.push_back(std::move(fault));
-        const auto line = mend_line(text, culprit, spoilt);
-        if (!line || mended.size() == most_mended) {
-            return std::nullopt;
-        }
-        mended.insert(*line);
+/// What our own reading let pass and the library refuses; the document is Lost then.
+std::optional<Diagnostic> refuse_late(const Document& document) {
+    const auto objection = library_objection(document.text());
+    if (!objection) {
+        return std::nullopt;
     }
-}
-
-/// Gives each fault of a mended line the key whose value it spoilt.
-void name_keys(const Value& value, const KeyPath& path, std::span<Diagnostic> faults) {
-    if (const auto* members = std::get_if<Members>(&value.content)) {
-        for (const auto& each : members->list) {
-            name_keys(each.value, path.key(written_key(each.key)), faults);
-        }
-    } else if (const auto* array = std::get_if<Array>(&value.content)) {
-        for (std::size_t i = 0; i < array->elements.size(); ++i) {
-            name_keys(array->elements[i], path.index(i), faults);
-        }
-    } else if (std::holds_alternative<Unreadable>(value.content)) {
-        const auto fault = std::ranges::find_if(faults, [&value](const Diagnostic& each) {
-            return each.where.line == value.mark.line;
-        });
-        if (fault != faults.end()) {
-            fault->key = path;
-        }
-    }
+    return Diagnostic{Severity::Error,
+                      {document.file(), objection->line, objection->column, 1},
+                      {},
+                      "this is no TOML 1.0: " + printable(objection->message),
+                      {}};
 }
 
 } // namespace
@@ -220,22 +86,32 @@ Document parse(std::string text, std::string file, Diagnostics& faults, const Li
         text.erase(0, byte_order_mark.size());
     }
     file = printable(file);
-    if (auto fault = refuse_early(text, file, limits)) {
-        faults.push_back(std::move(*fault));
-        const bool too_long = text.size() > limits.bytes;
-        return {std::move(file), too_long ? std::string{} : std::move(text)};
+    if (text.size() > limits.bytes) {
+        faults.push_back(
+            {Severity::Error,
+             {file, 0, 0, 0},
+             {},
+             too_large(fmt::format("{} bytes", text.size()), fmt::format("{} bytes", limits.bytes)),
+             {}});
+        return {std::move(file), {}};
     }
-    const auto known = faults.size();
-    auto root = parse_and_mend(text, file, faults);
-    if (!root) {
-        return {std::move(file), std::move(text)};
+    Document document{std::move(file), std::move(text)};
+    auto early = refuse_early(document);
+    if (early) {
+        faults.push_back(std::move(*early));
+        return document;
     }
-    const auto mistakes = std::span{faults}.subspan(known);
-    if (!mistakes.empty()) {
-        name_keys(*root, KeyPath{}, mistakes);
+    auto found = scan(document.text(), limits.depth);
+    const bool well_formed = found.mistakes.empty();
+    add_mistakes(document, std::move(found.mistakes), faults);
+    auto late = well_formed ? refuse_late(document) : std::nullopt;
+    if (late) {
+        faults.push_back(std::move(*late));
+    } else if (!found.lost) {
+        document.set(std::move(found.root),
+                     well_formed ? Document::State::WellFormed : Document::State::Spoilt);
     }
-    const auto state = mistakes.empty() ? Document::State::WellFormed : Document::State::Mended;
-    return {std::move(file), std::move(text), std::move(*root), state};
+    return document;
 }
 
 } // namespace thawslip::toml

@@ -20,8 +20,10 @@ void Reader::error_inside(const KeyPath& key, std::size_t offset, std::string me
         std::move(hints));
 }
 
-void Reader::error_at(const Mark& mark, const KeyPath& key, std::string message, Hints hints) {
-    add(Severity::Error, document_.span(mark), key, std::move(message), std::move(hints));
+void Reader::error_at(Stretch place, const KeyPath& key, std::string message, Hints hints) {
+    // Finding the place of a hundred thousand in one line would take a while.
+    add(Severity::Error, is_full() ? SourceSpan{} : document_.span(place), key, std::move(message),
+        std::move(hints));
 }
 
 void Reader::caution(const KeyPath& key, std::string message, Hints hints) {

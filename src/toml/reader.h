@@ -30,7 +30,7 @@ public:
     /// Places a fault inside the string under `key`, at byte `offset` of its value.
     void error_inside(const KeyPath& key, std::size_t offset, std::string message,
                       Hints hints = {});
-    void error_at(const Mark& mark, const KeyPath& key, std::string message, Hints hints = {});
+    void error_at(Stretch place, const KeyPath& key, std::string message, Hints hints = {});
     void caution(const KeyPath& key, std::string message, Hints hints = {});
 
     /// After this many errors the rest is only counted: nobody reads on.

@@ -83,7 +83,7 @@ void Table::refuse_type(const Key& key, std::string_view expected, const Value& 
     if (auto hint = type_hint(key, expected, found); !hint.empty()) {
         hints.push_back(std::move(hint));
     }
-    reader_->error_at(found.mark, path_of(key), wrong_type(key.name, expected, found),
+    reader_->error_at(found.place, path_of(key), wrong_type(key.name, expected, found),
                       std::move(hints));
 }
 
@@ -115,7 +115,7 @@ std::optional<std::int64_t> Table::integer(const Key& key, Range<std::int64_t> r
         return std::nullopt;
     }
     if (*number < range.least || *number > range.most) {
-        reader_->error_at(value->mark, path_of(key),
+        reader_->error_at(value->place, path_of(key),
                           fmt::format("{} must be from {} to {}, not {}", key.name, range.least,
                                       range.most, *number));
         return std::nullopt;
@@ -134,7 +134,7 @@ std::optional<double> Table::real(const Key& key, Range<double> range) {
         return std::nullopt;
     }
     if (!(*number >= range.least && *number <= range.most)) { // so that NaN is refused too
-        reader_->error_at(value->mark, path_of(key), out_of_range(key.name, range, *number));
+        reader_->error_at(value->place, path_of(key), out_of_range(key.name, range, *number));
         return std::nullopt;
     }
     return number;
@@ -223,7 +223,7 @@ void Table::refuse_unknown() {
         if (!reader_->is_full()) { // naming the nearest of a hundred thousand would take a while
             hints.push_back(nearest_key_hint(each.key, asked_));
         }
-        reader_->error_at(each.key_mark, path_.key(written_key(each.key)),
+        reader_->error_at(each.key_place, path_.key(written_key(each.key)),
                           unknown_key(each.key, path_.text()), std::move(hints));
     }
 }

@@ -51,7 +51,7 @@ std::vector<Text> Table::strings(const Key& key, std::size_t most) {
         if (const auto* text = std::get_if<std::string>(&elements[i].content)) {
             texts.push_back({*text, where});
         } else {
-            reader_->error_at(elements[i].mark, where,
+            reader_->error_at(elements[i].place, where,
                               wrong_type(element_name(key, i), expected_text, elements[i]));
         }
     }
@@ -92,10 +92,10 @@ std::vector<double> Table::reals(const Key& key, std::size_t most, Range<double>
         const auto name = element_name(key, i);
         const auto number = as_real(elements[i]);
         if (!number) {
-            reader_->error_at(elements[i].mark, path_of(key).index(i),
+            reader_->error_at(elements[i].place, path_of(key).index(i),
                               wrong_type(name, expected_real, elements[i]));
         } else if (!(*number >= range.least && *number <= range.most)) {
-            reader_->error_at(elements[i].mark, path_of(key).index(i),
+            reader_->error_at(elements[i].place, path_of(key).index(i),
                               out_of_range(name, range, *number));
         } else {
             numbers.push_back(*number);
@@ -130,7 +130,7 @@ std::vector<Table> Table::tables(const Key& key, std::size_t most) {
     }
     const auto header = header_of(path_of(key).index(0).text());
     if (std::holds_alternative<Members>(value->content)) {
-        reader_->error_at(value->mark, path_of(key),
+        reader_->error_at(value->place, path_of(key),
                           fmt::format("{} is one of a list", header_of(path_of(key).text())),
                           {fmt::format("write {} with double brackets", header)});
         return {Table{*reader_, path_of(key), *value}}; // its keys are checked all the same
@@ -149,7 +149,7 @@ std::vector<Table> Table::tables(const Key& key, std::size_t most) {
         if (std::holds_alternative<Members>(element.content)) {
             tables.emplace_back(*reader_, path_of(key).index(i), element);
         } else {
-            reader_->error_at(element.mark, path_of(key).index(i),
+            reader_->error_at(element.place, path_of(key).index(i),
                               wrong_type(element_name(key, i), "a table " + header, element));
         }
     }

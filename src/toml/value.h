@@ -1,6 +1,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -9,19 +10,17 @@
 
 namespace thawslip::toml {
 
-/// Where something stands in the text: first character and one past the last. Lines and columns
-/// count from 1, columns in code points, a byte-order mark not counted.
-struct Mark {
-    std::uint32_t line = 0;
-    std::uint32_t column = 0;
-    std::uint32_t end_line = 0;
-    std::uint32_t end_column = 0;
+/// A stretch of a document's text, in bytes: the first and one past the last. Who puts another
+/// text into a value's stretch leaves all else of the file as the cook wrote it.
+struct Stretch {
+    std::size_t begin = 0;
+    std::size_t end = 0;
 };
 
 struct Value;
 struct Member;
 
-/// The kinds of time that no key of ours wants: `local time`, `local date-time`, …
+/// The kinds of time that no key of ours wants: a time of day, a date with a time.
 struct OtherTime {
     std::string_view kind;
 };
@@ -40,18 +39,19 @@ struct Members {
 };
 
 using Date = std::chrono::year_month_day;
+using Content = std::variant<Members, Array, std::string, std::int64_t, double, bool, Date,
+                             OtherTime, Unreadable>;
 
-/// One value of a TOML file, with its place. A table that has a header is marked at the header.
+/// One value of a TOML file, with its place: a table that has a header stands at the header, one
+/// that dots made at the key.
 struct Value {
-    std::variant<Members, Array, std::string, std::int64_t, double, bool, Date, OtherTime,
-                 Unreadable>
-        content;
-    Mark mark;
+    Content content;
+    Stretch place;
 };
 
 struct Member {
     std::string key;
-    Mark key_mark;
+    Stretch key_place;
     Value value;
 };
 

@@ -25,7 +25,7 @@ void collect(const toml::Document& document, const toml::Value& value, const std
         phrases.emplace(key, *text);
     } else {
         faults.push_back({Severity::Error,
-                          document.span(value.mark),
+                          document.span(value.place),
                           KeyPath{key},
                           fmt::format("\"{}\" is not a text", key),
                           {"every phrase of a language is a text in quotes"}});

@@ -178,3 +178,66 @@ TEST_CASE("lengths are read with their unit, and never without") {
         CHECK_FALSE(toml::parse_length(text).ok());
     }
 }
+
+namespace {
+
+/// Every value that has a place of its own in the text: all but tables with a header or of dots.
+void collect(const toml::Value& value, std::vector<const toml::Value*>& leaves) {
+    if (const auto* table = std::get_if<toml::Members>(&value.content)) {
+        for (const auto& each : table->list) {
+            collect(each.value, leaves);
+        }
+    } else if (const auto* list = std::get_if<toml::Array>(&value.content)) {
+        for (const auto& each : list->elements) {
+            collect(each, leaves);
+        }
+    } else {
+        leaves.push_back(&value);
+    }
+}
+
+} // namespace
+
+TEST_CASE("another text in a value's place changes that value and nothing else") {
+    const std::string text =
+        "# é\r\nx = \"plum\" # remark\n[[t]]\ny = [ 1, 'b',\n  { z = 2026-10-17 } ]\n"
+        "[t.u]\na.\"b c\" = \"\"\"\nlong\n\"\"\"\nd = 07:30:00\n[[t]]\ne=true#";
+    Diagnostics faults;
+    const auto document = toml::parse(text, "x.toml", faults);
+    REQUIRE(document.well_formed());
+    std::vector<const toml::Value*> leaves;
+    collect(document.root(), leaves);
+    REQUIRE(leaves.size() == 7);
+    for (std::size_t i = 0; i < leaves.size(); ++i) {
+        auto other = text;
+        const auto [begin, end] = leaves[i]->place;
+        other.replace(begin, end - begin, "987");
+        CAPTURE(other);
+        const auto changed = toml::parse(other, "x.toml", faults);
+        REQUIRE(changed.well_formed());
+        std::vector<const toml::Value*> after;
+        collect(changed.root(), after);
+        REQUIRE(after.size() == leaves.size());
+        for (std::size_t j = 0; j < leaves.size(); ++j) {
+            const auto* number = std::get_if<std::int64_t>(&after[j]->content);
+            CHECK((number != nullptr && *number == 987) == (i == j));
+        }
+    }
+}
+
+TEST_CASE("keys and headers stand where they are written") {
+    const std::string text = "[[pot.lid]] # x\n\"a b\" . c = 1\n";
+    Diagnostics faults;
+    const auto document = toml::parse(text, "x.toml", faults);
+    const auto written = [&text](toml::Stretch place) {
+        return text.substr(place.begin, place.end - place.begin);
+    };
+    const auto& pot = std::get<toml::Members>(document.root().content).list.front();
+    CHECK(written(pot.key_place) == "pot");
+    CHECK(written(pot.value.place) == "[[pot.lid]]");
+    const auto& lids = std::get<toml::Array>(toml::member(pot.value, "lid")->content);
+    CHECK(written(lids.elements.front().place) == "[[pot.lid]]");
+    const auto& dotted = std::get<toml::Members>(lids.elements.front().content).list.front();
+    CHECK(written(dotted.key_place) == "\"a b\"");
+    CHECK(written(dotted.value.place) == "\"a b\"");
+}

@@ -1,13 +1,10 @@
-// The small pieces: lines, positions, outlines, names, files.
+// The small pieces: lines, names, files.
 
 #include "support/as_nobody.h"
 #include "support/command.h"
 #include "support/skip.h"
 #include "toml/faults.h"
-#include "toml/mend.h"
 #include "toml/one_line.h"
-#include "toml/outline.h"
-#include "toml/position.h"
 #include "toml/text_file.h"
 
 #include <cerrno>
@@ -62,82 +59,6 @@ TEST_CASE("a text that cannot be printed in one line is refused where it goes wr
         REQUIRE_FALSE(wrong.ok());
         CHECK(wrong.fault().offset == c.offset);
         CHECK(wrong.fault().message == c.message);
-    }
-}
-
-TEST_CASE("line and column, counted in characters, are turned into bytes and back") {
-    const std::string text = "a\néb\r\n\nlast";
-    const struct {
-        std::size_t offset;
-        std::uint32_t line, column;
-    } cases[] = {{0, 1, 1}, {1, 1, 2}, {2, 2, 1}, {4, 2, 2},
-                 {5, 2, 3}, {7, 3, 1}, {8, 4, 1}, {12, 4, 5}};
-    for (const auto& c : cases) {
-        CAPTURE(c.offset);
-        const auto position = toml::position_of(text, c.offset);
-        CHECK(position.line == c.line);
-        CHECK(position.column == c.column);
-        CHECK(toml::offset_of(text, position) == c.offset);
-    }
-    CHECK(toml::offset_of(text, {1, 99}) == 1);
-    CHECK(toml::offset_of(text, {99, 1}) == text.size());
-    CHECK(toml::position_of(text, 99).line == 4);
-}
-
-TEST_CASE("an outline knows what is open where it stops") {
-    const std::string text = "a = [ \"x]\", {b = '''\n'''}, # ]\n [";
-    const auto all = toml::outline(text, text.size(), 9);
-    CHECK(all.open_brackets == std::vector<std::size_t>{4, text.size() - 1});
-    CHECK_FALSE(all.open_string.has_value());
-    CHECK(toml::outline(text, 8, 9).open_string == 6);
-    CHECK(toml::outline(text, text.find("'''") + 4, 9).open_string == text.find("'''"));
-    CHECK_FALSE(toml::outline("a = \"\\\"\"", 8, 9).open_string.has_value());
-    CHECK_FALSE(toml::outline("a = '\\'", 7, 9).open_string.has_value());
-    CHECK_FALSE(toml::outline("a = \"\"\"x\"\"\"\"\"", 13, 9).open_string.has_value());
-}
-
-TEST_CASE("an outline finds the first byte that lies too deep") {
-    CHECK(toml::outline("a = [[[]]]", 10, 3).too_deep == std::nullopt);
-    CHECK(toml::outline("a = [[[[]]]]", 12, 3).too_deep == 7);
-    CHECK(toml::outline("a.b.c = 1", 9, 3).too_deep == std::nullopt);
-    CHECK(toml::outline("a.b.c.d = 1", 11, 3).too_deep == 5);
-    CHECK(toml::outline("[a.b.c]\nd.e.f = 1.5", 19, 3).too_deep == std::nullopt);
-    CHECK(toml::outline("a = '[[[[[[' # [[[[[[", 21, 3).too_deep == std::nullopt);
-}
-
-TEST_CASE("a line is mended only where nothing of it reaches further") {
-    using toml::Spoilt;
-    struct Case {
-        const char* before;
-        std::size_t culprit;
-        Spoilt spoilt;
-        const char* after; ///< nullptr: not mended
-    };
-    const Case cases[] = {
-        {"a = x\nb = 1", 4, Spoilt::Value, "a =0\nb = 1"},
-        {"b = 1\r\na = x # y\r\n", 11, Spoilt::Value, "b = 1\r\na =0\r\n"},
-        {"a =", 3, Spoilt::Value, "a =0"},
-        {"a = 1\na = 2\nb = 1", 6, Spoilt::Line, "a = 1\n\nb = 1"},
-        {"a = {x=1, x=2}", 10, Spoilt::Line, "a =0"},
-        {"a = \"x", 4, Spoilt::Value, "a =0"},
-        {"a = \"x\nb = \"y\"", 4, Spoilt::Value, "a =0\nb = \"y\""},
-        {"a = \"x\ny\"", 4, Spoilt::Value, nullptr},
-        {"a = \"x\\\ny\"", 4, Spoilt::Value, nullptr},
-        {"a = \"\"\"x\ny", 4, Spoilt::Value, nullptr},
-        {"a = [x\n]", 5, Spoilt::Value, nullptr},
-        {"a = [\nb = x\n]", 10, Spoilt::Value, nullptr},
-        {"a b = 1", 0, Spoilt::Value, nullptr},
-        {"[a] b = x", 8, Spoilt::Value, nullptr},
-        {"\"a=\" = x", 7, Spoilt::Value, nullptr},
-        {"a", 0, Spoilt::Value, nullptr},
-        {"", 0, Spoilt::Value, nullptr},
-    };
-    for (const auto& c : cases) {
-        CAPTURE(c.before);
-        std::string text = c.before;
-        const auto line = toml::mend_line(text, c.culprit, c.spoilt);
-        CHECK(line.has_value() == (c.after != nullptr));
-        CHECK(text == (c.after != nullptr ? c.after : c.before));
     }
 }
 

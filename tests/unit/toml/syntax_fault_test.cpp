@@ -83,10 +83,10 @@ TEST_CASE("a syntax error is told at the culprit, with what to write instead") {
                                     "    steps = [\"a\" \"b\"]\n"
                                     "                 ^~~\n"},
         {"steps = [\n  \"a\",\nbags = 3\n",
-         "d.toml:3:1: error: \"bags = 3\" is not a value of TOML\n"
-         "    bags = 3\n"
-         "    ^~~~~~~~\n"
-         "    hint: \"[\" was opened at 1:9\n"},
+         "d.toml:1:9: error: the bracket that begins here is not closed\n"
+         "    steps = [\n"
+         "            ^\n"
+         "    hint: put ] before line 3, which begins something else\n"},
         {"a = \"x\x01\"\n", "d.toml:1:7: error: the control character U+0001 is not allowed in "
                             "TOML\n"
                             "    a = \"x \"\n"

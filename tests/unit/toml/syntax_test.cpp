@@ -100,11 +100,19 @@ TEST_CASE("a bracket or a name that is missing is told") {
                "    hint: write [name] or, for one of several, [[name]]\n"},
         {"[]", "1:2: error: \"]\" stands where a name was expected\n"},
         {"[a.]", "1:4: error: \"]\" stands where a name was expected\n"},
-        {"a = [1, 2", "1:5: error: the bracket that begins here is not closed\n"},
-        {"a = [\n1\n2]", "3:1: error: expected comma or closing ']', saw '2'\n"
-                         "    hint: \"[\" was opened at 1:5\n"},
-        {"a = [1,,2]", "1:8: error: expected value or closing ']', saw comma\n"
-                       "    hint: \"[\" was opened at 1:5\n"},
+        {"a = [1, 2", "1:5: error: the bracket that begins here is not closed\n"
+                      "    hint: put ] at its end\n"},
+        {"a = {x = 1", "1:5: error: the bracket that begins here is not closed\n"
+                       "    hint: put } at its end\n"},
+        {"a = {x = 1\n[b]", "1:5: error: the bracket that begins here is not closed\n"
+                            "    hint: put } before line 2, which begins something else\n"},
+        {"a = [\n1\n2]", "3:1: error: a comma is missing before \"2\"\n"},
+        {"a = [1 2 3]", "1:8: error: a comma is missing before \"2 3\"\n"},
+        {"a = [1,,2]", "1:8: error: a value is missing before the comma\n"},
+        {"a = [}]", "1:6: error: \"}\" stands where a value was expected\n"},
+        {"a = {, x = 1}", "1:6: error: a key and its value are missing before the comma\n"},
+        {"a = {x = }", "1:9: error: \"x\" has no value\n"
+                       "    hint: write x = and a value, or remove the line\n"},
         {"a = {x = 1 y = 2}", "1:12: error: a comma is missing before \"y = 2\"\n"},
     });
 }
@@ -232,17 +240,37 @@ TEST_CASE("a mistake in one line does not hide those in other lines") {
          "    hint: put \" at its end\n"
          "6:4: error: \"e\" has no value\n"
          "    hint: write e = and a value, or remove the line\n"},
-        // A text that goes on in the next line, and a bracket that stays open, end the search.
+        // A text that goes on in the next line, and a bracket that stays open.
         {"a = \"open\nshut\"\nb = x\n", "1:5: error: the text that begins here is not closed\n"
-                                        "    hint: put \" at its end\n"},
-        {"a = [\nb = x\n", "2:1: error: \"b = x\" is not a value of TOML\n"
-                           "    hint: \"[\" was opened at 1:5\n"},
+                                        "    hint: put \" at its end\n"
+                                        "3:5: error: \"x\" is not a value of TOML\n"
+                                        "    hint: text stands in double quotes: b = \"x\"\n"},
+        {"a = \"\"\"open\nmore\n[b]\nc = x\n",
+         "1:5: error: the text that begins here is not closed\n"
+         "    hint: put \"\"\" at its end\n"
+         "4:5: error: \"x\" is not a value of TOML\n"
+         "    hint: text stands in double quotes: c = \"x\"\n"},
+        {"a = [\nb = x\n", "1:5: error: the bracket that begins here is not closed\n"
+                           "    hint: put ] before line 2, which begins something else\n"
+                           "2:5: error: \"x\" is not a value of TOML\n"
+                           "    hint: text stands in double quotes: b = \"x\"\n"},
         {"b = [\n  x\n]\nc = y\n", "2:3: error: \"x\" is not a value of TOML\n"
-                                   "    hint: text stands in double quotes: \"x\"\n"},
+                                   "    hint: text stands in double quotes: \"x\"\n"
+                                   "4:5: error: \"y\" is not a value of TOML\n"
+                                   "    hint: text stands in double quotes: c = \"y\"\n"},
+        // A header that is none: its keys are looked through all the same.
+        {"[a\nb = x\n[[c]\nd = 01\n", "1:1: error: \"[a\" is not a table's header\n"
+                                      "    hint: write [name] or, for one of several, [[name]]\n"
+                                      "2:5: error: \"x\" is not a value of TOML\n"
+                                      "    hint: text stands in double quotes: b = \"x\"\n"
+                                      "3:1: error: \"[[c]\" is not a table's header\n"
+                                      "    hint: write [name] or, for one of several, [[name]]\n"
+                                      "4:5: error: \"01\" is not a value of TOML\n"
+                                      "    hint: a number has no zeros in front\n"},
     });
 }
 
-TEST_CASE("a mended document keeps its other values, and says which are lost") {
+TEST_CASE("a spoilt document keeps its other values, and says which are lost") {
     Diagnostics faults;
     const auto document =
         toml::parse("[t]\nbad = 2026-02-30\ngood = 3\n[[u]]\nbad = x\n", "x.toml", faults);
@@ -257,12 +285,29 @@ TEST_CASE("a mended document keeps its other values, and says which are lost") {
     CHECK(std::get<std::int64_t>(toml::member(*table, "good")->content) == 3);
 }
 
-TEST_CASE("after a mistake that may reach beyond its line there are no values") {
-    Diagnostics faults;
-    const auto document = toml::parse("a = [\nb = 1\n", "x.toml", faults);
-    CHECK(faults.size() == 1);
-    CHECK_FALSE(document.has_values());
-    CHECK(document.text() == "a = [\nb = 1\n");
+TEST_CASE("where a line belongs to no key there are no values") {
+    for (const char* text : {"a: 1\nb = 1\n", "[a\nb = 1\n", "[a]\n[a]\n", "a = \"\"\"b\n"}) {
+        Diagnostics faults;
+        const auto document = toml::parse(text, "x.toml", faults);
+        CHECK(faults.size() == 1);
+        CHECK_FALSE(document.has_values());
+        CHECK(document.text() == text);
+    }
+}
+
+TEST_CASE("what a bracket or a text left open has spoilt is unreadable, and what follows is read") {
+    for (const char* text : {"a = [\nb = 1\n", "a = {x = 1\nb = 1\n", "a = \"\"\"x\nb = 1\n",
+                             "a = 'x\nb = 1\n", "a = [{x = [\n1,\nb = 1\n"}) {
+        CAPTURE(text);
+        Diagnostics faults;
+        const auto document = toml::parse(text, "x.toml", faults);
+        CHECK(faults.size() == 1);
+        CHECK(faults.front().key == KeyPath{"a"});
+        REQUIRE(document.has_values());
+        CHECK(
+            std::holds_alternative<toml::Unreadable>(toml::member(document.root(), "a")->content));
+        CHECK(std::get<std::int64_t>(toml::member(document.root(), "b")->content) == 1);
+    }
 }
 
 TEST_CASE("at most twenty-one mistakes of syntax are told") {
