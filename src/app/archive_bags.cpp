@@ -3,11 +3,7 @@
 #include "app/archive_place.h"
 #include "app/day_files.h"
 #include "app/print_setup.h"
-#include "base/utf8.h"
-#include "intake/storage_file.h"
-#include "kitchen/bag_id.h"
-#include "unicode/ascii.h"
-#include "wording/phrases.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -15,55 +11,6 @@
 
 namespace thawslip::app {
 namespace {
-
-bool has_digit(std::string_view text) {
-    return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
-}
-
-/// The symbols of an id as typed: capitals, without what parts them, O as 0, I and L as 1.
-std::string symbols_in(std::string_view typed) {
-    std::string symbols;
-    for (char c : typed) {
-        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-        if ((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
-            symbols += c == 'O' ? '0' : c == 'I' || c == 'L' ? '1' : c;
-        }
-    }
-    return symbols;
-}
-
-void refuse(const std::string& message, archive::Archive& archive, const std::string& typed,
-            Console console) {
-    console.err << "error: " << message << "\n";
-    const auto near = archive.near_ids(symbols_in(typed));
-    if (!near.empty()) {
-        std::string hint;
-        for (const auto& id : near) {
-            const auto bag = archive.bag(id);
-            hint += fmt::format("{}{} ({})", hint.empty() ? "" : ", ", id, bag ? bag->dish : "");
-        }
-        console.err << "    hint: there is " << hint << "\n";
-    }
-}
-
-std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::string& typed,
-                                      Console console) {
-    const auto id = kitchen::parse_bag_id(typed);
-    if (!id) {
-        const bool clean = !first_invalid_utf8(typed);
-        const bool named = id.fault().kind == kitchen::BagIdFault::Kind::WrongCheck;
-        refuse(named || !clean
-                   ? id.fault().message
-                   : fmt::format("\"{}\" is no bag's id: {}", typed, id.fault().message),
-               archive, typed, console);
-        return std::nullopt;
-    }
-    auto bag = archive.bag(id.value());
-    if (!bag) {
-        refuse(fmt::format("no bag {} was ever printed", id.value()), archive, typed, console);
-    }
-    return bag;
-}
 
 /// The packages of a day of the archive; none where its description cannot be read any longer.
 std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey key) {
@@ -82,55 +29,9 @@ std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, arch
 
 std::optional<std::vector<archive::Bag>>
 bags_by_id(archive::Archive& archive, const std::vector<std::string>& typed, Console console) {
-    std::vector<archive::Bag> bags;
-    bool all_known = true;
-    for (const auto& one : typed) {
-        const auto bag = bag_by_id(archive, one, console);
-        if (bag && std::ranges::find(bags, bag->id, &archive::Bag::id) == bags.end()) {
-            bags.push_back(*bag);
-        }
-        all_known = all_known && bag;
-    }
-    return all_known ? std::optional{bags} : std::nullopt;
-}
-
-std::optional<std::vector<archive::Bag>>
-bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Console console) {
-    std::string words;
-    for (const auto& one : typed) {
-        if (first_invalid_utf8(one)) {
-            console.err << "error: the words are not UTF-8\n";
-            return std::nullopt;
-        }
-        words += one + " ";
-    }
-    // A word of nine letters may look like an id; only one that exists is taken for one.
-    const auto first = kitchen::parse_bag_id(typed.empty() ? "" : typed.front());
-    const bool ids =
-        !typed.empty() && (has_digit(typed.front()) || (first && archive.bag(first.value())));
-    if (ids) {
-        return bags_by_id(archive, typed, console);
-    }
-    auto bags = archive.find(unicode::fold_for_search(words), archive::Which::InFreezer);
-    if (bags.empty()) {
-        console.err << fmt::format("error: no bag in the freezer is called \"{}\"\n",
-                                   words.substr(0, words.size() - 1));
-        return std::nullopt;
-    }
-    return bags;
-}
-
-std::string_view date_head(const archive::Bag& bag) {
-    return bag.basis == kitchen::DateBasis::SetByCook ? "use by" : "best by";
-}
-
-bool is_raw(const archive::Bag& bag) {
-    static const auto table = intake::built_in_storage("us"); // raw is raw in every list
-    return kitchen::any_raw(table, bag.classes);
-}
-
-std::string dish_text(const archive::Bag& bag) {
-    return wording::say_dish(bag.dish, is_raw(bag), wording::shipped_language("en"));
+    auto bags = service::bags_by_id(archive, typed);
+    console.err << to_text(bags.messages);
+    return std::move(bags.value);
 }
 
 const kitchen::PlannedPackage* PackagesOfBags::of(const archive::Bag& bag) {

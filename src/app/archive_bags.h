@@ -3,7 +3,6 @@
 #include "app/commands.h"
 #include "archive/archive.h"
 #include "kitchen/plan.h"
-#include "wording/door_list.h"
 
 #include <map>
 #include <optional>
@@ -13,25 +12,10 @@
 
 namespace thawslip::app {
 
-/// The bags meant by ids as people type them: small letters, O for 0, I or L for 1, dashes or
-/// none. What is no id, or none that is known, is said on `console.err` with the nearest ids there
-/// are; then nothing is returned.
+/// The bags meant by ids as they are typed: service::bags_by_id. What stands in the way is said on
+/// `console.err`; then nothing is returned.
 std::optional<std::vector<archive::Bag>>
 bags_by_id(archive::Archive& archive, const std::vector<std::string>& typed, Console console);
-
-/// The bags meant by ids, or by words of the dish where the first word is none.
-std::optional<std::vector<archive::Bag>>
-bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, Console console);
-
-/// What stands before the date of a bag: "use by" where the cook set it, "best by" where a list of
-/// storage times gave it.
-std::string_view date_head(const archive::Bag& bag);
-
-/// Whether what is in a bag is raw, by the kinds of food that the archive keeps.
-bool is_raw(const archive::Bag& bag);
-
-/// "RAW · Mince patties": the dish of a bag as commands name it.
-std::string dish_text(const archive::Bag& bag);
 
 /// What to say of a description that is not what was recorded: which it is, and what helps.
 std::string rotten_text(const archive::StoredDay& day);
@@ -83,9 +67,5 @@ struct BagsToEat {
 /// about.
 std::optional<std::vector<kitchen::PlannedPackage>>
 packages_meant(const BagsToEat& wanted, const Settings& settings, Console console);
-
-/// What is in the freezer, as the door list takes it: a row for the bags of each package, the
-/// soonest date first. One question to the archive; no description is read.
-std::vector<wording::DoorRow> door_rows(archive::Archive& archive);
 
 } // namespace thawslip::app

@@ -2,6 +2,8 @@
 
 #include "app/commands.h"
 #include "archive/archive.h"
+#include "service/freezer/freezer_list.h"
+#include "service/freezer/freezer_next.h"
 
 #include <chrono>
 #include <optional>
@@ -26,23 +28,13 @@ struct ReprintOptions {
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console);
 
-struct FreezerQuestion {
-    std::vector<std::string> words; ///< empty: everything
-    bool gone_too = false;          ///< bags that are out, eaten or thrown as well
-    AnswerAs answer = AnswerAs::Words;
-};
-ExitStatus freezer_list(const FreezerQuestion& question, const Settings& settings, Console console);
+ExitStatus freezer_list(const service::FreezerQuestion& question, AnswerAs answer,
+                        const Settings& settings, Console console);
 ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State state,
                        const Settings& settings, Console console);
 
-struct NextQuestion {
-    int count = 5; ///< days, from tomorrow on
-    std::chrono::minutes at = std::chrono::hours{18} + std::chrono::minutes{30}; ///< to eat
-    AnswerAs answer = AnswerAs::Words;
-};
-/// What to eat on the coming days and when to start thawing it: each day the bag with the soonest
-/// date that can still be thawed as its label says.
-ExitStatus freezer_next(const NextQuestion& question, const Settings& settings, Console console);
+ExitStatus freezer_next(const service::NextQuestion& question, AnswerAs answer,
+                        const Settings& settings, Console console);
 
 ExitStatus archive_check(const Settings& settings, Console console);
 /// Puts a backup into the archive's place; what was there is kept beside.

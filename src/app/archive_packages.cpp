@@ -1,9 +1,8 @@
 #include "app/archive_bags.h"
 #include "app/archive_place.h"
 #include "app/own_files.h"
-#include "base/utf8.h"
 #include "kitchen/bag_id.h"
-#include "unicode/ascii.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -22,11 +21,7 @@ bool names_a_file(const std::string& word) {
 /// "lentil stew" is one dish where a bag has both words; "stew compote" are two.
 std::vector<std::vector<std::string>> parts_of(archive::Archive& archive,
                                                const std::vector<std::string>& typed) {
-    std::string words;
-    for (const auto& one : typed) {
-        words += first_invalid_utf8(one) ? "" : one + " ";
-    }
-    if (!archive.find(unicode::fold_for_search(words), archive::Which::InFreezer).empty()) {
+    if (!archive.find(service::search_words(typed), archive::Which::InFreezer).empty()) {
         return {typed};
     }
     std::vector<std::vector<std::string>> parts;
@@ -59,7 +54,7 @@ bool judge(const std::vector<archive::Bag>& bags, kitchen::Date on, Console cons
     bool all_there = true;
     for (const auto& bag : bags) {
         const auto which = fmt::format("bag {} ({})", bag.id, bag.dish);
-        const bool gone = bag.state == archive::State::Eaten || bag.state == archive::State::Thrown;
+        const bool gone = service::is_gone(bag);
         if (gone) {
             console.err << fmt::format("error: {} was {} on {}\n", which,
                                        bag.state == archive::State::Eaten ? "eaten" : "thrown away",
@@ -111,11 +106,13 @@ packages_meant(const BagsToEat& wanted, const Settings& settings, Console consol
     }
     std::vector<archive::Bag> bags;
     for (const auto& one : parts_of(*archive, wanted.typed)) {
-        const auto meant = bags_meant(*archive, one, console);
+        const auto meant = service::bags_meant(*archive, one);
+        console.err << to_text(meant.messages);
         if (!meant) {
             return std::nullopt;
         }
-        std::ranges::move(are_ids(*meant, one) ? *meant : first_of_each(*meant, wanted.of_each),
+        std::ranges::move(are_ids(*meant.value, one) ? *meant.value
+                                                     : first_of_each(*meant.value, wanted.of_each),
                           std::back_inserter(bags));
     }
     if (!judge(bags, wanted.on, console)) {
@@ -132,26 +129,6 @@ packages_meant(const BagsToEat& wanted, const Settings& settings, Console consol
         add(packages, *package, bag.id);
     }
     return packages;
-}
-
-std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {
-    std::vector<wording::DoorRow> rows;
-    std::optional<archive::Bag> last;
-    for (auto& bag : archive.bags(archive::Which::InFreezer)) {
-        const bool with_the_last =
-            last && last->day == bag.day && last->dish == bag.dish && last->made == bag.made;
-        if (!with_the_last) {
-            rows.push_back({bag.keep_until, bag.basis, bag.dish, bag.servings, {}, {}});
-            rows.back().raw = is_raw(bag);
-            if (bag.thaw) {
-                rows.back().thaw = bag.thaw->method;
-                rows.back().thaw_lead = bag.thaw->lead;
-            }
-        }
-        rows.back().bags.push_back(bag.id);
-        last = std::move(bag);
-    }
-    return rows;
 }
 
 } // namespace thawslip::app

@@ -49,7 +49,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
 
 void add_listing(CLI::App& freezer, Command& chosen, const char* name, const char* about) {
     auto* command = freezer.add_subcommand(name, about);
-    auto question = std::make_shared<FreezerQuestion>();
+    auto question = std::make_shared<service::FreezerQuestion>();
     auto json = std::make_shared<bool>(false);
     if (std::string_view{name} == "find") {
         command->add_option("words", question->words, "words of the dish, or their beginnings")
@@ -59,9 +59,9 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
     command->add_flag("--all", question->gone_too, "bags that are out, eaten or thrown as well");
     command->add_flag("--json", *json, "for other programs");
     command->callback([=, &chosen] {
-        question->answer = *json ? AnswerAs::Json : AnswerAs::Words;
-        chosen = [question](const Settings& settings, Console console) {
-            return freezer_list(*question, settings, console);
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [question, answer](const Settings& settings, Console console) {
+            return freezer_list(*question, answer, settings, console);
         };
     });
 }
@@ -96,7 +96,7 @@ void add_freezer(CLI::App& app, Command& chosen) {
     add_state(*freezer, chosen, "eaten", archive::State::Eaten, "bags were eaten");
     add_state(*freezer, chosen, "thrown", archive::State::Thrown, "bags were thrown away");
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
-    auto question = std::make_shared<NextQuestion>();
+    auto question = std::make_shared<service::NextQuestion>();
     auto at = std::make_shared<std::string>("18:30");
     auto json = std::make_shared<bool>(false);
     next->add_option("count", question->count, "how many days, from tomorrow on (5)")
@@ -106,9 +106,9 @@ void add_freezer(CLI::App& app, Command& chosen) {
     next->add_flag("--json", *json, "for other programs");
     next->callback([=, &chosen] {
         question->at = time_of_day(*at);
-        question->answer = *json ? AnswerAs::Json : AnswerAs::Words;
-        chosen = [question](const Settings& settings, Console console) {
-            return freezer_next(*question, settings, console);
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [question, answer](const Settings& settings, Console console) {
+            return freezer_next(*question, answer, settings, console);
         };
     });
 }

@@ -137,7 +137,7 @@ ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options
     }
     tell_left_out(laid_out, job, days, console);
     if (job.recorded_as == "labels" && options.record == Record::AsSettingsSay) {
-        tell_gone(job, days, settings, console);
+        report_gone(job, days, settings, console);
     }
     auto status = ExitStatus::Done;
     const auto publish = [&] {

@@ -1,4 +1,3 @@
-#include "app/archive_bags.h"
 #include "app/archive_place.h"
 #include "app/commands.h"
 #include "app/day_files.h"
@@ -6,6 +5,7 @@
 #include "app/report.h"
 #include "app/report_cautions.h"
 #include "app/settle.h"
+#include "service/freezer/bags.h"
 #include "wording/day_sheet.h"
 
 namespace thawslip::app {
@@ -49,7 +49,7 @@ ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& s
     }
     if (options.days.empty()) {
         auto archive = existing_archive(settings, archive::Mode::Read);
-        auto rows = archive ? door_rows(*archive) : std::vector<wording::DoorRow>{};
+        auto rows = archive ? service::door_rows(*archive) : std::vector<wording::DoorRow>{};
         make_settable(rows, console);
         return print_door_list(rows, options, settings, console);
     }

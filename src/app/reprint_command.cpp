@@ -3,7 +3,6 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/counted.h"
-#include "app/gone_bags.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
 #include "app/print_setup.h"
@@ -148,15 +147,15 @@ void tell_revisions(archive::Archive& archive, const WantedPrint& wanted, const 
     }
 }
 
-void tell_gone_among(archive::Archive& archive, const WantedPrint& wanted,
-                     const std::set<std::string>& printed, Console console) {
+void report_gone_among(archive::Archive& archive, const WantedPrint& wanted,
+                       const std::set<std::string>& printed, Console console) {
     if (!is_labels(wanted.print)) {
         return;
     }
     for (const auto key : wanted.print.days) {
         auto bags = archive.bags_of(key);
         std::erase_if(bags, [&](const archive::Bag& bag) { return !printed.contains(bag.id); });
-        tell_gone(bags, console);
+        console.err << to_text(service::cautions_of_gone(bags));
     }
 }
 
@@ -202,7 +201,7 @@ Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const Wante
     if (wanted.whole) {
         tell_revisions(archive, wanted, remade->days, bags, console);
     }
-    tell_gone_among(archive, wanted, bags, console);
+    report_gone_among(archive, wanted, bags, console);
     keep_wanted(laid_out, *remade, bags);
     return Reprint{std::move(laid_out), std::move(remade->job)};
 }

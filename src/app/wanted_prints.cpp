@@ -1,6 +1,6 @@
 #include "app/wanted_prints.h"
 
-#include "app/archive_bags.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -62,15 +62,12 @@ std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date
 
 } // namespace
 
-bool is_labels(const archive::StoredPrint& print) {
-    return print.setup.what == "labels";
-}
-
 std::optional<std::vector<WantedPrint>>
 find_prints(archive::Archive& archive, const ReprintOptions& options, Console console) {
     if (options.printed.empty()) {
-        const auto bags = bags_meant(archive, options.bags, console);
-        return bags ? std::optional{prints_with(archive, *bags, options.kind)} : std::nullopt;
+        const auto bags = service::bags_meant(archive, options.bags);
+        console.err << to_text(bags.messages);
+        return bags ? std::optional{prints_with(archive, *bags.value, options.kind)} : std::nullopt;
     }
     const auto date = kitchen::parse_iso(options.printed);
     if (!date) {

@@ -2,6 +2,7 @@
 
 #include "app/archive_commands.h"
 #include "archive/archive.h"
+#include "service/freezer/gone_bags.h"
 
 #include <optional>
 #include <set>
@@ -10,15 +11,14 @@
 
 namespace thawslip::app {
 
+using service::is_labels;
+
 /// One print of the archive and the bags of it that are wanted.
 struct WantedPrint {
     archive::StoredPrint print;
     std::set<std::string> bags; ///< newest ids
     bool whole = false;
 };
-
-/// Whether it printed labels; else cards.
-bool is_labels(const archive::StoredPrint& print);
 
 /// The prints to be made again: those that hold the bags, or those of a date. What stands in the
 /// way is said on `console.err`; then nothing is returned, and the status to leave with is Refused.

@@ -3,8 +3,13 @@
 #include "app/day_files.h"
 #include "code/message.h"
 #include "kitchen/date.h"
+#include "service/dinner/dinner_plan.h"
+#include "service/food_facts.h"
+#include "service/freezer/freezer_list.h"
+#include "service/freezer/freezer_next.h"
 #include "wording/style.h"
 
+#include <span>
 #include <string>
 
 namespace thawslip::app {
@@ -21,6 +26,11 @@ namespace thawslip::app {
 /// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}]}`
 std::string check_json(const Days& days, const wording::Style& style);
 
+/// What `plan` answers, on one line:
+/// `{"eat","ways":[{"dish","method","begin","start","ready","text","cautions":[…]}],
+/// "events":[{"at","what","dish","bags":[…],"text"}],"remarks":[{"id","severity","dish","text"}]}`
+std::string plan_json(const service::DinnerPlan& plan, const wording::Style& style);
+
 /// A bag's message, on one line, without its end. Keys of what the message does not say are left
 /// out. `days_left` counts from `today` to the keep-until date, negative when that is past; `when`
 /// is in words.
@@ -29,5 +39,14 @@ std::string message_json(const code::Message& message, kitchen::Date today,
 
 /// The same of a label whose words are all that is known of it: `{"text"}`.
 std::string text_json(const std::string& text);
+
+/// What `freezer list` answers: a line for each bag.
+std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today);
+
+/// What `freezer next` answers: a line for each day that there is a bag for.
+std::string next_json(std::span<const service::Proposal> proposals);
+
+/// What `foods` answers: a line for each kind of food.
+std::string foods_json(std::span<const service::FoodFacts> facts);
 
 } // namespace thawslip::app

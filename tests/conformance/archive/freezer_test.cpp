@@ -1,8 +1,8 @@
 // What is in the freezer, what to eat next, and planning by what the archive knows.
 
-#include "app/archive_bags.h"
 #include "app/archive_place.h"
 #include "kitchen.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -181,7 +181,7 @@ TEST_CASE_FIXTURE(StockedKitchen,
     app::Settings settings;
     settings.archive = archive;
     auto open = app::open_archive(settings, archive::Mode::Read);
-    const auto rows = app::door_rows(open);
+    const auto rows = service::door_rows(open);
     REQUIRE(rows.size() == 5);
     CHECK(rows[0].dish == "Smoky bean and sausage bake");
     CHECK(rows[0].bags.size() == 3);

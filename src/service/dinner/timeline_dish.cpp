@@ -1,9 +1,9 @@
-#include "app/timeline_dish.h"
+#include "service/dinner/timeline_dish.h"
 
 #include <algorithm>
 #include <iterator>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 /// How long it keeps once thawed: the list's days, or the same day, taken as half of one. Where
@@ -47,4 +47,4 @@ kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
     return dish;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "archive/values.h"
+
+#include <string>
+#include <string_view>
+
+namespace thawslip::app {
+
+/// What stands before the date of a bag: "use by" where the cook set it, "best by" where a list of
+/// storage times gave it.
+std::string_view date_head(const archive::Bag& bag);
+
+/// "RAW · Mince patties": the dish of a bag as commands name it.
+std::string dish_text(const archive::Bag& bag);
+
+} // namespace thawslip::app

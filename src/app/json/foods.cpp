@@ -1,0 +1,46 @@
+#include "app/json/answers.h"
+#include "app/json/json.h"
+
+#include <nlohmann/json.hpp>
+
+namespace thawslip::app {
+namespace {
+
+template <class Row>
+Json row_json(const Row& row, long low, long high, const char* unit) {
+    return {{"low", low},     {"high", high},         {"unit", unit},        {"list", row.rule_set},
+            {"row", row.row}, {"source", row.source}, {"status", row.status}};
+}
+
+Json frozen_json(const kitchen::StorageRow& row) {
+    return row.high_weeks.count() > 0
+               ? row_json(row, row.low_weeks.count(), row.high_weeks.count(), "weeks")
+               : row_json(row, row.low.count(), row.high.count(), "months");
+}
+
+Json facts_json(const service::FoodFacts& facts) {
+    const auto& [food, frozen, chilled, thawed, minimum, unsuitable, words] = facts;
+    return {
+        {"food", food},
+        {"frozen", frozen ? frozen_json(*frozen) : Json{}},
+        {"chilled", chilled
+                        ? row_json(*chilled, chilled->low.count(), chilled->high.count(), "days")
+                        : Json{}},
+        {"thawed", thawed ? row_json(thawed->row, thawed->low.count(), thawed->high.count(), "days")
+                          : Json{}},
+        {"minimum_celsius", minimum ? Json(minimum->celsius) : Json{}},
+        {"unsuitable", unsuitable ? Json(service::why_text(*unsuitable)) : Json{}},
+        {"words", words}};
+}
+
+} // namespace
+
+std::string foods_json(std::span<const service::FoodFacts> facts) {
+    Json answer = Json::array();
+    for (const auto& one : facts) {
+        answer.push_back(facts_json(one));
+    }
+    return to_lines(answer);
+}
+
+} // namespace thawslip::app

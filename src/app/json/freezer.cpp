@@ -1,0 +1,72 @@
+#include "app/json/answers.h"
+#include "app/json/members.h"
+#include "archive/values.h"
+#include "service/freezer/bags.h"
+
+#include <nlohmann/json.hpp>
+
+namespace thawslip::app {
+namespace {
+
+/// A whole number of grams without a point.
+Json grams_json(const std::optional<kitchen::Mass>& weight) {
+    if (!weight) {
+        return {};
+    }
+    const auto whole = static_cast<std::int64_t>(weight->grams);
+    return static_cast<double>(whole) == weight->grams ? Json(whole) : Json(weight->grams);
+}
+
+Json bag_json(const archive::Bag& bag, kitchen::Date today) {
+    return {{"id", bag.id},
+            {"dish", bag.dish},
+            {"raw", service::is_raw(bag)},
+            {"servings", bag.servings},
+            {"made", kitchen::to_iso(bag.made)},
+            {"use_by", kitchen::to_iso(bag.keep_until)},
+            {"date", archive::word_of(bag.basis)},
+            {"days_left", kitchen::days_between(today, bag.keep_until).count()},
+            {"grams", grams_json(bag.weight)},
+            {"state", word_of(bag.state)},
+            {"changed", bag.changed}};
+}
+
+Json proposal_json(const service::Proposal& proposal) {
+    const auto& bag = proposal.bag;
+    Json json{{"eat", kitchen::to_iso(proposal.eat)},
+              {"thaw_start", nullptr},
+              {"thaw", nullptr},
+              {"id", bag.id},
+              {"dish", bag.dish},
+              {"raw", service::is_raw(bag)},
+              {"servings", bag.servings},
+              {"use_by", kitchen::to_iso(bag.keep_until)}};
+    if (proposal.thaw_start) {
+        json["thaw_start"] = kitchen::to_iso(*proposal.thaw_start);
+    }
+    if (proposal.method) {
+        json["thaw"] = archive::word_of(*proposal.method);
+    }
+    add_thaw(json, proposal.thaw_time, proposal.cook_within);
+    return json;
+}
+
+} // namespace
+
+std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today) {
+    Json answer = Json::array();
+    for (const auto& found : bags) {
+        answer.push_back(bag_json(found.bag, today));
+    }
+    return to_lines(answer);
+}
+
+std::string next_json(std::span<const service::Proposal> proposals) {
+    Json answer = Json::array();
+    for (const auto& proposal : proposals) {
+        answer.push_back(proposal_json(proposal));
+    }
+    return to_lines(answer);
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,85 @@
+#include "app/json/answers.h"
+#include "app/json/json.h"
+#include "app/plan_text.h"
+#include "archive/values.h"
+#include "wording/timeline_words.h"
+
+#include <nlohmann/json.hpp>
+
+namespace thawslip::app {
+namespace {
+
+using service::DinnerPlan;
+
+std::string_view key(kitchen::TimelineStep step) {
+    switch (step) {
+    case kitchen::TimelineStep::Thaw: return "thaw";
+    case kitchen::TimelineStep::Look: return "look";
+    case kitchen::TimelineStep::Start: return "start";
+    case kitchen::TimelineStep::Add: return "add";
+    case kitchen::TimelineStep::Ready: break;
+    }
+    return "ready";
+}
+
+std::string time_on_clock(const DinnerPlan& plan, kitchen::Instant instant) {
+    return kitchen::to_iso(on_clock(plan.line.clock, instant));
+}
+
+Json event_json(const DinnerPlan& plan, std::size_t event_index) {
+    const auto& event = plan.line.events[event_index];
+    const auto& dish = plan.dishes[event.dish];
+    const auto& [summary, description] = plan.words[event_index];
+    return {{"at", time_on_clock(plan, event.at)},
+            {"what", key(event.what)},
+            {"dish", dish.package.dish},
+            {"bags", dish.bags},
+            {"text", description.empty() ? summary : summary + ". " + description}};
+}
+
+Json remark_json(const DinnerPlan& plan, const kitchen::TimelineRemark& remark,
+                 const wording::Language& language) {
+    const auto& rule = rule_of(remark.id);
+    return {{"id", rule.key},
+            {"severity", weight_word(rule.weight)},
+            {"dish", remark.dish ? Json(plan.dishes[*remark.dish].package.dish) : Json{}},
+            {"text", say_remark(plan.line, remark, language)}};
+}
+
+Json way_json(const DinnerPlan& plan, std::size_t dish, const kitchen::FasterWay& way,
+              const wording::Language& language) {
+    Json cautions = Json::array();
+    for (const auto& caution : cautions_of(way.method, dish)) {
+        cautions.push_back(say_remark(plan.line, caution, language));
+    }
+    return {{"dish", plan.dishes[dish].package.dish},
+            {"method", archive::word_of(way.method)},
+            {"begin", time_on_clock(plan, way.begin)},
+            {"start", time_on_clock(plan, way.start)},
+            {"ready", time_on_clock(plan, plan.line.eat)},
+            {"text", say_remark(plan.line, remark_of(way, dish), language)},
+            {"cautions", cautions}};
+}
+
+} // namespace
+
+std::string plan_json(const DinnerPlan& plan, const wording::Style& style) {
+    Json answer{{"eat", time_on_clock(plan, plan.line.eat)},
+                {"ways", Json::array()},
+                {"events", Json::array()},
+                {"remarks", Json::array()}};
+    for (std::size_t dish = 0; dish < plan.dishes.size(); ++dish) {
+        for (const auto& way : plan.line.dishes[dish].ways) {
+            answer["ways"].push_back(way_json(plan, dish, way, style.language));
+        }
+    }
+    for (std::size_t i = 0; i < plan.line.events.size(); ++i) {
+        answer["events"].push_back(event_json(plan, i));
+    }
+    for (const auto& remark : plan.line.remarks) {
+        answer["remarks"].push_back(remark_json(plan, remark, style.language));
+    }
+    return to_text(answer);
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,41 @@
+#pragma once
+
+#include "kitchen/plan.h"
+#include "kitchen/timeline/calendar.h"
+#include "kitchen/timeline/timeline.h"
+#include "service/messages.h"
+#include "wording/style.h"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace thawslip::service {
+
+/// What is to be eaten when.
+struct DinnerQuestion {
+    std::string words; ///< of the dishes meant, or their beginnings; empty: all of them
+    kitchen::LocalMinute eat;
+    kitchen::Instant now;
+    kitchen::LocalClock clock; ///< from the weeks before `now` and `eat` to those after
+    kitchen::ThawSettings thaw;
+};
+
+/// A timeline with the words for each of its events.
+struct DinnerPlan {
+    std::vector<kitchen::TimelineDish> dishes;
+    kitchen::Timeline line;
+    std::vector<kitchen::EventWords> words;
+    kitchen::Instant now;
+};
+
+/// When to thaw, start, add and serve, so that all dishes are ready at one time. Refused where no
+/// package is of the dishes meant.
+Outcome<DinnerPlan> dinner_plan(std::span<const kitchen::PlannedPackage> packages,
+                                const DinnerQuestion& question, const wording::Style& style);
+
+/// The plan as a calendar (RFC 5545) with what can still be done. A dish that cannot is named, for
+/// it is missed in a calendar; refused where nothing can be done.
+Outcome<std::string> dinner_calendar(const DinnerPlan& plan);
+
+} // namespace thawslip::service

@@ -1,0 +1,145 @@
+#include "service/freezer/bags.h"
+
+#include "base/utf8.h"
+#include "intake/storage_file.h"
+#include "kitchen/bag_id.h"
+#include "unicode/ascii.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace thawslip::service {
+namespace {
+
+bool has_digit(std::string_view text) {
+    return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
+}
+
+/// The symbols of an id as typed: capitals, without what parts them, O as 0, I and L as 1.
+std::string symbols_in(std::string_view typed) {
+    std::string symbols;
+    for (char c : typed) {
+        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+        if ((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
+            symbols += c == 'O' ? '0' : c == 'I' || c == 'L' ? '1' : c;
+        }
+    }
+    return symbols;
+}
+
+std::vector<std::string> near_ids(archive::Archive& archive, const std::string& typed) {
+    std::string near;
+    for (const auto& id : archive.near_ids(symbols_in(typed))) {
+        const auto bag = archive.bag(id);
+        near +=
+            fmt::format("{}{} ({})", near.empty() ? "there is " : ", ", id, bag ? bag->dish : "");
+    }
+    return near.empty() ? std::vector<std::string>{} : std::vector{near};
+}
+
+std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::string& typed,
+                                      Messages& messages) {
+    const auto id = kitchen::parse_bag_id(typed);
+    if (!id) {
+        const bool clean = !first_invalid_utf8(typed);
+        const bool named = id.fault().kind == kitchen::BagIdFault::Kind::WrongCheck;
+        messages.error(named || !clean
+                           ? id.fault().message
+                           : fmt::format("\"{}\" is no bag's id: {}", typed, id.fault().message),
+                       near_ids(archive, typed));
+        return std::nullopt;
+    }
+    auto bag = archive.bag(id.value());
+    if (!bag) {
+        messages.error(fmt::format("no bag {} was ever printed", id.value()),
+                       near_ids(archive, typed));
+    }
+    return bag;
+}
+
+bool are_of_one_package(const archive::Bag& a, const archive::Bag& b) {
+    return a.day == b.day && a.dish == b.dish && a.made == b.made;
+}
+
+wording::DoorRow row_of(const archive::Bag& bag) {
+    wording::DoorRow row{bag.keep_until, bag.basis, bag.dish, bag.servings, {}, {}};
+    row.raw = is_raw(bag);
+    if (bag.thaw) {
+        row.thaw = bag.thaw->method;
+        row.thaw_lead = bag.thaw->lead;
+    }
+    return row;
+}
+
+} // namespace
+
+Outcome<std::vector<archive::Bag>> bags_by_id(archive::Archive& archive,
+                                              const std::vector<std::string>& typed) {
+    Outcome<std::vector<archive::Bag>> outcome;
+    std::vector<archive::Bag> bags;
+    for (const auto& one : typed) {
+        const auto bag = bag_by_id(archive, one, outcome.messages);
+        if (bag && std::ranges::find(bags, bag->id, &archive::Bag::id) == bags.end()) {
+            bags.push_back(*bag);
+        }
+    }
+    if (!outcome.messages.have_errors()) {
+        outcome.value = std::move(bags);
+    }
+    return outcome;
+}
+
+Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
+                                              const std::vector<std::string>& typed) {
+    Outcome<std::vector<archive::Bag>> outcome;
+    if (std::ranges::any_of(
+            typed, [](const auto& word) { return first_invalid_utf8(word).has_value(); })) {
+        outcome.messages.error("the words are not UTF-8");
+        return outcome;
+    }
+    // A word of nine letters may look like an id; only one that exists is taken for one.
+    const auto first = kitchen::parse_bag_id(typed.empty() ? "" : typed.front());
+    if (!typed.empty() && (has_digit(typed.front()) || (first && archive.bag(first.value())))) {
+        return bags_by_id(archive, typed);
+    }
+    auto bags = archive.find(search_words(typed), archive::Which::InFreezer);
+    if (bags.empty()) {
+        outcome.messages.error(
+            fmt::format("no bag in the freezer is called \"{}\"", fmt::join(typed, " ")));
+    } else {
+        outcome.value = std::move(bags);
+    }
+    return outcome;
+}
+
+std::string search_words(const std::vector<std::string>& words) {
+    std::string all;
+    for (const auto& word : words) {
+        all += first_invalid_utf8(word) ? "" : word + " ";
+    }
+    return unicode::fold_for_search(all);
+}
+
+bool is_raw(const archive::Bag& bag) {
+    static const auto table = intake::built_in_storage("us"); // raw is raw in every list
+    return kitchen::any_raw(table, bag.classes);
+}
+
+bool is_gone(const archive::Bag& bag) {
+    return bag.state == archive::State::Eaten || bag.state == archive::State::Thrown;
+}
+
+std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {
+    std::vector<wording::DoorRow> rows;
+    std::optional<archive::Bag> last;
+    for (auto& bag : archive.bags(archive::Which::InFreezer)) {
+        if (!last || !are_of_one_package(*last, bag)) {
+            rows.push_back(row_of(bag));
+        }
+        rows.back().bags.push_back(bag.id);
+        last = std::move(bag);
+    }
+    return rows;
+}
+
+} // namespace thawslip::service

@@ -1,0 +1,35 @@
+#pragma once
+
+#include "archive/archive.h"
+#include "service/messages.h"
+#include "wording/door_list.h"
+
+#include <string>
+#include <vector>
+
+namespace thawslip::service {
+
+/// The bags meant by ids as people type them: small letters, O for 0, I or L for 1, dashes or
+/// none. What is no id, or none that is known, is said with the nearest ids there are; then there
+/// are no bags.
+Outcome<std::vector<archive::Bag>> bags_by_id(archive::Archive& archive,
+                                              const std::vector<std::string>& typed);
+
+/// The bags meant by ids, or by words of the dish where the first word is none.
+Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
+                                              const std::vector<std::string>& typed);
+
+/// Words as dishes are searched by: unicode::fold_for_search of those that are UTF-8.
+std::string search_words(const std::vector<std::string>& words);
+
+/// Whether what is in a bag is raw, by the kinds of food that the archive keeps.
+bool is_raw(const archive::Bag& bag);
+
+/// Whether nothing of the bag is left: eaten or thrown away.
+bool is_gone(const archive::Bag& bag);
+
+/// What is in the freezer, as the door list takes it: a row for the bags of each package, the
+/// soonest date first. One question to the archive; no description is read.
+std::vector<wording::DoorRow> door_rows(archive::Archive& archive);
+
+} // namespace thawslip::service

@@ -1,0 +1,39 @@
+#include "service/freezer/gone_bags.h"
+
+#include "service/freezer/bags.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace thawslip::service {
+
+Messages cautions_of_gone(std::span<const archive::Bag> bags) {
+    Messages messages;
+    for (const auto& bag : bags) {
+        if (is_gone(bag)) {
+            messages.caution(fmt::format(
+                "bag {} of \"{}\" is noted as {} since {}, and its label is printed again: put it "
+                "on no other bag; if the bag is there: thawslip freezer back {}",
+                bag.id, bag.dish, word_of(bag.state), bag.changed.substr(0, 10), bag.id));
+        }
+    }
+    return messages;
+}
+
+std::string printed_since_gone(archive::Archive& archive, const archive::Bag& bag) {
+    std::string last;
+    if (is_gone(bag)) {
+        for (const auto& print : archive.prints_of(bag.day)) {
+            if (is_labels(print) && print.last_at > bag.changed) {
+                last = std::max(last, print.last_at.substr(0, 10));
+            }
+        }
+    }
+    return last;
+}
+
+bool is_labels(const archive::StoredPrint& print) {
+    return print.setup.what == "labels";
+}
+
+} // namespace thawslip::service
