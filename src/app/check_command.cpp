@@ -236,7 +236,7 @@ void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_ref
               std::ostream& out) {
     std::string left_out;
     out << "    x-heights:";
-    for (const auto& area : report(fitted, setup.chosen.at(fitted.kind), setup.fonts)) {
+    for (const auto& area : report(fitted, setup.chosen.at(fitted.kind))) {
         if (area.left_out) {
             left_out += " " + area.area;
         } else if (area.x_height > Length{}) {

@@ -61,7 +61,7 @@ void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Co
     for (const auto& fitted : laid_out.fitting.prints) {
         std::string areas;
         const auto& layout = laid_out.setup.chosen.at(fitted.kind);
-        for (const auto& area : report(fitted, layout, laid_out.setup.fonts)) {
+        for (const auto& area : report(fitted, layout)) {
             if (area.left_out) {
                 areas += (areas.empty() ? "" : ", ") + area.area;
             }

@@ -10,23 +10,9 @@ namespace {
 
 using Fields = std::vector<wording::Field>;
 
-Result<Contents, ContentFault> shape_all(const wording::Print& print, const Layout& layout,
-                                         Shaper& shaper) {
-    Contents contents;
-    contents.reserve(layout.areas.size());
-    for (const auto& area : layout.areas) {
-        auto content = prepare_content(area, print, shaper);
-        if (!content) {
-            return Failure{content.fault()};
-        }
-        contents.push_back(std::move(content).value());
-    }
-    return contents;
-}
-
 Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
                             Shaper& shaper) {
-    auto contents = shape_all(print, layout, shaper);
+    auto contents = prepare(layout, print, shaper);
     if (!contents) {
         return Failure{Why{contents.fault()}};
     }
@@ -40,7 +26,11 @@ Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, S
 /// The cards that one print takes: itself, or its parts where its layout lets it run on.
 std::vector<wording::Print> cards_of(wording::Print print, const Layout& layout, Size room,
                                      Shaper& shaper) {
-    if (std::ranges::any_of(layout.areas, &Area::continues)) {
+    const auto continues = [](const Area& area) {
+        const auto* text = text_of(area);
+        return text != nullptr && text->continues;
+    };
+    if (std::ranges::any_of(layout.areas, continues)) {
         return paginate(print, layout, room, shaper);
     }
     std::vector<wording::Print> one;
@@ -59,9 +49,10 @@ void say_instead(wording::Print& print, const Fields& own) {
 }
 
 bool says_any(const Area& area, std::span<const wording::Field> fields) {
-    return std::ranges::any_of(fields, [&area](const wording::Field& field) {
-        return std::ranges::find(area.words, field.name) != area.words.end();
-    });
+    const auto* text = text_of(area);
+    return text != nullptr && std::ranges::any_of(fields, [text](const wording::Field& field) {
+               return takes(*text, field.name);
+           });
 }
 
 /// How wide a field stands in an area on one line, in sizes of its type; 0 where it cannot be set:
@@ -69,7 +60,7 @@ bool says_any(const Area& area, std::span<const wording::Field> fields) {
 double width_in(const Area& area, const wording::Field& field, Shaper& shaper) {
     wording::Print print;
     print.fields = {field};
-    const auto content = prepare_content(area, print, shaper);
+    const auto content = prepare(area, print, shaper);
     constexpr TypeSize one_point{Length::points(1), Length::points(1)};
     return content ? natural_width(content.value(), area, one_point).in_points() : 0.0;
 }
@@ -108,7 +99,7 @@ Result<Fitted, Why> card_with(const Fields& own, const Fitted& widest, wording::
         if (!says_any(layout.areas[a], own)) {
             continue;
         }
-        auto content = prepare_content(layout.areas[a], words, shaper);
+        auto content = prepare(layout.areas[a], words, shaper);
         if (!content) {
             return Failure{Why{content.fault()}};
         }

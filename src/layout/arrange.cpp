@@ -7,32 +7,15 @@
 namespace thawslip::layout {
 namespace {
 
-double between(Length low, Length high, double share) {
-    return (low + (high - low) * share).in_points();
-}
-
-bool has_content(const Area& area, const Content& content) {
-    switch (area.kind) {
-    case AreaKind::Text: return !content.empty();
-    case AreaKind::Code: return content.code;
-    case AreaKind::Write: return true;
-    }
-    return true;
-}
-
 /// Which areas are shown: those with something to say, less the first that may leave.
 std::vector<bool> shown_areas(const Layout& layout, const Contents& contents, int left_out) {
-    std::vector<bool> shown(layout.areas.size());
-    std::vector<std::size_t> leavers;
-    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
-        shown[i] = has_content(layout.areas[i], contents[i]);
-        if (shown[i] && layout.areas[i].leave > 0) {
-            leavers.push_back(i);
-        }
+    std::vector<bool> shown;
+    for (const auto& content : contents) {
+        shown.push_back(content.is_there());
     }
-    std::ranges::stable_sort(leavers, {}, [&](std::size_t i) { return layout.areas[i].leave; });
-    for (std::size_t n = 0; n < leavers.size() && std::cmp_less(n, left_out); ++n) {
-        shown[leavers[n]] = false;
+    const auto order = leavers(layout, contents);
+    for (std::size_t n = 0; n < order.size() && std::cmp_less(n, left_out); ++n) {
+        shown[order[n]] = false;
     }
     return shown;
 }
@@ -66,7 +49,9 @@ public:
 private:
     const Area& area(std::size_t i) const { return layout_.areas[i]; }
     bool shown(std::size_t i) const { return result_.areas[i].shown; }
-    Length width(std::size_t i) const { return columns_.span(area(i).column, area(i).columns); }
+    Length width(std::size_t i) const {
+        return columns_.span(area(i).grid.column, area(i).grid.columns);
+    }
 
     /// The layout's columns. Where others share what is left, a given width in which nothing begins
     /// on this print is left to them: a card that runs on has no code.
@@ -78,7 +63,7 @@ private:
         for (std::size_t column = 0; column < columns.size(); ++column) {
             bool used = columns[column].kind == Track::Kind::Share;
             for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-                used = used || (shown(i) && std::cmp_equal(area(i).column, column));
+                used = used || (shown(i) && std::cmp_equal(area(i).grid.column, column));
             }
             if (!used) {
                 columns[column] = Track{}; // follows its content, of which there is none
@@ -90,8 +75,8 @@ private:
     std::vector<SpanNeed> column_needs() const {
         std::vector<SpanNeed> needs;
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-            if (shown(i) && area(i).kind == AreaKind::Text && area(i).columns == 1) {
-                needs.push_back({area(i).column, 1,
+            if (shown(i) && area(i).grid.columns == 1) {
+                needs.push_back({area(i).grid.column, 1,
                                  natural_width(contents_[i], area(i), result_.areas[i].type)});
             }
         }
@@ -102,36 +87,47 @@ private:
         extents_.resize(layout_.areas.size());
         Length tallest;
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-            if (!shown(i) || area(i).kind != AreaKind::Text || width(i) <= Length{}) {
+            if (!shown(i) || width(i) <= Length{}) {
                 continue;
             }
-            extents_[i] = measure(contents_[i], area(i), result_.areas[i].type, width(i));
+            extents_[i] =
+                measure(contents_[i], area(i), result_.areas[i].type, width(i), rows_of(i));
             result_.areas[i].cuts_words = extents_[i].cuts_words;
             result_.cuts_words |= extents_[i].cuts_words;
-            if (extents_[i].height > tallest || extents_[i].cuts_words) {
+            const bool taller = extents_[i].first_baseline && extents_[i].height > tallest;
+            if (taller || extents_[i].cuts_words) {
                 tallest = extents_[i].height;
                 result_.tightest = area(i).name;
             }
         }
     }
 
+    RowHeights rows_of(std::size_t i) const {
+        const auto first = layout_.rows.begin() + area(i).grid.row;
+        const bool follow = std::any_of(first, first + area(i).grid.rows, [](const Track& row) {
+            return row.kind == Track::Kind::Content;
+        });
+        return follow ? RowHeights::FollowContent : RowHeights::Given;
+    }
+
     /// Neighbours that start in the same row share their first baseline.
     void align_first_baselines() {
         shifts_.assign(layout_.areas.size(), Length{});
         std::vector<Length> deepest(layout_.rows.size());
+        const auto row_of = [this](std::size_t i) {
+            return static_cast<std::size_t>(area(i).grid.row);
+        };
         const auto aligned = [this](std::size_t i) {
-            return shown(i) && area(i).kind == AreaKind::Text && area(i).stand == Stand::Top;
+            return shown(i) && extents_[i].first_baseline && area(i).stand == Stand::Top;
         };
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             if (aligned(i)) {
-                auto& row = deepest[static_cast<std::size_t>(area(i).row)];
-                row = std::max(row, extents_[i].first_baseline);
+                deepest[row_of(i)] = std::max(deepest[row_of(i)], *extents_[i].first_baseline);
             }
         }
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             if (aligned(i)) {
-                shifts_[i] =
-                    deepest[static_cast<std::size_t>(area(i).row)] - extents_[i].first_baseline;
+                shifts_[i] = deepest[row_of(i)] - *extents_[i].first_baseline;
             }
         }
     }
@@ -139,29 +135,12 @@ private:
     std::vector<SpanNeed> row_needs() const {
         std::vector<SpanNeed> needs;
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-            if (!shown(i)) {
-                continue;
-            }
-            switch (area(i).kind) {
-            case AreaKind::Text:
-                needs.push_back({area(i).row, area(i).rows, extents_[i].height + shifts_[i]});
-                break;
-            case AreaKind::Code: needs.push_back({area(i).row, area(i).rows, code_need(i)}); break;
-            case AreaKind::Write: break;
+            if (shown(i)) {
+                needs.push_back(
+                    {area(i).grid.row, area(i).grid.rows, extents_[i].height + shifts_[i]});
             }
         }
         return needs;
-    }
-
-    /// A code is square: where its rows follow their content they grow to its width; where they
-    /// are given, it takes what is there.
-    Length code_need(std::size_t i) const {
-        for (int row = area(i).row; row < area(i).row + area(i).rows; ++row) {
-            if (layout_.rows[static_cast<std::size_t>(row)].kind == Track::Kind::Content) {
-                return width(i);
-            }
-        }
-        return {};
     }
 
     void place() {
@@ -169,21 +148,22 @@ private:
             if (!shown(i)) {
                 continue;
             }
+            const auto& grid = area(i).grid;
             auto& placed = result_.areas[i];
-            placed.room = {{columns_.start_of(area(i).column), rows_.start_of(area(i).row)},
-                           {width(i), rows_.span(area(i).row, area(i).rows)}};
-            placed.text = placed.room;
-            placed.text.origin.y += shifts_[i] + stand_offset(i);
-            placed.text.size.height = extents_[i].height;
+            placed.room = {{columns_.start_of(grid.column), rows_.start_of(grid.row)},
+                           {width(i), rows_.span(grid.row, grid.rows)}};
+            placed.place = placed.room;
+            placed.place.size.height = height_in(placed.room.size, extents_[i]);
+            const Length spare = placed.room.size.height - placed.place.size.height;
+            placed.place.origin.y += shifts_[i] + spare * share_before(area(i).stand);
         }
     }
 
-    Length stand_offset(std::size_t i) const {
-        const Length spare = result_.areas[i].room.size.height - extents_[i].height;
-        switch (area(i).stand) {
-        case Stand::Top: return {};
-        case Stand::Middle: return spare / 2;
-        case Stand::Bottom: return spare;
+    static Length height_in(Size room, const Extent& extent) {
+        switch (extent.takes) {
+        case Takes::WhatItNeeds: return extent.height;
+        case Takes::ASquare: return std::min(room.width, room.height);
+        case Takes::AllThereIs: return room.height;
         }
         return {};
     }
@@ -194,7 +174,7 @@ private:
                 if (area(i).name != rule.area || !shown(i)) {
                     continue;
                 }
-                const int below = area(i).row + area(i).rows;
+                const int below = area(i).grid.row + area(i).grid.rows;
                 const Length gap = rows_.gap_before(below);
                 if (gap > Length{}) {
                     const auto& room = result_.areas[i].room;
@@ -219,13 +199,18 @@ private:
 
 } // namespace
 
-TypeSize type_at(const Area& area, Scale scale, const typeset::FontSet& fonts) {
-    const auto& x = area.x_height;
-    const double t = std::clamp(scale.value, 0.0, 2.0);
-    const double points = t <= 1.0 ? between(x.smallest, x.comfortable, t)
-                                   : between(x.comfortable, x.largest, t - 1.0);
-    const Length size = Length::points(points / fonts.metrics(area.weight).x_height);
-    return {size, size * area.leading};
+Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Print& print,
+                                       Shaper& shaper) {
+    Contents contents;
+    contents.reserve(layout.areas.size());
+    for (const auto& area : layout.areas) {
+        auto content = prepare(area, print, shaper);
+        if (!content) {
+            return Failure{content.fault()};
+        }
+        contents.push_back(std::move(content).value());
+    }
+    return contents;
 }
 
 Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Choice choice,
@@ -233,12 +218,19 @@ Arrangement arrange(const Layout& layout, const Contents& contents, Size room, C
     return Arranger{layout, contents, room, fonts}.run(choice);
 }
 
-int optional_areas(const Layout& layout, const Contents& contents) {
-    int count = 0;
+std::vector<std::size_t> leavers(const Layout& layout, const Contents& contents) {
+    const auto order = [&layout](std::size_t i) {
+        const auto* text = text_of(layout.areas[i]);
+        return text == nullptr ? 0 : text->leave;
+    };
+    std::vector<std::size_t> found;
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
-        count += layout.areas[i].leave > 0 && has_content(layout.areas[i], contents[i]) ? 1 : 0;
+        if (order(i) > 0 && contents[i].is_there()) {
+            found.push_back(i);
+        }
     }
-    return count;
+    std::ranges::stable_sort(found, {}, order);
+    return found;
 }
 
 } // namespace thawslip::layout

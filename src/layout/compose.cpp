@@ -6,22 +6,12 @@
 #include "layout/sheets/margin_note.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace thawslip::layout {
 namespace {
 
 Size room_of(const Stock& stock) {
     return stock.safe_at(0).size;
-}
-
-const Area* code_area(const Layout& layout) {
-    const auto found = std::ranges::find(layout.areas, AreaKind::Code, &Area::kind);
-    return found == layout.areas.end() ? nullptr : &*found;
-}
-
-Length dot(code::PrinterDots printer) {
-    return Length::inches(1.0 / printer.per_inch);
 }
 
 Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Stock& stock,
@@ -32,18 +22,15 @@ Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Sto
 /// The side of the square that is left for the code of one print; nothing where it has none.
 std::optional<Length> code_side(const Fitted& fitted, const Layout& layout, const Target& target,
                                 const typeset::FontSet& fonts) {
-    const auto* area = code_area(layout);
-    if (area == nullptr) {
-        return std::nullopt;
+    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
+        if (std::holds_alternative<CodeArea>(layout.areas[i].kind) &&
+            fitted.contents[i].is_there()) {
+            const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
+            // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
+            return arrangement.areas[i].place.size.height - dot(target.printer);
+        }
     }
-    const auto index = static_cast<std::size_t>(area - layout.areas.data());
-    if (!fitted.contents[index].code) {
-        return std::nullopt;
-    }
-    const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
-    const auto& room = arrangement.areas[index].room.size;
-    // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
-    return std::min(room.width, room.height) - dot(target.printer);
+    return std::nullopt;
 }
 
 /// The code of one print, for the square that its area became.
@@ -63,44 +50,6 @@ std::optional<Why> choose_code(const Source& source, Fitted& fitted, Length side
     return std::nullopt;
 }
 
-/// Moves a coordinate to the nearest printer dot, so that every module edge falls on one.
-Length on_dots(Length x, code::PrinterDots printer) {
-    return dot(printer) * std::round(x / dot(printer));
-}
-
-Length code_offset(Stand stand, Length spare) {
-    switch (stand) {
-    case Stand::Top: return {};
-    case Stand::Middle: return spare / 2;
-    case Stand::Bottom: return spare;
-    }
-    return {};
-}
-
-/// The symbol with its quiet zone in its area: centred across, standing as the area says.
-ModuleGrid place_code(const code::SizedSymbol& sized, Stand stand, Rect room,
-                      code::PrinterDots printer) {
-    const Length side = sized.module * sized.symbol.side;
-    const Length square = std::min(room.size.width, room.size.height);
-    const Length top = room.top() + code_offset(stand, room.size.height - square);
-    const Point corner{room.left() + (room.size.width - side) / 2, top + (square - side) / 2};
-    return {{on_dots(corner.x, printer), on_dots(corner.y, printer)},
-            sized.module,
-            sized.symbol.side,
-            sized.symbol.dark};
-}
-
-/// Lines to write on, as many as there is room for; none where a hand would not fit.
-std::vector<Rule> writing_lines(Rect room) {
-    constexpr Length apart = Length::millimetres(9);
-    constexpr Length thickness = Length::points(0.5);
-    std::vector<Rule> lines;
-    for (Length y = room.top() + apart; y + thickness <= room.bottom(); y += apart) {
-        lines.push_back({{{room.left(), y}, {room.size.width, thickness}}});
-    }
-    return lines;
-}
-
 Rect moved(Rect rect, Point by) {
     rect.origin = rect.origin + by;
     return rect;
@@ -112,24 +61,14 @@ void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& 
     for (const auto& rule : arrangement.rules) {
         frame.items.emplace_back(Rule{moved(rule, corner)});
     }
+    const Ink ink{fitted.symbol ? &*fitted.symbol : nullptr, target.printer};
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto& placed = arrangement.areas[i];
         if (!placed.shown) {
             continue;
         }
-        if (layout.areas[i].kind == AreaKind::Write) {
-            for (const auto& line : writing_lines(moved(placed.room, corner))) {
-                frame.items.emplace_back(line);
-            }
-            continue;
-        }
-        if (layout.areas[i].kind == AreaKind::Code && fitted.symbol) {
-            frame.items.emplace_back(place_code(*fitted.symbol, layout.areas[i].stand,
-                                                moved(placed.room, corner), target.printer));
-            continue;
-        }
-        for (auto& item :
-             set(fitted.contents[i], layout.areas[i], placed.type, moved(placed.text, corner))) {
+        for (auto& item : draw(fitted.contents[i], layout.areas[i], placed.type,
+                               moved(placed.place, corner), ink)) {
             frame.items.push_back(std::move(item));
         }
     }
@@ -289,22 +228,17 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     return frame;
 }
 
-std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout,
-                               const typeset::FontSet& fonts) {
+std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout) {
     std::vector<AreaReport> reports;
-    std::vector<const Area*> leavers;
-    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
-        const auto& area = layout.areas[i];
-        if (area.leave > 0 && (area.kind != AreaKind::Text || !fitted.contents[i].empty())) {
-            leavers.push_back(&area);
-        }
-    }
-    std::ranges::stable_sort(leavers, {}, [](const Area* area) { return area->leave; });
-    leavers.resize(static_cast<std::size_t>(fitted.solution.choice.left_out));
     for (const auto& area : layout.areas) {
-        const auto type = type_at(area, fitted.solution.choice.scale, fonts);
-        reports.push_back({area.name, std::ranges::find(leavers, &area) != leavers.end(),
-                           type.size * fonts.metrics(area.weight).x_height});
+        const auto* text = text_of(area);
+        reports.push_back(
+            {area.name, false,
+             text == nullptr ? Length{} : x_height_at(*text, fitted.solution.choice.scale)});
+    }
+    const auto order = leavers(layout, fitted.contents);
+    for (int n = 0; n < fitted.solution.choice.left_out; ++n) {
+        reports[order[static_cast<std::size_t>(n)]].left_out = true;
     }
     return reports;
 }

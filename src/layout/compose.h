@@ -120,7 +120,6 @@ struct AreaReport {
     bool left_out = false;
     Length x_height;
 };
-std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout,
-                               const typeset::FontSet& fonts);
+std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout);
 
 } // namespace thawslip::layout

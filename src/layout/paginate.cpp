@@ -13,8 +13,8 @@ template <class Predicate>
 std::vector<std::string> fields_of(const Layout& layout, const Predicate& wanted) {
     std::vector<std::string> names;
     for (const auto& area : layout.areas) {
-        if (wanted(area)) {
-            names.insert(names.end(), area.words.begin(), area.words.end());
+        if (const auto* text = text_of(area); text != nullptr && wanted(*text)) {
+            names.insert(names.end(), text->words.begin(), text->words.end());
         }
     }
     return names;
@@ -41,9 +41,9 @@ class Paginator {
 public:
     Paginator(const wording::Print& print, const Layout& layout, Size room, Shaper& shaper)
         : print_{print}, layout_{layout}, room_{room}, shaper_{shaper},
-          continuing_{fields_of(layout, [](const Area& area) { return area.continues; })},
-          repeated_{fields_of(layout, [](const Area& area) { return area.repeats; })}, blank_{
-                                                                                           print} {
+          continuing_{fields_of(layout, [](const TextArea& area) { return area.continues; })},
+          repeated_{fields_of(layout, [](const TextArea& area) { return area.repeats; })},
+          blank_{print} {
         for (auto& field : blank_.fields) {
             if (contains(continuing_, field.name)) {
                 for (auto& paragraph : field.paragraphs) {
@@ -91,16 +91,12 @@ private:
 
     /// With whatever is optional left out.
     bool fits(const wording::Print& print, Scale scale, Size room) const {
-        Contents contents;
-        for (const auto& area : layout_.areas) {
-            auto content = prepare_content(area, print, shaper_);
-            if (!content) {
-                return true; // the fault is reported where the print is fitted
-            }
-            contents.push_back(std::move(content).value());
+        const auto contents = prepare(layout_, print, shaper_);
+        if (!contents) {
+            return true; // the fault is reported where the print is fitted
         }
-        const Choice choice{scale, optional_areas(layout_, contents)};
-        const auto arrangement = arrange(layout_, contents, room, choice, shaper_.fonts());
+        const Choice choice{scale, static_cast<int>(leavers(layout_, contents.value()).size())};
+        const auto arrangement = arrange(layout_, contents.value(), room, choice, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }
 

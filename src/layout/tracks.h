@@ -1,10 +1,20 @@
 #pragma once
 
-#include "layout/layout.h"
+#include "base/geometry.h"
 
 #include <vector>
 
 namespace thawslip::layout {
+
+/// How wide a column or how high a row is. After W3C CSS Grid Layout Module Level 1, 7.2:
+/// a fixed length, a percentage of the whole, the size of the content, or a share of what is left.
+struct Track {
+    enum class Kind { Fixed, Percent, Content, Share };
+    Kind kind = Kind::Content;
+    Length length;       ///< for Fixed
+    double amount = 1.0; ///< percent, or number of shares
+    friend bool operator==(const Track&, const Track&) = default;
+};
 
 /// That `count` tracks from `first` on must together be at least `need` long, gaps included.
 struct SpanNeed {

@@ -2,7 +2,6 @@
 
 #include "base/result.h"
 #include "layout/frame.h"
-#include "layout/layout.h"
 #include "typeset/paragraph.h"
 #include "wording/print.h"
 
@@ -28,24 +27,27 @@ struct PreparedEntry {
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
-/// What stands in one text area of one print. Copies share their paragraphs, which never change.
+/// What stands in one area of one print. Copies share their paragraphs, which never change.
 class Content {
 public:
     Content() = default;
+    /// Of an area without words: whether it stands on the print.
+    explicit Content(bool is_there) : is_there_{is_there} {}
     explicit Content(std::vector<PreparedEntry> entries)
-        : entries_{std::make_shared<const std::vector<PreparedEntry>>(std::move(entries))} {}
+        : is_there_{!entries.empty()}, entries_{std::make_shared<const std::vector<PreparedEntry>>(
+                                           std::move(entries))} {}
 
-    bool empty() const { return !entries_ || entries_->empty(); }
-    /// \pre !empty()
+    /// An area that is not there takes no room.
+    bool is_there() const { return is_there_; }
+    /// \pre is_there(), in an area with words
     const std::vector<PreparedEntry>& entries() const { return *entries_; }
 
     /// Takes the paragraphs of `other` for its own where they are the same, so that the labels of
     /// one dish keep most of their words once.
     void share_with(const Content& other);
 
-    bool code = false; ///< a code area of a print that has a code
-
 private:
+    bool is_there_ = false;
     std::shared_ptr<const std::vector<PreparedEntry>> entries_;
 };
 
@@ -71,32 +73,5 @@ private:
     const typeset::FontSet* fonts_;
     std::map<std::string, typeset::PreparedParagraph> prepared_;
 };
-
-/// Shapes the fields that `area` takes from `print`; areas of other kinds have no words.
-Result<Content, ContentFault> prepare_content(const Area& area, const wording::Print& print,
-                                              Shaper& shaper);
-
-/// How type stands in an area: its size and the distance between baselines.
-struct TypeSize {
-    Length size;
-    Length leading;
-};
-
-/// What a content needs at one size and width.
-struct Extent {
-    Length height;
-    Length first_baseline;   ///< from the top
-    bool cuts_words = false; ///< a word is wider than its line
-};
-
-/// \pre width > 0
-Extent measure(const Content& content, const Area& area, TypeSize type, Length width);
-
-/// The width of the content's longest paragraph on one line: what a `content` column needs.
-Length natural_width(const Content& content, const Area& area, TypeSize type);
-
-/// The items of the content, lines under rows among them, placed with the area's top left corner at
-/// `origin`. Takes exactly the room that `measure` gives.
-std::vector<Item> set(const Content& content, const Area& area, TypeSize type, Rect room);
 
 } // namespace thawslip::layout

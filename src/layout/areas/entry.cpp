@@ -54,7 +54,7 @@ Indents indents_of(const PreparedEntry& cell, double width) {
     return {marker, marker + std::min(label_of(cell), width * widest_label)};
 }
 
-Columns columns_of(const Content& content, const Area& area, Length em, Length room) {
+Columns columns_of(const Content& content, const TextArea& area, Length em, Length room) {
     const double width = room / em;
     double marker = 0.0;
     double label = 0.0;

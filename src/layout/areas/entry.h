@@ -1,7 +1,7 @@
 #pragma once
 
-#include "layout/areas/content.h"
-#include "layout/areas/table.h"
+#include "layout/areas/row_columns.h"
+#include "layout/areas/text_area.h"
 
 namespace thawslip::layout {
 
@@ -30,7 +30,7 @@ struct Columns {
     double width = 0.0;
 };
 
-Columns columns_of(const Content& content, const Area& area, Length em, Length room);
+Columns columns_of(const Content& content, const TextArea& area, Length em, Length room);
 
 /// The indents of a cell by itself.
 Indents indents_of(const PreparedEntry& cell, double width);

@@ -6,20 +6,20 @@ namespace thawslip::layout {
 namespace {
 
 /// The space that stands before an entry, in leadings.
-double space_before(const PreparedEntry& entry, const Area& area, bool is_first) {
+double space_before(const PreparedEntry& entry, const TextArea& area, bool is_first) {
     const bool opens = entry.role == wording::Role::Heading;
     return is_first ? 0.0 : area.space + (opens ? heading_rise : 0.0);
 }
 
 /// The space after the last entry: what its line stands in.
-double space_after(const Area& area) {
+double space_after(const TextArea& area) {
     return area.row_rule > Length{} ? area.space : 0.0;
 }
 
 /// Keeps how far down each column is filled.
 class Stacker {
 public:
-    Stacker(const Area& area, const Columns& columns)
+    Stacker(const TextArea& area, const Columns& columns)
         : area_{area}, columns_{columns}, filled_(std::max<std::size_t>(area.table.size(), 1)) {}
 
     StackedEntry add(const PreparedEntry& entry, double space) {
@@ -54,14 +54,14 @@ private:
         return placed;
     }
 
-    const Area& area_;
+    const TextArea& area_;
     const Columns& columns_;
     std::vector<double> filled_;
 };
 
 } // namespace
 
-Stack stack(const Content& content, const Area& area, const Columns& columns) {
+Stack stack(const Content& content, const TextArea& area, const Columns& columns) {
     Stack stack;
     Stacker stacker{area, columns};
     for (const auto& entry : content.entries()) {

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "layout/areas/content.h"
 #include "layout/areas/entry.h"
+#include "layout/areas/text_area.h"
 
 #include <vector>
 
@@ -23,6 +23,6 @@ struct Stack {
 /// Stacks what stands in an area. The cells of a row begin side by side, and the next row begins
 /// below the highest; where the area's columns flow, each cell of a row of text begins below the
 /// one above it in its own column, and cells that say nothing take no room.
-Stack stack(const Content& content, const Area& area, const Columns& columns);
+Stack stack(const Content& content, const TextArea& area, const Columns& columns);
 
 } // namespace thawslip::layout

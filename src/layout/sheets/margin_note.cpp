@@ -37,7 +37,7 @@ bool write_margin_note(Frame& frame, std::string_view words, const Stock& stock,
     const Band band = wider_margin(stock, unprinted);
     const Length width = stock.sheet.width - unprinted.left - unprinted.right;
     Pen pen{frame, fonts};
-    Hand hand{std::min(band.height() / height, largest), weight, Hand::Align::Centre};
+    Hand hand{std::min(band.height() / height, largest), weight, Align::Centre};
     if (hand.size > Length{}) {
         const Length wide = pen.width_of(words, hand);
         hand.size = wide > width ? hand.size * (width / wide) : hand.size;

@@ -8,16 +8,6 @@ namespace {
 /// Baseline to baseline, in em: common practice, no source.
 constexpr double leading = 1.3;
 
-/// How far left of its place a line begins, as a share of its width.
-double share_to_the_left(Hand::Align align) {
-    switch (align) {
-    case Hand::Align::Left: return 0.0;
-    case Hand::Align::Centre: return 0.5;
-    case Hand::Align::Right: return 1.0;
-    }
-    return 0.0;
-}
-
 } // namespace
 
 std::optional<typeset::PreparedParagraph> Pen::prepared(std::string_view text, const Hand& hand) {
@@ -44,7 +34,7 @@ void Pen::write(std::string_view text, Point baseline, const Hand& hand) {
     }
     // A measure with an em to spare, so that rounding never breaks the line.
     for (const auto& line : paragraph->set(paragraph->natural_width() + 1)) {
-        const Length left = line.width * hand.size * share_to_the_left(hand.align);
+        const Length left = line.width * hand.size * share_before(hand.align);
         place(line, {baseline.x - left, baseline.y}, hand.size);
     }
 }

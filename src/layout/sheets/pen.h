@@ -1,5 +1,6 @@
 #pragma once
 
+#include "layout/align.h"
 #include "layout/frame.h"
 #include "typeset/face.h"
 #include "typeset/paragraph.h"
@@ -11,7 +12,6 @@ namespace thawslip::layout {
 
 /// How a pen writes.
 struct Hand {
-    enum class Align { Left, Centre, Right };
     Length size; ///< 1 em
     typeset::Weight weight = typeset::Weight::Regular;
     Align align = Align::Left;

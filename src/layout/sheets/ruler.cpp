@@ -23,7 +23,7 @@ constexpr Length words_from_edge = 38_mm;
 constexpr int steps = 12; // of a stair: inkjets may leave 12.7 mm free at the foot
 constexpr Length step_width = 4_mm;
 
-constexpr Hand small_hand{8_pt, typeset::Weight::Regular, Hand::Align::Centre};
+constexpr Hand small_hand{8_pt, typeset::Weight::Regular, Align::Centre};
 constexpr Hand word_hand{9_pt};
 constexpr Hand name_hand{11_pt, typeset::Weight::Bold};
 

@@ -24,7 +24,7 @@ constexpr Length tick = 2_mm;
 
 constexpr Hand title_hand{14_pt, typeset::Weight::Bold};
 constexpr Hand word_hand{9_pt};
-constexpr Hand letter_hand{9_pt, typeset::Weight::Bold, Hand::Align::Centre};
+constexpr Hand letter_hand{9_pt, typeset::Weight::Bold, Align::Centre};
 
 /// Reductions that a person can reckon with.
 constexpr double reductions[] = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 40, 50, 100};
@@ -123,7 +123,7 @@ private:
         const auto text = reduction_ == 1 ? std::string{"drawn at full size"}
                                           : fmt::format("drawn at 1 : {:g}", reduction_);
         pen_.write(text, {frame_.sheet.width - margin, margin + 10_pt},
-                   {word_hand.size, word_hand.weight, Hand::Align::Right});
+                   {word_hand.size, word_hand.weight, Align::Right});
     }
 
     Length scaled(Length length) const { return length / reduction_; }
@@ -153,7 +153,7 @@ private:
         const auto number = std::to_string(cell + 1);
         const Rect area = on_page(stock_.cell_at(cell));
         const Hand hand{std::clamp(area.size.height * 0.4, 7_pt, 14_pt), typeset::Weight::Regular,
-                        Hand::Align::Centre};
+                        Align::Centre};
         if (hand.size > area.size.height || pen_.width_of(number, hand) > area.size.width) {
             return;
         }

@@ -40,7 +40,7 @@ TEST_CASE_FIXTURE(Fixture, "areas lie inside the room and never overlap") {
     const Rect all{{0_mm, 0_mm}, room};
     for (std::size_t i = 0; i < arrangement.areas.size(); ++i) {
         CHECK(all.contains(arrangement.areas[i].room));
-        CHECK(arrangement.areas[i].room.contains(arrangement.areas[i].text));
+        CHECK(arrangement.areas[i].room.contains(arrangement.areas[i].place));
         for (std::size_t j = i + 1; j < arrangement.areas.size(); ++j) {
             CHECK_FALSE(arrangement.areas[i].room.overlaps(arrangement.areas[j].room));
         }
@@ -52,7 +52,7 @@ TEST_CASE_FIXTURE(Fixture, "every glyph of an area is drawn inside its room") {
     REQUIRE(arrangement.fits());
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto& placed = arrangement.areas[i];
-        const auto items = set(contents[i], layout.areas[i], placed.type, placed.text);
+        const auto items = draw(contents[i], layout.areas[i], placed.type, placed.place);
         CHECK_FALSE(items.empty());
         for (const auto& item : items) {
             CHECK(placed.room.contains(box_of(item), 0.01_mm));
@@ -61,12 +61,12 @@ TEST_CASE_FIXTURE(Fixture, "every glyph of an area is drawn inside its room") {
 }
 
 TEST_CASE_FIXTURE(Fixture, "neighbours that start in one row share their first baseline") {
-    layout.areas[index("use-by")].x_height = {2.0_mm, 2.5_mm, 3.0_mm};
+    std::get<TextArea>(layout.areas[index("use-by")].kind).x_height = {2.0_mm, 2.5_mm, 3.0_mm};
     const auto arrangement = at(1.0, {120_mm, 60_mm});
     const auto baseline = [&](const char* name) {
         const auto i = index(name);
-        const auto items =
-            set(contents[i], layout.areas[i], arrangement.areas[i].type, arrangement.areas[i].text);
+        const auto items = draw(contents[i], layout.areas[i], arrangement.areas[i].type,
+                                arrangement.areas[i].place);
         return std::get<Text>(items.front()).baseline.y;
     };
     CHECK(std::abs((baseline("made") - baseline("use-by")).in_points()) < 1e-9);

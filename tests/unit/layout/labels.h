@@ -77,13 +77,9 @@ dish = "0.8 pt"
 /// The print's areas, shaped.
 inline layout::Contents shaped(const wording::Print& print, const layout::Layout& layout) {
     layout::Shaper shaper{fonts()};
-    layout::Contents contents;
-    for (const auto& area : layout.areas) {
-        auto content = layout::prepare_content(area, print, shaper);
-        REQUIRE(content.ok());
-        contents.push_back(std::move(content).value());
-    }
-    return contents;
+    auto contents = layout::prepare(layout, print, shaper);
+    REQUIRE(contents.ok());
+    return std::move(contents).value();
 }
 
 } // namespace thawslip::testing

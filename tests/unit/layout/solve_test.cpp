@@ -81,9 +81,7 @@ TEST_CASE_FIXTURE(Fixture,
     for (int step = 0; step <= 20; ++step) {
         const Scale scale{step / 10.0};
         const auto x_height = [&](const char* name) {
-            const auto& area = *layout.area(name);
-            return type_at(area, scale, testing::fonts()).size *
-                   testing::fonts().metrics(area.weight).x_height;
+            return x_height_at(*text_of(*layout.area(name)), scale);
         };
         CHECK(x_height("dish") > x_height("made"));
         CHECK(x_height("made") >= x_height("thaw"));

@@ -1,4 +1,4 @@
-#include "layout/files/track_text.h"
+#include "layout/track_text.h"
 #include "layout/tracks.h"
 
 #include <cmath>

@@ -1,4 +1,3 @@
-#include "layout/areas/content.h"
 #include "layout/areas/entry.h"
 #include "layout/areas/stack.h"
 
@@ -9,19 +8,11 @@ namespace {
 
 using typeset::PreparedParagraph;
 
-double slack(Align align, double room, double used) {
-    switch (align) {
-    case Align::Left: return 0.0;
-    case Align::Centre: return std::max(room - used, 0.0) / 2;
-    case Align::Right: return std::max(room - used, 0.0);
-    }
-    return 0.0;
-}
-
 /// Sets the lines of a content where they are stacked.
 class Setter {
 public:
-    Setter(const Area& area, TypeSize type, Rect room) : area_{area}, type_{type}, room_{room} {}
+    Setter(const TextArea& area, TypeSize type, Rect room)
+        : area_{area}, type_{type}, room_{room} {}
 
     void entry(const PreparedEntry& entry, const StackedEntry& stands, const Columns& columns) {
         if (entry.cells.empty()) {
@@ -93,7 +84,8 @@ private:
     void paragraph(const PreparedParagraph& text, double left, double width) {
         int n = 0;
         for (const auto& line : text.set(std::max(width, 0.1))) {
-            const double start = left + slack(area_.align, width, line.width);
+            const double start =
+                left + std::max(width - line.width, 0.0) * share_before(area_.align);
             for (const auto& piece : line.pieces) {
                 items_.push_back(
                     Text{piece.run,
@@ -106,7 +98,7 @@ private:
 
     // Lines thinner than this fail on worn printers: two dots at 203 dpi.
     static constexpr Length line_width = Length::points(0.75);
-    const Area& area_;
+    const TextArea& area_;
     TypeSize type_;
     Rect room_;
     Length y_;
@@ -115,47 +107,13 @@ private:
 
 } // namespace
 
-Extent measure(const Content& content, const Area& area, TypeSize type, Length width) {
-    Extent extent;
-    if (content.empty()) {
-        return extent;
-    }
-    const auto columns = columns_of(content, area, type.size, width);
-    for (const auto& entry : content.entries()) {
-        extent.cuts_words |= cuts_words(entry, columns);
-    }
-    extent.height = type.leading * stack(content, area, columns).height;
-    extent.first_baseline = type.leading * first_baseline(content.entries().front());
-    return extent;
-}
-
-Length natural_width(const Content& content, const Area& area, TypeSize type) {
-    if (content.empty()) {
+std::vector<Item> draw(const Content& content, const TextArea& area, TypeSize type, Rect place,
+                       const Ink& /*ink*/) {
+    if (!content.is_there()) {
         return {};
     }
-    constexpr double endless = 1e6;
-    const auto columns = columns_of(content, area, type.size, type.size * endless);
-    double widest = area.table.empty() ? 0.0 : table_natural_width(content, area, type.size);
-    for (const auto& entry : content.entries()) {
-        if (!entry.cells.empty()) {
-            continue;
-        }
-        const bool heads = entry.role == wording::Role::Heading;
-        widest = std::max(widest, (heads ? 0.0 : columns.prose.text) +
-                                      entry.text.natural_width() * entry.size);
-        if (entry.label_above) {
-            widest = std::max(widest, entry.label->natural_width() * above_size * entry.size);
-        }
-    }
-    return type.size * widest;
-}
-
-std::vector<Item> set(const Content& content, const Area& area, TypeSize type, Rect room) {
-    if (content.empty()) {
-        return {};
-    }
-    const auto columns = columns_of(content, area, type.size, room.size.width);
-    Setter setter{area, type, room};
+    const auto columns = columns_of(content, area, type.size, place.size.width);
+    Setter setter{area, type, place};
     const auto places = stack(content, area, columns).entries;
     for (std::size_t i = 0; i < places.size(); ++i) {
         setter.entry(content.entries()[i], places[i], columns);

@@ -1,30 +1,28 @@
 #pragma once
 
-#include "base/key_path.h"
 #include "base/result.h"
+#include "layout/areas/area.h"
 
 #include <string>
 #include <vector>
 
 namespace thawslip::layout {
 
-/// One named rectangle of a picture, in cells counted from 0.
-struct PictureArea {
+/// One named rectangle of the picture.
+struct MappedArea {
     std::string name;
-    int row = 0;
-    int column = 0;
-    int rows = 1;
-    int columns = 1;
+    GridArea grid;
 };
 
-struct Picture {
+/// What a layout file's picture shows.
+struct AreaMap {
     int rows = 0;
     int columns = 0;
-    std::vector<PictureArea> areas; ///< in reading order of their top left corners
+    std::vector<MappedArea> areas; ///< in reading order of their top left corners
 };
 
 /// What is wrong with a picture, and in which of its lines.
-struct PictureFault {
+struct AreaMapFault {
     std::size_t line = 0;   ///< from 0
     std::size_t offset = 0; ///< byte of that line
     std::string message;
@@ -34,6 +32,6 @@ struct PictureFault {
 /// Reads rows of area names, as W3C CSS Grid Layout Module Level 1, 7.3 draws template areas: the
 /// same name in neighbouring cells is one area, which must be a rectangle; "." is an empty cell.
 /// \returns the picture, or everything that is wrong with it
-Result<Picture, std::vector<PictureFault>> read_picture(const std::vector<std::string>& lines);
+Result<AreaMap, std::vector<AreaMapFault>> read_area_map(const std::vector<std::string>& lines);
 
 } // namespace thawslip::layout

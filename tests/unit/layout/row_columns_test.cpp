@@ -1,5 +1,5 @@
 #include "labels.h"
-#include "layout/areas/table.h"
+#include "layout/areas/row_columns.h"
 #include "layout/files/layout_file.h"
 #include "support/random.h"
 
@@ -54,7 +54,7 @@ SetList set_list(const wording::Print& print, Length width, const std::string& t
     SetList result;
     result.extent = measure(contents[0], layout.areas[0], ten_points, width);
     const Rect room{{}, {width, result.extent.height}};
-    for (const auto& item : layout::set(contents[0], layout.areas[0], ten_points, room)) {
+    for (const auto& item : layout::draw(contents[0], layout.areas[0], ten_points, room)) {
         if (const auto* text = std::get_if<Text>(&item)) {
             result.texts.push_back(*text);
         } else if (const auto* rule = std::get_if<Rule>(&item)) {
@@ -111,8 +111,8 @@ TEST_CASE("a cell has its box at its own left edge") {
 
 TEST_CASE("no cell is lost: what is beyond the last column stands in it too") {
     const auto layout = testing::layout_from(list_layout);
-    const auto cells =
-        cells_for(row({words("a"), words("b"), words("c"), words("d")}), layout.areas.front());
+    const auto cells = cells_for(row({words("a"), words("b"), words("c"), words("d")}),
+                                 *text_of(layout.areas.front()));
     REQUIRE(cells.size() == 3);
     REQUIRE(cells[2].spans.size() == 3);
     CHECK(cells[2].spans[0].text == "c");

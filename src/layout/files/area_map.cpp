@@ -1,4 +1,4 @@
-#include "layout/files/picture.h"
+#include "layout/files/area_map.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -25,8 +25,8 @@ std::vector<Cell> cells_of(const std::string& line) {
 
 using Rows = std::vector<std::vector<Cell>>;
 
-std::vector<PictureFault> uneven_rows(const Rows& rows) {
-    std::vector<PictureFault> faults;
+std::vector<AreaMapFault> uneven_rows(const Rows& rows) {
+    std::vector<AreaMapFault> faults;
     for (std::size_t r = 0; r < rows.size(); ++r) {
         if (rows[r].size() != rows.front().size() || rows[r].empty()) {
             faults.push_back({r, 0,
@@ -39,7 +39,7 @@ std::vector<PictureFault> uneven_rows(const Rows& rows) {
 }
 
 /// The smallest rectangle around all cells of one name.
-PictureArea bounds_of(const std::string& name, const Rows& rows) {
+MappedArea bounds_of(const std::string& name, const Rows& rows) {
     int top = -1;
     int bottom = -1;
     int left = -1;
@@ -57,13 +57,14 @@ PictureArea bounds_of(const std::string& name, const Rows& rows) {
             right = std::max(right, column);
         }
     }
-    return {name, top, left, bottom - top + 1, right - left + 1};
+    return {name, {top, left, bottom - top + 1, right - left + 1}};
 }
 
 /// The first cell inside the bounds that holds another name; then the area is no rectangle.
-void refuse_ragged(const PictureArea& area, const Rows& rows, std::vector<PictureFault>& faults) {
-    for (int r = area.row; r < area.row + area.rows; ++r) {
-        for (int c = area.column; c < area.column + area.columns; ++c) {
+void refuse_ragged(const MappedArea& area, const Rows& rows, std::vector<AreaMapFault>& faults) {
+    const auto& [top, left, height, width] = area.grid;
+    for (int r = top; r < top + height; ++r) {
+        for (int c = left; c < left + width; ++c) {
             const auto& cell = rows[static_cast<std::size_t>(r)][static_cast<std::size_t>(c)];
             if (cell.name != area.name) {
                 faults.push_back(
@@ -79,22 +80,22 @@ void refuse_ragged(const PictureArea& area, const Rows& rows, std::vector<Pictur
 
 } // namespace
 
-Result<Picture, std::vector<PictureFault>> read_picture(const std::vector<std::string>& lines) {
+Result<AreaMap, std::vector<AreaMapFault>> read_area_map(const std::vector<std::string>& lines) {
     Rows rows;
     for (const auto& line : lines) {
         rows.push_back(cells_of(line));
     }
     if (rows.empty()) {
-        return Failure{std::vector<PictureFault>{{0, 0, "the picture has no rows", ""}}};
+        return Failure{std::vector<AreaMapFault>{{0, 0, "the picture has no rows", ""}}};
     }
     auto faults = uneven_rows(rows);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
-    Picture picture{static_cast<int>(rows.size()), static_cast<int>(rows.front().size()), {}};
+    AreaMap picture{static_cast<int>(rows.size()), static_cast<int>(rows.front().size()), {}};
     for (const auto& row : rows) {
         for (const auto& cell : row) {
-            const bool known = std::ranges::find(picture.areas, cell.name, &PictureArea::name) !=
+            const bool known = std::ranges::find(picture.areas, cell.name, &MappedArea::name) !=
                                picture.areas.end();
             if (cell.name == "." || known) {
                 continue;

@@ -1,4 +1,4 @@
-#include "layout/files/track_text.h"
+#include "layout/track_text.h"
 
 #include "toml/length_text.h"
 
@@ -58,6 +58,22 @@ Result<Track, std::string> parse_track(std::string_view text) {
         }
     }
     return Failure{fmt::format("\"{}\" is not the size of a column or row", text)};
+}
+
+std::vector<Track> read_tracks(toml::Table& table, const toml::Key& key) {
+    const auto texts = table.strings(key, 64);
+    std::vector<Track> tracks;
+    for (const auto& text : texts) {
+        auto track = parse_track(text.value);
+        if (track) {
+            tracks.push_back(track.value());
+        } else {
+            table.reader().error(text.key, track.fault(),
+                                 {R"(write "content", "share", "share 2", "30 %" or "12 mm")"});
+            tracks.emplace_back();
+        }
+    }
+    return tracks;
 }
 
 } // namespace thawslip::layout

@@ -1,4 +1,4 @@
-#include "layout/areas/table.h"
+#include "layout/areas/row_columns.h"
 
 #include "layout/areas/entry.h"
 #include "layout/tracks.h"
@@ -23,7 +23,7 @@ void append(wording::Paragraph& into, const wording::Paragraph& cell) {
 }
 
 /// The width of each column's widest cell, in em.
-std::vector<double> widest_cells(const Content& content, const Area& area) {
+std::vector<double> widest_cells(const Content& content, const TextArea& area) {
     std::vector<double> widest(area.table.size());
     for (const auto& entry : content.entries()) {
         for (std::size_t i = 0; i < entry.cells.size(); ++i) {
@@ -35,7 +35,7 @@ std::vector<double> widest_cells(const Content& content, const Area& area) {
 
 } // namespace
 
-TableColumns table_columns(const Content& content, const Area& area, Length em, Length width) {
+TableColumns table_columns(const Content& content, const TextArea& area, Length em, Length width) {
     std::vector<SpanNeed> needs;
     for (const double widest : widest_cells(content, area)) {
         needs.push_back({static_cast<int>(needs.size()), 1, em * widest});
@@ -50,7 +50,7 @@ TableColumns table_columns(const Content& content, const Area& area, Length em, 
     return columns;
 }
 
-double table_natural_width(const Content& content, const Area& area, Length em) {
+double table_natural_width(const Content& content, const TextArea& area, Length em) {
     const auto widest = widest_cells(content, area);
     if (std::ranges::all_of(widest, [](double width) { return width <= 0.0; })) {
         return 0.0;
@@ -74,7 +74,7 @@ double table_natural_width(const Content& content, const Area& area, Length em) 
     return std::max(given + one_share * shares, whole);
 }
 
-std::vector<wording::Paragraph> cells_for(const wording::Paragraph& row, const Area& area) {
+std::vector<wording::Paragraph> cells_for(const wording::Paragraph& row, const TextArea& area) {
     auto cells = row.cells;
     while (cells.size() > area.table.size()) {
         const auto extra = std::move(cells.back());

@@ -1,0 +1,65 @@
+#include "layout/areas/area.h"
+
+#include "layout/areas/word_choice.h"
+
+namespace thawslip::layout {
+namespace {
+
+using Kind = decltype(Area::kind);
+
+const std::array<Named<Kind>, 3> kinds = {{{{"text"}, TextArea{}},
+                                           {{"code", {"qr"}}, CodeArea{}},
+                                           {{"write", {"writing"}}, WriteArea{}}}};
+static_assert(kinds.size() == std::variant_size_v<Kind>, "each kind has a word");
+
+const std::array<Named<Stand>, 3> stands = {
+    {{{"top"}, Stand::Top}, {{"middle", {"centre"}}, Stand::Middle}, {{"bottom"}, Stand::Bottom}}};
+
+} // namespace
+
+const TextArea* text_of(const Area& area) {
+    return std::get_if<TextArea>(&area.kind);
+}
+
+std::vector<std::string> area_kinds() {
+    std::vector<std::string> words;
+    for (const auto& kind : kinds) {
+        words.push_back(kind.word.word);
+    }
+    return words;
+}
+
+void read(toml::Table& table, Area& area) {
+    area.kind = choice<Kind>(table, "kind", "a kind of area", kinds, TextArea{});
+    area.stand = choice(table, "stand", "a place to stand", stands, Stand::Top);
+    std::visit([&](auto& kind) { read(table, kind); }, area.kind);
+}
+
+Result<Content, ContentFault> prepare(const Area& area, const wording::Print& print,
+                                      Shaper& shaper) {
+    return std::visit([&](const auto& kind) { return prepare(kind, print, shaper); }, area.kind);
+}
+
+TypeSize type_at(const Area& area, Scale scale, const typeset::FontSet& fonts) {
+    const auto* text = text_of(area);
+    return text == nullptr ? TypeSize{} : type_at(*text, scale, fonts);
+}
+
+Length natural_width(const Content& content, const Area& area, TypeSize type) {
+    return std::visit([&](const auto& kind) { return natural_width(content, kind, type); },
+                      area.kind);
+}
+
+Extent measure(const Content& content, const Area& area, TypeSize type, Length width,
+               RowHeights rows) {
+    return std::visit([&](const auto& kind) { return measure(content, kind, type, width, rows); },
+                      area.kind);
+}
+
+std::vector<Item> draw(const Content& content, const Area& area, TypeSize type, Rect place,
+                       const Ink& ink) {
+    return std::visit([&](const auto& kind) { return draw(content, kind, type, place, ink); },
+                      area.kind);
+}
+
+} // namespace thawslip::layout

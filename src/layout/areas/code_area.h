@@ -1,0 +1,24 @@
+#pragma once
+
+#include "layout/areas/content.h"
+#include "layout/areas/extent.h"
+
+namespace thawslip::layout {
+
+/// The code of a print that has one: a square, as large as its place allows.
+struct CodeArea {};
+
+/// How far the dots of a printer are apart.
+Length dot(code::PrinterDots printer);
+
+// What every kind of area answers; see area.h.
+void read(toml::Table& table, CodeArea& area);
+Result<Content, ContentFault> prepare(const CodeArea& area, const wording::Print& print,
+                                      Shaper& shaper);
+Length natural_width(const Content& content, const CodeArea& area, TypeSize type);
+Extent measure(const Content& content, const CodeArea& area, TypeSize type, Length width,
+               RowHeights rows);
+std::vector<Item> draw(const Content& content, const CodeArea& area, TypeSize type, Rect place,
+                       const Ink& ink);
+
+} // namespace thawslip::layout

@@ -1,0 +1,50 @@
+#pragma once
+
+#include "base/geometry.h"
+#include "code/symbol.h"
+
+#include <optional>
+
+namespace thawslip::toml {
+class Table;
+}
+
+namespace thawslip::layout {
+
+// What areas of every kind are asked with, and what they answer.
+
+/// How large everything is set, in one number, so that the hierarchy is always kept: at 0 every
+/// area stands at its smallest x-height, at 1 at its comfortable one, at 2 at its largest;
+/// between them it grows in proportion. No area shrinks when another grows.
+struct Scale {
+    double value = 1.0;
+};
+
+/// How type stands in an area: its size and the distance between baselines.
+struct TypeSize {
+    Length size;
+    Length leading;
+};
+
+/// Whether the rows of an area are as high as what stands in them, one of them at least.
+enum class RowHeights { Given, FollowContent };
+
+/// How much of its room an area takes where that is higher than what it asks for.
+enum class Takes { WhatItNeeds, ASquare, AllThereIs };
+
+/// What an area needs at one size and width.
+struct Extent {
+    Length height;
+    std::optional<Length> first_baseline = {}; ///< from the top; nothing where there are no words
+    bool cuts_words = false;                   ///< a word is wider than its line
+    Takes takes = Takes::WhatItNeeds;
+};
+
+/// What is not known before all areas have their places: the print's code, and whose dots it is
+/// drawn in.
+struct Ink {
+    const code::SizedSymbol* symbol = nullptr;
+    code::PrinterDots printer;
+};
+
+} // namespace thawslip::layout

@@ -1,0 +1,181 @@
+#include "layout/areas/text_area.h"
+
+#include "base/nearest.h"
+#include "layout/areas/entry.h"
+#include "layout/areas/stack.h"
+#include "layout/areas/word_choice.h"
+#include "layout/files/sheet_keys.h"
+#include "layout/layout.h"
+#include "layout/track_text.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace thawslip::layout {
+namespace {
+
+using namespace literals;
+using toml::Table;
+using toml::Word;
+using typeset::Weight;
+
+const std::array<Named<Weight>, 3> weights = {{{{"regular", {"normal"}}, Weight::Regular},
+                                               {{"medium"}, Weight::Medium},
+                                               {{"bold"}, Weight::Bold}}};
+const std::array<Named<Align>, 3> aligns = {
+    {{{"left"}, Align::Left}, {{"centre", {"center"}}, Align::Centre}, {{"right"}, Align::Right}}};
+const std::array<Named<LabelPlace>, 3> label_places = {{{{"run-in", {"inline"}}, LabelPlace::RunIn},
+                                                        {{"column"}, LabelPlace::Column},
+                                                        {{"above"}, LabelPlace::Above}}};
+const std::array<Named<Join>, 2> joins = {
+    {{{"paragraphs"}, Join::Paragraphs}, {{"line"}, Join::Line}}};
+
+/// Every field that the wording stage can offer to a layout.
+const std::array<Word, 27> field_words = {
+    {{"dish"},        {"servings"},    {"bag"},   {"id"},       {"made"},     {"use-by"},
+     {"thaw"},        {"finish"},      {"cook"},  {"contains"}, {"note"},     {"kitchen"},
+     {"cautions"},    {"local-rules"}, {"title"}, {"bags"},     {"timeline"}, {"steps"},
+     {"frozen-safe"}, {"page"},        {"date"},  {"summary"},  {"rows"},     {"dishes"},
+     {"freezing"},    {"shopping"},    {"raw"}}};
+
+XHeights read_x_heights(Table& table) {
+    const toml::Key key{"x_height", R"(["1.2 mm", "1.4 mm", "1.9 mm"])"};
+    table.require(key);
+    const auto sizes = read_lengths(table, key, 3, "smallest, comfortable, largest");
+    if (!sizes) {
+        return {least_x_height, least_x_height, least_x_height};
+    }
+    for (std::size_t i = 0; i < sizes->size(); ++i) {
+        const auto size = sizes->at(i);
+        if (size < least_x_height - 0.001_mm || size > 60.0_mm) {
+            table.reader().error(table.path_of(key).index(i),
+                                 fmt::format("an x-height of {:.2f} mm is not allowed: at least "
+                                             "1.2 mm, at most 60 mm",
+                                             size.in_millimetres()),
+                                 {"1.2 mm is the floor of Regulation (EU) 1169/2011, Art. 13(2)"});
+        }
+    }
+    if (!std::ranges::is_sorted(*sizes)) {
+        table.reader().error(table.path_of(key), "the x-heights do not rise",
+                             {"give the smallest first, then comfortable, then the largest"});
+    }
+    return {sizes->at(0), sizes->at(1), sizes->at(2)};
+}
+
+std::vector<std::string> read_words(Table& table) {
+    std::vector<std::string> words;
+    for (const auto& text : table.string_or_strings({"words", R"(["thaw"])"}, 12)) {
+        const auto known = std::ranges::find(field_words, text.value, &Word::word);
+        if (known != field_words.end()) {
+            words.push_back(text.value);
+            continue;
+        }
+        std::vector<std::string> names;
+        for (const auto& field : field_words) {
+            names.push_back(field.word);
+        }
+        const auto near = nearest(text.value, names);
+        table.reader().error(
+            text.key, fmt::format("\"{}\" is not a field of any print", text.value),
+            {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names)});
+    }
+    return words;
+}
+
+/// What an area has to say of rows, headings and the space between paragraphs.
+void read_rows(Table& table, TextArea& area) {
+    area.table = read_tracks(table, {"table", R"(["content", "share"])"});
+    area.columns_flow = table.boolean("columns_flow").value_or(false);
+    area.row_rule = table.length({"row_rule", "\"0.5 pt\""}, {0.5_pt, 6.0_pt}).value_or(Length{});
+    area.space = table.real("space", {0.0, 3.0}).value_or(area.space);
+    area.heading_size = table.real("heading_size", {1.0, 3.0}).value_or(area.heading_size);
+    if (area.columns_flow && area.row_rule > Length{}) {
+        table.reader().error(table.path_of("row_rule"),
+                             "there are no rows to draw lines under where the columns flow",
+                             {"leave out row_rule or columns_flow"});
+    }
+}
+
+} // namespace
+
+void read(toml::Table& table, TextArea& area) {
+    table.require({"words", R"(["thaw"])"});
+    area.words = read_words(table);
+    area.weight = choice(table, "weight", "a weight", weights, Weight::Regular);
+    area.x_height = read_x_heights(table);
+    area.leading = table.real("leading", {1.0, 2.5}).value_or(area.leading);
+    area.labels = choice(table, "labels", "a place for labels", label_places, LabelPlace::RunIn);
+    area.join = choice(table, "join", "a way to join fields", joins, Join::Paragraphs);
+    area.align = choice(table, "align", "an alignment", aligns, Align::Left);
+    area.leave = static_cast<int>(table.integer({"leave", "1"}, {0, 99}).value_or(0));
+    area.continues = table.boolean("continues").value_or(false);
+    area.repeats = table.boolean("repeats").value_or(false);
+    read_rows(table, area);
+    if (area.labels == LabelPlace::Above &&
+        area.x_height.smallest * above_size < least_x_height - 0.001_mm) {
+        table.reader().error(table.path_of("x_height"),
+                             "labels above are set at 0.75 of the size and would be under 1.2 mm",
+                             {"let the smallest x-height be at least 1.6 mm"});
+    }
+    const auto pinned =
+        std::ranges::find_if(area.words, [](const auto& w) { return must_stay(w); });
+    if (area.leave > 0 && pinned != area.words.end()) {
+        table.reader().error(
+            table.path_of("leave"),
+            fmt::format("this area may not leave: no print may lack \"{}\"", *pinned));
+    }
+}
+
+bool takes(const TextArea& area, std::string_view field) {
+    return std::ranges::find(area.words, field) != area.words.end();
+}
+
+Length x_height_at(const TextArea& area, Scale scale) {
+    const auto& x = area.x_height;
+    const double t = std::clamp(scale.value, 0.0, 2.0);
+    return t <= 1.0 ? x.smallest + (x.comfortable - x.smallest) * t
+                    : x.comfortable + (x.largest - x.comfortable) * (t - 1.0);
+}
+
+TypeSize type_at(const TextArea& area, Scale scale, const typeset::FontSet& fonts) {
+    const Length size = x_height_at(area, scale) / fonts.metrics(area.weight).x_height;
+    return {size, size * area.leading};
+}
+
+Extent measure(const Content& content, const TextArea& area, TypeSize type, Length width,
+               RowHeights /*rows*/) {
+    Extent extent;
+    if (!content.is_there()) {
+        return extent;
+    }
+    const auto columns = columns_of(content, area, type.size, width);
+    for (const auto& entry : content.entries()) {
+        extent.cuts_words |= cuts_words(entry, columns);
+    }
+    extent.height = type.leading * stack(content, area, columns).height;
+    extent.first_baseline = type.leading * first_baseline(content.entries().front());
+    return extent;
+}
+
+Length natural_width(const Content& content, const TextArea& area, TypeSize type) {
+    if (!content.is_there()) {
+        return {};
+    }
+    constexpr double endless = 1e6;
+    const auto columns = columns_of(content, area, type.size, type.size * endless);
+    double widest = area.table.empty() ? 0.0 : table_natural_width(content, area, type.size);
+    for (const auto& entry : content.entries()) {
+        if (!entry.cells.empty()) {
+            continue;
+        }
+        const bool heads = entry.role == wording::Role::Heading;
+        widest = std::max(widest, (heads ? 0.0 : columns.prose.text) +
+                                      entry.text.natural_width() * entry.size);
+        if (entry.label_above) {
+            widest = std::max(widest, entry.label->natural_width() * above_size * entry.size);
+        }
+    }
+    return type.size * widest;
+}
+
+} // namespace thawslip::layout

@@ -1,0 +1,192 @@
+#include "layout/areas/row_columns.h"
+#include "layout/areas/text_area.h"
+
+#include <algorithm>
+
+namespace thawslip::layout {
+namespace {
+
+using typeset::PreparedParagraph;
+using typeset::StyledText;
+using typeset::UnsettableCharacter;
+using typeset::Weight;
+
+Weight strong(Weight weight) {
+    return weight == Weight::Regular ? Weight::Bold : weight;
+}
+
+bool is_second(const wording::Paragraph& paragraph) {
+    return paragraph.voice == wording::Voice::Second;
+}
+
+bool is_strong(const wording::Paragraph& paragraph) {
+    return !is_second(paragraph) && !paragraph.spans.empty() &&
+           paragraph.spans.front().emphasis == wording::Emphasis::Strong;
+}
+
+std::vector<StyledText> styled(const wording::Paragraph& paragraph, Weight weight) {
+    std::vector<StyledText> text;
+    for (const auto& span : paragraph.spans) {
+        const bool emphatic = span.emphasis == wording::Emphasis::Strong && !is_second(paragraph);
+        text.push_back({span.text, emphatic ? strong(weight) : weight});
+    }
+    return text;
+}
+
+/// Of a label and its words one is strong: the words where they say so, else the label.
+Weight label_weight(const wording::Paragraph& paragraph, const TextArea& area) {
+    if (is_second(paragraph)) {
+        return Weight::Regular;
+    }
+    if (is_strong(paragraph)) {
+        return area.labels == LabelPlace::Above ? Weight::Regular : area.weight;
+    }
+    return strong(area.weight);
+}
+
+/// All paragraphs of the area's fields as one, with dots between.
+wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragraphs) {
+    wording::Paragraph line;
+    for (const auto* paragraph : paragraphs) {
+        if (!line.spans.empty()) {
+            line.spans.push_back({" · ", wording::Emphasis::Plain});
+        }
+        if (!paragraph->label.empty()) {
+            const bool quiet = is_strong(*paragraph) || is_second(*paragraph);
+            line.spans.push_back({paragraph->label + " ",
+                                  quiet ? wording::Emphasis::Plain : wording::Emphasis::Strong});
+        }
+        for (const auto& span : paragraph->spans) {
+            line.spans.push_back(
+                {span.text, is_second(*paragraph) ? wording::Emphasis::Plain : span.emphasis});
+        }
+    }
+    return line;
+}
+
+using Prepared = Result<PreparedEntry, UnsettableCharacter>;
+
+/// The weight of a paragraph's words: headings are strong, what heads columns is quiet.
+Weight weight_of(const wording::Paragraph& paragraph, const TextArea& area) {
+    switch (paragraph.role) {
+    case wording::Role::Heading: return strong(area.weight);
+    case wording::Role::ColumnHeads: return Weight::Regular;
+    case wording::Role::Text: break;
+    }
+    return is_second(paragraph) ? Weight::Regular : area.weight;
+}
+
+/// How large a paragraph is set, in sizes of the area's type. What is smaller never falls under
+/// the least x-height, at whatever size the area stands.
+double size_of(const wording::Paragraph& paragraph, const TextArea& area) {
+    if (paragraph.role == wording::Role::Heading) {
+        return area.heading_size;
+    }
+    const double floor = least_x_height / area.x_height.smallest;
+    return is_second(paragraph) ? std::clamp(floor, second_size, 1.0) : 1.0;
+}
+
+Prepared prepare_entry(const wording::Paragraph& paragraph, const TextArea& area, Shaper& shaper) {
+    auto spans = styled(paragraph, weight_of(paragraph, area));
+    std::optional<PreparedParagraph> label;
+    // What is said again needs no second line for its label.
+    const bool runs_in = area.labels == LabelPlace::RunIn ||
+                         (is_second(paragraph) && area.labels == LabelPlace::Above);
+    if (!paragraph.label.empty() && !runs_in) {
+        auto shaped = shaper.prepare({{paragraph.label, label_weight(paragraph, area)}});
+        if (!shaped) {
+            return Failure{shaped.fault()};
+        }
+        label = std::move(shaped).value();
+    } else if (!paragraph.label.empty()) {
+        spans.insert(spans.begin(), {paragraph.label + " ", label_weight(paragraph, area)});
+    }
+    std::optional<PreparedParagraph> number;
+    if (paragraph.marker == wording::Marker::Number) {
+        auto shaped =
+            shaper.prepare({{std::to_string(paragraph.number) + ".", strong(area.weight)}});
+        if (!shaped) {
+            return Failure{shaped.fault()};
+        }
+        number = std::move(shaped).value();
+    }
+    auto text = shaper.prepare(spans);
+    if (!text) {
+        return Failure{text.fault()};
+    }
+    const bool above = label && area.labels == LabelPlace::Above;
+    PreparedEntry entry{paragraph.marker, number, label, above, std::move(text).value()};
+    entry.role = paragraph.role;
+    entry.size = size_of(paragraph, area);
+    return entry;
+}
+
+/// A row of a table, or a paragraph.
+Prepared prepare_any(const wording::Paragraph& paragraph, const TextArea& area, Shaper& shaper) {
+    if (paragraph.cells.empty()) {
+        return prepare_entry(paragraph, area, shaper);
+    }
+    if (area.table.empty()) {
+        return prepare_entry(without_columns(paragraph), area, shaper);
+    }
+    wording::Paragraph row;
+    row.role = paragraph.role;
+    auto entry = prepare_entry(row, area, shaper);
+    if (!entry) {
+        return entry;
+    }
+    auto prepared = std::move(entry).value();
+    for (auto& cell : cells_for(paragraph, area)) {
+        cell.role = paragraph.role;
+        auto shaped = prepare_entry(cell, area, shaper);
+        if (!shaped) {
+            return shaped;
+        }
+        prepared.cells.push_back(std::move(shaped).value());
+        prepared.cells.back().label_above = false; // a row has no line to spare for it
+    }
+    return prepared;
+}
+
+} // namespace
+
+Result<Content, ContentFault> prepare(const TextArea& area, const wording::Print& print,
+                                      Shaper& shaper) {
+    std::vector<PreparedEntry> entries;
+    const auto add = [&](const wording::Paragraph& paragraph) {
+        auto entry = prepare_any(paragraph, area, shaper);
+        if (entry) {
+            entries.push_back(std::move(entry).value());
+            return std::optional<UnsettableCharacter>{};
+        }
+        return std::optional{entry.fault()};
+    };
+    std::vector<const wording::Paragraph*> line;
+    const wording::Field* to_blame = nullptr; // the first of a line that cannot be set
+    for (const auto& name : area.words) {
+        const auto* field = print.field(name);
+        if (field == nullptr) {
+            continue;
+        }
+        for (const auto& paragraph : field->paragraphs) {
+            if (area.join == Join::Line) {
+                line.push_back(&paragraph);
+                const bool bad = to_blame == nullptr && !prepare_any(paragraph, area, shaper);
+                to_blame = bad ? field : to_blame;
+            } else if (const auto fault = add(paragraph)) {
+                return Failure{ContentFault{name, field->where, *fault}};
+            }
+        }
+    }
+    if (!line.empty()) {
+        if (const auto fault = add(joined(line))) {
+            const auto& [name, where] = to_blame != nullptr
+                                            ? std::pair{to_blame->name, to_blame->where}
+                                            : std::pair{area.words.front(), print.where};
+            return Failure{ContentFault{name, where, *fault}};
+        }
+    }
+    return Content{std::move(entries)};
+}
+
+} // namespace thawslip::layout

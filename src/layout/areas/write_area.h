@@ -1,0 +1,21 @@
+#pragma once
+
+#include "layout/areas/content.h"
+#include "layout/areas/extent.h"
+
+namespace thawslip::layout {
+
+/// Room for a pen: asks for none, and is ruled where its row has some to spare.
+struct WriteArea {};
+
+// What every kind of area answers; see area.h.
+void read(toml::Table& table, WriteArea& area);
+Result<Content, ContentFault> prepare(const WriteArea& area, const wording::Print& print,
+                                      Shaper& shaper);
+Length natural_width(const Content& content, const WriteArea& area, TypeSize type);
+Extent measure(const Content& content, const WriteArea& area, TypeSize type, Length width,
+               RowHeights rows);
+std::vector<Item> draw(const Content& content, const WriteArea& area, TypeSize type, Rect place,
+                       const Ink& ink);
+
+} // namespace thawslip::layout
