@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/prints.h"
 #include "wording/typography.h"
 
@@ -17,7 +18,7 @@ Style amounts_once(Style style) {
 
 /// On a label there is no room for a column: when it goes in stands first, strong.
 Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{"finish", {}, planned.package.where.key("finish")};
+    Field field{field_name::finish, {}, planned.package.where.key("finish")};
     for (const auto& finish : planned.finish) {
         const auto head = style.say("label.add") + " " + say_when(finish.when, style.language);
         field.paragraphs.push_back(labelled(head, say_addition(finish, style)));
@@ -26,7 +27,7 @@ Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field cook_line(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{"cook", {}, planned.package.where.key("cook")};
+    Field field{field_name::cook, {}, planned.package.where.key("cook")};
     if (!planned.package.cook) {
         return field;
     }

@@ -1,5 +1,7 @@
 #include "wording/bilingual.h"
 
+#include "wording/print_fields.h"
+
 #include <cassert>
 
 namespace thawslip::wording {
@@ -32,7 +34,7 @@ void append(Field& field, const Field& second) {
 
 /// Whose kitchen and which bags it is reads the same in any language.
 bool names_only(std::string_view field) {
-    return field == "kitchen" || field == "bags";
+    return field == field_name::kitchen || field == field_name::bags;
 }
 
 std::string both_phrases(const std::string& first, const std::string& second) {

@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/prints.h"
 #include "wording/typography.h"
 
@@ -14,7 +15,7 @@ Paragraph moment(std::string_view label, std::string_view text) {
 
 /// The cooking as a list of moments: the start, each addition when it goes in, done.
 Field timeline(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{"timeline", {}, planned.package.where.key("cook")};
+    Field field{field_name::timeline, {}, planned.package.where.key("cook")};
     const auto& cook = planned.package.cook;
     if (cook) {
         field.paragraphs.push_back(
@@ -35,7 +36,7 @@ Field timeline(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field steps(const kitchen::PlannedPackage& planned) {
-    Field field{"steps", {}, planned.package.where.key("cook").key("steps")};
+    Field field{field_name::steps, {}, planned.package.where.key("cook").key("steps")};
     if (!planned.package.cook) {
         return field;
     }
@@ -53,7 +54,7 @@ Field bags(const kitchen::PlannedPackage& planned, const Style& style) {
     constexpr std::size_t most_listed = 6;
     if (planned.bags.size() > most_listed) {
         const auto count = std::to_string(planned.bags.size());
-        return {"bags", {plain(style.say("cook-day-card.bag-count", {count}))}, {}};
+        return {field_name::bags, {plain(style.say("cook-day-card.bag-count", {count}))}, {}};
     }
     std::string ids;
     for (const auto& bag : planned.bags) {
@@ -62,11 +63,11 @@ Field bags(const kitchen::PlannedPackage& planned, const Style& style) {
     // Not typeset as prose: the dash of an id is part of it.
     Paragraph paragraph;
     paragraph.spans.push_back({style.say("cook-day-card.bags", {ids}), Emphasis::Plain});
-    return {"bags", {std::move(paragraph)}, {}};
+    return {field_name::bags, {std::move(paragraph)}, {}};
 }
 
 Field frozen_safe(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{"frozen-safe", {}, {}};
+    Field field{field_name::frozen_safe, {}, {}};
     if (planned.keep_until.basis == kitchen::DateBasis::StorageTable) {
         field.paragraphs.push_back(plain(style.say("standing.frozen-safe")));
     }
@@ -83,7 +84,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
     print.dish = planned.package.dish;
     print.where = planned.package.where;
     print.fields = {
-        {"title", {plain(style.say("cook-day-card.title"))}, {}},
+        {field_name::title, {plain(style.say("cook-day-card.title"))}, {}},
         raw_field(planned, style),
         dish_field(planned),
         servings_field(planned, style),

@@ -6,6 +6,7 @@
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/typography.h"
 
 #include <algorithm>
@@ -166,8 +167,8 @@ Print sheet(const kitchen::Plan& plan, std::string_view title, const Style& styl
     print.continued_phrase = style.say("list.continued");
     print.where = KeyPath{"day"};
     auto date = as_is(with_no_break_spaces(say_date(plan.made, style.language)), Emphasis::Strong);
-    print.fields = {{"title", {plain(print.dish)}, {}},
-                    {"date", {std::move(date)}, KeyPath{"day.made"}},
+    print.fields = {{field_name::title, {plain(print.dish)}, {}},
+                    {field_name::date, {std::move(date)}, KeyPath{"day.made"}},
                     kitchen_field(plan.kitchen, style)};
     return print;
 }
@@ -176,7 +177,7 @@ Print sheet(const kitchen::Plan& plan, std::string_view title, const Style& styl
 
 Print day_sheet(const kitchen::Plan& plan, const Style& style) {
     auto print = sheet(plan, "day-sheet.title", style);
-    Field dishes{"dishes", {}, KeyPath{"package"}};
+    Field dishes{field_name::dishes, {}, KeyPath{"package"}};
     for (const auto& planned : plan.packages) {
         add_dish(dishes, planned, style);
     }
@@ -193,7 +194,7 @@ Print shopping_sheet(const kitchen::Plan& plan, const Style& style) {
         packages.push_back(planned.package);
     }
     const auto list = kitchen::shopping(packages, style.units.measures);
-    Field field{"shopping", {}, KeyPath{"package"}};
+    Field field{field_name::shopping, {}, KeyPath{"package"}};
     add_shopping(field, "shopping.for-the-day", list.for_the_day, style);
     add_shopping(field, "shopping.for-cook-day", list.for_cook_day, style);
     print.fields.push_back(std::move(field));

@@ -2,6 +2,7 @@
 
 #include "wording/fields.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/typography.h"
 
 #include <algorithm>
@@ -70,7 +71,7 @@ Print door_list(std::span<const DoorRow> rows, const Style& style) {
     std::vector<DoorRow> sorted{rows.begin(), rows.end()};
     std::ranges::stable_sort(sorted, {},
                              [](const DoorRow& row) { return std::tie(row.keep_until, row.dish); });
-    Field field{"rows", {heads(style)}, {}};
+    Field field{field_name::rows, {heads(style)}, {}};
     for (const auto& row : sorted) {
         for (const auto& bag : row.bags) {
             field.paragraphs.push_back(row_for(row, bag, style));
@@ -82,10 +83,10 @@ Print door_list(std::span<const DoorRow> rows, const Style& style) {
     print.dish = style.say("door-list.title");
     print.page_phrase = style.say("list.page");
     print.fields = {
-        {"title", {plain(print.dish)}, {}},
-        {"summary", {plain(style.say("door-list.how", {std::to_string(count)}))}, {}},
+        {field_name::title, {plain(print.dish)}, {}},
+        {field_name::summary, {plain(style.say("door-list.how", {std::to_string(count)}))}, {}},
         std::move(field),
-        {"frozen-safe", {plain(style.say("standing.frozen-safe"))}, {}},
+        {field_name::frozen_safe, {plain(style.say("standing.frozen-safe"))}, {}},
         local_rules_field(style),
     };
     return print;

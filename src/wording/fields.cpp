@@ -2,6 +2,7 @@
 
 #include "kitchen/cautions/cautions.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/typography.h"
 
 #include <algorithm>
@@ -27,11 +28,12 @@ Paragraph dated(std::string_view label, std::string_view date) {
 } // namespace
 
 Field dish_field(const kitchen::PlannedPackage& planned) {
-    return one_paragraph("dish", plain(planned.package.dish), planned.package.where.key("dish"));
+    return one_paragraph(field_name::dish, plain(planned.package.dish),
+                         planned.package.where.key("dish"));
 }
 
 Field raw_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    auto result = field("raw", planned.package.where.key("food"));
+    auto result = field(field_name::raw, planned.package.where.key("food"));
     if (planned.raw) {
         result.paragraphs.push_back(plain(style.say("label.raw")));
     }
@@ -40,22 +42,23 @@ Field raw_field(const kitchen::PlannedPackage& planned, const Style& style) {
 
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph(
-        "servings", plain(style.say("label.serves", {std::to_string(planned.package.servings)})),
+        field_name::servings,
+        plain(style.say("label.serves", {std::to_string(planned.package.servings)})),
         planned.package.where.key("servings"));
 }
 
 Field bag_field(const kitchen::Bag& bag, const Style& style) {
     return one_paragraph(
-        "bag", plain(style.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})),
-        {});
+        field_name::bag,
+        plain(style.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})), {});
 }
 
 Field id_field(const kitchen::Bag& bag) {
-    return one_paragraph("id", as_is(unbroken(bag.id)), {});
+    return one_paragraph(field_name::id, as_is(unbroken(bag.id)), {});
 }
 
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    return one_paragraph("made",
+    return one_paragraph(field_name::made,
                          dated(style.say("label.made"), say_date(planned.made, style.language)),
                          planned.package.where.key("made"));
 }
@@ -63,13 +66,13 @@ Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto& keep = planned.keep_until;
     return one_paragraph(
-        "use-by",
+        field_name::use_by,
         dated(say_keep_until_head(keep, style.language), say_date(keep.date, style.language)),
         planned.package.where.key("use_by"));
 }
 
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    return one_paragraph("thaw",
+    return one_paragraph(field_name::thaw,
                          labelled(say_thaw_label(planned.package.thaw.method, style.language),
                                   say_thaw(planned, style.language)),
                          planned.package.thaw.where);
@@ -88,7 +91,7 @@ Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style
 }
 
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    auto result = field("contains", planned.package.where.key("contains"));
+    auto result = field(field_name::contains, planned.package.where.key("contains"));
     const auto add = [&](const std::vector<kitchen::DeclaredAllergen>& declared,
                          const char* label) {
         const auto list = say_contains(declared, style);
@@ -102,7 +105,7 @@ Field contains_field(const kitchen::PlannedPackage& planned, const Style& style)
 }
 
 Field note_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    auto result = field("note", planned.package.where.key("note"));
+    auto result = field(field_name::note, planned.package.where.key("note"));
     if (!planned.package.note.empty()) {
         result.paragraphs.push_back(labelled(style.say("label.notes"), planned.package.note));
     }
@@ -110,7 +113,7 @@ Field note_field(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field kitchen_field(const std::string& kitchen, const Style& style) {
-    auto result = field("kitchen", KeyPath{"day.kitchen"});
+    auto result = field(field_name::kitchen, KeyPath{"day.kitchen"});
     if (!kitchen.empty()) {
         result.paragraphs.push_back(plain(style.say("label.from-kitchen", {kitchen})));
     }
@@ -118,7 +121,7 @@ Field kitchen_field(const std::string& kitchen, const Style& style) {
 }
 
 Field local_rules_field(const Style& style) {
-    return one_paragraph("local-rules", plain(style.say("standing.local-rules")), {});
+    return one_paragraph(field_name::local_rules, plain(style.say("standing.local-rules")), {});
 }
 
 bool thaw_line_says(const kitchen::Caution& caution) {
@@ -128,7 +131,7 @@ bool thaw_line_says(const kitchen::Caution& caution) {
 
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,
                      const Style& style) {
-    auto result = field("cautions", planned.package.where);
+    auto result = field(field_name::cautions, planned.package.where);
     for (const auto& caution : planned.cautions) {
         if (caution.level >= least && !thaw_line_says(caution)) {
             result.paragraphs.push_back(plain(say_caution(caution, style.language)));

@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/prints.h"
 #include "wording/typography.h"
 
@@ -7,12 +8,12 @@ namespace thawslip::wording {
 namespace {
 
 Field title(const Style& style) {
-    return {"title", {plain(style.say("finishing-card.title"))}, {}};
+    return {field_name::title, {plain(style.say("finishing-card.title"))}, {}};
 }
 
 /// A tick box, when it goes in, and what goes in: one line for each ingredient.
 Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{"finish", {}, planned.package.where.key("finish")};
+    Field field{field_name::finish, {}, planned.package.where.key("finish")};
     for (const auto& finish : planned.finish) {
         auto line = plain(say_addition(finish, style));
         line.marker = Marker::TickBox;

@@ -2,6 +2,7 @@
 
 #include "wording/fields.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 #include "wording/typography.h"
 
 namespace thawslip::wording {
@@ -89,7 +90,7 @@ std::string say_bag_count(std::size_t bags, const Style& style) {
 Field freezing_field(const kitchen::Plan& plan, const Style& style) {
     auto heading = plain(style.say("freezing.title"));
     heading.role = Role::Heading;
-    Field field{"freezing", {std::move(heading)}, KeyPath{"day"}};
+    Field field{field_name::freezing, {std::move(heading)}, KeyPath{"day"}};
     for (const auto& caution : plan.cautions) {
         auto line = plain(capitalised(say_caution(caution, style.language)) + ".");
         line.marker = Marker::TickBox;

@@ -1,0 +1,55 @@
+#pragma once
+
+#include "wording/print.h"
+
+#include <string>
+#include <vector>
+
+namespace thawslip::wording {
+
+// The names of the fields, by which layouts place them, stand here alone.
+namespace field_name {
+inline constexpr const char* raw = "raw";
+inline constexpr const char* dish = "dish";
+inline constexpr const char* servings = "servings";
+inline constexpr const char* bag = "bag";
+inline constexpr const char* id = "id";
+inline constexpr const char* made = "made";
+inline constexpr const char* use_by = "use-by";
+inline constexpr const char* thaw = "thaw";
+inline constexpr const char* finish = "finish";
+inline constexpr const char* cook = "cook";
+inline constexpr const char* contains = "contains";
+inline constexpr const char* note = "note";
+inline constexpr const char* kitchen = "kitchen";
+inline constexpr const char* cautions = "cautions";
+inline constexpr const char* local_rules = "local-rules";
+inline constexpr const char* title = "title";
+inline constexpr const char* page = "page";
+inline constexpr const char* bags = "bags";
+inline constexpr const char* timeline = "timeline";
+inline constexpr const char* steps = "steps";
+inline constexpr const char* frozen_safe = "frozen-safe";
+inline constexpr const char* summary = "summary";
+inline constexpr const char* rows = "rows";
+inline constexpr const char* date = "date";
+inline constexpr const char* dishes = "dishes";
+inline constexpr const char* freezing = "freezing";
+inline constexpr const char* shopping = "shopping";
+} // namespace field_name
+
+/// Whether a print may be without a field that it has something to say in.
+enum class Stays {
+    Always, ///< who goes by the print could be harmed, or misled, without it
+    IfRoom, ///< another print says it too, or nobody is the worse for it
+};
+
+struct FieldOfKind {
+    std::string name;
+    Stays stays = Stays::IfRoom;
+};
+
+/// All fields that prints of a kind have.
+std::vector<FieldOfKind> fields_of(Kind kind);
+
+} // namespace thawslip::wording
