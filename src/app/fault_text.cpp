@@ -76,6 +76,16 @@ struct Words {
                 hints(stocks)};
     }
 
+    Diagnostic operator()(const layout::Unplaced& unplaced) const {
+        return {Severity::Error,
+                unplaced.picture,
+                {},
+                fmt::format("this layout has no place for {}, which no {} may lack",
+                            list_of(unplaced.fields), name_of_kind(print.kind)),
+                {fmt::format("draw an area for it, with words = [\"{}\"]",
+                             fmt::join(unplaced.fields, "\", \""))}};
+    }
+
     Diagnostic operator()(const layout::UnreadableCode& unreadable) const {
         return {
             Severity::Error,

@@ -6,6 +6,7 @@
 #include "app/report.h"
 #include "layout/sheets/margin_note.h"
 #include "wording/phrases.h"
+#include "wording/print_fields.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -77,11 +78,12 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
     layout::Shaper shaper{setup.fonts};
     for (const auto& fault : faults) {
         const auto print = source.print(fault.print);
-        const bool words = std::holds_alternative<layout::ContentFault>(fault.why);
+        const bool of_any_stock = std::holds_alternative<layout::ContentFault>(fault.why) ||
+                                  std::holds_alternative<layout::Unplaced>(fault.why);
         Diagnostics one{to_diagnostic(
             fault, print, setup.target.stock,
-            words ? std::vector<std::string>{}
-                  : stocks_that_fit(source, fault.print, print, setup, stocks, shaper))};
+            of_any_stock ? std::vector<std::string>{}
+                         : stocks_that_fit(source, fault.print, print, setup, stocks, shaper))};
         if (const auto day = job.prints[fault.print].day; day < days.documents.size()) {
             place(one, days.documents[day]);
         }
@@ -90,7 +92,11 @@ void explain(const std::vector<layout::Fault>& faults, const Job& job, const Day
             diagnostics.push_back(one.front());
         }
     }
-    print(console.err, std::move(diagnostics), days.documents);
+    auto documents = days.documents;
+    for (const auto& [file, text] : setup.own.all()) {
+        documents.emplace_back(file, text);
+    }
+    print(console.err, std::move(diagnostics), documents);
 }
 
 /// What was measured for the stock's paper. A roll printer that nobody measured prints from edge
@@ -108,10 +114,11 @@ layout::Printer printer_of(const Settings& settings, const layout::Stock& stock)
 /// The words of a trial, where a sheet has no margin for them: before the dish of each print, or
 /// in its title.
 void say_on_print(wording::Print& print, const std::string& words) {
-    auto field = std::ranges::find(print.fields, "raw", &wording::Field::name);
-    field = field != print.fields.end()
-                ? field
-                : std::ranges::find(print.fields, "title", &wording::Field::name);
+    auto field = std::ranges::find(print.fields, wording::field_name::raw, &wording::Field::name);
+    field =
+        field != print.fields.end()
+            ? field
+            : std::ranges::find(print.fields, wording::field_name::title, &wording::Field::name);
     field->paragraphs.insert(field->paragraphs.begin(), wording::plain(words));
 }
 

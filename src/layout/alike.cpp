@@ -124,6 +124,9 @@ Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::si
     AlikeFit fit;
     auto print = source.print(first);
     const auto& layout = layouts.at(print.kind);
+    if (auto names = unplaced(print, layout); !names.empty()) {
+        return Failure{Why{Unplaced{std::move(names), layout.picture}}};
+    }
     const auto own = own_fields(source, first, count);
     say_instead(print, widest_of(own, layout, shaper));
     auto cards = cards_of(std::move(print), layout, room, shaper);

@@ -7,13 +7,13 @@
 namespace thawslip::layout {
 namespace {
 
-/// Which areas are shown: those with something to say, less the first that may leave.
+/// Which areas are shown: those with something to say, less the first that may drop.
 std::vector<bool> shown_areas(const Layout& layout, const Contents& contents, int left_out) {
     std::vector<bool> shown;
     for (const auto& content : contents) {
         shown.push_back(content.is_there());
     }
-    const auto order = leavers(layout, contents);
+    const auto order = droppable(layout, contents);
     for (std::size_t n = 0; n < order.size() && std::cmp_less(n, left_out); ++n) {
         shown[order[n]] = false;
     }
@@ -218,10 +218,10 @@ Arrangement arrange(const Layout& layout, const Contents& contents, Size room, C
     return Arranger{layout, contents, room, fonts}.run(choice);
 }
 
-std::vector<std::size_t> leavers(const Layout& layout, const Contents& contents) {
+std::vector<std::size_t> droppable(const Layout& layout, const Contents& contents) {
     const auto order = [&layout](std::size_t i) {
         const auto* text = text_of(layout.areas[i]);
-        return text == nullptr ? 0 : text->leave;
+        return text == nullptr ? 0 : text->drop;
     };
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {

@@ -10,7 +10,7 @@ namespace thawslip::layout {
 /// One print's words, shaped: one Content for each area of the layout, in the layout's order.
 using Contents = std::vector<Content>;
 
-/// Leaves out the first `left_out` of the areas that may leave, in their declared order.
+/// Leaves out the first `left_out` of the areas that may drop, in their declared order.
 struct Choice {
     Scale scale;
     int left_out = 0;
@@ -43,7 +43,7 @@ struct Arrangement {
 Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Choice choice,
                     const typeset::FontSet& fonts);
 
-/// The areas of a print that may leave, in the order in which they do.
-std::vector<std::size_t> leavers(const Layout& layout, const Contents& contents);
+/// The areas of a print that may drop, in the order in which they do.
+std::vector<std::size_t> droppable(const Layout& layout, const Contents& contents);
 
 } // namespace thawslip::layout

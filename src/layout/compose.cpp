@@ -236,7 +236,7 @@ std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout) {
             {area.name, false,
              text == nullptr ? Length{} : x_height_at(*text, fitted.solution.choice.scale)});
     }
-    const auto order = leavers(layout, fitted.contents);
+    const auto order = droppable(layout, fitted.contents);
     for (int n = 0; n < fitted.solution.choice.left_out; ++n) {
         reports[order[static_cast<std::size_t>(n)]].left_out = true;
     }

@@ -87,10 +87,16 @@ struct UnreadableCode {
     KeyPath where;
 };
 
+/// What a print says in fields that it may not lack, and its layout has no place for.
+struct Unplaced {
+    std::vector<std::string> fields;
+    SourceSpan picture; ///< the layout, where it draws its areas
+};
+
 /// Why a print cannot be made.
 struct Fault {
     std::size_t print = 0; ///< its place in the job, from 0
-    std::variant<ContentFault, Refusal, CodeRefusal, UnreadableCode> why;
+    std::variant<ContentFault, Refusal, CodeRefusal, UnreadableCode, Unplaced> why;
 };
 
 /// Fits every print into a cell of the stock; either all of them or what is wrong with each that

@@ -1,7 +1,8 @@
 #include "layout/layout.h"
 
+#include "wording/print_fields.h"
+
 #include <algorithm>
-#include <array>
 
 namespace thawslip::layout {
 
@@ -18,11 +19,16 @@ const Area* Layout::area_with(std::string_view field) const {
     return found == areas.end() ? nullptr : &*found;
 }
 
-bool must_stay(std::string_view field) {
-    constexpr std::array<std::string_view, 11> fields = {
-        "raw",         "dish", "made",   "use-by",   "thaw",    "finish",
-        "local-rules", "rows", "dishes", "freezing", "shopping"};
-    return std::ranges::find(fields, field) != fields.end();
+std::vector<std::string> unplaced(const wording::Print& print, const Layout& layout) {
+    std::vector<std::string> names;
+    for (const auto& [name, stays] : wording::fields_of(print.kind)) {
+        const auto* said = print.field(name);
+        if (stays == wording::Stays::Always && said != nullptr && !said->paragraphs.empty() &&
+            layout.area_with(name) == nullptr) {
+            names.push_back(name);
+        }
+    }
+    return names;
 }
 
 } // namespace thawslip::layout

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/diagnostic.h"
 #include "layout/areas/area.h"
 #include "layout/tracks.h"
 #include "wording/print.h"
@@ -18,6 +19,7 @@ struct RuleUnder {
 /// How one kind of print is laid out: a picture of areas, and what stands in each.
 struct Layout {
     std::string name;
+    SourceSpan picture; ///< where in its file it is drawn
     wording::Kind kind = wording::Kind::BagLabel;
     double narrowest = 0.0; ///< ratio width : height of the cells it is drawn for, at least…
     double widest = 100.0;  ///< …and at most
@@ -37,7 +39,7 @@ struct Layout {
     const Area* area_with(std::string_view field) const;
 };
 
-/// Words that no print may leave out, whatever a layout says.
-bool must_stay(std::string_view field);
+/// What the print says in fields that it may not lack, and the layout has no place for.
+std::vector<std::string> unplaced(const wording::Print& print, const Layout& layout);
 
 } // namespace thawslip::layout

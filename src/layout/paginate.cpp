@@ -1,6 +1,7 @@
 #include "layout/paginate.h"
 
 #include "layout/arrange.h"
+#include "wording/print_fields.h"
 
 #include <algorithm>
 #include <string>
@@ -95,7 +96,7 @@ private:
         if (!contents) {
             return true; // the fault is reported where the print is fitted
         }
-        const Choice choice{scale, static_cast<int>(leavers(layout_, contents.value()).size())};
+        const Choice choice{scale, static_cast<int>(droppable(layout_, contents.value()).size())};
         const auto arrangement = arrange(layout_, contents.value(), room, choice, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }
@@ -221,11 +222,12 @@ private:
     }
 
     void set_page(wording::Print& card, std::size_t number, const std::string& of) const {
-        std::erase_if(card.fields, [](const auto& field) { return field.name == "page"; });
+        std::erase_if(card.fields,
+                      [](const auto& field) { return field.name == wording::field_name::page; });
         wording::Paragraph page;
         page.spans.push_back(
             {wording::fill(print_.page_phrase, {std::to_string(number + 1), of}), {}});
-        card.fields.push_back({"page", {std::move(page)}, print_.where});
+        card.fields.push_back({wording::field_name::page, {std::move(page)}, print_.where});
     }
 
     const wording::Print& print_;

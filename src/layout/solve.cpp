@@ -55,7 +55,7 @@ std::optional<Solution> solve(const Layout& layout, const Contents& contents, Si
     if (auto whole = solver.largest(comfortable, largest, 0, Words::Whole)) {
         return whole;
     }
-    const auto optional = static_cast<int>(leavers(layout, contents).size());
+    const auto optional = static_cast<int>(droppable(layout, contents).size());
     for (int left_out = 1; left_out <= optional; ++left_out) {
         if (solver.fits(comfortable, left_out, Words::Whole)) {
             return Solution{{{1.0}, left_out}, false};
@@ -80,7 +80,7 @@ void agree(const std::vector<Solution*>& solutions) {
 
 Refusal explain(const Layout& layout, const Contents& contents, Size room,
                 const wording::Print& print, const typeset::FontSet& fonts) {
-    const Choice least{{0.0}, static_cast<int>(leavers(layout, contents).size())};
+    const Choice least{{0.0}, static_cast<int>(droppable(layout, contents).size())};
     const auto arrangement = arrange(layout, contents, room, least, fonts);
     return {print.dish, print.bag_id, arrangement.tightest, arrangement.overflow, print.where};
 }

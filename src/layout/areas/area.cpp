@@ -29,10 +29,10 @@ std::vector<std::string> area_kinds() {
     return words;
 }
 
-void read(toml::Table& table, Area& area) {
+void read(toml::Table& table, const PrintFields& fields, Area& area) {
     area.kind = choice<Kind>(table, "kind", "a kind of area", kinds, TextArea{});
     area.stand = choice(table, "stand", "a place to stand", stands, Stand::Top);
-    std::visit([&](auto& kind) { read(table, kind); }, area.kind);
+    std::visit([&](auto& kind) { read(table, fields, kind); }, area.kind);
 }
 
 Result<Content, ContentFault> prepare(const Area& area, const wording::Print& print,

@@ -35,7 +35,7 @@ std::vector<std::string> area_kinds();
 
 /// Reads what stands in an area: its kind and what that kind has to say. What is wrong is reported
 /// through the table's reader.
-void read(toml::Table& table, Area& area);
+void read(toml::Table& table, const PrintFields& fields, Area& area);
 
 /// What stands in the area on this print: its fields, shaped; or a character that no face has.
 Result<Content, ContentFault> prepare(const Area& area, const wording::Print& print,

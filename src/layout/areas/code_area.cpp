@@ -16,7 +16,7 @@ Length dot(code::PrinterDots printer) {
     return Length::inches(1.0 / printer.per_inch);
 }
 
-void read(toml::Table& /*table*/, CodeArea& /*area*/) {}
+void read(toml::Table& /*table*/, const PrintFields& /*fields*/, CodeArea& /*area*/) {}
 
 Result<Content, ContentFault> prepare(const CodeArea& /*area*/, const wording::Print& print,
                                       Shaper& /*shaper*/) {

@@ -12,7 +12,7 @@ struct CodeArea {};
 Length dot(code::PrinterDots printer);
 
 // What every kind of area answers; see area.h.
-void read(toml::Table& table, CodeArea& area);
+void read(toml::Table& table, const PrintFields& fields, CodeArea& area);
 Result<Content, ContentFault> prepare(const CodeArea& area, const wording::Print& print,
                                       Shaper& shaper);
 Length natural_width(const Content& content, const CodeArea& area, TypeSize type);

@@ -2,8 +2,11 @@
 
 #include "base/geometry.h"
 #include "code/symbol.h"
+#include "wording/print_fields.h"
 
 #include <optional>
+#include <string>
+#include <vector>
 
 namespace thawslip::toml {
 class Table;
@@ -12,6 +15,12 @@ class Table;
 namespace thawslip::layout {
 
 // What areas of every kind are asked with, and what they answer.
+
+/// What the kind of print that a layout is drawn for can say.
+struct PrintFields {
+    std::string print; ///< "bag label"
+    std::vector<wording::FieldOfKind> fields;
+};
 
 /// How large everything is set, in one number, so that the hierarchy is always kept: at 0 every
 /// area stands at its smallest x-height, at 1 at its comfortable one, at 2 at its largest;

@@ -5,8 +5,8 @@
 #include "layout/areas/stack.h"
 #include "layout/areas/word_choice.h"
 #include "layout/files/sheet_keys.h"
-#include "layout/layout.h"
 #include "layout/track_text.h"
+#include "toml/faults.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -16,7 +16,6 @@ namespace {
 
 using namespace literals;
 using toml::Table;
-using toml::Word;
 using typeset::Weight;
 
 const std::array<Named<Weight>, 3> weights = {{{{"regular", {"normal"}}, Weight::Regular},
@@ -29,14 +28,6 @@ const std::array<Named<LabelPlace>, 3> label_places = {{{{"run-in", {"inline"}},
                                                         {{"above"}, LabelPlace::Above}}};
 const std::array<Named<Join>, 2> joins = {
     {{{"paragraphs"}, Join::Paragraphs}, {{"line"}, Join::Line}}};
-
-/// Every field that the wording stage can offer to a layout.
-const std::array<Word, 27> field_words = {
-    {{"dish"},        {"servings"},    {"bag"},   {"id"},       {"made"},     {"use-by"},
-     {"thaw"},        {"finish"},      {"cook"},  {"contains"}, {"note"},     {"kitchen"},
-     {"cautions"},    {"local-rules"}, {"title"}, {"bags"},     {"timeline"}, {"steps"},
-     {"frozen-safe"}, {"page"},        {"date"},  {"summary"},  {"rows"},     {"dishes"},
-     {"freezing"},    {"shopping"},    {"raw"}}};
 
 XHeights read_x_heights(Table& table) {
     const toml::Key key{"x_height", R"(["1.2 mm", "1.4 mm", "1.9 mm"])"};
@@ -62,24 +53,43 @@ XHeights read_x_heights(Table& table) {
     return {sizes->at(0), sizes->at(1), sizes->at(2)};
 }
 
-std::vector<std::string> read_words(Table& table) {
+std::vector<std::string> read_words(Table& table, const PrintFields& fields) {
+    table.require({"words", R"(["thaw"])"});
+    std::vector<std::string> names;
+    for (const auto& field : fields.fields) {
+        names.push_back(field.name);
+    }
     std::vector<std::string> words;
     for (const auto& text : table.string_or_strings({"words", R"(["thaw"])"}, 12)) {
-        const auto known = std::ranges::find(field_words, text.value, &Word::word);
-        if (known != field_words.end()) {
-            words.push_back(text.value);
-            continue;
+        words.push_back(text.value);
+        if (std::ranges::find(names, text.value) == names.end()) {
+            const auto near = nearest(text.value, names);
+            table.reader().error(
+                text.key,
+                fmt::format("{} is not a field of a {}", toml::in_quotes(text.value), fields.print),
+                {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names)});
         }
-        std::vector<std::string> names;
-        for (const auto& field : field_words) {
-            names.push_back(field.word);
-        }
-        const auto near = nearest(text.value, names);
-        table.reader().error(
-            text.key, fmt::format("\"{}\" is not a field of any print", text.value),
-            {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names)});
     }
     return words;
+}
+
+/// What no print may lack does not drop, however little room there is.
+void read_drop(Table& table, const PrintFields& fields, TextArea& area) {
+    // A layout that was kept with a print may be older than the name of this key.
+    const toml::Key key{!table.has("drop") && table.has("leave") ? "leave" : "drop", "1"};
+    area.drop = static_cast<int>(table.integer(key, {0, 99}).value_or(0));
+    if (key.name == "leave") {
+        table.reader().caution(table.path_of(key), "this key has another name now",
+                               {fmt::format("write drop = {}", area.drop)});
+    }
+    const auto kept = std::ranges::find_if(fields.fields, [&area](const auto& field) {
+        return field.stays == wording::Stays::Always && takes(area, field.name);
+    });
+    if (area.drop > 0 && kept != fields.fields.end()) {
+        table.reader().error(
+            table.path_of(key),
+            fmt::format("this area may not drop: no {} may lack \"{}\"", fields.print, kept->name));
+    }
 }
 
 /// What an area has to say of rows, headings and the space between paragraphs.
@@ -98,16 +108,15 @@ void read_rows(Table& table, TextArea& area) {
 
 } // namespace
 
-void read(toml::Table& table, TextArea& area) {
-    table.require({"words", R"(["thaw"])"});
-    area.words = read_words(table);
+void read(toml::Table& table, const PrintFields& fields, TextArea& area) {
+    area.words = read_words(table, fields);
     area.weight = choice(table, "weight", "a weight", weights, Weight::Regular);
     area.x_height = read_x_heights(table);
     area.leading = table.real("leading", {1.0, 2.5}).value_or(area.leading);
     area.labels = choice(table, "labels", "a place for labels", label_places, LabelPlace::RunIn);
     area.join = choice(table, "join", "a way to join fields", joins, Join::Paragraphs);
     area.align = choice(table, "align", "an alignment", aligns, Align::Left);
-    area.leave = static_cast<int>(table.integer({"leave", "1"}, {0, 99}).value_or(0));
+    read_drop(table, fields, area);
     area.continues = table.boolean("continues").value_or(false);
     area.repeats = table.boolean("repeats").value_or(false);
     read_rows(table, area);
@@ -116,13 +125,6 @@ void read(toml::Table& table, TextArea& area) {
         table.reader().error(table.path_of("x_height"),
                              "labels above are set at 0.75 of the size and would be under 1.2 mm",
                              {"let the smallest x-height be at least 1.6 mm"});
-    }
-    const auto pinned =
-        std::ranges::find_if(area.words, [](const auto& w) { return must_stay(w); });
-    if (area.leave > 0 && pinned != area.words.end()) {
-        table.reader().error(
-            table.path_of("leave"),
-            fmt::format("this area may not leave: no print may lack \"{}\"", *pinned));
     }
 }
 

@@ -57,7 +57,7 @@ struct TextArea {
     Length row_rule;            ///< thickness of the line under each row; 0: none
     double space = usual_space; ///< between paragraphs, in leadings
     double heading_size = usual_heading_size; ///< of headings, in sizes of the text
-    int leave = 0;          ///< leaves in this order when space is short; 0: never
+    int drop = 0;           ///< dropped in this order when space is short; 0: never
     bool continues = false; ///< may run on to a second card
     bool repeats = false;   ///< stands on the second card too
 };
@@ -70,7 +70,7 @@ Length x_height_at(const TextArea& area, Scale scale);
 TypeSize type_at(const TextArea& area, Scale scale, const typeset::FontSet& fonts);
 
 // What every kind of area answers; see area.h.
-void read(toml::Table& table, TextArea& area);
+void read(toml::Table& table, const PrintFields& fields, TextArea& area);
 Result<Content, ContentFault> prepare(const TextArea& area, const wording::Print& print,
                                       Shaper& shaper);
 Length natural_width(const Content& content, const TextArea& area, TypeSize type);

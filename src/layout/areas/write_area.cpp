@@ -2,7 +2,7 @@
 
 namespace thawslip::layout {
 
-void read(toml::Table& /*table*/, WriteArea& /*area*/) {}
+void read(toml::Table& /*table*/, const PrintFields& /*fields*/, WriteArea& /*area*/) {}
 
 Result<Content, ContentFault> prepare(const WriteArea& /*area*/, const wording::Print& /*print*/,
                                       Shaper& /*shaper*/) {

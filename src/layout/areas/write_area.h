@@ -9,7 +9,7 @@ namespace thawslip::layout {
 struct WriteArea {};
 
 // What every kind of area answers; see area.h.
-void read(toml::Table& table, WriteArea& area);
+void read(toml::Table& table, const PrintFields& fields, WriteArea& area);
 Result<Content, ContentFault> prepare(const WriteArea& area, const wording::Print& print,
                                       Shaper& shaper);
 Length natural_width(const Content& content, const WriteArea& area, TypeSize type);

@@ -17,6 +17,7 @@ namespace {
 
 using namespace literals;
 using toml::Table;
+namespace field_name = wording::field_name;
 
 const std::array<Named<wording::Kind>, 5> prints = {
     {{{"bag label", {"label"}}, wording::Kind::BagLabel},
@@ -24,6 +25,25 @@ const std::array<Named<wording::Kind>, 5> prints = {
      {{"cook-day card", {"cook day card", "cook card"}}, wording::Kind::CookDayCard},
      {{"door list", {"freezer door list", "door"}}, wording::Kind::DoorList},
      {{"day sheet", {"day list", "day"}}, wording::Kind::DaySheet}}};
+
+/// Reads for which kind of print the layout is. \returns what such a print can say; what any can
+/// where no kind is named, so that only that is told
+PrintFields read_print(Table& root, Layout& layout) {
+    const auto errors = root.reader().errors();
+    root.require({"print", "\"bag label\""});
+    layout.kind = choice(root, "print", "a kind of print", prints, wording::Kind::BagLabel);
+    const bool is_known = root.reader().errors() == errors;
+    PrintFields said{"print", {}};
+    for (const auto& [word, kind] : prints) {
+        if (is_known && kind != layout.kind) {
+            continue;
+        }
+        said.print = is_known ? word.word : said.print;
+        const auto fields = wording::fields_of(kind);
+        said.fields.insert(said.fields.end(), fields.begin(), fields.end());
+    }
+    return said;
+}
 
 /// As many as the picture has.
 std::vector<Track> read_tracks(Table& table, const toml::Key& key, int count) {
@@ -50,12 +70,12 @@ void read_row_gaps(Table& root, Layout& layout) {
     }
 }
 
-Area read_area(Table& areas, const MappedArea& mapped) {
+Area read_area(Table& areas, const PrintFields& fields, const MappedArea& mapped) {
     Area area{mapped.name, mapped.grid, {}, {}};
     const toml::Key key{mapped.name.c_str()};
     areas.require(key);
     if (auto table = areas.table(key)) {
-        read(*table, area);
+        read(*table, fields, area);
         table->refuse_unknown();
     }
     return area;
@@ -124,15 +144,34 @@ void read_rules(Table& table, Layout& layout) {
     rules->refuse_unknown();
 }
 
+/// A print has one code, and no room to say it twice.
+void refuse_second_code(Table& areas, const Layout& layout) {
+    const Area* first = nullptr;
+    for (const auto& area : layout.areas) {
+        if (!std::holds_alternative<CodeArea>(area.kind)) {
+            continue;
+        }
+        if (first != nullptr) {
+            areas.reader().error(
+                areas.path_of(area.name.c_str()).key("kind"),
+                fmt::format("\"{}\" would be a second code, and a print has one: "
+                            "\"{}\" holds it already",
+                            area.name, first->name),
+                {fmt::format("leave out \"{}\" or \"{}\"", first->name, area.name)});
+        }
+        first = &area;
+    }
+}
+
 /// That food is raw stands before the dish where a layout has no place for it.
 void place_raw(Layout& layout) {
-    if (layout.area_with("raw") != nullptr) {
+    if (layout.area_with(field_name::raw) != nullptr) {
         return;
     }
     for (auto& area : layout.areas) {
         auto* text = std::get_if<TextArea>(&area.kind);
-        if (text != nullptr && takes(*text, "dish")) {
-            text->words.insert(std::ranges::find(text->words, "dish"), "raw");
+        if (text != nullptr && takes(*text, field_name::dish)) {
+            text->words.insert(std::ranges::find(text->words, field_name::dish), field_name::raw);
             return;
         }
     }
@@ -143,8 +182,7 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     Layout layout;
     layout.name = std::move(name);
     root.line("about", 200);
-    root.require({"print", "\"bag label\""});
-    layout.kind = choice(root, "print", "a kind of print", prints, wording::Kind::BagLabel);
+    const auto fields = read_print(root, layout);
     read_cells(root, layout);
     read_heights(root, layout);
     layout.column_gap = root.length("column_gap", {0.0_mm, 50.0_mm}).value_or(2.0_mm);
@@ -153,13 +191,15 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     if (!picture) {
         return std::nullopt;
     }
+    layout.picture = root.reader().document().place(root.path_of("picture"));
     layout.columns = read_tracks(root, "columns", picture->columns);
     layout.rows = read_tracks(root, "rows", picture->rows);
     root.require("area");
     if (auto areas = root.table("area")) {
         for (const auto& drawn : picture->areas) {
-            layout.areas.push_back(read_area(*areas, drawn));
+            layout.areas.push_back(read_area(*areas, fields, drawn));
         }
+        refuse_second_code(*areas, layout);
         areas->refuse_unknown();
     }
     place_raw(layout);

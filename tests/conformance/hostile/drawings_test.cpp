@@ -138,8 +138,8 @@ TEST_CASE("a layout that no label can follow is refused at its place") {
             {"an area that climbs", layout("picture", "picture = [\"../../etc/passwd dish code\"]"),
              ""},
             {"words that are a path", layout("words", "words = [\"../../../etc/passwd\"]"), ""},
-            {"an order of leaving beyond reason",
-             layout("leading", "leading = 1.1\nleave = 9223372036854775807"), "33:9: error: "},
+            {"an order of dropping beyond reason",
+             layout("leading", "leading = 1.1\ndrop = 9223372036854775807"), "33:8: error: drop must be from 0 to 99"},
         },
         "--layout");
 }

@@ -255,3 +255,38 @@ TEST_CASE_FIXTURE(Workplace, "a layout that is drawn for another kind of print i
         CHECK(left_behind() == 0);
     }
 }
+
+TEST_CASE_FIXTURE(Workplace,
+                  "a layout with no place for what a label may not lack is refused by name") {
+    const auto mine = folder / "mine.toml";
+    const auto shipped = read_file(THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml");
+    const auto without = [&](const std::string& field) {
+        auto text = shipped;
+        const auto words = "\"" + field + "\"";
+        for (auto at = text.find(words); at != std::string::npos; at = text.find(words)) {
+            text.replace(at, words.size(), "\"kitchen\"");
+        }
+        return text;
+    };
+    const auto picture_line =
+        std::count(shipped.begin(),
+                   shipped.begin() + static_cast<long>(shipped.find("picture = [")), '\n') +
+        1;
+    for (const std::string field :
+         {"dish", "servings", "made", "use-by", "thaw", "finish", "contains", "local-rules"}) {
+        CAPTURE(field);
+        write_file(mine, without(field));
+        for (const std::string command : {"labels", "check"}) {
+            const auto said =
+                run_thawslip(command + " " + shell_word(day) + " --layout " + shell_word(mine) +
+                             (command == "labels" ? " -o " + shell_word(pdf) : ""));
+            CAPTURE(said.err);
+            CHECK(said.status == 1);
+            CHECK(says(said.err, mine + ":" + std::to_string(picture_line) +
+                                     ":11: error: this layout has no place for "));
+            CHECK(says(said.err, "\"" + field + "\""));
+            CHECK(says(said.err, "picture = ["));
+        }
+        CHECK(left_behind() == 1); // the layout
+    }
+}

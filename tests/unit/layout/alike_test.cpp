@@ -38,6 +38,9 @@ wording::Print label(std::size_t bag, const std::string& finish) {
     auto print = small_label();
     const auto place = std::ranges::find(print.fields, "finish", &wording::Field::name);
     place->paragraphs = field("finish", {finish}).paragraphs;
+    std::erase_if(print.fields, [](const wording::Field& said) {
+        return said.name != "dish" && said.name != "finish"; // what the layout has areas for
+    });
     for (auto& own : own_fields(bag)) {
         print.fields.push_back(std::move(own));
     }

@@ -4,6 +4,7 @@
 #include "layout/files/layout_file.h"
 #include "layout/files/stock_file.h"
 #include "support/command.h"
+#include "wording/print_fields.h"
 
 #include <doctest/doctest.h>
 #include <set>
@@ -47,13 +48,20 @@ std::set<std::string> rows_of(const std::string& heading) {
     return keys;
 }
 
-/// The words in double quotes or backquotes of a sentence.
-std::set<std::string> quoted_in(const std::string& text, char quote) {
+/// What stands in backquotes in one column of the row that begins with `name`.
+std::set<std::string> words_in_row(const std::string& name, int column) {
+    const auto text = guide();
+    auto from = text.find("\n| " + name + " |") + 1;
+    REQUIRE(from != 0);
+    for (int i = 0; i <= column; ++i) {
+        from = text.find('|', from) + 1;
+    }
+    const auto cell = text.substr(from, text.find('|', from) - from);
     std::set<std::string> words;
-    for (auto at = text.find(quote); at != std::string::npos;) {
-        const auto end = text.find(quote, at + 1);
-        words.insert(text.substr(at + 1, end - at - 1));
-        at = end == std::string::npos ? end : text.find(quote, end + 1);
+    for (auto at = cell.find('`'); at != std::string::npos;) {
+        const auto end = cell.find('`', at + 1);
+        words.insert(cell.substr(at + 1, end - at - 1));
+        at = cell.find('`', end + 1);
     }
     return words;
 }
@@ -93,18 +101,31 @@ TEST_CASE("the guide's tables have every key that the readers know, and no other
     CHECK(rows_of("key of an area") == of_area);
 }
 
-TEST_CASE("the guide names every field and every print that there is, and no other") {
-    auto layout = example_with("picture");
-    const std::string words = "words    = [\"thaw\"]";
-    REQUIRE(layout.find(words) != std::string::npos);
-    layout.replace(layout.find(words), words.size(), "words = [\"qqqqqqqqqqqqqqqq\"]");
+TEST_CASE("the guide names every field of each kind of print, and which may never be lacking") {
+    const std::pair<std::string, wording::Kind> kinds[] = {
+        {"bag label", wording::Kind::BagLabel},
+        {"finishing card", wording::Kind::FinishingCard},
+        {"cook-day card", wording::Kind::CookDayCard},
+        {"door list", wording::Kind::DoorList},
+        {"day sheet", wording::Kind::DaySheet}};
+    for (const auto& [name, kind] : kinds) {
+        CAPTURE(name);
+        std::set<std::string> always;
+        std::set<std::string> others;
+        for (const auto& field : wording::fields_of(kind)) {
+            (field.stays == wording::Stays::Always ? always : others).insert(field.name);
+        }
+        CHECK(words_in_row(name, 1) == always);
+        CHECK(words_in_row(name, 2) == others);
+    }
+}
+
+TEST_CASE("the guide's layout has a place for all that a label may not lack") {
     Diagnostics faults;
-    read(layout, faults);
-    REQUIRE(faults.size() == 1);
-    REQUIRE(faults.front().hints.size() == 1); // expected "dish", "servings"…
-    const auto text = guide();
-    const auto from = text.find("\nFields: ");
-    REQUIRE(from != std::string::npos);
-    const auto sentence = text.substr(from, text.find("Areas with", from) - from);
-    CHECK(quoted_in(sentence, '`') == quoted_in(faults.front().hints.front(), '"'));
+    const auto layout = read(example_with("picture"), faults);
+    REQUIRE(layout);
+    for (const auto& field : wording::fields_of(layout->kind)) {
+        CAPTURE(field.name);
+        CHECK((field.stays == wording::Stays::IfRoom || layout->area_with(field.name) != nullptr));
+    }
 }

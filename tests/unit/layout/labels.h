@@ -55,7 +55,7 @@ inline wording::Print small_label() {
     return print;
 }
 
-/// A plain layout for it: rows one below the other, dates side by side, the note optional.
+/// A plain layout for it: rows one below the other, dates side by side, the cooking optional.
 inline const std::string small_layout = R"(
 print = "bag label"
 picture = ["dish dish", "made use-by", "thaw thaw", "finish finish", "cook cook", "note note"]
@@ -68,8 +68,8 @@ made   = { words = "made", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
 use-by = { words = "use-by", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
 thaw   = { words = "thaw", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
 finish = { words = "finish", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
-cook   = { words = "cook", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
-note   = { words = "note", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"], leave = 1 }
+cook   = { words = "cook", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"], drop = 1 }
+note   = { words = "note", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
 [rule]
 dish = "0.8 pt"
 )";

@@ -147,7 +147,7 @@ TEST_CASE("the second language is set smaller and lighter, but never under the l
     echo.voice = wording::Voice::Second;
     const auto size_with = [&](const std::string& smallest) {
         const auto layout = R"(
-print = "cook-day card"
+print = "door list"
 picture = ["steps"]
 [area]
 steps = { words = "rows", weight = "bold", x_height = [")" +
@@ -165,7 +165,7 @@ steps = { words = "rows", weight = "bold", x_height = [")" +
 namespace {
 
 const std::string flowing_layout = R"(
-print = "day sheet"
+print = "door list"
 picture = ["rows"]
 [area]
 rows = { words = "rows", x_height = ["1.2 mm", "2 mm", "2.4 mm"], table = ["share", "share"], columns_flow = true, space = 0.5 }
@@ -236,7 +236,7 @@ TEST_CASE("an area that is as wide as its table holds every cell on one line") {
     for (const auto& table : tables) {
         CAPTURE(table);
         const auto layout = testing::layout_from(
-            "print = \"day sheet\"\npicture = [\"rows\"]\n[area]\nrows = { words = \"rows\", "
+            "print = \"door list\"\npicture = [\"rows\"]\n[area]\nrows = { words = \"rows\", "
             "x_height = [\"1.2 mm\", \"2 mm\", \"2.4 mm\"], table = " +
             table + " }\n");
         const auto contents = testing::shaped(print, layout);

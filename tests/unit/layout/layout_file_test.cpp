@@ -1,0 +1,170 @@
+// What is wrong with a layout file, told at its place and with what to write instead; and prints
+// that a layout has no place for.
+
+#include "labels.h"
+#include "layout/compose.h"
+#include "stocks.h"
+#include "wording/print_fields.h"
+
+using namespace thawslip;
+using namespace thawslip::layout;
+
+namespace {
+
+/// A layout of `print` with these areas, one below the other; what each says stands on one line.
+std::string drawn(const std::string& print, const std::vector<std::string>& areas) {
+    std::string picture;
+    std::string said;
+    for (const auto& area : areas) {
+        picture += "\"" + area.substr(0, area.find(' ')) + "\", ";
+        said += area + "\n";
+    }
+    return "print = \"" + print + "\"\npicture = [" + picture + "]\n[area]\n" + said;
+}
+
+std::string area(const std::string& name, const std::string& words, const std::string& more = "") {
+    return name + " = { words = [" + words + "], x_height = [\"1.2 mm\", \"1.3 mm\", \"1.4 mm\"]" +
+           more + " }";
+}
+
+Diagnostics faults_of(const std::string& text) {
+    Diagnostics faults;
+    const auto document = toml::parse(text, "mine.toml", faults);
+    const bool is_read = read_layout(document, "mine", faults).has_value();
+    CHECK(is_read == !has_errors(faults));
+    return faults;
+}
+
+struct PrintKind {
+    std::string name;
+    wording::Kind kind;
+};
+
+const PrintKind kinds[] = {{"bag label", wording::Kind::BagLabel},
+                           {"finishing card", wording::Kind::FinishingCard},
+                           {"cook-day card", wording::Kind::CookDayCard},
+                           {"door list", wording::Kind::DoorList},
+                           {"day sheet", wording::Kind::DaySheet}};
+
+std::vector<std::string> always(wording::Kind kind) {
+    std::vector<std::string> names;
+    for (const auto& field : wording::fields_of(kind)) {
+        if (field.stays == wording::Stays::Always) {
+            names.push_back(field.name);
+        }
+    }
+    return names;
+}
+
+/// What `fit` has against a print of `kind` that says every field, laid out without `lacking`.
+std::vector<Fault> faults_without(const PrintKind& kind, const std::string& lacking) {
+    std::vector<std::string> areas;
+    wording::Print print;
+    print.kind = kind.kind;
+    for (const auto& name : always(kind.kind)) {
+        print.fields.push_back(testing::field(name, {"x"}));
+        if (name != lacking) {
+            areas.push_back(area(name, "\"" + name + "\""));
+        }
+    }
+    Target target;
+    target.stock = ten_labels();
+    const Source source{1, [&](std::size_t) { return print; }, {}};
+    const Layouts layouts{{kind.kind, testing::layout_from(drawn(kind.name, areas))}};
+    auto fitting = fit(source, layouts, target, testing::fonts());
+    return fitting ? std::vector<Fault>{} : fitting.fault();
+}
+
+} // namespace
+
+TEST_CASE("what is wrong with a layout is told at its place, with what to write instead") {
+    const struct {
+        std::string text;
+        std::uint32_t line;
+        std::uint32_t column;
+        std::string message;
+        std::string hint;
+    } cases[] = {
+        {drawn("bag label", {area("dish", "\"dish\", \"serving\"")}), 4, 27,
+         "\"serving\" is not a field of a bag label", "did you mean \"servings\"?"},
+        {drawn("bag label", {area("dish", "\"dish\""), area("when", "\"timeline\"")}), 5, 19,
+         "\"timeline\" is not a field of a bag label", "expected \"raw\", \"dish\""},
+        {drawn("bag label", {area("dish", "\"dish\""), "one = { kind = \"code\" }",
+                             "two = { kind = \"code\" }"}),
+         6, 16, "\"two\" would be a second code, and a print has one: \"one\" holds it already",
+         "leave out \"one\" or \"two\""},
+        {drawn("bag label",
+               {area("dish", "\"dish\""), area("pen", "\"cook\"", ", kind = \"pencil\"")}),
+         5, 77, "\"pencil\" is not a kind of area", ""},
+        {drawn("label for a bag", {area("dish", "\"dish\", \"steps\"")}), 1, 9,
+         "\"label for a bag\" is not a kind of print", ""},
+        {drawn("door list", {"rows = { words = \"rows\", x_height = [\"2 mm\", \"3 mm\"] }"}), 4,
+         36, "x_height has 2 lengths, expected 3: smallest, comfortable, largest", ""},
+        {drawn("door list",
+               {"rows = { words = \"rows\", x_height = [\"2 mm\", \"3 mm\", \"2.5 mm\"] }"}),
+         4, 37, "the x-heights do not rise", "give the smallest first"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        const auto faults = faults_of(c.text);
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].where.line == c.line);
+        CHECK(faults[0].where.column == c.column);
+        CHECK(faults[0].message.substr(0, c.message.size()) == c.message);
+        CHECK((c.hint.empty() || faults[0].hints.at(0).substr(0, c.hint.size()) == c.hint));
+    }
+}
+
+TEST_CASE("an area with what no print may lack does not drop; others do") {
+    for (const auto& kind : kinds) {
+        for (const auto& field : wording::fields_of(kind.kind)) {
+            CAPTURE(kind.name);
+            CAPTURE(field.name);
+            const auto quoted = "\"" + field.name + "\"";
+            const auto faults = faults_of(drawn(kind.name, {area("some", quoted, ", drop = 1")}));
+            CHECK(has_errors(faults) == (field.stays == wording::Stays::Always));
+            if (has_errors(faults)) {
+                CHECK(faults[0].message ==
+                      "this area may not drop: no " + kind.name + " may lack " + quoted);
+            }
+        }
+    }
+}
+
+TEST_CASE("an older layout that says leave is read, and shown the key's name of today") {
+    const auto text = drawn("bag label", {area("cook", "\"cook\"", ", leave = 2")});
+    const auto faults = faults_of(text);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].severity == Severity::Caution);
+    CHECK(faults[0].hints == std::vector<std::string>{"write drop = 2"});
+    CHECK(text_of(testing::layout_from(text).areas[0])->drop == 2);
+}
+
+TEST_CASE("a print is refused where its layout has no place for what it may not lack") {
+    for (const auto& kind : kinds) {
+        CAPTURE(kind.name);
+        CHECK(faults_without(kind, "").empty());
+        for (const auto& name : always(kind.kind)) {
+            CAPTURE(name);
+            const auto faults = faults_without(kind, name);
+            if (name == "raw") {
+                CHECK(faults.empty()); // it stands before the dish where no area has it
+                continue;
+            }
+            REQUIRE(faults.size() == 1);
+            const auto& unplaced = std::get<Unplaced>(faults[0].why);
+            CHECK(unplaced.fields == std::vector{name});
+            CHECK(unplaced.picture.line == 2);
+        }
+    }
+}
+
+TEST_CASE("a layout need not have what a print does not say") {
+    auto print = testing::small_label();
+    const auto layout = testing::layout_from(testing::small_layout);
+    CHECK(unplaced(print, layout).empty());
+    print.fields.push_back({"contains", {}, {}}); // no allergens
+    CHECK(unplaced(print, layout).empty());
+    print.fields.back().paragraphs = testing::field("", {"Contains celery"}).paragraphs;
+    CHECK(unplaced(print, layout) == std::vector<std::string>{"contains"});
+}
