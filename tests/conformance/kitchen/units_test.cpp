@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <doctest/doctest.h>
 #include <fmt/format.h>
+#include <iterator>
 #include <optional>
 #include <string>
 
@@ -51,6 +52,54 @@ TEST_CASE("exact factors agree with NIST's to the digits printed") {
     for (const auto& row : rows) {
         CAPTURE(row.base);
         CHECK(std::abs(factor(row.unit, Measures::Us).value() - row.base) <= row.last_digit);
+    }
+}
+
+TEST_CASE("every unit in every drawer is so many grams or millilitres") {
+    // Metric prefixes: SI, NIST SP 330, 2019. Pound and ounce: NIST SP 811, 2008, appendix B. US
+    // measures: NIST Handbook 44, appendix C, from the gallon of 231 cubic inches. Imperial: Units
+    // of Measurement Regulations 1995 (UK), from the gallon of 4.54609 l; its cup of 10 fluid
+    // ounces and its spoons, the metric and the Australian drawer: common practice, no source.
+    using enum Unit;
+    struct Row {
+        Unit unit;
+        double us, metric, australian, imperial;
+    };
+    constexpr double us_gallon = 231 * 16.387064;
+    constexpr double gallon = 4546.09;
+    const Row rows[] = {
+        {Count, 1, 1, 1, 1},
+        {Milligram, 0.001, 0.001, 0.001, 0.001},
+        {Gram, 1, 1, 1, 1},
+        {Kilogram, 1000, 1000, 1000, 1000},
+        {Ounce, 453.59237 / 16, 453.59237 / 16, 453.59237 / 16, 453.59237 / 16},
+        {Pound, 453.59237, 453.59237, 453.59237, 453.59237},
+        {Millilitre, 1, 1, 1, 1},
+        {Centilitre, 10, 10, 10, 10},
+        {Decilitre, 100, 100, 100, 100},
+        {Litre, 1000, 1000, 1000, 1000},
+        {Teaspoon, us_gallon / 768, 5, 5, 5},
+        {Tablespoon, us_gallon / 256, 15, 20, 15},
+        {FluidOunce, us_gallon / 128, gallon / 160, gallon / 160, gallon / 160},
+        {Cup, us_gallon / 16, 250, 250, gallon / 16},
+        {Pint, us_gallon / 8, gallon / 8, gallon / 8, gallon / 8},
+        {Quart, us_gallon / 4, gallon / 4, gallon / 4, gallon / 4},
+        {Gallon, us_gallon, gallon, gallon, gallon},
+    };
+    CHECK(std::size(rows) == static_cast<std::size_t>(Gallon) + 1);
+    for (const auto& row : rows) {
+        CAPTURE(static_cast<int>(row.unit));
+        const auto ours = [&](Measures measures) { return factor(row.unit, measures).value(); };
+        CHECK(ours(Measures::Us) == doctest::Approx(row.us).epsilon(1e-12));
+        CHECK(ours(Measures::Metric) == doctest::Approx(row.metric).epsilon(1e-12));
+        CHECK(ours(Measures::Australian) == doctest::Approx(row.australian).epsilon(1e-12));
+        CHECK(ours(Measures::Imperial) == doctest::Approx(row.imperial).epsilon(1e-12));
+        const bool weighs = row.unit >= Milligram && row.unit <= Pound;
+        CHECK(dimension(row.unit) == (row.unit == Count ? Dimension::Count
+                                      : weighs          ? Dimension::Mass
+                                                        : Dimension::Volume));
+        CHECK(is_metric(row.unit) == ((row.unit >= Milligram && row.unit <= Kilogram) ||
+                                      (row.unit >= Millilitre && row.unit <= Litre)));
     }
 }
 

@@ -1,6 +1,10 @@
 #include "base/diagnostic.h"
+#include "base/utf8.h"
 
+#include <cstdint>
 #include <doctest/doctest.h>
+#include <string>
+#include <vector>
 
 using namespace thawslip;
 
@@ -36,6 +40,41 @@ TEST_CASE("a long line is cut to a window that holds the mark") {
     const auto mark = text.find('^');
     REQUIRE(mark != std::string::npos);
     CHECK(text.size() < 300);
+}
+
+TEST_CASE("wherever a mark stands in a line of any length, it stands below its character") {
+    // Letters of one, two and three bytes, no two equal within a window.
+    std::vector<std::string> letters;
+    for (int i = 0; i < 300; ++i) {
+        const int code_point = i % 3 == 0   ? 0x21 + i / 3 % 90
+                               : i % 3 == 1 ? 0x430 + i / 3
+                                            : 0x4E00 + i;
+        letters.push_back(to_utf8(std::u32string(1, static_cast<char32_t>(code_point))));
+    }
+    for (const std::size_t length : {1U, 91U, 92U, 93U, 150U, 300U}) {
+        std::string source;
+        for (std::size_t i = 0; i < length; ++i) {
+            source += letters[i];
+        }
+        for (std::size_t column = 1; column <= length; ++column) {
+            const auto text = to_text({Severity::Error,
+                                       {"x.toml", 1, static_cast<std::uint32_t>(column), 1},
+                                       {},
+                                       "bad",
+                                       {}},
+                                      source);
+            const auto line_begin = text.find('\n') + 1;
+            const auto line_end = text.find('\n', line_begin);
+            const auto mark = text.find('^', line_end) - line_end - 1;
+            const auto line = text.substr(line_begin, line_end - line_begin);
+            CAPTURE(column);
+            CAPTURE(line);
+            REQUIRE(count_code_points(line) <= 92 + 4);
+            // As many letters before it as blanks before the mark.
+            REQUIRE(line.find(letters[column - 1]) != std::string::npos);
+            CHECK(count_code_points(line.substr(0, line.find(letters[column - 1]))) == mark);
+        }
+    }
 }
 
 TEST_CASE("diagnostics are sorted by place, and those of one place keep their order") {

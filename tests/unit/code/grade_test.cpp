@@ -5,6 +5,7 @@
 #include "code/picture.h"
 
 #include <algorithm>
+#include <cmath>
 #include <doctest/doctest.h>
 
 using namespace thawslip::code;
@@ -104,6 +105,43 @@ TEST_CASE("a wrong module in a finder pattern costs that pattern a grade") {
     CHECK(quality->fixed_pattern_grade == doctest::Approx((3 + 4 + 4 + 4 + 4 + 4) / 6.0));
     CHECK(letter(quality->fixed_pattern_damage_grade) == 'B');
     CHECK(quality->unused_error_correction == doctest::Approx(1.0));
+}
+
+TEST_CASE("wrong modules of a timing pattern cost grades by their share: 7, 11 and 14 in 100") {
+    // ISO/IEC 15415:2011 with ISO/IEC 18004:2015, grading of fixed patterns (from memory).
+    for (const int version : {2, 7, 12, 20, 30, 40}) {
+        const Symbol symbol = sample(version, Level::Low);
+        const int length = symbol.side - 16; // between two finders with their separators
+        for (const int percent : {0, 7, 11, 14, 100}) {
+            for (const int wrong : {percent * length / 100, percent * length / 100 + 1}) {
+                if (wrong > length) {
+                    continue;
+                }
+                CAPTURE(version);
+                CAPTURE(wrong);
+                GreyPicture picture = picture_of(symbol, pixels_per_module);
+                int turned = 0;
+                for (int x = 8; turned < wrong; ++x, ++turned) {
+                    turn_over(picture, x, 6);
+                }
+                const int expected = wrong == 0                   ? 4
+                                     : 100 * wrong <= 7 * length  ? 3
+                                     : 100 * wrong <= 11 * length ? 2
+                                     : 100 * wrong <= 14 * length ? 1
+                                                                  : 0;
+                // Of six patterns; where an alignment pattern lies across, it is wrong as well.
+                const double others =
+                    6.0 * grade(picture, symbol, ideal)->fixed_pattern_grade - expected;
+                CHECK(others == doctest::Approx(std::round(others)));
+                if (version < 7) {
+                    CHECK(others == doctest::Approx(20.0));
+                } else {
+                    CHECK(others <= 20.0 + 1e-9);
+                    CHECK(others >= 16.0 - 1e-9);
+                }
+            }
+        }
+    }
 }
 
 TEST_CASE("ink in the quiet zone counts as damage to the finder beside it") {

@@ -133,3 +133,62 @@ TEST_CASE("no phrase of any language says that food is free of something") {
         }
     }
 }
+
+TEST_CASE("every class of allergens has the name that the law or common use gives it") {
+    // 21 U.S.C. 321(qq), as amended by the FASTER Act of 2021; Regulation (EU) No 1169/2011, Annex
+    // II, in English, Spanish and German. Sulphites, lupin, fish and sesame by their short names:
+    // common practice, no source.
+    using enum Allergen;
+    const struct {
+        Allergen allergen;
+        const char* en;
+        const char* es;
+        const char* de;
+    } rows[] = {
+        {Milk, "milk", "leche", "Milch"},
+        {Eggs, "eggs", "huevos", "Eier"},
+        {Fish, "fish", "pescado", "Fisch"},
+        {Crustaceans, "crustaceans", "crustáceos", "Krebstiere"},
+        {TreeNuts, "tree nuts", "frutos de cáscara", "Schalenfrüchte"},
+        {Peanuts, "peanuts", "cacahuetes", "Erdnüsse"},
+        {Wheat, "wheat", "trigo", "Weizen"},
+        {Soybeans, "soybeans", "soja", "Sojabohnen"},
+        {Sesame, "sesame", "sésamo", "Sesam"},
+        {GlutenCereals, "cereals containing gluten", "cereales que contienen gluten",
+         "glutenhaltiges Getreide"},
+        {Celery, "celery", "apio", "Sellerie"},
+        {Mustard, "mustard", "mostaza", "Senf"},
+        {Sulphites, "sulphites", "sulfitos", "Sulfite"},
+        {Lupin, "lupin", "altramuces", "Lupinen"},
+        {Molluscs, "molluscs", "moluscos", "Weichtiere"},
+    };
+    CHECK(std::size(rows) == static_cast<std::size_t>(Molluscs) + 1);
+    for (const auto& row : rows) {
+        const auto said = [&](const char* language) {
+            return wording::say_allergen({row.allergen, ""}, style(language, Units::Both));
+        };
+        CHECK(said("en") == row.en);
+        CHECK(said("es") == row.es);
+        CHECK(said("de") == row.de);
+    }
+}
+
+TEST_CASE("spoons and cups have their names in every language, one and several") {
+    // Common practice, no source.
+    const struct {
+        const char* language;
+        const char* written[6];
+    } rows[] = {
+        {"en", {"1 tsp", "2 tsp", "1 tbsp", "2 tbsp", "1 cup", "2 cups"}},
+        {"es", {"1 cdta.", "2 cdtas.", "1 cda.", "2 cdas.", "1 taza", "2 tazas"}},
+        {"de", {"1 TL", "2 TL", "1 EL", "2 EL", "1 Tasse", "2 Tassen"}},
+    };
+    const Unit units[] = {Unit::Teaspoon, Unit::Tablespoon, Unit::Cup};
+    for (const auto& row : rows) {
+        for (std::size_t i = 0; i < std::size(row.written); ++i) {
+            const Amount amount{static_cast<int>(i % 2) + 1, 1};
+            CHECK(say_quantity({amount, amount, units[i / 2], "", "", ""},
+                               style(row.language, Units::Us)) == row.written[i]);
+        }
+    }
+}
