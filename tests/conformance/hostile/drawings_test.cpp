@@ -139,7 +139,8 @@ TEST_CASE("a layout that no label can follow is refused at its place") {
              ""},
             {"words that are a path", layout("words", "words = [\"../../../etc/passwd\"]"), ""},
             {"an order of dropping beyond reason",
-             layout("leading", "leading = 1.1\ndrop = 9223372036854775807"), "33:8: error: drop must be from 0 to 99"},
+             layout("leading", "leading = 1.1\ndrop = 9223372036854775807"),
+             "33:8: error: drop must be from 0 to 99"},
         },
         "--layout");
 }

@@ -99,7 +99,7 @@ TEST_CASE("what is wrong with a layout is told at its place, with what to write 
         {drawn("label for a bag", {area("dish", "\"dish\", \"steps\"")}), 1, 9,
          "\"label for a bag\" is not a kind of print", ""},
         {drawn("door list", {"rows = { words = \"rows\", x_height = [\"2 mm\", \"3 mm\"] }"}), 4,
-         36, "x_height has 2 lengths, expected 3: smallest, comfortable, largest", ""},
+         37, "x_height has 2 lengths, expected 3: smallest, comfortable, largest", ""},
         {drawn("door list",
                {"rows = { words = \"rows\", x_height = [\"2 mm\", \"3 mm\", \"2.5 mm\"] }"}),
          4, 37, "the x-heights do not rise", "give the smallest first"},
