@@ -1,8 +1,8 @@
 #include "app/archive_folder.h"
 #include "app/toml_text.h"
 #include "archive/limits.h"
+#include "base/text_file.h"
 #include "toml/table.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <array>
@@ -29,9 +29,9 @@ public:
             refuse(fmt::format("{} is a link, and nothing outside of the folder is read", name));
             return {};
         }
-        auto text = toml::read_text_file(path_ + "/" + name, largest_file);
+        auto text = read_text_file(path_ + "/" + name, largest_file);
         if (!text) {
-            wrong_ += to_text(toml::to_diagnostic(text.fault()));
+            wrong_ += to_text(to_diagnostic(text.fault()));
             return {};
         }
         return std::move(text).value();

@@ -2,9 +2,9 @@
 
 #include "app/exit_status.h"
 #include "base/diagnostic.h"
+#include "base/text_file.h"
 #include "toml/reader.h"
 #include "toml/table.h"
-#include "toml/text_file.h"
 #include "typeset/font_set.h"
 
 #include <cstdlib>
@@ -77,9 +77,9 @@ DataFolder find_data_folder() {
 
 typeset::FontSet load_fonts(const DataFolder& data) {
     const auto path = (data.fonts() / "faces.toml").string();
-    auto text = toml::read_text_file(path, std::size_t{1} << 16U);
+    auto text = read_text_file(path, std::size_t{1} << 16U);
     if (!text) {
-        throw SystemFailure{toml::to_diagnostic(text.fault()).message + ": " + path};
+        throw SystemFailure{to_diagnostic(text.fault()).message + ": " + path};
     }
     Diagnostics faults;
     const auto document = toml::parse(std::move(text).value(), path, faults);

@@ -1,26 +1,25 @@
 #include "app/input_file.h"
 
 #include "app/exit_status.h"
-#include "toml/text_file.h"
+#include "base/text_file.h"
 
 #include <fmt/format.h>
 
 namespace thawslip::app {
 namespace {
 
-bool is_systems(const toml::FileFault& fault) {
-    return fault.kind == toml::FileFault::Kind::NotPermitted ||
-           fault.kind == toml::FileFault::Kind::Unreadable;
+bool is_systems(const FileFault& fault) {
+    return fault.kind == FileFault::Kind::NotPermitted || fault.kind == FileFault::Kind::Unreadable;
 }
 
 } // namespace
 
 Result<std::string, Diagnostic> read_input(const std::string& path, std::size_t limit) {
-    auto text = toml::read_text_file(path, limit);
+    auto text = read_text_file(path, limit);
     if (text) {
         return std::move(text).value();
     }
-    auto fault = toml::to_diagnostic(text.fault());
+    auto fault = to_diagnostic(text.fault());
     if (is_systems(text.fault())) {
         throw SystemFailure{fmt::format("{}: {}", fault.where.file, fault.message)};
     }

@@ -1,10 +1,10 @@
 #include "app/print_setup.h"
 
 #include "app/choices.h"
+#include "base/text_file.h"
 #include "kitchen/bag_id.h"
 #include "toml/reader.h"
 #include "toml/table.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -24,7 +24,7 @@ std::string hash_of(std::string_view text) {
 
 std::optional<std::string> text_on_disk(const fs::path& path) {
     constexpr std::size_t largest = std::size_t{1} << 26U;
-    auto text = toml::read_text_file(path.string(), largest);
+    auto text = read_text_file(path.string(), largest);
     return text ? std::optional{std::move(text).value()} : std::nullopt;
 }
 

@@ -1,9 +1,9 @@
 #include "intake/day_file.h"
 
+#include "base/printable.h"
 #include "intake/placing.h"
 #include "intake/values.h"
 #include "intake/vessel.h"
-#include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -99,7 +99,7 @@ void settle_vessel(Table& table, const Key& key, kitchen::Cook& cook) {
     const auto caution = [&](std::string_view what, std::string hint) {
         table.reader().caution(
             table.path_of(key),
-            fmt::format("no rules are known for cooking in {}{}", toml::in_quotes(cook.in), what),
+            fmt::format("no rules are known for cooking in {}{}", in_quotes(cook.in), what),
             {std::move(hint)});
     };
     const auto near = nearest_vessel(cook.in);
@@ -224,7 +224,7 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
             const bool same_day = a.made.value_or(day.made) == b.made.value_or(day.made);
             if (!a.dish.empty() && a.dish == b.dish && same_day) {
                 reader.error(a.where.key("dish"),
-                             fmt::format("{} stands twice in this day", toml::in_quotes(a.dish)),
+                             fmt::format("{} stands twice in this day", in_quotes(a.dish)),
                              {"raise bags of the first, or tell the dishes apart by name"});
                 break;
             }

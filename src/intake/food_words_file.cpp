@@ -1,7 +1,7 @@
 #include "intake/food_words_file.h"
 
+#include "base/printable.h"
 #include "kitchen/foods/food_senses.h"
-#include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -29,9 +29,9 @@ void add(Reading& reading, const toml::Text& word, FoodRole role, const std::str
     const auto same = std::ranges::find(reading.words, key, &OwnFoodWord::key);
     if (same != reading.words.end()) {
         if (same->role != role || same->means != means) {
-            reading.reader.error(word.key, fmt::format("{} is {} already, as \"{}\"",
-                                                       toml::in_quotes(word.value), same->means,
-                                                       same->written));
+            reading.reader.error(word.key,
+                                 fmt::format("{} is {} already, as \"{}\"", in_quotes(word.value),
+                                             same->means, same->written));
         }
         return;
     }
@@ -52,7 +52,7 @@ bool is_kind(const kitchen::StorageTable& table, const std::string& name) {
 
 void expect_kind(Reading& reading, const KeyPath& where, const std::string& name) {
     if (!is_kind(reading.table, name)) {
-        reading.reader.error(where, toml::in_quotes(name) + " is no kind of food of storage.toml");
+        reading.reader.error(where, in_quotes(name) + " is no kind of food of storage.toml");
     }
 }
 

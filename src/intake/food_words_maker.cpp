@@ -3,9 +3,9 @@
 //
 // usage: thawslip_food_words STORAGE.toml OUT.cpp en.toml es.toml…
 
+#include "base/text_file.h"
 #include "intake/food_words_file.h"
 #include "intake/storage_file.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <cstdio>
@@ -22,7 +22,7 @@ using namespace thawslip;
 template <class Take>
 bool take_file(const char* file, Take take) {
     constexpr std::size_t most_bytes = 1'000'000;
-    auto text = toml::read_text_file(file, most_bytes);
+    auto text = read_text_file(file, most_bytes);
     if (!text) {
         fmt::print(stderr, "{}", to_text(to_diagnostic(text.fault())));
         return false;

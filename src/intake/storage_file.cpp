@@ -1,6 +1,6 @@
 #include "intake/storage_file.h"
 
-#include "toml/faults.h"
+#include "base/printable.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -76,8 +76,7 @@ std::string read_source(toml::Table& table, const Sources& sources) {
     const auto found = sources.find(name);
     if (found == sources.end() && !name.empty()) {
         table.reader().error(table.path().key("source"),
-                             toml::in_quotes(name) +
-                                 " is not a source: expected a key of [source]");
+                             in_quotes(name) + " is not a source: expected a key of [source]");
     }
     return found == sources.end() ? std::string{} : found->second;
 }
@@ -173,7 +172,7 @@ std::optional<FoodKind> kind_named(toml::Table& entry, const toml::Text& name) {
             return kind_at(i);
         }
     }
-    entry.reader().error(name.key, toml::in_quotes(name.value) + " is not a kind of food");
+    entry.reader().error(name.key, in_quotes(name.value) + " is not a kind of food");
     return std::nullopt;
 }
 

@@ -3,8 +3,8 @@
 //
 // usage: thawslip_storage STORAGE.toml OUT.cpp
 
+#include "base/text_file.h"
 #include "intake/storage_file.h"
-#include "toml/text_file.h"
 
 #include <cstdio>
 #include <fmt/format.h>
@@ -83,7 +83,7 @@ int main(int count, char** words) {
         return 2;
     }
     constexpr std::size_t most_bytes = 1'000'000;
-    auto text = toml::read_text_file(words[1], most_bytes);
+    auto text = read_text_file(words[1], most_bytes);
     if (!text) {
         fmt::print(stderr, "{}", to_text(to_diagnostic(text.fault())));
         return 1;

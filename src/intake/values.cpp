@@ -1,13 +1,13 @@
 #include "intake/values.h"
 
 #include "base/nearest.h"
+#include "base/printable.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature.h"
 #include "kitchen/measures/time_range.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/measures/when.h"
 #include "kitchen/texts/text.h"
-#include "toml/faults.h"
 
 #include <algorithm>
 #include <array>
@@ -69,10 +69,10 @@ auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse, const
                                                                 std::move(*text)};
     }
     const auto& fault = value.fault();
-    table.reader().error_inside(text->key, text->spaces_before + fault.offset,
-                                fmt::format("{} cannot be read as {}: {}",
-                                            toml::in_quotes(text->line), key.name, fault.message),
-                                {hint(text->line)});
+    table.reader().error_inside(
+        text->key, text->spaces_before + fault.offset,
+        fmt::format("{} cannot be read as {}: {}", in_quotes(text->line), key.name, fault.message),
+        {hint(text->line)});
     return std::nullopt;
 }
 
@@ -84,7 +84,7 @@ auto read_by(toml::Table& table, const toml::Key& key, const Parse& parse) {
 void refuse_range(toml::Table& table, const toml::Key& key, const ValueText& text,
                   const std::string& range, toml::Hints hints = {}) {
     table.reader().error(
-        text.key, fmt::format("{} must be {}, not {}", key.name, range, toml::in_quotes(text.line)),
+        text.key, fmt::format("{} must be {}, not {}", key.name, range, in_quotes(text.line)),
         std::move(hints));
 }
 
@@ -160,10 +160,10 @@ std::optional<kitchen::Quantity> read_quantity(toml::Table& table, const toml::K
     }
     auto& [quantity, text] = *read;
     if (quantity.item.empty()) {
-        table.reader().error(text.key,
-                             fmt::format("{} in {} says how much, but not of what",
-                                         toml::in_quotes(text.line), key.name),
-                             {example_of(key)});
+        table.reader().error(
+            text.key,
+            fmt::format("{} in {} says how much, but not of what", in_quotes(text.line), key.name),
+            {example_of(key)});
         return std::nullopt;
     }
     if (const auto most = most_of(quantity); !most.empty()) {

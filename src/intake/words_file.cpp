@@ -1,7 +1,7 @@
 #include "intake/words_file.h"
 
+#include "base/printable.h"
 #include "kitchen/texts/text.h"
-#include "toml/faults.h"
 #include "toml/reader.h"
 #include "toml/table.h"
 
@@ -71,7 +71,7 @@ void check_meaning(toml::Table& table, Section section, const std::string& meani
     if (known != meanings().end() &&
         std::ranges::find(known->names, without_kind(meaning)) == known->names.end()) {
         table.reader().error(table.path().key(meaning),
-                             fmt::format("no rule asks for {}", toml::in_quotes(meaning)));
+                             fmt::format("no rule asks for {}", in_quotes(meaning)));
     }
 }
 
@@ -120,7 +120,7 @@ private:
             fault = "stands twice";
         }
         if (!fault.empty()) {
-            reader_.error(key, fmt::format("{} {}", toml::in_quotes(row.phrase), fault));
+            reader_.error(key, fmt::format("{} {}", in_quotes(row.phrase), fault));
             return;
         }
         rows_.push_back(std::move(row));

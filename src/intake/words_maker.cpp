@@ -3,9 +3,9 @@
 //
 // usage: thawslip_words EN.toml ES.toml DE.toml FR.toml OUT.cpp
 
+#include "base/text_file.h"
 #include "intake/words_file.h"
 #include "kitchen/texts/text.h"
-#include "toml/text_file.h"
 
 #include <cstdio>
 #include <fmt/format.h>
@@ -22,7 +22,7 @@ constexpr int languages = 4;
 /// The rows of one file; nothing where it has faults, which are reported.
 std::optional<std::vector<intake::WordsRow>> rows_of(const char* path) {
     constexpr std::size_t most_bytes = 1'000'000;
-    auto text = toml::read_text_file(path, most_bytes);
+    auto text = read_text_file(path, most_bytes);
     if (!text) {
         fmt::print(stderr, "{}", to_text(to_diagnostic(text.fault())));
         return std::nullopt;

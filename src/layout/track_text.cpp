@@ -1,6 +1,6 @@
 #include "layout/track_text.h"
 
-#include "toml/length_text.h"
+#include "base/length_text.h"
 
 #include <charconv>
 #include <fmt/format.h>
@@ -52,7 +52,7 @@ Result<Track, std::string> parse_track(std::string_view text) {
         if (const auto amount = number(trimmed(word.substr(0, word.size() - 1)))) {
             return checked({Track::Kind::Percent, {}, *amount}, 100.0, text);
         }
-    } else if (const auto length = toml::parse_length(word)) {
+    } else if (const auto length = parse_length(word)) {
         if (length.value() > Length{} && length.value() <= Length::millimetres(2000)) {
             return Track{Track::Kind::Fixed, length.value(), 1.0};
         }

@@ -1,17 +1,12 @@
 #include "toml/faults.h"
 
-#include "base/character.h"
-#include "base/utf8.h"
+#include "base/printable.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::toml {
 namespace {
-
-bool is_unsafe(char32_t c) {
-    return is_control(c) || is_line_break(c) || turns_direction(c);
-}
 
 bool is_bare(std::string_view key) {
     return !key.empty() && std::ranges::all_of(key, [](char c) {
@@ -45,31 +40,6 @@ struct Describe {
 
 } // namespace
 
-std::string printable(std::string_view text) {
-    std::string safe;
-    for (std::size_t offset = 0; offset < text.size();) {
-        const auto bad = first_invalid_utf8(text.substr(offset));
-        const auto end = bad ? offset + *bad : text.size();
-        while (offset < end) {
-            const char32_t c = next_code_point(text, offset);
-            append_utf8(safe, is_unsafe(c) ? char32_t{0xFFFD} : c);
-        }
-        if (bad) {
-            append_utf8(safe, 0xFFFD);
-            ++offset;
-        }
-    }
-    return safe;
-}
-
-std::string in_quotes(std::string_view text) {
-    constexpr std::size_t most = 40;
-    constexpr std::size_t most_bytes = most * 4 + 4;
-    const auto points = to_utf32(printable(text.substr(0, most_bytes)));
-    const bool cut = points.size() > most || text.size() > most_bytes;
-    return "\"" + to_utf8(points.substr(0, most)) + (cut ? "…\"" : "\"");
-}
-
 std::string written_key(std::string_view key) {
     return is_bare(key) && key.size() <= 40 ? std::string{key} : in_quotes(key);
 }
@@ -101,10 +71,6 @@ std::string missing_key(std::string_view key, std::string_view table_path) {
 
 std::string wrong_type(std::string_view subject, std::string_view expected, const Value& found) {
     return fmt::format("{} must be {}, not {}", subject, expected, describe(found));
-}
-
-std::string too_large(std::string_view size, std::string_view limit) {
-    return fmt::format("the file is too large: {}, at most {} are read", size, limit);
 }
 
 std::string too_deep(std::size_t depth) {

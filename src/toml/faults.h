@@ -8,12 +8,6 @@
 /// The makers of what this layer says. Messages: lower case, no full stop, found and expected.
 namespace thawslip::toml {
 
-/// `text` safe for a terminal: control characters and bytes that are not UTF-8 become U+FFFD.
-std::string printable(std::string_view text);
-
-/// `text` in double quotes, printable, cut to 40 characters and `…`.
-std::string in_quotes(std::string_view text);
-
 /// A key as TOML wants it written: bare where that is allowed, else in quotes.
 std::string written_key(std::string_view key);
 
@@ -27,7 +21,6 @@ std::string header_of(std::string_view path);
 std::string unknown_key(std::string_view key, std::string_view table_path);
 std::string missing_key(std::string_view key, std::string_view table_path);
 std::string wrong_type(std::string_view subject, std::string_view expected, const Value& found);
-std::string too_large(std::string_view size, std::string_view limit);
 std::string too_deep(std::size_t depth);
 
 } // namespace thawslip::toml

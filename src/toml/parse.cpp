@@ -1,6 +1,7 @@
+#include "base/printable.h"
+#include "base/text_file.h"
 #include "base/utf8.h"
 #include "toml/document.h"
-#include "toml/faults.h"
 #include "toml/library.h"
 #include "toml/scan.h"
 

@@ -1,5 +1,6 @@
 #include "toml/scan.h"
 
+#include "base/printable.h"
 #include "base/utf8.h"
 #include "toml/faults.h"
 #include "toml/scanner.h"

@@ -1,5 +1,5 @@
+#include "base/printable.h"
 #include "base/utf8.h"
-#include "toml/faults.h"
 #include "toml/scanner.h"
 #include "toml/type_hints.h"
 

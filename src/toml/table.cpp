@@ -1,9 +1,10 @@
 #include "toml/table.h"
 
+#include "base/length_text.h"
 #include "base/nearest.h"
+#include "base/one_line.h"
+#include "base/printable.h"
 #include "toml/faults.h"
-#include "toml/length_text.h"
-#include "toml/one_line.h"
 #include "toml/type_hints.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "toml/type_hints.h"
 
 #include "base/nearest.h"
-#include "toml/faults.h"
+#include "base/printable.h"
 
 #include <algorithm>
 #include <fmt/format.h>

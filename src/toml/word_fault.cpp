@@ -1,6 +1,6 @@
 // Why a word without quotes is no value, and what to write instead.
 
-#include "toml/faults.h"
+#include "base/printable.h"
 #include "toml/moment.h"
 #include "toml/scalar.h"
 

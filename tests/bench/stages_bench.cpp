@@ -6,13 +6,13 @@
 #include "app/day_files.h"
 #include "app/lay_out.h"
 #include "app/make_prints.h"
+#include "base/text_file.h"
 #include "days.h"
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
 #include "kitchen/plan.h"
 #include "render/pdf.h"
 #include "render/svg.h"
-#include "toml/text_file.h"
 
 #include <chrono>
 #include <cstdlib>
@@ -61,7 +61,7 @@ void time_intake(const std::vector<std::string>& files, const Report& report) {
     const auto read = [](const std::string& file) {
         Diagnostics faults;
         const auto document =
-            toml::parse(toml::read_text_file(file, std::size_t{1} << 20U).value(), file, faults);
+            toml::parse(read_text_file(file, std::size_t{1} << 20U).value(), file, faults);
         return intake::read_day(document, faults).day;
     };
     report.time("read the day's files", [&] {

@@ -1,12 +1,12 @@
 #include "layout/areas/text_area.h"
 
 #include "base/nearest.h"
+#include "base/printable.h"
 #include "layout/areas/entry.h"
 #include "layout/areas/stack.h"
 #include "layout/areas/word_choice.h"
 #include "layout/files/sheet_keys.h"
 #include "layout/track_text.h"
-#include "toml/faults.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -66,7 +66,7 @@ std::vector<std::string> read_words(Table& table, const PrintFields& fields) {
             const auto near = nearest(text.value, names);
             table.reader().error(
                 text.key,
-                fmt::format("{} is not a field of a {}", toml::in_quotes(text.value), fields.print),
+                fmt::format("{} is not a field of a {}", in_quotes(text.value), fields.print),
                 {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names)});
         }
     }

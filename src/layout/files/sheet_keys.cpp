@@ -1,9 +1,9 @@
 #include "layout/files/sheet_keys.h"
 
+#include "base/length_text.h"
 #include "base/nearest.h"
+#include "base/printable.h"
 #include "layout/sheets/paper.h"
-#include "toml/faults.h"
-#include "toml/length_text.h"
 
 #include <fmt/format.h>
 
@@ -24,8 +24,7 @@ std::optional<Size> named_paper(toml::Reader& reader, const toml::Text& paper) {
         hints.push_back(fmt::format("did you mean \"{}\"?", *near));
     }
     hints.push_back(fmt::format("any other paper: sheet = {}", sheet_key.example));
-    reader.error(paper.key,
-                 fmt::format("{} is no paper known by name", toml::in_quotes(paper.value)),
+    reader.error(paper.key, fmt::format("{} is no paper known by name", in_quotes(paper.value)),
                  std::move(hints));
     return std::nullopt;
 }
@@ -45,7 +44,7 @@ std::optional<std::vector<Length>> read_lengths(toml::Table& table, const toml::
     }
     std::vector<Length> lengths;
     for (const auto& text : texts) {
-        const auto length = toml::parse_length(text.value);
+        const auto length = parse_length(text.value);
         if (length) {
             lengths.push_back(length.value());
         } else {

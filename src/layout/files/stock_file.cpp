@@ -1,11 +1,11 @@
 #include "layout/files/stock_file.h"
 
+#include "base/text_file.h"
 #include "layout/files/sheet_keys.h"
 #include "layout/sheets/measure.h"
 #include "toml/document.h"
 #include "toml/reader.h"
 #include "toml/table.h"
-#include "toml/text_file.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -205,9 +205,9 @@ std::vector<std::string> accepted_stock_keys() {
 }
 
 StockReading load_stock(const std::string& path) {
-    auto text = toml::read_text_file(path, largest_file);
+    auto text = read_text_file(path, largest_file);
     if (!text) {
-        return {std::nullopt, {toml::to_diagnostic(text.fault())}, {}};
+        return {std::nullopt, {to_diagnostic(text.fault())}, {}};
     }
     return read_stock(std::move(text).value(), path, std::filesystem::path{path}.stem().string());
 }

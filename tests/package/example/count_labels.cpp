@@ -3,6 +3,7 @@
 #include <fstream>
 #include <iostream>
 #include <stdexcept>
+#include <thawslip/base/text_file.h>
 #include <thawslip/code/message.h>
 #include <thawslip/intake/day_file.h>
 #include <thawslip/intake/storage_file.h>
@@ -10,7 +11,6 @@
 #include <thawslip/layout/files/layout_file.h>
 #include <thawslip/layout/files/stock_file.h>
 #include <thawslip/render/pdf.h>
-#include <thawslip/toml/text_file.h>
 #include <thawslip/typeset/font_set.h>
 #include <thawslip/wording/prints.h>
 #include <thawslip/wording/style.h>
@@ -33,9 +33,9 @@ void stop_at(const Diagnostics& faults, const toml::Document& document) {
 }
 
 toml::Document open(const std::string& file) {
-    auto text = toml::read_text_file(file, std::size_t{1} << 20U);
+    auto text = read_text_file(file, std::size_t{1} << 20U);
     if (!text) {
-        throw std::runtime_error{to_text(toml::to_diagnostic(text.fault()))};
+        throw std::runtime_error{to_text(to_diagnostic(text.fault()))};
     }
     Diagnostics faults;
     auto document = toml::parse(std::move(text).value(), file, faults);

@@ -1,5 +1,5 @@
+#include "base/text_file.h"
 #include "intake/storage_file.h"
-#include "toml/text_file.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -78,7 +78,7 @@ TEST_CASE("a storage row may count in weeks") {
 
 TEST_CASE("the storage table that is compiled in is the file, row by row") {
     const std::string file = THAWSLIP_SOURCE_DIR "/src/kitchen/storage.toml";
-    auto text = toml::read_text_file(file, 1'000'000);
+    auto text = read_text_file(file, 1'000'000);
     REQUIRE(text.ok());
     Diagnostics faults;
     const auto document = toml::parse(std::move(text).value(), file, faults);

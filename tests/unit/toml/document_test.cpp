@@ -1,15 +1,10 @@
-#include "support/command.h"
 #include "toml/document.h"
-#include "toml/length_text.h"
-#include "toml/text_file.h"
+#include "toml/faults.h"
 
 #include <doctest/doctest.h>
-#include <filesystem>
 #include <string>
-#include <sys/stat.h>
 
 using namespace thawslip;
-using namespace thawslip::test_support;
 
 namespace {
 
@@ -137,48 +132,6 @@ TEST_CASE("bytes that are not UTF-8 are found by line and column") {
     CHECK(faults[0].where.column == 7);
 }
 
-TEST_CASE("only ordinary files of bearable size are opened") {
-    const ScratchFolder folder;
-    const auto kind_of = [](const std::string& path) {
-        const auto text = toml::read_text_file(path, 1000);
-        REQUIRE_FALSE(text.ok());
-        CHECK_FALSE(toml::to_diagnostic(text.fault()).message.empty());
-        return text.fault().kind;
-    };
-    using Kind = toml::FileFault::Kind;
-    CHECK(kind_of(folder / "missing.toml") == Kind::Missing);
-    CHECK(kind_of(folder.path().string()) == Kind::Directory);
-    CHECK(kind_of("/dev/zero") == Kind::NotOrdinary);
-    REQUIRE(::mkfifo((folder / "pipe").c_str(), 0600) == 0);
-    CHECK(kind_of(folder / "pipe") == Kind::NotOrdinary);
-    write_file(folder / "large.toml", "x");
-    std::filesystem::resize_file(folder / "large.toml", 200'000'000);
-    CHECK(kind_of(folder / "large.toml") == Kind::TooLarge);
-    write_file(folder / "good.toml", "a = 1\n");
-    CHECK(toml::read_text_file(folder / "good.toml", 1000).value() == "a = 1\n");
-}
-
-TEST_CASE("lengths are read with their unit, and never without") {
-    struct Case {
-        const char* text;
-        double millimetres;
-    };
-    const Case cases[] = {{"100 mm", 100}, {"4 in", 101.6},     {"2 5/8 in", 66.675},
-                          {"1.5 cm", 15},  {"12 pt", 4.233333}, {"-0.5 mm", -0.5},
-                          {"1,5 cm", 15},  {"0 mm", 0}};
-    for (const auto& c : cases) {
-        CAPTURE(c.text);
-        const auto length = toml::parse_length(c.text);
-        REQUIRE(length.ok());
-        CHECK(length.value().in_millimetres() == doctest::Approx(c.millimetres).epsilon(1e-6));
-    }
-    for (const char* text :
-         {"", "4", "mm", "4 parsec", "nan mm", "inf mm", "1e9 mm", "4 in in", "99999999999 mm"}) {
-        CAPTURE(text);
-        CHECK_FALSE(toml::parse_length(text).ok());
-    }
-}
-
 namespace {
 
 /// Every value that has a place of its own in the text: all but tables with a header or of dots.
@@ -240,4 +193,14 @@ TEST_CASE("keys and headers stand where they are written") {
     const auto& dotted = std::get<toml::Members>(lids.elements.front().content).list.front();
     CHECK(written(dotted.key_place) == "\"a b\"");
     CHECK(written(dotted.value.place) == "\"a b\"");
+}
+
+TEST_CASE("names are written as TOML wants them") {
+    CHECK(toml::written_key("use_by-2") == "use_by-2");
+    CHECK(toml::written_key("use by") == "\"use by\"");
+    CHECK(toml::written_key("") == "\"\"");
+    CHECK(toml::header_of("day") == "[day]");
+    CHECK(toml::header_of("package[2]") == "[[package]]");
+    CHECK(toml::header_of("package[2].thaw") == "[package.thaw]");
+    CHECK(toml::header_of("package[2].finish[1]") == "[[package.finish]]");
 }

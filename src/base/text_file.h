@@ -6,8 +6,9 @@
 #include <cstddef>
 #include <cstdint>
 #include <string>
+#include <string_view>
 
-namespace thawslip::toml {
+namespace thawslip {
 
 /// Why a file was not read.
 struct FileFault {
@@ -30,7 +31,10 @@ struct FileFault {
 /// unread; a device or pipe is never opened, so nothing can hang.
 Result<std::string, FileFault> read_text_file(const std::string& path, std::size_t limit);
 
+/// That a text of `size` is larger than `limit`, both with their units.
+std::string too_large(std::string_view size, std::string_view limit);
+
 /// The fault as a cook reads it, placed at the file.
 Diagnostic to_diagnostic(const FileFault& fault);
 
-} // namespace thawslip::toml
+} // namespace thawslip

@@ -1,6 +1,6 @@
-#include "toml/length_text.h"
+#include "base/length_text.h"
 
-#include "toml/faults.h"
+#include "base/printable.h"
 
 #include <algorithm>
 #include <array>
@@ -9,7 +9,7 @@
 #include <fmt/format.h>
 #include <optional>
 
-namespace thawslip::toml {
+namespace thawslip {
 namespace {
 
 constexpr std::string_view expected = "expected a number and a unit, such as \"100 mm\", \"4 in\"";
@@ -152,4 +152,4 @@ std::string millimetres_text(Length length) {
     return fmt::format("{:.4g} mm", length.in_millimetres());
 }
 
-} // namespace thawslip::toml
+} // namespace thawslip

@@ -6,7 +6,7 @@
 #include <string>
 #include <string_view>
 
-namespace thawslip::toml {
+namespace thawslip {
 
 struct TextFault {
     std::size_t offset = 0; ///< byte of the text where it is wrong
@@ -18,4 +18,4 @@ struct TextFault {
 /// the direction of writing round. Offsets of faults count from the beginning of `text`.
 Result<std::string, TextFault> one_line(std::string_view text, std::size_t most);
 
-} // namespace thawslip::toml
+} // namespace thawslip

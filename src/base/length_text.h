@@ -7,7 +7,7 @@
 #include <string>
 #include <string_view>
 
-namespace thawslip::toml {
+namespace thawslip {
 
 struct LengthFault {
     std::size_t offset = 0; ///< byte of the text where it is wrong
@@ -21,4 +21,4 @@ Result<Length, LengthFault> parse_length(std::string_view text);
 /// A length as messages print it: `30 mm`, `1.2 in`.
 std::string millimetres_text(Length length);
 
-} // namespace thawslip::toml
+} // namespace thawslip

@@ -1,6 +1,6 @@
-#include "toml/text_file.h"
+#include "base/text_file.h"
 
-#include "toml/faults.h"
+#include "base/printable.h"
 
 #include <array>
 #include <cerrno>
@@ -11,7 +11,7 @@
 #include <system_error>
 #include <unistd.h>
 
-namespace thawslip::toml {
+namespace thawslip {
 namespace {
 
 /// A file descriptor that closes itself.
@@ -107,6 +107,10 @@ std::string message_of(const FileFault& fault) {
 
 } // namespace
 
+std::string too_large(std::string_view size, std::string_view limit) {
+    return fmt::format("the file is too large: {}, at most {} are read", size, limit);
+}
+
 Result<std::string, FileFault> read_text_file(const std::string& path, std::size_t limit) {
     if (path.empty() || path.find('\0') != std::string::npos) {
         return Failure{from_errno(path, ENOENT)};
@@ -132,4 +136,4 @@ Diagnostic to_diagnostic(const FileFault& fault) {
     return {Severity::Error, {printable(fault.path), 0, 0, 0}, {}, message_of(fault), {}};
 }
 
-} // namespace thawslip::toml
+} // namespace thawslip

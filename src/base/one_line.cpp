@@ -1,4 +1,4 @@
-#include "toml/one_line.h"
+#include "base/one_line.h"
 
 #include "base/character.h"
 #include "base/utf8.h"
@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 
-namespace thawslip::toml {
+namespace thawslip {
 namespace {
 
 /// Why a character cannot be printed in a line; empty where it can.
@@ -57,4 +57,4 @@ Result<std::string, TextFault> one_line(std::string_view text, std::size_t most)
     return std::string{line};
 }
 
-} // namespace thawslip::toml
+} // namespace thawslip
