@@ -84,3 +84,16 @@ TEST_CASE_FIXTURE(OwnKitchen, "the cook's own files travel with an exported arch
     REQUIRE((*this)("reprint --printed 2026-10-17 -o again.pdf").status == 0);
     CHECK(file("again.pdf") == file("first.pdf"));
 }
+
+TEST_CASE_FIXTURE(OwnKitchen, "a file of the cook's own is taken up to 256 KiB, to the byte") {
+    const auto labels = [&](std::size_t bytes) {
+        auto layout = read_file(THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml") + "# ";
+        layout.resize(bytes, 'x');
+        write_file(folder / "mine.toml", layout);
+        return (*this)("labels day.toml --layout ./mine.toml -o labels.pdf");
+    };
+    CHECK(labels(256 * 1024).status == 0);
+    const auto refused = labels(256 * 1024 + 1);
+    CHECK(refused.status == 1);
+    CHECK(says(refused.err, "the file is too large"));
+}

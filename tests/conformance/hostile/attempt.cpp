@@ -1,5 +1,9 @@
 #include "attempt.h"
 
+#if defined(THAWSLIP_SANITIZED) && defined(NDEBUG)
+#error "a sanitized build keeps its assertions: no NDEBUG"
+#endif
+
 namespace thawslip::test_support {
 namespace {
 
