@@ -16,11 +16,11 @@ Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, S
     if (!contents) {
         return Failure{Why{contents.fault()}};
     }
-    const auto solution = solve(layout, contents.value(), room, shaper.fonts());
-    if (!solution) {
+    const auto sizes = solve(layout, contents.value(), room, shaper.fonts());
+    if (!sizes) {
         return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
     }
-    return Fitted{0, print.kind, std::move(contents).value(), *solution, std::nullopt};
+    return Fitted{0, print.kind, std::move(contents).value(), *sizes, std::nullopt};
 }
 
 /// The cards that one print takes: itself, or its parts where its layout lets it run on.

@@ -8,13 +8,13 @@ namespace thawslip::layout {
 namespace {
 
 /// Which areas are shown: those with something to say, less the first that may drop.
-std::vector<bool> shown_areas(const Layout& layout, const Contents& contents, int left_out) {
+std::vector<bool> shown_areas(const Layout& layout, const Contents& contents, int dropped) {
     std::vector<bool> shown;
     for (const auto& content : contents) {
         shown.push_back(content.is_there());
     }
     const auto order = droppable(layout, contents);
-    for (std::size_t n = 0; n < order.size() && std::cmp_less(n, left_out); ++n) {
+    for (std::size_t n = 0; n < order.size() && std::cmp_less(n, dropped); ++n) {
         shown[order[n]] = false;
     }
     return shown;
@@ -27,12 +27,12 @@ public:
              const typeset::FontSet& fonts)
         : layout_{layout}, contents_{contents}, room_{room}, fonts_{fonts} {}
 
-    Arrangement run(Choice choice) {
+    Arrangement run(Sizing sizing) {
         result_.areas.resize(layout_.areas.size());
-        const auto shown = shown_areas(layout_, contents_, choice.left_out);
+        const auto shown = shown_areas(layout_, contents_, sizing.dropped);
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             result_.areas[i].shown = shown[i];
-            result_.areas[i].type = type_at(layout_.areas[i], choice.scale, fonts_);
+            result_.areas[i].type = type_at(layout_.areas[i], sizing.scale, fonts_);
         }
         columns_ =
             resolve_columns(columns_in_use(), layout_.column_gap, room_.width, column_needs());
@@ -213,9 +213,9 @@ Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Prin
     return contents;
 }
 
-Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Choice choice,
+Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Sizing sizing,
                     const typeset::FontSet& fonts) {
-    return Arranger{layout, contents, room, fonts}.run(choice);
+    return Arranger{layout, contents, room, fonts}.run(sizing);
 }
 
 std::vector<std::size_t> droppable(const Layout& layout, const Contents& contents) {

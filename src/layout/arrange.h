@@ -10,10 +10,11 @@ namespace thawslip::layout {
 /// One print's words, shaped: one Content for each area of the layout, in the layout's order.
 using Contents = std::vector<Content>;
 
-/// Leaves out the first `left_out` of the areas that may drop, in their declared order.
-struct Choice {
+/// At which sizes a print is set: all areas at one scale, less the first `dropped` of those that
+/// may drop, in their declared order.
+struct Sizing {
     Scale scale;
-    int left_out = 0;
+    int dropped = 0;
 };
 
 /// Shapes what a print says in each area; or names a character that cannot be set.
@@ -29,7 +30,7 @@ struct PlacedArea {
     bool cuts_words = false;
 };
 
-/// A print's areas at one choice of sizes.
+/// A print's areas at one sizing.
 struct Arrangement {
     std::vector<PlacedArea> areas; ///< in the layout's order
     std::vector<Rect> rules;
@@ -40,7 +41,7 @@ struct Arrangement {
 };
 
 /// Lays the areas out in `room`. The same room and a smaller scale never overflow more.
-Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Choice choice,
+Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Sizing sizing,
                     const typeset::FontSet& fonts);
 
 /// The areas of a print that may drop, in the order in which they do.

@@ -16,7 +16,7 @@ Size room_of(const Stock& stock) {
 
 Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Stock& stock,
                            const typeset::FontSet& fonts) {
-    return arrange(layout, fitted.contents, room_of(stock), fitted.solution.choice, fonts);
+    return arrange(layout, fitted.contents, room_of(stock), fitted.sizing, fonts);
 }
 
 /// The side of the square that is left for the code of one print; nothing where it has none.
@@ -111,15 +111,15 @@ void add(Measured& measured, AlikeFit fit) {
 
 /// Prints of one kind agree on their sizes; a card does not bow to a label.
 void agree_by_kind(Measured& measured) {
-    std::map<wording::Kind, std::vector<Solution*>> by_kind;
+    std::map<wording::Kind, std::vector<Sizing*>> by_kind;
     for (auto& print : measured.widest) {
-        by_kind[print.kind].push_back(&print.solution);
+        by_kind[print.kind].push_back(&print.sizing);
     }
     for (auto& [kind, solutions] : by_kind) {
         agree(solutions);
     }
     for (auto& print : measured.prints) {
-        print.solution = measured.widest[print.measured_as].solution;
+        print.sizing = measured.widest[print.measured_as].sizing;
     }
 }
 
@@ -232,12 +232,11 @@ std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout) {
     std::vector<AreaReport> reports;
     for (const auto& area : layout.areas) {
         const auto* text = text_of(area);
-        reports.push_back(
-            {area.name, false,
-             text == nullptr ? Length{} : x_height_at(*text, fitted.solution.choice.scale)});
+        reports.push_back({area.name, false,
+                           text == nullptr ? Length{} : x_height_at(*text, fitted.sizing.scale)});
     }
     const auto order = droppable(layout, fitted.contents);
-    for (int n = 0; n < fitted.solution.choice.left_out; ++n) {
+    for (int n = 0; n < fitted.sizing.dropped; ++n) {
         reports[order[static_cast<std::size_t>(n)]].left_out = true;
     }
     return reports;

@@ -59,7 +59,7 @@ struct Fitted {
     std::size_t print = 0; ///< which print of the job; several where it runs on
     wording::Kind kind = wording::Kind::BagLabel;
     Contents contents;
-    Solution solution;
+    Sizing sizing;
     std::optional<code::SizedSymbol> symbol;
     std::size_t measured_as = 0; ///< prints of the same number were measured by one
 };

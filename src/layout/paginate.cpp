@@ -96,8 +96,8 @@ private:
         if (!contents) {
             return true; // the fault is reported where the print is fitted
         }
-        const Choice choice{scale, static_cast<int>(droppable(layout_, contents.value()).size())};
-        const auto arrangement = arrange(layout_, contents.value(), room, choice, shaper_.fonts());
+        const Sizing sizing{scale, static_cast<int>(droppable(layout_, contents.value()).size())};
+        const auto arrangement = arrange(layout_, contents.value(), room, sizing, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }
 

@@ -8,12 +8,6 @@
 
 namespace thawslip::layout {
 
-/// The sizes at which one print fits its cell.
-struct Solution {
-    Choice choice;
-    bool cuts_words = false; ///< a word is wider than its area even at the floor: it is cut
-};
-
 /// Words that do not fit, even at the legal floor with everything optional left out.
 struct Refusal {
     std::string dish;
@@ -30,14 +24,14 @@ struct Refusal {
 /// 3. with all of them left out, the largest scale down to the legal floor; failing that,
 /// 4. the same with words cut that are wider than their area.
 /// So a larger room never gives smaller type and never leaves out more.
-std::optional<Solution> solve(const Layout& layout, const Contents& contents, Size room,
-                              const typeset::FontSet& fonts);
+std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,
+                            const typeset::FontSet& fonts);
 
 /// Makes the same area the same size on all prints of a sheet: that of the print with least room,
 /// but not below comfortable. A print that had to go lower keeps its own size.
-void agree(const std::vector<Solution*>& solutions);
+void agree(const std::vector<Sizing*>& all);
 
-/// By how much a print that has no solution is too large, and where.
+/// By how much a print that has no sizing is too large, and where.
 Refusal explain(const Layout& layout, const Contents& contents, Size room,
                 const wording::Print& print, const typeset::FontSet& fonts);
 

@@ -102,8 +102,8 @@ TEST_CASE("where only what fits is asked, one bag stands for its dish, as it sta
         const auto& one = asked.value().prints[dish];
         const auto& same = drawn.value().prints[dish * 200];
         CHECK(one.print == same.print);
-        CHECK(one.solution.choice.left_out == same.solution.choice.left_out);
-        CHECK(one.solution.choice.scale.value == same.solution.choice.scale.value);
+        CHECK(one.sizing.dropped == same.sizing.dropped);
+        CHECK(one.sizing.scale.value == same.sizing.scale.value);
     }
 }
 

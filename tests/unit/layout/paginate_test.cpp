@@ -89,10 +89,10 @@ TEST_CASE("how to thaw and the code stand on the first card alone") {
 TEST_CASE("each card of a long recipe fits at a comfortable size") {
     const auto layout = testing::layout_from(card_layout);
     for (const auto& card : cards_of(30, 60_mm)) {
-        const auto solution =
+        const auto sizes =
             solve(layout, testing::shaped(card, layout), {120_mm, 60_mm}, testing::fonts());
-        REQUIRE(solution.has_value());
-        CHECK(solution->choice.scale.value >= 1.0);
+        REQUIRE(sizes.has_value());
+        CHECK(sizes->scale.value >= 1.0);
     }
 }
 

@@ -14,7 +14,7 @@ struct Fixture {
     Layout layout = testing::layout_from(testing::small_layout);
     Contents contents = testing::shaped(print, layout);
 
-    std::optional<Solution> solve_in(Length width, Length height) const {
+    std::optional<Sizing> solve_in(Length width, Length height) const {
         return solve(layout, contents, {width, height}, testing::fonts());
     }
 };
@@ -23,26 +23,26 @@ struct Fixture {
 
 TEST_CASE_FIXTURE(Fixture, "a larger cell never gives smaller type and never leaves out more") {
     for (int width = 50; width <= 130; width += 4) {
-        std::optional<Solution> before;
+        std::optional<Sizing> before;
         for (int height = 16; height <= 80; height += 2) {
-            const auto solution = solve_in(Length::millimetres(width), Length::millimetres(height));
+            const auto sizes = solve_in(Length::millimetres(width), Length::millimetres(height));
             if (before) {
-                REQUIRE(solution.has_value());
-                CHECK(solution->choice.scale.value >= before->choice.scale.value);
-                CHECK(solution->choice.left_out <= before->choice.left_out);
+                REQUIRE(sizes.has_value());
+                CHECK(sizes->scale.value >= before->scale.value);
+                CHECK(sizes->dropped <= before->dropped);
             }
-            before = solution;
+            before = sizes;
         }
     }
     for (int height = 20; height <= 60; height += 4) {
-        std::optional<Solution> before;
+        std::optional<Sizing> before;
         for (int width = 40; width <= 160; width += 2) {
-            const auto solution = solve_in(Length::millimetres(width), Length::millimetres(height));
+            const auto sizes = solve_in(Length::millimetres(width), Length::millimetres(height));
             if (before) {
-                REQUIRE(solution.has_value());
-                CHECK(solution->choice.scale.value >= before->choice.scale.value);
+                REQUIRE(sizes.has_value());
+                CHECK(sizes->scale.value >= before->scale.value);
             }
-            before = solution;
+            before = sizes;
         }
     }
 }
@@ -50,16 +50,16 @@ TEST_CASE_FIXTURE(Fixture, "a larger cell never gives smaller type and never lea
 TEST_CASE_FIXTURE(Fixture, "what is optional leaves before anything shrinks below comfortable") {
     bool left = false;
     for (int height = 80; height >= 16; --height) {
-        const auto solution = solve_in(90_mm, Length::millimetres(height));
-        if (!solution) {
+        const auto sizes = solve_in(90_mm, Length::millimetres(height));
+        if (!sizes) {
             break;
         }
-        left = left || solution->choice.left_out == 1;
-        if (solution->choice.scale.value < 1.0) {
-            CHECK(solution->choice.left_out == 1);
+        left = left || sizes->dropped == 1;
+        if (sizes->scale.value < 1.0) {
+            CHECK(sizes->dropped == 1);
         }
-        if (solution->choice.left_out == 1) {
-            CHECK(solution->choice.scale.value <= 1.0); // leaving buys comfort, never size
+        if (sizes->dropped == 1) {
+            CHECK(sizes->scale.value <= 1.0); // dropping buys comfort, never size
         }
     }
     CHECK(left);
@@ -90,17 +90,17 @@ TEST_CASE_FIXTURE(Fixture,
 }
 
 TEST_CASE("prints of a sheet agree on the size of the one with least room") {
-    Solution roomy{{{1.8}, 0}, false};
-    Solution snug{{{1.2}, 0}, false};
+    Sizing roomy{{1.8}, 0};
+    Sizing snug{{1.2}, 0};
     agree({&roomy, &snug});
-    CHECK(roomy.choice.scale.value == doctest::Approx(1.2));
-    CHECK(snug.choice.scale.value == doctest::Approx(1.2));
+    CHECK(roomy.scale.value == doctest::Approx(1.2));
+    CHECK(snug.scale.value == doctest::Approx(1.2));
 }
 
 TEST_CASE("a cramped print does not drag the others below comfortable") {
-    Solution roomy{{{1.8}, 0}, false};
-    Solution cramped{{{0.4}, 1}, false};
+    Sizing roomy{{1.8}, 0};
+    Sizing cramped{{0.4}, 1};
     agree({&roomy, &cramped});
-    CHECK(roomy.choice.scale.value == doctest::Approx(1.0));
-    CHECK(cramped.choice.scale.value == doctest::Approx(0.4));
+    CHECK(roomy.scale.value == doctest::Approx(1.0));
+    CHECK(cramped.scale.value == doctest::Approx(0.4));
 }
