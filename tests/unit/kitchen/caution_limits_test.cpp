@@ -167,3 +167,16 @@ TEST_CASE("food that stands out for 2 h or more is refused, for less it is not")
         CHECK(gives("thaw-warm", [&](Dish& dish) { dish.package.note = words; }) == is_long);
     }
 }
+
+TEST_CASE("a number between a room and a refrigerator parts them, whichever number it is") {
+    const auto is_warm = [](const std::string& note) {
+        return gives("thaw-warm", [&](Dish& dish) { dish.package.thaw.note = note; });
+    };
+    CHECK_FALSE(is_warm("garage fridge"));
+    CHECK_FALSE(is_warm("fridge, garage"));
+    for (int number = 1; number <= 24; ++number) {
+        const auto note = "garage " + std::to_string(number) + ", fridge";
+        CAPTURE(note);
+        CHECK(is_warm(note));
+    }
+}
