@@ -2,6 +2,7 @@
 
 #include "app/day_record.h"
 #include "app/print_setup.h"
+#include "base/system_failure.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>

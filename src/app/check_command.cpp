@@ -1,58 +1,26 @@
+#include "app/check.h"
+#include "app/check_text.h"
 #include "app/commands.h"
 #include "app/counted.h"
 #include "app/day_files.h"
-#include "app/door_list.h"
+#include "app/freezer_load.h"
 #include "app/json/answers.h"
-#include "app/lay_out.h"
-#include "app/make_prints.h"
-#include "app/report.h"
-#include "app/settle.h"
-#include "app/tell_load.h"
-#include "app/tell_minimum.h"
-#include "code/grade.h"
-#include "code/picture.h"
+#include "app/print_archive.h"
+#include "app/shelf.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/heat/thaw_ceiling.h"
 #include "wording/cooling.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 
-#include <algorithm>
 #include <fmt/format.h>
 #include <ostream>
-#include <set>
-#include <sstream>
 
 namespace thawslip::app {
 namespace {
 
-/// Says what several prints are told alike once. What is told begins at a line's beginning; lines
-/// that belong to it are indented.
-class SaidOnce {
-public:
-    explicit SaidOnce(std::ostream& out) : out_{out} {}
-
-    void say(const std::string& text) {
-        for (std::size_t at = 0; at < text.size();) {
-            auto end = at;
-            do {
-                end = std::min(text.find('\n', end), text.size() - 1) + 1;
-            } while (end < text.size() && text[end] == ' ');
-            auto one = text.substr(at, end - at);
-            if (said_.insert(one).second) {
-                out_ << one;
-            }
-            at = end;
-        }
-    }
-
-private:
-    std::ostream& out_;
-    std::set<std::string> said_;
-};
-
 /// "food: "Hackfleisch" is taken as "raw ground meat"": what the cook's own words were read as.
-void tell_food(const kitchen::Package& package, std::ostream& out) {
+void show_food(const kitchen::Package& package, std::ostream& out) {
     if (!package.food_as_written.empty() && package.food_as_written != package.food) {
         out << fmt::format("    food: {} is taken as {}\n", kitchen::said(package.food_as_written),
                            kitchen::said(package.food));
@@ -62,7 +30,7 @@ void tell_food(const kitchen::Package& package, std::ostream& out) {
 }
 
 /// "soup or stew keeps 2–3 months: Soups and stews, FoodSafety.gov…": where a date comes from.
-void tell_why(const kitchen::KeepUntil& keep, std::ostream& out) {
+void show_why(const kitchen::KeepUntil& keep, std::ostream& out) {
     if (!keep.row) {
         out << "    date: set by hand in use_by\n";
         return;
@@ -119,7 +87,7 @@ std::string days_text(const kitchen::DaysLeft& left) {
 }
 
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
-void tell_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
+void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                std::ostream& out) {
     const auto& language = language_of(settings);
     if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
@@ -164,7 +132,7 @@ void tell_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
     }
 }
 
-void tell(const kitchen::PlannedPackage& planned, Why why, const Settings& settings,
+void show(const kitchen::PlannedPackage& planned, Why why, const Settings& settings,
           std::ostream& out) {
     const auto& language = language_of(settings);
     out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
@@ -176,10 +144,10 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
     }
     out << "\n";
     if (why == Why::Told) {
-        tell_food(planned.package, out);
-        tell_why(planned.keep_until, out);
-        tell_minimum(planned, style_of(settings).units, out);
-        tell_lead(planned, settings, out);
+        show_food(planned.package, out);
+        show_why(planned.keep_until, out);
+        show_minimum(planned, style_of(settings).units, out);
+        show_lead(planned, settings, out);
         if (planned.freezing) {
             out << fmt::format(
                 "    freeze: {} lying so in the freezer, by heat transfer with its margin\n",
@@ -196,43 +164,20 @@ void tell(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
 }
 
 /// The code, and the grade that a verifier could give it at best.
-void tell_code(const code::SizedSymbol& code, double paper_reflectance, std::ostream& out) {
+void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ostream& out) {
     constexpr std::string_view levels = "LMQH";
-    constexpr int pixels_per_module = 6; // fewer are too few to grade
     out << fmt::format(
         "    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} characters",
         code.symbol.version, levels[static_cast<std::size_t>(code.symbol.level)],
         code.module.in_millimetres(), code.dots_per_module, code.text.size());
-    code::Reflectance reflectance;
-    reflectance.paper = paper_reflectance;
-    const auto quality =
-        code::grade(code::picture_of(code.symbol, pixels_per_module), code.symbol, reflectance);
-    if (quality) {
-        out << fmt::format("; grade {} at best (ISO/IEC 15415)", letter(quality->overall()));
+    if (const auto grade = best_grade(code, paper_reflectance)) {
+        out << fmt::format("; grade {} at best (ISO/IEC 15415)", *grade);
     }
     out << "\n";
 }
 
-/// What cards and lists refuse of days whose labels are well, each told once.
-bool others_can_be_printed(const Days& days, const PrintOptions& options, const Settings& settings,
-                           SaidOnce& said) {
-    PrintOptions usual; // stock and layout are the labels'
-    usual.days = options.days;
-    usual.dots_per_inch = options.dots_per_inch;
-    bool can = true;
-    for (auto job :
-         {card_job(days, CardKinds::Both, settings), list_job(days, ListKinds::Both, settings)}) {
-        job.which = layout::Which::FirstOfDish;
-        std::ostringstream err;
-        const Console quiet{err, err};
-        can = lay_out(job, days, usual, settings, quiet).ok() && can;
-        said.say(err.str());
-    }
-    return can;
-}
-
 /// The sizes that the labels of one dish got; all its bags are alike.
-void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_reflectance,
+void show_fit(const layout::Fitted& fitted, const Setup& setup, double paper_reflectance,
               std::ostream& out) {
     std::string left_out;
     out << "    x-heights:";
@@ -248,7 +193,31 @@ void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_ref
         out << "    left out:" << left_out << "\n";
     }
     if (fitted.symbol) {
-        tell_code(*fitted.symbol, paper_reflectance, out);
+        show_code(*fitted.symbol, paper_reflectance, out);
+    }
+}
+
+void show(const Checked& checked, Why why, const Settings& settings, std::ostream& out) {
+    const auto style = style_of(settings);
+    std::size_t dish = 0;
+    for (const auto& plan : checked.days.plans) {
+        for (const auto& planned : plan.packages) {
+            show(planned, why, settings, out);
+            if (checked.labels && why == Why::Told) {
+                show_fit(checked.labels->fitting.prints[dish], checked.labels->setup,
+                         settings.paper_reflectance, out);
+            }
+            ++dish;
+        }
+        for (const auto& caution : plan.cautions) {
+            out << "the day: " << say_caution(caution, style.language) << "\n";
+        }
+        if (plan.freezer_load) {
+            show_load(plan, style.units, out);
+        }
+    }
+    for (const auto& trouble : shared_freezer_troubles(checked.days.plans, style.units)) {
+        out << "the freezer: " << trouble << "\n";
     }
 }
 
@@ -256,49 +225,15 @@ void tell_fit(const layout::Fitted& fitted, const Setup& setup, double paper_ref
 
 ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
                  Console console) {
-    const auto as_read = read_days(options.days, settings, Ids::Planned);
-    const auto days =
-        has_errors(as_read.diagnostics) ? as_read : settle_to_look(as_read, settings, console);
-    print(console.err, days.diagnostics, days.documents);
-    if (has_errors(days.diagnostics)) {
-        return ExitStatus::Refused;
+    const auto checked = check(read_texts(options.days), options.look, settings,
+                               surroundings(ids_to_look(settings, console)));
+    console.err << to_text(checked.messages);
+    if (checked && answer == AnswerAs::Json) {
+        console.out << check_json(checked.value->days, style_of(settings)) << "\n";
+    } else if (checked) {
+        show(*checked.value, why, settings, console.out);
     }
-    std::ostringstream of_labels;
-    auto labels = label_job(days, settings);
-    labels.which = layout::Which::FirstOfDish; // its bags are alike
-    const auto laid_out = lay_out(labels, days, options, settings, {console.out, of_labels});
-    SaidOnce said{console.err};
-    said.say(of_labels.str());
-    const bool others = others_can_be_printed(days, options, settings, said);
-    const auto style = style_of(settings);
-    const auto status = !laid_out ? laid_out.fault()
-                        : others  ? ExitStatus::Done
-                                  : ExitStatus::Refused;
-    if (answer == AnswerAs::Json) {
-        console.out << check_json(days, style) << "\n";
-        return status;
-    }
-    std::size_t dish = 0;
-    for (const auto& plan : days.plans) {
-        for (const auto& planned : plan.packages) {
-            tell(planned, why, settings, console.out);
-            if (laid_out && why == Why::Told) {
-                tell_fit(laid_out.value().fitting.prints[dish], laid_out.value().setup,
-                         settings.paper_reflectance, console.out);
-            }
-            ++dish;
-        }
-        for (const auto& caution : plan.cautions) {
-            console.out << "the day: " << say_caution(caution, style.language) << "\n";
-        }
-        if (plan.freezer_load) {
-            tell_load(plan, style.units, console.out);
-        }
-    }
-    for (const auto& trouble : shared_freezer_troubles(days.plans, style.units)) {
-        console.out << "the freezer: " << trouble << "\n";
-    }
-    return status;
+    return checked.messages.have_errors() ? ExitStatus::Refused : ExitStatus::Done;
 }
 
 } // namespace thawslip::app

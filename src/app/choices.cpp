@@ -1,73 +1,27 @@
 #include "app/choices.h"
 
-#include "app/exit_status.h"
 #include "base/nearest.h"
+#include "base/system_failure.h"
 #include "layout/files/layout_file.h"
 
 #include <algorithm>
-#include <array>
-#include <filesystem>
 #include <fmt/format.h>
 
 namespace thawslip::app {
 namespace {
 
-namespace fs = std::filesystem;
-
-std::string all_text(const Diagnostics& diagnostics, std::string_view source) {
-    std::string text;
-    for (const auto& diagnostic : diagnostics) {
-        text += to_text(diagnostic, source);
-    }
-    return text;
-}
+using service::Messages;
+using service::Outcome;
 
 /// "there is no stock called x", with the nearest name or the way to see all.
-std::string no_such(std::string_view what, const std::string& name,
-                    const std::vector<std::string>& names) {
-    auto text = fmt::format("error: there is no {} called \"{}\"\n", what, name);
-    if (const auto near = nearest(name, names)) {
-        return text + fmt::format("    hint: did you mean \"{}\"?\n", *near);
-    }
-    return text + fmt::format("    hint: the {}s are {}\n", what, list_of(names));
-}
-
-Result<layout::Layout, std::string> read_layout_file(const fs::path& path, OwnFiles& files) {
-    auto text = files.text_of(path.string());
-    if (!text) {
-        return Failure{text.fault()};
-    }
-    Diagnostics faults;
-    const auto document = toml::parse(std::move(text).value(), path.string(), faults);
-    auto layout = layout::read_layout(document, path.stem().string(), faults);
-    if (!layout) {
-        return Failure{all_text(faults, document.text())};
-    }
-    return std::move(*layout);
-}
-
-Result<layout::Stock, std::string> read_own_stock(const std::string& file, OwnFiles& own) {
-    auto text = own.text_of(file);
-    if (!text) {
-        return Failure{text.fault()};
-    }
-    auto reading =
-        layout::read_stock(std::move(text).value(), file, fs::path{file}.stem().string());
-    if (!reading.stock) {
-        return Failure{all_text(reading.diagnostics, reading.text)};
-    }
-    return std::move(*reading.stock);
-}
-
-std::vector<fs::path> toml_files(const fs::path& folder) {
-    std::vector<fs::path> files;
-    for (const auto& entry : fs::directory_iterator{folder}) {
-        if (entry.path().extension() == ".toml") {
-            files.push_back(entry.path());
-        }
-    }
-    std::ranges::sort(files);
-    return files;
+Messages no_such(std::string_view what, const std::string& name,
+                 const std::vector<std::string>& names) {
+    Messages messages;
+    const auto near = nearest(name, names);
+    messages.error(fmt::format("there is no {} called \"{}\"", what, name),
+                   {near ? fmt::format("did you mean \"{}\"?", *near)
+                         : fmt::format("the {}s are {}", what, list_of(names))});
+    return messages;
 }
 
 template <class T>
@@ -79,60 +33,75 @@ std::vector<std::string> names_of(const std::vector<T>& things) {
     return names;
 }
 
+Outcome<layout::Layout> read_layout(std::string text, const std::string& file,
+                                    const std::string& name) {
+    Outcome<layout::Layout> outcome;
+    Diagnostics faults;
+    const auto document = toml::parse(std::move(text), file, faults);
+    outcome.value = layout::read_layout(document, name, faults);
+    if (!outcome) {
+        outcome.messages.add_in_order(faults, document.text());
+    }
+    return outcome;
+}
+
+Outcome<layout::StockReading> outcome_of(layout::StockReading reading) {
+    Outcome<layout::StockReading> outcome;
+    if (reading.stock) {
+        outcome.value = std::move(reading);
+    } else {
+        outcome.messages.add_in_order(reading.diagnostics, reading.text);
+    }
+    return outcome;
+}
+
+/// The text of a file of the cook's own; nothing, and said in `messages`, where it cannot be had.
+std::optional<std::string> own_text(const std::string& file, const Surroundings& around,
+                                    OwnFiles& own, Messages& messages) {
+    auto text = own.text_of(file, around);
+    if (!text) {
+        messages.add_in_order({text.fault()}, {});
+        return std::nullopt;
+    }
+    return std::move(text).value();
+}
+
 } // namespace
 
-std::vector<layout::Stock> shipped_stocks(const DataFolder& data) {
-    auto shelf = layout::load_stocks(data.stocks().string());
+std::vector<layout::Stock> shipped_stocks(const Surroundings& around) {
+    auto shelf = around.stocks();
     if (has_errors(shelf.diagnostics)) {
-        throw SystemFailure{all_text(shelf.diagnostics, {})};
+        Messages broken;
+        broken.add_in_order(shelf.diagnostics, {});
+        throw SystemFailure{to_text(broken)};
     }
     return std::move(shelf.stocks);
 }
 
-Result<layout::Stock, std::string> choose_stock(const std::string& name_or_file,
-                                                const DataFolder& data, OwnFiles& own) {
+Outcome<layout::StockReading> choose_stock(const std::string& name_or_file,
+                                           const Surroundings& around, OwnFiles& own) {
+    Outcome<layout::StockReading> none;
     if (is_file_name(name_or_file)) {
-        return read_own_stock(name_or_file, own);
+        auto text = own_text(name_or_file, around, own, none.messages);
+        return text ? outcome_of(
+                          layout::read_stock(*std::move(text), name_or_file, name_in(name_or_file)))
+                    : none;
     }
-    const auto file = data.stocks() / (name_or_file + ".toml");
-    std::error_code error;
-    if (!fs::exists(file, error)) {
-        return Failure{no_such("stock", name_or_file, names_of(shipped_stocks(data)))};
+    if (auto reading = around.stock(name_or_file)) {
+        return outcome_of(*std::move(reading));
     }
-    auto reading = layout::load_stock(file.string());
-    if (!reading.stock) {
-        return Failure{all_text(reading.diagnostics, reading.text)};
-    }
-    return std::move(*reading.stock);
+    none.messages = no_such("stock", name_or_file, names_of(shipped_stocks(around)));
+    return none;
 }
 
-fs::path layout_folder(const DataFolder& data, wording::Kind kind) {
-    switch (kind) {
-    case wording::Kind::BagLabel: return data.layouts() / "label";
-    case wording::Kind::FinishingCard:
-    case wording::Kind::CookDayCard: return data.layouts() / "card";
-    case wording::Kind::DoorList:
-    case wording::Kind::DaySheet: return data.layouts() / "list";
-    }
-    return data.layouts();
-}
-
-std::vector<layout::Layout> shipped_layouts(const DataFolder& data,
-                                            const std::set<wording::Kind>& kinds) {
-    std::set<fs::path> folders;
-    for (const auto kind : kinds) {
-        folders.insert(layout_folder(data, kind));
-    }
+std::vector<layout::Layout> shipped_layouts(const std::vector<ShippedText>& texts) {
     std::vector<layout::Layout> layouts;
-    for (const auto& folder : folders) {
-        for (const auto& path : toml_files(folder)) {
-            OwnFiles none;
-            auto layout = read_layout_file(path, none);
-            if (!layout) {
-                throw SystemFailure{layout.fault()};
-            }
-            layouts.push_back(std::move(layout).value());
+    for (const auto& shipped : texts) {
+        auto layout = read_layout(shipped.text, shipped.file, shipped.name);
+        if (!layout) {
+            throw SystemFailure{to_text(layout.messages)};
         }
+        layouts.push_back(std::move(*layout.value));
     }
     return layouts;
 }
@@ -148,17 +117,21 @@ const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock,
     return found == layouts.end() ? nullptr : &*found;
 }
 
-Result<layout::Layout, std::string> choose_layout(const std::string& name_or_file,
-                                                  const std::vector<layout::Layout>& shipped,
-                                                  OwnFiles& own) {
+Outcome<layout::Layout> choose_layout(const std::string& name_or_file,
+                                      const std::vector<layout::Layout>& shipped,
+                                      const Surroundings& around, OwnFiles& own) {
+    Outcome<layout::Layout> outcome;
     if (is_file_name(name_or_file)) {
-        return read_layout_file(name_or_file, own);
+        auto text = own_text(name_or_file, around, own, outcome.messages);
+        return text ? read_layout(*std::move(text), name_or_file, name_in(name_or_file)) : outcome;
     }
     const auto found = std::ranges::find(shipped, name_or_file, &layout::Layout::name);
     if (found == shipped.end()) {
-        return Failure{no_such("layout", name_or_file, names_of(shipped))};
+        outcome.messages = no_such("layout", name_or_file, names_of(shipped));
+    } else {
+        outcome.value = *found;
     }
-    return *found;
+    return outcome;
 }
 
 } // namespace thawslip::app

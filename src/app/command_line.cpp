@@ -1,6 +1,7 @@
 #include "app/command_line.h"
 
 #include "app/archive_place.h"
+#include "app/clock.h"
 #include "app/command_line_parts.h"
 #include "app/help_text.h"
 #include "app/printer_argument.h"
@@ -11,6 +12,7 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
+#include <map>
 #include <ostream>
 #include <span>
 
@@ -32,19 +34,19 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
         ->required()
         ->option_text("DAY.toml...");
     command
-        .add_option("--stock", options.stock,
+        .add_option("--stock", options.look.stock,
                     "the sheet or roll to print on: a name of `thawslip stock list`, or a file")
         ->option_text("NAME|FILE");
     command
-        .add_option("--layout", options.layout,
+        .add_option("--layout", options.look.layout,
                     "a layout other than the one for the cell's shape: a name, or a file")
         ->option_text("NAME|FILE");
     command
-        .add_option("--dpi", options.dots_per_inch,
+        .add_option("--dpi", options.look.dots_per_inch,
                     "dots per inch of the printer (203.2, 300, 600)")
         ->check(are_dots_per_inch)
         ->option_text("N");
-    command.add_flag("--small-modules", options.small_modules,
+    command.add_flag("--small-modules", options.look.small_modules,
                      "allow code modules of 0.33 mm instead of 0.4 mm");
 }
 
@@ -55,17 +57,18 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
     add_destination(command, options.output, options.printer);
     add_overwrite(command, options.overwrite);
     command
-        .add_option("--first-cell", options.first_cell,
+        .add_option("--first-cell", options.look.first_cell,
                     "start at this cell of a half-used sheet, counted along rows from 1")
         ->option_text("N");
     command
-        .add_option("--spoiled", options.spoiled, "cells of the first sheet that cannot be used")
+        .add_option("--spoiled", options.look.spoiled,
+                    "cells of the first sheet that cannot be used")
         ->option_text("N...");
 }
 
 void add_trial(CLI::App& command, PrintOptions& options) {
     command.add_flag_callback(
-        "--trial", [&options] { options.record = Record::Trial; },
+        "--trial", [&options] { options.look.is_trial = true; },
         "say on every sheet that it is a trial, not for food, and remember nothing");
 }
 
@@ -84,12 +87,7 @@ namespace {
 
 void add_recording(CLI::App& command, PrintOptions& options) {
     command.add_flag_callback(
-        "--no-archive",
-        [&options] {
-            if (options.record != Record::Trial) {
-                options.record = Record::No;
-            }
-        },
+        "--no-archive", [&options] { options.record = Record::No; },
         "do not remember this print: it cannot be printed again from the archive");
     add_trial(command, options);
     auto* another = command.add_flag_callback(
@@ -117,7 +115,7 @@ void add_labels(CLI::App& app, Command& chosen) {
     command->callback([options, &chosen] {
         require_destination(options->output, options->printer);
         chosen = [options](const Settings& settings, Console console) {
-            return labels(*options, settings, console);
+            return print_days(What::Labels, *options, settings, console);
         };
     });
 }
@@ -133,11 +131,11 @@ void add_cards(CLI::App& app, Command& chosen) {
     command->add_flag("--cook-day", *cook_day, "cook-day cards only")->excludes(only_finishing);
     command->callback([=, &chosen] {
         require_destination(options->output, options->printer);
-        const auto kinds = *finishing  ? CardKinds::Finishing
-                           : *cook_day ? CardKinds::CookDay
-                                       : CardKinds::Both;
-        chosen = [options, kinds](const Settings& settings, Console console) {
-            return cards(*options, kinds, settings, console);
+        const auto what = *finishing  ? What::FinishingCards
+                          : *cook_day ? What::CookDayCards
+                                      : What::Cards;
+        chosen = [options, what](const Settings& settings, Console console) {
+            return print_days(what, *options, settings, console);
         };
     });
 }
@@ -262,11 +260,8 @@ std::string failure_text(const CLI::App*, const CLI::Error& error) {
 /// Options that stand before or after any command and override the settings file.
 struct Overrides {
     std::string settings_file;
-    std::string paper;
-    std::string storage_list;
-    std::string languages;
-    std::string units;
     std::string archive;
+    std::map<std::string, std::string> settings; ///< by SettingOption::key; empty: as in the file
 };
 
 /// What is wrong with the text of --language; empty where nothing is.
@@ -293,18 +288,19 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
                    "settings to use instead of the usual file")
         ->option_text("FILE");
-    take_one_of(
-        *app.add_option("--paper", overrides.paper, "the paper whose stocks are the default ones"),
-        service::paper_words());
-    app.add_option("--language", overrides.languages,
+    take_one_of(*app.add_option("--paper", overrides.settings["paper"],
+                                "the paper whose stocks are the default ones"),
+                service::paper_words());
+    app.add_option("--language", overrides.settings["language"],
                    "the language of what is printed: en, es, de; two for cards in both: en,es")
         ->check(are_languages)
         ->option_text("en|es|de");
-    take_one_of(*app.add_option("--units", overrides.units, "the units of what is printed"),
-                service::unit_words());
+    take_one_of(
+        *app.add_option("--units", overrides.settings["units"], "the units of what is printed"),
+        service::unit_words());
     app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
         ->option_text("FILE");
-    app.add_option("--storage-list", overrides.storage_list,
+    app.add_option("--storage-list", overrides.settings["storage_list"],
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
         ->check(CLI::IsMember(names_of(service::storage_list_words())))
         ->option_text("NAME");
@@ -318,9 +314,6 @@ service::Outcome<Settings> settings_with(const Overrides& overrides) {
         return loaded;
     }
     auto& settings = *loaded.value;
-    if (!overrides.paper.empty()) {
-        settings.paper = overrides.paper;
-    }
     if (!overrides.archive.empty()) {
         const auto place = archive_place(overrides.archive, "");
         if (!place) {
@@ -330,15 +323,12 @@ service::Outcome<Settings> settings_with(const Overrides& overrides) {
         }
         settings.archive = place.value();
     }
-    if (!overrides.storage_list.empty()) {
-        settings.storage_list = overrides.storage_list;
+    for (const auto& option : service::setting_options()) {
+        if (const auto& text = overrides.settings.at(option.key); !text.empty()) {
+            option.set(settings, text); // the parser has checked it
+        }
     }
-    if (!overrides.languages.empty()) {
-        set_languages(settings, overrides.languages);
-    }
-    if (!overrides.units.empty()) {
-        set_units(settings, overrides.units);
-    }
+    settings.kitchen.today = today();
     return loaded;
 }
 

@@ -24,9 +24,10 @@ void add_lists(CLI::App& app, Command& chosen) {
             throw CLI::RequiredError{"DAY.toml, or --door for all that the archive has frozen,"};
         }
         require_destination(options->output, options->printer);
-        const auto kinds = *door ? ListKinds::Door : *day ? ListKinds::Day : ListKinds::Both;
-        chosen = [options, kinds](const Settings& settings, Console console) {
-            return lists(*options, kinds, settings, console);
+        const auto what = *door ? What::DoorList : *day ? What::DaySheets : What::Lists;
+        chosen = [options, what](const Settings& settings, Console console) {
+            return options->days.empty() ? print_frozen(*options, settings, console)
+                                         : print_days(what, *options, settings, console);
         };
     });
 }

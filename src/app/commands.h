@@ -1,6 +1,8 @@
 #pragma once
 
 #include "app/exit_status.h"
+#include "app/job.h"
+#include "app/look.h"
 #include "app/settings_file.h"
 #include "archive/values.h"
 
@@ -17,8 +19,8 @@ struct Console {
     std::ostream& err;
 };
 
-/// Whether a print goes into the archive. A trial does not, and says on every sheet that it is one.
-enum class Record { AsSettingsSay, No, Trial };
+/// Whether a print goes into the archive. A trial does not.
+enum class Record { AsSettingsSay, No };
 
 /// Whether files of others, whose names nobody typed, may be written over.
 enum class Overwrite { No, Yes };
@@ -28,22 +30,11 @@ struct PrintOptions {
     std::vector<std::string> days;
     std::string output;                 ///< file; "-": standard output; empty: none
     std::optional<std::string> printer; ///< nothing: none; empty: the usual one
-    std::string stock;  ///< name or file; empty: the one that fits the paper setting
-    std::string layout; ///< name or file; empty: chosen by the cell's shape
-    int first_cell = 1;
-    std::vector<int> spoiled;
-    std::optional<double> dots_per_inch; ///< nothing: as the settings say
+    Look look;
     Overwrite overwrite = Overwrite::No;
-    bool small_modules = false; ///< allow code modules down to 0.33 mm
-    /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
-    std::vector<archive::SetupFile> kept = {};
     Record record = Record::AsSettingsSay;
     archive::WhichBatch which = {}; ///< where bags of a dish were printed before
 };
-
-enum class CardKinds { Both, Finishing, CookDay };
-
-enum class ListKinds { Both, Door, Day };
 
 /// Whether `check` also says which row of which list gave a date, and the size of each area.
 enum class Why { Untold, Told };
@@ -62,13 +53,11 @@ struct PlanOptions {
 };
 
 ExitStatus new_day(const std::string& file, const Settings& settings, Console console);
-ExitStatus labels(const PrintOptions& options, const Settings& settings, Console console);
-ExitStatus cards(const PrintOptions& options, CardKinds kinds, const Settings& settings,
-                 Console console);
-/// The day sheet and shopping list of each day, and the door list of all their bags; without a day
-/// the door list of all that the archive knows to be frozen.
-ExitStatus lists(const PrintOptions& options, ListKinds kinds, const Settings& settings,
-                 Console console);
+/// Prints what `what` names of days.
+ExitStatus print_days(What what, const PrintOptions& options, const Settings& settings,
+                      Console console);
+/// The door list of all that the archive knows to be frozen.
+ExitStatus print_frozen(const PrintOptions& options, const Settings& settings, Console console);
 /// All that would be refused or cautioned. What `options` says of file and printer is not used.
 ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
                  Console console);

@@ -1,28 +1,39 @@
 #include "app/day_files.h"
 
-#include "app/clock.h"
 #include "app/input_file.h"
 
-namespace thawslip::app {
+#include <filesystem>
 
-Days read_days(const std::vector<std::string>& files, const Settings& settings, Ids ids) {
+namespace thawslip::app {
+namespace {
+
+/// Where a description is found again; empty for what a pipe gave, which no name leads back to.
+std::string lasting_file(const std::string& file) {
+    std::error_code error;
+    return std::filesystem::is_regular_file(file, error)
+               ? std::filesystem::absolute(file).lexically_normal().string()
+               : std::string{};
+}
+
+} // namespace
+
+service::DayTexts read_texts(const std::vector<std::string>& files) {
     // A description is some kilobytes; a megabyte is a mistake, and more could fill the memory.
     constexpr std::size_t largest_description = std::size_t{1} << 20U;
-    std::vector<DayText> texts;
-    Diagnostics unreadable;
+    service::DayTexts days;
     for (const auto& file : files) {
         auto text = read_input(file, largest_description);
         if (text) {
-            texts.push_back({file, std::move(text).value()});
+            days.texts.push_back({file, std::move(text).value(), {}, lasting_file(file)});
         } else {
-            unreadable.push_back(text.fault());
+            days.unreadable.push_back(text.fault());
         }
     }
-    auto by = settings;
-    by.kitchen.today = today();
-    auto days = plan_days(texts, by, ids);
-    days.diagnostics.insert(days.diagnostics.begin(), unreadable.begin(), unreadable.end());
     return days;
+}
+
+Days read_days(const std::vector<std::string>& files, const Settings& settings) {
+    return plan_days(read_texts(files), settings);
 }
 
 } // namespace thawslip::app

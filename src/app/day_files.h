@@ -12,9 +12,11 @@ using service::DayText;
 using service::Ids;
 using service::Settings;
 
-/// Reads and plans every file of `files`, as of today.
+/// Reads the descriptions of days.
 /// \throws SystemFailure where a file may not be read
-Days read_days(const std::vector<std::string>& files, const Settings& settings,
-               Ids ids = Ids::Final);
+service::DayTexts read_texts(const std::vector<std::string>& files);
+
+/// Reads and plans every file of `files`.
+Days read_days(const std::vector<std::string>& files, const Settings& settings);
 
 } // namespace thawslip::app

@@ -4,7 +4,6 @@
 #include "unicode/ascii.h"
 
 #include <algorithm>
-#include <filesystem>
 
 namespace thawslip::app {
 namespace {
@@ -57,23 +56,12 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     return record;
 }
 
-/// Where a description is found again; empty for what a pipe gave, which no name leads back to.
-std::string lasting_file(const std::string& file) {
-    std::error_code error;
-    return std::filesystem::is_regular_file(file, error)
-               ? std::filesystem::absolute(file).lexically_normal().string()
-               : std::string{};
-}
-
 } // namespace
 
 archive::DayRecord record_of(const Days& days, std::size_t day) {
     const auto& plan = days.plans[day];
-    archive::DayRecord record{plan.made,
-                              plan.kitchen,
-                              lasting_file(days.documents[day].file()),
-                              days.as_written[day],
-                              {}};
+    const auto& text = days.texts[day];
+    archive::DayRecord record{plan.made, plan.kitchen, text.place, text.text, {}};
     for (const auto& planned : plan.packages) {
         record.packages.push_back(record_of(planned));
     }

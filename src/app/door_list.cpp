@@ -1,18 +1,16 @@
 #include "app/door_list.h"
 
-#include "app/data_folder.h"
 #include "base/shown.h"
 #include "base/utf8.h"
 #include "kitchen/figures.h"
 #include "typeset/paragraph.h"
 
 #include <fmt/format.h>
-#include <ostream>
 #include <set>
 
 namespace thawslip::app {
 
-std::vector<wording::DoorRow> door_rows(const Days& days) {
+std::vector<wording::DoorRow> door_rows(const service::Days& days) {
     std::vector<wording::DoorRow> rows;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
@@ -51,12 +49,10 @@ bool replace(std::string& text, char32_t character) {
 
 } // namespace
 
-void make_settable(std::vector<wording::DoorRow>& rows, Console console) {
-    if (rows.empty()) {
-        return;
-    }
-    const auto fonts = load_fonts(find_data_folder());
-    std::set<std::string> told;
+service::Messages make_settable(std::vector<wording::DoorRow>& rows,
+                                const typeset::FontSet& fonts) {
+    service::Messages messages;
+    std::set<std::string> said;
     for (auto& row : rows) {
         const auto dish = row.dish;
         row.dish = shown(dish);
@@ -66,42 +62,13 @@ void make_settable(std::vector<wording::DoorRow>& rows, Console console) {
                 row.dish = "?";
             }
         }
-        if (row.dish != dish && told.insert(dish).second) {
-            console.err << fmt::format(
-                "caution: the name \"{}\" holds what no face has, and stands "
-                "on the list as \"{}\"\n",
-                dish, row.dish);
+        if (row.dish != dish && said.insert(dish).second) {
+            messages.caution(fmt::format("the name \"{}\" holds what no face has, and stands on "
+                                         "the list as \"{}\"",
+                                         dish, row.dish));
         }
     }
-}
-
-Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings) {
-    Job job;
-    job.title = "Freezer door list";
-    job.noun = "list";
-    job.language = settings.language;
-    job.default_stock = list_stock(settings);
-    add_list(job, 0, wording::door_list(rows, style_of(settings)));
-    return job;
-}
-
-ExitStatus print_door_list(std::span<const wording::DoorRow> rows, const PrintOptions& options,
-                           const Settings& settings, Console console) {
-    if (rows.empty()) {
-        console.out << "nothing to print: there is no bag\n";
-        return ExitStatus::Done;
-    }
-    return run_job(door_list_job(rows, settings), {}, options, settings, console);
-}
-
-void add_list(Job& job, std::size_t day, wording::Print list) {
-    const auto place = static_cast<std::uint32_t>(job.lists.size());
-    job.prints.push_back({list.kind, static_cast<std::uint32_t>(day), place, 0});
-    job.lists.push_back(std::move(list));
-}
-
-std::string list_stock(const Settings& settings) {
-    return settings.paper == "a4" ? "a4-full" : "letter-full";
+    return messages;
 }
 
 } // namespace thawslip::app

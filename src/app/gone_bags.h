@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/commands.h"
 #include "app/job.h"
 
 namespace thawslip::app {

@@ -1,163 +1,145 @@
 #include "app/job.h"
 
-#include "app/counted.h"
-#include "app/deliver.h"
-#include "app/gone_bags.h"
-#include "app/lay_out.h"
-#include "app/make_prints.h"
-#include "app/recording.h"
-#include "app/whole_file.h"
-#include "render/dump.h"
-#include "render/pdf.h"
-#include "render/svg.h"
+#include "app/door_list.h"
+#include "wording/day_sheet.h"
 
 #include <algorithm>
-#include <fmt/format.h>
-#include <ostream>
-#include <set>
+#include <array>
 
 namespace thawslip::app {
 namespace {
 
-layout::Frame sheet_of(const LaidOut& laid_out, int sheet) {
-    const auto& setup = laid_out.setup;
-    return draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
+struct Kind {
+    What what;
+    std::string_view kept_as;
+    std::string_view title;
+    std::string_view noun;
+};
+
+constexpr std::array<Kind, 7> all_kinds = {{
+    {What::Labels, "labels", "Bag labels", "label"},
+    {What::Cards, "cards", "Cook-day cards", "card"},
+    {What::FinishingCards, "finishing cards", "Cook-day cards", "card"},
+    {What::CookDayCards, "cook-day cards", "Cook-day cards", "card"},
+    {What::Lists, "", "Day sheet and door list", "list"},
+    {What::DaySheets, "", "Day sheet", "list"},
+    {What::DoorList, "", "Freezer door list", "list"},
+}};
+
+const Kind& kind_of(What what) {
+    return *std::ranges::find(all_kinds, what, &Kind::what);
 }
 
-void write_pdf(const std::string& output, const LaidOut& laid_out, const Job& job) {
-    WholeFile file{output};
-    render::PdfWriter writer{laid_out.setup.fonts,
-                             {job.title, job.language, std::nullopt},
-                             [&file](std::string_view bytes) { file.write(bytes); }};
-    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
-        writer.add(sheet_of(laid_out, sheet));
+std::string default_stock(const Kind& kind, const Settings& settings) {
+    const bool is_a4 = settings.paper == "a4";
+    if (kind.noun == "list") {
+        return is_a4 ? "a4-full" : "letter-full";
     }
-    writer.finish();
-    file.commit();
+    if (kind.noun == "label") {
+        return !settings.label_stock.empty() ? settings.label_stock
+               : is_a4                       ? "a4-2x4-99x68mm"
+                                             : "letter-2x5-4x2in";
+    }
+    return !settings.card_stock.empty() ? settings.card_stock
+           : is_a4                      ? "a4-cards-a6-cut"
+                                        : "letter-cards-6x4in-cut";
 }
 
-void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& job) {
-    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
-        write_whole_file(sheet_file(output, sheet),
-                         render::svg(sheet_of(laid_out, sheet), laid_out.setup.fonts, job.title));
+/// A job without prints so far.
+Job empty_job(What what, const Settings& settings) {
+    const auto& kind = kind_of(what);
+    Job job;
+    job.what = what;
+    job.title = kind.title;
+    job.noun = kind.noun;
+    job.default_stock = default_stock(kind, settings);
+    job.language = settings.language;
+    return job;
+}
+
+std::uint32_t place(std::size_t index) {
+    return static_cast<std::uint32_t>(index);
+}
+
+void add_for_each_bag(Job& job, PrintOf first, const kitchen::PlannedPackage& planned) {
+    for (std::size_t bag = 0; bag < planned.bags.size(); ++bag) {
+        first.bag = place(bag);
+        job.prints.push_back(first);
     }
 }
 
-/// The printer refused, and there is no file: said already, and nothing to be recorded.
-struct NotPrinted : std::exception {};
-
-/// All sheets in words, one after the other: what a golden test holds a print to.
-void write_words(const std::string& output, const LaidOut& laid_out) {
-    std::string words;
-    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
-        words += render::dump(sheet_of(laid_out, sheet), laid_out.setup.fonts);
+void add_cards(Job& job, PrintOf of, const kitchen::PlannedPackage& planned) {
+    if (job.what != What::FinishingCards) {
+        of.kind = wording::Kind::CookDayCard;
+        job.prints.push_back(of);
     }
-    write_whole_file(output, words);
+    if (job.what != What::CookDayCards && !planned.finish.empty()) {
+        of.kind = wording::Kind::FinishingCard;
+        add_for_each_bag(job, of, planned);
+    }
 }
 
-/// Nothing leaves a print in silence.
-void tell_left_out(const LaidOut& laid_out, const Job& job, const Days& days, Console console) {
-    std::set<std::string> told;
-    for (const auto& fitted : laid_out.fitting.prints) {
-        std::string areas;
-        const auto& layout = laid_out.setup.chosen.at(fitted.kind);
-        for (const auto& area : report(fitted, layout)) {
-            if (area.left_out) {
-                areas += (areas.empty() ? "" : ", ") + area.area;
-            }
+Job bag_job(What what, const Days& days, const Settings& settings) {
+    auto job = empty_job(what, settings);
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        const auto& plan = days.plans[day];
+        job.title += (day == 0 ? " " : ", ") + kitchen::to_iso(plan.made);
+        for (std::size_t package = 0; package < plan.packages.size(); ++package) {
+            const auto& planned = plan.packages[package];
+            const PrintOf of{wording::Kind::BagLabel, place(day), place(package), 0};
+            what == What::Labels ? add_for_each_bag(job, of, planned) : add_cards(job, of, planned);
         }
-        const auto& dish = name_of(job.prints[fitted.print], job, days);
-        if (!areas.empty() && told.insert(dish + areas).second) {
-            console.err << fmt::format("caution: left out for want of room: {} of \"{}\"\n", areas,
-                                       dish);
+    }
+    return job;
+}
+
+/// Adds a list to a job; `day` is the one whose description its faults are told of.
+void add_list(Job& job, std::size_t day, wording::Print list) {
+    job.prints.push_back({list.kind, place(day), place(job.lists.size()), 0});
+    job.lists.push_back(std::move(list));
+}
+
+void add_day_sheets(Job& job, const Days& days, const wording::Style& style) {
+    for (std::size_t day = 0; day < days.plans.size(); ++day) {
+        add_list(job, day, wording::day_sheet(days.plans[day], style));
+        auto shopping = wording::shopping_sheet(days.plans[day], style);
+        if (!shopping.field("shopping")->paragraphs.empty()) {
+            add_list(job, day, std::move(shopping));
         }
     }
 }
 
-/// What was printed and what to mind. Standard output is the document's where that was asked for.
-void tell_done(const LaidOut& laid_out, const Job& job, const PrintOptions& options,
-               Console console) {
-    if (options.output == "-") {
-        return;
+Job list_job(What what, const Days& days, const Settings& settings) {
+    auto job = empty_job(what, settings);
+    const auto style = style_of(settings);
+    if (what != What::DoorList) {
+        add_day_sheets(job, days, style);
     }
-    const auto what =
-        fmt::format("{} on {} of {}", counted(job.prints.size(), job.noun),
-                    counted(laid_out.fitting.sheets, "sheet"), laid_out.setup.target.stock.name);
-    const auto trial = options.record == Record::Trial ? " (a trial: nothing was recorded)" : "";
-    console.out << (options.output.empty()
-                        ? what + trial + "\n"
-                        : fmt::format("{}: {}{}; print at 100 %, not \"fit to page\"\n",
-                                      options.output, what, trial));
+    if (what != What::DaySheets) {
+        add_list(job, 0, wording::door_list(door_rows(days), style));
+    }
+    return job;
 }
 
 } // namespace
 
-void write_job(const std::string& output, const LaidOut& laid_out, const Job& job) {
-    if (output.ends_with(".svg")) {
-        write_svgs(output, laid_out, job);
-    } else if (output.ends_with(".txt")) {
-        write_words(output, laid_out);
-    } else {
-        write_pdf(output, laid_out, job);
-    }
+std::string_view kept_as(What what) {
+    return kind_of(what).kept_as;
 }
 
-Result<std::optional<spool::Printer>, ExitStatus>
-usable_destination(const Output& output, const std::optional<std::string>& printer,
-                   const Settings& settings, Console console) {
-    if (const auto refused = refuse_output(output, settings, console)) {
-        return Failure{*refused};
-    }
-    return wanted_printer(printer, console);
+What what_kept_as(std::string_view name) {
+    const auto found = std::ranges::find(all_kinds, name, &Kind::kept_as);
+    return found == all_kinds.end() || name.empty() ? What::Cards : found->what;
 }
 
-ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
-                       const std::optional<spool::Printer>& printer, Console console) {
-    const auto& stock = laid_out.setup.target.stock;
-    const auto feed = stock.roll ? spool::Feed::Roll : spool::Feed::Sheets;
-    const auto write = [&](const std::string& file) { write_job(file, laid_out, job); };
-    return deliver(write, output, printer, {job.title, stock.sheet, feed}, console);
+Job job_of(What what, const Days& days, const Settings& settings) {
+    return kept_as(what).empty() ? list_job(what, days, settings) : bag_job(what, days, settings);
 }
 
-ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
-                   const Settings& settings, Console console) {
-    const auto output = output_of(options);
-    const auto printer = usable_destination(output, options.printer, settings, console);
-    if (!printer) {
-        return printer.fault();
-    }
-    const auto result = lay_out(job, days, options, settings, console);
-    if (!result) {
-        return result.fault();
-    }
-    const auto& laid_out = result.value();
-    if (const auto refused =
-            refuse_sheets(output, laid_out.fitting.sheets, options.overwrite, settings, console)) {
-        return *refused;
-    }
-    tell_left_out(laid_out, job, days, console);
-    if (job.recorded_as == "labels" && options.record == Record::AsSettingsSay) {
-        report_gone(job, days, settings, console);
-    }
-    auto status = ExitStatus::Done;
-    const auto publish = [&] {
-        status = deliver_job(laid_out, job, options.output, printer.value(), console);
-        if (status != ExitStatus::Done && options.output.empty()) {
-            throw NotPrinted{};
-        }
-    };
-    const bool recorded = !job.recorded_as.empty() && settings.record_prints &&
-                          options.record == Record::AsSettingsSay;
-    try {
-        recorded ? record_print(job, days, laid_out, options, settings, console, publish)
-                 : publish();
-    } catch (const NotPrinted&) {
-        return status;
-    }
-    if (status == ExitStatus::Done) {
-        tell_done(laid_out, job, options, console);
-    }
-    return status;
+Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings) {
+    auto job = empty_job(What::DoorList, settings);
+    add_list(job, 0, wording::door_list(rows, style_of(settings)));
+    return job;
 }
 
 } // namespace thawslip::app

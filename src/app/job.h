@@ -1,21 +1,36 @@
 #pragma once
 
-#include "app/commands.h"
-#include "app/day_files.h"
-#include "app/output_guard.h"
-#include "base/result.h"
 #include "layout/compose.h"
-#include "spool/printer.h"
+#include "service/days.h"
+#include "wording/door_list.h"
 #include "wording/print.h"
 
 #include <cstdint>
-#include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace thawslip::app {
 
-struct LaidOut;
+using service::Days;
+using service::Settings;
+
+/// What a cook wants printed of days.
+enum class What {
+    Labels, ///< one for every bag
+    Cards,  ///< for each dish its cook-day card, then the finishing cards of its bags
+    FinishingCards,
+    CookDayCards,
+    Lists,     ///< day sheets, shopping lists and the door list
+    DaySheets, ///< with the shopping list of each day where anything is to be bought
+    DoorList,
+};
+
+/// What the archive calls it: "labels", "finishing cards"; empty for lists, which it does not keep.
+std::string_view kept_as(What what);
+/// The other way round; what is not known are cards of both kinds.
+What what_kept_as(std::string_view name);
 
 /// One label or card to be made: what it is of, by places in `Days`. Its words are made from
 /// there when they are needed.
@@ -28,6 +43,7 @@ struct PrintOf {
 
 /// Prints to be made in one file.
 struct Job {
+    What what = What::Labels;
     std::vector<PrintOf> prints;
     std::vector<wording::Print> lists; ///< what door lists and day sheets say: they are few
     std::string title;                 ///< of the document
@@ -35,27 +51,21 @@ struct Job {
     std::string default_stock;         ///< where no stock is named
     layout::Which which = layout::Which::Every;
     std::string language = "en"; ///< of its words: ISO 639-1
-    std::string recorded_as;     ///< what the archive calls it; empty: not kept there
 };
 
-/// Lays the job out, draws it, writes and prints it as `options` say; says what was printed, or
-/// everything that stands against it.
-/// \throws Raced (app/recording.h) where another program has given the days' ids away meanwhile
-ExitStatus run_job(const Job& job, const Days& days, const PrintOptions& options,
-                   const Settings& settings, Console console);
+/// The prints of days, in the order written.
+Job job_of(What what, const Days& days, const Settings& settings);
 
-/// Draws a job that is laid out and writes it whole, as the ending of `output` says.
-void write_job(const std::string& output, const LaidOut& laid_out, const Job& job);
+/// The door list of these bags, wherever they are known from.
+Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings);
 
-/// Draws a job that is laid out, writes it into `output` and hands it to `printer`; either may be
-/// absent.
-ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
-                       const std::optional<spool::Printer>& printer, Console console);
+/// What a print is of. \pre it is no list
+const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days);
 
-/// Holds a print's destination to what can be: a file that may be written, a printer that is there.
-/// \returns the printer, if one is wanted, or the status to leave with
-Result<std::optional<spool::Printer>, ExitStatus>
-usable_destination(const Output& output, const std::optional<std::string>& printer,
-                   const Settings& settings, Console console);
+/// What a print is called in messages: its dish, or the list.
+const std::string& name_of(const PrintOf& of, const Job& job, const Days& days);
+
+/// The words and the code of each print of a job. Refers to all three: they must outlive it.
+layout::Source source_of(const Job& job, const Days& days, const Settings& settings);
 
 } // namespace thawslip::app

@@ -2,20 +2,18 @@
 
 #include "app/choices.h"
 #include "app/fault_text.h"
-#include "app/make_prints.h"
-#include "app/report.h"
 #include "layout/sheets/margin_note.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <ostream>
 #include <set>
 
 namespace thawslip::app {
 namespace {
 
+using service::Messages;
 using Kinds = std::set<wording::Kind>;
 
 Kinds kinds_in(const Job& job) {
@@ -42,8 +40,8 @@ bool has_all(const Kinds& kinds, const layout::Layouts& chosen) {
 }
 
 /// All shipped stocks, those of the smallest cells first.
-std::vector<layout::Stock> stocks_by_size(const DataFolder& data) {
-    auto stocks = shipped_stocks(data);
+std::vector<layout::Stock> stocks_by_size(const Surroundings& around) {
+    auto stocks = shipped_stocks(around);
     std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
         return stock.cell.width.in_points() * stock.cell.height.in_points();
     });
@@ -71,32 +69,36 @@ std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size
     return names;
 }
 
-void explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
-             const layout::Source& source, const Setup& setup, Console console) {
+/// What is wrong with the prints that do not fit, each at its place in the day.
+Messages explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
+                 const layout::Source& source, const Setup& setup, const Surroundings& around) {
     Diagnostics diagnostics;
-    const auto stocks = stocks_by_size(setup.data);
+    const auto stocks = stocks_by_size(around);
     layout::Shaper shaper{setup.fonts};
     for (const auto& fault : faults) {
         const auto print = source.print(fault.print);
         const bool of_any_stock = std::holds_alternative<layout::ContentFault>(fault.why) ||
                                   std::holds_alternative<layout::Unplaced>(fault.why);
-        Diagnostics one{to_diagnostic(
+        auto one = to_diagnostic(
             fault, print, setup.target.stock,
             of_any_stock ? std::vector<std::string>{}
-                         : stocks_that_fit(source, fault.print, print, setup, stocks, shaper))};
-        if (const auto day = job.prints[fault.print].day; day < days.documents.size()) {
-            place(one, days.documents[day]);
+                         : stocks_that_fit(source, fault.print, print, setup, stocks, shaper));
+        const auto day = job.prints[fault.print].day;
+        if (one.where.file.empty() && day < days.documents.size()) {
+            one.where = days.documents[day].place(one.key);
         }
         // Bags of one dish fail alike: once is enough.
-        if (std::ranges::find(diagnostics, one.front()) == diagnostics.end()) {
-            diagnostics.push_back(one.front());
+        if (std::ranges::find(diagnostics, one) == diagnostics.end()) {
+            diagnostics.push_back(std::move(one));
         }
     }
     auto documents = days.documents;
     for (const auto& [file, text] : setup.own.all()) {
         documents.emplace_back(file, text);
     }
-    print(console.err, std::move(diagnostics), documents);
+    Messages messages;
+    messages.add(std::move(diagnostics), documents);
+    return messages;
 }
 
 /// What was measured for the stock's paper. A roll printer that nobody measured prints from edge
@@ -138,83 +140,121 @@ void mark_as_trial(layout::Source& source, Setup& setup, const Settings& setting
     };
 }
 
-/// Chooses stock and layouts; says what stands against it and returns the status to leave with.
-ExitStatus set_up(const Job& job, const PrintOptions& options, const Settings& settings,
-                  Console console, Setup& setup) {
-    setup.data = find_data_folder();
-    setup.own = OwnFiles{options.kept};
-    setup.stock = options.stock.empty() ? job.default_stock : options.stock;
-    auto stock = choose_stock(setup.stock, setup.data, setup.own);
+/// Chooses the stock and where prints stand on it. \returns whether there is one to print on
+bool choose_target(const Job& job, const Look& look, const Settings& settings,
+                   const Surroundings& around, Setup& setup, Messages& messages) {
+    setup.stock = look.stock.empty() ? job.default_stock : look.stock;
+    auto stock = choose_stock(setup.stock, around, setup.own);
+    messages.add(stock.messages);
     if (!stock) {
-        console.err << stock.fault();
-        return ExitStatus::Refused;
+        return false;
     }
-    setup.target.stock = std::move(stock).value();
-    setup.target.which = job.which;
-    setup.target.imposition = {options.first_cell, options.spoiled};
-    setup.target.printer = {options.dots_per_inch.value_or(settings.dots_per_inch)};
-    const auto printer = printer_of(settings, setup.target.stock);
-    setup.target.correction = printer.correction;
-    setup.target.unprinted = printer.unprinted;
-    print(console.err, check_printable(setup.target.stock, printer.unprinted, printer.correction),
-          {});
-    if (options.small_modules) {
-        setup.target.least_module = Length::millimetres(0.33);
+    auto& target = setup.target;
+    setup.stock_text = std::move(stock.value->text);
+    target.stock = std::move(*stock.value->stock);
+    target.which = job.which;
+    target.imposition = {look.first_cell, look.spoiled};
+    target.printer = {look.dots_per_inch.value_or(settings.dots_per_inch)};
+    const auto printer = printer_of(settings, target.stock);
+    target.correction = printer.correction;
+    target.unprinted = printer.unprinted;
+    if (look.small_modules) {
+        target.least_module = Length::millimetres(0.33);
     }
-    const auto wrong = check_imposition(setup.target.stock, setup.target.imposition);
+    messages.add(check_printable(target.stock, printer.unprinted, printer.correction), {});
+    const auto wrong = check_imposition(target.stock, target.imposition);
     if (has_errors(wrong)) {
-        print(console.err, wrong, {});
-        return ExitStatus::Refused;
+        messages.add(wrong, {});
     }
+    return !has_errors(wrong);
+}
+
+/// Has the layout that was asked for take the place of the one that is usual for its prints.
+/// \returns whether that can be
+bool choose_own_layout(const Job& job, const Kinds& kinds, const Surroundings& around, Setup& setup,
+                       Messages& messages) {
+    auto layout = choose_layout(setup.layout, setup.layouts, around, setup.own);
+    messages.add(layout.messages);
+    if (!layout) {
+        return false;
+    }
+    if (!kinds.contains(layout.value->kind)) {
+        messages.error(fmt::format("{} is not drawn for a {}", setup.layout, job.noun),
+                       {"what a layout is for stands under its key \"print\""});
+        return false;
+    }
+    setup.chosen.insert_or_assign(layout.value->kind, *layout.value);
+    return true;
+}
+
+/// Chooses the layout of each kind of print. \returns whether each has one
+bool choose_layouts(const Job& job, const Surroundings& around, Setup& setup, Messages& messages) {
     const auto kinds = kinds_in(job);
-    setup.layouts = shipped_layouts(setup.data, kinds);
+    setup.texts = around.layouts(kinds);
+    setup.layouts = shipped_layouts(setup.texts);
     setup.chosen = choose_for(kinds, setup.target.stock, setup.layouts);
-    if (!options.layout.empty()) {
-        auto layout = choose_layout(options.layout, setup.layouts, setup.own);
-        if (!layout) {
-            console.err << layout.fault();
-            return ExitStatus::Refused;
-        }
-        if (!kinds.contains(layout.value().kind)) {
-            console.err << fmt::format("error: {} is not drawn for a {}\n"
-                                       "    hint: what a layout is for stands under its key "
-                                       "\"print\"\n",
-                                       options.layout, job.noun);
-            return ExitStatus::Refused;
-        }
-        setup.chosen.insert_or_assign(layout.value().kind, layout.value());
+    if (!setup.layout.empty() && !choose_own_layout(job, kinds, around, setup, messages)) {
+        return false;
     }
     if (!has_all(kinds, setup.chosen)) {
-        console.err << fmt::format("error: no layout is drawn for cells of {}\n"
-                                   "    hint: name one with --layout, or another stock\n",
-                                   setup.target.stock.name);
-        return ExitStatus::Refused;
+        messages.error(fmt::format("no layout is drawn for cells of {}", setup.target.stock.name),
+                       {"name one with --layout, or another stock"});
+        return false;
     }
-    setup.fonts = load_fonts(setup.data);
-    return ExitStatus::Done;
+    return true;
 }
 
 } // namespace
 
-Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
-                                    const Settings& settings, Console console) {
+service::Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
+                                  const Settings& settings, const Surroundings& around) {
+    service::Outcome<LaidOut> outcome;
+    auto& messages = outcome.messages;
     LaidOut laid_out;
     auto& setup = laid_out.setup;
-    if (const auto status = set_up(job, options, settings, console, setup);
-        status != ExitStatus::Done) {
-        return Failure{status};
+    setup.own = OwnFiles{look.kept};
+    setup.layout = look.layout;
+    if (!choose_target(job, look, settings, around, setup, messages) ||
+        !choose_layouts(job, around, setup, messages)) {
+        return outcome;
     }
+    setup.fonts = around.fonts();
     auto source = source_of(job, days, settings);
-    if (options.record == Record::Trial) {
+    if (look.is_trial) {
         mark_as_trial(source, setup, settings);
     }
     auto fitting = layout::fit(source, setup.chosen, setup.target, setup.fonts);
     if (!fitting) {
-        explain(fitting.fault(), job, days, source, setup, console);
-        return Failure{ExitStatus::Refused};
+        messages.add(explain(fitting.fault(), job, days, source, setup, around));
+        return outcome;
     }
     laid_out.fitting = std::move(fitting).value();
-    return laid_out;
+    outcome.value = std::move(laid_out);
+    return outcome;
+}
+
+layout::Frame draw_sheet(const LaidOut& laid_out, int sheet) {
+    const auto& setup = laid_out.setup;
+    return draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
+}
+
+Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days) {
+    Messages messages;
+    std::set<std::string> said;
+    for (const auto& fitted : laid_out.fitting.prints) {
+        std::string areas;
+        const auto& layout = laid_out.setup.chosen.at(fitted.kind);
+        for (const auto& area : report(fitted, layout)) {
+            if (area.left_out) {
+                areas += (areas.empty() ? "" : ", ") + area.area;
+            }
+        }
+        const auto& dish = name_of(job.prints[fitted.print], job, days);
+        if (!areas.empty() && said.insert(dish + areas).second) {
+            messages.caution(fmt::format("left out for want of room: {} of \"{}\"", areas, dish));
+        }
+    }
+    return messages;
 }
 
 } // namespace thawslip::app

@@ -1,10 +1,11 @@
 #pragma once
 
-#include "app/data_folder.h"
 #include "app/job.h"
+#include "app/look.h"
 #include "app/own_files.h"
-#include "base/result.h"
+#include "app/surroundings.h"
 #include "layout/compose.h"
+#include "service/messages.h"
 
 #include <vector>
 
@@ -13,10 +14,12 @@ namespace thawslip::app {
 /// Everything a job is laid out with.
 struct Setup {
     typeset::FontSet fonts;
-    DataFolder data;
     std::string stock;                   ///< the name or file of the stock, as it was chosen
+    std::string stock_text;              ///< what it was read from
+    std::string layout;                  ///< the layout that was asked for; empty: none
     OwnFiles own;                        ///< what was read of the cook's own files
-    std::vector<layout::Layout> layouts; ///< all shipped ones
+    std::vector<ShippedText> texts;      ///< of the shipped layouts
+    std::vector<layout::Layout> layouts; ///< the same, read
     layout::Target target;
     layout::Layouts chosen; ///< the layout of each kind of print in the job
 };
@@ -27,10 +30,16 @@ struct LaidOut {
     layout::Fitting fitting;
 };
 
-/// Chooses stock and layouts and fits every print. What stands against it is said on
-/// `console.err`, placed in the days' files.
-/// \returns the job laid out, or the status to leave with
-Result<LaidOut, ExitStatus> lay_out(const Job& job, const Days& days, const PrintOptions& options,
-                                    const Settings& settings, Console console);
+/// Chooses stock and layouts and fits every print. What stands against it is placed in the days'
+/// texts.
+service::Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
+                                  const Settings& settings, const Surroundings& around);
+
+/// Everything on sheet `sheet` (from 0) of a job. Sheets are drawn one by one: of ten thousand
+/// labels no more than one is held.
+layout::Frame draw_sheet(const LaidOut& laid_out, int sheet);
+
+/// What the layouts left out for want of room: nothing leaves a print in silence.
+service::Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days);
 
 } // namespace thawslip::app

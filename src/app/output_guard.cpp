@@ -134,7 +134,7 @@ void tell_stale_sheets(const std::string& output, int sheets, Console console) {
 
 Output output_of(const PrintOptions& options) {
     Output output{options.output, print_endings, options.days};
-    output.made_from.insert(output.made_from.end(), {options.stock, options.layout});
+    output.made_from.insert(output.made_from.end(), {options.look.stock, options.look.layout});
     return output;
 }
 

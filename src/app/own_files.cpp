@@ -1,7 +1,5 @@
 #include "app/own_files.h"
 
-#include "app/input_file.h"
-
 #include <algorithm>
 
 namespace thawslip::app {
@@ -10,18 +8,27 @@ bool is_file_name(const std::string& name_or_file) {
     return name_or_file.find('/') != std::string::npos || name_or_file.ends_with(".toml");
 }
 
-Result<std::string, std::string> OwnFiles::text_of(const std::string& file) {
-    const auto known = std::ranges::find(files_, file, &archive::SetupFile::name);
-    if (known != files_.end()) {
-        return known->text;
+std::string name_in(const std::string& file) {
+    const auto name = file.substr(file.rfind('/') + 1); // npos + 1 is 0
+    const auto dot = name.rfind('.');
+    return dot == 0 ? name : name.substr(0, dot);
+}
+
+const std::string* OwnFiles::known(const std::string& file) const {
+    const auto found = std::ranges::find(files_, file, &archive::SetupFile::name);
+    return found != files_.end() ? &found->text : nullptr;
+}
+
+Result<std::string, Diagnostic> OwnFiles::text_of(const std::string& file,
+                                                  const Surroundings& around) {
+    if (const auto* text = known(file)) {
+        return *text;
     }
-    constexpr std::size_t largest = std::size_t{1} << 18U;
-    auto text = read_input(file, largest);
-    if (!text) {
-        return Failure{to_text(text.fault())};
+    auto text = around.own_file(file);
+    if (text) {
+        files_.push_back({file, text.value()});
     }
-    files_.push_back({file, text.value()});
-    return std::move(text).value();
+    return text;
 }
 
 } // namespace thawslip::app

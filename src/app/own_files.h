@@ -1,7 +1,7 @@
 #pragma once
 
+#include "app/surroundings.h"
 #include "archive/values.h"
-#include "base/result.h"
 
 #include <string>
 #include <vector>
@@ -12,6 +12,9 @@ namespace thawslip::app {
 /// end) and not by the name of one that comes with the program.
 bool is_file_name(const std::string& name_or_file);
 
+/// What a stock or layout is called that stands in `file`: its name without folder and ending.
+std::string name_in(const std::string& file);
+
 /// The cook's own stock and layout files of one print. Each is read once, so that what is laid
 /// out is what is remembered; those that the archive kept are not read from the disk at all.
 class OwnFiles {
@@ -19,9 +22,10 @@ public:
     OwnFiles() = default;
     explicit OwnFiles(std::vector<archive::SetupFile> kept) : files_{std::move(kept)} {}
 
-    /// \returns the file's text, or why it cannot be read, as it is shown to the user
-    /// \throws SystemFailure where it may not be read
-    Result<std::string, std::string> text_of(const std::string& file);
+    /// \returns the file's text, or why it cannot be read
+    Result<std::string, Diagnostic> text_of(const std::string& file, const Surroundings& around);
+    /// The text, where it has been read.
+    const std::string* known(const std::string& file) const;
 
     const std::vector<archive::SetupFile>& all() const { return files_; }
     friend bool operator==(const OwnFiles&, const OwnFiles&) = default;

@@ -1,7 +1,6 @@
 #pragma once
 
-#include "app/commands.h"
-#include "app/lay_out.h"
+#include "app/print.h"
 #include "archive/values.h"
 
 #include <string>
@@ -10,13 +9,14 @@
 
 namespace thawslip::app {
 
-/// How a print was made, as the archive keeps it: enough to make the same bytes again.
-archive::PrintSetup print_setup(const std::string& what, const LaidOut& laid_out,
-                                const PrintOptions& options, const Settings& settings);
+/// How a print was made, as the archive keeps it: enough to make the same bytes again. Files are
+/// named as in `look`.
+archive::PrintSetup print_setup(What what, const LaidOut& laid_out, const Look& look,
+                                const Settings& settings);
 
-/// The options and settings of a print in the archive, but for what to print and where to.
+/// The look and settings of a print in the archive.
 struct PrintedWith {
-    PrintOptions options;
+    Look look;
     Settings settings;
 };
 /// \throws SystemFailure where they cannot be read: a later Thawslip wrote them
@@ -24,11 +24,7 @@ PrintedWith printed_with(const archive::PrintSetup& setup);
 
 /// What a print would be made with now, as PrintSetup::look has it: one line for the program, the
 /// stock, each layout and each face, with a hash of its file.
-std::string look_of(const LaidOut& laid_out, const PrintOptions& options);
-
-/// "/orchard/my.toml has changed", "… is gone": which of the cook's own files are not on the disk
-/// as they were kept.
-std::vector<std::string> changed_files(const std::vector<archive::SetupFile>& files);
+std::string look_of(const LaidOut& laid_out);
 
 /// The names of what differs: "layout wide", "face ClearSans-Bold".
 std::vector<std::string> changed_look(std::string_view then, std::string_view now);

@@ -3,10 +3,12 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/counted.h"
-#include "app/lay_out.h"
-#include "app/make_prints.h"
+#include "app/day_files.h"
+#include "app/kept_files.h"
+#include "app/print_job.h"
 #include "app/print_setup.h"
 #include "app/report.h"
+#include "app/shelf.h"
 #include "app/wanted_prints.h"
 
 #include <algorithm>
@@ -22,14 +24,8 @@ struct Remade {
     Job job;
     Days days;
     Settings settings;
-    PrintOptions options;
+    Look look;
 };
-
-CardKinds card_kinds(const std::string& what) {
-    return what == "finishing cards"  ? CardKinds::Finishing
-           : what == "cook-day cards" ? CardKinds::CookDay
-                                      : CardKinds::Both;
-}
 
 std::string name_of(const archive::StoredDay& day) {
     return day.file.empty() ? "the description of " + kitchen::to_iso(day.made) : day.file;
@@ -47,15 +43,13 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
         }
         texts.push_back({name_of(day), day.description, day.batches});
     }
-    Remade remade{{}, plan_days(texts, with.settings), with.settings, with.options};
+    Remade remade{{}, plan_days(texts, with.settings), with.settings, with.look};
     remade.settings.archive = settings.archive;
     if (has_errors(remade.days.diagnostics)) {
         app::print(console.err, remade.days.diagnostics, remade.days.documents);
         return std::nullopt;
     }
-    remade.job = is_labels(print)
-                     ? label_job(remade.days, remade.settings)
-                     : card_job(remade.days, card_kinds(print.setup.what), remade.settings);
+    remade.job = job_of(what_kept_as(print.setup.what), remade.days, remade.settings);
     return remade;
 }
 
@@ -71,16 +65,16 @@ void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::st
     });
 }
 
-void tell_changes(const WantedPrint& wanted, const LaidOut& laid_out, const PrintOptions& options,
+void tell_changes(const WantedPrint& wanted, const LaidOut& laid_out, const Look& look,
                   Console console) {
     if (wanted.print.setup.look.empty()) {
         return;
     }
-    for (const auto& what : changed_files(options.kept)) {
+    for (const auto& what : changed_files(look.kept)) {
         console.err << fmt::format("note: {} since {}: printed as it was then\n", what,
                                    wanted.print.first_at.substr(0, 10));
     }
-    for (const auto& what : changed_look(wanted.print.setup.look, look_of(laid_out, options))) {
+    for (const auto& what : changed_look(wanted.print.setup.look, look_of(laid_out))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
                                    what, wanted.print.first_at.substr(0, 10));
     }
@@ -160,20 +154,17 @@ void report_gone_among(archive::Archive& archive, const WantedPrint& wanted,
 }
 
 /// As it was printed, but for what is asked for now.
-PrintOptions options_for(const WantedPrint& wanted, const PrintOptions& printed,
-                         const ReprintOptions& asked) {
-    auto options = printed;
-    options.output = asked.output;
-    options.stock = asked.stock.empty() ? printed.stock : asked.stock;
+Look look_for(const WantedPrint& wanted, Look look, const ReprintOptions& asked) {
     if (!asked.stock.empty()) {
-        options.layout.clear();
-        options.kept.clear();
+        look.stock = asked.stock;
+        look.layout.clear();
+        look.kept.clear();
     }
     if (!wanted.whole || asked.first_cell || !asked.spoiled.empty()) {
-        options.first_cell = asked.first_cell.value_or(1);
-        options.spoiled = asked.spoiled;
+        look.first_cell = asked.first_cell.value_or(1);
+        look.spoiled = asked.spoiled;
     }
-    return options;
+    return look;
 }
 
 /// Prints of the archive, laid out again, and the job that names them.
@@ -189,13 +180,14 @@ Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const Wante
     if (!remade) {
         return Failure{ExitStatus::Refused};
     }
-    const auto with = options_for(wanted, remade->options, options);
-    auto result = lay_out(remade->job, remade->days, with, remade->settings, console);
+    const auto look = look_for(wanted, remade->look, options);
+    auto result = lay_out(remade->job, remade->days, look, remade->settings, surroundings());
+    console.err << to_text(result.messages);
     if (!result) {
-        return Failure{result.fault()};
+        return Failure{ExitStatus::Refused};
     }
-    auto laid_out = std::move(result).value();
-    tell_changes(wanted, laid_out, with, console);
+    auto laid_out = std::move(*result.value);
+    tell_changes(wanted, laid_out, look, console);
     const auto bags =
         wanted.whole ? bags_of_print(archive, wanted, remade->days, console) : wanted.bags;
     if (wanted.whole) {
@@ -249,13 +241,6 @@ Result<Reprint, ExitStatus> lay_out_all(archive::Archive& archive,
     return *std::move(all);
 }
 
-void tell_reprinted(const Reprint& reprint, const std::string& output, Console console) {
-    console.out << fmt::format("{}{} on {}; print at 100 %, not \"fit to page\"\n",
-                               output.empty() ? "" : output + ": ",
-                               counted(reprint.laid_out.fitting.prints.size(), reprint.job.noun),
-                               reprint.laid_out.setup.target.stock.name);
-}
-
 } // namespace
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
@@ -284,7 +269,8 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
     }
     const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
     if (status == ExitStatus::Done && options.output != "-") {
-        tell_reprinted(all.value(), options.output, console);
+        console.out << closing_line(laid_out, counted(laid_out.fitting.prints.size(), job.noun),
+                                    options.output);
     }
     return status;
 }

@@ -1,19 +1,17 @@
 #include "app/settle.h"
 
-#include "app/archive_bags.h"
-#include "app/archive_place.h"
-#include "app/clock.h"
 #include "app/day_record.h"
-#include "app/report.h"
-#include "app/station.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
-#include <ostream>
 
 namespace thawslip::app {
 namespace {
 
+using service::Days;
+using service::Messages;
+using service::Settings;
 using Kind = archive::WhichBatch::Kind;
 
 std::string hint_of(const archive::KnownBatch& known) {
@@ -25,7 +23,7 @@ std::string hint_of(const archive::KnownBatch& known) {
                        known.file.empty() ? "" : " from " + known.file);
 }
 
-Diagnostic question(const Days& days, std::size_t day, const archive::Doubt& doubt, IdsFor what) {
+Diagnostic question(const Days& days, std::size_t day, const archive::Doubt& doubt, Doubts doubts) {
     const auto& planned = days.plans[day].packages[doubt.package];
     const auto key = planned.package.where.key("dish");
     Diagnostic asked{Severity::Error,
@@ -39,23 +37,20 @@ Diagnostic question(const Days& days, std::size_t day, const archive::Doubt& dou
         asked.hints.push_back(hint_of(known));
     }
     asked.hints.emplace_back(
-        what == IdsFor::Lists
+        doubts == Doubts::AskForLists
             ? "if they are others, print their labels first: thawslip labels --new-batch"
             : "--new-batch if they are others: they get ids of their own");
     return asked;
 }
 
-/// The bag that the cook named, by the id it has now. \returns nothing where there is none
-std::optional<archive::WhichBatch> answer(archive::Archive& archive, archive::WhichBatch which,
-                                          Console console) {
-    if (which.kind == Kind::OfBag) {
-        const auto bags = bags_by_id(archive, {which.bag}, console);
-        if (!bags) {
-            return std::nullopt;
-        }
-        which.bag = bags->front().id;
+/// The same where nobody is asked, for nothing is printed.
+Diagnostic mentioned(Diagnostic question) {
+    question.severity = Severity::Caution;
+    for (auto& hint : question.hints) {
+        hint = "thawslip labels " + hint;
     }
-    return which;
+    question.message += "; labels asks, and the ids told here are those that others would get";
+    return question;
 }
 
 using Batches = std::vector<std::vector<kitchen::Batch>>;
@@ -68,14 +63,14 @@ struct Answer {
 };
 
 Answer ask(archive::Archive& archive, const Days& days, const archive::WhichBatch& which,
-           IdsFor what) {
+           const IdSource& ids) {
     Answer answer;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         auto record = record_of(days, day);
-        record.station = station_now().name;
+        record.station = ids.station;
         auto settled = archive.settle(record, which);
         for (const auto& doubt : settled.doubts) {
-            answer.asked.push_back(question(days, day, doubt, what));
+            answer.asked.push_back(question(days, day, doubt, ids.doubts));
         }
         answer.fits = answer.fits || settled.answer_fits;
         answer.batches.push_back(std::move(settled.batches));
@@ -95,118 +90,76 @@ bool are_planned(const Days& days, const Batches& batches) {
 
 /// The same days again, planned with the batches that they are.
 Days planned_anew(const Days& days, const Batches& batches, const Settings& settings) {
-    std::vector<DayText> texts;
+    auto texts = days.texts;
     for (std::size_t day = 0; day < batches.size(); ++day) {
-        texts.push_back({days.documents[day].file(), days.as_written[day], batches[day]});
+        texts[day].batches = batches[day];
     }
-    auto by = settings;
-    by.kitchen.today = today();
-    return plan_days(texts, by);
+    return plan_days(texts, settings);
 }
 
 Days with_batches(const Days& planned, const Batches& batches, const Settings& settings) {
-    auto days = are_planned(planned, batches) ? planned : planned_anew(planned, batches, settings);
-    refuse_shared_ids(days);
-    return days;
+    return are_planned(planned, batches) ? planned : planned_anew(planned, batches, settings);
 }
 
-/// The archive that a print goes into, or that lists take their ids from.
-std::optional<archive::Archive> archive_needed(const Settings& settings, IdsFor what) {
-    if (what == IdsFor::Lists && archive_file_if_known(settings).empty()) {
-        return std::nullopt; // no place, no archive: nothing has been printed
+/// The batches that the archive has; nothing, and said in `messages`, where it must be asked first.
+std::optional<Batches> batches_in(archive::Archive& archive, const Days& days, const IdSource& ids,
+                                  Messages& messages) {
+    auto which = ids.which;
+    if (which.kind == Kind::OfBag) {
+        const auto bags = service::bags_by_id(archive, {which.bag});
+        messages.add(bags.messages);
+        if (!bags) {
+            return std::nullopt;
+        }
+        which.bag = bags.value->front().id;
     }
-    try {
-        return existing_archive(settings, archive::Mode::Read);
-    } catch (const SystemFailure& failure) {
-        throw SystemFailure{fmt::format("nothing was printed, for the ids of the bags stand in the "
-                                        "archive: {}\n    hint: {}",
-                                        failure.what(),
-                                        what == IdsFor::Lists
-                                            ? "name another archive with --archive"
-                                            : "print with --no-archive to do without")};
+    auto [batches, asked, fits] = ask(archive, days, which, ids);
+    if (!fits) {
+        messages.error(fmt::format("bag {} is of no dish that is described here", which.bag));
     }
+    if (ids.doubts == Doubts::Ignore) {
+        asked.clear();
+    }
+    if (ids.doubts == Doubts::Mention) {
+        std::ranges::transform(asked, asked.begin(), mentioned);
+    }
+    messages.add(asked, days.documents);
+    return fits && !has_errors(asked) ? std::optional{std::move(batches)} : std::nullopt;
 }
 
-enum class IfUnreadable { Say, BeSilent };
-
-/// The archive as a copy, for what it is not to remember: neither it nor its schema changes.
-std::optional<archive::Archive> archive_to_look_into(const Settings& settings, IfUnreadable how,
-                                                     Console console) {
-    const auto file = archive_file_if_known(settings);
-    if (file.empty()) {
+/// The days with their ids; nothing, and said in `messages`, where something must be answered.
+std::optional<Days> with_ids(const Days& planned, const IdSource& ids, const Settings& settings,
+                             Messages& messages) {
+    auto archive = ids.archive ? ids.archive() : std::nullopt;
+    if (!archive && ids.which.kind == Kind::OfBag) {
+        messages.error("nothing has been printed yet, so no bag is known");
         return std::nullopt;
     }
-    auto archive = archive::Archive::open(file, archive::Mode::Copy);
-    if (archive) {
-        return std::move(archive).value();
+    if (!archive) {
+        return planned;
     }
-    if (archive.fault().kind != archive::ArchiveFault::Kind::Missing && how == IfUnreadable::Say) {
-        console.err << fmt::format("caution: these ids may be on other bags already, for the "
-                                   "archive cannot be asked: {}\n",
-                                   archive.fault().message);
-    }
-    return std::nullopt;
-}
-
-std::optional<archive::Archive> archive_for(const PrintOptions& options, const Settings& settings,
-                                            Console console, IdsFor what) {
-    if (options.record == Record::Trial) {
-        return archive_to_look_into(settings, IfUnreadable::BeSilent, console);
-    }
-    const bool remembers = settings.record_prints && options.record == Record::AsSettingsSay;
-    return remembers || what == IdsFor::Lists
-               ? archive_needed(settings, what)
-               : archive_to_look_into(settings, IfUnreadable::Say, console);
+    const auto batches = batches_in(*archive, planned, ids, messages);
+    return batches ? std::optional{with_batches(planned, *batches, settings)} : std::nullopt;
 }
 
 } // namespace
 
-std::optional<Days> settle(const Days& planned, const PrintOptions& options,
-                           const Settings& settings, Console console, IdsFor what) {
-    auto archive = archive_for(options, settings, console, what);
-    if (!archive) {
-        if (options.which.kind == Kind::OfBag) {
-            console.err << "error: nothing has been printed yet, so no bag is known\n";
-            return std::nullopt;
-        }
-        auto days = planned;
-        refuse_shared_ids(days);
-        return days;
+service::Outcome<Days> settle(const Days& planned, const IdSource& ids, const Settings& settings) {
+    service::Outcome<Days> outcome;
+    auto days = has_errors(planned.diagnostics)
+                    ? planned
+                    : with_ids(planned, ids, settings, outcome.messages);
+    if (!days) {
+        return outcome;
     }
-    const auto which = answer(*archive, options.which, console);
-    if (!which) {
-        return std::nullopt;
+    if (!has_errors(days->diagnostics)) {
+        refuse_shared_ids(*days);
     }
-    auto [batches, asked, fits] = ask(*archive, planned, *which, what);
-    if (!fits) {
-        console.err << fmt::format("error: bag {} is of no dish that is described here\n",
-                                   which->bag);
+    outcome.messages.add(days->diagnostics, days->documents);
+    if (!has_errors(days->diagnostics)) {
+        outcome.value = std::move(days);
     }
-    if (options.record == Record::Trial) {
-        asked.clear();
-    }
-    print(console.err, asked, planned.documents);
-    return asked.empty() && fits ? std::optional{with_batches(planned, batches, settings)}
-                                 : std::nullopt;
-}
-
-Days settle_to_look(const Days& planned, const Settings& settings, Console console) {
-    auto archive = archive_to_look_into(settings, IfUnreadable::Say, console);
-    if (!archive) {
-        auto days = planned;
-        refuse_shared_ids(days);
-        return days;
-    }
-    auto [batches, asked, fits] = ask(*archive, planned, {}, IdsFor::Prints);
-    for (auto& one : asked) {
-        one.severity = Severity::Caution;
-        for (auto& hint : one.hints) {
-            hint = "thawslip labels " + hint;
-        }
-        one.message += "; labels asks, and the ids told here are those that others would get";
-    }
-    print(console.err, asked, planned.documents);
-    return with_batches(planned, batches, settings);
+    return outcome;
 }
 
 } // namespace thawslip::app

@@ -2,12 +2,11 @@
 #include "app/commands.h"
 #include "app/deliver.h"
 #include "app/output_guard.h"
+#include "app/shelf.h"
+#include "app/stocks.h"
 #include "app/whole_file.h"
-#include "base/nearest.h"
 #include "layout/sheets/measurements.h"
-#include "layout/sheets/paper.h"
 #include "layout/sheets/ruler.h"
-#include "layout/sheets/stock_drawing.h"
 #include "render/pdf.h"
 #include "render/svg.h"
 
@@ -29,7 +28,7 @@ void write_page(const layout::Frame& page, const std::string& title, const std::
 } // namespace
 
 ExitStatus stock_list(Console console) {
-    const auto stocks = shipped_stocks(find_data_folder());
+    const auto stocks = shipped_stocks(surroundings());
     std::size_t widest = 0;
     for (const auto& stock : stocks) {
         widest = std::max(widest, stock.name.size());
@@ -46,31 +45,29 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
             refuse_output({output, drawing_endings, {name_or_file}}, settings, console)) {
         return *refused;
     }
-    const auto data = find_data_folder();
+    const auto around = surroundings();
     OwnFiles own;
-    const auto stock = choose_stock(name_or_file, data, own);
-    if (!stock) {
-        console.err << stock.fault();
+    const auto reading = choose_stock(name_or_file, around, own);
+    console.err << to_text(reading.messages);
+    if (!reading) {
         return ExitStatus::Refused;
     }
+    const auto& stock = *reading.value->stock;
     if (output != "-") {
-        for (const auto& line : in_words(stock.value())) {
+        for (const auto& line : in_words(stock)) {
             console.out << line << "\n";
         }
     }
     if (output.empty()) {
         return ExitStatus::Done;
     }
-    const auto fonts = load_fonts(data);
-    const auto& sheet = stock.value().sheet;
-    const Size page{std::max(sheet.width, layout::smallest_drawing_page.width),
-                    std::max(sheet.height, layout::smallest_drawing_page.height)};
-    const auto drawing = stock_drawing(stock.value(), page, fonts);
+    const auto fonts = around.fonts();
+    const auto drawing = drawing_of(stock, fonts);
+    console.err << to_text(drawing.messages);
     if (!drawing) {
-        console.err << "error: " << drawing.fault() << "\n";
         return ExitStatus::Refused;
     }
-    write_page(drawing.value(), stock.value().name, output, fonts);
+    write_page(*drawing.value, stock.name, output, fonts);
     return ExitStatus::Done;
 }
 
@@ -79,34 +76,23 @@ ExitStatus stock_ruler(const std::string& paper, const PrintOptions& options,
     if (const auto refused = refuse_output({options.output, drawing_endings}, settings, console)) {
         return *refused;
     }
-    const auto size = layout::paper_size(paper);
-    if (!size) {
-        std::vector<std::string> names;
-        for (const auto& known : layout::papers()) {
-            names.emplace_back(known.name);
-        }
-        const auto near = nearest(paper, names);
-        console.err << fmt::format("error: \"{}\" is not a paper\n    hint: {}\n", paper,
-                                   near ? fmt::format("did you mean \"{}\"?", *near)
-                                        : "expected " + list_of(names));
+    const auto around = surroundings();
+    const auto made = ruler(paper, around);
+    console.err << to_text(made.messages);
+    if (!made) {
         return ExitStatus::Refused;
     }
     const auto printer = wanted_printer(options.printer, console);
     if (!printer) {
         return printer.fault();
     }
-    const auto fonts = load_fonts(find_data_folder());
-    const auto page = layout::ruler_page(*size, fonts);
-    if (!page) {
-        console.err << "error: " << page.fault() << "\n";
-        return ExitStatus::Refused;
-    }
     const auto write = [&](const std::string& file) {
-        write_page(page.value(), "Ruler", file, fonts);
+        write_page(made.value->page, "Ruler", file, around.fonts());
     };
-    const auto status = deliver(write, options.output, printer.value(), {"Ruler", *size}, console);
+    const auto status =
+        deliver(write, options.output, printer.value(), {"Ruler", made.value->paper}, console);
     if (status == ExitStatus::Done && options.output != "-") {
-        for (const auto& line : layout::ruler_instructions(*size)) {
+        for (const auto& line : layout::ruler_instructions(made.value->paper)) {
             console.out << line << "\n";
         }
     }

@@ -22,7 +22,7 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
     }
     days.diagnostics.insert(days.diagnostics.end(), faults.begin(), faults.end());
     days.documents.push_back(std::move(document));
-    days.as_written.push_back(day_text.text);
+    days.texts.push_back(day_text);
 }
 
 } // namespace
@@ -57,6 +57,13 @@ Days plan_days(const std::vector<DayText>& texts, const Settings& settings, Ids 
     if (ids == Ids::Final && !has_errors(days.diagnostics)) {
         refuse_shared_ids(days);
     }
+    return days;
+}
+
+Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids) {
+    auto days = plan_days(texts.texts, settings, ids);
+    days.diagnostics.insert(days.diagnostics.begin(), texts.unreadable.begin(),
+                            texts.unreadable.end());
     return days;
 }
 

@@ -9,27 +9,36 @@
 
 namespace thawslip::service {
 
-/// Descriptions of days, read and planned.
-struct Days {
-    std::vector<toml::Document> documents;
-    std::vector<std::string> as_written; ///< one for each document: its bytes
-    std::vector<kitchen::Plan> plans;    ///< one for each document
-    Diagnostics diagnostics;             ///< placed; of all files together
-};
-
-/// Whether the bags' ids are those that are printed, or the archive may still change them.
-enum class Ids { Final, Planned };
-
 /// The text of a description of a day.
 struct DayText {
     std::string name; ///< for messages
     std::string text;
     std::vector<kitchen::Batch> batches = {}; ///< of its packages; empty: the usual ones
+    std::string place =
+        {}; ///< its file, to be found again from anywhere; empty: no file that lasts
 };
+
+/// Descriptions as they came from where they are kept.
+struct DayTexts {
+    std::vector<DayText> texts;
+    Diagnostics unreadable; ///< those that did not
+};
+
+/// Descriptions of days, read and planned.
+struct Days {
+    std::vector<toml::Document> documents;
+    std::vector<DayText> texts;       ///< one for each document
+    std::vector<kitchen::Plan> plans; ///< one for each document
+    Diagnostics diagnostics;          ///< placed; of all files together
+};
+
+/// Whether the bags' ids are those that are printed, or the archive may still change them.
+enum class Ids { Final, Planned };
 
 /// Reads and plans every day, as of `settings.kitchen.today`. Never throws for what a cook can
 /// write; what is wrong is in `diagnostics`.
 Days plan_days(const std::vector<DayText>& texts, const Settings& settings, Ids ids = Ids::Final);
+Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids = Ids::Final);
 
 /// Two days that would give two bags one id: said in their diagnostics.
 void refuse_shared_ids(Days& days);

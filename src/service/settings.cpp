@@ -9,7 +9,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cassert>
 #include <fmt/format.h>
 
 namespace thawslip::service {
@@ -130,6 +129,29 @@ Settings read(toml::Table& table) {
     return settings;
 }
 
+std::optional<std::string> set_text(std::string& setting, std::string_view text) {
+    setting = text;
+    return std::nullopt;
+}
+
+std::string languages_text(const Settings& settings) {
+    return settings.second_language.empty() ? settings.language
+                                            : settings.language + "," + settings.second_language;
+}
+
+std::string units_text(const Settings& settings) {
+    return unit_systems.at(static_cast<std::size_t>(settings.kitchen.units)).word;
+}
+
+std::optional<std::string> set_units(Settings& settings, std::string_view text) {
+    const auto found = std::ranges::find(unit_systems, text, &Word::word);
+    if (found == unit_systems.end()) {
+        return fmt::format("\"{}\" is not a system of units", text);
+    }
+    settings.kitchen.units = static_cast<kitchen::Units>(found - unit_systems.begin());
+    return std::nullopt;
+}
+
 } // namespace
 
 const wording::Language& language_of(const Settings& settings) {
@@ -171,11 +193,6 @@ std::optional<std::string> set_languages(Settings& settings, std::string_view te
     return std::nullopt;
 }
 
-std::string languages_text(const Settings& settings) {
-    return settings.second_language.empty() ? settings.language
-                                            : settings.language + "," + settings.second_language;
-}
-
 std::span<const toml::Word> paper_words() {
     return papers;
 }
@@ -188,14 +205,18 @@ std::span<const toml::Word> unit_words() {
     return unit_systems;
 }
 
-void set_units(Settings& settings, std::string_view word) {
-    const auto found = std::ranges::find(unit_systems, word, &Word::word);
-    assert(found != unit_systems.end());
-    settings.kitchen.units = static_cast<kitchen::Units>(found - unit_systems.begin());
-}
-
-std::string units_text(const Settings& settings) {
-    return unit_systems.at(static_cast<std::size_t>(settings.kitchen.units)).word;
+std::span<const SettingOption> setting_options() {
+    static constexpr SettingOption options[] = {
+        {"paper", [](const Settings& settings) { return settings.paper; },
+         [](Settings& settings, std::string_view text) { return set_text(settings.paper, text); }},
+        {"storage_list", [](const Settings& settings) { return settings.storage_list; },
+         [](Settings& settings, std::string_view text) {
+             return set_text(settings.storage_list, text);
+         }},
+        {"language", languages_text, set_languages},
+        {"units", units_text, set_units},
+    };
+    return options;
 }
 
 Outcome<Settings> settings_from(std::string text, const std::string& file) {

@@ -45,17 +45,19 @@ std::optional<wording::Style> second_style_of(const Settings& settings);
 /// Sets the languages from "en" or "en,es". \returns what is wrong with the text, else nothing
 std::optional<std::string> set_languages(Settings& settings, std::string_view text);
 
-/// The languages as `set_languages` reads them.
-std::string languages_text(const Settings& settings);
-
 /// The words that a setting takes, for the command line to take the same.
 std::span<const toml::Word> paper_words();
 std::span<const toml::Word> storage_list_words();
 std::span<const toml::Word> unit_words(); ///< in the order of kitchen::Units
 
-/// The units by their word. \pre it is one of unit_words()
-void set_units(Settings& settings, std::string_view word);
-std::string units_text(const Settings& settings);
+/// A setting that a command line may override, and that is therefore kept with every print.
+struct SettingOption {
+    const char* key; ///< as in the settings file
+    std::string (*text)(const Settings& settings);
+    /// \returns what is wrong with `text`, else nothing
+    std::optional<std::string> (*set)(Settings& settings, std::string_view text);
+};
+std::span<const SettingOption> setting_options();
 
 /// Reads the text of a settings file.
 /// \param file what messages call it

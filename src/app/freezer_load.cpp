@@ -1,51 +1,15 @@
-#include "app/tell_load.h"
+#include "app/freezer_load.h"
 
-#include "app/counted.h"
 #include "kitchen/measures/unit_text.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 #include <map>
-#include <ostream>
 #include <utility>
 
 namespace thawslip::app {
 namespace {
-
-std::string_view verdict_words(kitchen::LoadVerdict verdict) {
-    switch (verdict) {
-    case kitchen::LoadVerdict::Within: return "within the limit: all at once";
-    case kitchen::LoadVerdict::Near:
-        return "between the two limits: all at once if the freezer is a cold one, spread out";
-    case kitchen::LoadVerdict::Over: break;
-    }
-    return "over the limit";
-}
-
-/// "Squash and red lentil stew (A, B); Plum and ginger compote (C)": bags by their dishes.
-std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags) {
-    std::string text;
-    for (const auto& dish : by_dish(plan, bags)) {
-        text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", dish.planned->package.dish,
-                            fmt::join(dish.bags, ", "));
-    }
-    return text;
-}
-
-void tell_batches(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out) {
-    const auto& batches = plan.freezer_load->batches;
-    if (batches.size() > 1) {
-        out << fmt::format("    freeze in {} batches, a day apart; what goes in later waits in "
-                           "the refrigerator, and those days are counted\n",
-                           batches.size());
-    }
-    for (std::size_t i = 0; i < batches.size(); ++i) {
-        const auto day = kitchen::add_days(plan.made, std::chrono::days{i});
-        out << fmt::format("    batch {}, {}, {}: {}\n", i + 1, kitchen::to_iso(day),
-                           to_text(batches[i].weight, style), bags_text(plan, batches[i].bags));
-    }
-}
 
 /// What goes into one freezer on one date.
 struct DateLoad {
@@ -73,6 +37,15 @@ std::map<Freezer, DateLoad> loads_by_date(std::span<const kitchen::Plan> plans) 
 
 } // namespace
 
+std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags) {
+    std::string text;
+    for (const auto& dish : by_dish(plan, bags)) {
+        text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", dish.planned->package.dish,
+                            fmt::join(dish.bags, ", "));
+    }
+    return text;
+}
+
 std::vector<std::string> shared_freezer_troubles(std::span<const kitchen::Plan> plans,
                                                  const kitchen::UnitStyle& style) {
     std::vector<std::string> troubles;
@@ -87,22 +60,6 @@ std::vector<std::string> shared_freezer_troubles(std::span<const kitchen::Plan> 
         }
     }
     return troubles;
-}
-
-void tell_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out) {
-    const auto& load = *plan.freezer_load;
-    const bool all_weighed = load.without_weight.empty();
-    out << fmt::format("the freezer: {}{} in one day; the limit in 24 h is {} to {}: {}{}\n",
-                       all_weighed ? "" : "at least ", to_text(load.total, style),
-                       to_text(load.limit_low, style), to_text(load.limit_high, style),
-                       verdict_words(load.verdict),
-                       all_weighed ? "" : ", as far as weights are known");
-    if (load.verdict == kitchen::LoadVerdict::Over) {
-        tell_batches(plan, style, out);
-    }
-    for (const auto& trouble : load_troubles(plan, style)) {
-        out << "    " << trouble << "\n";
-    }
 }
 
 std::vector<std::string> load_troubles(const kitchen::Plan& plan, const kitchen::UnitStyle& style) {

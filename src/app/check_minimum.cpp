@@ -1,5 +1,4 @@
-#include "app/tell_minimum.h"
-
+#include "app/check_text.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature_text.h"
 
@@ -22,21 +21,22 @@ std::string figure(const kitchen::SafeMinimum& minimum, const kitchen::UnitStyle
     return text;
 }
 
-std::string told(const kitchen::SafeMinimum& minimum, const kitchen::UnitStyle& style) {
+std::string published(const kitchen::SafeMinimum& minimum, const kitchen::UnitStyle& style) {
     return fmt::format("{}, \"{}\" ({}; {})", figure(minimum, style), minimum.row, minimum.source,
                        minimum.status);
 }
 
 } // namespace
 
-void tell_minimum(const kitchen::PlannedPackage& planned, const kitchen::UnitStyle& style,
+void show_minimum(const kitchen::PlannedPackage& planned, const kitchen::UnitStyle& style,
                   std::ostream& out) {
     if (!planned.minimum) {
         return;
     }
-    out << fmt::format("    minimum: {}: this one counts\n", told(planned.minimum->counts, style));
+    out << fmt::format("    minimum: {}: this one counts\n",
+                       published(planned.minimum->counts, style));
     for (const auto& other : planned.minimum->beside) {
-        out << fmt::format("          beside it: {}\n", told(other, style));
+        out << fmt::format("          beside it: {}\n", published(other, style));
     }
 }
 

@@ -10,7 +10,11 @@ namespace thawslip::app {
 /// "minimum: 165 °F (74 °C), "Casseroles" (FoodSafety.gov, …; read): that counts": which publisher
 /// said how hot a dish must get, and what the others say beside it. Nothing for a dish that has no
 /// minimum.
-void tell_minimum(const kitchen::PlannedPackage& planned, const kitchen::UnitStyle& style,
+void show_minimum(const kitchen::PlannedPackage& planned, const kitchen::UnitStyle& style,
                   std::ostream& out);
+
+/// Whether the freezer can take the day's bags at once, and if not, which of them go in on which
+/// day, and what else there is to know of them. \pre plan.freezer_load
+void show_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out);
 
 } // namespace thawslip::app

@@ -1,12 +1,9 @@
-#include "app/report_cautions.h"
+#include "app/day_cautions.h"
 
-#include "app/report.h"
-#include "app/tell_load.h"
+#include "app/freezer_load.h"
 #include "wording/fields.h"
 
 #include <algorithm>
-#include <fmt/format.h>
-#include <ostream>
 
 namespace thawslip::app {
 namespace {
@@ -33,21 +30,23 @@ void add_cautions(Diagnostics& said, const kitchen::Plan& plan, const toml::Docu
 
 } // namespace
 
-void report_cautions(const Days& days, const Settings& settings, std::ostream& err) {
+service::Messages cautions_of(const service::Days& days, const service::Settings& settings) {
     const auto style = style_of(settings);
     Diagnostics said;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         add_cautions(said, days.plans[day], days.documents[day], style.language);
     }
-    print(err, said, days.documents);
+    service::Messages messages;
+    messages.add(std::move(said), days.documents);
     for (const auto& trouble : shared_freezer_troubles(days.plans, style.units)) {
-        err << fmt::format("caution: the freezer: {}\n", trouble);
+        messages.caution("the freezer: " + trouble);
     }
     for (const auto& plan : days.plans) {
         for (const auto& trouble : load_troubles(plan, style.units)) {
-            err << fmt::format("caution: the freezer: {}\n", trouble);
+            messages.caution("the freezer: " + trouble);
         }
     }
+    return messages;
 }
 
 } // namespace thawslip::app

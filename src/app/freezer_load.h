@@ -3,16 +3,11 @@
 #include "kitchen/measures/unit_style.h"
 #include "kitchen/plan.h"
 
-#include <iosfwd>
 #include <span>
 #include <string>
 #include <vector>
 
 namespace thawslip::app {
-
-/// Whether the freezer can take the day's bags at once, and if not, which of them go in on which
-/// day, and what else there is to know of them. \pre plan.freezer_load
-void tell_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out);
 
 /// What the cook has to do today about bags that the freezer's plan has no place for: how much
 /// must go elsewhere, which bags are too heavy, which have no weight. Empty where all have one,
@@ -23,5 +18,8 @@ std::vector<std::string> load_troubles(const kitchen::Plan& plan, const kitchen:
 /// 24 h: each day's batches count on the whole freezer.
 std::vector<std::string> shared_freezer_troubles(std::span<const kitchen::Plan> plans,
                                                  const kitchen::UnitStyle& style);
+
+/// "Squash and red lentil stew (A, B); Plum and ginger compote (C)": bags by their dishes.
+std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags);
 
 } // namespace thawslip::app

@@ -1,5 +1,4 @@
-#include "app/make_prints.h"
-
+#include "app/job.h"
 #include "code/message.h"
 #include "wording/bilingual.h"
 #include "wording/prints.h"
@@ -8,35 +7,6 @@
 
 namespace thawslip::app {
 namespace {
-
-std::string title_of(const Days& days, std::string_view what) {
-    std::string title{what};
-    for (std::size_t i = 0; i < days.plans.size(); ++i) {
-        title += (i == 0 ? " " : ", ") + kitchen::to_iso(days.plans[i].made);
-    }
-    return title;
-}
-
-std::uint32_t place(std::size_t index) {
-    return static_cast<std::uint32_t>(index);
-}
-
-/// Adds what `add_prints(day, package)` puts into the job for every package of every day.
-template <class AddPrints>
-void for_each_package(const Days& days, const AddPrints& add_prints) {
-    for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        for (std::size_t package = 0; package < days.plans[day].packages.size(); ++package) {
-            add_prints(place(day), place(package));
-        }
-    }
-}
-
-void add_for_each_bag(Job& job, PrintOf first, const kitchen::PlannedPackage& planned) {
-    for (std::size_t bag = 0; bag < planned.bags.size(); ++bag) {
-        first.bag = place(bag);
-        job.prints.push_back(first);
-    }
-}
 
 bool is_list(const PrintOf& of) {
     return of.kind == wording::Kind::DoorList || of.kind == wording::Kind::DaySheet;
@@ -87,45 +57,6 @@ wording::Print bag_words_of(const kitchen::Bag& bag, const PrintOf& of, const wo
 }
 
 } // namespace
-
-Job label_job(const Days& days, const Settings& settings) {
-    Job job;
-    job.title = title_of(days, "Bag labels");
-    job.noun = "label";
-    job.language = settings.language;
-    job.recorded_as = "labels";
-    job.default_stock = !settings.label_stock.empty() ? settings.label_stock
-                        : settings.paper == "a4"      ? "a4-2x4-99x68mm"
-                                                      : "letter-2x5-4x2in";
-    for_each_package(days, [&](std::uint32_t day, std::uint32_t package) {
-        add_for_each_bag(job, {wording::Kind::BagLabel, day, package, 0},
-                         days.plans[day].packages[package]);
-    });
-    return job;
-}
-
-Job card_job(const Days& days, CardKinds kinds, const Settings& settings) {
-    Job job;
-    job.title = title_of(days, "Cook-day cards");
-    job.noun = "card";
-    job.language = settings.language;
-    job.recorded_as = kinds == CardKinds::Finishing ? "finishing cards"
-                      : kinds == CardKinds::CookDay ? "cook-day cards"
-                                                    : "cards";
-    job.default_stock = !settings.card_stock.empty() ? settings.card_stock
-                        : settings.paper == "a4"     ? "a4-cards-a6-cut"
-                                                     : "letter-cards-6x4in-cut";
-    for_each_package(days, [&](std::uint32_t day, std::uint32_t package) {
-        const auto& planned = days.plans[day].packages[package];
-        if (kinds != CardKinds::Finishing) {
-            job.prints.push_back({wording::Kind::CookDayCard, day, package, 0});
-        }
-        if (kinds != CardKinds::CookDay && !planned.finish.empty()) {
-            add_for_each_bag(job, {wording::Kind::FinishingCard, day, package, 0}, planned);
-        }
-    });
-    return job;
-}
 
 const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days) {
     return days.plans[of.day].packages[of.package];

@@ -1,0 +1,23 @@
+#pragma once
+
+#include "app/surroundings.h"
+#include "layout/frame.h"
+#include "service/messages.h"
+
+#include <string>
+
+namespace thawslip::app {
+
+/// A stock drawn to scale, with its measures.
+service::Outcome<layout::Frame> drawing_of(const layout::Stock& stock,
+                                           const typeset::FontSet& fonts);
+
+/// A page with rulers and crosses, by which to measure a printer.
+struct Ruler {
+    Size paper;
+    layout::Frame page;
+};
+/// \param paper its name: "a4", "letter landscape"
+service::Outcome<Ruler> ruler(const std::string& paper, const Surroundings& around);
+
+} // namespace thawslip::app
