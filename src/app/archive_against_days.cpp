@@ -1,8 +1,9 @@
 #include "app/archive_against_days.h"
 
-#include "app/day_record.h"
-#include "app/print_setup.h"
+#include "app/day_files.h"
 #include "base/system_failure.h"
+#include "service/record/day_record.h"
+#include "service/record/print_setup.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>
@@ -25,7 +26,7 @@ struct Kept {
 std::optional<archive::DayRecord> read_again(const Kept& kept) {
     try {
         const auto settings =
-            kept.setup != nullptr ? printed_with(*kept.setup).settings : Settings{};
+            kept.setup != nullptr ? service::printed_with(*kept.setup).settings : Settings{};
         const auto days =
             plan_days(std::vector<DayText>{{kept.record.file, kept.record.description}}, settings);
         return has_errors(days.diagnostics) || days.plans.empty()

@@ -2,8 +2,8 @@
 
 #include "app/archive_place.h"
 #include "app/day_files.h"
-#include "app/print_setup.h"
 #include "service/freezer/bags.h"
+#include "service/record/print_setup.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -19,7 +19,8 @@ std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, arch
         return {};
     }
     const auto prints = archive.prints_of(key);
-    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
+    const auto settings =
+        prints.empty() ? Settings{} : service::printed_with(prints.front().setup).settings;
     auto days = plan_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
     return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
                               : std::move(days.plans.front().packages);

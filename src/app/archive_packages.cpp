@@ -1,8 +1,8 @@
 #include "app/archive_bags.h"
 #include "app/archive_place.h"
-#include "app/own_files.h"
 #include "kitchen/bag_id.h"
 #include "service/freezer/bags.h"
+#include "service/print/own_files.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -15,7 +15,7 @@ namespace {
 
 bool names_a_file(const std::string& word) {
     std::error_code error;
-    return is_file_name(word) || std::filesystem::is_regular_file(word, error);
+    return service::is_file_name(word) || std::filesystem::is_regular_file(word, error);
 }
 
 /// "lentil stew" is one dish where a bag has both words; "stew compote" are two.

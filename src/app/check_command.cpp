@@ -1,14 +1,14 @@
-#include "app/check.h"
 #include "app/check_text.h"
 #include "app/commands.h"
 #include "app/counted.h"
 #include "app/day_files.h"
-#include "app/freezer_load.h"
 #include "app/json/answers.h"
 #include "app/print_archive.h"
 #include "app/shelf.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/heat/thaw_ceiling.h"
+#include "service/day/freezer_load.h"
+#include "service/print/check.h"
 #include "wording/cooling.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
@@ -170,14 +170,14 @@ void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ost
         "    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} characters",
         code.symbol.version, levels[static_cast<std::size_t>(code.symbol.level)],
         code.module.in_millimetres(), code.dots_per_module, code.text.size());
-    if (const auto grade = best_grade(code, paper_reflectance)) {
+    if (const auto grade = service::best_grade(code, paper_reflectance)) {
         out << fmt::format("; grade {} at best (ISO/IEC 15415)", *grade);
     }
     out << "\n";
 }
 
 /// The sizes that the labels of one dish got; all its bags are alike.
-void show_fit(const layout::Fitted& fitted, const Setup& setup, double paper_reflectance,
+void show_fit(const layout::Fitted& fitted, const service::Setup& setup, double paper_reflectance,
               std::ostream& out) {
     std::string left_out;
     out << "    x-heights:";
@@ -197,7 +197,7 @@ void show_fit(const layout::Fitted& fitted, const Setup& setup, double paper_ref
     }
 }
 
-void show(const Checked& checked, Why why, const Settings& settings, std::ostream& out) {
+void show(const service::Checked& checked, Why why, const Settings& settings, std::ostream& out) {
     const auto style = style_of(settings);
     std::size_t dish = 0;
     for (const auto& plan : checked.days.plans) {
@@ -216,7 +216,7 @@ void show(const Checked& checked, Why why, const Settings& settings, std::ostrea
             show_load(plan, style.units, out);
         }
     }
-    for (const auto& trouble : shared_freezer_troubles(checked.days.plans, style.units)) {
+    for (const auto& trouble : service::shared_freezer_troubles(checked.days.plans, style.units)) {
         out << "the freezer: " << trouble << "\n";
     }
 }

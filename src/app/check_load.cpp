@@ -1,6 +1,6 @@
 #include "app/check_text.h"
-#include "app/freezer_load.h"
 #include "kitchen/measures/unit_text.h"
+#include "service/day/freezer_load.h"
 
 #include <fmt/format.h>
 #include <ostream>
@@ -28,7 +28,8 @@ void show_batches(const kitchen::Plan& plan, const kitchen::UnitStyle& style, st
     for (std::size_t i = 0; i < batches.size(); ++i) {
         const auto day = kitchen::add_days(plan.made, std::chrono::days{i});
         out << fmt::format("    batch {}, {}, {}: {}\n", i + 1, kitchen::to_iso(day),
-                           to_text(batches[i].weight, style), bags_text(plan, batches[i].bags));
+                           to_text(batches[i].weight, style),
+                           service::bags_text(plan, batches[i].bags));
     }
 }
 
@@ -45,7 +46,7 @@ void show_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::
     if (load.verdict == kitchen::LoadVerdict::Over) {
         show_batches(plan, style, out);
     }
-    for (const auto& trouble : load_troubles(plan, style)) {
+    for (const auto& trouble : service::load_troubles(plan, style)) {
         out << "    " << trouble << "\n";
     }
 }

@@ -1,10 +1,10 @@
 #pragma once
 
 #include "app/exit_status.h"
-#include "app/job.h"
-#include "app/look.h"
 #include "app/settings_file.h"
 #include "archive/values.h"
+#include "service/print/job.h"
+#include "service/print/look.h"
 
 #include <iosfwd>
 #include <optional>
@@ -12,6 +12,10 @@
 #include <vector>
 
 namespace thawslip::app {
+
+using service::Look;
+using service::Settings;
+using service::What;
 
 /// Where a command speaks: results in plain words to `out`, what went wrong to `err`.
 struct Console {

@@ -10,7 +10,7 @@
 namespace thawslip::app {
 namespace {
 
-std::set<std::string> ids_of(const Job& job, const Days& days) {
+std::set<std::string> ids_of(const service::Job& job, const Days& days) {
     std::set<std::string> ids;
     for (const auto& print : job.prints) {
         ids.insert(days.plans[print.day].packages[print.package].bags[print.bag].id);
@@ -20,7 +20,8 @@ std::set<std::string> ids_of(const Job& job, const Days& days) {
 
 } // namespace
 
-void report_gone(const Job& job, const Days& days, const Settings& settings, Console console) {
+void report_gone(const service::Job& job, const Days& days, const Settings& settings,
+                 Console console) {
     if (archive_file_if_known(settings).empty()) {
         return;
     }

@@ -1,7 +1,7 @@
 #include "app/kept_files.h"
 
-#include "app/own_files.h"
 #include "base/text_file.h"
+#include "service/print/own_files.h"
 
 #include <filesystem>
 #include <optional>
@@ -11,7 +11,7 @@ namespace {
 
 /// A name of something shipped stays a name; a file is found again from any folder.
 std::string lasting_name(const std::string& name_or_file) {
-    return is_file_name(name_or_file)
+    return service::is_file_name(name_or_file)
                ? std::filesystem::absolute(name_or_file).lexically_normal().string()
                : name_or_file;
 }

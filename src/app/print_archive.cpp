@@ -51,18 +51,22 @@ MaybeArchive archive_for(const PrintOptions& options, const Settings& settings, 
                : archive_to_look_into(settings, IfUnreadable::Say, console);
 }
 
-IdSource from(std::function<MaybeArchive()> open, const archive::WhichBatch& which, Doubts doubts) {
+service::IdSource from(std::function<MaybeArchive()> open, const archive::WhichBatch& which,
+                       service::Doubts doubts) {
     return {std::move(open), station_now().name, which, doubts};
 }
 
 } // namespace
 
-IdSource ids_for_print(const PrintOptions& options, const Settings& settings, Console console) {
+service::IdSource ids_for_print(const PrintOptions& options, const Settings& settings,
+                                Console console) {
     return from([&options, &settings, console] { return archive_for(options, settings, console); },
-                options.which, options.look.is_trial ? Doubts::Ignore : Doubts::Ask);
+                options.which,
+                options.look.is_trial ? service::Doubts::Ignore : service::Doubts::Ask);
 }
 
-IdSource ids_for_lists(const PrintOptions& options, const Settings& settings, Console console) {
+service::IdSource ids_for_lists(const PrintOptions& options, const Settings& settings,
+                                Console console) {
     if (options.look.is_trial) {
         return ids_for_print(options, settings, console);
     }
@@ -72,13 +76,13 @@ IdSource ids_for_lists(const PrintOptions& options, const Settings& settings, Co
                        ? std::nullopt
                        : archive_needed(settings, "name another archive with --archive");
         },
-        options.which, Doubts::AskForLists);
+        options.which, service::Doubts::AskForLists);
 }
 
-IdSource ids_to_look(const Settings& settings, Console console) {
+service::IdSource ids_to_look(const Settings& settings, Console console) {
     return from(
         [&settings, console] { return archive_to_look_into(settings, IfUnreadable::Say, console); },
-        {}, Doubts::Mention);
+        {}, service::Doubts::Mention);
 }
 
 } // namespace thawslip::app

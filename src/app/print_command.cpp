@@ -14,8 +14,9 @@
 namespace thawslip::app {
 namespace {
 
-ExitStatus put_out(const service::Outcome<Printing>& printing, std::string_view why_nothing,
-                   const PrintOptions& options, const Settings& settings, Console console) {
+ExitStatus put_out(const service::Outcome<service::Printing>& printing,
+                   std::string_view why_nothing, const PrintOptions& options,
+                   const Settings& settings, Console console) {
     console.err << to_text(printing.messages);
     if (!printing) {
         return ExitStatus::Refused;

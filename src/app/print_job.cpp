@@ -15,7 +15,8 @@
 namespace thawslip::app {
 namespace {
 
-void write_pdf(const std::string& output, const LaidOut& laid_out, const Job& job) {
+void write_pdf(const std::string& output, const service::LaidOut& laid_out,
+               const service::Job& job) {
     WholeFile file{output};
     render::PdfWriter writer{laid_out.setup.fonts,
                              {job.title, job.language, std::nullopt},
@@ -27,7 +28,8 @@ void write_pdf(const std::string& output, const LaidOut& laid_out, const Job& jo
     file.commit();
 }
 
-void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& job) {
+void write_svgs(const std::string& output, const service::LaidOut& laid_out,
+                const service::Job& job) {
     for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
         write_whole_file(sheet_file(output, sheet),
                          render::svg(draw_sheet(laid_out, sheet), laid_out.setup.fonts, job.title));
@@ -38,7 +40,7 @@ void write_svgs(const std::string& output, const LaidOut& laid_out, const Job& j
 struct NotPrinted : std::exception {};
 
 /// All sheets in words, one after the other: what a golden test holds a print to.
-void write_words(const std::string& output, const LaidOut& laid_out) {
+void write_words(const std::string& output, const service::LaidOut& laid_out) {
     std::string words;
     for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
         words += render::dump(draw_sheet(laid_out, sheet), laid_out.setup.fonts);
@@ -48,7 +50,8 @@ void write_words(const std::string& output, const LaidOut& laid_out) {
 
 } // namespace
 
-void write_job(const std::string& output, const LaidOut& laid_out, const Job& job) {
+void write_job(const std::string& output, const service::LaidOut& laid_out,
+               const service::Job& job) {
     if (output.ends_with(".svg")) {
         write_svgs(output, laid_out, job);
     } else if (output.ends_with(".txt")) {
@@ -67,15 +70,16 @@ usable_destination(const Output& output, const std::optional<std::string>& print
     return wanted_printer(printer, console);
 }
 
-ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
-                       const std::optional<spool::Printer>& printer, Console console) {
+ExitStatus deliver_job(const service::LaidOut& laid_out, const service::Job& job,
+                       const std::string& output, const std::optional<spool::Printer>& printer,
+                       Console console) {
     const auto& stock = laid_out.setup.target.stock;
     const auto feed = stock.roll ? spool::Feed::Roll : spool::Feed::Sheets;
     const auto write = [&](const std::string& file) { write_job(file, laid_out, job); };
     return deliver(write, output, printer, {job.title, stock.sheet, feed}, console);
 }
 
-std::string closing_line(const LaidOut& laid_out, const std::string& prints,
+std::string closing_line(const service::LaidOut& laid_out, const std::string& prints,
                          const std::string& output, std::string_view remark) {
     const auto what =
         fmt::format("{} on {} of {}{}", prints, counted(laid_out.fitting.sheets, "sheet"),
@@ -85,8 +89,8 @@ std::string closing_line(const LaidOut& laid_out, const std::string& prints,
                : fmt::format("{}: {}; print at 100 %, not \"fit to page\"\n", output, what);
 }
 
-ExitStatus put_out(const Printing& printing, const PrintOptions& options, const Settings& settings,
-                   Console console) {
+ExitStatus put_out(const service::Printing& printing, const PrintOptions& options,
+                   const Settings& settings, Console console) {
     const auto& [days, job, laid_out] = printing;
     const auto printer = wanted_printer(options.printer, console);
     if (!printer) {

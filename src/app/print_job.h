@@ -2,8 +2,8 @@
 
 #include "app/commands.h"
 #include "app/output_guard.h"
-#include "app/print.h"
 #include "base/result.h"
+#include "service/print/printing.h"
 #include "spool/printer.h"
 
 #include <optional>
@@ -15,21 +15,23 @@ namespace thawslip::app {
 /// Writes a print, prints it and remembers it as `options` say; says what was printed, or
 /// everything that stands against it.
 /// \throws Raced (app/recording.h) where another program has given the days' ids away meanwhile
-ExitStatus put_out(const Printing& printing, const PrintOptions& options, const Settings& settings,
-                   Console console);
+ExitStatus put_out(const service::Printing& printing, const PrintOptions& options,
+                   const Settings& settings, Console console);
 
 /// Draws a job that is laid out and writes it whole, as the ending of `output` says.
-void write_job(const std::string& output, const LaidOut& laid_out, const Job& job);
+void write_job(const std::string& output, const service::LaidOut& laid_out,
+               const service::Job& job);
 
 /// Draws a job that is laid out, writes it into `output` and hands it to `printer`; either may be
 /// absent.
-ExitStatus deliver_job(const LaidOut& laid_out, const Job& job, const std::string& output,
-                       const std::optional<spool::Printer>& printer, Console console);
+ExitStatus deliver_job(const service::LaidOut& laid_out, const service::Job& job,
+                       const std::string& output, const std::optional<spool::Printer>& printer,
+                       Console console);
 
 /// What was printed and what to mind.
 /// \param prints "3 labels"
 /// \param remark what else there is to say of it
-std::string closing_line(const LaidOut& laid_out, const std::string& prints,
+std::string closing_line(const service::LaidOut& laid_out, const std::string& prints,
                          const std::string& output, std::string_view remark = {});
 
 /// Holds a print's destination to what can be: a file that may be written, a printer that is there.

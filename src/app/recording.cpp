@@ -4,8 +4,8 @@
 #include "app/clock.h"
 #include "app/kept_files.h"
 #include "app/output_guard.h"
-#include "app/print_record.h"
 #include "app/station.h"
+#include "service/record/print_record.h"
 
 #include <filesystem>
 #include <fmt/format.h>
@@ -36,8 +36,8 @@ archive::Recorded record(const archive::PrintRecord& print, const Settings& sett
 
 Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{is_out} {}
 
-void record_print(const Printing& printing, const PrintOptions& options, const Settings& settings,
-                  Console console, const std::function<void()>& publish) {
+void record_print(const service::Printing& printing, const PrintOptions& options,
+                  const Settings& settings, Console console, const std::function<void()>& publish) {
     auto print =
         print_record(printing, options.look, settings, options.which, station_now(), now_text());
     print.setup = with_lasting_names(std::move(print.setup));
@@ -49,7 +49,7 @@ void record_print(const Printing& printing, const PrintOptions& options, const S
     };
     try {
         const auto recorded = record(print, settings, publish_once);
-        console.err << to_text(news_of(recorded, print));
+        console.err << to_text(service::news_of(recorded, print));
     } catch (const std::exception& failure) {
         if (out == Out::Now) {
             throw; // it is not printed, and so not recorded

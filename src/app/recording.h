@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/commands.h"
-#include "app/print.h"
+#include "service/print/printing.h"
 
 #include <functional>
 
@@ -22,7 +22,7 @@ private:
 /// \param publish throws where nothing came of it
 /// \throws Raced before it is published; only with the first print of an archive perhaps after
 /// \throws SystemFailure where the archive fails; what was printed stays
-void record_print(const Printing& printing, const PrintOptions& options, const Settings& settings,
-                  Console console, const std::function<void()>& publish);
+void record_print(const service::Printing& printing, const PrintOptions& options,
+                  const Settings& settings, Console console, const std::function<void()>& publish);
 
 } // namespace thawslip::app

@@ -6,10 +6,10 @@
 #include "app/day_files.h"
 #include "app/kept_files.h"
 #include "app/print_job.h"
-#include "app/print_setup.h"
 #include "app/report.h"
 #include "app/shelf.h"
 #include "app/wanted_prints.h"
+#include "service/record/print_setup.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -21,7 +21,7 @@ namespace {
 
 /// A print of the archive made again.
 struct Remade {
-    Job job;
+    service::Job job;
     Days days;
     Settings settings;
     Look look;
@@ -33,7 +33,7 @@ std::string name_of(const archive::StoredDay& day) {
 
 std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPrint& print,
                              const Settings& settings, Console console) {
-    auto with = printed_with(print.setup);
+    auto with = service::printed_with(print.setup);
     std::vector<DayText> texts;
     for (const auto key : print.days) {
         const auto day = archive.day(key);
@@ -49,13 +49,14 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
         app::print(console.err, remade.days.diagnostics, remade.days.documents);
         return std::nullopt;
     }
-    remade.job = job_of(what_kept_as(print.setup.what), remade.days, remade.settings);
+    remade.job = job_of(service::what_kept_as(print.setup.what), remade.days, remade.settings);
     return remade;
 }
 
 /// The prints that are wanted of those fitted: by their bag, or by a bag of their dish where a
 /// print serves the whole dish.
-void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::string>& bags) {
+void keep_wanted(service::LaidOut& laid_out, const Remade& remade,
+                 const std::set<std::string>& bags) {
     const auto wanted = [&bags](const kitchen::Bag& bag) { return bags.contains(bag.id); };
     std::erase_if(laid_out.fitting.prints, [&](const layout::Fitted& fitted) {
         const auto& of = remade.job.prints[fitted.print];
@@ -65,7 +66,7 @@ void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::st
     });
 }
 
-void tell_changes(const WantedPrint& wanted, const LaidOut& laid_out, const Look& look,
+void tell_changes(const WantedPrint& wanted, const service::LaidOut& laid_out, const Look& look,
                   Console console) {
     if (wanted.print.setup.look.empty()) {
         return;
@@ -74,7 +75,7 @@ void tell_changes(const WantedPrint& wanted, const LaidOut& laid_out, const Look
         console.err << fmt::format("note: {} since {}: printed as it was then\n", what,
                                    wanted.print.first_at.substr(0, 10));
     }
-    for (const auto& what : changed_look(wanted.print.setup.look, look_of(laid_out))) {
+    for (const auto& what : service::changed_look(wanted.print.setup.look, look_of(laid_out))) {
         console.err << fmt::format("note: {} has changed since {}: this print may look different\n",
                                    what, wanted.print.first_at.substr(0, 10));
     }
@@ -169,8 +170,8 @@ Look look_for(const WantedPrint& wanted, Look look, const ReprintOptions& asked)
 
 /// Prints of the archive, laid out again, and the job that names them.
 struct Reprint {
-    LaidOut laid_out;
-    Job job;
+    service::LaidOut laid_out;
+    service::Job job;
 };
 
 Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
@@ -200,7 +201,7 @@ Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const Wante
 
 /// Adds what was fitted for one print to what stands already on the sheets.
 /// \returns whether it could: they share a stock and layouts
-bool append(LaidOut& all, LaidOut more) {
+bool append(service::LaidOut& all, service::LaidOut more) {
     const auto& first = all.setup;
     const bool alike =
         first.own == more.setup.own && first.target.stock.name == more.setup.target.stock.name &&

@@ -26,7 +26,7 @@ fs::path layout_folder(const DataFolder& data, wording::Kind kind) {
 
 constexpr std::size_t largest_file = std::size_t{1} << 18U;
 
-ShippedText read_shipped(const fs::path& path) {
+service::ShippedText read_shipped(const fs::path& path) {
     auto text = read_text_file(path.string(), largest_file);
     if (!text) {
         throw SystemFailure{to_text(to_diagnostic(text.fault()))};
@@ -54,13 +54,13 @@ std::optional<layout::StockReading> shipped_stock(const DataFolder& data, const 
 
 /// The layouts of the folders for these kinds, by folder and name. Other folders are not looked
 /// into: a print takes time enough without them.
-std::vector<ShippedText> shipped_layouts(const DataFolder& data,
-                                         const std::set<wording::Kind>& kinds) {
+std::vector<service::ShippedText> shipped_layouts(const DataFolder& data,
+                                                  const std::set<wording::Kind>& kinds) {
     std::set<fs::path> folders;
     for (const auto kind : kinds) {
         folders.insert(layout_folder(data, kind));
     }
-    std::vector<ShippedText> texts;
+    std::vector<service::ShippedText> texts;
     for (const auto& folder : folders) {
         std::ranges::transform(toml_files(folder), std::back_inserter(texts), read_shipped);
     }
@@ -69,7 +69,8 @@ std::vector<ShippedText> shipped_layouts(const DataFolder& data,
 
 } // namespace
 
-Surroundings surroundings_in(const std::function<DataFolder()>& folder, IdSource ids) {
+service::Surroundings surroundings_in(const std::function<DataFolder()>& folder,
+                                      service::IdSource ids) {
     return {
         [folder](const std::string& name) { return shipped_stock(folder(), name); },
         [folder] { return layout::load_stocks(folder().stocks().string()); },
@@ -79,7 +80,7 @@ Surroundings surroundings_in(const std::function<DataFolder()>& folder, IdSource
         std::move(ids)};
 }
 
-Surroundings surroundings(IdSource ids) {
+service::Surroundings surroundings(service::IdSource ids) {
     return surroundings_in(find_data_folder, std::move(ids));
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/data_folder.h"
-#include "app/surroundings.h"
+#include "service/print/surroundings.h"
 
 #include <functional>
 
@@ -9,9 +9,10 @@ namespace thawslip::app {
 
 /// What a print asks for, from the disk and from the folder of what comes with the program, which
 /// is looked for when something in it is asked for.
-Surroundings surroundings(IdSource ids = {});
+service::Surroundings surroundings(service::IdSource ids = {});
 
 /// The same from another folder.
-Surroundings surroundings_in(const std::function<DataFolder()>& folder, IdSource ids = {});
+service::Surroundings surroundings_in(const std::function<DataFolder()>& folder,
+                                      service::IdSource ids = {});
 
 } // namespace thawslip::app

@@ -1,14 +1,14 @@
-#include "app/choices.h"
 #include "app/commands.h"
 #include "app/deliver.h"
 #include "app/output_guard.h"
 #include "app/shelf.h"
-#include "app/stocks.h"
 #include "app/whole_file.h"
 #include "layout/sheets/measurements.h"
 #include "layout/sheets/ruler.h"
 #include "render/pdf.h"
 #include "render/svg.h"
+#include "service/print/choices.h"
+#include "service/print/stocks.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -46,7 +46,7 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
         return *refused;
     }
     const auto around = surroundings();
-    OwnFiles own;
+    service::OwnFiles own;
     const auto reading = choose_stock(name_or_file, around, own);
     console.err << to_text(reading.messages);
     if (!reading) {
@@ -62,7 +62,7 @@ ExitStatus stock_show(const std::string& name_or_file, const std::string& output
         return ExitStatus::Done;
     }
     const auto fonts = around.fonts();
-    const auto drawing = drawing_of(stock, fonts);
+    const auto drawing = service::drawing_of(stock, fonts);
     console.err << to_text(drawing.messages);
     if (!drawing) {
         return ExitStatus::Refused;

@@ -1,8 +1,8 @@
 #include "app/commands.h"
 #include "app/day_files.h"
-#include "app/print.h"
 #include "app/print_archive.h"
 #include "app/shelf.h"
+#include "service/print/printing.h"
 
 #include <ostream>
 

@@ -4,8 +4,7 @@
 // usage: stages_bench [LABELS]
 
 #include "app/day_files.h"
-#include "app/lay_out.h"
-#include "app/make_prints.h"
+#include "app/shelf.h"
 #include "base/text_file.h"
 #include "days.h"
 #include "intake/day_file.h"
@@ -13,6 +12,7 @@
 #include "kitchen/plan.h"
 #include "render/pdf.h"
 #include "render/svg.h"
+#include "service/print/lay_out.h"
 
 #include <chrono>
 #include <cstdlib>
@@ -80,7 +80,8 @@ void time_intake(const std::vector<std::string>& files, const Report& report) {
     });
 }
 
-void time_layout(const layout::Source& source, const app::LaidOut& laid_out, const Report& report) {
+void time_layout(const layout::Source& source, const service::LaidOut& laid_out,
+                 const Report& report) {
     const auto& setup = laid_out.setup;
     auto without_codes = source;
     without_codes.print = [&source](std::size_t i) {
@@ -100,17 +101,16 @@ void time_layout(const layout::Source& source, const app::LaidOut& laid_out, con
     report.tell("codes: say, choose, draw, read back", fit(source) - words);
     report.time("frames: break lines and place", [&] {
         for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
-            draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
+            draw_sheet(laid_out, sheet);
         }
     });
 }
 
-void time_render(const app::LaidOut& laid_out, const Report& report) {
+void time_render(const service::LaidOut& laid_out, const Report& report) {
     const auto& setup = laid_out.setup;
     std::vector<layout::Frame> frames;
     for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
-        frames.push_back(
-            draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts));
+        frames.push_back(draw_sheet(laid_out, sheet));
     }
     std::size_t bytes = 0;
     report.time("PDF", [&] {
@@ -145,18 +145,16 @@ int main(int argc, char** argv) {
     const auto files = bench::write_days(folder, labels);
     const Report report{labels};
     time_intake(files, report);
-    const app::Settings settings;
+    const service::Settings settings;
     const auto days = app::read_days(files, settings);
     const auto data = app::find_data_folder();
     report.time("open the faces", [&] { app::load_fonts(data); });
-    const auto job = app::label_job(days, settings);
-    app::PrintOptions options;
-    options.days = files;
-    options.output = "labels.pdf";
-    const auto laid_out = app::lay_out(job, days, options, settings, {std::cout, std::cerr});
+    const auto job = job_of(service::What::Labels, days, settings);
+    const auto laid_out = lay_out(job, days, {}, settings, app::surroundings());
     if (!laid_out) {
+        std::cerr << to_text(laid_out.messages);
         return 1;
     }
-    time_layout(app::source_of(job, days, settings), laid_out.value(), report);
-    time_render(laid_out.value(), report);
+    time_layout(source_of(job, days, settings), *laid_out.value, report);
+    time_render(*laid_out.value, report);
 }

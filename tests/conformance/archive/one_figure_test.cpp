@@ -1,9 +1,9 @@
 // What is said of one bag, how long it thaws, within how many days it is cooked, how hot it must
 // get and until when it keeps, is one figure wherever it is said: random packages, every surface.
 
-#include "app/day_files.h"
 #include "conformance/archive/kitchen.h"
 #include "kitchen/figures.h"
+#include "service/days.h"
 #include "support/poppler.h"
 #include "support/random.h"
 
@@ -144,7 +144,8 @@ std::string random_day(Random& random) {
 }
 
 kitchen::PlannedPackage planned_from(const std::string& day) {
-    auto days = service::plan_days(std::vector<app::DayText>{{"day.toml", day}}, app::Settings{});
+    auto days =
+        service::plan_days(std::vector<service::DayText>{{"day.toml", day}}, service::Settings{});
     for (const auto& fault : days.diagnostics) {
         INFO(fault.message);
     }

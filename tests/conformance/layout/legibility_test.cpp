@@ -1,10 +1,10 @@
 // What is printed is large and black enough to read: against the law and the science of reading.
 
-#include "app/choices.h"
-#include "app/data_folder.h"
 #include "app/day_files.h"
-#include "app/make_prints.h"
+#include "app/shelf.h"
 #include "layout/compose.h"
+#include "service/print/choices.h"
+#include "service/print/job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,18 +16,20 @@ using namespace thawslip::literals;
 namespace {
 
 struct SampleDay {
-    app::DataFolder data{THAWSLIP_SOURCE_DIR};
-    typeset::FontSet fonts = app::load_fonts(data);
-    std::vector<layout::Layout> layouts = app::shipped_layouts(
-        data, {wording::Kind::BagLabel, wording::Kind::CookDayCard, wording::Kind::DaySheet});
-    app::Settings settings;
-    app::Days days = app::read_days({THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml"}, settings);
+    service::Surroundings around =
+        app::surroundings_in([] { return app::DataFolder{THAWSLIP_SOURCE_DIR}; });
+    typeset::FontSet fonts = around.fonts();
+    std::vector<layout::Layout> layouts = service::shipped_layouts(around.layouts(
+        {wording::Kind::BagLabel, wording::Kind::CookDayCard, wording::Kind::DaySheet}));
+    service::Settings settings;
+    service::Days days =
+        app::read_days({THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml"}, settings);
 
     /// All sheets of a job on a stock; empty where it is refused.
-    std::vector<layout::Frame> sheets(const app::Job& job, const layout::Stock& stock) const {
+    std::vector<layout::Frame> sheets(const service::Job& job, const layout::Stock& stock) const {
         layout::Layouts chosen;
         for (const auto& print : job.prints) {
-            if (const auto* layout = app::layout_for(print.kind, stock, layouts)) {
+            if (const auto* layout = service::layout_for(print.kind, stock, layouts)) {
                 chosen.emplace(print.kind, *layout);
             } else {
                 return {};
@@ -36,7 +38,7 @@ struct SampleDay {
         layout::Target target;
         target.stock = stock;
         const auto fitting =
-            layout::fit(app::source_of(job, days, settings), chosen, target, fonts);
+            layout::fit(service::source_of(job, days, settings), chosen, target, fonts);
         std::vector<layout::Frame> frames;
         for (int sheet = 0; fitting && sheet < fitting.value().sheets; ++sheet) {
             frames.push_back(draw_sheet(fitting.value(), sheet, chosen, target, fonts));
@@ -61,10 +63,10 @@ struct SampleDay {
 
 TEST_CASE_FIXTURE(SampleDay, "no letter is smaller than the law allows, on any stock") {
     // Regulation (EU) 1169/2011, Article 13(2) and Annex IV: x-height of at least 1.2 mm.
-    const auto labels = app::label_job(days, settings);
-    const auto cards = app::card_job(days, app::CardKinds::Both, settings);
+    const auto labels = job_of(service::What::Labels, days, settings);
+    const auto cards = job_of(service::What::Cards, days, settings);
     int texts = 0;
-    for (const auto& stock : app::shipped_stocks(data)) {
+    for (const auto& stock : shipped_stocks(around)) {
         CAPTURE(stock.name);
         for (const auto* job : {&labels, &cards}) {
             for (const auto& frame : sheets(*job, stock)) {
@@ -85,12 +87,11 @@ TEST_CASE_FIXTURE(SampleDay, "cooking steps on cards are set for a fluent read a
     // fluent from an x-height of 0.2 degrees: 1.40 mm at 40 cm, 2.09 mm at 60 cm.
     const double fluent_at_40_cm = 2 * 400.0 * std::tan(0.1 * 3.14159265358979 / 180.0);
     CHECK(fluent_at_40_cm == doctest::Approx(1.396).epsilon(0.001));
-    const auto cards = app::card_job(days, app::CardKinds::CookDay, settings);
-    app::OwnFiles none;
-    const auto stock = app::choose_stock("letter-cards-6x4in-cut", data, none);
-    REQUIRE(stock.ok());
+    const auto cards = job_of(service::What::CookDayCards, days, settings);
+    const auto stock = around.stock("letter-cards-6x4in-cut");
+    REQUIRE(stock);
     int steps = 0;
-    for (const auto& frame : sheets(cards, stock.value())) {
+    for (const auto& frame : sheets(cards, *stock->stock)) {
         for (const auto& item : frame.items) {
             const auto* text = std::get_if<layout::Text>(&item);
             if (text != nullptr && text->run.text.find("cooker") != std::string::npos) {

@@ -1,11 +1,11 @@
 // Thousands of random labels and cards on every shipped stock: whatever comes out is whole, inside
 // its cell, and nothing touches; or it is refused.
 
-#include "app/choices.h"
-#include "app/data_folder.h"
+#include "app/shelf.h"
 #include "base/utf8.h"
 #include "code/message.h"
 #include "layout/compose.h"
+#include "service/print/choices.h"
 #include "support/random.h"
 #include "wording/prints.h"
 
@@ -237,19 +237,19 @@ std::string touching(const Boxes& boxes) {
 } // namespace
 
 TEST_CASE("random days on every stock: all words there, nothing touches, nothing leaves its cell") {
-    const app::DataFolder data{THAWSLIP_SOURCE_DIR};
-    const auto fonts = app::load_fonts(data);
-    const auto layouts = app::shipped_layouts(
-        data, {wording::Kind::BagLabel, wording::Kind::FinishingCard, wording::Kind::DaySheet});
+    const auto around = app::surroundings_in([] { return app::DataFolder{THAWSLIP_SOURCE_DIR}; });
+    const auto fonts = around.fonts();
+    const auto layouts = service::shipped_layouts(around.layouts(
+        {wording::Kind::BagLabel, wording::Kind::FinishingCard, wording::Kind::DaySheet}));
     Random random{20261017};
     int printed = 0;
     int refused = 0;
-    for (const auto& stock : app::shipped_stocks(data)) {
+    for (const auto& stock : shipped_stocks(around)) {
         CAPTURE(stock.name);
         for (const auto& whole : random_prints(random, 12)) {
             const auto& print = whole.print;
             CAPTURE(print.dish);
-            const auto* layout = app::layout_for(print.kind, stock, layouts);
+            const auto* layout = service::layout_for(print.kind, stock, layouts);
             if (layout == nullptr) {
                 continue;
             }

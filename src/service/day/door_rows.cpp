@@ -1,0 +1,73 @@
+#include "service/day/door_rows.h"
+
+#include "base/shown.h"
+#include "base/utf8.h"
+#include "kitchen/figures.h"
+#include "typeset/paragraph.h"
+
+#include <fmt/format.h>
+#include <set>
+
+namespace thawslip::service {
+
+std::vector<wording::DoorRow> door_rows(const Days& days) {
+    std::vector<wording::DoorRow> rows;
+    for (const auto& plan : days.plans) {
+        for (const auto& planned : plan.packages) {
+            const auto& package = planned.package;
+            wording::DoorRow row{planned.keep_until.date,
+                                 planned.keep_until.basis,
+                                 package.dish,
+                                 package.servings,
+                                 {},
+                                 {}};
+            row.thaw = package.thaw.method;
+            row.thaw_lead = allowed_thaw(planned);
+            row.raw = planned.raw;
+            for (const auto& bag : planned.bags) {
+                row.bags.push_back(bag.id);
+            }
+            rows.push_back(std::move(row));
+        }
+    }
+    return rows;
+}
+
+namespace {
+
+/// Replaces every `character` of `text` by a question mark. \returns whether there was one
+bool replace(std::string& text, char32_t character) {
+    std::string wanted;
+    append_utf8(wanted, character);
+    bool found = false;
+    for (auto at = text.find(wanted); at != std::string::npos; at = text.find(wanted, at)) {
+        text.replace(at, wanted.size(), "?");
+        found = true;
+    }
+    return found;
+}
+
+} // namespace
+
+Messages make_settable(std::vector<wording::DoorRow>& rows, const typeset::FontSet& fonts) {
+    Messages messages;
+    std::set<std::string> said;
+    for (auto& row : rows) {
+        const auto dish = row.dish;
+        row.dish = shown(dish);
+        for (auto set = typeset::prepare({{row.dish, {}}}, fonts); !set;
+             set = typeset::prepare({{row.dish, {}}}, fonts)) {
+            if (!replace(row.dish, set.fault().character)) {
+                row.dish = "?";
+            }
+        }
+        if (row.dish != dish && said.insert(dish).second) {
+            messages.caution(fmt::format("the name \"{}\" holds what no face has, and stands on "
+                                         "the list as \"{}\"",
+                                         dish, row.dish));
+        }
+    }
+    return messages;
+}
+
+} // namespace thawslip::service

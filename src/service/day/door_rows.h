@@ -1,0 +1,19 @@
+#pragma once
+
+#include "service/days.h"
+#include "service/messages.h"
+#include "typeset/face.h"
+#include "wording/door_list.h"
+
+#include <vector>
+
+namespace thawslip::service {
+
+/// Every bag of the days, as the door list takes it.
+std::vector<wording::DoorRow> door_rows(const Days& days);
+
+/// Dishes that came from elsewhere may have names that no face can set: one of them must not keep
+/// all the others off the list. Has "?" stand for what cannot be set. \returns which they are
+Messages make_settable(std::vector<wording::DoorRow>& rows, const typeset::FontSet& fonts);
+
+} // namespace thawslip::service

@@ -1,0 +1,107 @@
+#include "service/print/fault_text.h"
+
+#include "base/nearest.h"
+#include "base/utf8.h"
+
+#include <fmt/format.h>
+
+namespace thawslip::service {
+namespace {
+
+using typeset::UnsettableCharacter;
+
+std::string reason(const UnsettableCharacter& fault) {
+    switch (fault.reason) {
+    case UnsettableCharacter::Reason::NoGlyph: return "none of the faces has it";
+    case UnsettableCharacter::Reason::Script:
+        return "right-to-left and joined scripts are not set yet";
+    case UnsettableCharacter::Reason::Control: return "it is a control character";
+    }
+    return {};
+}
+
+std::string name_of_kind(wording::Kind kind) {
+    switch (kind) {
+    case wording::Kind::BagLabel: return "label";
+    case wording::Kind::FinishingCard: return "finishing card";
+    case wording::Kind::CookDayCard: return "cook-day card";
+    case wording::Kind::DoorList: return "door list";
+    case wording::Kind::DaySheet: return "day sheet";
+    }
+    return {};
+}
+
+std::vector<std::string> hints(const std::vector<std::string>& stocks) {
+    if (stocks.empty()) {
+        return {"shorten the words: no shipped stock would take them"};
+    }
+    return {"shorten the words, or print on " + list_of(stocks)};
+}
+
+/// The words of each kind of fault.
+struct Words {
+    const wording::Print& print;
+    const layout::Stock& stock;
+    const std::vector<std::string>& stocks;
+
+    Diagnostic operator()(const layout::ContentFault& fault) const {
+        return {Severity::Error,
+                {},
+                fault.where.empty() ? print.where : fault.where,
+                fmt::format("{} in {} of \"{}\" cannot be printed: {}",
+                            name_of(fault.character.character), fault.field, print.dish,
+                            reason(fault.character)),
+                {"write it with other characters"}};
+    }
+
+    Diagnostic operator()(const layout::Refusal& refusal) const {
+        return {Severity::Error,
+                {},
+                refusal.where,
+                fmt::format("the {} of \"{}\" does not fit {}: {:.1f} mm too much at the smallest "
+                            "type allowed; most of it is \"{}\"",
+                            name_of_kind(print.kind), refusal.dish, stock.name,
+                            refusal.short_by.in_millimetres(), refusal.area),
+                hints(stocks)};
+    }
+
+    Diagnostic operator()(const layout::CodeRefusal& refusal) const {
+        return {Severity::Error,
+                {},
+                refusal.where,
+                fmt::format("the code of \"{}\" does not fit {}: it needs {:.1f} mm, there are "
+                            "{:.1f} mm",
+                            refusal.dish, stock.name, refusal.too_small.needed.in_millimetres(),
+                            refusal.too_small.available.in_millimetres()),
+                hints(stocks)};
+    }
+
+    Diagnostic operator()(const layout::Unplaced& unplaced) const {
+        return {Severity::Error,
+                unplaced.picture,
+                {},
+                fmt::format("this layout has no place for {}, which no {} may lack",
+                            list_of(unplaced.fields), name_of_kind(print.kind)),
+                {fmt::format("draw an area for it, with words = [\"{}\"]",
+                             fmt::join(unplaced.fields, "\", \""))}};
+    }
+
+    Diagnostic operator()(const layout::UnreadableCode& unreadable) const {
+        return {
+            Severity::Error,
+            {},
+            unreadable.where,
+            fmt::format("the code of \"{}\" was drawn but cannot be read back", unreadable.dish),
+            {"this is a fault of thawslip, not yours: print on another stock, and tell us"}};
+    }
+};
+
+} // namespace
+
+Diagnostic to_diagnostic(const layout::Fault& fault, const wording::Print& print,
+                         const layout::Stock& stock,
+                         const std::vector<std::string>& stocks_that_fit) {
+    return std::visit(Words{print, stock, stocks_that_fit}, fault.why);
+}
+
+} // namespace thawslip::service

@@ -1,0 +1,68 @@
+#pragma once
+
+#include "layout/compose.h"
+#include "service/days.h"
+#include "wording/door_list.h"
+#include "wording/print.h"
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::service {
+
+/// What a cook wants printed of days.
+enum class What {
+    Labels, ///< one for every bag
+    Cards,  ///< for each dish its cook-day card, then the finishing cards of its bags
+    FinishingCards,
+    CookDayCards,
+    Lists,     ///< day sheets, shopping lists and the door list
+    DaySheets, ///< with the shopping list of each day where anything is to be bought
+    DoorList,
+};
+
+/// What the archive calls it: "labels", "finishing cards"; empty for lists, which it does not keep.
+std::string_view kept_as(What what);
+/// The other way round; what is not known are cards of both kinds.
+What what_kept_as(std::string_view name);
+
+/// One label or card to be made: what it is of, by places in `Days`. Its words are made from
+/// there when they are needed.
+struct PrintOf {
+    wording::Kind kind = wording::Kind::BagLabel;
+    std::uint32_t day = 0;
+    std::uint32_t package = 0; ///< of that day; for a list: which of the job's lists
+    std::uint32_t bag = 0;     ///< of that package; for a print of the whole dish its first one
+};
+
+/// Prints to be made in one file.
+struct Job {
+    What what = What::Labels;
+    std::vector<PrintOf> prints;
+    std::vector<wording::Print> lists; ///< what door lists and day sheets say: they are few
+    std::string title;                 ///< of the document
+    std::string noun;                  ///< what is counted: "label", "card"
+    std::string default_stock;         ///< where no stock is named
+    layout::Which which = layout::Which::Every;
+    std::string language = "en"; ///< of its words: ISO 639-1
+};
+
+/// The prints of days, in the order written.
+Job job_of(What what, const Days& days, const Settings& settings);
+
+/// The door list of these bags, wherever they are known from.
+Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings);
+
+/// What a print is of. \pre it is no list
+const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days);
+
+/// What a print is called in messages: its dish, or the list.
+const std::string& name_of(const PrintOf& of, const Job& job, const Days& days);
+
+/// The words and the code of each print of a job. Refers to all three: they must outlive it.
+layout::Source source_of(const Job& job, const Days& days, const Settings& settings);
+
+} // namespace thawslip::service

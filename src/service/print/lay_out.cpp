@@ -1,0 +1,259 @@
+#include "service/print/lay_out.h"
+
+#include "layout/sheets/margin_note.h"
+#include "service/print/choices.h"
+#include "service/print/fault_text.h"
+#include "wording/phrases.h"
+#include "wording/print_fields.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <set>
+
+namespace thawslip::service {
+namespace {
+
+using Kinds = std::set<wording::Kind>;
+
+Kinds kinds_in(const Job& job) {
+    Kinds kinds;
+    for (const auto& print : job.prints) {
+        kinds.insert(print.kind);
+    }
+    return kinds;
+}
+
+layout::Layouts choose_for(const Kinds& kinds, const layout::Stock& stock,
+                           const std::vector<layout::Layout>& layouts) {
+    layout::Layouts chosen;
+    for (const auto kind : kinds) {
+        if (const auto* layout = layout_for(kind, stock, layouts)) {
+            chosen.emplace(kind, *layout);
+        }
+    }
+    return chosen;
+}
+
+bool has_all(const Kinds& kinds, const layout::Layouts& chosen) {
+    return std::ranges::all_of(kinds, [&](wording::Kind kind) { return chosen.contains(kind); });
+}
+
+/// All shipped stocks, those of the smallest cells first.
+std::vector<layout::Stock> stocks_by_size(const Surroundings& around) {
+    auto stocks = shipped_stocks(around);
+    std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
+        return stock.cell.width.in_points() * stock.cell.height.in_points();
+    });
+    return stocks;
+}
+
+/// Names of the first of `stocks` that would take a print that was refused.
+std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size_t index,
+                                         const wording::Print& print, const Setup& setup,
+                                         const std::vector<layout::Stock>& stocks,
+                                         layout::Shaper& shaper) {
+    const layout::Source one{1, [&](std::size_t) { return print; },
+                             [&](std::size_t) { return source.code_texts(index); }};
+    std::vector<std::string> names;
+    for (const auto& stock : stocks) {
+        const auto chosen = choose_for({print.kind}, stock, setup.layouts);
+        auto target = setup.target;
+        target.stock = stock;
+        target.imposition = {};
+        if (names.size() < 3 && has_all({print.kind}, chosen) &&
+            layout::fit(one, chosen, target, shaper)) {
+            names.push_back(stock.name);
+        }
+    }
+    return names;
+}
+
+/// What is wrong with the prints that do not fit, each at its place in the day.
+Messages explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
+                 const layout::Source& source, const Setup& setup, const Surroundings& around) {
+    Diagnostics diagnostics;
+    const auto stocks = stocks_by_size(around);
+    layout::Shaper shaper{setup.fonts};
+    for (const auto& fault : faults) {
+        const auto print = source.print(fault.print);
+        const bool of_any_stock = std::holds_alternative<layout::ContentFault>(fault.why) ||
+                                  std::holds_alternative<layout::Unplaced>(fault.why);
+        auto one = to_diagnostic(
+            fault, print, setup.target.stock,
+            of_any_stock ? std::vector<std::string>{}
+                         : stocks_that_fit(source, fault.print, print, setup, stocks, shaper));
+        const auto day = job.prints[fault.print].day;
+        if (one.where.file.empty() && day < days.documents.size()) {
+            one.where = days.documents[day].place(one.key);
+        }
+        // Bags of one dish fail alike: once is enough.
+        if (std::ranges::find(diagnostics, one) == diagnostics.end()) {
+            diagnostics.push_back(std::move(one));
+        }
+    }
+    auto documents = days.documents;
+    for (const auto& [file, text] : setup.own.all()) {
+        documents.emplace_back(file, text);
+    }
+    Messages messages;
+    messages.add(std::move(diagnostics), documents);
+    return messages;
+}
+
+/// What was measured for the stock's paper. A roll printer that nobody measured prints from edge
+/// to edge: the head is as wide as the roll (common practice, no source).
+layout::Printer printer_of(const Settings& settings, const layout::Stock& stock) {
+    auto printer = printer_for(settings.printers, stock.sheet);
+    const bool measured = std::ranges::any_of(
+        settings.printers, [&stock](const auto& known) { return known.paper == stock.sheet; });
+    if (stock.roll && !measured) {
+        printer.unprinted = {};
+    }
+    return printer;
+}
+
+/// The words of a trial, where a sheet has no margin for them: before the dish of each print, or
+/// in its title.
+void say_on_print(wording::Print& print, const std::string& words) {
+    auto field = std::ranges::find(print.fields, wording::field_name::raw, &wording::Field::name);
+    field =
+        field != print.fields.end()
+            ? field
+            : std::ranges::find(print.fields, wording::field_name::title, &wording::Field::name);
+    field->paragraphs.insert(field->paragraphs.begin(), wording::plain(words));
+}
+
+/// A trial must not be taken for a label of food: its sheets say so, or else its prints.
+void mark_as_trial(layout::Source& source, Setup& setup, const Settings& settings) {
+    const auto words = style_of(settings).say("standing.trial");
+    auto& target = setup.target;
+    layout::Frame blank;
+    if (write_margin_note(blank, words, target.stock, target.unprinted, setup.fonts)) {
+        target.margin_note = words;
+        return;
+    }
+    source.print = [print = std::move(source.print), words](std::size_t i) {
+        auto marked = print(i);
+        say_on_print(marked, words);
+        return marked;
+    };
+}
+
+/// Chooses the stock and where prints stand on it. \returns whether there is one to print on
+bool choose_target(const Job& job, const Look& look, const Settings& settings,
+                   const Surroundings& around, Setup& setup, Messages& messages) {
+    setup.stock = look.stock.empty() ? job.default_stock : look.stock;
+    auto stock = choose_stock(setup.stock, around, setup.own);
+    messages.add(stock.messages);
+    if (!stock) {
+        return false;
+    }
+    auto& target = setup.target;
+    setup.stock_text = std::move(stock.value->text);
+    target.stock = std::move(*stock.value->stock);
+    target.which = job.which;
+    target.imposition = {look.first_cell, look.spoiled};
+    target.printer = {look.dots_per_inch.value_or(settings.dots_per_inch)};
+    const auto printer = printer_of(settings, target.stock);
+    target.correction = printer.correction;
+    target.unprinted = printer.unprinted;
+    if (look.small_modules) {
+        target.least_module = Length::millimetres(0.33);
+    }
+    messages.add(check_printable(target.stock, printer.unprinted, printer.correction), {});
+    const auto wrong = check_imposition(target.stock, target.imposition);
+    if (has_errors(wrong)) {
+        messages.add(wrong, {});
+    }
+    return !has_errors(wrong);
+}
+
+/// Has the layout that was asked for take the place of the one that is usual for its prints.
+/// \returns whether that can be
+bool choose_own_layout(const Job& job, const Kinds& kinds, const Surroundings& around, Setup& setup,
+                       Messages& messages) {
+    auto layout = choose_layout(setup.layout, setup.layouts, around, setup.own);
+    messages.add(layout.messages);
+    if (!layout) {
+        return false;
+    }
+    if (!kinds.contains(layout.value->kind)) {
+        messages.error(fmt::format("{} is not drawn for a {}", setup.layout, job.noun),
+                       {"what a layout is for stands under its key \"print\""});
+        return false;
+    }
+    setup.chosen.insert_or_assign(layout.value->kind, *layout.value);
+    return true;
+}
+
+/// Chooses the layout of each kind of print. \returns whether each has one
+bool choose_layouts(const Job& job, const Surroundings& around, Setup& setup, Messages& messages) {
+    const auto kinds = kinds_in(job);
+    setup.texts = around.layouts(kinds);
+    setup.layouts = shipped_layouts(setup.texts);
+    setup.chosen = choose_for(kinds, setup.target.stock, setup.layouts);
+    if (!setup.layout.empty() && !choose_own_layout(job, kinds, around, setup, messages)) {
+        return false;
+    }
+    if (!has_all(kinds, setup.chosen)) {
+        messages.error(fmt::format("no layout is drawn for cells of {}", setup.target.stock.name),
+                       {"name one with --layout, or another stock"});
+        return false;
+    }
+    return true;
+}
+
+} // namespace
+
+Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
+                         const Settings& settings, const Surroundings& around) {
+    Outcome<LaidOut> outcome;
+    auto& messages = outcome.messages;
+    LaidOut laid_out;
+    auto& setup = laid_out.setup;
+    setup.own = OwnFiles{look.kept};
+    setup.layout = look.layout;
+    if (!choose_target(job, look, settings, around, setup, messages) ||
+        !choose_layouts(job, around, setup, messages)) {
+        return outcome;
+    }
+    setup.fonts = around.fonts();
+    auto source = source_of(job, days, settings);
+    if (look.is_trial) {
+        mark_as_trial(source, setup, settings);
+    }
+    auto fitting = layout::fit(source, setup.chosen, setup.target, setup.fonts);
+    if (!fitting) {
+        messages.add(explain(fitting.fault(), job, days, source, setup, around));
+        return outcome;
+    }
+    laid_out.fitting = std::move(fitting).value();
+    outcome.value = std::move(laid_out);
+    return outcome;
+}
+
+layout::Frame draw_sheet(const LaidOut& laid_out, int sheet) {
+    const auto& setup = laid_out.setup;
+    return draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
+}
+
+Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days) {
+    Messages messages;
+    std::set<std::string> said;
+    for (const auto& fitted : laid_out.fitting.prints) {
+        std::string areas;
+        const auto& layout = laid_out.setup.chosen.at(fitted.kind);
+        for (const auto& area : report(fitted, layout)) {
+            if (area.left_out) {
+                areas += (areas.empty() ? "" : ", ") + area.area;
+            }
+        }
+        const auto& dish = name_of(job.prints[fitted.print], job, days);
+        if (!areas.empty() && said.insert(dish + areas).second) {
+            messages.caution(fmt::format("left out for want of room: {} of \"{}\"", areas, dish));
+        }
+    }
+    return messages;
+}
+
+} // namespace thawslip::service

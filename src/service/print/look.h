@@ -1,0 +1,35 @@
+#pragma once
+
+#include "archive/values.h"
+#include "service/settings.h"
+#include "toml/table.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace thawslip::service {
+
+/// How prints are laid out, and where on the sheets they stand.
+struct Look {
+    std::string stock;        ///< name or file; empty: the one that fits the paper setting
+    std::string layout;       ///< name or file; empty: chosen by the cell's shape
+    int first_cell = 1;       ///< counted along rows from 1
+    std::vector<int> spoiled; ///< cells of the first sheet that cannot be used
+    std::optional<double> dots_per_inch; ///< nothing: as the settings say
+    bool small_modules = false;          ///< allow code modules down to 0.33 mm
+    bool is_trial = false;               ///< every sheet says that it is no label of food
+    /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
+    std::vector<archive::SetupFile> kept = {};
+    friend bool operator==(const Look&, const Look&) = default;
+};
+
+/// The options that a print of the archive is made again with, as TOML: what of a look the archive
+/// has no column for, and the settings that a command line may override.
+std::string kept_options(const Look& look, const Settings& settings);
+
+/// Reads them back into `look` and `settings`; what is not there stays as it is. What is wrong goes
+/// to the reader of `table`.
+void read_kept_options(toml::Table& table, Look& look, Settings& settings);
+
+} // namespace thawslip::service

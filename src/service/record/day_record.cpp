@@ -1,0 +1,71 @@
+#include "service/record/day_record.h"
+
+#include "kitchen/figures.h"
+#include "unicode/ascii.h"
+
+#include <algorithm>
+
+namespace thawslip::service {
+namespace {
+
+std::vector<std::string> sorted(std::vector<std::string> words) {
+    std::ranges::sort(words);
+    // Not ranges::unique: clang 14 cannot compile GCC 12's subrange.
+    words.erase(std::unique(words.begin(), words.end()), words.end());
+    return words;
+}
+
+void add_names(std::vector<std::string>& names, const std::string& before,
+               const std::vector<kitchen::DeclaredAllergen>& list) {
+    for (const auto& declared : list) {
+        for (const auto& named : declared.meant) {
+            names.push_back(before + std::string{key(named.allergen)} +
+                            (named.kind.empty() ? "" : " (" + named.kind + ")"));
+        }
+        if (declared.meant.empty()) {
+            names.push_back(before + declared.as_written);
+        }
+    }
+}
+
+/// Allergens by what they mean, so that "Celery" and "celery" are one; what is on neither list as
+/// it was written.
+archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
+    std::vector<std::string> allergens;
+    add_names(allergens, "", planned.allergens);
+    add_names(allergens, "may contain ", planned.may_contain);
+    return {sorted(std::move(allergens)), sorted(planned.package.food)};
+}
+
+archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
+    const auto& package = planned.package;
+    archive::PackageRecord record{package.dish,
+                                  unicode::fold_for_search(package.dish),
+                                  planned.made,
+                                  planned.keep_until.date,
+                                  planned.keep_until.basis,
+                                  package.servings,
+                                  package.weight,
+                                  food_of(planned),
+                                  archive::ThawRecord{package.thaw.method, allowed_thaw(planned)},
+                                  {},
+                                  planned.batch};
+    for (const auto& bag : planned.bags) {
+        record.bags.push_back(bag.id);
+    }
+    return record;
+}
+
+} // namespace
+
+archive::DayRecord record_of(const Days& days, std::size_t day) {
+    const auto& plan = days.plans[day];
+    const auto& text = days.texts[day];
+    archive::DayRecord record{plan.made, plan.kitchen, text.place, text.text, {}};
+    for (const auto& planned : plan.packages) {
+        record.packages.push_back(record_of(planned));
+    }
+    return record;
+}
+
+} // namespace thawslip::service

@@ -1,0 +1,126 @@
+#include "base/system_failure.h"
+#include "service/print/look.h"
+#include "service/record/print_setup.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using service::Look;
+using service::Settings;
+
+namespace {
+
+/// A look in which nothing is as usual.
+Look unusual() {
+    return {.stock = "/orchard/mine.toml",
+            .layout = "/orchard/tall.toml",
+            .first_cell = 4,
+            .spoiled = {2, 7},
+            .dots_per_inch = 203.2,
+            .small_modules = true,
+            .is_trial = true,
+            .kept = {{"/orchard/mine.toml", "paper = \"a4\""}}};
+}
+
+/// The look that comes back from what the archive keeps of `look`.
+service::PrintedWith kept(const Look& look, const Settings& settings = {}) {
+    return service::printed_with(
+        {.what = "labels",
+         .stock = look.stock,
+         .layout = look.layout,
+         .settings = kept_options(look, settings) + "# settings\n" + settings.text,
+         .look = "",
+         .files = look.kept});
+}
+
+} // namespace
+
+TEST_CASE("a look without one member the usual one: a new member has to be added here") {
+    const auto look = unusual();
+    const Look usual;
+    const auto& [stock, layout, first_cell, spoiled, dpi, small_modules, is_trial, files] = look;
+    CHECK(stock != usual.stock);
+    CHECK(layout != usual.layout);
+    CHECK(first_cell != usual.first_cell);
+    CHECK(spoiled != usual.spoiled);
+    CHECK(dpi != usual.dots_per_inch);
+    CHECK(small_modules != usual.small_modules);
+    CHECK(is_trial != usual.is_trial);
+    CHECK(files != usual.kept);
+}
+
+TEST_CASE("all of a look is kept with a print; of a trial, which is not kept, nothing") {
+    auto look = unusual();
+    look.is_trial = false;
+    CHECK(kept(look).look == look);
+}
+
+TEST_CASE("every setting that a command line may override is kept with a print") {
+    Settings settings;
+    settings.text = "paper = \"letter\"\n"; // the file says otherwise
+    const std::string unusual_texts[] = {"a4", "oregon", "de,es", "us"};
+    REQUIRE(service::setting_options().size() == std::size(unusual_texts));
+    std::size_t at = 0;
+    for (const auto& option : service::setting_options()) {
+        CAPTURE(option.key);
+        CHECK(option.text(settings) != unusual_texts[at]);
+        CHECK(!option.set(settings, unusual_texts[at]));
+        CHECK(option.text(settings) == unusual_texts[at]);
+        CHECK(option.text(kept({}, settings).settings) == unusual_texts[at]);
+        ++at;
+    }
+}
+
+TEST_CASE("options of older prints, which have fewer, are read as they are") {
+    const auto with =
+        service::printed_with({.what = "cards",
+                               .stock = "letter-cards-6x4in-cut",
+                               .layout = "",
+                               .settings = "paper = \"a4\"\nstorage_list = \"uk\"\n"
+                                           "first_cell = 2\nspoiled = [3.0]\n# settings\n"
+                                           "units = \"us\"\n",
+                               .look = ""});
+    CHECK(with.settings.paper == "a4");
+    CHECK(with.settings.storage_list == "uk");
+    CHECK(with.settings.kitchen.units == kitchen::Units::Us);
+    CHECK(with.look.first_cell == 2);
+    CHECK(with.look.spoiled == std::vector{3});
+    CHECK(!with.look.small_modules);
+}
+
+TEST_CASE("options that a later Thawslip wrote are refused, not left out") {
+    CHECK_THROWS_AS(service::printed_with({.what = "labels",
+                                           .stock = "",
+                                           .layout = "",
+                                           .settings = "gilded_edges = true\n# settings\n",
+                                           .look = ""}),
+                    SystemFailure);
+}
+
+TEST_CASE("a text that is no language or system of units is no setting") {
+    Settings settings;
+    for (const auto& option : service::setting_options()) {
+        const std::string key = option.key;
+        if (key == "language" || key == "units") {
+            CHECK(option.set(settings, "quenya"));
+        }
+    }
+    CHECK(settings.language == "en");
+}
+
+TEST_CASE("what changed since a print is named, and what did not is not") {
+    CHECK(service::changed_look("program 0.1.0\nlayout wide 1f\n",
+                                "program 0.1.0\nlayout wide 2e\n") ==
+          std::vector<std::string>{"layout wide"});
+    CHECK(service::changed_look("program 0.1.0\n", "program 0.1.0\n").empty());
+}
+
+TEST_CASE("what the archive calls a print leads back to it") {
+    using service::What;
+    for (const auto what : {What::Labels, What::Cards, What::FinishingCards, What::CookDayCards}) {
+        CHECK(service::what_kept_as(kept_as(what)) == what);
+    }
+    for (const auto what : {What::Lists, What::DaySheets, What::DoorList}) {
+        CHECK(kept_as(what).empty());
+    }
+}
