@@ -29,14 +29,14 @@ Outcome<Printing> laid_out(Job job, Days days, const Look& look, const Settings&
 Outcome<Printing> print(const DayTexts& texts, What what, const Look& look,
                         const Settings& settings, const Surroundings& around) {
     Outcome<Printing> outcome;
-    const auto planned = plan_days(texts, settings, Ids::Planned);
-    auto days = settle(planned, around.ids, settings);
+    const auto planned = plan_days(texts, settings, Ids::Planned); // values; dates, cautions
+    auto days = settle(planned, around.ids, settings);             // ids that no other bag has
     outcome.messages.add(days.messages);
     if (!days) {
         return outcome;
     }
     outcome.messages.add(cautions_of(*days.value, settings));
-    auto job = job_of(what, *days.value, settings);
+    auto job = job_of(what, *days.value, settings); // which labels, cards or lists
     auto printing = laid_out(std::move(job), std::move(*days.value), look, settings, around);
     outcome.messages.add(printing.messages);
     outcome.value = std::move(printing.value);
