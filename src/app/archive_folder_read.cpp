@@ -2,7 +2,7 @@
 #include "app/toml_text.h"
 #include "archive/limits.h"
 #include "base/text_file.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <algorithm>
 #include <array>

@@ -3,8 +3,8 @@
 #include "app/exit_status.h"
 #include "base/diagnostic.h"
 #include "base/text_file.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 #include "typeset/font_set.h"
 
 #include <cstdlib>

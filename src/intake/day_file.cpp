@@ -4,8 +4,8 @@
 #include "intake/placing.h"
 #include "intake/values.h"
 #include "intake/vessel.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <array>

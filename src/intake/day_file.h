@@ -3,7 +3,7 @@
 #include "base/diagnostic.h"
 #include "kitchen/day.h"
 #include "toml/document.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <string>
 #include <vector>

@@ -2,8 +2,8 @@
 
 #include "base/printable.h"
 #include "kitchen/foods/food_senses.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <array>

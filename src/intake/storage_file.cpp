@@ -1,8 +1,8 @@
 #include "intake/storage_file.h"
 
 #include "base/printable.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <cmath>

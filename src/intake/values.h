@@ -1,7 +1,7 @@
 #pragma once
 
 #include "kitchen/day.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <optional>
 

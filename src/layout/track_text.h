@@ -2,7 +2,7 @@
 
 #include "base/result.h"
 #include "layout/tracks.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <string>
 #include <string_view>

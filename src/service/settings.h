@@ -3,7 +3,7 @@
 #include "kitchen/settings.h"
 #include "layout/files/printer_settings.h"
 #include "service/messages.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 #include "wording/style.h"
 
 #include <optional>

@@ -1,6 +1,6 @@
 #include "toml/reader.h"
 
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <fmt/format.h>
 

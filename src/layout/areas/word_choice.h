@@ -1,6 +1,6 @@
 #pragma once
 
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <array>
 #include <string_view>

@@ -4,8 +4,8 @@
 #include "layout/files/area_map.h"
 #include "layout/files/sheet_keys.h"
 #include "layout/track_text.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <array>

@@ -4,8 +4,8 @@
 #include "layout/sheets/calibration.h"
 #include "layout/sheets/measure.h"
 #include "layout/sheets/ruler.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <array>

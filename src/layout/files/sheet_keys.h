@@ -1,7 +1,7 @@
 #pragma once
 
 #include "base/geometry.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <optional>
 #include <string_view>

@@ -4,8 +4,8 @@
 #include "layout/files/sheet_keys.h"
 #include "layout/sheets/measure.h"
 #include "toml/document.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <filesystem>

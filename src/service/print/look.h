@@ -2,7 +2,7 @@
 
 #include "archive/values.h"
 #include "service/settings.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <optional>
 #include <string>

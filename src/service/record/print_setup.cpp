@@ -2,8 +2,8 @@
 
 #include "base/system_failure.h"
 #include "kitchen/bag_id.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <algorithm>
 #include <fmt/format.h>

@@ -1,8 +1,8 @@
 #include "layout/files/printer_settings.h"
 #include "layout/sheets/ruler.h"
 #include "toml/document.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 #include "unit/layout/stocks.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "base/diagnostic.h"
 #include "toml/document.h"
+#include "toml/file_table.h"
 #include "toml/reader.h"
-#include "toml/table.h"
 
 #include <array>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "toml/table.h"
+#include "toml/file_table.h"
 
 #include <doctest/doctest.h>
 #include <limits>

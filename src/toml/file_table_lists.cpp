@@ -1,7 +1,7 @@
 // The questions of a Table that are answered by a list or by other tables.
 
 #include "toml/faults.h"
-#include "toml/table.h"
+#include "toml/file_table.h"
 #include "toml/type_hints.h"
 
 #include <algorithm>
