@@ -89,15 +89,10 @@ void Table::refuse_type(const Key& key, std::string_view expected, const Value& 
 }
 
 std::optional<Text> Table::string(const Key& key) {
-    const auto* value = ask(key);
-    if (value == nullptr) {
-        return std::nullopt;
-    }
-    if (const auto* text = std::get_if<std::string>(&value->content)) {
-        return Text{*text, path_of(key)};
-    }
-    refuse_type(key, expected_text, *value);
-    return std::nullopt;
+    const auto* value = ask_for<std::string>(key, expected_text);
+    return value != nullptr
+               ? std::optional{Text{std::get<std::string>(value->content), path_of(key)}}
+               : std::nullopt;
 }
 
 std::optional<std::string> Table::line(const Key& key, std::size_t most) {
@@ -106,22 +101,10 @@ std::optional<std::string> Table::line(const Key& key, std::size_t most) {
 }
 
 std::optional<std::int64_t> Table::integer(const Key& key, Range<std::int64_t> range) {
-    const auto* value = ask(key);
-    if (value == nullptr) {
-        return std::nullopt;
-    }
-    const auto* number = std::get_if<std::int64_t>(&value->content);
-    if (number == nullptr) {
-        refuse_type(key, expected_integer, *value);
-        return std::nullopt;
-    }
-    if (*number < range.least || *number > range.most) {
-        reader_->error_at(value->place, path_of(key),
-                          fmt::format("{} must be from {} to {}, not {}", key.name, range.least,
-                                      range.most, *number));
-        return std::nullopt;
-    }
-    return *number;
+    const auto* value = ask_for<std::int64_t>(key, expected_integer);
+    return value != nullptr ? within(*value, path_of(key), key.name,
+                                     std::get<std::int64_t>(value->content), range)
+                            : std::nullopt;
 }
 
 std::optional<double> Table::real(const Key& key, Range<double> range) {
@@ -129,40 +112,21 @@ std::optional<double> Table::real(const Key& key, Range<double> range) {
     if (value == nullptr) {
         return std::nullopt;
     }
-    const auto number = as_real(*value);
-    if (!number) {
-        refuse_type(key, expected_real, *value);
-        return std::nullopt;
+    if (const auto number = as_real(*value)) {
+        return within(*value, path_of(key), key.name, *number, range);
     }
-    if (!(*number >= range.least && *number <= range.most)) { // so that NaN is refused too
-        reader_->error_at(value->place, path_of(key), out_of_range(key.name, range, *number));
-        return std::nullopt;
-    }
-    return number;
+    refuse_type(key, expected_real, *value);
+    return std::nullopt;
 }
 
 std::optional<bool> Table::boolean(const Key& key) {
-    const auto* value = ask(key);
-    if (value == nullptr) {
-        return std::nullopt;
-    }
-    if (const auto* truth = std::get_if<bool>(&value->content)) {
-        return *truth;
-    }
-    refuse_type(key, expected_boolean, *value);
-    return std::nullopt;
+    const auto* value = ask_for<bool>(key, expected_boolean);
+    return value != nullptr ? std::optional{std::get<bool>(value->content)} : std::nullopt;
 }
 
 std::optional<Date> Table::date(const Key& key) {
-    const auto* value = ask(key);
-    if (value == nullptr) {
-        return std::nullopt;
-    }
-    if (const auto* date = std::get_if<Date>(&value->content)) {
-        return *date;
-    }
-    refuse_type(key, expected_date, *value);
-    return std::nullopt;
+    const auto* value = ask_for<Date>(key, expected_date);
+    return value != nullptr ? std::optional{std::get<Date>(value->content)} : std::nullopt;
 }
 
 std::optional<Length> Table::length(const Key& key, Range<Length> range) {

@@ -5,6 +5,7 @@
 #include "toml/value.h"
 
 #include <cstdint>
+#include <fmt/format.h>
 #include <optional>
 #include <span>
 #include <string>
@@ -88,6 +89,28 @@ public:
 
 private:
     const Value* ask(const Key& key); ///< nullptr for what is absent or unreadable
+    /// The same for a value that holds a `T`; one that does not is reported.
+    template <class T>
+    const Value* ask_for(const Key& key, std::string_view expected) {
+        const auto* value = ask(key);
+        if (value == nullptr || std::holds_alternative<T>(value->content)) {
+            return value;
+        }
+        refuse_type(key, expected, *value);
+        return nullptr;
+    }
+    /// `number` if it is in range; else it is reported at `value`.
+    template <class T>
+    std::optional<T> within(const Value& value, const KeyPath& key, std::string_view subject,
+                            T number, Range<T> range) {
+        if (number >= range.least && number <= range.most) { // so that NaN is refused too
+            return number;
+        }
+        reader_->error_at(value.place, key,
+                          fmt::format("{} must be from {} to {}, not {}", subject, range.least,
+                                      range.most, number));
+        return std::nullopt;
+    }
     const Value* ask_list(const Key& key, std::size_t most);
     void refuse_type(const Key& key, std::string_view expected, const Value& found,
                      Hints hints = {});

@@ -23,17 +23,10 @@ void Table::refuse_count(const Key& key, std::size_t count, std::size_t most) {
 
 /// The list under `key`, reported if it is none or too long.
 const Value* Table::ask_list(const Key& key, std::size_t most) {
-    const auto* value = ask(key);
-    if (value == nullptr) {
-        return nullptr;
-    }
-    const auto* array = std::get_if<Array>(&value->content);
-    if (array == nullptr) {
-        refuse_type(key, expected_list, *value);
-        return nullptr;
-    }
-    if (array->elements.size() > most) {
-        refuse_count(key, array->elements.size(), most);
+    const auto* value = ask_for<Array>(key, expected_list);
+    const auto count = value != nullptr ? std::get<Array>(value->content).elements.size() : 0;
+    if (count > most) {
+        refuse_count(key, count, most);
         return nullptr;
     }
     return value;
@@ -94,10 +87,7 @@ std::vector<double> Table::reals(const Key& key, std::size_t most, Range<double>
         if (!number) {
             reader_->error_at(elements[i].place, path_of(key).index(i),
                               wrong_type(name, expected_real, elements[i]));
-        } else if (!(*number >= range.least && *number <= range.most)) {
-            reader_->error_at(elements[i].place, path_of(key).index(i),
-                              out_of_range(name, range, *number));
-        } else {
+        } else if (within(elements[i], path_of(key).index(i), name, *number, range)) {
             numbers.push_back(*number);
         }
     }

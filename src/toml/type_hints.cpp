@@ -2,6 +2,7 @@
 
 #include "base/nearest.h"
 #include "base/printable.h"
+#include "toml/moment.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -18,18 +19,11 @@ bool looks_like_number(std::string_view text, std::string_view expected) {
            is_digit(text.back()) && digits + points == std::ssize(text);
 }
 
-/// `2026-10-17` in shape; whether the calendar has such a day is TOML's to say.
-bool looks_like_date(std::string_view text) {
-    constexpr std::string_view shape = "dddd-dd-dd";
-    return text.size() == shape.size() && std::ranges::equal(text, shape, [](char c, char wanted) {
-               return wanted == 'd' ? c >= '0' && c <= '9' : c == wanted;
-           });
-}
-
 std::string unquoted_hint(const Key& key, std::string_view expected, std::string_view text) {
     const bool number = expected == expected_integer || expected == expected_real;
     const bool truth = expected == expected_boolean && (text == "true" || text == "false");
-    const bool date = expected == expected_date && looks_like_date(text);
+    const bool date =
+        expected == expected_date && text.size() == 10 && begins_like(text, "dddd-dd-dd");
     if (truth || date || (number && looks_like_number(text, expected))) {
         return fmt::format("write it without quotes: {} = {}", key.name, text);
     }
@@ -100,10 +94,6 @@ std::optional<double> as_real(const Value& value) {
         return static_cast<double>(*whole);
     }
     return std::nullopt;
-}
-
-std::string out_of_range(std::string_view subject, Range<double> range, double found) {
-    return fmt::format("{} must be from {} to {}, not {}", subject, range.least, range.most, found);
 }
 
 } // namespace thawslip::toml

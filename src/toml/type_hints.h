@@ -26,7 +26,6 @@ std::string nearest_key_hint(std::string_view key, const std::vector<std::string
 std::optional<std::string> nearest_word(std::string_view written, std::span<const Word> words);
 
 std::optional<double> as_real(const Value& value);
-std::string out_of_range(std::string_view subject, Range<double> range, double found);
 std::string_view trimmed(std::string_view text); ///< without spaces and tabs around it
 
 } // namespace thawslip::toml
