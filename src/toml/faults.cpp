@@ -8,13 +8,6 @@
 namespace thawslip::toml {
 namespace {
 
-bool is_bare(std::string_view key) {
-    return !key.empty() && std::ranges::all_of(key, [](char c) {
-        return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-               c == '_' || c == '-';
-    });
-}
-
 std::string inside(std::string_view table_path) {
     return table_path.empty() ? "at the top of the file" : "in " + header_of(table_path);
 }
@@ -40,8 +33,14 @@ struct Describe {
 
 } // namespace
 
+bool is_bare_letter(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
+           c == '-';
+}
+
 std::string written_key(std::string_view key) {
-    return is_bare(key) && key.size() <= 40 ? std::string{key} : in_quotes(key);
+    const bool bare = !key.empty() && std::ranges::all_of(key, is_bare_letter);
+    return bare && key.size() <= 40 ? std::string{key} : in_quotes(key);
 }
 
 std::string describe(const Value& value) {

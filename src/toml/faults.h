@@ -8,6 +8,9 @@
 /// The makers of what this layer says. Messages: lower case, no full stop, found and expected.
 namespace thawslip::toml {
 
+/// Whether a key may hold it without quotes (TOML 1.0, "Keys").
+bool is_bare_letter(char c);
+
 /// A key as TOML wants it written: bare where that is allowed, else in quotes.
 std::string written_key(std::string_view key);
 

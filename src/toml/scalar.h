@@ -5,7 +5,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace thawslip::toml {
 
@@ -13,10 +12,11 @@ namespace thawslip::toml {
 /// "Local Time"); nothing where it is none of them.
 std::optional<Content> scalar_of(std::string_view word);
 
-/// What is wrong with a word that is no scalar, and what to write instead.
+/// What is wrong with a word that is no scalar, and what to write instead, empty where that is
+/// not known.
 struct WordFault {
     std::string message;
-    std::vector<std::string> hints;
+    std::string hint = {};
 };
 
 /// \param key whose value the word should be; empty in a list

@@ -9,15 +9,6 @@
 #include <fmt/format.h>
 
 namespace thawslip::toml {
-namespace {
-
-bool is_bare(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
-           c == '-';
-}
-
-} // namespace
-
 Scan scan(std::string_view text, std::size_t depth) {
     return Scanner{text, depth}.scan();
 }
@@ -98,7 +89,7 @@ void Scanner::refuse_table(Stretch header, Tree::Obstacle obstacle, bool on_its_
 
 void Scanner::pair(Tree::Id table, In in) {
     const auto begin = at_;
-    const auto names = is_bare(peek()) || at_quote() ? key() : std::nullopt;
+    const auto names = is_bare_letter(peek()) || at_quote() ? key() : std::nullopt;
     if (!names || !take("=")) {
         refuse_pair(begin, in);
         return;
@@ -113,6 +104,7 @@ void Scanner::pair(Tree::Id table, In in) {
     auto read = value(words(written), in);
     if (in == In::Line) {
         end_line(read, noticed_ != before);
+        after_spoilt_ = noticed_ != before;
     }
     if (noticed_ != before) {
         read.content = Unreadable{};
@@ -131,7 +123,12 @@ void Scanner::refuse_pair(std::size_t begin, In in) {
     const bool odd = at_ == begin || static_cast<unsigned char>(peek()) >= 0x80;
     at_ = end_of(begin, in == In::Line ? "\r\n" : ",}\r\n");
     const auto whole = trimmed_stretch(begin, at_);
+    const bool goes_on = std::string_view{"\"']}"}.find(text_[begin]) != std::string_view::npos;
+    if (in == In::Line && after_spoilt_ && goes_on) {
+        return; // more of a list, say, whose bracket is missing
+    }
     found_.lost = found_.lost || in == In::Line;
+    after_spoilt_ = true;
     if (text_[begin] == '=') {
         complain({begin, begin + 1}, "a key is missing before the =");
         return;
@@ -179,7 +176,7 @@ void Scanner::refuse_more(Stretch rest, char quote) {
     const auto more = words(rest);
     if (more == ",") {
         complain(rest, "\",\" stands where the line should end", {"a line ends without a comma"});
-    } else if (quote != '\0') {
+    } else if (quote != '\0' && more.front() != ',') {
         complain(rest, "the text has ended, but more follows in its line",
                  {quote == '"' ? "a double quote inside a text is written \\\""
                                : "put a text that holds a single quote in double quotes"});
@@ -205,13 +202,13 @@ std::optional<std::vector<Name>> Scanner::key() {
         std::string name;
         if (at_quote()) {
             name = string(false);
-        } else if (!is_bare(peek())) {
+        } else if (!is_bare_letter(peek())) {
             name_missing();
             return std::nullopt;
         } else {
             at_ = static_cast<std::size_t>(
                 std::find_if_not(text_.begin() + static_cast<std::ptrdiff_t>(at_), text_.end(),
-                                 is_bare) -
+                                 is_bare_letter) -
                 text_.begin());
             name = words({begin, at_});
         }
@@ -259,7 +256,7 @@ bool Scanner::skip_space() {
 }
 
 void Scanner::remark() {
-    for (; !at_line_end(); ++at_) {
+    for (; !at_line_end(); at_ = plain_end(at_ + 1)) {
         refuse_control();
     }
 }

@@ -40,7 +40,9 @@ std::string Scanner::string(bool may_have_lines) {
             escape(text, has_lines);
         } else if (!line_end_in_text(text)) {
             refuse_control();
-            text += text_[at_++];
+            const auto begin = at_;
+            at_ = plain_end(begin + 1);
+            text += words({begin, at_});
         }
     }
     leave_text_open(open, has_lines ? triple : triple.substr(2));
@@ -111,6 +113,16 @@ void Scanner::code_point(std::string& text, std::size_t backslash, std::size_t d
     }
     complain({backslash, at_}, in_quotes(words({backslash, at_})) + " is no character of Unicode",
              {"write \\u and four hexadecimal digits, or \\U and eight; not D800 to DFFF"});
+}
+
+/// Where something comes that wants a look: a quote, a backslash, a line end, a control character.
+std::size_t Scanner::plain_end(std::size_t begin) const {
+    const auto rest = text_.substr(begin);
+    const auto* special = std::find_if(rest.begin(), rest.end(), [](char c) {
+        const auto byte = static_cast<unsigned char>(c);
+        return byte < 0x20 || byte == 0x7F || c == '"' || c == '\'' || c == '\\';
+    });
+    return begin + static_cast<std::size_t>(special - rest.begin());
 }
 
 /// Neither a text nor a remark may hold a control character but the tab (TOML 1.0, "Comment").

@@ -89,11 +89,12 @@ Content Scanner::list() {
 }
 
 bool Scanner::list_ends(std::size_t open) {
-    const bool new_line = !began_anew_ && skip_space();
     if (began_anew_) {
         return true;
     }
-    if (ended() || (new_line && begins_anew(words({at_, line_end()})))) {
+    const bool new_line = skip_space();
+    began_anew_ = ended() || (new_line && begins_anew(words({at_, line_end()})));
+    if (began_anew_ || peek() == '}') {
         leave_open(open, ']');
         return true;
     }
@@ -131,15 +132,17 @@ bool Scanner::braces_end(std::size_t open, bool after_value, bool& in_one_line) 
         return true;
     }
     skip_blanks();
-    if (const auto end = at_; at_line_end() || peek() == '#') {
+    const auto end = at_;
+    if (at_line_end() || peek() == '#') {
         skip_space();
-        if (ended() || (after_value && peek() != '}' && peek() != ',')) {
-            leave_open(open, '}');
-            return true;
-        }
-        if (in_one_line) {
-            complain({end, end + 1}, "a table in braces must be written in one line", {newer_toml});
-        }
+        began_anew_ = ended() || (after_value && peek() != '}' && peek() != ',');
+    }
+    if (began_anew_ || peek() == ']') {
+        leave_open(open, '}');
+        return true;
+    }
+    if (at_ != end && in_one_line) {
+        complain({end, end + 1}, "a table in braces must be written in one line", {newer_toml});
         in_one_line = false;
     }
     return take("}");
@@ -151,14 +154,8 @@ Content Scanner::word(std::string_view key, std::size_t after_equals, In in) {
     const auto place = trimmed_stretch(at_, end_of(at_, ends));
     const auto written = words(place);
     if (written.empty()) {
-        if (!key.empty()) {
-            complain({after_equals, after_equals}, in_quotes(key) + " has no value",
-                     {fmt::format("write {} = and a value, or remove the line", printable(key))});
-        } else if (!ended()) {
-            complain({at_, at_ + 1},
-                     "\"" + std::string(1, text_[at_]) + "\" stands where a value was expected");
-            ++at_;
-        }
+        complain({after_equals, after_equals}, in_quotes(key) + " has no value",
+                 {fmt::format("write {} = and a value, or remove the line", printable(key))});
         return Unreadable{};
     }
     if (auto content = scalar_of(written)) {
@@ -171,7 +168,8 @@ Content Scanner::word(std::string_view key, std::size_t after_equals, In in) {
     }
     at_ = place.end;
     auto fault = explain_word(written, in == In::Line ? key : "");
-    complain(place, std::move(fault.message), std::move(fault.hints));
+    complain(place, std::move(fault.message),
+             fault.hint.empty() ? Hints{} : Hints{std::move(fault.hint)});
     return Unreadable{};
 }
 
@@ -197,12 +195,13 @@ void Scanner::miss_comma() {
 }
 
 void Scanner::leave_open(std::size_t open, char closing) {
-    const auto line = std::ranges::count(text_.substr(0, at_), '\n') + 1;
+    auto where = ended() ? "at its end" : fmt::format("before the {}", text_[at_]);
+    if (began_anew_ && !ended()) {
+        where = fmt::format("before line {}, which begins something else",
+                            std::ranges::count(text_.substr(0, at_), '\n') + 1);
+    }
     complain({open, open + 1}, "the bracket that begins here is not closed",
-             {ended() ? fmt::format("put {} at its end", closing)
-                      : fmt::format("put {} before line {}, which begins something else", closing,
-                                    line)});
-    began_anew_ = true;
+             {fmt::format("put {} {}", closing, where)});
 }
 
 } // namespace thawslip::toml

@@ -53,6 +53,7 @@ private:
     bool quotes_end(std::string& text, char quote);
     bool line_end_in_text(std::string& text);
     void refuse_control();
+    std::size_t plain_end(std::size_t begin) const;
     void leave_text_open(std::size_t open, std::string_view closing);
 
     // The place, and what stands there: scan.cpp.
@@ -78,8 +79,9 @@ private:
     std::size_t depth_;
     std::size_t at_ = 0;
     std::size_t nested_ = 0;
-    std::size_t noticed_ = 0; ///< mistakes, with those that are not reported
-    bool began_anew_ = false; ///< what was left open is given up; a new line begins here
+    std::size_t noticed_ = 0;   ///< mistakes, with those that are not reported
+    bool began_anew_ = false;   ///< what was left open is given up; a new line begins here
+    bool after_spoilt_ = false; ///< the key before, or its value, has a mistake
     bool given_up_ = false;
     Tree tree_;
     Tree::Id table_ = Tree::root; ///< whose keys stand here

@@ -29,24 +29,22 @@ std::string no_such_day(std::string_view word, Date date) {
 std::optional<WordFault> moment_fault(std::string_view word) {
     auto time = word;
     if (const auto date = take_date(time); date && !date->ok()) {
-        return WordFault{no_such_day(word.substr(0, 10), *date), {}};
+        return WordFault{no_such_day(word.substr(0, 10), *date)};
     }
     time.remove_prefix(time.size() < word.size() && !time.empty() ? 1 : 0);
     const bool like_time = begins_like(time, "dd:dd") && holds_only(time, "0123456789:.+-Zz");
     if (like_time && begins_like(time, "dd:dd:dd")) {
         return WordFault{fmt::format("there is no time {}: hours go from 00 to 23, minutes and "
                                      "seconds from 00 to 59",
-                                     in_quotes(word)),
-                         {}};
+                                     in_quotes(word))};
     }
     if (like_time) {
-        return WordFault{
-            in_quotes(word) + " is not a time of TOML 1.0",
-            {"TOML 1.1 lets the seconds be left out; here add them, such as 07:30:00"}};
+        return WordFault{in_quotes(word) + " is not a time of TOML 1.0",
+                         "TOML 1.1 lets the seconds be left out; here add them, such as 07:30:00"};
     }
     if (begins_like(word, "dddd-") && holds_only(word, "0123456789-")) {
         return WordFault{in_quotes(word) + " is not a date",
-                         {"a date is year-month-day with two digits each, such as 2026-01-07"}};
+                         "a date is year-month-day with two digits each, such as 2026-01-07"};
     }
     return std::nullopt;
 }
@@ -89,14 +87,8 @@ std::string value_hint(std::string_view word, std::string_view key) {
 } // namespace
 
 WordFault explain_word(std::string_view word, std::string_view key) {
-    if (auto fault = moment_fault(word)) {
-        return *fault;
-    }
-    WordFault fault{in_quotes(word) + " is not a value of TOML", {}};
-    if (auto hint = value_hint(word, key); !hint.empty()) {
-        fault.hints.push_back(std::move(hint));
-    }
-    return fault;
+    return moment_fault(word).value_or(
+        WordFault{in_quotes(word) + " is not a value of TOML", value_hint(word, key)});
 }
 
 } // namespace thawslip::toml

@@ -60,6 +60,10 @@ TEST_CASE("what stands behind a value is told") {
                         "    hint: each key stands on a line of its own\n"},
         {"a = 1,", "1:5: error: \"1,\" is not a value of TOML\n"
                    "    hint: a line ends without a comma\n"},
+        {"a = \"x\", \"y\"",
+         "1:8: error: \", \"y\"\" stands where the line should end\n"
+         "    hint: several values stand in brackets with commas between; a remark begins with #; "
+         "each key has a line of its own\n"},
         {"a = \"x\",", "1:8: error: \",\" stands where the line should end\n"
                        "    hint: a line ends without a comma\n"},
         {"a = [1] [2]", "1:9: error: \"[2]\" stands where the line should end\n"
@@ -109,7 +113,10 @@ TEST_CASE("a bracket or a name that is missing is told") {
         {"a = [\n1\n2]", "3:1: error: a comma is missing before \"2\"\n"},
         {"a = [1 2 3]", "1:8: error: a comma is missing before \"2 3\"\n"},
         {"a = [1,,2]", "1:8: error: a value is missing before the comma\n"},
-        {"a = [}]", "1:6: error: \"}\" stands where a value was expected\n"},
+        {"a = [1}]", "1:5: error: the bracket that begins here is not closed\n"
+                     "    hint: put ] before the }\n"},
+        {"a = [{x = 1]", "1:6: error: the bracket that begins here is not closed\n"
+                         "    hint: put } before the ]\n"},
         {"a = {, x = 1}", "1:6: error: a key and its value are missing before the comma\n"},
         {"a = {x = }", "1:9: error: \"x\" has no value\n"
                        "    hint: write x = and a value, or remove the line\n"},
