@@ -36,9 +36,7 @@ Outcome<layout::Layout> read_layout(std::string text, const std::string& file,
     Diagnostics faults;
     const auto document = toml::parse(std::move(text), file, faults);
     outcome.value = layout::read_layout(document, name, faults);
-    if (!outcome) {
-        outcome.messages.add_in_order(faults, document.text());
-    }
+    outcome.messages.add_in_order(faults, document.text());
     return outcome;
 }
 

@@ -47,7 +47,7 @@ std::vector<layout::Stock> stocks_by_size(const Surroundings& around) {
     return stocks;
 }
 
-/// Names of the first of `stocks` that would take a print that was refused.
+/// Names of the first of `stocks` that would take a print that was refused, in the layout in use.
 std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size_t index,
                                          const wording::Print& print, const Setup& setup,
                                          const std::vector<layout::Stock>& stocks,
@@ -56,7 +56,10 @@ std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size
                              [&](std::size_t) { return source.code_texts(index); }};
     std::vector<std::string> names;
     for (const auto& stock : stocks) {
-        const auto chosen = choose_for({print.kind}, stock, setup.layouts);
+        auto chosen = choose_for({print.kind}, stock, setup.layouts);
+        if (setup.given && setup.given->kind == print.kind) {
+            chosen.insert_or_assign(print.kind, *setup.given);
+        }
         auto target = setup.target;
         target.stock = stock;
         target.imposition = {};
@@ -183,6 +186,7 @@ bool choose_own_layout(const Job& job, const Kinds& kinds, const Surroundings& a
         return false;
     }
     setup.chosen.insert_or_assign(layout.value->kind, *layout.value);
+    setup.given = std::move(layout.value);
     return true;
 }
 

@@ -7,6 +7,7 @@
 #include "service/print/own_files.h"
 #include "service/print/surroundings.h"
 
+#include <optional>
 #include <vector>
 
 namespace thawslip::service {
@@ -20,6 +21,7 @@ struct Setup {
     OwnFiles own;                        ///< what was read of the cook's own files
     std::vector<ShippedText> texts;      ///< of the shipped layouts
     std::vector<layout::Layout> layouts; ///< the same, read
+    std::optional<layout::Layout> given; ///< the one that was asked for, read
     layout::Target target;
     layout::Layouts chosen; ///< the layout of each kind of print in the job
 };

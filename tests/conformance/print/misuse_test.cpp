@@ -290,3 +290,51 @@ TEST_CASE_FIXTURE(Workplace,
         CHECK(left_behind() == 1); // the layout
     }
 }
+
+TEST_CASE_FIXTURE(Workplace,
+                  "the stocks that a refusal names take the print in the layout that was given") {
+    const auto text = read_file(sample);
+    write_file(day, text.substr(0, text.find("[[package]]", text.find("[[package]]") + 1)));
+    const auto mine = folder / "mine.toml";
+    auto large = read_file(THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml");
+    const std::string usual = R"(["1.2 mm", "1.4 mm", "1.7 mm"])";
+    for (auto at = large.find(usual); at != std::string::npos; at = large.find(usual)) {
+        large.replace(at, usual.size(), R"(["2.2 mm", "2.4 mm", "2.7 mm"])");
+    }
+    write_file(mine, large);
+    const auto on = [&](const std::string& stock) {
+        return labels("--stock " + stock + " --layout " + shell_word(mine) + " --no-archive -o " +
+                      shell_word(pdf));
+    };
+    const auto refused = on("letter-2x5-4x2in");
+    CAPTURE(refused.err);
+    CHECK(refused.status == 1);
+    const std::string before = "or print on ";
+    auto at = refused.err.find(before);
+    REQUIRE(at != std::string::npos);
+    const auto hint = refused.err.substr(at, refused.err.find('\n', at) - at);
+    int named = 0;
+    for (at = hint.find('"'); at != std::string::npos; ++named) {
+        const auto end = hint.find('"', at + 1);
+        const auto stock = hint.substr(at + 1, end - at - 1);
+        CAPTURE(stock);
+        CHECK(on(stock).status == 0);
+        fs::remove(pdf);
+        at = hint.find('"', end + 1);
+    }
+    CHECK(named == 3);
+}
+
+TEST_CASE_FIXTURE(Workplace,
+                  "a layout from before a key was renamed prints, and is shown its new name") {
+    auto older = read_file(THAWSLIP_SOURCE_DIR "/layouts/label/low.toml");
+    older.replace(older.find("\ndrop "), 6, "\nleave ");
+    const auto mine = folder / "mine.toml";
+    write_file(mine, older);
+    const auto said = labels("--stock a4-2x7-99x38mm --layout " + shell_word(mine) +
+                             " --no-archive -o " + shell_word(pdf));
+    CHECK(said.status == 0);
+    CHECK(says(said.err, mine + ":"));
+    CHECK(says(said.err, "caution: this key has another name now"));
+    CHECK(says(said.err, "hint: write drop = 2"));
+}
