@@ -17,13 +17,14 @@ constexpr std::string_view expected = "expected a number and a unit, such as \"1
 struct LengthUnit {
     std::string_view word;
     double points;
+    double divisor = 1.0; ///< of `points`: divided last, as Length does, so that both agree
 };
 
 /// 1 in = 25.4 mm exactly (NIST Handbook 44, appendix C); 1 pt = 1/72 in (ISO 32000-1, 8.3.2.3).
 constexpr std::array units{
-    LengthUnit{"mm", 72.0 / 25.4}, LengthUnit{"cm", 720.0 / 25.4}, LengthUnit{"in", 72.0},
-    LengthUnit{"inch", 72.0},      LengthUnit{"inches", 72.0},     LengthUnit{"\"", 72.0},
-    LengthUnit{"pt", 1.0},         LengthUnit{"points", 1.0},      LengthUnit{"m", 72000.0 / 25.4}};
+    LengthUnit{"mm", 72.0, 25.4}, LengthUnit{"cm", 720.0, 25.4}, LengthUnit{"in", 72.0},
+    LengthUnit{"inch", 72.0},     LengthUnit{"inches", 72.0},    LengthUnit{"\"", 72.0},
+    LengthUnit{"pt", 1.0},        LengthUnit{"points", 1.0},     LengthUnit{"m", 72000.0, 25.4}};
 
 bool is_digit(char c) {
     return c >= '0' && c <= '9';
@@ -48,7 +49,7 @@ public:
         if (unit == units.end()) {
             return fault(unit_at, unit_message());
         }
-        const double points = *number * unit->points;
+        const double points = *number * unit->points / unit->divisor;
         constexpr double most = 10 * 72000.0 / 25.4;
         if (!std::isfinite(points) || points > most) {
             return fault(number_at, in_quotes(text_) + " is over 10 m: no such length is printed");

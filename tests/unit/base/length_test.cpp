@@ -1,6 +1,7 @@
 #include "base/geometry.h"
 
 #include <doctest/doctest.h>
+#include <string>
 
 using namespace thawslip;
 using namespace thawslip::literals;
@@ -21,4 +22,15 @@ TEST_CASE("a rectangle knows what lies inside it and what overlaps it") {
     const Rect neighbour{{60_mm, 10_mm}, {50_mm, 30_mm}};
     CHECK_FALSE(cell.overlaps(neighbour)); // they share an edge only
     CHECK(cell.overlaps({{59_mm, 10_mm}, {5_mm, 5_mm}}));
+}
+
+TEST_CASE("a length that is read is the length that is reckoned with, to the last bit") {
+    for (int n = 1; n <= 1000; ++n) {
+        CAPTURE(n);
+        CHECK(parse_length(std::to_string(n) + " mm").value() == Length::millimetres(n));
+        CHECK(parse_length(std::to_string(n) + " in").ok() == (n <= 393)); // up to 10 m
+        CHECK(parse_length(std::to_string(n) + " pt").value() == Length::points(n));
+    }
+    CHECK(parse_length("30 cm").value() == Length::millimetres(300));
+    CHECK(parse_length("0.3 m").value() == Length::millimetres(300));
 }
