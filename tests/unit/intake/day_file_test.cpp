@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 #include <string>
+#include <utility>
+#include <vector>
 
 using namespace thawslip;
 using intake_test::told;
@@ -335,4 +337,40 @@ TEST_CASE("sizes that no kitchen has are refused") {
         REQUIRE(outcome.faults.size() == 1);
         CHECK(outcome.faults[0].message == c.message);
     }
+}
+
+TEST_CASE("sizes are taken at both ends of what a kitchen has") {
+    const std::pair<const char*, std::vector<const char*>> cases[] = {
+        {"\"2.2 kg\"", {"\"1 g\"", "\"20 kg\""}},
+        {"\"180 l\"", {"\"5 l\"", "\"5000 l\""}},
+        {"\"30 mm\"", {"\"2 mm\"", "\"300 mm\""}},
+        {"200 g baby",
+         {"100 kg baby", "100000 g baby", "100 l baby", "100000 ml baby", "10000 baby"}},
+        {"\"74 °C\"", {"\"20 °C\"", "\"130 °C\""}},
+        {"\"7-9 h\"", {"\"1 min\"", "\"72 h\"", "\"71-72 h\""}},
+    };
+    for (const auto& [from, all] : cases) {
+        for (const auto* to : all) {
+            CAPTURE(std::string{to});
+            for (const auto& fault : intake_test::outcome_of(with(from, to)).faults) {
+                CAPTURE(fault.message); // of the kitchen's rules, as for 1 g in six servings
+                CHECK(fault.message.find("must be") == std::string::npos);
+                CHECK(fault.message.find("cannot be read") == std::string::npos);
+            }
+        }
+    }
+}
+
+TEST_CASE("a key that no table has is refused in every table") {
+    std::size_t tables = 0;
+    for (auto at = good.find('['); at != std::string::npos; at = good.find("\n[", at + 1)) {
+        const auto end_of_line = good.find('\n', at + 1);
+        auto text = good;
+        text.insert(end_of_line + 1, "zzqx = 1\n");
+        const auto header = good.substr(at, end_of_line - at);
+        CAPTURE(header);
+        CHECK(told(text).find("zzqx") != std::string::npos);
+        ++tables;
+    }
+    CHECK(tables == 6);
 }

@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 #include <string>
+#include <tuple>
 
 using namespace thawslip;
 
@@ -91,4 +92,30 @@ TEST_CASE("the storage table that is compiled in is the file, row by row") {
     CHECK(read.rows.size() > 100);
     CHECK_FALSE(read.after_thawing.empty());
     CHECK_FALSE(read.unsuitable.empty());
+}
+
+TEST_CASE("a storage row has its source whole, and one that no source is named for is refused") {
+    const auto read = [](const std::string& source, Diagnostics& faults) {
+        const auto document = toml::parse(
+            "lists = [\"us\"]\n[source.a]\npublisher = \"Board A\"\ntitle = \"Keeping\"\n"
+            "[source.b]\npublisher = \"Board B\"\ntitle = \"Freezing\"\n"
+            "[[class]]\nfood = \"soup\"\nkind = \"cooked dish\"\nfreezer.us = { months = [2, 3], "
+            "row = \"Soup\", source = \"" +
+                source + "\", status = \"read\" }\n",
+            "s.toml", faults);
+        return intake::read_storage(document, faults);
+    };
+    for (const auto& [name, publisher, title] :
+         {std::tuple{"a", "Board A", "Keeping"}, std::tuple{"b", "Board B", "Freezing"}}) {
+        Diagnostics faults;
+        const auto table = read(name, faults);
+        CHECK(faults.empty());
+        REQUIRE(table.rows.size() == 1);
+        CHECK(table.rows[0].source.find(publisher) != std::string::npos);
+        CHECK(table.rows[0].source.find(title) != std::string::npos);
+    }
+    Diagnostics faults;
+    read("c", faults);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].message == "\"c\" is not a source: expected a key of [source]");
 }
