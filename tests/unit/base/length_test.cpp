@@ -1,4 +1,5 @@
 #include "base/geometry.h"
+#include "base/length_text.h"
 
 #include <doctest/doctest.h>
 #include <string>
