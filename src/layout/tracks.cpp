@@ -171,9 +171,9 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
         }
     }
     auto bands = placed(draft, Length{});
-    bands.overflow = shares > 0.0 && left <= Length{}
-                         ? used - room + Length::points(1)
-                         : used - room - (shares > 0.0 ? left : Length{});
+    const bool filled = shares > 0.0 && left > Length{};
+    const Length lacking = used - room + (shares > 0.0 ? Length::points(1) : Length{});
+    bands.overflow = filled ? Length{} : lacking;
     return bands;
 }
 
