@@ -3,7 +3,9 @@
 
 #include <cmath>
 #include <doctest/doctest.h>
+#include <optional>
 #include <random>
+#include <utility>
 #include <vector>
 
 namespace thawslip::layout {
@@ -132,6 +134,26 @@ TEST_CASE("two crosses, or crosses in one line, are not enough") {
     CHECK(correction_from(line).fault().kind == CalibrationFault::Kind::CrossesInLine);
     const std::vector<CrossReading> same(4, {{25_mm, 25_mm}, {25_mm, 25_mm}});
     CHECK(correction_from(same).fault().kind == CalibrationFault::Kind::CrossesInLine);
+}
+
+TEST_CASE("crosses within a hundredth of their distance lie in one line, whatever the distance") {
+    for (const double apart : {20.0, 160.0, 400.0}) {
+        CAPTURE(apart);
+        const auto kind = [apart](double share) {
+            std::vector<CrossReading> readings;
+            for (const auto& [x, y] :
+                 {std::pair{0.0, 0.0}, std::pair{1.0, 0.0}, std::pair{0.5, share}}) {
+                const Point at{Length::millimetres(20 + apart * x),
+                               Length::millimetres(20 + apart * y)};
+                readings.push_back({at, at});
+            }
+            const auto correction = correction_from(readings);
+            return correction ? std::nullopt : std::optional{correction.fault().kind};
+        };
+        CHECK(kind(0.007) == CalibrationFault::Kind::CrossesInLine);
+        CHECK_FALSE(kind(0.012).has_value());
+        CHECK_FALSE(kind(0.5).has_value());
+    }
 }
 
 } // namespace thawslip::layout

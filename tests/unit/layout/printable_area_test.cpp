@@ -77,4 +77,21 @@ TEST_CASE("many cells in a row are told as a range, others one by one") {
     CHECK(cautions[1].message.find("cells 1, 7, 13, 19, 25 and 31 lose 3 mm") != std::string::npos);
 }
 
+TEST_CASE("up to four neighbours are named one by one, five and more as a range") {
+    const auto told = [](int columns) {
+        const Stock stock =
+            cut_from_a4(columns, 6, {Length::millimetres(200.0 / columns), 49.5_mm});
+        const auto cautions = check_printable(stock, {5_mm, {}, {}, {}});
+        REQUIRE(cautions.size() == 1);
+        return cautions[0].message;
+    };
+    const char* const named[] = {"cell 1 loses",          "cells 1 and 2 lose",
+                                 "cells 1, 2 and 3 lose", "cells 1, 2, 3 and 4 lose",
+                                 "cells 1 to 5 lose",     "cells 1 to 6 lose"};
+    for (int columns = 1; columns <= 6; ++columns) {
+        CAPTURE(told(columns));
+        CHECK(told(columns).find(named[columns - 1]) != std::string::npos);
+    }
+}
+
 } // namespace thawslip::layout

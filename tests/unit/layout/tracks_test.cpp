@@ -121,3 +121,18 @@ TEST_CASE("a column that nothing needs takes no gap along") {
     CHECK(with_both.span(0, 1).in_millimetres() == doctest::Approx(74.0));
     CHECK(with_both.span(0, 2).in_millimetres() == doctest::Approx(100.0));
 }
+
+TEST_CASE(
+    "columns with a share fill the room exactly, or lack what they are too long and a point") {
+    for (int room = 10; room <= 200; room += 5) {
+        CAPTURE(room);
+        const auto filled = resolve_columns(tracks({"60 mm", "share", "20 mm"}), 2_mm,
+                                            Length::millimetres(room), {});
+        const bool fits = room > 84; // 60 and 20 mm, and two gaps of 2 mm
+        CHECK(same(filled.overflow,
+                   fits ? Length{} : Length::millimetres(84 - room) + Length::points(1)));
+        const auto bare =
+            resolve_columns(tracks({"60 mm", "20 mm"}), 2_mm, Length::millimetres(room), {});
+        CHECK(same(bare.overflow, Length::millimetres(82 - room))); // below 0: to spare
+    }
+}
