@@ -1,6 +1,6 @@
 #include "app/archive_against_days.h"
 
-#include "app/day_files.h"
+#include "app/files/day_files.h"
 #include "base/system_failure.h"
 #include "service/record/day_record.h"
 #include "service/record/print_setup.h"

@@ -1,7 +1,7 @@
 #include "app/archive_bags.h"
 
 #include "app/archive_place.h"
-#include "app/day_files.h"
+#include "app/files/day_files.h"
 #include "service/freezer/bags.h"
 #include "service/record/print_setup.h"
 

@@ -4,7 +4,7 @@
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
 #include "app/counted.h"
-#include "app/output_guard.h"
+#include "app/files/output_guard.h"
 #include "app/whole_folder.h"
 #include "archive/restore.h"
 

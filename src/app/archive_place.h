@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/settings_file.h"
+#include "app/files/settings_file.h"
 #include "archive/archive.h"
 #include "base/result.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/exit_status.h"
-#include "app/settings_file.h"
+#include "app/files/settings_file.h"
 #include "archive/values.h"
 #include "service/print/job.h"
 #include "service/print/look.h"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "app/commands.h"
-#include "app/day_files.h"
+#include "app/files/day_files.h"
 #include "service/print/job.h"
 
 namespace thawslip::app {

@@ -1,12 +1,12 @@
 #include "app/archive_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
-#include "app/day_files.h"
+#include "app/commands/report.h"
+#include "app/files/day_files.h"
+#include "app/files/output_guard.h"
+#include "app/files/whole_file.h"
 #include "app/json/answers.h"
-#include "app/output_guard.h"
 #include "app/plan_text.h"
-#include "app/report.h"
-#include "app/whole_file.h"
 
 #include <algorithm>
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 #include "app/archive_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
-#include "app/input_file.h"
+#include "app/files/input_file.h"
 #include "app/json/answers.h"
 #include "app/message_text.h"
 #include "app/time_limit.h"

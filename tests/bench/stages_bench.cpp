@@ -3,8 +3,8 @@
 //
 // usage: stages_bench [LABELS]
 
-#include "app/day_files.h"
-#include "app/shelf.h"
+#include "app/files/day_files.h"
+#include "app/files/shelf.h"
 #include "base/text_file.h"
 #include "days.h"
 #include "intake/day_file.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/command_description.h"
+#include "app/command_line/command_description.h"
 
 #include <string>
 #include <vector>

@@ -1,7 +1,7 @@
 // Writes the completion files when Thawslip is built:  thawslip_completions FOLDER
-#include "app/command_line.h"
+#include "app/command_line/command_line.h"
 #include "app/completions/completion.h"
-#include "app/whole_file.h"
+#include "app/files/whole_file.h"
 
 #include <exception>
 #include <iostream>

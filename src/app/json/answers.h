@@ -1,6 +1,6 @@
 #pragma once
 
-#include "app/day_files.h"
+#include "app/files/day_files.h"
 #include "code/message.h"
 #include "kitchen/date.h"
 #include "service/dinner/dinner_plan.h"

@@ -1,9 +1,9 @@
 // What the program says of itself: its help, its examples, its words.
 
-#include "app/command_line.h"
-#include "app/help_text.h"
-#include "app/printer_argument.h"
-#include "app/settings_file.h"
+#include "app/command_line/command_line.h"
+#include "app/command_line/help_text.h"
+#include "app/command_line/printer_argument.h"
+#include "app/files/settings_file.h"
 #include "base/utf8.h"
 #include "support/command.h"
 

@@ -1,7 +1,7 @@
 // What is printed is large and black enough to read: against the law and the science of reading.
 
-#include "app/day_files.h"
-#include "app/shelf.h"
+#include "app/files/day_files.h"
+#include "app/files/shelf.h"
 #include "layout/compose.h"
 #include "service/print/choices.h"
 #include "service/print/job.h"

@@ -1,7 +1,7 @@
 // Thousands of random labels and cards on every shipped stock: whatever comes out is whole, inside
 // its cell, and nothing touches; or it is refused.
 
-#include "app/shelf.h"
+#include "app/files/shelf.h"
 #include "base/utf8.h"
 #include "code/message.h"
 #include "layout/compose.h"

@@ -1,0 +1,173 @@
+#include "app/archive_commands.h"
+#include "app/command_line/parts.h"
+#include "kitchen/timeline/local_clock.h"
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+namespace thawslip::app {
+namespace {
+
+void add_reprint(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("reprint", "print labels or cards again from the archive");
+    auto options = std::make_shared<ReprintOptions>();
+    auto first_cell = std::make_shared<int>(0);
+    auto cards = std::make_shared<bool>(false);
+    auto* bags = command->add_option("bags", options->bags, "ids of bags, or words of a dish")
+                     ->option_text("BAG...");
+    auto* printed =
+        command
+            ->add_option("--printed", options->printed, "everything that was printed on that day")
+            ->excludes(bags)
+            ->option_text("DATE");
+    add_destination(*command, options->output, options->printer);
+    add_overwrite(*command, options->overwrite);
+    command->add_option("--stock", options->stock, "another stock than it was printed on")
+        ->option_text("NAME|FILE");
+    command
+        ->add_option("--first-cell", *first_cell,
+                     "start at this cell of a half-used sheet, counted along rows from 1")
+        ->option_text("N");
+    command
+        ->add_option("--spoiled", options->spoiled, "cells of the first sheet that cannot be used")
+        ->option_text("N...");
+    command->add_flag("--card", *cards, "cards instead of labels");
+    command->callback([=, &chosen] {
+        if (bags->count() == 0 && printed->count() == 0) {
+            throw CLI::RequiredError{"a bag's id, words of a dish, or --printed"};
+        }
+        require_destination(options->output, options->printer);
+        if (*first_cell != 0) {
+            options->first_cell = *first_cell;
+        }
+        options->kind = *cards ? ReprintKind::Cards : ReprintKind::Labels;
+        chosen = [options](const Settings& settings, Console console) {
+            return reprint(*options, settings, console);
+        };
+    });
+}
+
+void add_listing(CLI::App& freezer, Command& chosen, const char* name, const char* about) {
+    auto* command = freezer.add_subcommand(name, about);
+    auto question = std::make_shared<service::FreezerQuestion>();
+    auto json = std::make_shared<bool>(false);
+    if (std::string_view{name} == "find") {
+        command->add_option("words", question->words, "words of the dish, or their beginnings")
+            ->required()
+            ->option_text("WORDS...");
+    }
+    command->add_flag("--all", question->gone_too, "bags that are out, eaten or thrown as well");
+    command->add_flag("--json", *json, "for other programs");
+    command->callback([=, &chosen] {
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [question, answer](const Settings& settings, Console console) {
+            return freezer_list(*question, answer, settings, console);
+        };
+    });
+}
+
+void add_state(CLI::App& freezer, Command& chosen, const char* name, archive::State state,
+               const char* about) {
+    auto* command = freezer.add_subcommand(name, about);
+    auto bags = std::make_shared<std::vector<std::string>>();
+    command->add_option("bags", *bags, "ids of bags")->required()->option_text("BAG...");
+    command->callback([=, &chosen] {
+        chosen = [bags, state](const Settings& settings, Console console) {
+            return freezer_set(*bags, state, settings, console);
+        };
+    });
+}
+
+std::chrono::minutes time_of_day(const std::string& text) {
+    const auto on_some_day = kitchen::parse_local_minute("2000-01-01 " + text);
+    if (!on_some_day) {
+        throw CLI::ValidationError{"--at", "\"" + text + "\" is no time of day such as 18:30"};
+    }
+    return on_some_day->time_since_epoch() % std::chrono::days{1};
+}
+
+void add_freezer(CLI::App& app, Command& chosen) {
+    auto* freezer = app.add_subcommand("freezer", "what is in the freezer, and what to eat next");
+    freezer->require_subcommand(1);
+    add_listing(*freezer, chosen, "list", "every bag, the soonest date first");
+    add_listing(*freezer, chosen, "find", "bags by words of the dish");
+    add_state(*freezer, chosen, "out", archive::State::Out, "bags were taken out to thaw");
+    add_state(*freezer, chosen, "back", archive::State::Frozen, "bags are in the freezer again");
+    add_state(*freezer, chosen, "eaten", archive::State::Eaten, "bags were eaten");
+    add_state(*freezer, chosen, "thrown", archive::State::Thrown, "bags were thrown away");
+    auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
+    auto question = std::make_shared<service::NextQuestion>();
+    auto at = std::make_shared<std::string>("18:30");
+    auto json = std::make_shared<bool>(false);
+    next->add_option("count", question->count, "how many days, from tomorrow on (5)")
+        ->check(CLI::Range(1, 366))
+        ->option_text("N");
+    next->add_option("--at", *at, "when to eat (18:30)")->option_text("HH:MM");
+    next->add_flag("--json", *json, "for other programs");
+    next->callback([=, &chosen] {
+        question->at = time_of_day(*at);
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [question, answer](const Settings& settings, Console console) {
+            return freezer_next(*question, answer, settings, console);
+        };
+    });
+}
+
+template <class Run>
+void add_with_file(CLI::App& archive, Command& chosen, const char* name, const char* about, Run run,
+                   const char* value = "FILE") {
+    auto* command = archive.add_subcommand(name, about);
+    auto file = std::make_shared<std::string>();
+    command->add_option("place", *file, "where it is, or is to be")->required()->option_text(value);
+    command->callback([file, run, &chosen] {
+        chosen = [file, run](const Settings& settings, Console console) {
+            return run(*file, settings, console);
+        };
+    });
+}
+
+template <class Run>
+void add_with_kitchens(CLI::App& archive, Command& chosen, const char* name, const char* about,
+                       Run run, const char* value) {
+    auto* command = archive.add_subcommand(name, about);
+    auto place = std::make_shared<std::string>();
+    auto kitchens = std::make_shared<archive::Kitchens>(archive::Kitchens::MayDiffer);
+    command->add_option("place", *place, "where it is")->required()->option_text(value);
+    command->add_flag_callback(
+        "--same-kitchen", [kitchens] { *kitchens = archive::Kitchens::AreOne; },
+        "both are of one kitchen: a bag of the same id and food is the same bag");
+    command->callback([=, &chosen] {
+        chosen = [=](const Settings& settings, Console console) {
+            return run(*place, *kitchens, settings, console);
+        };
+    });
+}
+
+void add_archive(CLI::App& app, Command& chosen) {
+    auto* archive = app.add_subcommand("archive", "the archive of all prints: check, save, merge");
+    archive->require_subcommand(1);
+    archive->add_subcommand("check", "whether its file is sound")->callback([&chosen] {
+        chosen = archive_check;
+    });
+    add_with_file(*archive, chosen, "backup", "copy it to a new file", archive_backup);
+    add_with_file(*archive, chosen, "restore",
+                  "put a backup into its place; the one of before is kept", archive_restore);
+    archive->add_subcommand("repair", "rebuild what can be rebuilt of it, and name what cannot")
+        ->callback([&chosen] { chosen = archive_repair; });
+    add_with_kitchens(*archive, chosen, "merge", "add what another archive holds", archive_merge,
+                      "FILE");
+    add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,
+                  "FOLDER");
+    add_with_kitchens(*archive, chosen, "import", "add what such a folder holds", archive_import,
+                      "FOLDER");
+}
+
+} // namespace
+
+void add_archive_commands(CLI::App& app, Command& chosen) {
+    add_reprint(app, chosen);
+    add_freezer(app, chosen);
+    add_archive(app, chosen);
+}
+
+} // namespace thawslip::app

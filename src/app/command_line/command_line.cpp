@@ -1,0 +1,415 @@
+#include "app/command_line/command_line.h"
+
+#include "app/archive_place.h"
+#include "app/clock.h"
+#include "app/command_line/help_text.h"
+#include "app/command_line/parts.h"
+#include "app/command_line/printer_argument.h"
+#include "app/files/settings_file.h"
+#include "app/files/shown_buffer.h"
+#include "base/nearest.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <fmt/format.h>
+#include <map>
+#include <ostream>
+#include <span>
+
+namespace thawslip::app {
+namespace {
+
+/// What is wrong with the text of --dpi; empty where nothing is. (CLI::Range lets "nan" through.)
+std::string are_dots_per_inch(const std::string& text) {
+    double dots = 0.0;
+    const bool read = CLI::detail::lexical_cast(text, dots);
+    return read && dots >= 72.0 && dots <= 4800.0
+               ? ""
+               : fmt::format("\"{}\" is no number of dots per inch from 72 to 4800", text);
+}
+
+/// What is laid out, and on what.
+void add_layout_options(CLI::App& command, PrintOptions& options) {
+    command.add_option("DAY.toml", options.days, "descriptions of packing days (TOML)")
+        ->required()
+        ->option_text("DAY.toml...");
+    command
+        .add_option("--stock", options.look.stock,
+                    "the sheet or roll to print on: a name of `thawslip stock list`, or a file")
+        ->option_text("NAME|FILE");
+    command
+        .add_option("--layout", options.look.layout,
+                    "a layout other than the one for the cell's shape: a name, or a file")
+        ->option_text("NAME|FILE");
+    command
+        .add_option("--dpi", options.look.dots_per_inch,
+                    "dots per inch of the printer (203.2, 300, 600)")
+        ->check(are_dots_per_inch)
+        ->option_text("N");
+    command.add_flag("--small-modules", options.look.small_modules,
+                     "allow code modules of 0.33 mm instead of 0.4 mm");
+}
+
+} // namespace
+
+void add_print_options(CLI::App& command, PrintOptions& options) {
+    add_layout_options(command, options);
+    add_destination(command, options.output, options.printer);
+    add_overwrite(command, options.overwrite);
+    command
+        .add_option("--first-cell", options.look.first_cell,
+                    "start at this cell of a half-used sheet, counted along rows from 1")
+        ->option_text("N");
+    command
+        .add_option("--spoiled", options.look.spoiled,
+                    "cells of the first sheet that cannot be used")
+        ->option_text("N...");
+}
+
+void add_trial(CLI::App& command, PrintOptions& options) {
+    command.add_flag_callback(
+        "--trial", [&options] { options.look.is_trial = true; },
+        "say on every sheet that it is a trial, not for food, and remember nothing");
+}
+
+CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which) {
+    return command
+        .add_option_function<std::string>(
+            "--same-batch",
+            [&which](const std::string& bag) {
+                which = {archive::WhichBatch::Kind::OfBag, bag};
+            },
+            "these are the bags of the dish that has a bag of this id")
+        ->option_text("BAG");
+}
+
+namespace {
+
+void add_recording(CLI::App& command, PrintOptions& options) {
+    command.add_flag_callback(
+        "--no-archive", [&options] { options.record = Record::No; },
+        "do not remember this print: it cannot be printed again from the archive");
+    add_trial(command, options);
+    auto* another = command.add_flag_callback(
+        "--new-batch", [&options] { options.which.kind = archive::WhichBatch::Kind::New; },
+        "these are other bags than those of the same dish and day that were printed before");
+    add_same_batch(command, options.which)->excludes(another);
+}
+
+void add_new(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("new", "write a commented day to start from");
+    auto file = std::make_shared<std::string>();
+    command->add_option("file", *file, "the file to write")->required()->option_text("DAY.toml");
+    command->callback([file, &chosen] {
+        chosen = [file](const Settings& settings, Console console) {
+            return new_day(*file, settings, console);
+        };
+    });
+}
+
+void add_labels(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("labels", "print a label for every bag");
+    auto options = std::make_shared<PrintOptions>();
+    add_print_options(*command, *options);
+    add_recording(*command, *options);
+    command->callback([options, &chosen] {
+        require_destination(options->output, options->printer);
+        chosen = [options](const Settings& settings, Console console) {
+            return print_days(What::Labels, *options, settings, console);
+        };
+    });
+}
+
+void add_cards(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("cards", "print finishing cards and cook-day cards");
+    auto options = std::make_shared<PrintOptions>();
+    auto finishing = std::make_shared<bool>(false);
+    auto cook_day = std::make_shared<bool>(false);
+    add_print_options(*command, *options);
+    add_recording(*command, *options);
+    auto* only_finishing = command->add_flag("--finishing", *finishing, "finishing cards only");
+    command->add_flag("--cook-day", *cook_day, "cook-day cards only")->excludes(only_finishing);
+    command->callback([=, &chosen] {
+        require_destination(options->output, options->printer);
+        const auto what = *finishing  ? What::FinishingCards
+                          : *cook_day ? What::CookDayCards
+                                      : What::Cards;
+        chosen = [options, what](const Settings& settings, Console console) {
+            return print_days(what, *options, settings, console);
+        };
+    });
+}
+
+void add_check(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand(
+        "check", "say everything that would be refused or cautioned; write nothing");
+    auto options = std::make_shared<PrintOptions>();
+    auto why = std::make_shared<bool>(false);
+    auto json = std::make_shared<bool>(false);
+    add_layout_options(*command, *options);
+    auto* tell_why = command->add_flag(
+        "--why", *why, "also say where each date comes from, and how large all is set");
+    command->add_flag("--json", *json, "answer in JSON")->excludes(tell_why);
+    command->callback([=, &chosen] {
+        chosen = [=](const Settings& settings, Console console) {
+            return check(*options, *why ? Why::Told : Why::Untold,
+                         *json ? AnswerAs::Json : AnswerAs::Words, settings, console);
+        };
+    });
+}
+
+void add_text(CLI::App& app, Command& chosen) {
+    auto* command =
+        app.add_subcommand("text", "show what each code carries, one bag after the other");
+    auto options = std::make_shared<PrintOptions>();
+    add_layout_options(*command, *options);
+    command->callback([options, &chosen] {
+        chosen = [options](const Settings& settings, Console console) {
+            return text(*options, settings, console);
+        };
+    });
+}
+
+void add_read(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("read", "the cook steps of a bag, from its code or its id");
+    auto what = std::make_shared<std::string>();
+    auto json = std::make_shared<bool>(false);
+    command
+        ->add_option("what", *what,
+                     "a photograph of codes (PNG or JPEG), a bag's id; - for the text that a "
+                     "scanner types")
+        ->required()
+        ->option_text("PHOTO|BAG|-");
+    command->add_flag("--json", *json, "answer in JSON, one line a bag");
+    command->callback([what, json, &chosen] {
+        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [what, answer](const Settings& settings, Console console) {
+            return read(*what, answer, settings, console);
+        };
+    });
+}
+
+void add_stock_show(CLI::App& stock, Command& chosen) {
+    auto* command = stock.add_subcommand("show", "one stock in words, and drawn to scale");
+    auto name = std::make_shared<std::string>();
+    auto output = std::make_shared<std::string>();
+    command->add_option("stock", *name, "a name of `thawslip stock list`, or a file")
+        ->required()
+        ->option_text("NAME|FILE");
+    command->add_option("-o,--output", *output, "where to draw it: .pdf or .svg")
+        ->option_text("FILE");
+    command->callback([name, output, &chosen] {
+        chosen = [name, output](const Settings& settings, Console console) {
+            return stock_show(*name, *output, settings, console);
+        };
+    });
+}
+
+void add_stock_ruler(CLI::App& stock, Command& chosen) {
+    auto* command =
+        stock.add_subcommand("ruler", "a page with rulers and crosses, to measure a printer by");
+    auto paper = std::make_shared<std::string>();
+    auto options = std::make_shared<PrintOptions>();
+    command->add_option("--paper", *paper, "the paper in the tray: letter, a4, \"a4 landscape\"…")
+        ->option_text("NAME");
+    add_destination(*command, options->output, options->printer);
+    command->callback([paper, options, &chosen] {
+        require_destination(options->output, options->printer);
+        chosen = [paper, options](const Settings& settings, Console console) {
+            return stock_ruler(paper->empty() ? settings.paper : *paper, *options, settings,
+                               console);
+        };
+    });
+}
+
+void add_stock(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("stock", "label sheets, card sheets and rolls");
+    command->require_subcommand(1);
+    command->add_subcommand("list", "all that come with thawslip")->callback([&chosen] {
+        chosen = [](const Settings&, Console console) { return stock_list(console); };
+    });
+    add_stock_show(*command, chosen);
+    add_stock_ruler(*command, chosen);
+}
+
+/// What is said of a first word that is no command; the parser alone would only say that a command
+/// is missing.
+std::optional<std::string> unknown_command(const CLI::App& app, int argc, const char* const* argv) {
+    const std::string word = argc > 1 ? argv[1] : "";
+    std::vector<std::string> names;
+    for (const auto* command : app.get_subcommands([](const CLI::App*) { return true; })) {
+        names.push_back(command->get_name());
+    }
+    if (word.empty() || word.starts_with('-') || std::ranges::find(names, word) != names.end()) {
+        return std::nullopt;
+    }
+    const auto near = nearest(word, names);
+    return fmt::format("error: there is no command \"{}\"\n    hint: {}\n", word,
+                       near ? fmt::format("did you mean \"{}\"?", *near)
+                            : "the commands are " + list_of(names));
+}
+
+/// What is wrong with a command line, in our own words' shape.
+std::string failure_text(const CLI::App*, const CLI::Error& error) {
+    const std::string what = error.what();
+    return fmt::format("error: {}\n    hint: thawslip --help names the commands, thawslip COMMAND "
+                       "--help its options\n",
+                       what == "A subcommand is required" ? "a command is missing" : what);
+}
+
+/// Options that stand before or after any command and override the settings file.
+struct Overrides {
+    std::string settings_file;
+    std::string archive;
+    std::map<std::string, std::string> settings; ///< by SettingOption::key; empty: as in the file
+};
+
+/// What is wrong with the text of --language; empty where nothing is.
+std::string are_languages(const std::string& text) {
+    Settings settings;
+    return set_languages(settings, text).value_or("");
+}
+
+std::vector<std::string> names_of(std::span<const toml::Word> words) {
+    std::vector<std::string> names;
+    for (const auto& [word, also] : words) {
+        names.push_back(word);
+    }
+    return names;
+}
+
+/// Takes each word that the setting takes, and no other; the help names them all.
+void take_one_of(CLI::Option& option, std::span<const toml::Word> words) {
+    const auto names = names_of(words);
+    option.check(CLI::IsMember(names))->option_text(fmt::format("{}", fmt::join(names, "|")));
+}
+
+void add_overrides(CLI::App& app, Overrides& overrides) {
+    app.add_option("--settings", overrides.settings_file,
+                   "settings to use instead of the usual file")
+        ->option_text("FILE");
+    take_one_of(*app.add_option("--paper", overrides.settings["paper"],
+                                "the paper whose stocks are the default ones"),
+                service::paper_words());
+    app.add_option("--language", overrides.settings["language"],
+                   "the language of what is printed: en, es, de; two for cards in both: en,es")
+        ->check(are_languages)
+        ->option_text("en|es|de");
+    take_one_of(
+        *app.add_option("--units", overrides.settings["units"], "the units of what is printed"),
+        service::unit_words());
+    app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
+        ->option_text("FILE");
+    app.add_option("--storage-list", overrides.settings["storage_list"],
+                   "the list of storage times that is asked first: us, canada, oregon, uk…")
+        ->check(CLI::IsMember(names_of(service::storage_list_words())))
+        ->option_text("NAME");
+}
+
+service::Outcome<Settings> settings_with(const Overrides& overrides) {
+    const bool named = !overrides.settings_file.empty();
+    auto loaded = named ? load_settings(overrides.settings_file, Missing::IsAFault)
+                        : load_settings(usual_settings_file(), Missing::IsFine);
+    if (!loaded) {
+        return loaded;
+    }
+    auto& settings = *loaded.value;
+    if (!overrides.archive.empty()) {
+        const auto place = archive_place(overrides.archive, "");
+        if (!place) {
+            service::Outcome<Settings> refused;
+            refused.messages.error("--archive " + place.fault());
+            return refused;
+        }
+        settings.archive = place.value();
+    }
+    for (const auto& option : service::setting_options()) {
+        if (const auto& text = overrides.settings.at(option.key); !text.empty()) {
+            option.set(settings, text); // the parser has checked it
+        }
+    }
+    settings.kitchen.today = today();
+    return loaded;
+}
+
+/// The parser with every command. What a command line names goes into its members.
+struct Parser {
+    CLI::App app{"Labels, finishing cards and cook-day cards for food frozen in bulk.", "thawslip"};
+    Overrides overrides;
+    Command chosen;
+
+    Parser() {
+        // First of all, for commands take over how their program tells about itself.
+        app.formatter_fn([](const CLI::App* command, const std::string&, CLI::AppFormatMode) {
+            return help_text(describe(*command));
+        });
+        app.set_help_flag("-h,--help", "say what a command does, and leave");
+        app.failure_message(failure_text);
+        app.fallthrough();
+        app.require_subcommand(1);
+        app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION, "say which version it is");
+        add_overrides(app, overrides);
+        add_new(app, chosen);
+        add_labels(app, chosen);
+        add_cards(app, chosen);
+        add_lists(app, chosen);
+        add_check(app, chosen);
+        add_foods(app, chosen);
+        add_text(app, chosen);
+        add_read(app, chosen);
+        add_plan(app, chosen);
+        add_stock(app, chosen);
+        add_archive_commands(app, chosen);
+        add_examples(app);
+    }
+    Parser(const Parser&) = delete; // the commands point into it
+    Parser& operator=(const Parser&) = delete;
+};
+
+/// Reads the command line into `parser`.
+/// \returns nothing where there is a command to run, else the status to leave with
+std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* argv,
+                                Console console) {
+    if (const auto unknown = unknown_command(parser.app, argc, argv)) {
+        console.err << *unknown;
+        return ExitStatus::Usage;
+    }
+    try {
+        auto words = with_printers_joined({argv + std::min(argc, 1), argv + argc});
+        std::ranges::reverse(words); // as CLI11 takes them
+        parser.app.parse(std::move(words));
+        return std::nullopt;
+    } catch (const CLI::ParseError& error) {
+        const bool asked = error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);
+        parser.app.exit(error, console.out, console.err);
+        return asked ? ExitStatus::Done : ExitStatus::Usage;
+    }
+}
+
+} // namespace
+
+ExitStatus run(int argc, const char* const* argv, Console to) {
+    ShownBuffer shown_out{to.out};
+    ShownBuffer shown_err{to.err};
+    std::ostream out{&shown_out};
+    std::ostream err{&shown_err};
+    const Console console{out, err};
+    Parser parser;
+    if (const auto status = parse(parser, argc, argv, console)) {
+        return *status;
+    }
+    const auto settings = settings_with(parser.overrides);
+    console.err << to_text(settings.messages);
+    return settings ? parser.chosen(*settings.value, console) : ExitStatus::Refused;
+}
+
+ExitStatus try_out(int argc, const char* const* argv, Console console) {
+    Parser parser;
+    return parse(parser, argc, argv, console).value_or(ExitStatus::Done);
+}
+
+CommandDescription program_description() {
+    return describe(Parser{}.app);
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,42 @@
+#include "app/command_line/parts.h"
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+namespace thawslip::app {
+namespace {
+
+/// What the parser gives for `--print` with no name; no print queue is called so.
+const std::string usual_printer = "-";
+
+} // namespace
+
+void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer) {
+    command
+        .add_option("-o,--output", output,
+                    "what to write: .pdf, .svg or .txt; - for standard output")
+        ->option_text("FILE");
+    auto name = std::make_shared<std::string>();
+    command
+        .add_flag("--print{" + usual_printer + "}", *name,
+                  "print it, on this printer or the usual one, at 100 % on the stock's paper")
+        ->option_text("[PRINTER]")
+        ->multi_option_policy(CLI::MultiOptionPolicy::TakeLast)
+        ->each([&printer, name](const std::string& given) {
+            printer = given == usual_printer ? "" : given;
+        });
+}
+
+void add_overwrite(CLI::App& command, Overwrite& overwrite) {
+    command.add_flag_callback(
+        "--overwrite", [&overwrite] { overwrite = Overwrite::Yes; },
+        "let further sheets (name-2.svg) take the place of others' files");
+}
+
+void require_destination(const std::string& output, const std::optional<std::string>& printer) {
+    if (output.empty() && !printer) {
+        throw CLI::RequiredError{"-o FILE or --print"};
+    }
+}
+
+} // namespace thawslip::app

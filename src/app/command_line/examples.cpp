@@ -1,0 +1,112 @@
+#include "app/command_line/parts.h"
+
+#include <CLI/CLI.hpp>
+#include <array>
+
+namespace thawslip::app {
+namespace {
+
+/// What stands below a command's options. A line that begins with "thawslip " is an example, up to
+/// any "  # …"; a test puts each through the parser, and wants one for every command.
+struct Notes {
+    std::string_view command;
+    const char* lines;
+};
+
+constexpr std::array notes{
+    Notes{"", "thawslip new saturday.toml\n"
+              "thawslip check saturday.toml\n"
+              "thawslip labels saturday.toml -o labels.pdf\n"
+              "thawslip COMMAND --help tells more of a command; man thawslip tells all.\n"
+              "Food safety: the rules of your local food authority come first.\n"
+              "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed."},
+    Notes{"new", "thawslip new saturday.toml"},
+    Notes{"labels", "thawslip labels saturday.toml -o labels.pdf\n"
+                    "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
+                    "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --spoiled 9\n"
+                    "thawslip labels second-pot.toml -o labels.pdf --new-batch\n"
+                    "thawslip labels saturday.toml --trial --print  # on plain paper first\n"
+                    "Print at 100 %, never \"fit to page\". Stick labels on dry bags, before they\n"
+                    "are filled, at room temperature."},
+    Notes{"cards", "thawslip cards saturday.toml -o cards.pdf\n"
+                   "thawslip cards saturday.toml --cook-day --stock a4-cards-a6-cut -o cards.pdf\n"
+                   "thawslip cards saturday.toml --finishing --print kitchen"},
+    Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
+                   "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists --door --print  # of all that the archive has frozen\n"
+                   "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
+    Notes{"check", "thawslip check saturday.toml\n"
+                   "thawslip check saturday.toml --why  # where each date comes from\n"
+                   "thawslip check saturday.toml --json\n"
+                   "thawslip check saturday.toml --stock my-sheet.toml"},
+    Notes{"foods", "thawslip foods\n"
+                   "thawslip foods chicken\n"
+                   "thawslip foods Hackfleisch --json"},
+    Notes{"text", "thawslip text saturday.toml\n"
+                  "thawslip text saturday.toml --stock roll-60x100mm"},
+    Notes{"read", "thawslip read photo.jpg\n"
+                  "thawslip read K7Q-2M4-9XC --json\n"
+                  "thawslip read -  # then let the scanner type, and press Ctrl-D"},
+    Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
+                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
+                  "thawslip plan lentil stew --eat \"2026-12-03 18:30\"  # from the archive\n"
+                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json"},
+    Notes{"stock", "thawslip stock list\n"
+                   "thawslip stock ruler -o ruler.pdf"},
+    Notes{"stock list", "thawslip stock list"},
+    Notes{"stock show", "thawslip stock show letter-2x5-4x2in\n"
+                        "thawslip stock show my-sheet.toml -o my-sheet.pdf"},
+    Notes{"stock ruler", "thawslip stock ruler -o ruler.pdf\n"
+                         "thawslip stock ruler --paper a4 --print"},
+    Notes{"reprint", "thawslip reprint K7Q-2M4-9XC -o label.pdf --first-cell 7\n"
+                     "thawslip reprint lentil stew --print\n"
+                     "thawslip reprint --printed 2026-10-17 --card -o cards.pdf"},
+    Notes{"freezer", "thawslip freezer list\n"
+                     "thawslip freezer find lentil\n"
+                     "thawslip freezer out K7Q-2M4-9XC"},
+    Notes{"freezer list", "thawslip freezer list\n"
+                          "thawslip freezer list --all --json"},
+    Notes{"freezer find", "thawslip freezer find lentil stew"},
+    Notes{"freezer out", "thawslip freezer out K7Q-2M4-9XC"},
+    Notes{"freezer back", "thawslip freezer back K7Q-2M4-9XC"},
+    Notes{"freezer eaten", "thawslip freezer eaten K7Q-2M4-9XC"},
+    Notes{"freezer thrown", "thawslip freezer thrown K7Q-2M4-9XC"},
+    Notes{"freezer next", "thawslip freezer next\n"
+                          "thawslip freezer next 14 --at 12:30"},
+    Notes{"archive", "thawslip archive check\n"
+                     "thawslip archive backup archive-copy.db"},
+    Notes{"archive check", "thawslip archive check"},
+    Notes{"archive backup", "thawslip archive backup archive-copy.db"},
+    Notes{"archive restore", "thawslip archive restore archive-copy.db"},
+    Notes{"archive repair", "thawslip archive repair"},
+    Notes{"archive export", "thawslip archive export archive-folder"},
+    Notes{"archive import", "thawslip archive import archive-folder"},
+    Notes{"archive merge", "thawslip archive merge other-kitchen.db\n"
+                           "thawslip archive merge from-the-laptop.db --same-kitchen"},
+    Notes{"archive export", "thawslip archive export archive-2026"},
+    Notes{"archive import", "thawslip archive import archive-2026"},
+};
+
+/// The names from below the program to `app`: "stock show".
+std::string words_of(const CLI::App& app) {
+    const auto* parent = app.get_parent();
+    if (parent == nullptr) {
+        return {};
+    }
+    const auto above = words_of(*parent);
+    return above.empty() ? app.get_name() : above + " " + app.get_name();
+}
+
+} // namespace
+
+void add_examples(CLI::App& app) {
+    const auto words = words_of(app);
+    const auto* found = std::find_if(notes.begin(), notes.end(),
+                                     [&words](const Notes& n) { return n.command == words; });
+    app.footer(found == notes.end() ? "" : found->lines);
+    for (auto* command : app.get_subcommands([](CLI::App*) { return true; })) {
+        add_examples(*command);
+    }
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,39 @@
+#include "app/command_line/parts.h"
+
+#include <CLI/CLI.hpp>
+#include <memory>
+
+namespace thawslip::app {
+
+void add_plan(CLI::App& app, Command& chosen) {
+    auto* command =
+        app.add_subcommand("plan", "when to thaw, start and add, to eat at a given time");
+    auto options = std::make_shared<PlanOptions>();
+    auto json = std::make_shared<bool>(false);
+    command
+        ->add_option("DAY.toml", options->days,
+                     "descriptions of packing days (TOML); or bags of the archive: ids, or words "
+                     "of a dish")
+        ->required()
+        ->option_text("DAY.toml|BAG...");
+    command->add_option("--eat", options->eat, "local date and time to eat, \"2026-12-03 18:30\"")
+        ->required()
+        ->option_text("TIME");
+    command->add_option("--dish", options->dish, "only dishes whose name has these words")
+        ->option_text("WORDS");
+    command->add_option("--bags", options->bags, "how many bags of each dish (1)")
+        ->check(CLI::Range(1, 999))
+        ->option_text("N");
+    command->add_option("--now", options->now, "plan as if it were this time")->option_text("TIME");
+    command->add_option("--calendar", options->calendar, "also write the plan as a calendar")
+        ->option_text("FILE.ics");
+    command->add_flag("--json", *json, "answer in JSON");
+    command->callback([options, json, &chosen] {
+        options->answer = *json ? AnswerAs::Json : AnswerAs::Words;
+        chosen = [options](const Settings& settings, Console console) {
+            return plan(*options, settings, console);
+        };
+    });
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,239 @@
+#include "app/commands.h"
+#include "app/commands/check_text.h"
+#include "app/commands/print_archive.h"
+#include "app/counted.h"
+#include "app/files/day_files.h"
+#include "app/files/shelf.h"
+#include "app/json/answers.h"
+#include "kitchen/foods/food_reading.h"
+#include "kitchen/heat/thaw_ceiling.h"
+#include "service/day/freezer_load.h"
+#include "service/print/check.h"
+#include "wording/cooling.h"
+#include "wording/fields.h"
+#include "wording/phrases.h"
+
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+/// "food: "Hackfleisch" is taken as "raw ground meat"": what the cook's own words were read as.
+void show_food(const kitchen::Package& package, std::ostream& out) {
+    if (!package.food_as_written.empty() && package.food_as_written != package.food) {
+        out << fmt::format("    food: {} is taken as {}\n", kitchen::said(package.food_as_written),
+                           kitchen::said(package.food));
+    } else if (package.food_basis == kitchen::FoodBasis::Words) {
+        out << fmt::format("    food: not given; the words name {}\n", kitchen::said(package.food));
+    }
+}
+
+/// "soup or stew keeps 2–3 months: Soups and stews, FoodSafety.gov…": where a date comes from.
+void show_why(const kitchen::KeepUntil& keep, std::ostream& out) {
+    if (!keep.row) {
+        out << "    date: set by hand in use_by\n";
+        return;
+    }
+    const auto& row = *keep.row;
+    out << fmt::format("    date: {} keeps {} at best quality; the low end is printed\n"
+                       "          list \"{}\", row \"{}\" ({}; {})\n",
+                       row.food, span_text(row), row.rule_set, row.row, row.source, row.status);
+}
+
+std::string_view words_for(kitchen::LeadBasis basis) {
+    switch (basis) {
+    case kitchen::LeadBasis::HeatTransfer: return "heat transfer through its thickness";
+    case kitchen::LeadBasis::HeatBalance: return "the heat it takes up, over the oven's power";
+    case kitchen::LeadBasis::AgencyRule: return "the agencies' rule for its weight (USDA FSIS)";
+    case kitchen::LeadBasis::CommonPractice: return "common practice, no source";
+    }
+    return {};
+}
+
+std::string_view words_for(kitchen::MissingSize missing) {
+    switch (missing) {
+    case kitchen::MissingSize::None: return {};
+    case kitchen::MissingSize::Thickness: return "; thickness is not given";
+    case kitchen::MissingSize::Weight: return "; weight is not given";
+    case kitchen::MissingSize::Both: return "; neither weight nor thickness is given";
+    }
+    return {};
+}
+
+std::string_view words_for(kitchen::Placing placing) {
+    switch (placing) {
+    case kitchen::Placing::Rack: return "on a rack, air on both faces";
+    case kitchen::Placing::Tray: return "on a tray, one face does most of the work";
+    case kitchen::Placing::Stacked: return "in a stack, the middle one of three";
+    }
+    return {};
+}
+
+std::string_view words_for(kitchen::Wetness wetness) {
+    switch (wetness) {
+    case kitchen::Wetness::Dish: return "75 % water";
+    case kitchen::Wetness::Soup: return "a soup's 88 % water";
+    case kitchen::Wetness::Either: return "75 to 88 % water";
+    }
+    return {};
+}
+
+std::string days_text(const kitchen::DaysLeft& left) {
+    const auto unit = left.high.count() == 1 ? "day" : "days";
+    return left.low == left.high
+               ? fmt::format("{} {}", left.high.count(), unit)
+               : fmt::format("{} to {} {}", left.low.count(), left.high.count(), unit);
+}
+
+/// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
+void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
+               std::ostream& out) {
+    const auto& language = language_of(settings);
+    if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
+        out << "    thaw: cooked from frozen\n";
+        return;
+    }
+    if (!planned.thaw_lead) {
+        out << "    thaw: food does not thaw at the temperature set for it; the agencies' rule is "
+               "printed\n";
+        return;
+    }
+    const auto& lead = *planned.thaw_lead;
+    const auto said = [&](std::chrono::minutes time) { return say_duration(time, language); };
+    out << fmt::format("    thaw: {}, by {}{}\n", said(lead.lead), words_for(lead.decided_by),
+                       words_for(lead.missing));
+    out << fmt::format(
+        "          {}{}\n", words_for(lead.wetness),
+        lead.method == kitchen::ThawMethod::Refrigerator
+            ? fmt::format(", {}; looked at from {}", words_for(lead.placing), said(lead.soonest))
+            : "");
+    if (lead.by_heat && lead.by_agency) {
+        out << fmt::format("          heat transfer with its margin {}, the agencies' rule {}: "
+                           "the longer one counts\n",
+                           said(*lead.by_heat), said(*lead.by_agency));
+    }
+    const auto thaw = settings_for(planned.package, planned.wetness, settings.kitchen.thaw);
+    if (const auto face = warm_face(lead, kitchen::Served::Cooked, thaw)) {
+        out << fmt::format("          its outside is warmer than 5 °C for {}{}; {} at most\n",
+                           said(face->warm),
+                           lead.method == kitchen::ThawMethod::ColdWater
+                               ? fmt::format(", {} of handling counted", said(kitchen::handling))
+                               : "",
+                           said(face->limit));
+    }
+    if (const auto& left = planned.after_thawing) {
+        out << fmt::format("          once thawed, {}: \"{}\" ({})\n", days_text(*left),
+                           left->row.row, left->row.source);
+        if (const auto& fresh = left->capped_by) {
+            out << fmt::format("          no longer than fresh, {} to {} days: \"{}\" ({})\n",
+                               fresh->low.count(), fresh->high.count(), fresh->row, fresh->source);
+        }
+    }
+}
+
+void show(const kitchen::PlannedPackage& planned, Why why, const Settings& settings,
+          std::ostream& out) {
+    const auto& language = language_of(settings);
+    out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
+                       counted(planned.bags.size(), "bag"), say_date(planned.made, language),
+                       say_keep_until_head(planned.keep_until, language),
+                       say_date(planned.keep_until.date, language));
+    for (const auto& bag : planned.bags) {
+        out << " " << bag.id;
+    }
+    out << "\n";
+    if (why == Why::Told) {
+        show_food(planned.package, out);
+        show_why(planned.keep_until, out);
+        show_minimum(planned, style_of(settings).units, out);
+        show_lead(planned, settings, out);
+        if (planned.freezing) {
+            out << fmt::format(
+                "    freeze: {} lying so in the freezer, by heat transfer with its margin\n",
+                say_duration(*planned.freezing, language));
+        }
+    }
+    if (planned.cooling &&
+        (why == Why::Told || planned.cooling->way != kitchen::CoolingWay::AsPlaced)) {
+        out << "    cool: " << say_cooling(*planned.cooling, style_of(settings)) << "\n";
+    }
+    for (const auto& caution : planned.cautions) {
+        out << "    caution: " << say_caution(caution, language) << "\n";
+    }
+}
+
+/// The code, and the grade that a verifier could give it at best.
+void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ostream& out) {
+    constexpr std::string_view levels = "LMQH";
+    out << fmt::format(
+        "    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} characters",
+        code.symbol.version, levels[static_cast<std::size_t>(code.symbol.level)],
+        code.module.in_millimetres(), code.dots_per_module, code.text.size());
+    if (const auto grade = service::best_grade(code, paper_reflectance)) {
+        out << fmt::format("; grade {} at best (ISO/IEC 15415)", *grade);
+    }
+    out << "\n";
+}
+
+/// The sizes that the labels of one dish got; all its bags are alike.
+void show_fit(const layout::Fitted& fitted, const service::Setup& setup, double paper_reflectance,
+              std::ostream& out) {
+    std::string left_out;
+    out << "    x-heights:";
+    for (const auto& area : report(fitted, setup.chosen.at(fitted.kind))) {
+        if (area.left_out) {
+            left_out += " " + area.area;
+        } else if (area.x_height > Length{}) {
+            out << fmt::format(" {} {:.2f}", area.area, area.x_height.in_millimetres());
+        }
+    }
+    out << " mm\n";
+    if (!left_out.empty()) {
+        out << "    left out:" << left_out << "\n";
+    }
+    if (fitted.symbol) {
+        show_code(*fitted.symbol, paper_reflectance, out);
+    }
+}
+
+void show(const service::Checked& checked, Why why, const Settings& settings, std::ostream& out) {
+    const auto style = style_of(settings);
+    std::size_t dish = 0;
+    for (const auto& plan : checked.days.plans) {
+        for (const auto& planned : plan.packages) {
+            show(planned, why, settings, out);
+            if (checked.labels && why == Why::Told) {
+                show_fit(checked.labels->fitting.prints[dish], checked.labels->setup,
+                         settings.paper_reflectance, out);
+            }
+            ++dish;
+        }
+        for (const auto& caution : plan.cautions) {
+            out << "the day: " << say_caution(caution, style.language) << "\n";
+        }
+        if (plan.freezer_load) {
+            show_load(plan, style.units, out);
+        }
+    }
+    for (const auto& trouble : service::shared_freezer_troubles(checked.days.plans, style.units)) {
+        out << "the freezer: " << trouble << "\n";
+    }
+}
+
+} // namespace
+
+ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Settings& settings,
+                 Console console) {
+    const auto checked = check(read_texts(options.days), options.look, settings,
+                               surroundings(ids_to_look(settings, console)));
+    console.err << to_text(checked.messages);
+    if (checked && answer == AnswerAs::Json) {
+        console.out << check_json(checked.value->days, style_of(settings)) << "\n";
+    } else if (checked) {
+        show(*checked.value, why, settings, console.out);
+    }
+    return checked.messages.have_errors() ? ExitStatus::Refused : ExitStatus::Done;
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,72 @@
+#include "app/archive_place.h"
+#include "app/commands.h"
+#include "app/commands/print_archive.h"
+#include "app/commands/print_job.h"
+#include "app/commands/recording.h"
+#include "app/files/day_files.h"
+#include "app/files/output_guard.h"
+#include "app/files/shelf.h"
+#include "service/freezer/bags.h"
+
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+ExitStatus put_out(const service::Outcome<service::Printing>& printing,
+                   std::string_view why_nothing, const PrintOptions& options,
+                   const Settings& settings, Console console) {
+    console.err << to_text(printing.messages);
+    if (!printing) {
+        return ExitStatus::Refused;
+    }
+    if (printing.value->job.prints.empty()) {
+        console.out << "nothing to print: " << why_nothing << "\n";
+        return ExitStatus::Done;
+    }
+    return put_out(*printing.value, options, settings, console);
+}
+
+ExitStatus print_once(const service::DayTexts& texts, What what, const PrintOptions& options,
+                      const Settings& settings, Console console) {
+    const auto ids = kept_as(what).empty() ? ids_for_lists(options, settings, console)
+                                           : ids_for_print(options, settings, console);
+    return put_out(print(texts, what, options.look, settings, surroundings(ids)),
+                   "no dish has a finishing ingredient", options, settings, console);
+}
+
+} // namespace
+
+ExitStatus print_days(What what, const PrintOptions& options, const Settings& settings,
+                      Console console) {
+    if (const auto refused = refuse_output(output_of(options), settings, console)) {
+        return *refused; // before the archive is looked into
+    }
+    const auto texts = read_texts(options.days);
+    constexpr int most_attempts = 5;
+    for (int attempt = 1;; ++attempt) {
+        try {
+            return print_once(texts, what, options, settings, console);
+        } catch (const Raced& raced) {
+            if (raced.is_out() && (options.printer || options.output == "-")) {
+                throw SystemFailure{fmt::format("do not use these labels: {}", raced.what())};
+            }
+            if (attempt == most_attempts) {
+                throw SystemFailure{fmt::format("nothing was printed: {}", raced.what())};
+            }
+        }
+    }
+}
+
+ExitStatus print_frozen(const PrintOptions& options, const Settings& settings, Console console) {
+    if (const auto refused = refuse_output(output_of(options), settings, console)) {
+        return *refused;
+    }
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    auto rows = archive ? service::door_rows(*archive) : std::vector<wording::DoorRow>{};
+    return put_out(print_door_list(std::move(rows), options.look, settings, surroundings()),
+                   "there is no bag", options, settings, console);
+}
+
+} // namespace thawslip::app

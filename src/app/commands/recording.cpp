@@ -1,0 +1,75 @@
+#include "app/commands/recording.h"
+
+#include "app/archive_place.h"
+#include "app/clock.h"
+#include "app/files/kept_files.h"
+#include "app/files/output_guard.h"
+#include "app/station.h"
+#include "service/record/print_record.h"
+
+#include <filesystem>
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+/// Labels whose ids are other bags' by now are worse than none.
+void take_back(const std::string& output, int sheets) {
+    for (int sheet = 0; !output.empty() && output != "-" && sheet < sheets; ++sheet) {
+        std::error_code gone_already;
+        std::filesystem::remove(sheet_file(output, sheet), gone_already);
+    }
+}
+
+/// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
+archive::Recorded record(const archive::PrintRecord& print, const Settings& settings,
+                         const std::function<void()>& publish) {
+    if (auto archive = existing_archive(settings, archive::Mode::Write)) {
+        return archive->record(print, publish);
+    }
+    publish();
+    return open_archive(settings, archive::Mode::Write).record(print);
+}
+
+} // namespace
+
+Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{is_out} {}
+
+void record_print(const service::Printing& printing, const PrintOptions& options,
+                  const Settings& settings, Console console, const std::function<void()>& publish) {
+    auto print =
+        print_record(printing, options.look, settings, options.which, station_now(), now_text());
+    print.setup = with_lasting_names(std::move(print.setup));
+    enum class Out { NotYet, Now, Done } out = Out::NotYet;
+    const auto publish_once = [&] {
+        out = Out::Now;
+        publish();
+        out = Out::Done;
+    };
+    try {
+        const auto recorded = record(print, settings, publish_once);
+        console.err << to_text(service::news_of(recorded, print));
+    } catch (const std::exception& failure) {
+        if (out == Out::Now) {
+            throw; // it is not printed, and so not recorded
+        }
+        const auto* known = dynamic_cast<const archive::ArchiveFailure*>(&failure);
+        if (known != nullptr && known->fault().kind == archive::ArchiveFault::Kind::Clash) {
+            if (out == Out::Done) {
+                take_back(options.output, printing.laid_out.fitting.sheets);
+            }
+            throw Raced{failure.what(), out == Out::Done};
+        }
+        if (out == Out::NotYet) {
+            publish_once();
+        }
+        const auto done = options.output.empty() ? "this print is at the printer"
+                                                 : options.output + " is written";
+        throw SystemFailure{fmt::format("{}, but not recorded: {}\n    hint: print with "
+                                        "--no-archive to do without",
+                                        done, failure.what())};
+    }
+}
+
+} // namespace thawslip::app

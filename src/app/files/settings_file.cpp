@@ -1,0 +1,56 @@
+#include "app/files/settings_file.h"
+
+#include "app/archive_place.h"
+#include "app/files/input_file.h"
+#include "base/folder.h"
+
+#include <cstdlib>
+#include <filesystem>
+
+namespace thawslip::app {
+namespace {
+
+service::Outcome<Settings> refused(const Diagnostic& why) {
+    service::Outcome<Settings> outcome;
+    outcome.messages.add_in_order({why}, {});
+    return outcome;
+}
+
+} // namespace
+
+std::string usual_settings_file() {
+    const char* config = std::getenv("XDG_CONFIG_HOME");
+    const char* home = std::getenv("HOME");
+    // The specification has relative paths ignored.
+    if (config != nullptr && config[0] == '/') {
+        return std::string{config} + "/thawslip/settings.toml";
+    }
+    if (home != nullptr && home[0] == '/') {
+        return std::string{home} + "/.config/thawslip/settings.toml";
+    }
+    return {};
+}
+
+service::Outcome<Settings> load_settings(const std::string& file, Missing missing) {
+    std::error_code error;
+    if (missing == Missing::IsFine && (file.empty() || !std::filesystem::exists(file, error))) {
+        return {Settings{}, {}};
+    }
+    constexpr std::size_t limit = std::size_t{1} << 18U;
+    auto text = read_input(file, limit);
+    if (!text) {
+        return refused(text.fault());
+    }
+    auto outcome = service::settings_from(std::move(text).value(), file);
+    if (!outcome || outcome.value->archive.empty()) {
+        return outcome;
+    }
+    auto place = archive_place(outcome.value->archive, folder_of(file));
+    if (!place) {
+        return refused({Severity::Error, {file}, {}, "archive = " + place.fault(), {}});
+    }
+    outcome.value->archive = std::move(place).value();
+    return outcome;
+}
+
+} // namespace thawslip::app
