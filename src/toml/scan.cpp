@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 namespace thawslip::toml {
+
 Scan scan(std::string_view text, std::size_t depth) {
     return Scanner{text, depth}.scan();
 }
