@@ -58,7 +58,7 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
 void keep_wanted(service::LaidOut& laid_out, const Remade& remade,
                  const std::set<std::string>& bags) {
     const auto wanted = [&bags](const kitchen::Bag& bag) { return bags.contains(bag.id); };
-    std::erase_if(laid_out.fitting.prints, [&](const layout::Fitted& fitted) {
+    std::erase_if(laid_out.fitting.prints, [&](const layout::FittedPrint& fitted) {
         const auto& of = remade.job.prints[fitted.print];
         const auto& planned = package_of(of, remade.days);
         return of.kind == wording::Kind::CookDayCard ? std::ranges::none_of(planned.bags, wanted)
@@ -204,7 +204,7 @@ Result<Reprint, ExitStatus> lay_out_again(archive::Archive& archive, const Wante
 bool append(service::LaidOut& all, service::LaidOut more) {
     const auto& first = all.setup;
     const bool alike =
-        first.own == more.setup.own && first.target.stock.name == more.setup.target.stock.name &&
+        first.own == more.setup.own && first.medium.stock.name == more.setup.medium.stock.name &&
         std::ranges::equal(
             first.chosen, more.setup.chosen, {}, [](const auto& c) { return c.second.name; },
             [](const auto& c) { return c.second.name; });
@@ -234,7 +234,7 @@ Result<Reprint, ExitStatus> lay_out_all(archive::Archive& archive,
             return Failure{ExitStatus::Refused};
         }
     }
-    place_prints(all->laid_out.fitting, all->laid_out.setup.target);
+    place_prints(all->laid_out.fitting, all->laid_out.setup.medium);
     if (all->laid_out.fitting.prints.empty()) {
         console.err << "error: there is nothing to print for these bags\n";
         return Failure{ExitStatus::Refused};

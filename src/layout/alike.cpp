@@ -10,8 +10,8 @@ namespace {
 
 using Fields = std::vector<wording::Field>;
 
-Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
-                            Shaper& shaper) {
+Result<FittedPrint, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
+                                 Shaper& shaper) {
     auto contents = prepare(layout, print, shaper);
     if (!contents) {
         return Failure{Why{contents.fault()}};
@@ -20,7 +20,7 @@ Result<Fitted, Why> fit_one(const wording::Print& print, const Layout& layout, S
     if (!sizes) {
         return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
     }
-    return Fitted{0, print.kind, std::move(contents).value(), *sizes, std::nullopt};
+    return FittedPrint{0, print.kind, std::move(contents).value(), *sizes, std::nullopt};
 }
 
 /// The cards that one print takes: itself, or its parts where its layout lets it run on.
@@ -91,8 +91,8 @@ Fields widest_of(const std::vector<Fields>& own, const Layout& layout, Shaper& s
 }
 
 /// A card of one of the prints: its own fields shaped anew, all else as in the widest.
-Result<Fitted, Why> card_with(const Fields& own, const Fitted& widest, wording::Print& words,
-                              const Layout& layout, Shaper& shaper) {
+Result<FittedPrint, Why> card_with(const Fields& own, const FittedPrint& widest,
+                                   wording::Print& words, const Layout& layout, Shaper& shaper) {
     auto fitted = widest;
     say_instead(words, own);
     for (std::size_t a = 0; a < layout.areas.size(); ++a) {

@@ -10,8 +10,8 @@ using Why = decltype(Fault::why);
 /// Prints that differ in their own fields alone, fitted together.
 struct AlikeFit {
     /// Each card of a print with the widest of each own field: what all were measured by.
-    std::vector<Fitted> widest;
-    std::vector<Fitted> prints; ///< print by print, card by card
+    std::vector<FittedPrint> widest;
+    std::vector<FittedPrint> prints; ///< print by print, card by card
 };
 
 /// Fits the first `wanted` of `count` prints of `source` from `first` on, which are alike.

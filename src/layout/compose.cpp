@@ -14,30 +14,30 @@ Size room_of(const Stock& stock) {
     return stock.safe_at(0).size;
 }
 
-Arrangement arrangement_of(const Fitted& fitted, const Layout& layout, const Stock& stock,
+Arrangement arrangement_of(const FittedPrint& fitted, const Layout& layout, const Stock& stock,
                            const typeset::FontSet& fonts) {
     return arrange(layout, fitted.contents, room_of(stock), fitted.sizing, fonts);
 }
 
 /// The side of the square that is left for the code of one print; nothing where it has none.
-std::optional<Length> code_side(const Fitted& fitted, const Layout& layout, const Target& target,
-                                const typeset::FontSet& fonts) {
+std::optional<Length> code_side(const FittedPrint& fitted, const Layout& layout,
+                                const Medium& medium, const typeset::FontSet& fonts) {
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         if (std::holds_alternative<CodeArea>(layout.areas[i].kind) &&
             fitted.contents[i].is_there()) {
-            const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
+            const auto arrangement = arrangement_of(fitted, layout, medium.stock, fonts);
             // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
-            return arrangement.areas[i].place.size.height - dot(target.printer);
+            return arrangement.areas[i].place.size.height - dot(medium.printer);
         }
     }
     return std::nullopt;
 }
 
 /// The code of one print, for the square that its area became.
-std::optional<Why> choose_code(const Source& source, Fitted& fitted, Length side,
-                               const Target& target) {
-    auto symbol = code::choose_symbol(source.code_texts(fitted.print), side, target.printer,
-                                      target.least_module);
+std::optional<Why> choose_code(const Source& source, FittedPrint& fitted, Length side,
+                               const Medium& medium) {
+    auto symbol = code::choose_symbol(source.code_texts(fitted.print), side, medium.printer,
+                                      medium.least_module);
     if (!symbol) {
         const auto print = source.print(fitted.print);
         return Why{CodeRefusal{print.dish, print.bag_id, symbol.fault(), print.where}};
@@ -55,13 +55,13 @@ Rect moved(Rect rect, Point by) {
     return rect;
 }
 
-void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& layout,
-                const Target& target, const typeset::FontSet& fonts) {
-    const auto arrangement = arrangement_of(fitted, layout, target.stock, fonts);
+void draw_print(Frame& frame, const FittedPrint& fitted, Point corner, const Layout& layout,
+                const Medium& medium, const typeset::FontSet& fonts) {
+    const auto arrangement = arrangement_of(fitted, layout, medium.stock, fonts);
     for (const auto& rule : arrangement.rules) {
         frame.items.emplace_back(Rule{moved(rule, corner)});
     }
-    const Ink ink{fitted.symbol ? &*fitted.symbol : nullptr, target.printer};
+    const Ink ink{fitted.symbol ? &*fitted.symbol : nullptr, medium.printer};
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto& placed = arrangement.areas[i];
         if (!placed.shown) {
@@ -76,12 +76,12 @@ void draw_print(Frame& frame, const Fitted& fitted, Point corner, const Layout& 
 
 /// What was measured: the widest of each dish, and the prints that take their sizes from it.
 struct Measured {
-    std::vector<Fitted> widest;
-    std::vector<Fitted> prints;
+    std::vector<FittedPrint> widest;
+    std::vector<FittedPrint> prints;
 };
 
 /// Dishes of one job differ in few words.
-void share_words(std::vector<Fitted>& prints) {
+void share_words(std::vector<FittedPrint>& prints) {
     if (prints.size() < 2 || prints.back().kind != prints.end()[-2].kind) {
         return;
     }
@@ -127,11 +127,11 @@ void agree_by_kind(Measured& measured) {
 /// depends on another.
 std::vector<Fault> choose_codes(const Source& source,
                                 const std::vector<std::optional<Length>>& sides,
-                                const Target& target, const std::vector<Fitted*>& prints) {
+                                const Medium& medium, const std::vector<FittedPrint*>& prints) {
     std::vector<std::optional<Why>> refusals(prints.size());
     in_parallel(prints.size(), [&](std::size_t i) {
         if (const auto& side = sides[prints[i]->measured_as]) {
-            refusals[i] = choose_code(source, *prints[i], *side, target);
+            refusals[i] = choose_code(source, *prints[i], *side, medium);
         }
     });
     std::vector<Fault> faults;
@@ -144,40 +144,40 @@ std::vector<Fault> choose_codes(const Source& source,
 }
 
 /// The first print of each dish goes first: where its code has no room, no other's has.
-std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Target& target,
+std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Medium& medium,
                                 const typeset::FontSet& fonts, Measured& measured) {
     std::vector<std::optional<Length>> sides;
     for (const auto& print : measured.widest) {
-        sides.push_back(code_side(print, layouts.at(print.kind), target, fonts));
+        sides.push_back(code_side(print, layouts.at(print.kind), medium, fonts));
     }
-    std::vector<Fitted*> first;
-    std::vector<Fitted*> others;
+    std::vector<FittedPrint*> first;
+    std::vector<FittedPrint*> others;
     std::vector<bool> seen(measured.widest.size(), false);
     for (auto& print : measured.prints) {
         (seen[print.measured_as] ? others : first).push_back(&print);
         seen[print.measured_as] = true;
     }
-    auto faults = choose_codes(source, sides, target, first);
-    return faults.empty() ? choose_codes(source, sides, target, others) : faults;
+    auto faults = choose_codes(source, sides, medium, first);
+    return faults.empty() ? choose_codes(source, sides, medium, others) : faults;
 }
 
 } // namespace
 
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
-                                        const Target& target, const typeset::FontSet& fonts) {
+                                        const Medium& medium, const typeset::FontSet& fonts) {
     Shaper shaper{fonts};
-    return fit(source, layouts, target, shaper);
+    return fit(source, layouts, medium, shaper);
 }
 
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
-                                        const Target& target, Shaper& shaper) {
+                                        const Medium& medium, Shaper& shaper) {
     Measured measured;
     std::vector<Fault> faults;
-    const Size room = room_of(target.stock);
+    const Size room = room_of(medium.stock);
     std::size_t count = 0;
     for (std::size_t i = 0; i < source.count; i += count) {
         count = source.alike ? source.alike(i) : 1;
-        const auto wanted = target.which == Which::FirstOfDish ? 1 : count;
+        const auto wanted = medium.which == Which::FirstOfDish ? 1 : count;
         auto dish = fit_alike(source, i, count, wanted, layouts, room, shaper);
         if (dish) {
             add(measured, std::move(dish).value());
@@ -189,46 +189,46 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
         return Failure{std::move(faults)};
     }
     agree_by_kind(measured);
-    faults = choose_codes(source, layouts, target, shaper.fonts(), measured);
+    faults = choose_codes(source, layouts, medium, shaper.fonts(), measured);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
     Fitting fitting;
     fitting.measured = measured.widest.size();
     fitting.prints = std::move(measured.prints);
-    place_prints(fitting, target);
+    place_prints(fitting, medium);
     return fitting;
 }
 
-void place_prints(Fitting& fitting, const Target& target) {
+void place_prints(Fitting& fitting, const Medium& medium) {
     fitting.places =
-        impose(target.stock, static_cast<int>(fitting.prints.size()), target.imposition);
+        impose(medium.stock, static_cast<int>(fitting.prints.size()), medium.imposition);
     fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
 }
 
-Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,
+Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Medium& medium,
                  const typeset::FontSet& fonts) {
     Frame frame;
-    frame.sheet = target.stock.sheet;
-    frame.correction = target.correction;
-    for (const auto& mark : crop_marks(target.stock, target.unprinted)) {
+    frame.sheet = medium.stock.sheet;
+    frame.correction = medium.correction;
+    for (const auto& mark : crop_marks(medium.stock, medium.unprinted)) {
         frame.items.emplace_back(mark);
     }
-    if (!target.margin_note.empty()) {
-        write_margin_note(frame, target.margin_note, target.stock, target.unprinted, fonts);
+    if (!medium.margin_note.empty()) {
+        write_margin_note(frame, medium.margin_note, medium.stock, medium.unprinted, fonts);
     }
     // Not equal_range: clang 14 cannot compile GCC 12's subrange.
     const auto& places = fitting.places;
     const auto first = std::ranges::lower_bound(places, sheet, {}, &Place::sheet);
     for (auto place = first; place != places.end() && place->sheet == sheet; ++place) {
         const auto& fitted = fitting.prints[static_cast<std::size_t>(place - places.begin())];
-        const Point corner = target.stock.safe_at(place->cell).origin;
-        draw_print(frame, fitted, corner, layouts.at(fitted.kind), target, fonts);
+        const Point corner = medium.stock.safe_at(place->cell).origin;
+        draw_print(frame, fitted, corner, layouts.at(fitted.kind), medium, fonts);
     }
     return frame;
 }
 
-std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout) {
+std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout) {
     std::vector<AreaReport> reports;
     for (const auto& area : layout.areas) {
         const auto* text = text_of(area);

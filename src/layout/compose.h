@@ -43,7 +43,7 @@ struct Source {
 enum class Which { Every, FirstOfDish };
 
 /// What prints are made for: which cells, which printer.
-struct Target {
+struct Medium {
     Stock stock;
     Which which = Which::Every;
     Imposition imposition;
@@ -55,7 +55,7 @@ struct Target {
 };
 
 /// One print with its words shaped, its sizes found and its code chosen.
-struct Fitted {
+struct FittedPrint {
     std::size_t print = 0; ///< which print of the job; several where it runs on
     wording::Kind kind = wording::Kind::BagLabel;
     Contents contents;
@@ -66,8 +66,8 @@ struct Fitted {
 
 /// All prints of a job, ready to be drawn sheet by sheet.
 struct Fitting {
-    std::vector<Fitted> prints; ///< in the order given, each as many times as it has cards
-    std::vector<Place> places;  ///< where each one goes
+    std::vector<FittedPrint> prints; ///< in the order given, each as many times as it has cards
+    std::vector<Place> places;       ///< where each one goes
     int sheets = 0;
     std::size_t measured = 0; ///< for how many prints sizes were looked for: a dish, not its bags
 };
@@ -105,19 +105,19 @@ struct Fault {
 /// get the same sizes, see `agree`. \pre `layouts` has one for each kind of print;
 /// check_imposition() finds nothing
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
-                                        const Target& target, const typeset::FontSet& fonts);
+                                        const Medium& medium, const typeset::FontSet& fonts);
 
 /// The same with paragraphs that were shaped for others already: for trying one print on one stock
 /// after the other.
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
-                                        const Target& target, Shaper& shaper);
+                                        const Medium& medium, Shaper& shaper);
 
 /// Gives each print of `fitting` its place on the sheets: `fit` does, and whoever changes which
 /// prints there are has to do it again.
-void place_prints(Fitting& fitting, const Target& target);
+void place_prints(Fitting& fitting, const Medium& medium);
 
 /// Everything on sheet `sheet` (from 0).
-Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Target& target,
+Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Medium& medium,
                  const typeset::FontSet& fonts);
 
 /// What `check` tells about one print: the size each area got, and what was left out.
@@ -126,6 +126,6 @@ struct AreaReport {
     bool left_out = false;
     Length x_height;
 };
-std::vector<AreaReport> report(const Fitted& fitted, const Layout& layout);
+std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout);
 
 } // namespace thawslip::layout

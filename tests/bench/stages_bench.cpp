@@ -91,7 +91,7 @@ void time_layout(const layout::Source& source, const service::LaidOut& laid_out,
     };
     const auto fit = [&setup](const layout::Source& prints) {
         return microseconds([&] {
-            if (!layout::fit(prints, setup.chosen, setup.target, setup.fonts)) {
+            if (!layout::fit(prints, setup.chosen, setup.medium, setup.fonts)) {
                 std::exit(1);
             }
         });

@@ -1,7 +1,7 @@
 #include "fuzz/sheets.h"
 
 #include "code/message.h"
-#include "fuzz/target.h"
+#include "fuzz/medium.h"
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
 #include "layout/files/layout_file.h"
@@ -102,15 +102,15 @@ void hold_drawn(const std::vector<Said>& prints, const layout::Layouts& layouts,
     });
     const layout::Source wholes{drawn.size(), [&drawn](std::size_t i) { return drawn[i].print; },
                                 [&drawn](std::size_t i) { return drawn[i].code_texts; }};
-    layout::Target target;
-    target.stock = stock;
-    const auto fitting = layout::fit(wholes, layouts, target, fonts());
+    layout::Medium medium;
+    medium.stock = stock;
+    const auto fitting = layout::fit(wholes, layouts, medium, fonts());
     if (!fitting) {
         hold(!fitting.fault().empty(), "a refusal says why");
         return;
     }
     for (int sheet = 0; sheet < fitting.value().sheets; ++sheet) {
-        const auto frame = layout::draw_sheet(fitting.value(), sheet, layouts, target, fonts());
+        const auto frame = layout::draw_sheet(fitting.value(), sheet, layouts, medium, fonts());
         const auto text = render::dump(frame, fonts());
         hold(text.find("nan") == std::string::npos && text.find("inf ") == std::string::npos,
              "everything drawn has a place and a size");

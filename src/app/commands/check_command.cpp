@@ -177,8 +177,8 @@ void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ost
 }
 
 /// The sizes that the labels of one dish got; all its bags are alike.
-void show_fit(const layout::Fitted& fitted, const service::Setup& setup, double paper_reflectance,
-              std::ostream& out) {
+void show_fit(const layout::FittedPrint& fitted, const service::Setup& setup,
+              double paper_reflectance, std::ostream& out) {
     std::string left_out;
     out << "    x-heights:";
     for (const auto& area : report(fitted, setup.chosen.at(fitted.kind))) {

@@ -73,7 +73,7 @@ usable_destination(const Output& output, const std::optional<std::string>& print
 ExitStatus deliver_job(const service::LaidOut& laid_out, const service::Job& job,
                        const std::string& output, const std::optional<spool::Printer>& printer,
                        Console console) {
-    const auto& stock = laid_out.setup.target.stock;
+    const auto& stock = laid_out.setup.medium.stock;
     const auto feed = stock.roll ? spool::Feed::Roll : spool::Feed::Sheets;
     const auto write = [&](const std::string& file) { write_job(file, laid_out, job); };
     return deliver(write, output, printer, {job.title, stock.sheet, feed}, console);
@@ -83,7 +83,7 @@ std::string closing_line(const service::LaidOut& laid_out, const std::string& pr
                          const std::string& output, std::string_view remark) {
     const auto what =
         fmt::format("{} on {} of {}{}", prints, counted(laid_out.fitting.sheets, "sheet"),
-                    laid_out.setup.target.stock.name, remark);
+                    laid_out.setup.medium.stock.name, remark);
     return output.empty()
                ? what + "\n"
                : fmt::format("{}: {}; print at 100 %, not \"fit to page\"\n", output, what);

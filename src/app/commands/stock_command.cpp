@@ -3,7 +3,7 @@
 #include "app/files/output_guard.h"
 #include "app/files/shelf.h"
 #include "app/files/whole_file.h"
-#include "layout/sheets/measurements.h"
+#include "layout/sheets/dimensions.h"
 #include "layout/sheets/ruler.h"
 #include "render/pdf.h"
 #include "render/svg.h"

@@ -2,8 +2,8 @@
 
 #include "layout/files/sheet_keys.h"
 #include "layout/sheets/calibration.h"
-#include "layout/sheets/measure.h"
 #include "layout/sheets/ruler.h"
+#include "layout/sheets/ruler_text.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
 
@@ -64,8 +64,8 @@ Insets read_unprinted(toml::Table& table) {
         if (!(side >= Length{} && side <= widest_margin)) {
             table.reader().error(table.path_of(unprinted_key).index(i),
                                  fmt::format("the printer leaves {} free, expected 0 to {}",
-                                             measured(side, Unit::Millimetre),
-                                             measured(widest_margin, Unit::Millimetre)));
+                                             ruler_text(side, Unit::Millimetre),
+                                             ruler_text(widest_margin, Unit::Millimetre)));
             return usual_insets;
         }
     }
@@ -108,7 +108,7 @@ std::vector<Printer> read_printers(toml::Table& settings) {
         if (find(printers, printer->paper) != nullptr) {
             table.reader().error(table.path(),
                                  fmt::format("paper of {} is measured twice",
-                                             measured(printer->paper, unit_of(printer->paper))),
+                                             ruler_text(printer->paper, unit_of(printer->paper))),
                                  {"leave out the older readings"});
             continue;
         }

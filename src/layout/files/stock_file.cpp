@@ -2,7 +2,7 @@
 
 #include "base/text_file.h"
 #include "layout/files/sheet_keys.h"
-#include "layout/sheets/measure.h"
+#include "layout/sheets/ruler_text.h"
 #include "toml/document.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
@@ -165,7 +165,7 @@ private:
     }
 
     std::string described() const {
-        const auto cell = measured(stock_.cell, unit_of(stock_));
+        const auto cell = ruler_text(stock_.cell, unit_of(stock_));
         if (stock_.cells() == 1) {
             return (stock_.roll ? "roll, label of " : "one cell of ") + cell;
         }

@@ -1,6 +1,6 @@
 #include "layout/sheets/printable_area.h"
 
-#include "layout/sheets/measure.h"
+#include "layout/sheets/ruler_text.h"
 
 #include <algorithm>
 #include <cmath>
@@ -75,7 +75,7 @@ std::optional<Diagnostic> caution(const Stock& stock, const Edge& edge, const In
     if (cells.empty()) {
         return std::nullopt;
     }
-    const auto millimetres = [](Length l) { return measured(l, Unit::Millimetre); };
+    const auto millimetres = [](Length l) { return ruler_text(l, Unit::Millimetre); };
     const auto numbers = cells_in_words(cells);
     return Diagnostic{
         Severity::Caution,

@@ -1,9 +1,9 @@
 #include "layout/sheets/ruler.h"
 
 #include "base/utf8.h"
-#include "layout/sheets/measure.h"
 #include "layout/sheets/paper.h"
 #include "layout/sheets/pen.h"
+#include "layout/sheets/ruler_text.h"
 
 #include <algorithm>
 #include <cmath>
@@ -214,8 +214,8 @@ std::string paper_setting(Size page) {
         }
     }
     const Unit unit = unit_of(page);
-    return fmt::format("sheet = [\"{}\", \"{}\"]", measured(page.width, unit),
-                       measured(page.height, unit));
+    return fmt::format("sheet = [\"{}\", \"{}\"]", ruler_text(page.width, unit),
+                       ruler_text(page.height, unit));
 }
 
 } // namespace
@@ -234,7 +234,7 @@ std::array<Point, 4> ruler_crosses(Size page) {
 
 std::vector<std::string> ruler_instructions(Size page) {
     const auto crosses = ruler_crosses(page);
-    const auto mm = [](Length length) { return measured(length, Unit::Millimetre); };
+    const auto mm = [](Length length) { return ruler_text(length, Unit::Millimetre); };
     std::vector<std::string> lines{
         "1. Print this page at actual size (100 %), never fitted to the page.",
         how_to_read_crosses,
@@ -258,8 +258,8 @@ std::vector<std::string> ruler_instructions(Size page) {
 Result<Frame, std::string> ruler_page(Size page, const typeset::FontSet& fonts) {
     if (!(page.width >= smallest_ruler_page.width && page.height >= smallest_ruler_page.height)) {
         return Failure{fmt::format("the paper is {}, expected at least {} for a ruler page",
-                                   measured(page, Unit::Millimetre),
-                                   measured(smallest_ruler_page, Unit::Millimetre))};
+                                   ruler_text(page, Unit::Millimetre),
+                                   ruler_text(smallest_ruler_page, Unit::Millimetre))};
     }
     return RulerPage{page, fonts}.draw();
 }

@@ -1,6 +1,6 @@
 #include "layout/sheets/stock.h"
 
-#include "layout/sheets/measure.h"
+#include "layout/sheets/ruler_text.h"
 
 #include <algorithm>
 #include <cassert>
@@ -60,10 +60,10 @@ Diagnostic fault(const char* key, std::string message, std::vector<std::string> 
 void check_size(const char* key, const char* what, Size size, Unit unit, Diagnostics& faults) {
     const auto check_side = [&](Length side, const char* direction) {
         if (!is_sensible(side)) {
-            faults.push_back(
-                fault(key, fmt::format("{} is {} {}, expected {} to {}", what, measured(side, unit),
-                                       direction, measured(smallest_side, unit),
-                                       measured(largest_side, unit))));
+            faults.push_back(fault(key, fmt::format("{} is {} {}, expected {} to {}", what,
+                                                    ruler_text(side, unit), direction,
+                                                    ruler_text(smallest_side, unit),
+                                                    ruler_text(largest_side, unit))));
         }
     };
     check_side(size.width, "wide");
@@ -93,15 +93,15 @@ std::string sum_in_words(const Axis& axis, Length total, Unit unit) {
     const Length gutter = axis.pitch - axis.size;
     std::string text =
         fmt::format("{} {} x {}", axis.count, axis.count == 1 ? axis.cell : axis.cells,
-                    measured(axis.size, unit));
+                    ruler_text(axis.size, unit));
     if (axis.count > 1 && gutter > slack) {
         text += fmt::format(" + {} {} x {}", axis.count - 1, axis.count == 2 ? "gutter" : "gutters",
-                            measured(gutter, unit));
+                            ruler_text(gutter, unit));
     }
     if (axis.first > slack) {
-        text += " + " + measured(axis.first, unit);
+        text += " + " + ruler_text(axis.first, unit);
     }
-    return text + " = " + measured(total, unit);
+    return text + " = " + ruler_text(total, unit);
 }
 
 void check_axis(const Axis& axis, Unit unit, Diagnostics& faults) {
@@ -109,17 +109,17 @@ void check_axis(const Axis& axis, Unit unit, Diagnostics& faults) {
         faults.push_back(
             fault("first", fmt::format("the first {} starts {} from the paper's {}, "
                                        "expected 0 or more",
-                                       axis.cell, measured(axis.first, unit), axis.edge)));
+                                       axis.cell, ruler_text(axis.first, unit), axis.edge)));
         return;
     }
     if (axis.count > 1 && !(axis.pitch >= axis.size - slack)) {
-        faults.push_back(
-            fault("pitch",
-                  fmt::format("the {0} overlap: a cell is {1} {2}, but the next one starts "
-                              "after {3}, so {4} would be printed twice",
-                              axis.cells, measured(axis.size, unit), axis.side,
-                              measured(axis.pitch, unit), measured(axis.size - axis.pitch, unit)),
-                  {"the pitch is the cell plus the gutter"}));
+        faults.push_back(fault(
+            "pitch",
+            fmt::format("the {0} overlap: a cell is {1} {2}, but the next one starts "
+                        "after {3}, so {4} would be printed twice",
+                        axis.cells, ruler_text(axis.size, unit), axis.side,
+                        ruler_text(axis.pitch, unit), ruler_text(axis.size - axis.pitch, unit)),
+            {"the pitch is the cell plus the gutter"}));
         return;
     }
     const Length total = axis.first + axis.pitch * (axis.count - 1) + axis.size;
@@ -127,14 +127,14 @@ void check_axis(const Axis& axis, Unit unit, Diagnostics& faults) {
         faults.push_back(
             fault(axis.count > 1 ? axis.cells : "cell",
                   fmt::format("{}, but the paper is {} {}", sum_in_words(axis, total, unit),
-                              measured(axis.paper, unit), axis.side)));
+                              ruler_text(axis.paper, unit), axis.side)));
     }
 }
 
 void check_inside_of_cell(const Stock& stock, Unit unit, Diagnostics& faults) {
     const Length side = std::min(stock.cell.width, stock.cell.height);
     const char* direction = stock.cell.width <= stock.cell.height ? "wide" : "high";
-    const auto show = [unit](Length length) { return measured(length, unit); };
+    const auto show = [unit](Length length) { return ruler_text(length, unit); };
     if (!(stock.corner_radius >= Length{} && stock.corner_radius <= side / 2 + slack)) {
         faults.push_back(
             fault("corner_radius",

@@ -2,9 +2,9 @@
 
 #include "base/utf8.h"
 #include "layout/sheets/crop_marks.h"
-#include "layout/sheets/measure.h"
-#include "layout/sheets/measurements.h"
+#include "layout/sheets/dimensions.h"
 #include "layout/sheets/pen.h"
+#include "layout/sheets/ruler_text.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -18,7 +18,7 @@ using namespace literals;
 constexpr Length margin = 12_mm;
 constexpr Length line_thickness = 0.5_pt; // for the reason crop marks have it
 constexpr Length sheet_thickness = 1_pt;
-constexpr Length level_height = 6_mm; // from one line of measures to the next
+constexpr Length level_height = 6_mm; // from one line of dimensions to the next
 constexpr int levels = 3;
 constexpr Length tick = 2_mm;
 
@@ -33,8 +33,8 @@ constexpr double reductions[] = {1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 30, 
 class Drawing {
 public:
     Drawing(const Stock& stock, Size page, const typeset::FontSet& fonts)
-        : stock_{stock}, fonts_{fonts}, measures_{measurements(stock)}, frame_{page, {}, {}},
-          pen_{frame_, fonts} {}
+        : stock_{stock}, fonts_{fonts},
+          dimensions_{dimensions(stock)}, frame_{page, {}, {}}, pen_{frame_, fonts} {}
 
     Result<Frame, std::string> draw() {
         const Length below_words = write_words();
@@ -42,8 +42,8 @@ public:
         choose_scale(below_words, above_legend);
         write_scale();
         draw_sheet();
-        for (std::size_t i = 0; i < measures_.size(); ++i) {
-            draw_measure(measures_[i], letter(i));
+        for (std::size_t i = 0; i < dimensions_.size(); ++i) {
+            draw_dimension(dimensions_[i], letter(i));
         }
         if (pen_.fault()) {
             return Failure{fmt::format("the faces cannot set {} of the name or description",
@@ -54,7 +54,7 @@ public:
 
 private:
     static std::string letter(std::size_t i) {
-        return {static_cast<char>('a' + static_cast<int>(i))}; // twelve measures at most
+        return {static_cast<char>('a' + static_cast<int>(i))}; // twelve dimensions at most
     }
 
     Length inner_width() const { return frame_.sheet.width - margin * 2; }
@@ -70,7 +70,7 @@ private:
         return y;
     }
 
-    /// Two columns of measures at the foot: across on the left, down on the right.
+    /// Two columns of dimensions at the foot: across on the left, down on the right.
     /// \returns where they begin
     Length write_legend() {
         const Length width = (inner_width() - 6_mm) / 2;
@@ -94,11 +94,11 @@ private:
     /// "b  cell, across: 99 mm"; `way` 0 is across, 1 is down.
     std::vector<std::string> legend(int way) const {
         std::vector<std::string> lines;
-        for (std::size_t i = 0; i < measures_.size(); ++i) {
-            const auto& measure = measures_[i];
-            if ((measure.direction == Measurement::Direction::Down) == (way == 1)) {
-                lines.push_back(fmt::format("{}  {}: {}", letter(i), measure.what,
-                                            reading(measure.length(), stock_)));
+        for (std::size_t i = 0; i < dimensions_.size(); ++i) {
+            const auto& dimension = dimensions_[i];
+            if ((dimension.direction == Dimension::Direction::Down) == (way == 1)) {
+                lines.push_back(fmt::format("{}  {}: {}", letter(i), dimension.what,
+                                            ruler_text(dimension.length(), stock_)));
             }
         }
         return lines;
@@ -164,21 +164,21 @@ private:
                    hand);
     }
 
-    void draw_measure(const Measurement& measure, const std::string& name) {
-        const Length away = level_height * (measure.level + 1) - 2_mm;
-        const Length middle = scaled((measure.from + measure.to) / 2);
-        if (measure.direction == Measurement::Direction::Across) {
+    void draw_dimension(const Dimension& dimension, const std::string& name) {
+        const Length away = level_height * (dimension.level + 1) - 2_mm;
+        const Length middle = scaled((dimension.from + dimension.to) / 2);
+        if (dimension.direction == Dimension::Direction::Across) {
             const Length y = origin_.y - away;
-            const Length from = origin_.x + scaled(measure.from);
-            const Length to = origin_.x + scaled(measure.to);
+            const Length from = origin_.x + scaled(dimension.from);
+            const Length to = origin_.x + scaled(dimension.to);
             pen_.draw_across(from, to, y, line_thickness);
             pen_.draw_down(y - tick / 2, y + tick / 2, from, line_thickness);
             pen_.draw_down(y - tick / 2, y + tick / 2, to, line_thickness);
             pen_.write(name, {origin_.x + middle, y - 0.8_mm}, letter_hand);
         } else {
             const Length x = origin_.x - away;
-            const Length from = origin_.y + scaled(measure.from);
-            const Length to = origin_.y + scaled(measure.to);
+            const Length from = origin_.y + scaled(dimension.from);
+            const Length to = origin_.y + scaled(dimension.to);
             pen_.draw_down(from, to, x, line_thickness);
             pen_.draw_across(x - tick / 2, x + tick / 2, from, line_thickness);
             pen_.draw_across(x - tick / 2, x + tick / 2, to, line_thickness);
@@ -188,7 +188,7 @@ private:
 
     const Stock& stock_;
     const typeset::FontSet& fonts_;
-    std::vector<Measurement> measures_;
+    std::vector<Dimension> dimensions_;
     Frame frame_;
     Pen pen_;
     double reduction_ = 1;
@@ -202,8 +202,8 @@ Result<Frame, std::string> stock_drawing(const Stock& stock, Size page,
     if (!(page.width >= smallest_drawing_page.width - 0.1_mm &&
           page.height >= smallest_drawing_page.height - 0.1_mm)) {
         return Failure{fmt::format("the page is {}, expected at least {}",
-                                   measured(page, Unit::Millimetre),
-                                   measured(smallest_drawing_page, Unit::Millimetre))};
+                                   ruler_text(page, Unit::Millimetre),
+                                   ruler_text(smallest_drawing_page, Unit::Millimetre))};
     }
     return Drawing{stock, page, fonts}.draw();
 }

@@ -13,7 +13,7 @@ namespace thawslip::layout {
 inline constexpr Size smallest_drawing_page{Length::millimetres(148), Length::millimetres(210)};
 
 /// The stock drawn to a round scale on a page of its own, with its cells numbered as they are
-/// filled, the safe area of the first, its crop marks, and its measurements, each a letter in
+/// filled, the safe area of the first, its crop marks, and its dimensions, each a letter in
 /// the drawing and a line below it.
 /// \pre check_geometry(stock) finds nothing
 /// \returns the drawing; or why there is none, in words: a page that is too small, a character

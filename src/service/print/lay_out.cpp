@@ -60,11 +60,11 @@ std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size
         if (setup.given && setup.given->kind == print.kind) {
             chosen.insert_or_assign(print.kind, *setup.given);
         }
-        auto target = setup.target;
-        target.stock = stock;
-        target.imposition = {};
+        auto medium = setup.medium;
+        medium.stock = stock;
+        medium.imposition = {};
         if (names.size() < 3 && has_all({print.kind}, chosen) &&
-            layout::fit(one, chosen, target, shaper)) {
+            layout::fit(one, chosen, medium, shaper)) {
             names.push_back(stock.name);
         }
     }
@@ -82,7 +82,7 @@ Messages explain(const std::vector<layout::Fault>& faults, const Job& job, const
         const bool of_any_stock = std::holds_alternative<layout::ContentFault>(fault.why) ||
                                   std::holds_alternative<layout::Unplaced>(fault.why);
         auto one = to_diagnostic(
-            fault, print, setup.target.stock,
+            fault, print, setup.medium.stock,
             of_any_stock ? std::vector<std::string>{}
                          : stocks_that_fit(source, fault.print, print, setup, stocks, shaper));
         const auto day = job.prints[fault.print].day;
@@ -129,10 +129,10 @@ void say_on_print(wording::Print& print, const std::string& words) {
 /// A trial must not be taken for a label of food: its sheets say so, or else its prints.
 void mark_as_trial(layout::Source& source, Setup& setup, const Settings& settings) {
     const auto words = style_of(settings).say("standing.trial");
-    auto& target = setup.target;
+    auto& medium = setup.medium;
     layout::Frame blank;
-    if (write_margin_note(blank, words, target.stock, target.unprinted, setup.fonts)) {
-        target.margin_note = words;
+    if (write_margin_note(blank, words, medium.stock, medium.unprinted, setup.fonts)) {
+        medium.margin_note = words;
         return;
     }
     source.print = [print = std::move(source.print), words](std::size_t i) {
@@ -143,7 +143,7 @@ void mark_as_trial(layout::Source& source, Setup& setup, const Settings& setting
 }
 
 /// Chooses the stock and where prints stand on it. \returns whether there is one to print on
-bool choose_target(const Job& job, const Look& look, const Settings& settings,
+bool choose_medium(const Job& job, const Look& look, const Settings& settings,
                    const Surroundings& around, Setup& setup, Messages& messages) {
     setup.stock = look.stock.empty() ? job.default_stock : look.stock;
     auto stock = choose_stock(setup.stock, around, setup.own);
@@ -151,20 +151,20 @@ bool choose_target(const Job& job, const Look& look, const Settings& settings,
     if (!stock) {
         return false;
     }
-    auto& target = setup.target;
+    auto& medium = setup.medium;
     setup.stock_text = std::move(stock.value->text);
-    target.stock = std::move(*stock.value->stock);
-    target.which = job.which;
-    target.imposition = {look.first_cell, look.spoiled};
-    target.printer = {look.dots_per_inch.value_or(settings.dots_per_inch)};
-    const auto printer = printer_of(settings, target.stock);
-    target.correction = printer.correction;
-    target.unprinted = printer.unprinted;
+    medium.stock = std::move(*stock.value->stock);
+    medium.which = job.which;
+    medium.imposition = {look.first_cell, look.spoiled};
+    medium.printer = {look.dots_per_inch.value_or(settings.dots_per_inch)};
+    const auto printer = printer_of(settings, medium.stock);
+    medium.correction = printer.correction;
+    medium.unprinted = printer.unprinted;
     if (look.small_modules) {
-        target.least_module = Length::millimetres(0.33);
+        medium.least_module = Length::millimetres(0.33);
     }
-    messages.add(check_printable(target.stock, printer.unprinted, printer.correction), {});
-    const auto wrong = check_imposition(target.stock, target.imposition);
+    messages.add(check_printable(medium.stock, printer.unprinted, printer.correction), {});
+    const auto wrong = check_imposition(medium.stock, medium.imposition);
     if (has_errors(wrong)) {
         messages.add(wrong, {});
     }
@@ -195,12 +195,12 @@ bool choose_layouts(const Job& job, const Surroundings& around, Setup& setup, Me
     const auto kinds = kinds_in(job);
     setup.texts = around.layouts(kinds);
     setup.layouts = shipped_layouts(setup.texts);
-    setup.chosen = choose_for(kinds, setup.target.stock, setup.layouts);
+    setup.chosen = choose_for(kinds, setup.medium.stock, setup.layouts);
     if (!setup.layout.empty() && !choose_own_layout(job, kinds, around, setup, messages)) {
         return false;
     }
     if (!has_all(kinds, setup.chosen)) {
-        messages.error(fmt::format("no layout is drawn for cells of {}", setup.target.stock.name),
+        messages.error(fmt::format("no layout is drawn for cells of {}", setup.medium.stock.name),
                        {"name one with --layout, or another stock"});
         return false;
     }
@@ -217,7 +217,7 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
     auto& setup = laid_out.setup;
     setup.own = OwnFiles{look.kept};
     setup.layout = look.layout;
-    if (!choose_target(job, look, settings, around, setup, messages) ||
+    if (!choose_medium(job, look, settings, around, setup, messages) ||
         !choose_layouts(job, around, setup, messages)) {
         return outcome;
     }
@@ -226,7 +226,7 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
     if (look.is_trial) {
         mark_as_trial(source, setup, settings);
     }
-    auto fitting = layout::fit(source, setup.chosen, setup.target, setup.fonts);
+    auto fitting = layout::fit(source, setup.chosen, setup.medium, setup.fonts);
     if (!fitting) {
         messages.add(explain(fitting.fault(), job, days, source, setup, around));
         return outcome;
@@ -238,7 +238,7 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
 
 layout::Frame draw_sheet(const LaidOut& laid_out, int sheet) {
     const auto& setup = laid_out.setup;
-    return draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.target, setup.fonts);
+    return draw_sheet(laid_out.fitting, sheet, setup.chosen, setup.medium, setup.fonts);
 }
 
 Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days) {

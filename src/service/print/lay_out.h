@@ -22,7 +22,7 @@ struct Setup {
     std::vector<ShippedText> texts;      ///< of the shipped layouts
     std::vector<layout::Layout> layouts; ///< the same, read
     std::optional<layout::Layout> given; ///< the one that was asked for, read
-    layout::Target target;
+    layout::Medium medium;
     layout::Layouts chosen; ///< the layout of each kind of print in the job
 };
 

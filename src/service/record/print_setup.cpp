@@ -80,7 +80,7 @@ PrintedWith printed_with(const archive::PrintSetup& setup) {
 std::string look_of(const LaidOut& laid_out) {
     const auto& setup = laid_out.setup;
     const auto* own_stock = setup.own.known(setup.stock);
-    auto look = fmt::format("program {}\nstock {} {}\n", THAWSLIP_VERSION, setup.target.stock.name,
+    auto look = fmt::format("program {}\nstock {} {}\n", THAWSLIP_VERSION, setup.medium.stock.name,
                             hash_of(own_stock != nullptr ? *own_stock : setup.stock_text));
     for (const auto& [kind, layout] : setup.chosen) {
         look += fmt::format("layout {} {}\n", layout.name, hash_of(text_of(layout, setup)));

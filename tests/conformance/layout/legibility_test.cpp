@@ -35,13 +35,13 @@ struct SampleDay {
                 return {};
             }
         }
-        layout::Target target;
-        target.stock = stock;
+        layout::Medium medium;
+        medium.stock = stock;
         const auto fitting =
-            layout::fit(service::source_of(job, days, settings), chosen, target, fonts);
+            layout::fit(service::source_of(job, days, settings), chosen, medium, fonts);
         std::vector<layout::Frame> frames;
         for (int sheet = 0; fitting && sheet < fitting.value().sheets; ++sheet) {
-            frames.push_back(draw_sheet(fitting.value(), sheet, chosen, target, fonts));
+            frames.push_back(draw_sheet(fitting.value(), sheet, chosen, medium, fonts));
         }
         return frames;
     }

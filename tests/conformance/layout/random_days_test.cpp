@@ -152,7 +152,7 @@ void count(Letters& letters, const std::string& text) {
 }
 
 /// What a print says in the areas that its layout has and that were not left out.
-Letters wanted_letters(const wording::Print& print, const layout::Fitted& fitted,
+Letters wanted_letters(const wording::Print& print, const layout::FittedPrint& fitted,
                        const layout::Layout& layout) {
     Letters letters;
     const auto reports = report(fitted, layout);
@@ -253,11 +253,11 @@ TEST_CASE("random days on every stock: all words there, nothing touches, nothing
             if (layout == nullptr) {
                 continue;
             }
-            layout::Target target;
-            target.stock = stock;
-            target.stock.cut = false;
+            layout::Medium medium;
+            medium.stock = stock;
+            medium.stock.cut = false;
             const layout::Layouts chosen{{print.kind, *layout}};
-            const auto fitting = layout::fit(only(whole), chosen, target, fonts);
+            const auto fitting = layout::fit(only(whole), chosen, medium, fonts);
             if (!fitting) {
                 ++refused;
                 continue;
@@ -265,7 +265,7 @@ TEST_CASE("random days on every stock: all words there, nothing touches, nothing
             Letters letters;
             for (std::size_t card = 0; card < fitting.value().prints.size(); ++card) {
                 const auto place = fitting.value().places[card];
-                const auto frame = draw_sheet(fitting.value(), place.sheet, chosen, target, fonts);
+                const auto frame = draw_sheet(fitting.value(), place.sheet, chosen, medium, fonts);
                 const auto boxes = boxes_in(frame, stock.cell_at(place.cell));
                 const auto safe = stock.safe_at(place.cell);
                 CHECK(touching(boxes) == "");

@@ -62,17 +62,17 @@ layout::Layouts layouts() {
     return {{wording::Kind::BagLabel, layout_from(layout_with_ids)}};
 }
 
-layout::Target target() {
-    layout::Target target;
-    target.stock = layout::ten_labels();
-    return target;
+layout::Medium medium() {
+    layout::Medium medium;
+    medium.stock = layout::ten_labels();
+    return medium;
 }
 
 /// The words on a sheet with their sizes and places.
 std::vector<std::tuple<std::string, double, double, double>>
 texts_on(const layout::Fitting& fitting, int sheet) {
     std::vector<std::tuple<std::string, double, double, double>> texts;
-    for (const auto& item : draw_sheet(fitting, sheet, layouts(), target(), fonts()).items) {
+    for (const auto& item : draw_sheet(fitting, sheet, layouts(), medium(), fonts()).items) {
         if (const auto* text = std::get_if<layout::Text>(&item)) {
             texts.emplace_back(text->run.text, text->size.in_points(), text->baseline.x.in_points(),
                                text->baseline.y.in_points());
@@ -84,18 +84,18 @@ texts_on(const layout::Fitting& fitting, int sheet) {
 } // namespace
 
 TEST_CASE("the bags of a dish are measured once, however many they are") {
-    const auto fitting = fit(labels(3, 200, "1 l vegetable stock"), layouts(), target(), fonts());
+    const auto fitting = fit(labels(3, 200, "1 l vegetable stock"), layouts(), medium(), fonts());
     REQUIRE(fitting.ok());
     CHECK(fitting.value().prints.size() == 600);
     CHECK(fitting.value().measured == 3);
 }
 
 TEST_CASE("where only what fits is asked, one bag stands for its dish, as it stands on the sheet") {
-    auto one_each = target();
+    auto one_each = medium();
     one_each.which = layout::Which::FirstOfDish;
     const auto source = labels(3, 200, "1 l vegetable stock");
     const auto asked = fit(source, layouts(), one_each, fonts());
-    const auto drawn = fit(source, layouts(), target(), fonts());
+    const auto drawn = fit(source, layouts(), medium(), fonts());
     REQUIRE((asked.ok() && drawn.ok()));
     REQUIRE(asked.value().prints.size() == 3);
     for (std::size_t dish = 0; dish < 3; ++dish) {
@@ -111,8 +111,8 @@ TEST_CASE("bags measured by one of them stand as bags measured one by one") {
     const auto together = labels(2, 12, "1 l vegetable stock");
     auto apart = together;
     apart.alike = {};
-    const auto one = fit(together, layouts(), target(), fonts());
-    const auto other = fit(apart, layouts(), target(), fonts());
+    const auto one = fit(together, layouts(), medium(), fonts());
+    const auto other = fit(apart, layouts(), medium(), fonts());
     REQUIRE((one.ok() && other.ok()));
     CHECK(other.value().measured == 24);
     for (int sheet = 0; sheet < one.value().sheets; ++sheet) {
@@ -126,7 +126,7 @@ TEST_CASE("a dish that does not fit is refused once, not once a bag") {
     for (int i = 0; i < 400; ++i) {
         too_much += "chestnut ";
     }
-    const auto fitting = fit(labels(2, 200, too_much), layouts(), target(), fonts());
+    const auto fitting = fit(labels(2, 200, too_much), layouts(), medium(), fonts());
     REQUIRE(!fitting.ok());
     CHECK(fitting.fault().size() == 2);
 }

@@ -67,11 +67,11 @@ std::vector<Fault> faults_without(const PrintKind& kind, const std::string& lack
             areas.push_back(area(name, "\"" + name + "\""));
         }
     }
-    Target target;
-    target.stock = ten_labels();
+    Medium medium;
+    medium.stock = ten_labels();
     const Source source{1, [&](std::size_t) { return print; }, {}};
     const Layouts layouts{{kind.kind, testing::layout_from(drawn(kind.name, areas))}};
-    auto fitting = fit(source, layouts, target, testing::fonts());
+    auto fitting = fit(source, layouts, medium, testing::fonts());
     return fitting ? std::vector<Fault>{} : fitting.fault();
 }
 

@@ -23,9 +23,9 @@ bool is_fraction_of_an_inch(Length length);
 
 /// A length as one reads it off a ruler: "67.5 mm", "4 3/16 in", "3 1/3 in"; inches that are no
 /// such fraction as "0.0787 in". Millimetres to 2 decimals, inches to 4.
-std::string measured(Length length, Unit unit);
+std::string ruler_text(Length length, Unit unit);
 
 /// Width and height: "99 x 68 mm", "2 5/8 x 1 in".
-std::string measured(Size size, Unit unit);
+std::string ruler_text(Size size, Unit unit);
 
 } // namespace thawslip::layout

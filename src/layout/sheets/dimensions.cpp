@@ -1,7 +1,7 @@
-#include "layout/sheets/measurements.h"
+#include "layout/sheets/dimensions.h"
 
-#include "layout/sheets/measure.h"
 #include "layout/sheets/paper.h"
+#include "layout/sheets/ruler_text.h"
 
 #include <fmt/format.h>
 
@@ -12,7 +12,7 @@ namespace {
 constexpr Length nothing = Length::millimetres(0.01);
 
 struct Axis {
-    Measurement::Direction direction;
+    Dimension::Direction direction;
     const char* way; ///< "across"
     const char* before;
     const char* after;
@@ -20,7 +20,7 @@ struct Axis {
     Length first, cell, pitch, sheet;
 };
 
-void measure(const Axis& axis, std::vector<Measurement>& found) {
+void add_along(const Axis& axis, std::vector<Dimension>& found) {
     const auto add = [&](std::string what, Length from, Length to, int level) {
         if (to - from > nothing) {
             found.push_back({std::move(what), axis.direction, from, to, level});
@@ -44,7 +44,7 @@ void measure(const Axis& axis, std::vector<Measurement>& found) {
 }
 
 std::string paper_in_words(const Stock& stock) {
-    const auto size = measured(stock.sheet, unit_of(stock));
+    const auto size = ruler_text(stock.sheet, unit_of(stock));
     const Paper* paper = paper_of(stock.sheet);
     return stock.roll ? fmt::format("A roll; each page is one label of {}.", size)
            : paper == nullptr
@@ -54,31 +54,31 @@ std::string paper_in_words(const Stock& stock) {
 
 std::string inside_in_words(const Stock& stock) {
     auto text =
-        fmt::format("Kept free of ink: {} inside each edge", reading(stock.safe_margin, stock));
+        fmt::format("Kept free of ink: {} inside each edge", ruler_text(stock.safe_margin, stock));
     if (stock.corner_radius > nothing) {
-        text += fmt::format("; corners are rounded by {}", reading(stock.corner_radius, stock));
+        text += fmt::format("; corners are rounded by {}", ruler_text(stock.corner_radius, stock));
     }
     return text + ".";
 }
 
 } // namespace
 
-std::vector<Measurement> measurements(const Stock& stock) {
-    using Direction = Measurement::Direction;
-    std::vector<Measurement> found;
-    measure({Direction::Across, "across", "left", "right", stock.columns, stock.first.x,
-             stock.cell.width, stock.pitch.width, stock.sheet.width},
-            found);
-    measure({Direction::Down, "down", "upper", "lower", stock.rows, stock.first.y,
-             stock.cell.height, stock.pitch.height, stock.sheet.height},
-            found);
+std::vector<Dimension> dimensions(const Stock& stock) {
+    using Direction = Dimension::Direction;
+    std::vector<Dimension> found;
+    add_along({Direction::Across, "across", "left", "right", stock.columns, stock.first.x,
+               stock.cell.width, stock.pitch.width, stock.sheet.width},
+              found);
+    add_along({Direction::Down, "down", "upper", "lower", stock.rows, stock.first.y,
+               stock.cell.height, stock.pitch.height, stock.sheet.height},
+              found);
     return found;
 }
 
-std::string reading(Length length, const Stock& stock) {
-    const auto millimetres = measured(length, Unit::Millimetre);
+std::string ruler_text(Length length, const Stock& stock) {
+    const auto millimetres = ruler_text(length, Unit::Millimetre);
     return unit_of(stock) == Unit::Inch && is_fraction_of_an_inch(length)
-               ? fmt::format("{} ({})", measured(length, Unit::Inch), millimetres)
+               ? fmt::format("{} ({})", ruler_text(length, Unit::Inch), millimetres)
                : millimetres;
 }
 

@@ -1,4 +1,4 @@
-#include "layout/sheets/measure.h"
+#include "layout/sheets/ruler_text.h"
 
 #include "layout/sheets/stock.h"
 
@@ -89,12 +89,12 @@ Unit unit_of(const Stock& stock) {
     return unit_of(stock.sheet) == Unit::Inch ? Unit::Inch : unit_of(stock.cell);
 }
 
-std::string measured(Length length, Unit unit) {
+std::string ruler_text(Length length, Unit unit) {
     return number_of(length, unit) + " " + name_of(unit);
 }
 
-std::string measured(Size size, Unit unit) {
-    return number_of(size.width, unit) + " x " + measured(size.height, unit);
+std::string ruler_text(Size size, Unit unit) {
+    return number_of(size.width, unit) + " x " + ruler_text(size.height, unit);
 }
 
 } // namespace thawslip::layout

@@ -7,8 +7,8 @@
 
 namespace thawslip::layout {
 
-/// One measurement of a stock, and the line on the sheet along which it is taken.
-struct Measurement {
+/// One length of a stock as a ruler takes it, and the line on the sheet along which it is taken.
+struct Dimension {
     enum class Direction { Across, Down };
     std::string what; ///< "cell, across"
     Direction direction = Direction::Across;
@@ -21,11 +21,11 @@ struct Measurement {
 
 /// What one would measure with a ruler to describe this stock: edges, cell, gutter, pitch and
 /// paper, across and then down; those that are nothing are left out.
-std::vector<Measurement> measurements(const Stock& stock);
+std::vector<Dimension> dimensions(const Stock& stock);
 
 /// "4 3/16 in (106.36 mm)" on a stock made in inches; "99 mm" on others, and of lengths that have
 /// no place on an inch ruler.
-std::string reading(Length length, const Stock& stock);
+std::string ruler_text(Length length, const Stock& stock);
 
 /// The stock in whole lines: paper, cells, margins, what it is made for.
 std::vector<std::string> in_words(const Stock& stock);

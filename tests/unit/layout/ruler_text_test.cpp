@@ -1,4 +1,4 @@
-#include "layout/sheets/measure.h"
+#include "layout/sheets/ruler_text.h"
 #include "unit/layout/stocks.h"
 
 #include <doctest/doctest.h>
@@ -31,9 +31,9 @@ TEST_CASE("a length reads as on a ruler") {
         {Length{}, Unit::Inch, "0 in"},
     };
     for (const auto& c : cases) {
-        CHECK(measured(c.length, c.unit) == c.words);
+        CHECK(ruler_text(c.length, c.unit) == c.words);
     }
-    CHECK(measured(Size{2.625_in, 1_in}, Unit::Inch) == "2 5/8 x 1 in");
+    CHECK(ruler_text(Size{2.625_in, 1_in}, Unit::Inch) == "2 5/8 x 1 in");
 }
 
 TEST_CASE("sizes that are round in inches are told in inches, all others in millimetres") {

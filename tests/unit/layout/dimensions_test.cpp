@@ -1,4 +1,4 @@
-#include "layout/sheets/measurements.h"
+#include "layout/sheets/dimensions.h"
 #include "unit/layout/stocks.h"
 
 #include <doctest/doctest.h>
@@ -10,8 +10,8 @@ namespace {
 
 std::vector<std::string> told(const Stock& stock) {
     std::vector<std::string> lines;
-    for (const auto& measure : measurements(stock)) {
-        lines.push_back(measure.what + ": " + reading(measure.length(), stock));
+    for (const auto& dimension : dimensions(stock)) {
+        lines.push_back(dimension.what + ": " + ruler_text(dimension.length(), stock));
     }
     return lines;
 }
@@ -44,12 +44,12 @@ TEST_CASE("of a whole sheet there is only the paper to measure") {
 TEST_CASE("measures of edges, cells and gutters add up to the paper") {
     for (const auto& stock : {ten_labels(), cut_from_a4(2, 5, {90_mm, 50_mm})}) {
         Length across;
-        for (const auto& measure : measurements(stock)) {
-            if (measure.direction == Measurement::Direction::Across && measure.level == 0) {
-                const bool comes_between = measure.what.starts_with("gutter");
-                const bool is_cell = measure.what.starts_with("cell");
+        for (const auto& dimension : dimensions(stock)) {
+            if (dimension.direction == Dimension::Direction::Across && dimension.level == 0) {
+                const bool comes_between = dimension.what.starts_with("gutter");
+                const bool is_cell = dimension.what.starts_with("cell");
                 const int times = is_cell ? stock.columns : comes_between ? stock.columns - 1 : 1;
-                across += measure.length() * times;
+                across += dimension.length() * times;
             }
         }
         CHECK(across.in_points() == doctest::Approx(stock.sheet.width.in_points()));
