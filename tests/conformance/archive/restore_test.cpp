@@ -118,7 +118,7 @@ TEST_CASE("check finds what SQLite's own check cannot know") {
         {"UPDATE package SET dish = 'a' || char(8238) || 'b' WHERE id = 1",
          "has a name that cannot be"},
         {"UPDATE bag SET number = 77 WHERE id = 1", "beyond the number of bags"},
-        {"DELETE FROM print_day", "is of no day"},
+        {"DELETE FROM print_day", "the print of 2026-10-17T14:05:00 is of no day"},
         {"CREATE VIEW spying AS SELECT * FROM bag", "the view \"spying\" is none that thawslip"},
         {"CREATE TRIGGER t AFTER UPDATE ON bag BEGIN SELECT 1; END", "the trigger \"t\" is none"},
         {"DROP INDEX day_hash", "the index \"day_hash\" is missing"},
