@@ -95,3 +95,47 @@ TEST_CASE("a picture too flat for any code holds none, however wide it is") {
         CHECK(code::read_picture(picture).empty());
     }
 }
+
+TEST_CASE(
+    "a picture that is larger than it needs to be is halved: every four pixels are their mean") {
+    for (const std::string name : {"label.png", "interlaced.png"}) {
+        CAPTURE(name);
+        const auto bytes = sample(name);
+        const auto whole = decode(bytes);
+        REQUIRE(whole);
+        const auto& full = whole.value();
+        photo::Limits limits;
+        limits.read_pixels = full.pixels.size() - 1;
+        const auto small = photo::decode(
+            {reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()}, limits);
+        REQUIRE(small);
+        const auto& half = small.value();
+        REQUIRE(half.width == full.width / 2);
+        REQUIRE(half.height == full.height / 2);
+        int wrong = 0;
+        for (int y = 0; y < half.height; ++y) {
+            for (int x = 0; x < half.width; ++x) {
+                double sum = 0;
+                for (const int i : {0, 1, 2, 3}) {
+                    sum += full.pixels[full.index(2 * x + i % 2, 2 * y + i / 2)];
+                }
+                const double difference = half.pixels[half.index(x, y)] - sum / 4;
+                wrong += difference < -0.5 || difference > 0.5 ? 1 : 0;
+            }
+        }
+        CHECK(wrong == 0);
+    }
+}
+
+TEST_CASE("a file is taken up to the bytes that are allowed, and not one more") {
+    const auto bytes = sample("label.png");
+    const auto fault = [&bytes](std::size_t allowed) {
+        photo::Limits limits;
+        limits.bytes = allowed;
+        const auto picture = photo::decode(
+            {reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()}, limits);
+        return picture ? std::string{} : picture.fault().message;
+    };
+    CHECK(fault(bytes.size()).empty());
+    CHECK(fault(bytes.size() - 1) == "the file is larger than 0 MiB");
+}
