@@ -48,8 +48,7 @@ void write_words(const std::string& output, const service::LaidOut& laid_out) {
     write_whole_file(output, words);
 }
 
-} // namespace
-
+/// Draws a job that is laid out and writes it whole, as the ending of `output` says.
 void write_job(const std::string& output, const service::LaidOut& laid_out,
                const service::Job& job) {
     if (output.ends_with(".svg")) {
@@ -60,6 +59,8 @@ void write_job(const std::string& output, const service::LaidOut& laid_out,
         write_pdf(output, laid_out, job);
     }
 }
+
+} // namespace
 
 Result<std::optional<spool::Printer>, ExitStatus>
 usable_destination(const Output& output, const std::optional<std::string>& printer,

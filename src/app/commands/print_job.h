@@ -19,10 +19,6 @@ namespace thawslip::app {
 ExitStatus put_out(const service::Printing& printing, const PrintOptions& options,
                    const Settings& settings, Console console);
 
-/// Draws a job that is laid out and writes it whole, as the ending of `output` says.
-void write_job(const std::string& output, const service::LaidOut& laid_out,
-               const service::Job& job);
-
 /// Draws a job that is laid out, writes it into `output` and hands it to `printer`; either may be
 /// absent.
 ExitStatus deliver_job(const service::LaidOut& laid_out, const service::Job& job,

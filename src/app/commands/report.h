@@ -12,7 +12,4 @@ namespace thawslip::app {
 /// where one of `documents` is its file.
 void print(std::ostream& out, Diagnostics diagnostics, std::span<const toml::Document> documents);
 
-/// Gives every diagnostic without a place the one its key has in `document`.
-void place(Diagnostics& diagnostics, const toml::Document& document);
-
 } // namespace thawslip::app

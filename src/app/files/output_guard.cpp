@@ -122,7 +122,7 @@ bool is_there(const std::string& file) {
 }
 
 /// Whoever looks at the folder would take them for sheets of this print.
-void tell_stale_sheets(const std::string& output, int sheets, Console console) {
+void report_stale_sheets(const std::string& output, int sheets, Console console) {
     for (int sheet = sheets; is_own_sheet(sheet_file(output, sheet)); ++sheet) {
         console.err << fmt::format("caution: {} is of an earlier print and no sheet of this one: "
                                    "take it away\n",
@@ -181,7 +181,7 @@ std::optional<ExitStatus> refuse_sheets(const Output& output, int sheets, Overwr
             return ExitStatus::Refused;
         }
     }
-    tell_stale_sheets(output.file, sheets, console);
+    report_stale_sheets(output.file, sheets, console);
     return std::nullopt;
 }
 
