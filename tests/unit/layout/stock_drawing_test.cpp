@@ -3,6 +3,8 @@
 #include "unit/layout/frames.h"
 #include "unit/layout/stocks.h"
 
+#include <algorithm>
+#include <cmath>
 #include <doctest/doctest.h>
 
 namespace thawslip::layout {
@@ -52,6 +54,30 @@ TEST_CASE("the drawing says its scale, its measures and the number of each cell"
     for (int row = 0; row < 5; ++row) { // two numbers stand on each row's line
         CHECK(has_line(frame, std::to_string(row * 2 + 1) + std::to_string(row * 2 + 2)));
     }
+}
+
+TEST_CASE("each measure's letter stands at the middle of its line, above it or to its left") {
+    const Frame frame = drawn(ten_labels(), letter);
+    const auto near = [](Length a, Length b) { return std::abs((a - b).in_millimetres()) < 0.01; };
+    int letters = 0;
+    for (const auto& text : items_of<Text>(frame)) {
+        if (text.run.text.size() != 1 || text.run.text < "a" || text.run.text > "z") {
+            continue;
+        }
+        CAPTURE(text.run.text);
+        const Length centre = text.baseline.x + text.size * text.run.width() / 2;
+        const auto rules = items_of<Rule>(frame);
+        CHECK(std::ranges::any_of(rules, [&](const Rule& rule) {
+            const Point middle{(rule.area.left() + rule.area.right()) / 2,
+                               (rule.area.top() + rule.area.bottom()) / 2};
+            const bool above = near(centre, middle.x) && near(text.baseline.y, middle.y - 0.8_mm);
+            const bool beside =
+                near(centre, middle.x - 2_mm) && near(text.baseline.y, middle.y + 1_mm);
+            return above || beside;
+        }));
+        ++letters;
+    }
+    CHECK(letters >= 10);
 }
 
 TEST_CASE("what is small is drawn at full size, never enlarged") {
