@@ -4,46 +4,30 @@
 
 #include <algorithm>
 #include <charconv>
-#include <optional>
 
 namespace thawslip::toml {
 namespace {
 
-/// Takes the next step off the front of a key path: a key, or a position in brackets.
-struct Step {
-    std::string_view key;
-    std::optional<std::size_t> position; ///< from 0
-};
-
-Step take_position(std::string_view& path) {
-    const auto end = path.find(']');
-    const auto digits = path.substr(1, end == std::string_view::npos ? end : end - 1);
+/// Takes a position in brackets, from 1, off the front of a key path: its element.
+const Value* step_into(const Array& array, std::string_view& path) {
     std::size_t position = 0;
-    std::from_chars(digits.data(), digits.data() + digits.size(), position);
-    path.remove_prefix(end == std::string_view::npos ? path.size() : end + 1);
-    return {{}, position - 1}; // a bad position wraps round and is found nowhere
+    const auto* first = path.data() + 1;
+    std::from_chars(first, path.data() + path.size(), position);
+    path.remove_prefix(std::min(path.find(']'), path.size() - 1) + 1);
+    // A bad position wraps round and is found nowhere.
+    return position - 1 < array.elements.size() ? &array.elements[position - 1] : nullptr;
 }
 
-Step take_step(std::string_view& path) {
+/// Takes the next key or position off the front of a key path: what it leads to.
+const Value* step(const Value& value, std::string_view& path) {
     if (path.front() == '[') {
-        return take_position(path);
+        const auto* array = std::get_if<Array>(&value.content);
+        return array != nullptr ? step_into(*array, path) : nullptr;
     }
-    if (path.front() == '.') {
-        path.remove_prefix(1);
-    }
-    const auto end = std::min(path.find_first_of(".["), path.size());
-    const Step step{path.substr(0, end), std::nullopt};
-    path.remove_prefix(end);
-    return step;
-}
-
-const Value* follow(const Value& value, const Step& step) {
-    if (!step.position) {
-        return member(value, step.key);
-    }
-    const auto* array = std::get_if<Array>(&value.content);
-    const bool there = array != nullptr && *step.position < array->elements.size();
-    return there ? &array->elements[*step.position] : nullptr;
+    path.remove_prefix(path.front() == '.' ? 1 : 0);
+    const auto key = path.substr(0, path.find_first_of(".["));
+    path.remove_prefix(key.size());
+    return member(value, key);
 }
 
 struct Found {
@@ -54,9 +38,8 @@ struct Found {
 Found find(const Value& root, std::string_view path) {
     Found found{&root, true};
     while (!path.empty()) {
-        const auto size = path.size();
-        const auto* next = follow(*found.value, take_step(path));
-        if (next == nullptr || path.size() == size) {
+        const auto* next = step(*found.value, path);
+        if (next == nullptr) {
             return {found.value, false};
         }
         found.value = next;
