@@ -1,5 +1,6 @@
 #include "kitchen/plan.h"
 
+#include "base/fill.h"
 #include "kitchen/bag_id.h"
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/cooking/cook_time.h"
@@ -85,9 +86,10 @@ bool pass(std::vector<Caution>& given, Diagnostics& faults) {
     };
     for (const auto& caution : given) {
         if (is_refusal(caution)) {
-            const auto hint = fill(find_rule(rules, caution.id)->hint, caution.values);
-            refuse(faults, caution.where, english(caution),
-                   hint.empty() ? std::vector<std::string>{} : std::vector{hint});
+            const auto& [message, hint] = find_rule(rules, caution.id)->refusal;
+            refuse(faults, caution.where, fill(message, caution.values),
+                   hint.empty() ? std::vector<std::string>{}
+                                : std::vector{fill(hint, caution.values)});
         }
     }
     return std::erase_if(given, is_refusal) == 0;

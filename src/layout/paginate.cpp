@@ -1,5 +1,6 @@
 #include "layout/paginate.h"
 
+#include "base/fill.h"
 #include "layout/arrange.h"
 #include "wording/print_fields.h"
 
@@ -165,7 +166,7 @@ private:
         if (!again.empty() && wanted == wording::Role::Heading &&
             !print_.continued_phrase.empty() && !again.front().spans.empty()) {
             auto& heading = again.front().spans.front().text;
-            heading = wording::fill(print_.continued_phrase, {heading});
+            heading = fill(print_.continued_phrase, {heading});
         }
         return again;
     }
@@ -225,8 +226,7 @@ private:
         std::erase_if(card.fields,
                       [](const auto& field) { return field.name == wording::field_name::page; });
         wording::Paragraph page;
-        page.spans.push_back(
-            {wording::fill(print_.page_phrase, {std::to_string(number + 1), of}), {}});
+        page.spans.push_back({fill(print_.page_phrase, {std::to_string(number + 1), of}), {}});
         card.fields.push_back({wording::field_name::page, {std::move(page)}, print_.where});
     }
 

@@ -1,6 +1,5 @@
 #include "wording/fields.h"
 
-#include "kitchen/cautions/cautions.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/typography.h"
@@ -141,8 +140,7 @@ Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLev
 }
 
 std::string say_caution(const kitchen::Caution& caution, const Language& language) {
-    const auto key = "caution." + caution.id;
-    return language.has(key) ? fill(language.say(key), caution.values) : kitchen::english(caution);
+    return language.say("caution." + caution.id, caution.values);
 }
 
 std::string say_addition(const kitchen::Finish& finish, const Style& style) {

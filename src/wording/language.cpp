@@ -1,7 +1,7 @@
 #include "wording/language.h"
 
+#include "base/fill.h"
 #include "toml/document.h"
-#include "wording/print.h"
 #include "wording/shipped.h"
 
 #include <algorithm>
@@ -40,7 +40,7 @@ Language shipped(std::string_view code, std::string_view toml) {
 
 } // namespace
 
-std::string Language::say(std::string_view key, std::initializer_list<std::string> values) const {
+std::string Language::say(std::string_view key, const std::vector<std::string>& values) const {
     const auto found = phrases_.find(key);
     assert(found != phrases_.end() && "every language has every key");
     return found == phrases_.end() ? std::string{key} : fill(found->second, values);

@@ -3,7 +3,6 @@
 #include "base/diagnostic.h"
 #include "base/result.h"
 
-#include <initializer_list>
 #include <map>
 #include <string>
 #include <string_view>
@@ -20,7 +19,7 @@ public:
     /// The phrase for `key` with {0}, {1}… replaced by `values`. A number beyond the values stays
     /// as it is written.
     /// \pre the table has `key`: a test holds every shipped table to that
-    std::string say(std::string_view key, std::initializer_list<std::string> values = {}) const;
+    std::string say(std::string_view key, const std::vector<std::string>& values = {}) const;
 
     bool has(std::string_view key) const { return phrases_.find(key) != phrases_.end(); }
     std::vector<std::string> keys() const;

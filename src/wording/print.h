@@ -47,9 +47,6 @@ struct Paragraph {
     friend bool operator==(const Paragraph&, const Paragraph&) = default;
 };
 
-/// Replaces {0}, {1}… in `phrase` by `values`; a number beyond the values stays as it is written.
-std::string fill(std::string_view phrase, const std::vector<std::string>& values);
-
 /// What a layout's area can take by name: "dish", "made", "thaw", "finish"…
 struct Field {
     std::string name;

@@ -5,9 +5,9 @@
 #include "kitchen/settings.h"
 #include "wording/language.h"
 
-#include <initializer_list>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace thawslip::wording {
 
@@ -17,7 +17,7 @@ struct Style {
     kitchen::UnitStyle units;
     kitchen::AllergenRules allergens = kitchen::AllergenRules::Us;
 
-    std::string say(std::string_view key, std::initializer_list<std::string> values = {}) const {
+    std::string say(std::string_view key, const std::vector<std::string>& values = {}) const {
         return language.say(key, values);
     }
 };

@@ -253,9 +253,7 @@ std::string say_remark(const kitchen::Timeline& timeline, const kitchen::Timelin
             values.push_back(say_span(std::get<std::chrono::minutes>(value), language));
         }
     }
-    const auto& rule = rule_of(remark.id);
-    const auto key = "timeline." + std::string{rule.key};
-    return language.has(key) ? fill(language.say(key), values) : fill(rule.english, values);
+    return language.say("timeline." + std::string{rule_of(remark.id).key}, values);
 }
 
 } // namespace thawslip::wording

@@ -12,7 +12,8 @@ namespace thawslip::kitchen {
 enum class CautionLevel { Check, Report, Card, LabelAndCard, Refuse };
 
 /// A rule that applies. Its words stand in the wording tables under `caution.<id>`, where
-/// `{0}`, `{1}`… take the values; kitchen knows no language.
+/// `{0}`, `{1}`… take the values; kitchen knows no language. Words of level Card and LabelAndCard
+/// are sentences; those of Report and Check are messages: lower case, no full stop.
 struct Caution {
     std::string id;
     CautionLevel level = CautionLevel::Check;

@@ -176,29 +176,20 @@ Findings in_both(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"allergen-denied", CautionLevel::Refuse,
-     "\"{0}\" says what is not in the food; expected the names of allergens that are in it",
-     "name only those, or leave the key out: no print says that a food is free from something",
-     lists, denied},
-    {"allergen-trace", CautionLevel::Refuse,
-     "\"{0}\" says what may be in the food by chance; expected may_contain = [{1}]",
-     "contains takes the names of what is in it, may_contain the names of what may be", lists,
-     traces},
-    {"allergen-in-both", CautionLevel::Refuse,
-     "\"{0}\" stands in contains and in may_contain; expected it in one of them",
-     "contains where it is in the food, may_contain where it may be there by chance", lists,
-     in_both},
-    {"allergen-undeclared", CautionLevel::Check,
-     "\"{0}\" names an allergen that contains does not list: {1}?", "", lists, undeclared},
-    {"allergen-only-as-trace", CautionLevel::Check,
-     "\"{0}\" names an allergen that stands in may_contain only: {1}? what is in the food belongs "
-     "in contains",
-     "", lists, only_as_trace},
-    {"allergen-kind", CautionLevel::Check,
-     "\"{0}\" should be named by kind, as in \"walnut\", \"cod\", \"shrimp\" or \"barley\"", "",
-     lists, kind_not_named},
-    {"allergen-unknown", CautionLevel::Check,
-     "\"{0}\" is on no list of allergens known here; it is printed as written", "", lists, unknown},
+    refusal(
+        "allergen-denied", lists, denied,
+        "\"{0}\" says what is not in the food; expected the names of allergens that are in it",
+        "name only those, or leave the key out: no print says that a food is free from something"),
+    refusal("allergen-trace", lists, traces,
+            "\"{0}\" says what may be in the food by chance; expected may_contain = [{1}]",
+            "contains takes the names of what is in it, may_contain the names of what may be"),
+    refusal("allergen-in-both", lists, in_both,
+            "\"{0}\" stands in contains and in may_contain; expected it in one of them",
+            "contains where it is in the food, may_contain where it may be there by chance"),
+    {"allergen-undeclared", CautionLevel::Check, lists, undeclared},
+    {"allergen-only-as-trace", CautionLevel::Check, lists, only_as_trace},
+    {"allergen-kind", CautionLevel::Check, lists, kind_not_named},
+    {"allergen-unknown", CautionLevel::Check, lists, unknown},
 };
 
 } // namespace

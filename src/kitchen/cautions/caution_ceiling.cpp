@@ -130,32 +130,26 @@ Findings still_hard(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"cold-water-too-long", CautionLevel::Refuse,
-     "in cold water this bag takes {0}, and with {3} of handling its outside is warmer than {1} "
-     "for "
-     "{2}; expected {4} at most",
-     "thaw it in the refrigerator, or fill bags of at most {5}", food_code_thawing,
-     cold_water_too_long},
-    {"cold-water-eaten-as-it-is", CautionLevel::Refuse,
-     "in cold water the outside of this bag is warmer than {0} for {1}; what is eaten without "
-     "cooking stays at {0} or colder while it thaws",
-     "thaw it in the refrigerator, or say in [package.cook] how it is heated", food_code_thawing,
-     cold_water_as_it_is},
-    {"microwave-eaten-as-it-is", CautionLevel::Refuse,
-     "the microwave warms parts of this bag; what is eaten without cooking stays at {0} or colder "
-     "while it thaws",
-     "thaw it in the refrigerator, or say in [package.cook] how it is heated",
-     "FDA Food Code 3-501.13(A) and (C), Thawing (read as Washington's WAC 246-215-03510)",
-     microwave_as_it_is},
-    {"microwave-too-long", CautionLevel::Refuse,
-     "in the microwave this bag takes {0}; expected {1} at most",
-     "thaw it in the refrigerator, or fill bags of at most {2}",
-     "USDA FSIS, Policy Memo 119, 1989 (read in a copy)", microwave_too_long},
-    {"ceiling-unsaid", CautionLevel::LabelAndCard,
-     "Only so for bags of at most {0}, and for {1} at most.", "", food_code_thawing, ceiling_unsaid,
+    refusal("cold-water-too-long", food_code_thawing, cold_water_too_long,
+            "in cold water this bag takes {0}, and with {3} of handling its outside is warmer than "
+            "{1} for {2}; expected {4} at most",
+            "thaw it in the refrigerator, or fill bags of at most {5}"),
+    refusal("cold-water-eaten-as-it-is", food_code_thawing, cold_water_as_it_is,
+            "in cold water the outside of this bag is warmer than {0} for {1}; what is eaten "
+            "without cooking stays at {0} or colder while it thaws",
+            "thaw it in the refrigerator, or say in [package.cook] how it is heated"),
+    refusal("microwave-eaten-as-it-is",
+            "FDA Food Code 3-501.13(A) and (C), Thawing (read as Washington's WAC 246-215-03510)",
+            microwave_as_it_is,
+            "the microwave warms parts of this bag; what is eaten without cooking stays at {0} or "
+            "colder while it thaws",
+            "thaw it in the refrigerator, or say in [package.cook] how it is heated"),
+    refusal("microwave-too-long", "USDA FSIS, Policy Memo 119, 1989 (read in a copy)",
+            microwave_too_long, "in the microwave this bag takes {0}; expected {1} at most",
+            "thaw it in the refrigerator, or fill bags of at most {2}"),
+    {"ceiling-unsaid", CautionLevel::LabelAndCard, food_code_thawing, ceiling_unsaid,
      "AT MOST {0} - {1}"},
-    {"thaw-still-hard", CautionLevel::Card, "Still hard inside? Put it back and wait.", "",
-     "common practice, no source", still_hard},
+    {"thaw-still-hard", CautionLevel::Card, "common practice, no source", still_hard},
 };
 
 } // namespace

@@ -44,19 +44,14 @@ Findings unsaid(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"time-for-frozen", CautionLevel::Refuse,
-     "the cooking time is for frozen food, but this bag is thawed first",
-     "give the time for thawed food, or cook it from frozen: method = \"from frozen\"",
-     "common practice, no source", frozen_time_of_thawed},
-    {"time-for-thawed", CautionLevel::Refuse,
-     "the cooking time is for thawed food, but this bag is cooked from frozen, and nothing is "
-     "published that turns it into one from frozen for what is inside and \"{0}\"",
-     "give the time from frozen, tried out, with time_from = \"frozen\"", without_thawing,
-     thawed_time_of_frozen},
-    {"time-from-unsaid", CautionLevel::Check,
-     "the cooking time in \"{0}\" is taken to be one from frozen; if it is: time_from = "
-     "\"frozen\"; if it is for thawed food, look up or try out the other",
-     "", "common practice, no source", unsaid},
+    refusal("time-for-frozen", "common practice, no source", frozen_time_of_thawed,
+            "the cooking time is for frozen food, but this bag is thawed first",
+            "give the time for thawed food, or cook it from frozen: method = \"from frozen\""),
+    refusal("time-for-thawed", without_thawing, thawed_time_of_frozen,
+            "the cooking time is for thawed food, but this bag is cooked from frozen, and nothing "
+            "is published that turns it into one from frozen for what is inside and \"{0}\"",
+            "give the time from frozen, tried out, with time_from = \"frozen\""),
+    {"time-from-unsaid", CautionLevel::Check, "common practice, no source", unsaid},
 };
 
 } // namespace

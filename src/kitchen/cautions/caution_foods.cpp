@@ -141,22 +141,14 @@ Findings infant_food_at_once(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"food-from-words", CautionLevel::Report,
-     "food is not given: the words count as raw unless they say cooked ({0}); give food", "",
-     "common practice, no source", from_words},
-    {"food-unknown", CautionLevel::Report,
-     "food is not given and no word names a food that is known here, so no rule could be applied; "
-     "{0} is asked for, the strictest there is; give food",
-     "", "FoodSafety.gov, Safe Minimum Internal Temperatures", no_words},
-    {"food-says-less", CautionLevel::Report,
-     "\"{0}\" is {1}, which asks for more care than food = {2}: should food name it too?", "",
-     "common practice, no source", says_less},
+    {"food-from-words", CautionLevel::Report, "common practice, no source", from_words},
+    {"food-unknown", CautionLevel::Report, "FoodSafety.gov, Safe Minimum Internal Temperatures",
+     no_words},
+    {"food-says-less", CautionLevel::Report, "common practice, no source", says_less},
     {"infant-food", CautionLevel::LabelAndCard,
-     "For a baby: thaw it in the refrigerator, use it that day, never freeze it again.", "",
      "New Zealand Ministry of Health, Making your own baby food", infant_food,
      "FOR A BABY - USE THE DAY IT THAWED"},
     {"infant-food-at-once", CautionLevel::LabelAndCard,
-     "For a baby: heat it at once, use it at once, never freeze it again.", "",
      "New Zealand Ministry of Health, Making your own baby food", infant_food_at_once,
      "FOR A BABY - USE IT AT ONCE"},
 };

@@ -133,54 +133,36 @@ constexpr char weeps[] = "weeps";
 constexpr char fades[] = "fades";
 
 constexpr CautionRule rules[] = {
-    {"chilled-far-too-long", CautionLevel::Refuse,
-     "{0} days in the refrigerator before freezing; expected {1} at most",
-     "food that has stood longer is thrown away; next time freeze it on the day it is bought, or "
-     "cook it first and count the days from then",
-     "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
-     "Government of Canada, University of Illinois Extension",
-     chilled_far_too_long},
-    {"chilled-far-too-long-raw", CautionLevel::Refuse,
-     "{0} days in the refrigerator before freezing; expected {1} at most, for without food the "
-     "words count as raw",
-     "if it was cooked, write food = {2}; raw food that has stood longer is thrown away",
-     "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
-     "Government of Canada, University of Illinois Extension",
-     cooked_far_too_long},
-    {"chilled-too-long", CautionLevel::LabelAndCard,
-     "Chilled for {0} days before freezing; advised: {1}.", "",
-     "FoodSafety.gov, Cold Food Storage Chart", chilled_too_long, "CHILLED {0} DAYS - ADVISED {1}"},
-    {"use-by-beyond-list", CautionLevel::Report,
-     "use_by {0} is later than {1}: \"{3}\" is at its best for up to {2} months ({4})", "",
-     "FoodSafety.gov, Cold Food Storage Chart", use_by_beyond_list},
+    refusal("chilled-far-too-long",
+            "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of "
+            "FoodSafety.gov, "
+            "Government of Canada, University of Illinois Extension",
+            chilled_far_too_long,
+            "{0} days in the refrigerator before freezing; expected {1} at most",
+            "food that has stood longer is thrown away; next time freeze it on the day it is "
+            "bought, or cook it first and count the days from then"),
+    refusal("chilled-far-too-long-raw",
+            "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of "
+            "FoodSafety.gov, "
+            "Government of Canada, University of Illinois Extension",
+            cooked_far_too_long,
+            "{0} days in the refrigerator before freezing; expected {1} at most, for without food "
+            "the words count as raw",
+            "if it was cooked, write food = {2}; raw food that has stood longer is thrown away"),
+    {"chilled-too-long", CautionLevel::LabelAndCard, "FoodSafety.gov, Cold Food Storage Chart",
+     chilled_too_long, "CHILLED {0} DAYS - ADVISED {1}"},
+    {"use-by-beyond-list", CautionLevel::Report, "FoodSafety.gov, Cold Food Storage Chart",
+     use_by_beyond_list},
     {"rice-cool-fast", CautionLevel::Check,
-     "cooked rice must be cold within two hours: heating it again does not destroy the poison "
-     "that forms in warm rice",
-     "", "University of Saskatchewan, food safety of rice (Bacillus cereus)", cooked_rice},
-    {"freezes-limp", CautionLevel::Check,
-     "{0} turns limp and watery in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<limp>},
-    {"freezes-soft", CautionLevel::Check,
-     "{0} turns soft and crumbly in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<soft>},
-    {"freezes-mushy", CautionLevel::Check,
-     "{0} turns mushy in the freezer; better cooked and added on cook day", "", do_not_freeze_well,
-     harmed_as<mushy>},
-    {"freezes-rubbery", CautionLevel::Check,
-     "{0} turns rubbery in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<rubbery>},
-    {"freezes-separates", CautionLevel::Check,
-     "{0} separates in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<separates>},
-    {"freezes-soggy", CautionLevel::Check,
-     "{0} turns soggy in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<soggy>},
-    {"freezes-weeps", CautionLevel::Check,
-     "{0} weeps and goes thin in the freezer; better added on cook day", "", do_not_freeze_well,
-     harmed_as<weeps>},
-    {"freezes-fades", CautionLevel::Check,
-     "{0} loses colour and flavour in the freezer; better added on cook day", "",
-     do_not_freeze_well, harmed_as<fades>},
+     "University of Saskatchewan, food safety of rice (Bacillus cereus)", cooked_rice},
+    {"freezes-limp", CautionLevel::Check, do_not_freeze_well, harmed_as<limp>},
+    {"freezes-soft", CautionLevel::Check, do_not_freeze_well, harmed_as<soft>},
+    {"freezes-mushy", CautionLevel::Check, do_not_freeze_well, harmed_as<mushy>},
+    {"freezes-rubbery", CautionLevel::Check, do_not_freeze_well, harmed_as<rubbery>},
+    {"freezes-separates", CautionLevel::Check, do_not_freeze_well, harmed_as<separates>},
+    {"freezes-soggy", CautionLevel::Check, do_not_freeze_well, harmed_as<soggy>},
+    {"freezes-weeps", CautionLevel::Check, do_not_freeze_well, harmed_as<weeps>},
+    {"freezes-fades", CautionLevel::Check, do_not_freeze_well, harmed_as<fades>},
 };
 
 } // namespace

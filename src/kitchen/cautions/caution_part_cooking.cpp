@@ -275,16 +275,13 @@ Findings paused(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"part-cooked", CautionLevel::Refuse,
-     "\"{0}\": meat must not be cooked in part to be finished later, what lives in it survives and "
-     "grows",
-     "cook it through before it is frozen, or freeze it raw", source, part_cooked},
-    {"cook-without-pause", CautionLevel::LabelAndCard,
-     "Once you have begun to cook it, cook it through without a pause.", "", source, paused,
+    refusal("part-cooked", source, part_cooked,
+            "\"{0}\": meat must not be cooked in part to be finished later, what lives in it "
+            "survives and grows",
+            "cook it through before it is frozen, or freeze it raw"),
+    {"cook-without-pause", CautionLevel::LabelAndCard, source, paused,
      "COOK THROUGH WITHOUT A PAUSE"},
-    {"part-cooked-perhaps", CautionLevel::Report,
-     "\"{0}\": is that meat only browned? cook it through before it is frozen, or freeze it raw",
-     "", source, perhaps_part_cooked},
+    {"part-cooked-perhaps", CautionLevel::Report, source, perhaps_part_cooked},
 };
 
 } // namespace

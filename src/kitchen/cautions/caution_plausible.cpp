@@ -160,51 +160,32 @@ Findings many_portions(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"use-by-years-away", CautionLevel::Refuse,
-     "use_by {0} is more than {2} months after the day it was made, {1}; expected {3} at the "
-     "latest",
-     "no published list keeps any food longer than 18 months at its best: is the year right?",
-     practice, use_by_years_away},
-    {"made-years-away", CautionLevel::Refuse,
-     "made {0} is years away from today, {1}; expected a day from {2} to {3}",
-     "is the year right? what has stood in a freezer for longer than that needs no new label",
-     practice, made_years_away},
-    {"bag-too-wide", CautionLevel::Refuse,
-     "a bag of {0} that is {1} thick would be wider than an A2 sheet, and its thawing and freezing "
-     "times far too short; expected a thickness of {2} at least",
-     "weight and thickness are of one bag, as frozen, lying flat", practice, bag_too_wide},
-    {"bag-too-narrow", CautionLevel::Report,
-     "a bag of {0} that is {1} thick would be smaller than the palm of a hand: are both of one "
-     "bag, "
-     "lying flat?",
-     "", practice, bag_too_narrow},
-    {"serving-weight", CautionLevel::Report,
-     "weight {0} for servings = {1} is {2} for each, expected {3} to {4}: both are of one bag", "",
-     practice, serving_weight},
-    {"many-portions", CautionLevel::Report,
-     "servings = {0} in bags = {1} makes {2} portions of one dish: servings counts one bag", "",
-     practice, many_portions},
-    {"made-in-future", CautionLevel::Report,
-     "made {0} is later than today, {1}, and the printed dates count from it: is it right?", "",
-     practice, made_in_future},
-    {"made-long-ago", CautionLevel::Report,
-     "made {0} is more than a year before today, {1}: is the year right?", "", practice,
-     made_long_ago},
-    {"already-past-best", CautionLevel::Report, "already past its best: {0} is before today, {1}",
-     "", "FoodSafety.gov, Cold Food Storage Chart", past_its_date<DateBasis::StorageTable>},
-    {"already-past-use-by", CautionLevel::Report,
-     "already past its use-by date: {0} is before today, {1}", "", practice,
-     past_its_date<DateBasis::SetByCook>},
-    {"made-after-packing", CautionLevel::Report,
-     "made {0} is later than the packing day, {1}: is it right?", "", practice, made_after_packing},
-    {"chilled-since-made", CautionLevel::Report,
-     "made {0}, before the packing day, {1}: unless it was frozen at once, its days in the "
-     "refrigerator count, so write days_refrigerated = {2}",
-     "", "FDA Food Code 3-501.17, Date Marking", chilled_since_made},
-    {"use-by-beyond-all-lists", CautionLevel::Report,
-     "use_by {0} is later than {1}: no published list keeps any food longer than {2} months at its "
-     "best; name its food",
-     "", "FoodSafety.gov, Cold Food Storage Chart", use_by_beyond_all_lists},
+    refusal(
+        "use-by-years-away", practice, use_by_years_away,
+        "use_by {0} is more than {2} months after the day it was made, {1}; expected {3} at the "
+        "latest",
+        "no published list keeps any food longer than 18 months at its best: is the year right?"),
+    refusal(
+        "made-years-away", practice, made_years_away,
+        "made {0} is years away from today, {1}; expected a day from {2} to {3}",
+        "is the year right? what has stood in a freezer for longer than that needs no new label"),
+    refusal("bag-too-wide", practice, bag_too_wide,
+            "a bag of {0} that is {1} thick would be wider than an A2 sheet, and its thawing and "
+            "freezing times far too short; expected a thickness of {2} at least",
+            "weight and thickness are of one bag, as frozen, lying flat"),
+    {"bag-too-narrow", CautionLevel::Report, practice, bag_too_narrow},
+    {"serving-weight", CautionLevel::Report, practice, serving_weight},
+    {"many-portions", CautionLevel::Report, practice, many_portions},
+    {"made-in-future", CautionLevel::Report, practice, made_in_future},
+    {"made-long-ago", CautionLevel::Report, practice, made_long_ago},
+    {"already-past-best", CautionLevel::Report, "FoodSafety.gov, Cold Food Storage Chart",
+     past_its_date<DateBasis::StorageTable>},
+    {"already-past-use-by", CautionLevel::Report, practice, past_its_date<DateBasis::SetByCook>},
+    {"made-after-packing", CautionLevel::Report, practice, made_after_packing},
+    {"chilled-since-made", CautionLevel::Report, "FDA Food Code 3-501.17, Date Marking",
+     chilled_since_made},
+    {"use-by-beyond-all-lists", CautionLevel::Report, "FoodSafety.gov, Cold Food Storage Chart",
+     use_by_beyond_all_lists},
 };
 
 } // namespace

@@ -157,35 +157,25 @@ Findings unclear_beans(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"slow-cooker-warm", CautionLevel::Refuse,
-     "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
-     "\"high\"",
-     "", "Iowa State University Extension, Slow cookers", warm_setting},
-    {"beans-dry", CautionLevel::Refuse,
-     "\"{0}\" in a slow cooker or a low oven can poison: it never gets hot enough to destroy the "
-     "toxin of dried beans",
-     "soak them 5 h, drain, and boil them 30 min in fresh water before they go in; then write it: "
-     "\"beans, boiled 30 min\"; or take canned ones",
-     bean_source, dry_beans},
-    {"beans-unclear", CautionLevel::LabelAndCard,
-     "Beans that were dry must have been soaked, drained and boiled for 30 minutes before they go "
-     "into a slow cooker or a low oven. Canned ones are safe.",
-     "", bean_source, unclear_beans, "BOIL DRY BEANS 30 MIN BEFORE SLOW COOKER"},
-    {"slow-cooker-stuffed", CautionLevel::Refuse,
-     "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
-     "cook the stuffing apart, in a dish in the oven",
-     "USDA FSIS, Slow Cookers and Food Safety (from memory)", stuffed_bird},
-    {"slow-cooker-fill", CautionLevel::Card,
-     "Fill it half to two thirds, and keep the lid on. Was the power cut while you were out? Throw "
-     "the food away.",
-     "", slow_cookers, filling},
-    {"slow-cooker-reheating", CautionLevel::Card,
-     "If it was cooked before freezing, first bring it to {0} on the stove, in the oven or in the "
-     "microwave: a slow cooker heats too slowly and is only for keeping it hot.",
-     "", slow_cookers, reheating, "IF COOKED BEFORE HEAT TO {0} FIRST"},
-    {"slow-cooker-step-frozen", CautionLevel::Check,
-     "\"{0}\": is that frozen food into a slow cooker? it must be fully thawed first", "",
-     slow_cookers, step_says_frozen},
+    refusal("slow-cooker-warm", "Iowa State University Extension, Slow cookers", warm_setting,
+            "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
+            "\"high\""),
+    refusal("beans-dry", bean_source, dry_beans,
+            "\"{0}\" in a slow cooker or a low oven can poison: it never gets hot enough to "
+            "destroy the toxin of dried beans",
+            "soak them 5 h, drain, and boil them 30 min in fresh water before they go in; then "
+            "write it: \"beans, boiled 30 min\"; or take canned ones"),
+    {"beans-unclear", CautionLevel::LabelAndCard, bean_source, unclear_beans,
+     "BOIL DRY BEANS 30 MIN BEFORE SLOW COOKER"},
+    refusal(
+        "slow-cooker-stuffed", "USDA FSIS, Slow Cookers and Food Safety (from memory)",
+        stuffed_bird,
+        "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
+        "cook the stuffing apart, in a dish in the oven"),
+    {"slow-cooker-fill", CautionLevel::Card, slow_cookers, filling},
+    {"slow-cooker-reheating", CautionLevel::Card, slow_cookers, reheating,
+     "IF COOKED BEFORE HEAT TO {0} FIRST"},
+    {"slow-cooker-step-frozen", CautionLevel::Check, slow_cookers, step_says_frozen},
 };
 
 } // namespace

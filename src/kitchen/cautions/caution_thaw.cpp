@@ -95,32 +95,23 @@ Findings no_days_left(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    {"thaw-warm", CautionLevel::Refuse,
-     "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave or "
-     "cooking from frozen",
-     "", big_thaw, room_temperature},
-    {"thaw-cook-at-once", CautionLevel::LabelAndCard,
-     "Once it has thawed, cook it at once: it does not keep.", "", big_thaw, cook_at_once},
-    {"thaw-no-days-left", CautionLevel::LabelAndCard, "Cook it on the day it has thawed.", "",
+    refusal("thaw-warm", big_thaw, room_temperature,
+            "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave "
+            "or cooking from frozen"),
+    {"thaw-cook-at-once", CautionLevel::LabelAndCard, big_thaw, cook_at_once},
+    {"thaw-no-days-left", CautionLevel::LabelAndCard,
      "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "
      "Food Safety",
      no_days_left, "COOK ON THE DAY IT HAS THAWED"},
-    {"vacuum-packed-fish", CautionLevel::LabelAndCard,
-     "Open the vacuum pack before it thaws: a poison can form without air.", "", vacuum_source,
-     vacuum_fish, "OPEN VACUUM PACK BEFORE THAWING"},
-    {"vacuum-packed-fish-perhaps", CautionLevel::Card,
-     "If the fish is vacuum-packed, open the pack before it thaws.", "", vacuum_source,
-     perhaps_vacuum_fish, "OPEN A VACUUM PACK BEFORE THAWING"},
-    {"cold-water-thaw", CautionLevel::Card,
-     "Keep the bag closed and under cold water, {0} at most; change the water every {1} minutes.",
-     "", big_thaw, cold_water},
+    {"vacuum-packed-fish", CautionLevel::LabelAndCard, vacuum_source, vacuum_fish,
+     "OPEN VACUUM PACK BEFORE THAWING"},
+    {"vacuum-packed-fish-perhaps", CautionLevel::Card, vacuum_source, perhaps_vacuum_fish,
+     "OPEN A VACUUM PACK BEFORE THAWING"},
+    {"cold-water-thaw", CautionLevel::Card, big_thaw, cold_water},
     {"thaw-on-a-plate", CautionLevel::Card,
-     "Thaw it on the lowest shelf, a plate or tray under it, so that nothing drips on other food.",
-     "", "safefood (Ireland), Defrosting food safely (read in a copy)", on_a_plate},
-    {"refreeze-after-cooking", CautionLevel::Card,
-     "Do not freeze it again before it has been cooked.", "", big_thaw, refreeze_after_cooking},
-    {"refreeze-never", CautionLevel::Card, "Do not freeze it again once it has thawed.", "",
-     uk_freezing, refreeze_never},
+     "safefood (Ireland), Defrosting food safely (read in a copy)", on_a_plate},
+    {"refreeze-after-cooking", CautionLevel::Card, big_thaw, refreeze_after_cooking},
+    {"refreeze-never", CautionLevel::Card, uk_freezing, refreeze_never},
 };
 
 } // namespace

@@ -35,6 +35,13 @@ namespace scene {
 
 using Findings = std::vector<Finding>;
 
+/// A rule that refuses the package, in a row of a topic's table.
+constexpr CautionRule refusal(std::string_view id, std::string_view source,
+                              Findings (*find)(const Scene&), std::string_view message,
+                              std::string_view hint = {}) {
+    return {id, CautionLevel::Refuse, source, find, {}, {message, hint}};
+}
+
 bool is_in(const Package& package, Vessel vessel);
 bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds); ///< any class of these
 bool holds_raw(const Scene& scene);

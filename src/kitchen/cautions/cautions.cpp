@@ -1,5 +1,6 @@
 #include "kitchen/cautions/cautions.h"
 
+#include "base/fill.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/measures/temperature_text.h"
 
@@ -82,32 +83,10 @@ std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
     };
 }
 
-std::string fill(std::string_view words, const std::vector<std::string>& values) {
-    std::string text;
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        const bool is_slot = i + 2 < words.size() && words[i] == '{' && words[i + 2] == '}' &&
-                             words[i + 1] >= '0' && words[i + 1] <= '9';
-        const auto position = is_slot ? static_cast<std::size_t>(words[i + 1] - '0') : 0;
-        if (is_slot && position < values.size()) {
-            text += values[position];
-            i += 2;
-        } else {
-            text += words[i];
-        }
-    }
-    return text;
-}
-
 std::string words_in_code(const Caution& caution) {
     const auto rules = caution_rules();
     const auto* rule = find_rule(rules, caution.id);
     return rule == nullptr ? std::string{} : fill(rule->in_code, caution.values);
-}
-
-std::string english(const Caution& caution) {
-    const auto rules = caution_rules();
-    const auto* rule = find_rule(rules, caution.id);
-    return rule == nullptr ? caution.id : fill(rule->english, caution.values);
 }
 
 } // namespace thawslip::kitchen

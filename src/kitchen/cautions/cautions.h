@@ -38,19 +38,24 @@ struct Finding {
     KeyPath where;
 };
 
-/// A caution that can be given. Words of level Card and LabelAndCard are printed and so are
-/// sentences; those of Refuse, Report and Check are messages: lower case, no full stop.
+/// Why a package is refused, and what to write instead, which may be empty. In English, as all
+/// messages about a description are, with `{0}`, `{1}`… for the values.
+struct Refusal {
+    std::string_view message;
+    std::string_view hint = {};
+};
+
+/// A caution that can be given. What is said of it stands in the wording tables, by `id`.
 struct CautionRule {
     std::string_view id;
     CautionLevel level = CautionLevel::Check;
-    std::string_view english; ///< wording tables of other languages override it by `id`
-    std::string_view hint;    ///< for Refuse: what to write instead, filled in too; may be empty
-    std::string_view source;  ///< publisher and title
-    /// Where the rule applies in a package; nullptr for what belongs to the day or to every print.
+    std::string_view source; ///< publisher and title
+    /// Where the rule applies in a package; nullptr for what belongs to the day.
     std::vector<Finding> (*find)(const Scene&) = nullptr;
     /// Where it stops harm that no other line of a label's code stops: a few words for the code,
-    /// at most 40 capitals with `{0}`, `{1}`… as in `english`; else empty.
+    /// at most 40 capitals with `{0}`, `{1}`… for the values; else empty.
     std::string_view in_code = {};
+    Refusal refusal = {}; ///< of level Refuse alone
 };
 
 /// Every rule there is. Ids are unique and never change their meaning.
@@ -75,13 +80,7 @@ std::optional<std::chrono::seconds> holding(const Scene& scene);
 std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
                                   const KitchenSettings& settings);
 
-/// `words` with `{0}`, `{1}`… replaced by the values; a number without a value stays as it is.
-std::string fill(std::string_view words, const std::vector<std::string>& values);
-
 /// The few words of a caution for a label's code, filled in; empty where its rule has none.
 std::string words_in_code(const Caution& caution);
-
-/// The English words of a caution, filled in.
-std::string english(const Caution& caution);
 
 } // namespace thawslip::kitchen

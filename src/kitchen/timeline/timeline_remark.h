@@ -12,8 +12,7 @@
 
 namespace thawslip::kitchen {
 
-/// What a timeline has to say beyond its events. The values of each are named in the table of
-/// timeline_remark.cpp, beside its words.
+/// What a timeline has to say beyond its events. What its values are, the wording tables show.
 enum class RemarkId {
     EatIsPast,
     EatSkipped,
@@ -59,12 +58,11 @@ struct TimelineRemark {
 
 enum class RemarkWeight { Note, Caution, CannotBeDone };
 
-/// One row of the table: the wording tables hold the same words under `timeline.<key>`.
+/// One row of the table: the wording tables hold its words under `timeline.<key>`.
 struct RemarkRule {
     RemarkId id;
     RemarkWeight weight;
     std::string_view key;
-    std::string_view english;
     std::string_view source; ///< publisher and title; empty where it is arithmetic
 };
 

@@ -1,3 +1,4 @@
+#include "base/fill.h"
 #include "code/fold.h"
 #include "code/message.h"
 #include "code/seal.h"
@@ -270,7 +271,7 @@ TEST_CASE("every caution in the code is short, in the code's own letters, and st
         ++count;
         CHECK(words.size() <= 40);
         // A slot is filled with a figure: one stands in for it here.
-        CHECK(fold(kitchen::fill(words, {"7", "7", "7"})) == kitchen::fill(words, {"7", "7", "7"}));
+        CHECK(fold(fill(words, {"7", "7", "7"})) == fill(words, {"7", "7", "7"}));
         CHECK(rule.level != kitchen::CautionLevel::Check);
         CHECK(rule.level != kitchen::CautionLevel::Refuse);
     }

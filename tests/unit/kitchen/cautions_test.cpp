@@ -1,6 +1,9 @@
+#include "base/fill.h"
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/plan.h"
 #include "kitchen/texts/text.h"
+#include "wording/fields.h"
+#include "wording/language.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -876,6 +879,16 @@ std::vector<Caution> run(const Case& c) {
     return given(package, settings, t);
 }
 
+std::string said(const Caution& caution, std::string_view language = "en") {
+    return wording::say_caution(caution, wording::shipped_language(language));
+}
+
+/// Whether "{0}" or another number in braces is left.
+bool has_slot(const std::string& text) {
+    const auto open = text.find('{');
+    return open != std::string::npos && open + 2 < text.size() && text[open + 2] == '}';
+}
+
 } // namespace
 
 TEST_CASE("each rule applies where it should and is silent elsewhere") {
@@ -911,40 +924,48 @@ TEST_CASE("every rule that can apply is shown to apply") {
     }
 }
 
-TEST_CASE("rules are complete: an id of their own, words and a source") {
+TEST_CASE("rules are complete: an id of their own, a source, and a message where they refuse") {
     Ids seen;
     for (const auto& rule : caution_rules()) {
+        const auto& [message, hint] = rule.refusal;
         CAPTURE(rule.id);
         CHECK(seen.insert(std::string{rule.id}).second);
-        CHECK_FALSE(rule.english.empty());
         CHECK_FALSE(rule.source.empty());
-        CHECK((rule.hint.empty() || rule.level == CautionLevel::Refuse));
-        const bool printed =
-            rule.level == CautionLevel::Card || rule.level == CautionLevel::LabelAndCard;
-        CHECK((rule.english.ends_with('.') || rule.english.ends_with('}')) >= printed);
-        if (!printed) {
-            CHECK_FALSE(rule.english.ends_with('.'));
-            CHECK(lower(rule.english.substr(0, 1)) == rule.english.substr(0, 1));
+        CHECK(message.empty() == (rule.level != CautionLevel::Refuse));
+        CHECK((hint.empty() || !message.empty()));
+        CHECK_FALSE(message.ends_with('.'));
+        CHECK(lower(message.substr(0, 1)) == message.substr(0, 1));
+    }
+}
+
+TEST_CASE("what a rule finds fills its words completely, in every language") {
+    for (const auto& c : cases()) {
+        for (const auto& caution : run(c)) {
+            CAPTURE(caution.id);
+            CHECK_FALSE(caution.where.empty());
+            if (caution.level == CautionLevel::Refuse) {
+                const auto rules = caution_rules();
+                const auto& [message, hint] = find_rule(rules, caution.id)->refusal;
+                CHECK_FALSE(has_slot(fill(message, caution.values)));
+                CHECK_FALSE(has_slot(fill(hint, caution.values)));
+                continue;
+            }
+            for (const auto& language : wording::shipped_languages()) {
+                CHECK_FALSE(has_slot(said(caution, language)));
+            }
         }
     }
 }
 
-TEST_CASE("words are filled in completely, with the kitchen's own units first") {
-    for (const auto& c : cases()) {
-        for (const auto& caution : run(c)) {
-            CAPTURE(caution.id);
-            CHECK(english(caution).find('{') == std::string::npos);
-            CHECK_FALSE(caution.where.empty());
-        }
-    }
+TEST_CASE("temperatures are said with the kitchen's own units first") {
     auto package = stew();
     package.cook->until.reset();
-    CHECK(english(given(package)[0]) == "Heat it until the middle reaches 165 °F (74 °C).");
+    CHECK(said(given(package)[0]) == "Heat it until the middle reaches 165 °F (74 °C).");
     KitchenSettings metric;
     metric.measures = Measures::Metric;
-    CHECK(english(given(package, metric)[0]) == "Heat it until the middle reaches 74 °C (165 °F).");
+    CHECK(said(given(package, metric)[0]) == "Heat it until the middle reaches 74 °C (165 °F).");
     metric.units = Units::Metric;
-    CHECK(english(given(package, metric)[0]) == "Heat it until the middle reaches 74 °C.");
+    CHECK(said(given(package, metric)[0]) == "Heat it until the middle reaches 74 °C.");
 }
 
 TEST_CASE("the gravest caution comes first") {
@@ -986,8 +1007,7 @@ TEST_CASE("one undeclared allergen is asked about once, whatever names it") {
     add_ingredient(package, "200 ml cream");
     const auto list = given(package);
     CHECK(std::ranges::count(list, "allergen-undeclared", &Caution::id) == 1);
-    CHECK(english(list.back()) ==
-          "\"butter\" names an allergen that contains does not list: milk?");
+    CHECK(said(list.back()) == "\"butter\" names an allergen that contains does not list: milk?");
 }
 
 TEST_CASE("a refused package is left out of the plan, and its fault says what to write") {
@@ -1015,7 +1035,7 @@ TEST_CASE("the plan carries allergens, the days left and the day's own cautions"
     CHECK(result.packages[0].after_thawing->low == days{2});
     CHECK(ids(result.cautions) ==
           Ids{"two-hour-rule", "cool-before-freezing", "freeze-in-one-layer"});
-    CHECK(english(result.cautions[0]) ==
+    CHECK(said(result.cautions[0]) ==
           "food that spoils may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
           "all, one hour above 90 °F (32 °C)");
     package.thaw.method = ThawMethod::ColdWater;
@@ -1027,11 +1047,4 @@ TEST_CASE("a day of bread needs no talk of cooling") {
     auto package = stew();
     package.food = {"bread"};
     CHECK(day_cautions({2026y / 10 / 17, "", std::nullopt, {package}}, table(), {}).empty());
-}
-
-TEST_CASE("filling leaves what it cannot fill") {
-    CHECK(fill("{0} and {1}", {"a"}) == "a and {1}");
-    CHECK(fill("{1}{0}", {"{1}", "b"}) == "b{1}");
-    CHECK(fill("{} {x} {", {"a"}) == "{} {x} {");
-    CHECK(fill("{0}", {"z"}) == "z");
 }

@@ -510,13 +510,11 @@ TEST_CASE("a refrigerator set too cold to thaw in is told, and no thaw is planne
     CHECK_FALSE(line.dishes[0].thaw.has_value());
 }
 
-TEST_CASE("every remark has one row, a key of its own, words, and values that they name") {
+TEST_CASE("every remark has one row and a key of its own") {
     std::set<std::string_view> keys;
     for (const auto& rule : remark_rules()) {
         CAPTURE(rule.key);
         CHECK(keys.insert(rule.key).second);
-        CHECK(rule.english.size() > 10);
-        CHECK(rule.english.back() == '.');
         CHECK(&rule_of(rule.id) == &rule);
     }
     CHECK(remark_rules().size() == static_cast<std::size_t>(RemarkId::FinishAfterReady) + 1);
