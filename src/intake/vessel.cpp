@@ -2,6 +2,7 @@
 
 #include "base/nearest.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/phrases.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
@@ -78,14 +79,6 @@ bool begins_as_slow_cooker(const std::vector<std::string>& words) {
     });
 }
 
-std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
-    std::string text;
-    for (auto i = first; i < first + count; ++i) {
-        text += (text.empty() ? "" : " ") + words[i];
-    }
-    return text;
-}
-
 /// Whether as many words in a row as the phrase has are nearly the phrase; a short one only where
 /// it is all that is written.
 bool is_slip_for(const std::vector<std::string>& words, const kitchen::LexiconRow& row) {
@@ -96,7 +89,7 @@ bool is_slip_for(const std::vector<std::string>& words, const kitchen::LexiconRo
         return false;
     }
     for (std::size_t i = 0; i + count <= words.size(); ++i) {
-        if (is_near(joined(words, i, count), name) ||
+        if (is_near(kitchen::joined(words, i, count), name) ||
             (row.phrase.ends_with('-') && begins_nearly(words[i], name))) {
             return true;
         }

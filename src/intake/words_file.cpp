@@ -18,45 +18,61 @@ using kitchen::Section;
 
 constexpr std::size_t most_phrases = 5000;
 
-/// What a section's words may mean.
+/// A table of the files, and what its words may mean.
 struct Meanings {
     Section section;
+    const char* table;
     std::vector<std::string> names;
 };
 
 const std::vector<Meanings>& meanings() {
     static const std::vector<Meanings> all{
         {Section::Appliance,
+         "appliance",
          {"slow cooker", "multicooker", "rice cooker", "warmer", "pressure cooker", "steamer",
           "microwave", "oven", "grill", "pan", "pot", "water bath", "haybox"}},
-        {Section::Setting, {"slow", "pressure", "warm", "low", "heat"}},
-        {Section::Place, {"warm", "room", "basin", "bath", "water", "safe", "away"}},
-        {Section::Thawing, {"thaw", "long", "frozen", "rising", "other"}},
+        {Section::Setting, "setting", {"slow", "pressure", "warm", "low", "heat"}},
+        {Section::Place, "place", {"warm", "room", "basin", "bath", "water", "safe", "away"}},
+        {Section::Thawing, "thawing", {"thaw", "long", "frozen", "rising", "other"}},
         {Section::Negation,
+         "negation",
          {"not", "after", "none", "needless", "free", "nothing", "clause", "doubt", "filler",
           "or"}},
-        {Section::Bean, {"bean", "other"}},
+        {Section::Bean, "bean", {"bean", "other"}},
         {Section::BeanState,
+         "bean-state",
          {"dried", "canned", "boiled", "first", "them", "also", "minutes", "hours"}},
-        {Section::People, {"honey", "infant", "other"}},
-        {Section::Trace, {"trace"}},
+        {Section::People, "people", {"honey", "infant", "other"}},
+        {Section::Trace, "trace", {"trace"}},
         {Section::Freezes,
+         "freezes",
          {"nothing", "limp", "soft", "mushy", "rubbery", "separates", "soggy", "weeps", "fades"}},
-        {Section::Pack, {"vacuum"}},
+        {Section::Pack, "pack", {"vacuum"}},
         {Section::Doing,
+         "doing",
          {"cook", "preheat", "keep", "core", "until", "hot", "rack", "stand", "before", "hours",
           "minutes", "several", "limit", "bag", "contents"}},
         {Section::Dish,
+         "dish",
          {"stuffed", "wrapped", "filling", "with", "apart", "soup", "rice", "other"}},
-        {Section::Aside, {"other", "food", "before", "behind"}},
+        {Section::Aside, "aside", {"other", "food", "before", "behind"}},
         {Section::Allergen,
+         "allergen",
          {"nothing", "milk", "eggs", "fish", "crustaceans", "tree nuts", "peanuts", "wheat",
           "soybeans", "sesame", "cereals containing gluten", "celery", "mustard", "sulphites",
           "lupin", "molluscs"}},
         {Section::AllergenDenied,
+         "allergen-denied",
          {"milk", "eggs", "fish", "crustaceans", "tree nuts", "peanuts", "wheat", "soybeans",
           "sesame", "cereals containing gluten", "celery", "mustard", "sulphites", "lupin",
           "molluscs"}},
+        {Section::Meat, "meat", {"poultry", "pork", "beef or lamb", "game", "some", "nothing"}},
+        {Section::Risk,
+         "risk",
+         {"smoked fish", "raw egg", "soft cheese", "raw milk", "pate", "berries", "infants"}},
+        {Section::Hazard, "hazard", {"garlic in oil", "eaten raw"}},
+        {Section::PartCooking, "part-cooking", {"in part", "browned", "later"}},
+        {Section::Gentle, "gentle", {"low"}},
     };
     return all;
 }
@@ -66,10 +82,8 @@ std::string without_kind(const std::string& meaning) {
     return meaning.substr(0, meaning.find(" ("));
 }
 
-void check_meaning(toml::Table& table, Section section, const std::string& meaning) {
-    const auto known = std::ranges::find(meanings(), section, &Meanings::section);
-    if (known != meanings().end() &&
-        std::ranges::find(known->names, without_kind(meaning)) == known->names.end()) {
+void check_meaning(toml::Table& table, const Meanings& known, const std::string& meaning) {
+    if (std::ranges::find(known.names, without_kind(meaning)) == known.names.end()) {
         table.reader().error(table.path().key(meaning),
                              fmt::format("no rule asks for {}", in_quotes(meaning)));
     }
@@ -96,17 +110,15 @@ class WordsReader {
 public:
     explicit WordsReader(toml::Reader& reader) : reader_{reader} {}
 
-    void read_section(toml::Table& root, std::size_t position) {
-        const std::string name{kitchen::lexicon_sections[position]};
-        auto table = root.table(name.c_str());
+    void read_section(toml::Table& root, const Meanings& known) {
+        auto table = root.table(known.table);
         if (!table) {
             return;
         }
-        const auto section = static_cast<Section>(position);
         for (const auto& meaning : table->keys()) {
-            check_meaning(*table, section, meaning);
+            check_meaning(*table, known, meaning);
             for (const auto& [phrase, key] : table->strings(meaning.c_str(), most_phrases)) {
-                take({section, meaning, phrase}, key);
+                take({known.section, meaning, phrase}, key);
             }
         }
     }
@@ -140,8 +152,8 @@ std::vector<WordsRow> read_words(const toml::Document& document, Diagnostics& fa
     toml::Reader reader{document, faults};
     auto root = reader.root();
     WordsReader words{reader};
-    for (std::size_t i = 0; i < std::size(kitchen::lexicon_sections); ++i) {
-        words.read_section(root, i);
+    for (const auto& known : meanings()) {
+        words.read_section(root, known);
     }
     root.refuse_unknown();
     reader.finish();

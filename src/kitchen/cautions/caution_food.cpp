@@ -57,15 +57,8 @@ bool says_days_once_thawed(const Scene& scene) {
 }
 
 Findings garlic_in_oil(const Scene& scene) {
-    static const PhraseBook book{
-        {"garlic in oil",   "garlic oil",        "garlic confit",     "confit garlic",
-         "herb oil",        "herbs in oil",      "herb in oil",       "basil oil",
-         "chili oil",       "chilli oil",        "infused oil",       "vegetables in oil",
-         "pesto",           "ajo en aceite",     "aceite de ajo",     "ajo confitado",
-         "ajos confitados", "hierbas en aceite", "aceite de hierbas", "aceite de albahaca",
-         "knoblauch in ol", "knoblauchol",       "krauter in ol",     "krauterol",
-         "basilikumol",     "krauter in oel",    "knoblauch in oel"}};
-    if (const auto named = first_named(texts_in_bag(scene.package), book)) {
+    if (const auto named =
+            first_named(texts_in_bag(scene.package), Section::Hazard, "garlic in oil")) {
         return {{{}, named->where}};
     }
     const bool is_kind =
@@ -81,36 +74,6 @@ Findings garlic_without_days(const Scene& scene) {
     return says_days_once_thawed(scene) ? garlic_in_oil(scene) : Findings{};
 }
 
-const PhraseBook& eaten_raw() {
-    static const PhraseBook book{{"sushi",
-                                  "sashimi",
-                                  "ceviche",
-                                  "cebiche",
-                                  "tuna tartare",
-                                  "salmon tartare",
-                                  "fish tartare",
-                                  "trout tartare",
-                                  "tartar de",
-                                  "fischtatar",
-                                  "lachstatar",
-                                  "thunfischtatar",
-                                  "carpaccio",
-                                  "crudo de",
-                                  "poke",
-                                  "poke bowl",
-                                  "gravlax",
-                                  "gravad lax",
-                                  "graved lachs",
-                                  "tiradito",
-                                  "eaten raw",
-                                  "served raw",
-                                  "boquerones en vinagre",
-                                  "se come crudo",
-                                  "roh gegessen",
-                                  "roh essen"}};
-    return book;
-}
-
 std::vector<PlacedText> said_of_dish(const Package& package) {
     auto texts = texts_in_bag(package);
     texts.push_back({package.note, package.where.key("note")});
@@ -120,7 +83,8 @@ std::vector<PlacedText> said_of_dish(const Package& package) {
 /// The parasites in it need -20 °C for a week; a home freezer is only asked for -18.
 Findings raw_fish(const Scene& scene) {
     const bool fish = holds(scene, {FoodKind::RawFish, FoodKind::RawShellfish});
-    const auto named = fish ? first_named(said_of_dish(scene.package), eaten_raw()) : std::nullopt;
+    const auto named = fish ? first_named(said_of_dish(scene.package), Section::Hazard, "eaten raw")
+                            : std::nullopt;
     return named ? Findings{{{published_text(-4, TemperatureUse::ColdLimit, style(scene))},
                              named->where}}
                  : Findings{};

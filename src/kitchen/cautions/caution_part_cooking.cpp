@@ -15,18 +15,8 @@ constexpr std::string_view source =
     "USDA FSIS, Barbecue and Food Safety: never brown or partially cook meat to finish later (read "
     "in a copy)";
 
-/// Cooked in part, without any doubt: English, Spanish, German.
-const PhraseBook& in_part() {
-    static const PhraseBook book{
-        {"part cooked",  "part cook",        "par cooked",     "par cook",      "parcooked",
-         "partcooked",   "partially cooked", "partially cook", "partly cooked", "partly cook",
-         "half cooked",  "half cook",        "undercooked",    "undercook",     "under cooked",
-         "parboiled",    "parboil",          "par boiled",     "par boil",      "half done",
-         "half roasted", "a medio cocer",    "a medio hacer",  "a medio asar",  "medio cocido",
-         "medio cocida", "medio hecho",      "medio hecha",    "semicocido",    "semicocida",
-         "poco hecho",   "poco hecha",       "precocer",       "halb gar",      "halb gare",
-         "halb durch",   "halb gebraten",    "halb gekocht",   "angaren",       "vorkochen"}};
-    return book;
+const PhraseBook& phrases(std::string_view meaning) {
+    return phrase_book(Section::PartCooking, meaning);
 }
 
 bool begins_with_any(const std::string& word, std::span<const std::string_view> stems) {
@@ -83,139 +73,16 @@ bool is_in_part(const std::vector<std::string>& words) {
     const auto bent = [&](const std::string& word) {
         return std::ranges::any_of(stems, [&](auto stem) { return word.starts_with(stem); });
     };
-    return !in_part().find(words).empty() || std::ranges::any_of(words, bent) ||
+    return !phrases("in part").find(words).empty() || std::ranges::any_of(words, bent) ||
            says_part_of_cooking(words);
 }
 
-/// Coloured outside; whether it is cooked through is not said.
-const PhraseBook& browned() {
-    static const PhraseBook book{{"brown",
-                                  "browned",
-                                  "sear",
-                                  "seared",
-                                  "pan seared",
-                                  "dorado",
-                                  "dorada",
-                                  "dorados",
-                                  "doradas",
-                                  "dorar",
-                                  "sellado",
-                                  "sellada",
-                                  "sellar",
-                                  "marcado",
-                                  "marcada",
-                                  "marcar",
-                                  "soasado",
-                                  "rehogado",
-                                  "rehogada",
-                                  "angebraten",
-                                  "anbraten",
-                                  "angebratene",
-                                  "angebratenes",
-                                  "angerostet",
-                                  "vorgebraten",
-                                  "vorgegart",
-                                  "vorgaren",
-                                  "brown sugar",
-                                  "brown rice",
-                                  "brown bread",
-                                  "brown butter",
-                                  "brown sauce",
-                                  "brown lentil",
-                                  "brown onion",
-                                  "brown mushroom",
-                                  "brown shrimp",
-                                  "brown stock",
-                                  "brown gravy",
-                                  "brown bean",
-                                  "still pink",
-                                  "pink inside",
-                                  "pink in the middle",
-                                  "rare inside",
-                                  "rosado por dentro",
-                                  "rosada por dentro",
-                                  "aun rosado",
-                                  "todavia rosado",
-                                  "crudo por dentro",
-                                  "cruda por dentro",
-                                  "sancochar",
-                                  "sancochado",
-                                  "innen rosa",
-                                  "noch rosa",
-                                  "innen roh",
-                                  "noch blutig",
-                                  "dore",
-                                  "selle",
-                                  "sella",
-                                  "marque",
-                                  "soasar",
-                                  "soase"}};
-    return book;
-}
-
-/// But not "brown sugar" and the like, which the list has as two words.
+/// Coloured outside; whether it is cooked through is not said. But not "brown sugar" and the like,
+/// which the list has as two words.
 bool is_browned(const std::vector<std::string>& words) {
-    return std::ranges::any_of(browned().find(words), [&](const PhraseMatch& match) {
+    return std::ranges::any_of(phrases("browned").find(words), [&](const PhraseMatch& match) {
         return match.count == 1 || !words.at(match.first).starts_with("brown");
     });
-}
-
-/// That something is kept for another time.
-const PhraseBook& for_later() {
-    static const PhraseBook book{{"chill",
-                                  "chilled",
-                                  "refrigerate",
-                                  "refrigerated",
-                                  "freeze",
-                                  "frozen",
-                                  "cool down",
-                                  "cool it",
-                                  "cool them",
-                                  "let cool",
-                                  "finish later",
-                                  "until later",
-                                  "for later",
-                                  "next day",
-                                  "another day",
-                                  "cooking on the day",
-                                  "finish on the day",
-                                  "finish it on the day",
-                                  "finish them on the day",
-                                  "otro dia",
-                                  "hasta manana",
-                                  "dejar para manana",
-                                  "am kochtag fertig",
-                                  "morgen fertig",
-                                  "anderen tag",
-                                  "day after",
-                                  "overnight",
-                                  "tomorrow",
-                                  "enfriar",
-                                  "enfrie",
-                                  "enfria",
-                                  "dejar enfriar",
-                                  "congelar",
-                                  "congele",
-                                  "refrigerar",
-                                  "refrigere",
-                                  "a la nevera",
-                                  "al frigorifico",
-                                  "dia siguiente",
-                                  "para otro dia",
-                                  "terminar despues",
-                                  "toda la noche",
-                                  "kuhl stellen",
-                                  "kalt stellen",
-                                  "kaltstellen",
-                                  "abkuhlen",
-                                  "auskuhlen",
-                                  "einfrieren",
-                                  "in den kuhlschrank",
-                                  "am nachsten tag",
-                                  "am folgenden tag",
-                                  "uber nacht",
-                                  "spater fertig"}};
-    return book;
 }
 
 bool has_raw_meat(const Scene& scene) {
@@ -264,7 +131,7 @@ Findings paused(const Scene& scene) {
     const auto& steps = scene.package.cook->steps;
     for (std::size_t i = 0; i < steps.size(); ++i) {
         const auto words = words_of(steps[i]);
-        const bool puts_by = !for_later().find(words).empty();
+        const bool puts_by = !phrases("later").find(words).empty();
         const bool pauses = puts_by && (is_browned(words) || is_in_part(words));
         if (!says_no(words) && ((pauses && (has_raw_meat(scene) || names_meat(words))) ||
                                 (is_in_part(words) && names_meat(words)))) {

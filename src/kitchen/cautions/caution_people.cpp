@@ -107,117 +107,47 @@ std::vector<PlacedText> texts_not_heated(const Package& package) {
     return texts;
 }
 
-/// Where the people who eat are at risk and a food that the book names is not heated through.
-Findings at_risk(const Scene& scene, const PhraseBook& book) {
+/// Where the people who eat are at risk and a food that the words name is not heated through.
+Findings at_risk(const Scene& scene, std::string_view food) {
     const auto named = scene.settings.people_at_risk
-                           ? first_named(texts_not_heated(scene.package), book)
+                           ? first_named(texts_not_heated(scene.package), Section::Risk, food)
                            : std::nullopt;
     return named ? Findings{{{}, named->where}} : Findings{};
 }
 
 Findings smoked_fish(const Scene& scene) {
-    static const PhraseBook book{{"smoked fish",
-                                  "smoked salmon",
-                                  "smoked trout",
-                                  "smoked mackerel",
-                                  "smoked haddock",
-                                  "smoked eel",
-                                  "smoked herring",
-                                  "smoked cod",
-                                  "smoked halibut",
-                                  "kipper",
-                                  "lox",
-                                  "gravlax",
-                                  "gravad lax",
-                                  "bloater",
-                                  "buckling",
-                                  "pescado ahumado",
-                                  "salmon ahumado",
-                                  "trucha ahumada",
-                                  "caballa ahumada",
-                                  "bacalao ahumado",
-                                  "anguila ahumada",
-                                  "raucherfisch",
-                                  "raucherlachs",
-                                  "lachs gerauchert",
-                                  "geraucherter lachs",
-                                  "geraucherte forelle",
-                                  "raucherforelle",
-                                  "rauchermakrele",
-                                  "raucheraal",
-                                  "bucklinge",
-                                  "schillerlocke",
-                                  "graved lachs"}};
-    return at_risk(scene, book);
+    return at_risk(scene, "smoked fish");
 }
 
 Findings raw_egg(const Scene& scene) {
-    static const PhraseBook book{
-        {"raw egg",  "runny egg",   "soft boiled egg", "poached egg", "mayonnaise", "aioli",
-         "mousse",   "tiramisu",    "hollandaise",     "bearnaise",   "eggnog",     "zabaglione",
-         "sabayon",  "huevo crudo", "huevos crudos",   "huevo poche", "yema cruda", "mayonesa",
-         "alioli",   "rohes ei",    "rohe eier",       "rohem ei",    "weiches ei", "mayonnaisen",
-         "majonase", "eierlikor"}};
-    return at_risk(scene, book);
+    return at_risk(scene, "raw egg");
 }
 
 Findings soft_cheese(const Scene& scene) {
-    static const PhraseBook book{{"soft cheese",      "blue cheese",  "brie",
-                                  "camembert",        "chevre",       "gorgonzola",
-                                  "roquefort",        "danish blue",  "dolcelatte",
-                                  "soft goat cheese", "taleggio",     "limburger",
-                                  "munster",          "queso fresco", "queso azul",
-                                  "queso blando",     "cabrales",     "queso de cabra blando",
-                                  "torta del casar",  "weichkase",    "blauschimmelkase",
-                                  "edelpilzkase",     "romadur",      "harzer"}};
-    return at_risk(scene, book);
+    return at_risk(scene, "soft cheese");
 }
 
 Findings raw_milk(const Scene& scene) {
-    static const PhraseBook book{
-        {"raw milk", "unpasteurised milk", "unpasteurized milk", "unpasteurised", "unpasteurized",
-         "raw cream", "leche cruda", "leche sin pasteurizar", "sin pasteurizar", "rohmilch",
-         "rohmilchkase", "vorzugsmilch", "nicht pasteurisiert", "unpasteurisiert"}};
-    Findings found;
     for (const auto& text : texts_not_heated(scene.package)) {
-        if (scene.settings.people_at_risk && !book.find(words_of(text.text)).empty()) {
+        if (scene.settings.people_at_risk &&
+            !phrase_book(Section::Risk, "raw milk").find(words_of(text.text)).empty()) {
             return {{{}, text.where}}; // "without pasteurising" is no denial here
         }
     }
-    return found;
+    return {};
 }
 
 Findings pate(const Scene& scene) {
-    static const PhraseBook book{{"pate", "liver sausage", "liverwurst", "liver spread",
-                                  "rillettes", "foie gras", "pate de higado", "foie", "leberwurst",
-                                  "pastete", "leberpastete", "teewurst", "mettwurst"}};
-    return at_risk(scene, book);
+    return at_risk(scene, "pate");
 }
 
 Findings berries(const Scene& scene) {
-    static const PhraseBook book{
-        {"berry",         "mixed berry", "frozen berry",  "raspberry",      "strawberry",
-         "blueberry",     "blackberry",  "blackcurrant",  "redcurrant",     "currant",
-         "cranberry",     "bilberry",    "fresa",         "frambuesa",      "arandano",
-         "mora",          "zarzamora",   "grosella",      "frutos rojos",   "frutos del bosque",
-         "beere",         "beeren",      "himbeere",      "himbeeren",      "erdbeere",
-         "erdbeeren",     "heidelbeere", "heidelbeeren",  "blaubeere",      "blaubeeren",
-         "brombeere",     "brombeeren",  "johannisbeere", "johannisbeeren", "preiselbeeren",
-         "beerenmischung"}};
-    return at_risk(scene, book);
+    return at_risk(scene, "berries");
 }
 
-/// "Baby spinach" is for no baby.
 bool is_for_infants(const Package& package) {
-    static const PhraseBook book{{"baby food",   "baby puree",  "baby meal",    "baby porridge",
-                                  "baby cereal", "for baby",    "for the baby", "for our baby",
-                                  "for a baby",  "baby led",    "weaning",      "infant",
-                                  "infants",     "first food",  "papilla",      "papillas",
-                                  "bebe",        "bebes",       "lactante",     "lactantes",
-                                  "babybrei",    "babynahrung", "babykost",     "fur das baby",
-                                  "furs baby",   "saugling",    "sauglinge",    "beikost"}};
     const std::vector<PlacedText> texts{{package.dish, {}}, {package.note, {}}};
-    return first_named(texts, book).has_value();
+    return first_named(texts, Section::Risk, "infants").has_value();
 }
 
 bool names_honey(const ReadText& read) {

@@ -40,10 +40,6 @@ bool says_any(const std::vector<std::string>& text, std::initializer_list<std::s
     });
 }
 
-std::string text_of(const Quantity& quantity) {
-    return quantity.as_written.empty() ? quantity.item : quantity.as_written;
-}
-
 std::vector<PlacedText> texts_in_bag(const Package& package) {
     std::vector<PlacedText> texts{{package.dish, package.where.key("dish")}};
     for (const auto& ingredient : package.ingredients) {
@@ -67,8 +63,9 @@ std::vector<PlacedText> food_texts(const Package& package) {
     return texts;
 }
 
-std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts,
-                                      const PhraseBook& book) {
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
+                                      std::string_view meaning) {
+    const auto& book = phrase_book(section, meaning);
     const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
         const auto words = words_of(text.text);
         return !says_no(words) && !book.find(words).empty();

@@ -63,13 +63,13 @@ std::vector<PlacedText> food_texts(const Package& package);
 /// The same without what stays out of the bag.
 std::vector<PlacedText> texts_in_bag(const Package& package);
 
-/// The first of the texts that a book finds a phrase in; nothing where none does.
-std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, const PhraseBook& book);
+/// The first of the texts that names what a phrase_book() looks for; nothing where none does.
+std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
+                                      std::string_view meaning);
 
 /// "No", "without" and the like, in English, Spanish and German.
 bool says_no(const std::vector<std::string>& words);
 
-std::string text_of(const Quantity& quantity); ///< as written, else the item
 /// Whether any free words name the meaning, whatever stands around it.
 bool says_anywhere(const Scene& scene, Section section, std::string_view meaning);
 

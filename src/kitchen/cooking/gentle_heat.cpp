@@ -21,16 +21,9 @@ bool has_a_dial(Vessel vessel) {
     return vessel == Vessel::Oven || vessel == Vessel::Grill || vessel == Vessel::Other;
 }
 
-/// Words of a setting or a vessel that mean gentle heat, whatever gives it: English, Spanish,
-/// German. Common practice, no source.
+/// Whether setting or vessel mean gentle heat, whatever gives it. Common practice, no source.
 bool says_low_heat(const Cook& cook) {
-    static const PhraseBook book{{"sous vide",        "water bath",       "immersion circulator",
-                                  "low temperature",  "keep warm",        "warming drawer",
-                                  "slow cook",        "slow cooking",     "yogurt",
-                                  "baja temperatura", "bano de agua",     "mantener caliente",
-                                  "coccion lenta",    "niedertemperatur", "niedergaren",
-                                  "wasserbad",        "warmhalten",       "warmhaltestufe",
-                                  "schongaren",       "langsam garen"}};
+    const auto& book = phrase_book(Section::Gentle, "low");
     return !book.find(words_of(cook.in)).empty() || !book.find(words_of(cook.setting)).empty();
 }
 

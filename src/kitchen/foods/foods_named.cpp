@@ -285,10 +285,6 @@ Parsed parsed(const StorageTable& table, const Source& source) {
     return {table, source, std::move(words), std::move(matches)};
 }
 
-std::string text_of(const Quantity& quantity) {
-    return quantity.as_written.empty() ? quantity.item : quantity.as_written;
-}
-
 std::vector<Source> sources_in_bag(const Package& package) {
     std::vector<Source> sources{{package.dish, Text::Dish, package.where.key("dish")}};
     for (const auto& ingredient : package.ingredients) {

@@ -278,4 +278,8 @@ Result<Quantity, TextFault> parse_quantity(std::string_view text) {
     return Reading{text}.read();
 }
 
+std::string text_of(const Quantity& quantity) {
+    return quantity.as_written.empty() ? quantity.item : quantity.as_written;
+}
+
 } // namespace thawslip::kitchen

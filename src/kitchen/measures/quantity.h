@@ -61,6 +61,9 @@ struct Quantity {
 /// amounts in a row, and numbers that could be read in two ways.
 Result<Quantity, TextFault> parse_quantity(std::string_view text);
 
+/// The cook's own words, else the item alone, as for a sum of several.
+std::string text_of(const Quantity& quantity);
+
 /// The abbreviation cooks print: "kg", "tbsp", "cup"; empty for Count.
 std::string_view symbol(Unit unit);
 

@@ -262,7 +262,7 @@ std::optional<std::string> amount_as_written(const Quantity& quantity) {
 
 AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style) {
     if (!quantity.low) {
-        return {"", quantity.as_written.empty() ? quantity.item : quantity.as_written};
+        return {"", text_of(quantity)};
     }
     Measure low{*quantity.low, quantity.unit};
     Measure high{quantity.high.value_or(*quantity.low), quantity.unit};

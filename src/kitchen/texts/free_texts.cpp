@@ -5,10 +5,6 @@
 namespace thawslip::kitchen {
 namespace {
 
-std::string text_of(const Quantity& quantity) {
-    return quantity.as_written.empty() ? quantity.item : quantity.as_written;
-}
-
 class Texts {
 public:
     explicit Texts(Wanted wanted) : wanted_{wanted} {}

@@ -1,5 +1,8 @@
 #include "kitchen/texts/lexicon.h"
 
+#include "kitchen/texts/phrases.h"
+#include "kitchen/texts/text.h"
+
 #include <algorithm>
 #include <functional>
 #include <optional>
@@ -33,21 +36,8 @@ struct Book {
     std::size_t longest_part = 0;
 };
 
-std::vector<std::string> split(std::string_view words) {
-    std::vector<std::string> all;
-    for (std::size_t first = 0; first < words.size();) {
-        const auto end = std::min(words.find(' ', first), words.size());
-        all.emplace_back(words.substr(first, end - first));
-        first = end + 1;
-    }
-    return all;
-}
-
 void enter(Book& book, const LexiconRow& row, Tongue tongue) {
-    auto words = split(row.words);
-    if (words.empty()) {
-        return;
-    }
+    auto words = split_at_spaces(row.words);
     const auto first = words.front();
     const bool begins = row.phrase.ends_with('-');
     const bool ends = row.phrase.starts_with('-');
@@ -66,10 +56,12 @@ void enter(Book& book, const LexiconRow& row, Tongue tongue) {
 
 const Book& book_of(Section section) {
     static const auto books = [] {
-        std::vector<Book> all(std::size(lexicon_sections));
+        std::vector<Book> all(static_cast<std::size_t>(first_of_phrases));
         for (const auto& file : lexicon_files()) {
             for (const auto& row : file.rows) {
-                enter(all[static_cast<std::size_t>(row.section)], row, file.tongue);
+                if (row.section < first_of_phrases) {
+                    enter(all[static_cast<std::size_t>(row.section)], row, file.tongue);
+                }
             }
         }
         return all;
@@ -229,11 +221,7 @@ bool says(const WordedText& text, Section section, std::string_view meaning) {
 }
 
 std::string words_of(const WordedText& text, const Mention& mention) {
-    std::string words;
-    for (std::size_t i = mention.first; i < mention.first + mention.count; ++i) {
-        words += (words.empty() ? "" : " ") + text.words[i];
-    }
-    return words;
+    return joined(text.words, mention.first, mention.count);
 }
 
 } // namespace thawslip::kitchen

@@ -28,7 +28,8 @@ struct Mention {
     std::string_view phrase;  ///< the row's own words
 };
 
-/// What the words of `text` name in a section, in order, in whatever language; several at one
+/// What the words of `text` name in a section before `first_of_phrases`, in order, in whatever
+/// language; several at one
 /// place where a phrase has several meanings. At each place the longest phrase wins and uses up
 /// its words, so that "peanut butter" is not also "butter"; a word as it stands wins over a
 /// dictionary form, and that over a part of a compound.

@@ -7,8 +7,7 @@
 
 namespace thawslip::kitchen {
 
-/// The tables of a file of words: what a rule looks for in the cook's text. `lexicon_sections`
-/// has their names in the same order.
+/// The tables of a file of words: what a rule looks for in the cook's text.
 enum class Section {
     Appliance, ///< what food is cooked in
     Setting,   ///< how that is set: low, slow, under pressure, keeping warm
@@ -26,12 +25,14 @@ enum class Section {
     Pack,           ///< packed without air
     Doing,          ///< what the words around a time or a temperature are about
     Dish,           ///< what a dish has inside or is: stuffed, a soup, rice
+    // Of those below, only the words themselves are looked for (phrases.h).
+    Meat,        ///< whose meat a dish names
+    Risk,        ///< what people at risk should not eat unheated
+    Hazard,      ///< dishes with a poison or a parasite to watch for
+    PartCooking, ///< cooked in part, browned, kept for later
+    Gentle,      ///< heat that is low whatever gives it
 };
-
-inline constexpr std::string_view lexicon_sections[] = {
-    "appliance",  "setting", "place", "thawing",  "negation",        "bean",
-    "bean-state", "people",  "trace", "allergen", "allergen-denied", "aside",
-    "freezes",    "pack",    "doing", "dish"};
+inline constexpr auto first_of_phrases = Section::Meat;
 
 /// One word or phrase and what it means. A phrase of one word that begins with a dash is also
 /// found at the end of a longer word ("-pfanne" in "Bratpfanne"), one that ends with a dash at

@@ -1,8 +1,10 @@
 #include "kitchen/texts/phrases.h"
 
+#include "kitchen/texts/inflection.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace thawslip::kitchen {
 namespace {
@@ -25,14 +27,10 @@ bool stands_at(const std::vector<std::string>& phrase, const std::vector<std::st
 
 } // namespace
 
-PhraseBook::PhraseBook(const std::vector<std::string_view>& phrases) {
-    for (std::size_t i = 0; i < phrases.size(); ++i) {
-        auto words = singulars(words_of(phrases[i]));
-        if (!words.empty()) {
-            auto first = words.front();
-            by_first_word_[std::move(first)].push_back({std::move(words), i});
-        }
-    }
+void PhraseBook::add(const LexiconRow& row) {
+    auto words = singulars(split_at_spaces(row.words));
+    auto first = words.front();
+    by_first_word_[std::move(first)].push_back({std::move(words), row.meaning});
 }
 
 PhraseMatch PhraseBook::longest_at(const std::vector<std::string>& text, std::size_t place) const {
@@ -42,13 +40,9 @@ PhraseMatch PhraseBook::longest_at(const std::vector<std::string>& text, std::si
         return longest;
     }
     for (const auto& entry : candidates->second) {
-        if (entry.words.size() < longest.count || !stands_at(entry.words, text, place)) {
-            continue;
+        if (entry.words.size() > longest.count && stands_at(entry.words, text, place)) {
+            longest = {place, entry.words.size(), entry.meaning};
         }
-        if (entry.words.size() > longest.count) {
-            longest = {place, entry.words.size(), {}};
-        }
-        longest.entries.push_back(entry.position);
     }
     return longest;
 }
@@ -64,6 +58,22 @@ std::vector<PhraseMatch> PhraseBook::find(const std::vector<std::string>& words)
         }
     }
     return matches;
+}
+
+const PhraseBook& phrase_book(Section section, std::string_view meaning) {
+    static const auto books = [] {
+        std::map<std::pair<Section, std::string_view>, PhraseBook> all;
+        for (const auto& file : lexicon_files()) {
+            for (const auto& row : file.rows) {
+                if (row.section >= first_of_phrases) {
+                    const bool together = row.section == Section::Meat;
+                    all[{row.section, together ? std::string_view{} : row.meaning}].add(row);
+                }
+            }
+        }
+        return all;
+    }();
+    return books.at({section, meaning});
 }
 
 std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count) {

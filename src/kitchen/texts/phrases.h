@@ -1,6 +1,6 @@
 #pragma once
 
-#include "kitchen/texts/inflection.h"
+#include "kitchen/texts/lexicon_rows.h"
 
 #include <cstddef>
 #include <map>
@@ -14,23 +14,23 @@ namespace thawslip::kitchen {
 struct PhraseMatch {
     std::size_t first = 0;
     std::size_t count = 0;
-    std::vector<std::size_t> entries; ///< positions in the list the book was made from
+    std::string_view meaning;
 };
 
 /// A list of phrases that can be looked for in running text: whole words only, singular or
 /// plural, accents and letter case ignored. At each place the longest phrase wins and uses up
-/// its words, so that "butternut squash" keeps "butter" from being seen in it and "peanut butter"
-/// is not also "butter".
+/// its words, so that "brown rice" keeps "brown" from being seen in it. Of two that are as long,
+/// the first that was added counts.
 class PhraseBook {
 public:
-    explicit PhraseBook(const std::vector<std::string_view>& phrases);
+    void add(const LexiconRow& row);
 
     std::vector<PhraseMatch> find(const std::vector<std::string>& words) const;
 
 private:
     struct Entry {
         std::vector<std::string> words; ///< singular
-        std::size_t position = 0;
+        std::string_view meaning;
     };
 
     /// The longest phrase that starts at `place` of the text's singulars; of count 0 where none.
@@ -38,6 +38,11 @@ private:
 
     std::map<std::string, std::vector<Entry>> by_first_word_;
 };
+
+/// The phrases of all languages that mean so. Of Section::Meat, whose phrases keep each other from
+/// being seen, all in one book, under "".
+/// \pre the section is `first_of_phrases` or later, and a file has the meaning
+const PhraseBook& phrase_book(Section section, std::string_view meaning);
 
 /// The words of a match, with single spaces between.
 std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count);

@@ -1,9 +1,9 @@
 #include "kitchen/texts/sentences.h"
 
+#include "kitchen/measures/number_word.h"
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
-#include <charconv>
 #include <string>
 
 namespace thawslip::kitchen {
@@ -46,10 +46,7 @@ std::optional<double> number_at(const WordedText& text, std::size_t word) {
     }
     auto digits = text.words[word];
     std::ranges::replace(digits, ',', '.');
-    double value = 0;
-    const auto [end, fault] = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-    return fault == std::errc{} && end == digits.data() + digits.size() ? std::optional{value}
-                                                                        : std::nullopt;
+    return number_in(digits);
 }
 
 } // namespace thawslip::kitchen

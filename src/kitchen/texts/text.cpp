@@ -88,6 +88,16 @@ std::vector<std::string> words_of(std::string_view text) {
     return words;
 }
 
+std::vector<std::string> split_at_spaces(std::string_view text) {
+    std::vector<std::string> all;
+    for (std::size_t first = 0; first < text.size();) {
+        const auto end = std::min(text.find(' ', first), text.size());
+        all.emplace_back(text.substr(first, end - first));
+        first = end + 1;
+    }
+    return all;
+}
+
 std::string decimal(double value, int places, char decimal_mark) {
     auto text = fmt::format("{:.{}f}", value, places);
     if (const auto point = text.find('.'); point != std::string::npos) {

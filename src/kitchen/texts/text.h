@@ -17,6 +17,9 @@ bool same_but_for_case(std::string_view a, std::string_view b);
 /// Letters beyond Latin stay as they are.
 std::vector<std::string> words_of(std::string_view text);
 
+/// What stands between the spaces of a text that has single ones.
+std::vector<std::string> split_at_spaces(std::string_view text);
+
 /// `value` with at most `places` decimals, zeros at the end left out; never "-0". The user's
 /// locale has no say in it.
 std::string decimal(double value, int places, char decimal_mark = '.');
