@@ -4,32 +4,35 @@
 #include "intake/placing.h"
 #include "intake/values.h"
 #include "intake/vessel.h"
+#include "toml/choice.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
 
 #include <algorithm>
-#include <array>
 #include <fmt/format.h>
 
 namespace thawslip::intake {
 namespace {
 
 using kitchen::Package;
+using kitchen::ThawMethod;
+using kitchen::TimeFrom;
+using toml::Choice;
 using toml::Key;
 using toml::Table;
-using toml::Word;
 
-/// In the order of kitchen::ThawMethod.
-const std::array<Word, 4> thaw_methods = {{{"refrigerator", {"fridge", "in the fridge"}},
-                                           {"cold water", {"water"}},
-                                           {"microwave"},
-                                           {"from frozen", {"frozen", "none"}}}};
+const Choice<ThawMethod> thaw_methods[] = {
+    {ThawMethod::Refrigerator, {"refrigerator", {"fridge", "in the fridge"}}},
+    {ThawMethod::ColdWater, {"cold water", {"water"}}},
+    {ThawMethod::Microwave, {"microwave"}},
+    {ThawMethod::FromFrozen, {"from frozen", {"frozen", "none"}}}};
 
-const std::array<Word, 2> ingredient_days = {
-    {{"the day", {"packing day", "assembly day"}}, {"cook day", {"cooking day"}}}};
+/// Whether it is added on cook day.
+const Choice<bool> ingredient_days[] = {{false, {"the day", {"packing day", "assembly day"}}},
+                                        {true, {"cook day", {"cooking day"}}}};
 
-/// In the order of kitchen::TimeFrom.
-const std::array<Word, 2> times_from = {{{"thawed"}, {"frozen", {"from frozen"}}}};
+const Choice<TimeFrom> times_from[] = {{TimeFrom::Thawed, {"thawed"}},
+                                       {TimeFrom::Frozen, {"frozen", {"from frozen"}}}};
 
 std::optional<std::string> text(Table& table, const Key& key) {
     return table.line(key, Limits::text_characters);
@@ -62,9 +65,7 @@ kitchen::Thaw read_thaw(Table& package) {
     }
     const Key method{"method", "\"refrigerator\""};
     table->require(method);
-    if (const auto word = table->word(method, "a thaw method", thaw_methods)) {
-        thaw.method = static_cast<kitchen::ThawMethod>(*word);
-    }
+    thaw.method = read_choice(*table, method, "a thaw method", thaw_methods).value_or(thaw.method);
     thaw.note = text(*table, "note").value_or("");
     table->refuse_unknown();
     return thaw;
@@ -131,9 +132,7 @@ std::optional<kitchen::Cook> read_cook(Table& package) {
     cook.in = text(*table, in).value_or("");
     cook.setting = text(*table, "setting").value_or("");
     cook.time = read_time(*table, {"time", "\"7-9 h\""});
-    if (const auto from = table->word("time_from", "what the time counts from", times_from)) {
-        cook.time_from = static_cast<kitchen::TimeFrom>(*from);
-    }
+    cook.time_from = read_choice(*table, "time_from", "what the time counts from", times_from);
     cook.until = read_target(*table, {"until", "\"74 °C\""});
     cook.hold = read_hold(*table, {"hold", "\"2 min\""});
     cook.because = text(*table, "because").value_or("");
@@ -152,7 +151,7 @@ std::vector<kitchen::Ingredient> read_ingredients(Table& package) {
         ingredient.where = table.path();
         ingredient.add = read_quantity(table, add).value_or(kitchen::Quantity{});
         ingredient.on_cook_day =
-            table.word({"for", "\"cook day\""}, "a day", ingredient_days).value_or(0) == 1;
+            read_choice(table, {"for", "\"cook day\""}, "a day", ingredient_days).value_or(false);
         table.refuse_unknown();
         ingredients.push_back(std::move(ingredient));
     }
@@ -201,9 +200,7 @@ Package read_package(Table& table) {
     package.thickness =
         table.length({"thickness", "\"30 mm\""}, {Length::millimetres(Limits::millimetres.least),
                                                   Length::millimetres(Limits::millimetres.most)});
-    if (const auto placing = table.word({"placing", "\"tray\""}, "a placing", placing_words())) {
-        package.placing = static_cast<kitchen::Placing>(*placing);
-    }
+    package.placing = read_choice(table, {"placing", "\"tray\""}, "a placing", placings());
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.may_contain = values_of(table, {"may_contain", "[\"hazelnuts\"]"});
     package.note = text(table, "note").value_or("");

@@ -1,12 +1,13 @@
 #pragma once
 
-#include "toml/file_table.h"
+#include "kitchen/day.h"
+#include "toml/choice.h"
 
 #include <span>
 
 namespace thawslip::intake {
 
-/// The words for how a bag lies, in the order of kitchen::Placing.
-std::span<const toml::Word> placing_words();
+/// How a bag lies, and the words for it.
+std::span<const toml::Choice<kitchen::Placing>> placings();
 
 } // namespace thawslip::intake

@@ -1,6 +1,7 @@
 #include "intake/storage_file.h"
 
 #include "base/printable.h"
+#include "toml/choice.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
 
@@ -22,13 +23,22 @@ constexpr std::size_t most_letters = 200;
 /// Citations by their key: "publisher, title, year".
 using Sources = std::map<std::string, std::string>;
 
-/// In the order of FoodKind.
-const std::vector<toml::Word>& kinds() {
-    static const std::vector<toml::Word> words{
-        {"other"},      {"cooked dish"}, {"leftover"},   {"ready to eat"}, {"egg dish"},
-        {"raw ground"}, {"raw poultry"}, {"raw cut"},    {"raw fish"},     {"raw shellfish"},
-        {"raw egg"},    {"vegetable"},   {"infant food"}};
-    return words;
+const std::vector<toml::Choice<FoodKind>>& kinds() {
+    static const std::vector<toml::Choice<FoodKind>> all{
+        {FoodKind::Other, {"other"}},
+        {FoodKind::CookedDish, {"cooked dish"}},
+        {FoodKind::Leftover, {"leftover"}},
+        {FoodKind::ReadyToEat, {"ready to eat"}},
+        {FoodKind::EggDish, {"egg dish"}},
+        {FoodKind::RawGround, {"raw ground"}},
+        {FoodKind::RawPoultry, {"raw poultry"}},
+        {FoodKind::RawCut, {"raw cut"}},
+        {FoodKind::RawFish, {"raw fish"}},
+        {FoodKind::RawShellfish, {"raw shellfish"}},
+        {FoodKind::RawEgg, {"raw egg"}},
+        {FoodKind::Vegetable, {"vegetable"}},
+        {FoodKind::InfantFood, {"infant food"}}};
+    return all;
 }
 
 const std::vector<toml::Word>& statuses() {
@@ -129,10 +139,6 @@ void read_lists(toml::Table& entry, const char* key, const char* span,
     table->refuse_unknown();
 }
 
-FoodKind kind_at(std::size_t position) {
-    return static_cast<FoodKind>(position);
-}
-
 kitchen::StorageRow freezer_row(const std::string& food, const std::string& list, const Row& row) {
     const int months = row.weeks ? 0 : 1;
     return {.food = food,
@@ -150,9 +156,9 @@ void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTabl
     const auto food = required_line(entry, "food");
     const toml::Key kind_key{"kind", "\"cooked dish\""};
     entry.require(kind_key);
-    const auto kind = entry.word(kind_key, "a kind of food", kinds());
+    const auto kind = read_choice(entry, kind_key, "a kind of food", kinds());
     const bool watery = entry.boolean("watery").value_or(false);
-    result.classes.push_back({food, kind_at(kind.value_or(0)), watery});
+    result.classes.push_back({food, kind.value_or(FoodKind::Other), watery});
     read_lists(entry, "freezer", "months", result.rule_sets, sources,
                [&](const std::string& list, const Row& row) {
                    result.rows.push_back(freezer_row(food, list, row));
@@ -167,9 +173,9 @@ void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTabl
 }
 
 std::optional<FoodKind> kind_named(toml::Table& entry, const toml::Text& name) {
-    for (std::size_t i = 0; i < kinds().size(); ++i) {
-        if (kinds()[i].word == name.value) {
-            return kind_at(i);
+    for (const auto& [kind, word] : kinds()) {
+        if (word.word == name.value) {
+            return kind;
         }
     }
     entry.reader().error(name.key, in_quotes(name.value) + " is not a kind of food");

@@ -4,6 +4,7 @@
 #include "intake/placing.h"
 #include "intake/values.h"
 #include "kitchen/bag_id.h"
+#include "toml/choice.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
 
@@ -14,6 +15,10 @@
 namespace thawslip::service {
 namespace {
 
+using kitchen::AllergenRules;
+using kitchen::Measures;
+using kitchen::Units;
+using toml::Choice;
 using toml::Word;
 
 const std::array<Word, 2> papers = {{{"letter", {"us letter"}}, {"a4"}}};
@@ -26,18 +31,16 @@ const std::array<Word, 9> storage_lists = {{{"us"},
                                             {"oregon"},
                                             {"uk"},
                                             {"practice"}}};
-const std::array<Word, 2> allergen_lists = {{{"us", {"usa"}}, {"eu", {"uk"}}}};
-const std::array<Word, 4> unit_systems = {
-    {{"metric", {"si"}}, {"us", {"imperial"}}, {"both"}, {"written", {"as written"}}}};
-const std::array<Word, 4> measure_systems = {
-    {{"us"}, {"metric"}, {"australian"}, {"imperial", {"uk"}}}};
-
-template <class Enum>
-Enum choice(toml::Table& table, const toml::Key& key, std::string_view what,
-            std::span<const Word> words, Enum fallback) {
-    const auto found = table.word(key, what, words);
-    return found ? static_cast<Enum>(*found) : fallback;
-}
+const Choice<AllergenRules> allergen_lists[] = {{AllergenRules::Us, {"us", {"usa"}}},
+                                                {AllergenRules::Eu, {"eu", {"uk"}}}};
+const Choice<Units> unit_systems[] = {{Units::Metric, {"metric", {"si"}}},
+                                      {Units::Us, {"us", {"imperial"}}},
+                                      {Units::Both, {"both"}},
+                                      {Units::Written, {"written", {"as written"}}}};
+const Choice<Measures> measure_systems[] = {{Measures::Us, {"us"}},
+                                            {Measures::Metric, {"metric"}},
+                                            {Measures::Australian, {"australian"}},
+                                            {Measures::Imperial, {"imperial", {"uk"}}}};
 
 template <std::size_t N>
 std::string word(toml::Table& table, const toml::Key& key, std::string_view what,
@@ -48,11 +51,12 @@ std::string word(toml::Table& table, const toml::Key& key, std::string_view what
 
 kitchen::KitchenSettings read_kitchen(toml::Table& table) {
     kitchen::KitchenSettings kitchen;
-    kitchen.allergens =
-        choice(table, "allergens", "a list of allergens", allergen_lists, kitchen.allergens);
-    kitchen.units = choice(table, "units", "a system of units", unit_systems, kitchen.units);
-    kitchen.measures =
-        choice(table, "cups", "a kind of cups and spoons", measure_systems, kitchen.measures);
+    kitchen.allergens = read_choice(table, "allergens", "a list of allergens", allergen_lists)
+                            .value_or(kitchen.allergens);
+    kitchen.units =
+        read_choice(table, "units", "a system of units", unit_systems).value_or(kitchen.units);
+    kitchen.measures = read_choice(table, "cups", "a kind of cups and spoons", measure_systems)
+                           .value_or(kitchen.measures);
     kitchen.altitude_metres =
         table.real({"altitude_metres", "1500"}, {-430.0, 6000.0}).value_or(kitchen.altitude_metres);
     kitchen.number = static_cast<int>(
@@ -118,8 +122,9 @@ Settings read(toml::Table& table) {
     read_languages(table, settings);
     settings.kitchen = read_kitchen(table);
     read_refrigerator(table, settings.kitchen.thaw);
-    settings.kitchen.thaw.placing = choice(table, {"placing", "\"tray\""}, "a placing",
-                                           intake::placing_words(), settings.kitchen.thaw.placing);
+    settings.kitchen.thaw.placing =
+        read_choice(table, {"placing", "\"tray\""}, "a placing", intake::placings())
+            .value_or(settings.kitchen.thaw.placing);
     settings.paper_reflectance =
         table.real({"paper_reflectance", "0.85"}, {0.05, 1.0}).value_or(settings.paper_reflectance);
     settings.printers = layout::read_printers(table);
@@ -140,15 +145,17 @@ std::string languages_text(const Settings& settings) {
 }
 
 std::string units_text(const Settings& settings) {
-    return unit_systems.at(static_cast<std::size_t>(settings.kitchen.units)).word;
+    return std::ranges::find(unit_systems, settings.kitchen.units, &Choice<Units>::value)
+        ->word.word;
 }
 
 std::optional<std::string> set_units(Settings& settings, std::string_view text) {
-    const auto found = std::ranges::find(unit_systems, text, &Word::word);
-    if (found == unit_systems.end()) {
+    const auto* found = std::ranges::find(
+        unit_systems, text, [](const Choice<Units>& system) { return system.word.word; });
+    if (found == std::end(unit_systems)) {
         return fmt::format("\"{}\" is not a system of units", text);
     }
-    settings.kitchen.units = static_cast<kitchen::Units>(found - unit_systems.begin());
+    settings.kitchen.units = found->value;
     return std::nullopt;
 }
 
@@ -202,7 +209,8 @@ std::span<const toml::Word> storage_list_words() {
 }
 
 std::span<const toml::Word> unit_words() {
-    return unit_systems;
+    static const auto words = words_of(unit_systems);
+    return words;
 }
 
 std::span<const SettingOption> setting_options() {

@@ -48,7 +48,7 @@ std::optional<std::string> set_languages(Settings& settings, std::string_view te
 /// The words that a setting takes, for the command line to take the same.
 std::span<const toml::Word> paper_words();
 std::span<const toml::Word> storage_list_words();
-std::span<const toml::Word> unit_words(); ///< in the order of kitchen::Units
+std::span<const toml::Word> unit_words();
 
 /// A setting that a command line may override, and that is therefore kept with every print.
 struct SettingOption {
