@@ -1,6 +1,7 @@
 #include "intake/words_file.h"
 
 #include "base/printable.h"
+#include "kitchen/allergens/allergen.h"
 #include "kitchen/texts/text.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
@@ -24,6 +25,13 @@ struct Meanings {
     const char* table;
     std::vector<std::string> names;
 };
+
+std::vector<std::string> allergens_and(std::vector<std::string> names) {
+    for (const auto& allergen : kitchen::allergen_names) {
+        names.emplace_back(allergen.name);
+    }
+    return names;
+}
 
 const std::vector<Meanings>& meanings() {
     static const std::vector<Meanings> all{
@@ -56,16 +64,8 @@ const std::vector<Meanings>& meanings() {
          "dish",
          {"stuffed", "wrapped", "filling", "with", "apart", "soup", "rice", "other"}},
         {Section::Aside, "aside", {"other", "food", "before", "behind"}},
-        {Section::Allergen,
-         "allergen",
-         {"nothing", "milk", "eggs", "fish", "crustaceans", "tree nuts", "peanuts", "wheat",
-          "soybeans", "sesame", "cereals containing gluten", "celery", "mustard", "sulphites",
-          "lupin", "molluscs"}},
-        {Section::AllergenDenied,
-         "allergen-denied",
-         {"milk", "eggs", "fish", "crustaceans", "tree nuts", "peanuts", "wheat", "soybeans",
-          "sesame", "cereals containing gluten", "celery", "mustard", "sulphites", "lupin",
-          "molluscs"}},
+        {Section::Allergen, "allergen", allergens_and({"nothing"})},
+        {Section::AllergenDenied, "allergen-denied", allergens_and({})},
         {Section::Meat, "meat", {"poultry", "pork", "beef or lamb", "game", "some", "nothing"}},
         {Section::Risk,
          "risk",

@@ -1,17 +1,12 @@
 #pragma once
 
+#include "kitchen/allergens/allergen_list.h"
 #include "kitchen/date.h"
 #include "kitchen/heat/thaw_lead.h"
 
 #include <optional>
 
 namespace thawslip::kitchen {
-
-/// Which list of allergens declared ones are held against.
-enum class AllergenRules {
-    Us, ///< the nine of the US (FALCPA 2004 and FASTER Act 2021)
-    Eu, ///< the fourteen of Regulation (EU) 1169/2011, Annex II; also the United Kingdom's
-};
 
 /// Which measures of temperature, weight and volume are printed; `Written`: as the cook wrote them.
 enum class Units { Metric, Us, Both, Written };
@@ -22,7 +17,8 @@ enum class Measures { Us, Metric, Australian, Imperial };
 /// What the rules need to know about a kitchen and the people who eat there. Whose list of
 /// storage life is asked first is said by `StorageTable::rule_set`.
 struct KitchenSettings {
-    AllergenRules allergens = AllergenRules::Us;
+    /// The list that declared allergens are held against; never nullptr.
+    const AllergenList* allergens = allergen_lists().data();
     Units units = Units::Both;
     Measures measures = Measures::Us;
     double altitude_metres = 0.0; ///< above sea level; cautions start at 914 m (3000 ft)

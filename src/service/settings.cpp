@@ -15,7 +15,6 @@
 namespace thawslip::service {
 namespace {
 
-using kitchen::AllergenRules;
 using kitchen::Measures;
 using kitchen::Units;
 using toml::Choice;
@@ -31,8 +30,6 @@ const std::array<Word, 9> storage_lists = {{{"us"},
                                             {"oregon"},
                                             {"uk"},
                                             {"practice"}}};
-const Choice<AllergenRules> allergen_lists[] = {{AllergenRules::Us, {"us", {"usa"}}},
-                                                {AllergenRules::Eu, {"eu", {"uk"}}}};
 const Choice<Units> unit_systems[] = {{Units::Metric, {"metric", {"si"}}},
                                       {Units::Us, {"us", {"imperial"}}},
                                       {Units::Both, {"both"}},
@@ -49,10 +46,20 @@ std::string word(toml::Table& table, const toml::Key& key, std::string_view what
     return found ? words[*found].word : fallback;
 }
 
+const kitchen::AllergenList* read_allergen_list(toml::Table& table,
+                                                const kitchen::AllergenList* fallback) {
+    const auto lists = kitchen::allergen_lists();
+    std::vector<Word> words;
+    for (const auto& list : lists) {
+        words.push_back({std::string{list.name}, {list.also.begin(), list.also.end()}});
+    }
+    const auto found = table.word("allergens", "a list of allergens", words);
+    return found ? &lists[*found] : fallback;
+}
+
 kitchen::KitchenSettings read_kitchen(toml::Table& table) {
     kitchen::KitchenSettings kitchen;
-    kitchen.allergens = read_choice(table, "allergens", "a list of allergens", allergen_lists)
-                            .value_or(kitchen.allergens);
+    kitchen.allergens = read_allergen_list(table, kitchen.allergens);
     kitchen.units =
         read_choice(table, "units", "a system of units", unit_systems).value_or(kitchen.units);
     kitchen.measures = read_choice(table, "cups", "a kind of cups and spoons", measure_systems)

@@ -67,15 +67,8 @@ std::string say_setting(std::string_view setting, const Style& style) {
 }
 
 std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style) {
-    using kitchen::Allergen;
-    auto [allergen, kind] = named;
-    if (style.allergens == kitchen::AllergenRules::Eu && allergen == Allergen::Wheat) {
-        allergen = Allergen::GlutenCereals;
-        kind = kind.empty() ? "wheat" : kind;
-    }
-    // The US has no class for the other cereals, so there a kind's own name says it best.
-    if (style.allergens == kitchen::AllergenRules::Us && allergen == Allergen::GlutenCereals &&
-        !kind.empty()) {
+    const auto [allergen, kind] = as_listed(named, *style.allergens);
+    if (goes_by_kind(named, *style.allergens)) {
         return say_kind(kind, style);
     }
     const auto name = style.say(table_key("allergen.", key(allergen)));

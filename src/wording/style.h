@@ -15,7 +15,7 @@ namespace thawslip::wording {
 struct Style {
     const Language& language; ///< must outlive the style; the shipped ones always do
     kitchen::UnitStyle units;
-    kitchen::AllergenRules allergens = kitchen::AllergenRules::Us;
+    const kitchen::AllergenList* allergens = kitchen::allergen_lists().data();
 
     std::string say(std::string_view key, const std::vector<std::string>& values = {}) const {
         return language.say(key, values);

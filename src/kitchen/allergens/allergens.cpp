@@ -3,7 +3,6 @@
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
-#include <fmt/format.h>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -13,16 +12,14 @@ namespace {
 /// sounds like an allergen.
 std::optional<NamedAllergen> named_by(std::string_view meaning) {
     const auto bracket = meaning.find(" (");
-    for (int i = 0; i <= static_cast<int>(Allergen::Molluscs); ++i) {
-        const auto allergen = static_cast<Allergen>(i);
-        if (meaning.substr(0, bracket) == key(allergen)) {
-            const auto kind = bracket == std::string_view::npos
-                                  ? std::string_view{}
-                                  : meaning.substr(bracket + 2, meaning.size() - bracket - 3);
-            return NamedAllergen{allergen, std::string{kind}};
-        }
+    const auto allergen = value_in(allergen_names, meaning.substr(0, bracket));
+    if (!allergen) {
+        return std::nullopt;
     }
-    return std::nullopt;
+    const auto kind = bracket == std::string_view::npos
+                          ? std::string_view{}
+                          : meaning.substr(bracket + 2, meaning.size() - bracket - 3);
+    return NamedAllergen{*allergen, std::string{kind}};
 }
 
 /// All that a text says, in order, and the classes that it denies.
@@ -97,64 +94,7 @@ std::vector<AllergenMention> each_once(Findings all) {
     return found;
 }
 
-bool is_eu_only(Allergen allergen) {
-    return allergen >= Allergen::GlutenCereals;
-}
-
-bool is_annex_ii_nut(std::string_view kind) {
-    static constexpr std::string_view kinds[] = {"almond", "hazelnut",   "walnut",    "cashew",
-                                                 "pecan",  "Brazil nut", "pistachio", "macadamia"};
-    return std::ranges::find(kinds, kind) != std::end(kinds);
-}
-
 } // namespace
-
-std::string_view key(Allergen allergen) {
-    switch (allergen) {
-    case Allergen::Milk: return "milk";
-    case Allergen::Eggs: return "eggs";
-    case Allergen::Fish: return "fish";
-    case Allergen::Crustaceans: return "crustaceans";
-    case Allergen::TreeNuts: return "tree nuts";
-    case Allergen::Peanuts: return "peanuts";
-    case Allergen::Wheat: return "wheat";
-    case Allergen::Soybeans: return "soybeans";
-    case Allergen::Sesame: return "sesame";
-    case Allergen::GlutenCereals: return "cereals containing gluten";
-    case Allergen::Celery: return "celery";
-    case Allergen::Mustard: return "mustard";
-    case Allergen::Sulphites: return "sulphites";
-    case Allergen::Lupin: return "lupin";
-    case Allergen::Molluscs: return "molluscs";
-    }
-    return {};
-}
-
-std::string label_name(const NamedAllergen& named, AllergenRules rules) {
-    auto kind = named.kind;
-    auto allergen = named.allergen;
-    if (rules == AllergenRules::Eu && allergen == Allergen::Wheat) {
-        allergen = Allergen::GlutenCereals;
-        kind = kind.empty() ? "wheat" : kind;
-    }
-    return kind.empty() ? std::string{key(allergen)} : fmt::format("{} ({})", key(allergen), kind);
-}
-
-bool is_listed(const NamedAllergen& named, AllergenRules rules) {
-    if (rules == AllergenRules::Us) {
-        return !is_eu_only(named.allergen);
-    }
-    return named.allergen != Allergen::TreeNuts || named.kind.empty() ||
-           is_annex_ii_nut(named.kind);
-}
-
-bool must_name_kind(Allergen allergen, AllergenRules rules) {
-    if (rules == AllergenRules::Us) {
-        return allergen == Allergen::TreeNuts || allergen == Allergen::Fish ||
-               allergen == Allergen::Crustaceans;
-    }
-    return allergen == Allergen::TreeNuts || allergen == Allergen::GlutenCereals;
-}
 
 DeclaredAllergen read_allergen(std::string_view written) {
     DeclaredAllergen declared{std::string{written}, {}};
@@ -177,15 +117,12 @@ std::vector<AllergenMention> allergens_in_step(const WordedText& text) {
 }
 
 bool is_declared(const NamedAllergen& named, const std::vector<DeclaredAllergen>& declared,
-                 AllergenRules rules) {
+                 const AllergenList& list) {
     const auto covers = [&](const NamedAllergen& said) {
-        const bool gluten_for_wheat = rules == AllergenRules::Eu &&
-                                      said.allergen == Allergen::GlutenCereals &&
-                                      said.kind.empty() && named.allergen == Allergen::Wheat;
         if (said.allergen != named.allergen) {
-            return gluten_for_wheat;
+            return said.kind.empty() && said.allergen == as_listed(named, list).allergen;
         }
-        return !must_name_kind(named.allergen, rules) || said.kind.empty() || named.kind.empty() ||
+        return !must_name_kind(named.allergen, list) || said.kind.empty() || named.kind.empty() ||
                said.kind == named.kind;
     };
     return std::ranges::any_of(

@@ -59,10 +59,10 @@ bool is_trace(const Entry& entry) {
 }
 
 /// The allergens of an entry by the names of the list, as `may_contain` takes them.
-std::string names_of(const Entry& entry, AllergenRules rules) {
+std::string names_of(const Entry& entry, const AllergenList& list) {
     std::string names;
     for (const auto& named : entry.declared.meant) {
-        names += (names.empty() ? "\"" : ", \"") + label_name(named, rules) + "\"";
+        names += (names.empty() ? "\"" : ", \"") + label_name(named, list) + "\"";
     }
     return names.empty() ? "\"…\"" : names;
 }
@@ -81,8 +81,9 @@ Findings traces(const Scene& scene) {
     Findings found;
     for (const auto& entry : entries(scene.package)) {
         if (is_trace(entry)) {
-            found.push_back({{entry.declared.as_written, names_of(entry, scene.settings.allergens)},
-                             entry.where});
+            found.push_back(
+                {{entry.declared.as_written, names_of(entry, *scene.settings.allergens)},
+                 entry.where});
         }
     }
     return found;
@@ -102,7 +103,7 @@ Findings kind_not_named(const Scene& scene) {
     Findings found;
     for (const auto& entry : entries(scene.package)) {
         for (const auto& named : entry.declared.meant) {
-            if (named.kind.empty() && must_name_kind(named.allergen, scene.settings.allergens)) {
+            if (named.kind.empty() && must_name_kind(named.allergen, *scene.settings.allergens)) {
                 found.push_back({{std::string{key(named.allergen)}}, entry.where});
             }
         }
@@ -124,18 +125,18 @@ std::vector<AllergenMention> allergens_of(const ReadText& read) {
 /// text itself says no more
 Findings not_contained(const Scene& scene, bool as_trace) {
     Findings found;
-    const auto rules = scene.settings.allergens;
+    const auto& list = *scene.settings.allergens;
     auto known = read_all(scene.package.contains);
     const auto traces = read_all(scene.package.may_contain);
     for (const auto& read : scene.texts) {
         const bool says_trace = says(read.text, Section::Trace, "trace");
         for (const auto& mention : allergens_of(read)) {
-            const bool is_trace = is_declared(mention.named, traces, rules);
-            if (!is_listed(mention.named, rules) || is_declared(mention.named, known, rules) ||
+            const bool is_trace = is_declared(mention.named, traces, list);
+            if (!is_listed(mention.named, list) || is_declared(mention.named, known, list) ||
                 is_trace != as_trace || (is_trace && says_trace)) {
                 continue;
             }
-            found.push_back({{mention.words, label_name(mention.named, rules)}, read.where});
+            found.push_back({{mention.words, label_name(mention.named, list)}, read.where});
             known.push_back({mention.words, {mention.named}});
         }
     }
@@ -153,11 +154,11 @@ Findings only_as_trace(const Scene& scene) {
 /// Printed as what is in the food and as what may be: a reader cannot know which holds.
 Findings in_both(const Scene& scene) {
     Findings found;
-    const auto rules = scene.settings.allergens;
+    const auto& list = *scene.settings.allergens;
     const auto names = [&](const DeclaredAllergen& entry) {
         std::set<std::string> labels;
         for (const auto& named : entry.meant) {
-            labels.insert(label_name(named, rules));
+            labels.insert(label_name(named, list));
         }
         return labels;
     };
@@ -165,11 +166,11 @@ Findings in_both(const Scene& scene) {
     for (const auto& entry : read_all(scene.package.contains)) {
         contained.merge(names(entry));
     }
-    const auto& list = scene.package.may_contain;
-    for (std::size_t i = 0; i < list.size(); ++i) {
-        const auto labels = names(read_allergen(list[i]));
+    const auto& traces = scene.package.may_contain;
+    for (std::size_t i = 0; i < traces.size(); ++i) {
+        const auto labels = names(read_allergen(traces[i]));
         if (!labels.empty() && std::ranges::includes(contained, labels)) {
-            found.push_back({{list[i]}, scene.package.where.key("may_contain").index(i)});
+            found.push_back({{traces[i]}, scene.package.where.key("may_contain").index(i)});
         }
     }
     return found;

@@ -1,4 +1,4 @@
-// The two lists of allergens, class by class and kind by kind.
+// The lists of allergens, class by class and kind by kind.
 
 #include "kitchen/allergens/allergens.h"
 
@@ -10,18 +10,22 @@ using namespace thawslip::kitchen;
 
 namespace {
 
-bool is_on(std::string_view written, AllergenRules rules) {
+const AllergenList& us = *find_allergen_list("us");
+const AllergenList& eu = *find_allergen_list("eu");
+const AllergenList& canada = *find_allergen_list("canada");
+
+bool is_on(std::string_view written, const AllergenList& list) {
     const auto declared = read_allergen(written);
     return std::ranges::any_of(declared.meant,
-                               [&](const auto& named) { return is_listed(named, rules); });
+                               [&](const auto& named) { return is_listed(named, list); });
 }
 
-int listed_classes(AllergenRules rules) {
+int listed_classes(const AllergenList& list) {
     std::set<std::string> names;
-    for (int i = 0; i <= static_cast<int>(Allergen::Molluscs); ++i) {
-        const NamedAllergen named{static_cast<Allergen>(i), ""};
-        if (is_listed(named, rules)) {
-            const auto text = label_name(named, rules);
+    for (const auto& allergen : allergen_names) {
+        const NamedAllergen named{allergen.value, ""};
+        if (is_listed(named, list)) {
+            const auto text = label_name(named, list);
             names.insert(text.substr(0, text.find(" (")));
         }
     }
@@ -35,9 +39,9 @@ TEST_CASE("the US list has nine classes") {
     for (const auto* name : {"milk", "eggs", "fish", "Crustacean shellfish", "tree nuts", "peanuts",
                              "wheat", "soybeans", "sesame"}) {
         CAPTURE(name);
-        CHECK(is_on(name, AllergenRules::Us));
+        CHECK(is_on(name, us));
     }
-    CHECK(listed_classes(AllergenRules::Us) == 9);
+    CHECK(listed_classes(us) == 9);
 }
 
 TEST_CASE("the EU list has fourteen classes") {
@@ -46,9 +50,55 @@ TEST_CASE("the EU list has fourteen classes") {
                              "soybeans", "milk", "nuts", "celery", "mustard", "sesame seeds",
                              "sulphur dioxide and sulphites", "lupin", "molluscs"}) {
         CAPTURE(name);
-        CHECK(is_on(name, AllergenRules::Eu));
+        CHECK(is_on(name, eu));
     }
-    CHECK(listed_classes(AllergenRules::Eu) == 14);
+    CHECK(listed_classes(eu) == 14);
+}
+
+TEST_CASE("Canada's list has eleven priority allergens, with shellfish in two, and gluten") {
+    // Health Canada, "Priority food allergens" (as of 2017: read in its catalogue record of
+    // "Crustaceans and molluscs"); Food and Drug Regulations (C.R.C., c. 870), B.01.010.1(1), which
+    // adds gluten, and counts crustaceans and molluscs as two foods.
+    for (const auto* name :
+         {"peanuts", "tree nuts", "sesame seeds", "milk", "eggs", "fish", "crustaceans", "molluscs",
+          "soy", "wheat", "triticale", "mustard", "sulphites", "gluten", "barley", "oats", "rye"}) {
+        CAPTURE(name);
+        CHECK(is_on(name, canada));
+    }
+    for (const auto* name : {"celery", "lupin", "buckwheat", "coconut"}) {
+        CAPTURE(name);
+        CHECK_FALSE(is_on(name, canada));
+    }
+    CHECK(listed_classes(canada) == 13);
+}
+
+TEST_CASE("Canada names nine nuts, and wheat apart from the sources of gluten") {
+    // Food and Drug Regulations (C.R.C., c. 870), B.01.010.1(1): "food allergen", (a) and (d).
+    for (const auto* nut : {"almonds", "Brazil nuts", "cashews", "hazelnuts", "macadamia nuts",
+                            "pecans", "pine nuts", "pistachios", "walnuts"}) {
+        CAPTURE(nut);
+        CHECK(is_on(nut, canada));
+    }
+    CHECK_FALSE(is_on("heartnut", canada));
+    CHECK(label_name({Allergen::Wheat, "triticale"}, canada) == "wheat (triticale)");
+    CHECK(must_name_kind(Allergen::Molluscs, canada));
+    CHECK(goes_by_kind({Allergen::GlutenCereals, "barley"}, canada));
+}
+
+TEST_CASE("every list has a name and a law of its own, and no class twice") {
+    std::set<std::string_view> names;
+    for (const auto& list : allergen_lists()) {
+        CAPTURE(list.name);
+        CHECK(names.insert(list.name).second);
+        CHECK(find_allergen_list(list.name) == &list);
+        CHECK_FALSE(list.law.empty());
+        std::set<Allergen> classes;
+        for (const auto& listed : list.classes) {
+            CHECK(classes.insert(listed.allergen).second);
+            CHECK_FALSE((list.has_cereal_class && listed.allergen == Allergen::Wheat));
+        }
+    }
+    CHECK(find_allergen_list("mars") == nullptr);
 }
 
 TEST_CASE("the US names twelve tree nuts since January 2025, and no coconut") {
@@ -62,12 +112,12 @@ TEST_CASE("the US names twelve tree nuts since January 2025, and no coconut") {
         REQUIRE(meant.size() == 1);
         CHECK(meant[0].allergen == Allergen::TreeNuts);
         CHECK_FALSE(meant[0].kind.empty());
-        CHECK(is_on(nut, AllergenRules::Us));
+        CHECK(is_on(nut, us));
     }
     for (const auto* removed : {"coconut", "chestnut", "butternut", "beechnut", "ginkgo", "hickory",
                                 "pili", "shea butter", "kola nut"}) {
         CAPTURE(removed);
-        CHECK_FALSE(is_on(removed, AllergenRules::Us));
+        CHECK_FALSE(is_on(removed, us));
     }
 }
 
@@ -76,10 +126,10 @@ TEST_CASE("the EU names eight nuts, and no pine nut") {
     for (const auto* nut : {"almonds", "hazelnuts", "walnuts", "cashews", "pecan nuts",
                             "Brazil nuts", "pistachio nuts", "Queensland nuts"}) {
         CAPTURE(nut);
-        CHECK(is_on(nut, AllergenRules::Eu));
+        CHECK(is_on(nut, eu));
     }
-    CHECK_FALSE(is_on("pine nuts", AllergenRules::Eu));
-    CHECK_FALSE(is_on("coconut", AllergenRules::Eu));
+    CHECK_FALSE(is_on("pine nuts", eu));
+    CHECK_FALSE(is_on("coconut", eu));
 }
 
 TEST_CASE("the EU's cereals are wheat, spelt, khorasan, rye, barley and oats") {
@@ -88,10 +138,10 @@ TEST_CASE("the EU's cereals are wheat, spelt, khorasan, rye, barley and oats") {
         CAPTURE(cereal);
         const auto meant = read_allergen(cereal).meant;
         REQUIRE(meant.size() == 1);
-        CHECK(label_name(meant[0], AllergenRules::Eu).starts_with("cereals containing gluten"));
+        CHECK(label_name(meant[0], eu).starts_with("cereals containing gluten"));
     }
-    CHECK_FALSE(is_on("buckwheat", AllergenRules::Eu));
-    CHECK_FALSE(is_on("rye", AllergenRules::Us));
+    CHECK_FALSE(is_on("buckwheat", eu));
+    CHECK_FALSE(is_on("rye", us));
 }
 
 TEST_CASE("the classes of Annex II are understood in the words of its Spanish and German texts") {
@@ -157,7 +207,7 @@ TEST_CASE("the classes of Annex II are understood in the words of its Spanish an
                              "Gerste",
                              "Hafer"}) {
         CAPTURE(std::string{name});
-        CHECK(is_on(name, AllergenRules::Eu));
+        CHECK(is_on(name, eu));
     }
 }
 
@@ -167,6 +217,6 @@ TEST_CASE("the examples that the US law itself gives are understood") {
     for (const auto* name : {"bass", "flounder", "cod", "crab", "lobster", "shrimp", "almonds",
                              "pecans", "walnuts", "sesame"}) {
         CAPTURE(std::string{name});
-        CHECK(is_on(name, AllergenRules::Us));
+        CHECK(is_on(name, us));
     }
 }

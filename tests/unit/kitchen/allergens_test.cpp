@@ -7,13 +7,16 @@ using namespace thawslip::kitchen;
 
 namespace {
 
+const AllergenList& us = *find_allergen_list("us");
+const AllergenList& eu = *find_allergen_list("eu");
+
 using enum Allergen;
 
 /// "milk; tree nuts (almond)" for what a text names under the US list and the EU list together.
 std::string named_in(std::string_view text) {
     std::string all;
     for (const auto& mention : mentioned_allergens(text)) {
-        all += (all.empty() ? "" : "; ") + label_name(mention.named, AllergenRules::Us);
+        all += (all.empty() ? "" : "; ") + label_name(mention.named, us);
     }
     return all;
 }
@@ -21,7 +24,7 @@ std::string named_in(std::string_view text) {
 std::string meaning(std::string_view written) {
     std::string all;
     for (const auto& named : read_allergen(written).meant) {
-        all += (all.empty() ? "" : "; ") + label_name(named, AllergenRules::Us);
+        all += (all.empty() ? "" : "; ") + label_name(named, us);
     }
     return all;
 }
@@ -206,10 +209,9 @@ TEST_CASE("the law wants the kind of some classes named") {
     for (int i = 0; i <= static_cast<int>(Molluscs); ++i) {
         const auto allergen = static_cast<Allergen>(i);
         CAPTURE(key(allergen));
-        CHECK(must_name_kind(allergen, AllergenRules::Us) ==
+        CHECK(must_name_kind(allergen, us) ==
               (allergen == TreeNuts || allergen == Fish || allergen == Crustaceans));
-        CHECK(must_name_kind(allergen, AllergenRules::Eu) ==
-              (allergen == TreeNuts || allergen == GlutenCereals));
+        CHECK(must_name_kind(allergen, eu) == (allergen == TreeNuts || allergen == GlutenCereals));
     }
 }
 
@@ -236,32 +238,31 @@ TEST_CASE("the two lists differ where the laws do") {
         {{Crustaceans, "crab"}, true, true},
     };
     for (const auto& row : rows) {
-        CAPTURE(label_name(row.named, AllergenRules::Us));
-        CHECK(is_listed(row.named, AllergenRules::Us) == row.us);
-        CHECK(is_listed(row.named, AllergenRules::Eu) == row.eu);
+        CAPTURE(label_name(row.named, us));
+        CHECK(is_listed(row.named, us) == row.us);
+        CHECK(is_listed(row.named, eu) == row.eu);
     }
-    CHECK(label_name({Wheat, ""}, AllergenRules::Us) == "wheat");
-    CHECK(label_name({Wheat, ""}, AllergenRules::Eu) == "cereals containing gluten (wheat)");
-    CHECK(label_name({Wheat, "spelt"}, AllergenRules::Eu) == "cereals containing gluten (spelt)");
+    CHECK(label_name({Wheat, ""}, us) == "wheat");
+    CHECK(label_name({Wheat, ""}, eu) == "cereals containing gluten (wheat)");
+    CHECK(label_name({Wheat, "spelt"}, eu) == "cereals containing gluten (spelt)");
 }
 
 TEST_CASE("another kind of nut is not covered by the one declared") {
     const std::vector declared{read_allergen("walnuts"), read_allergen("gluten")};
-    CHECK(is_declared({TreeNuts, "walnut"}, declared, AllergenRules::Us));
-    CHECK(is_declared({TreeNuts, ""}, declared, AllergenRules::Us));
-    CHECK_FALSE(is_declared({TreeNuts, "almond"}, declared, AllergenRules::Us));
-    CHECK(is_declared({Wheat, ""}, declared, AllergenRules::Eu));
-    CHECK_FALSE(is_declared({Wheat, ""}, declared, AllergenRules::Us));
-    CHECK_FALSE(is_declared({Milk, ""}, declared, AllergenRules::Us));
+    CHECK(is_declared({TreeNuts, "walnut"}, declared, us));
+    CHECK(is_declared({TreeNuts, ""}, declared, us));
+    CHECK_FALSE(is_declared({TreeNuts, "almond"}, declared, us));
+    CHECK(is_declared({Wheat, ""}, declared, eu));
+    CHECK_FALSE(is_declared({Wheat, ""}, declared, us));
+    CHECK_FALSE(is_declared({Milk, ""}, declared, us));
     const std::vector any_nut{read_allergen("tree nuts")};
-    CHECK(is_declared({TreeNuts, "almond"}, any_nut, AllergenRules::Us));
+    CHECK(is_declared({TreeNuts, "almond"}, any_nut, us));
 }
 
 TEST_CASE("every class can be declared by its own name") {
-    for (int i = 0; i <= static_cast<int>(Molluscs); ++i) {
-        const auto allergen = static_cast<Allergen>(i);
-        CAPTURE(key(allergen));
-        const auto read = read_allergen(key(allergen));
+    for (const auto& [allergen, name] : allergen_names) {
+        CAPTURE(name);
+        const auto read = read_allergen(name);
         REQUIRE_FALSE(read.meant.empty());
         CHECK(read.meant.front().allergen == allergen);
     }
