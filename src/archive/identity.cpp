@@ -4,6 +4,7 @@
 #include "archive/mended_name.h"
 #include "archive/tables/columns.h"
 #include "archive/tables/rows.h"
+#include "base/letters.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -12,20 +13,13 @@
 namespace thawslip::archive {
 namespace {
 
-std::string lower(std::string text) {
-    for (char& c : text) {
-        c = c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    }
-    return text;
-}
-
 /// Whether two batches are surely of two kitchens: by their numbers, else by their names.
 bool are_apart(int number, const std::string& name, int other_number,
                const std::string& other_name) {
     if (number != 0 && other_number != 0) {
         return number != other_number;
     }
-    return !name.empty() && !other_name.empty() && lower(name) != lower(other_name);
+    return !name.empty() && !other_name.empty() && !same_but_for_case(name, other_name);
 }
 
 int kitchen_number_of(const DayRecord& day) {

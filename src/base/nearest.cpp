@@ -1,21 +1,11 @@
 #include "base/nearest.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 #include <vector>
 
 namespace thawslip {
-namespace {
-
-std::string lower_ascii(std::string_view text) {
-    std::string lower{text};
-    std::ranges::transform(lower, lower.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return lower;
-}
-
-} // namespace
-
 std::size_t edit_distance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> before_last(b.size() + 1);
     std::vector<std::size_t> last(b.size() + 1);
@@ -43,11 +33,11 @@ std::optional<std::string> nearest(std::string_view word, std::span<const std::s
     if (word.size() > longest) {
         return std::nullopt;
     }
-    const auto wanted = lower_ascii(word);
+    const auto wanted = lower(word);
     std::optional<std::string> best;
     std::size_t fewest = 4;
     for (const auto& candidate : candidates) {
-        const auto distance = edit_distance(wanted, lower_ascii(candidate));
+        const auto distance = edit_distance(wanted, lower(candidate));
         const auto allowed = std::max<std::size_t>(std::max(word.size(), candidate.size()) / 3, 1);
         if (distance < fewest && distance <= allowed) {
             fewest = distance;

@@ -1,7 +1,7 @@
 #include "code/fold.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
-#include "code/ascii.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "code/lines.h"
 
-#include "code/ascii.h"
+#include "base/letters.h"
 #include "code/message.h"
 
 #include <algorithm>
@@ -60,7 +60,7 @@ std::string target_text(const Target& target) {
 }
 
 std::optional<int> whole_number(std::string_view text) {
-    if (text.empty() || text.size() > 9 || !std::ranges::all_of(text, is_digit)) {
+    if (text.empty() || text.size() > 9 || !std::ranges::all_of(text, is_digit<char>)) {
         return std::nullopt;
     }
     int number = 0;

@@ -1,4 +1,4 @@
-#include "code/ascii.h"
+#include "base/letters.h"
 #include "code/grammars.h"
 #include "code/message.h"
 #include "code/seal.h"

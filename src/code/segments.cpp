@@ -1,6 +1,6 @@
 #include "code/segments.h"
 
-#include "code/ascii.h"
+#include "base/letters.h"
 
 #include <algorithm>
 #include <array>

@@ -1,5 +1,6 @@
 #include "intake/values.h"
 
+#include "base/letters.h"
 #include "base/nearest.h"
 #include "base/printable.h"
 #include "kitchen/measures/hold_time.h"
@@ -7,7 +8,6 @@
 #include "kitchen/measures/time_range.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/measures/when.h"
-#include "kitchen/texts/text.h"
 
 #include <algorithm>
 #include <array>
@@ -122,9 +122,8 @@ Result<double, TextFault> parse_volume(std::string_view text) {
         return Failure{quantity.fault()};
     }
     auto written = std::move(quantity).value();
-    const bool feet =
-        written.unit == Unit::Count &&
-        std::ranges::find(cubic_feet, kitchen::lower(written.item)) != cubic_feet.end();
+    const bool feet = written.unit == Unit::Count &&
+                      std::ranges::find(cubic_feet, lower(written.item)) != cubic_feet.end();
     if (feet) {
         written.item.clear();
     }

@@ -106,8 +106,7 @@ Failure<BagIdFault> wrong_length(std::size_t length, std::size_t offset) {
 
 } // namespace
 
-std::uint64_t fnv_1a(std::string_view bytes) {
-    std::uint64_t hash = 0xCBF29CE484222325U;
+std::uint64_t fnv_1a(std::string_view bytes, std::uint64_t hash) {
     for (const char byte : bytes) {
         hash ^= static_cast<unsigned char>(byte);
         hash *= 0x00000100000001B3U;

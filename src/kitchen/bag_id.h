@@ -34,8 +34,8 @@ namespace thawslip::kitchen {
 // Non-Cryptographic Hash Algorithm"): published, the same on every machine and with every
 // compiler, which std::hash is not, and good enough where nobody gains by forging an id.
 
-/// Fowler, Noll and Vo's hash FNV-1a with 64 bits.
-std::uint64_t fnv_1a(std::string_view bytes);
+/// Fowler, Noll and Vo's hash FNV-1a with 64 bits, from its offset basis on, or from another hash.
+std::uint64_t fnv_1a(std::string_view bytes, std::uint64_t hash = 0xCBF29CE484222325U);
 
 /// The check symbol for `payload` by Crockford's rule: its number modulo 37, as one of
 /// `0–9 A–Z` without I L O U, or of `* ~ $ = U` for 32 to 36.

@@ -29,7 +29,7 @@ std::vector<Word> words_of(const Choices& choices) {
 template <class Choices>
 auto read_choice(Table& table, const Key& key, std::string_view what, const Choices& choices) {
     const auto found = table.word(key, what, words_of(choices));
-    return found ? std::optional{std::begin(choices)[*found].value} : std::nullopt;
+    return found ? std::optional{std::data(choices)[*found].value} : std::nullopt;
 }
 
 } // namespace thawslip::toml

@@ -1,5 +1,6 @@
 #include "typeset/kitchen_breaks.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
 #include "unicode/character.h"
 
@@ -103,10 +104,6 @@ bool holds(std::u32string_view marks, char32_t c) {
     return marks.find(c) != std::u32string_view::npos;
 }
 
-bool is_digit(char32_t c) {
-    return c >= U'0' && c <= U'9';
-}
-
 bool is_vulgar_fraction(char32_t c) {
     return (c >= U'¼' && c <= U'¾') || (c >= U'⅐' && c <= U'⅟') || c == U'↉';
 }
@@ -126,7 +123,7 @@ bool is_number(std::u32string_view core) {
 }
 
 bool is_whole(std::u32string_view core) {
-    return !core.empty() && std::all_of(core.begin(), core.end(), is_digit);
+    return !core.empty() && std::all_of(core.begin(), core.end(), is_digit<char32_t>);
 }
 
 bool is_fraction(std::u32string_view core) {

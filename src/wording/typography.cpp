@@ -1,5 +1,6 @@
 #include "wording/typography.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
 
 #include <algorithm>
@@ -9,12 +10,8 @@
 namespace thawslip::wording {
 namespace {
 
-bool is_digit(char32_t c) {
-    return c >= U'0' && c <= U'9';
-}
-
 bool is_letter(char32_t c) {
-    return (c >= U'a' && c <= U'z') || (c >= U'A' && c <= U'Z') || c >= 0xC0;
+    return is_latin_letter(c) || c >= 0xC0;
 }
 
 /// The code points of a text with a cursor, so that each rule reads as "if this stands here".

@@ -1,5 +1,6 @@
 #include "kitchen/cautions/thaw_places.h"
 
+#include "base/letters.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/said_degrees.h"
 #include "kitchen/texts/sentences.h"
@@ -66,7 +67,7 @@ bool is_parted(const WordedText& text, const Mention& one, const Mention& other)
     return turns || has_between(mentions(text, Section::Thawing, "long"), first, end) ||
            std::any_of(text.words.begin() + static_cast<std::ptrdiff_t>(std::min(first, end)),
                        text.words.begin() + static_cast<std::ptrdiff_t>(end),
-                       [](const std::string& word) { return word[0] >= '0' && word[0] <= '9'; });
+                       [](const std::string& word) { return is_digit(word[0]); });
 }
 
 /// "Garage fridge", "fridge in the cellar", "counter-top fridge": where the refrigerator stands.

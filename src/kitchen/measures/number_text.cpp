@@ -1,5 +1,6 @@
 #include "kitchen/measures/number_text.h"
 
+#include "base/letters.h"
 #include "kitchen/measures/units.h"
 
 #include <algorithm>
@@ -32,7 +33,7 @@ bool starts_with(std::string_view text, std::size_t at, std::string_view word) {
 }
 
 bool is_digit_at(std::string_view text, std::size_t at) {
-    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+    return at < text.size() && is_digit(text[at]);
 }
 
 struct Digits {

@@ -50,8 +50,7 @@ std::size_t past_word(std::string_view text, std::size_t at) {
 }
 
 bool is_letter_at(std::string_view text, std::size_t at) {
-    const char c = at < text.size() ? text[at] : '\0';
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+    return at < text.size() && is_latin_letter(text[at]);
 }
 
 /// Whether a whole amount, not "7-inch" or "2%", stands at `at`.

@@ -38,8 +38,7 @@ struct ReadUnit {
 /// The unit whose letters stand at `at`, with or without the full stop of an abbreviation.
 std::optional<ReadUnit> read_unit(std::string_view text, std::size_t at) {
     auto end = at;
-    while (end < text.size() &&
-           ((text[end] >= 'a' && text[end] <= 'z') || (text[end] >= 'A' && text[end] <= 'Z'))) {
+    while (end < text.size() && is_latin_letter(text[end])) {
         ++end;
     }
     const auto* unit =

@@ -236,7 +236,7 @@ void to_larger_unit(Measure& low, Measure& high) {
 
 /// Of "400 g tins tomatoes" one counts tins.
 bool begins_with_figure(const std::string& item) {
-    return !item.empty() && item.front() >= '0' && item.front() <= '9';
+    return !item.empty() && is_digit(item.front());
 }
 
 std::string qualified(const Quantity& quantity, const std::string& amount) {

@@ -35,10 +35,8 @@ bool parts_words(char32_t c) {
 }
 
 void append_letter(std::string& word, char32_t c) {
-    if (c >= U'A' && c <= U'Z') {
-        word += static_cast<char>(c - U'A' + U'a');
-    } else if (c >= U'a' && c <= U'z') {
-        word += static_cast<char>(c);
+    if (is_latin_letter(c)) {
+        word += to_lower(static_cast<char>(c));
     } else if (const auto plain = without_accent(c); !plain.empty()) {
         word += plain;
     } else {
@@ -47,25 +45,10 @@ void append_letter(std::string& word, char32_t c) {
 }
 
 bool is_letter(char32_t c) {
-    return (c >= U'A' && c <= U'Z') || (c >= U'a' && c <= U'z') || !without_accent(c).empty() ||
-           !parts_words(c);
-}
-
-char lower_letter(char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    return is_latin_letter(c) || !without_accent(c).empty() || !parts_words(c);
 }
 
 } // namespace
-
-std::string lower(std::string_view text) {
-    std::string small{text};
-    std::ranges::transform(small, small.begin(), lower_letter);
-    return small;
-}
-
-bool same_but_for_case(std::string_view a, std::string_view b) {
-    return std::ranges::equal(a, b, {}, lower_letter, lower_letter);
-}
 
 std::vector<std::string> words_of(std::string_view text) {
     std::vector<std::string> words;

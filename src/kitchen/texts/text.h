@@ -1,16 +1,12 @@
 #pragma once
 
+#include "base/letters.h"
+
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace thawslip::kitchen {
-
-/// `text` with the letters A–Z made small; other bytes stay.
-std::string lower(std::string_view text);
-
-/// Whether two texts are the same but for the case of the letters A–Z.
-bool same_but_for_case(std::string_view a, std::string_view b);
 
 /// The words of `text` for looking things up: small letters without accents, in order. A word is
 /// a run of letters (an apostrophe is dropped: "lady's" is "ladys"); everything else parts words.

@@ -4,13 +4,13 @@
 namespace thawslip::kitchen {
 namespace {
 
-bool is_digit(std::string_view text, std::size_t at) {
-    return at < text.size() && text[at] >= '0' && text[at] <= '9';
+bool is_digit_at(std::string_view text, std::size_t at) {
+    return at < text.size() && is_digit(text[at]);
 }
 
 /// The decimal point or comma of a number; else one that ends a clause.
 bool is_in_number(std::string_view text, std::size_t at) {
-    return at > 0 && is_digit(text, at - 1) && is_digit(text, at + 1) &&
+    return at > 0 && is_digit_at(text, at - 1) && is_digit_at(text, at + 1) &&
            (text[at] == '.' || text[at] == ',');
 }
 
@@ -78,7 +78,7 @@ private:
 WordedText worded(std::string_view text) {
     Cutter cutter;
     for (std::size_t at = 0; at < text.size();) {
-        if (is_digit(text, at) || is_in_number(text, at)) {
+        if (is_digit_at(text, at) || is_in_number(text, at)) {
             cutter.digit(text[at++]);
             continue;
         }

@@ -1,6 +1,7 @@
 #include "kitchen/timeline/icalendar_lines.h"
 
 #include "base/utf8.h"
+#include "kitchen/bag_id.h"
 
 #include <cstdint>
 #include <fmt/format.h>
@@ -53,15 +54,6 @@ std::string escaped(std::string_view text) {
     return out;
 }
 
-std::uint64_t fnv_1a(std::string_view bytes, std::uint64_t start) {
-    std::uint64_t hash = start;
-    for (const char c : bytes) {
-        hash ^= static_cast<unsigned char>(c);
-        hash *= 0x100000001B3U;
-    }
-    return hash;
-}
-
 } // namespace
 
 void ICalendarLines::add(std::string_view name, std::string_view value) {
@@ -94,7 +86,7 @@ std::string icalendar_utc(std::chrono::sys_seconds time) {
 }
 
 std::string uuid_of(std::string_view name) {
-    const std::uint64_t high = fnv_1a(name, 0xCBF29CE484222325U); // FNV's offset basis
+    const std::uint64_t high = fnv_1a(name);
     const std::uint64_t low = fnv_1a(name, high ^ 0x9E3779B97F4A7C15U);
     const std::uint64_t versioned = (high & ~std::uint64_t{0xF000U}) | 0x8000U;
     const std::uint64_t variant = (low & ~(std::uint64_t{3} << 62U)) | (std::uint64_t{2} << 62U);
