@@ -1,7 +1,9 @@
 #include "kitchen/measures/units.h"
 
+#include <algorithm>
 #include <cassert>
 #include <cstdint>
+#include <iterator>
 #include <limits>
 #include <numeric>
 
@@ -16,49 +18,63 @@ std::optional<std::int64_t> product(std::int64_t a, std::int64_t b) {
     return result;
 }
 
-/// The parts of a gallon of `millilitres`, which both the US and the imperial one divide alike
-/// down to the pint.
-std::optional<Amount> part_of_gallon(Unit unit, Amount gallon) {
-    std::int64_t parts = 0;
-    if (unit == Unit::Gallon) {
-        parts = 1;
-    } else if (unit == Unit::Quart) {
-        parts = 4;
-    } else if (unit == Unit::Pint) {
-        parts = 8;
-    } else {
-        return std::nullopt;
-    }
-    return in_lowest_terms({gallon.numerator, gallon.denominator * parts});
+/// Grams or millilitres, in each kitchen's drawer.
+struct Factors {
+    Amount us;
+    Amount metric;
+    Amount australian;
+    Amount imperial;
+};
+
+constexpr Factors everywhere(Amount amount) {
+    return {amount, amount, amount, amount};
 }
 
-Amount us_measure(Unit unit) {
-    constexpr Amount gallon{473'176'473, 125'000}; // 231 in³ of 16.387064 ml
-    if (const auto part = part_of_gallon(unit, gallon)) {
-        return *part;
-    }
-    const auto parts_in_gallon = unit == Unit::Cup          ? 16
-                                 : unit == Unit::FluidOunce ? 128
-                                 : unit == Unit::Tablespoon ? 256
-                                                            : 768;
-    return in_lowest_terms({gallon.numerator, gallon.denominator * parts_in_gallon});
+/// A part of a gallon: of 231 in³ of 16.387064 ml in the US, of 4.54609 l elsewhere.
+constexpr Factors part_of_gallon(std::int64_t parts) {
+    constexpr std::int64_t us_denominator = 125'000;
+    constexpr std::int64_t denominator = 100;
+    const Amount imperial{454'609, denominator * parts};
+    return {{473'176'473, us_denominator * parts}, imperial, imperial, imperial};
 }
 
-Amount other_measure(Unit unit, Measures measures) {
-    constexpr Amount imperial_gallon{454'609, 100};
-    if (const auto part = part_of_gallon(unit, imperial_gallon)) {
-        return *part;
-    }
-    if (unit == Unit::FluidOunce) {
-        return {454'609, 16'000};
-    }
-    if (unit == Unit::Cup) {
-        return measures == Measures::Imperial ? Amount{454'609, 1'600} : Amount{250, 1};
-    }
-    if (unit == Unit::Tablespoon) {
-        return {measures == Measures::Australian ? 20 : 15, 1};
-    }
-    return {5, 1};
+constexpr Factors fluid_ounce{part_of_gallon(128).us, part_of_gallon(160).metric,
+                              part_of_gallon(160).australian, part_of_gallon(160).imperial};
+
+struct UnitRow {
+    Unit unit;
+    Dimension dimension;
+    bool is_metric;
+    Factors factors;
+};
+
+constexpr auto mass = Dimension::Mass;
+constexpr auto volume = Dimension::Volume;
+
+constexpr UnitRow units[] = {
+    {Unit::Count, Dimension::Count, false, everywhere({1, 1})},
+    {Unit::Milligram, mass, true, everywhere({1, 1000})},
+    {Unit::Gram, mass, true, everywhere({1, 1})},
+    {Unit::Kilogram, mass, true, everywhere({1000, 1})},
+    {Unit::Ounce, mass, false, everywhere({45'359'237, 1'600'000})},
+    {Unit::Pound, mass, false, everywhere({45'359'237, 100'000})},
+    {Unit::Millilitre, volume, true, everywhere({1, 1})},
+    {Unit::Centilitre, volume, true, everywhere({10, 1})},
+    {Unit::Decilitre, volume, true, everywhere({100, 1})},
+    {Unit::Litre, volume, true, everywhere({1000, 1})},
+    {Unit::Teaspoon, volume, false, {{157'725'491, 32'000'000}, {5, 1}, {5, 1}, {5, 1}}},
+    {Unit::Tablespoon, volume, false, {part_of_gallon(256).us, {15, 1}, {20, 1}, {15, 1}}},
+    {Unit::FluidOunce, volume, false, fluid_ounce},
+    {Unit::Cup, volume, false, {part_of_gallon(16).us, {250, 1}, {250, 1}, {454'609, 1'600}}},
+    {Unit::Pint, volume, false, part_of_gallon(8)},
+    {Unit::Quart, volume, false, part_of_gallon(4)},
+    {Unit::Gallon, volume, false, part_of_gallon(1)},
+};
+
+const UnitRow& row_of(Unit unit) {
+    const auto* found = std::ranges::find(units, unit, &UnitRow::unit);
+    assert(found != std::end(units) && "a unit without a row");
+    return *found;
 }
 
 } // namespace
@@ -86,73 +102,22 @@ std::optional<Amount> multiply(Amount a, Amount b) {
 }
 
 Dimension dimension(Unit unit) {
-    switch (unit) {
-    case Unit::Count: return Dimension::Count;
-    case Unit::Milligram:
-    case Unit::Gram:
-    case Unit::Kilogram:
-    case Unit::Ounce:
-    case Unit::Pound: return Dimension::Mass;
-    case Unit::Millilitre:
-    case Unit::Centilitre:
-    case Unit::Decilitre:
-    case Unit::Litre:
-    case Unit::Teaspoon:
-    case Unit::Tablespoon:
-    case Unit::FluidOunce:
-    case Unit::Cup:
-    case Unit::Pint:
-    case Unit::Quart:
-    case Unit::Gallon: return Dimension::Volume;
-    }
-    return Dimension::Count;
+    return row_of(unit).dimension;
 }
 
 bool is_metric(Unit unit) {
-    switch (unit) {
-    case Unit::Milligram:
-    case Unit::Gram:
-    case Unit::Kilogram:
-    case Unit::Millilitre:
-    case Unit::Centilitre:
-    case Unit::Decilitre:
-    case Unit::Litre: return true;
-    case Unit::Count:
-    case Unit::Ounce:
-    case Unit::Pound:
-    case Unit::Teaspoon:
-    case Unit::Tablespoon:
-    case Unit::FluidOunce:
-    case Unit::Cup:
-    case Unit::Pint:
-    case Unit::Quart:
-    case Unit::Gallon: return false;
-    }
-    return false;
+    return row_of(unit).is_metric;
 }
 
 Amount factor(Unit unit, Measures measures) {
-    switch (unit) {
-    case Unit::Count:
-    case Unit::Gram:
-    case Unit::Millilitre: return {1, 1};
-    case Unit::Milligram: return {1, 1000};
-    case Unit::Kilogram:
-    case Unit::Litre: return {1000, 1};
-    case Unit::Centilitre: return {10, 1};
-    case Unit::Decilitre: return {100, 1};
-    case Unit::Ounce: return {45'359'237, 1'600'000};
-    case Unit::Pound: return {45'359'237, 100'000};
-    case Unit::Teaspoon:
-    case Unit::Tablespoon:
-    case Unit::FluidOunce:
-    case Unit::Cup:
-    case Unit::Pint:
-    case Unit::Quart:
-    case Unit::Gallon:
-        return measures == Measures::Us ? us_measure(unit) : other_measure(unit, measures);
+    const auto& factors = row_of(unit).factors;
+    switch (measures) {
+    case Measures::Us: return factors.us;
+    case Measures::Metric: return factors.metric;
+    case Measures::Australian: return factors.australian;
+    case Measures::Imperial: break;
     }
-    return {1, 1};
+    return factors.imperial;
 }
 
 std::optional<Amount> convert(Amount amount, Unit from, Unit to, Measures measures) {
