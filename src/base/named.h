@@ -47,4 +47,16 @@ consteval bool names_all(const Named<Value> (&table)[rows], Value last) {
     return rows == static_cast<std::size_t>(last) + 1;
 }
 
+/// Whether a table has one row for each value from 0 to `last`, in their order, so that a value is
+/// its row's place: for a static_assert beside the table.
+template <class Row, std::size_t rows, class Value>
+consteval bool rows_in_order(const Row (&table)[rows], Value Row::*value, Value last) {
+    for (std::size_t i = 0; i < rows; ++i) {
+        if (table[i].*value != static_cast<Value>(i)) {
+            return false;
+        }
+    }
+    return rows == static_cast<std::size_t>(last) + 1;
+}
+
 } // namespace thawslip

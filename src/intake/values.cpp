@@ -1,6 +1,7 @@
 #include "intake/values.h"
 
 #include "base/letters.h"
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
 #include "kitchen/measures/hold_time.h"
@@ -122,8 +123,7 @@ Result<double, TextFault> parse_volume(std::string_view text) {
         return Failure{quantity.fault()};
     }
     auto written = std::move(quantity).value();
-    const bool feet = written.unit == Unit::Count &&
-                      std::ranges::find(cubic_feet, lower(written.item)) != cubic_feet.end();
+    const bool feet = written.unit == Unit::Count && contains(cubic_feet, lower(written.item));
     if (feet) {
         written.item.clear();
     }

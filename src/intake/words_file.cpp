@@ -1,5 +1,6 @@
 #include "intake/words_file.h"
 
+#include "base/list.h"
 #include "base/printable.h"
 #include "kitchen/allergens/allergen.h"
 #include "kitchen/texts/text.h"
@@ -83,7 +84,7 @@ std::string without_kind(const std::string& meaning) {
 }
 
 void check_meaning(toml::Table& table, const Meanings& known, const std::string& meaning) {
-    if (std::ranges::find(known.names, without_kind(meaning)) == known.names.end()) {
+    if (!contains(known.names, without_kind(meaning))) {
         table.reader().error(table.path().key(meaning),
                              fmt::format("no rule asks for {}", in_quotes(meaning)));
     }

@@ -1,5 +1,6 @@
 #include "kitchen/bag_id.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
 
 #include <cassert>
@@ -26,13 +27,9 @@ char symbol_of(std::uint64_t value) {
 /// The value of a symbol, read as Crockford advises: case ignored, O is 0, I and L are 1;
 /// `base` for what is no symbol.
 unsigned value_of(char typed) {
-    char capital = typed >= 'a' && typed <= 'z' ? static_cast<char>(typed - 'a' + 'A') : typed;
-    if (capital == 'O') {
-        capital = '0';
-    } else if (capital == 'I' || capital == 'L') {
-        capital = '1';
-    }
-    const auto found = symbols.substr(0, base).find(capital);
+    const char capital = to_upper(typed);
+    const char meant = capital == 'O' ? '0' : capital == 'I' || capital == 'L' ? '1' : capital;
+    const auto found = symbols.substr(0, base).find(meant);
     return found == std::string_view::npos ? base : static_cast<unsigned>(found);
 }
 

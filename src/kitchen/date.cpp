@@ -1,5 +1,7 @@
 #include "kitchen/date.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 #include <charconv>
 #include <fmt/format.h>
@@ -26,7 +28,7 @@ std::string to_iso(Date date) {
 
 std::optional<Date> parse_iso(std::string_view text) {
     constexpr std::string_view shape = "dddd-dd-dd";
-    const auto fits = [](char c, char s) { return s == 'd' ? c >= '0' && c <= '9' : c == s; };
+    const auto fits = [](char c, char s) { return s == 'd' ? is_digit(c) : c == s; };
     if (!std::ranges::equal(text, shape, fits)) {
         return std::nullopt;
     }

@@ -95,14 +95,6 @@ bool pass(std::vector<Caution>& given, Diagnostics& faults) {
     return std::erase_if(given, is_refusal) == 0;
 }
 
-std::vector<DeclaredAllergen> allergens_of(const std::vector<std::string>& list) {
-    std::vector<DeclaredAllergen> allergens;
-    for (const auto& written : list) {
-        allergens.push_back(read_allergen(written));
-    }
-    return allergens;
-}
-
 std::optional<ThawLead> lead_of(const Package& package, const ThawSettings& settings) {
     const auto lead = thaw_lead(package.thaw.method, package.thickness, package.weight, settings);
     return lead ? std::optional{lead.value()} : std::nullopt;
@@ -157,8 +149,8 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
                           .bags = {},
                           .finish = in_order(package.finish, cooking),
                           .cautions = std::move(given),
-                          .allergens = allergens_of(package.contains),
-                          .may_contain = allergens_of(package.may_contain),
+                          .allergens = read_allergens(package.contains),
+                          .may_contain = read_allergens(package.may_contain),
                           .after_thawing = keeps_thawed(package, packing_day, table, settings.thaw),
                           .thaw_lead = lead_of(package, thaw),
                           .wetness = wetness,

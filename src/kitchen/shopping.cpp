@@ -1,5 +1,6 @@
 #include "kitchen/shopping.h"
 
+#include "base/list.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/texts/inflection.h"
 #include "kitchen/texts/text.h"
@@ -64,12 +65,6 @@ std::optional<Quantity> added(const Quantity& a, const Quantity& b, Measures mea
     return total.low && total.high ? std::optional{total} : std::nullopt;
 }
 
-void note_dish(ShoppingItem& line, const std::string& dish) {
-    if (std::ranges::find(line.dishes, dish) == line.dishes.end()) {
-        line.dishes.push_back(dish);
-    }
-}
-
 void add(std::vector<Line>& lines, const Line& one, Measures measures) {
     const auto& [more, key] = one;
     for (auto& line : lines) {
@@ -81,7 +76,7 @@ void add(std::vector<Line>& lines, const Line& one, Measures measures) {
             line.item.total = std::move(*total);
         }
         if (total || (line.item.total == more.total && !more.total.low)) { // "salt to taste", twice
-            note_dish(line.item, more.dishes.front());
+            add_once(line.item.dishes, more.dishes.front());
             return;
         }
     }

@@ -1,5 +1,6 @@
 #include "wording/style.h"
 
+#include "base/list.h"
 #include "kitchen/measures/temperature.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/measures/unit_text.h"
@@ -77,17 +78,12 @@ std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style
 
 std::string say_contains(const std::vector<kitchen::DeclaredAllergen>& all, const Style& style) {
     std::vector<std::string> names;
-    const auto add = [&names](std::string name) {
-        if (std::ranges::find(names, name) == names.end()) {
-            names.push_back(std::move(name));
-        }
-    };
     for (const auto& declared : all) {
         for (const auto& named : declared.meant) {
-            add(say_allergen(named, style));
+            add_once(names, say_allergen(named, style));
         }
         if (declared.meant.empty()) {
-            add(declared.as_written);
+            add_once(names, declared.as_written);
         }
     }
     std::string list;

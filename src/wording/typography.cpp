@@ -4,7 +4,7 @@
 #include "base/utf8.h"
 
 #include <algorithm>
-#include <array>
+#include <iterator>
 #include <optional>
 
 namespace thawslip::wording {
@@ -39,20 +39,11 @@ struct VulgarFraction {
     char32_t character;
 };
 
-constexpr std::array<VulgarFraction, 12> vulgar_fractions = {{
-    {U'1', U'2', U'½'},
-    {U'1', U'3', U'⅓'},
-    {U'2', U'3', U'⅔'},
-    {U'1', U'4', U'¼'},
-    {U'3', U'4', U'¾'},
-    {U'1', U'5', U'⅕'},
-    {U'2', U'5', U'⅖'},
-    {U'1', U'8', U'⅛'},
-    {U'3', U'8', U'⅜'},
-    {U'5', U'8', U'⅝'},
-    {U'7', U'8', U'⅞'},
-    {U'1', U'6', U'⅙'},
-}};
+constexpr VulgarFraction vulgar_fractions[] = {
+    {U'1', U'2', U'½'}, {U'1', U'3', U'⅓'}, {U'2', U'3', U'⅔'}, {U'1', U'4', U'¼'},
+    {U'3', U'4', U'¾'}, {U'1', U'5', U'⅕'}, {U'2', U'5', U'⅖'}, {U'1', U'8', U'⅛'},
+    {U'3', U'8', U'⅜'}, {U'5', U'8', U'⅝'}, {U'7', U'8', U'⅞'}, {U'1', U'6', U'⅙'},
+};
 
 std::optional<char32_t> fraction_at(const Reader& in) {
     if (in.peek(1) != U'/' || is_digit(in.peek(3)) || is_digit(in.peek(-1)) ||
@@ -62,7 +53,7 @@ std::optional<char32_t> fraction_at(const Reader& in) {
     const auto* found = std::ranges::find_if(vulgar_fractions, [&in](const VulgarFraction& f) {
         return f.over == in.peek() && f.under == in.peek(2);
     });
-    return found == vulgar_fractions.end() ? std::nullopt : std::optional{found->character};
+    return found == std::end(vulgar_fractions) ? std::nullopt : std::optional{found->character};
 }
 
 /// "1 1/2" is one number: the space before a fraction goes.

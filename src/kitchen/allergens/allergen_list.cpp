@@ -1,5 +1,7 @@
 #include "kitchen/allergens/allergen_list.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 #include <fmt/format.h>
 
@@ -101,8 +103,7 @@ std::string label_name(const NamedAllergen& named, const AllergenList& list) {
 bool is_listed(const NamedAllergen& named, const AllergenList& list) {
     const auto* listed = find_class(as_listed(named, list).allergen, list);
     return listed != nullptr &&
-           (named.kind.empty() || listed->kinds.empty() ||
-            std::ranges::find(listed->kinds, named.kind) != listed->kinds.end());
+           (named.kind.empty() || listed->kinds.empty() || contains(listed->kinds, named.kind));
 }
 
 bool must_name_kind(Allergen allergen, const AllergenList& list) {

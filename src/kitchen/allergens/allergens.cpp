@@ -1,5 +1,6 @@
 #include "kitchen/allergens/allergens.h"
 
+#include "base/list.h"
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
@@ -74,7 +75,7 @@ Findings look_up(const WordedText& text, Words words) {
         found.denied.push_back(named_by(mention.meaning)->allergen);
     }
     std::erase_if(found.names, [&](const AllergenMention& mention) {
-        return std::ranges::find(found.denied, mention.named.allergen) != found.denied.end();
+        return contains(found.denied, mention.named.allergen);
     });
     return found;
 }
@@ -100,6 +101,14 @@ DeclaredAllergen read_allergen(std::string_view written) {
     DeclaredAllergen declared{std::string{written}, {}};
     for (auto& mention : mentioned_allergens(written)) {
         declared.meant.push_back(std::move(mention.named));
+    }
+    return declared;
+}
+
+std::vector<DeclaredAllergen> read_allergens(const std::vector<std::string>& list) {
+    std::vector<DeclaredAllergen> declared;
+    for (const auto& written : list) {
+        declared.push_back(read_allergen(written));
     }
     return declared;
 }

@@ -26,6 +26,8 @@ struct AllergenMention {
 /// "gluten", "shellfish", "Haselnüsse"; in any language of the lexicon.
 DeclaredAllergen read_allergen(std::string_view written);
 
+std::vector<DeclaredAllergen> read_allergens(const std::vector<std::string>& list);
+
 /// Every allergen that the words of `text` name, in order, each class and kind once. Whole words
 /// only, and not what merely sounds like one: eggplant, nutmeg, buckwheat, coconut milk, peanut
 /// butter as milk, butternut, cream of tartar, oyster mushrooms. "Gluten-free", "sin gluten",

@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/allergens/allergens.h"
 #include "kitchen/cautions/caution_topics.h"
 
@@ -33,20 +34,11 @@ std::vector<Entry> entries(const Package& package) {
     return all;
 }
 
-std::vector<DeclaredAllergen> read_all(const std::vector<std::string>& list) {
-    std::vector<DeclaredAllergen> declared;
-    for (const auto& written : list) {
-        declared.push_back(read_allergen(written));
-    }
-    return declared;
-}
-
 /// "None", "gluten-free", "sin nueces", "keine", "-": what is not in it.
 bool is_denial(const Entry& entry) {
     const auto negations = mentions(entry.text, Section::Negation);
     const bool negated = std::ranges::any_of(negations, [](const Mention& mention) {
-        return mention.meaning == "not" || mention.meaning == "free" ||
-               mention.meaning == "nothing";
+        return is_one_of(mention.meaning, {"not", "free", "nothing"});
     });
     const bool vegan =
         entry.declared.meant.empty() && !mentions(entry.text, Section::AllergenDenied).empty();
@@ -67,14 +59,20 @@ std::string names_of(const Entry& entry, const AllergenList& list) {
     return names.empty() ? "\"…\"" : names;
 }
 
-Findings denied(const Scene& scene) {
+template <class Applies>
+Findings entries_that(const Scene& scene, Applies applies) {
     Findings found;
     for (const auto& entry : entries(scene.package)) {
-        if (is_denial(entry) && !is_trace(entry)) {
+        if (applies(entry)) {
             found.push_back({{entry.declared.as_written}, entry.where});
         }
     }
     return found;
+}
+
+Findings denied(const Scene& scene) {
+    return entries_that(scene,
+                        [](const Entry& entry) { return is_denial(entry) && !is_trace(entry); });
 }
 
 Findings traces(const Scene& scene) {
@@ -90,13 +88,9 @@ Findings traces(const Scene& scene) {
 }
 
 Findings unknown(const Scene& scene) {
-    Findings found;
-    for (const auto& entry : entries(scene.package)) {
-        if (entry.declared.meant.empty() && !is_denial(entry) && !is_trace(entry)) {
-            found.push_back({{entry.declared.as_written}, entry.where});
-        }
-    }
-    return found;
+    return entries_that(scene, [](const Entry& entry) {
+        return entry.declared.meant.empty() && !is_denial(entry) && !is_trace(entry);
+    });
 }
 
 Findings kind_not_named(const Scene& scene) {
@@ -126,8 +120,8 @@ std::vector<AllergenMention> allergens_of(const ReadText& read) {
 Findings not_contained(const Scene& scene, bool as_trace) {
     Findings found;
     const auto& list = *scene.settings.allergens;
-    auto known = read_all(scene.package.contains);
-    const auto traces = read_all(scene.package.may_contain);
+    auto known = read_allergens(scene.package.contains);
+    const auto traces = read_allergens(scene.package.may_contain);
     for (const auto& read : scene.texts) {
         const bool says_trace = says(read.text, Section::Trace, "trace");
         for (const auto& mention : allergens_of(read)) {
@@ -163,7 +157,7 @@ Findings in_both(const Scene& scene) {
         return labels;
     };
     std::set<std::string> contained;
-    for (const auto& entry : read_all(scene.package.contains)) {
+    for (const auto& entry : read_allergens(scene.package.contains)) {
         contained.merge(names(entry));
     }
     const auto& traces = scene.package.may_contain;

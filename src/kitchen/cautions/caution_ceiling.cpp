@@ -15,22 +15,9 @@ using namespace scene;
 constexpr std::string_view food_code_thawing =
     "FDA Food Code 3-501.13(B), Thawing (read as Washington's WAC 246-215-03510)";
 
-/// Perishable, as far as the storage classes say; what is in no class is taken to be.
-bool is_perishable(const Scene& scene) {
-    return scene.package.food.empty() ||
-           std::ranges::any_of(scene.package.food, [&](const std::string& food) {
-               return kind_of(scene.table, food) != FoodKind::Other;
-           });
-}
-
 // As much as a day's description can say of one bag.
 constexpr Length largest_thickness = Length::millimetres(300.0);
 constexpr Mass largest_weight{20000.0};
-
-KeyPath method_place(const Scene& scene) {
-    return scene.package.thaw.where.empty() ? scene.package.where
-                                            : scene.package.thaw.where.key("method");
-}
 
 Served served(const Scene& scene) {
     return served(scene.package, scene.table);
@@ -89,9 +76,9 @@ Findings cold_water_as_it_is(const Scene& scene) {
 }
 
 Findings microwave_as_it_is(const Scene& scene) {
-    const bool applies =
-        scene.package.thaw.method == ThawMethod::Microwave && served(scene) == Served::AsItIs;
-    return applies ? Findings{{{five_degrees(scene)}, method_place(scene)}} : Findings{};
+    return found_if(scene.package.thaw.method == ThawMethod::Microwave &&
+                        served(scene) == Served::AsItIs,
+                    method_place(scene), {five_degrees(scene)});
 }
 
 Findings microwave_too_long(const Scene& scene) {
@@ -124,9 +111,8 @@ Findings ceiling_unsaid(const Scene& scene) {
 }
 
 Findings still_hard(const Scene& scene) {
-    const bool applies =
-        scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene);
-    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+    return found_if(scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene),
+                    method_place(scene));
 }
 
 constexpr CautionRule rules[] = {
@@ -149,7 +135,7 @@ constexpr CautionRule rules[] = {
             "thaw it in the refrigerator, or fill bags of at most {2}"),
     {"ceiling-unsaid", CautionLevel::LabelAndCard, food_code_thawing, ceiling_unsaid,
      "AT MOST {0} - {1}"},
-    {"thaw-still-hard", CautionLevel::Card, "common practice, no source", still_hard},
+    {"thaw-still-hard", CautionLevel::Card, practice, still_hard},
 };
 
 } // namespace

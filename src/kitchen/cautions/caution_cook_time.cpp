@@ -44,14 +44,14 @@ Findings unsaid(const Scene& scene) {
 }
 
 constexpr CautionRule rules[] = {
-    refusal("time-for-frozen", "common practice, no source", frozen_time_of_thawed,
+    refusal("time-for-frozen", practice, frozen_time_of_thawed,
             "the cooking time is for frozen food, but this bag is thawed first",
             "give the time for thawed food, or cook it from frozen: method = \"from frozen\""),
     refusal("time-for-thawed", without_thawing, thawed_time_of_frozen,
             "the cooking time is for thawed food, but this bag is cooked from frozen, and nothing "
             "is published that turns it into one from frozen for what is inside and \"{0}\"",
             "give the time from frozen, tried out, with time_from = \"frozen\""),
-    {"time-from-unsaid", CautionLevel::Check, "common practice, no source", unsaid},
+    {"time-from-unsaid", CautionLevel::Check, practice, unsaid},
 };
 
 } // namespace

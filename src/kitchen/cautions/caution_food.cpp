@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/foods/dish_words.h"
 #include "kitchen/measures/temperature_text.h"
@@ -17,14 +18,6 @@ constexpr std::string_view by_the_eye =
 constexpr std::string_view garlic_source =
     "National Center for Home Food Preservation, Freezing: Garlic-in-Oil, 2015";
 
-KeyPath food_place(const Scene& scene) {
-    return scene.package.where.key("food");
-}
-
-bool has_target(const Scene& scene) {
-    return scene.package.cook && scene.package.cook->until.has_value();
-}
-
 /// How hot it must get stands in the same sentence: flesh and shells are what a cook looks at.
 Findings shellfish(const Scene& scene) {
     const auto minimum = safe_minimum(scene.table, scene.package);
@@ -39,14 +32,11 @@ Findings shellfish(const Scene& scene) {
 
 /// Where a target is set, it is that of raw pork at least.
 Findings raw_bacon(const Scene& scene) {
-    return holds_class(scene, "bacon") && !has_target(scene) ? Findings{{{}, food_place(scene)}}
-                                                             : Findings{};
+    return found_if(holds_class(scene, "bacon") && !has_target(scene), food_place(scene));
 }
 
 Findings vegetables(const Scene& scene) {
-    return holds(scene, {FoodKind::Vegetable}) && !has_target(scene)
-               ? Findings{{{}, food_place(scene)}}
-               : Findings{};
+    return found_if(holds(scene, {FoodKind::Vegetable}) && !has_target(scene), food_place(scene));
 }
 
 /// Whether the thaw line says by when to cook it, in days or "at once": two figures on a print are
@@ -61,9 +51,8 @@ Findings garlic_in_oil(const Scene& scene) {
             first_named(texts_in_bag(scene.package), Section::Hazard, "garlic in oil")) {
         return {{{}, named->where}};
     }
-    const bool is_kind =
-        std::ranges::find(scene.package.food, "garlic or herbs in oil") != scene.package.food.end();
-    return is_kind ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
+    const bool is_kind = contains(scene.package.food, "garlic or herbs in oil");
+    return found_if(is_kind, food_place(scene));
 }
 
 Findings garlic_with_days(const Scene& scene) {
@@ -74,16 +63,10 @@ Findings garlic_without_days(const Scene& scene) {
     return says_days_once_thawed(scene) ? garlic_in_oil(scene) : Findings{};
 }
 
-std::vector<PlacedText> said_of_dish(const Package& package) {
-    auto texts = texts_in_bag(package);
-    texts.push_back({package.note, package.where.key("note")});
-    return texts;
-}
-
 /// The parasites in it need -20 °C for a week; a home freezer is only asked for -18.
 Findings raw_fish(const Scene& scene) {
     const bool fish = holds(scene, {FoodKind::RawFish, FoodKind::RawShellfish});
-    const auto named = fish ? first_named(said_of_dish(scene.package), Section::Hazard, "eaten raw")
+    const auto named = fish ? first_named(texts_of_bag(scene.package), Section::Hazard, "eaten raw")
                             : std::nullopt;
     return named ? Findings{{{published_text(-4, TemperatureUse::ColdLimit, style(scene))},
                              named->where}}

@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/foods_named.h"
@@ -11,16 +12,12 @@ namespace {
 
 using namespace scene;
 
-KeyPath food_place(const Scene& scene) {
-    return scene.package.where.key("food");
-}
-
 /// `"pork shoulder" as "raw roasts"; "eggs" as "egg casserole"`.
 std::string counted(const std::vector<NamedFood>& foods) {
     std::vector<std::string> each;
     for (const auto& named : foods) {
         auto one = fmt::format("\"{}\": {}", named.words, kitchen::said(named.kinds));
-        if (std::ranges::find(each, one) == each.end()) {
+        if (!contains(each, one)) {
             each.push_back(std::move(one));
         }
     }
@@ -47,29 +44,18 @@ Findings no_words(const Scene& scene) {
              scene.package.where.key("use_by")}};
 }
 
-bool is_sort(const Scene& scene, std::initializer_list<FoodKind> sorts) {
-    return holds(scene, sorts);
-}
-
 /// Whether the cook's own word for the food leaves no room for meat: "vegetable soup", "fruit".
 bool says_no_animal(const Scene& scene) {
-    static constexpr std::string_view plant_kinds[] = {"cooked vegetable dish",
-                                                       "tomato or vegetable sauce",
-                                                       "cooked beans",
-                                                       "cooked rice",
-                                                       "cooked pasta",
-                                                       "tofu",
-                                                       "fruit",
-                                                       "blanched vegetables"};
     const bool plants = std::ranges::all_of(scene.package.food, [](const std::string& food) {
-        return std::ranges::find(plant_kinds, food) != std::end(plant_kinds);
+        return is_one_of(food,
+                         {"cooked vegetable dish", "tomato or vegetable sauce", "cooked beans",
+                          "cooked rice", "cooked pasta", "tofu", "fruit", "blanched vegetables"});
     });
     // Word by word, for "vegetable soup" is one kind by itself.
     const auto is_plant = [&](const std::string& word) {
         const auto match = match_foods(scene.table.words, {word}).front();
-        return match.word != nullptr &&
-               (match.word->role == FoodRole::NoAnimal || match.word->means == "vegetable" ||
-                match.word->means == "pulse");
+        return match.word != nullptr && (match.word->role == FoodRole::NoAnimal ||
+                                         is_one_of(match.word->means, {"vegetable", "pulse"}));
     };
     const auto names_plants = [&](const std::string& written) {
         return std::ranges::any_of(words_of(written), is_plant);
@@ -79,9 +65,8 @@ bool says_no_animal(const Scene& scene) {
 
 /// Whether one of the words can mean what `food` says: "beef" is also roasts and stew meat.
 bool is_named_so(const Scene& scene, const NamedFood& named) {
-    return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
-        return std::ranges::find(named.may_be, food) != named.may_be.end();
-    });
+    return std::ranges::any_of(
+        scene.package.food, [&](const std::string& food) { return contains(named.may_be, food); });
 }
 
 /// Whether the dish's own name reads as `food` says, as a whole: "duck pâté" as pâté.
@@ -107,7 +92,7 @@ bool asks_for_more(const Scene& scene, const NamedFood& named) {
         return true;
     }
     const bool cooked =
-        is_sort(scene, {FoodKind::CookedDish, FoodKind::Leftover, FoodKind::InfantFood});
+        holds(scene, {FoodKind::CookedDish, FoodKind::Leftover, FoodKind::InfantFood});
     return named.is_animal && !cooked &&
            is_less_careful(scene.table, scene.package.food, named.kinds);
 }
@@ -128,23 +113,23 @@ Findings says_less(const Scene& scene) {
 }
 
 Findings infant_food(const Scene& scene) {
-    const bool applies = holds(scene, {FoodKind::InfantFood}) &&
-                         scene.package.thaw.method == ThawMethod::Refrigerator;
-    return applies ? Findings{{{}, food_place(scene)}} : Findings{};
+    return found_if(holds(scene, {FoodKind::InfantFood}) &&
+                        scene.package.thaw.method == ThawMethod::Refrigerator,
+                    food_place(scene));
 }
 
 /// Its list knows the refrigerator only; a bag that is thawed otherwise must not wait at all.
 Findings infant_food_at_once(const Scene& scene) {
-    const bool applies = holds(scene, {FoodKind::InfantFood}) &&
-                         scene.package.thaw.method != ThawMethod::Refrigerator;
-    return applies ? Findings{{{}, food_place(scene)}} : Findings{};
+    return found_if(holds(scene, {FoodKind::InfantFood}) &&
+                        scene.package.thaw.method != ThawMethod::Refrigerator,
+                    food_place(scene));
 }
 
 constexpr CautionRule rules[] = {
-    {"food-from-words", CautionLevel::Report, "common practice, no source", from_words},
+    {"food-from-words", CautionLevel::Report, practice, from_words},
     {"food-unknown", CautionLevel::Report, "FoodSafety.gov, Safe Minimum Internal Temperatures",
      no_words},
-    {"food-says-less", CautionLevel::Report, "common practice, no source", says_less},
+    {"food-says-less", CautionLevel::Report, practice, says_less},
     {"infant-food", CautionLevel::LabelAndCard,
      "New Zealand Ministry of Health, Making your own baby food", infant_food,
      "FOR A BABY - USE THE DAY IT THAWED"},

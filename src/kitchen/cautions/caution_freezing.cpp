@@ -16,6 +16,10 @@ constexpr std::string_view do_not_freeze_well =
     "Oregon State University Extension, SP 50-766, Foods That Do Not Freeze Well; National Center "
     "for Home Food Preservation, Foods That Do Not Freeze Well";
 
+constexpr std::string_view chilled_source =
+    "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of FoodSafety.gov, "
+    "Government of Canada, University of Illinois Extension";
+
 Findings use_by_beyond_list(const Scene& scene) {
     const auto row = shortest_lived(scene.table, scene.package.food);
     if (scene.keep.basis != DateBasis::SetByCook || !row) {
@@ -103,11 +107,12 @@ Findings cooked_rice(const Scene& scene) {
     const bool has_rice = std::ranges::any_of(
         foods_kept_chilled(scene.table, scene.package),
         [](const std::string& food) { return same_but_for_case(food, "cooked rice"); });
-    return has_rice ? Findings{{{}, scene.package.where.key("food")}} : Findings{};
+    return found_if(has_rice, food_place(scene));
 }
 
-/// Only ingredients are looked at: a dish called "potato soup" may have none left to see.
-template <const char* harm>
+/// `harm` as src/kitchen/words calls it. Only ingredients are looked at: a dish called "potato
+/// soup" may have none left to see.
+template <Word harm>
 Findings harmed_as(const Scene& scene) {
     Findings found;
     for (const auto& read : scene.texts) {
@@ -122,30 +127,12 @@ Findings harmed_as(const Scene& scene) {
     return found;
 }
 
-// As src/kitchen/words calls what happens to a food in the freezer.
-constexpr char limp[] = "limp";
-constexpr char soft[] = "soft";
-constexpr char mushy[] = "mushy";
-constexpr char rubbery[] = "rubbery";
-constexpr char separates[] = "separates";
-constexpr char soggy[] = "soggy";
-constexpr char weeps[] = "weeps";
-constexpr char fades[] = "fades";
-
 constexpr CautionRule rules[] = {
-    refusal("chilled-far-too-long",
-            "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of "
-            "FoodSafety.gov, "
-            "Government of Canada, University of Illinois Extension",
-            chilled_far_too_long,
+    refusal("chilled-far-too-long", chilled_source, chilled_far_too_long,
             "{0} days in the refrigerator before freezing; expected {1} at most",
             "food that has stood longer is thrown away; next time freeze it on the day it is "
             "bought, or cook it first and count the days from then"),
-    refusal("chilled-far-too-long-raw",
-            "FDA Food Code 3-501.17, Date Marking; for raw food the refrigerator lists of "
-            "FoodSafety.gov, "
-            "Government of Canada, University of Illinois Extension",
-            cooked_far_too_long,
+    refusal("chilled-far-too-long-raw", chilled_source, cooked_far_too_long,
             "{0} days in the refrigerator before freezing; expected {1} at most, for without food "
             "the words count as raw",
             "if it was cooked, write food = {2}; raw food that has stood longer is thrown away"),
@@ -155,14 +142,14 @@ constexpr CautionRule rules[] = {
      use_by_beyond_list},
     {"rice-cool-fast", CautionLevel::Check,
      "University of Saskatchewan, food safety of rice (Bacillus cereus)", cooked_rice},
-    {"freezes-limp", CautionLevel::Check, do_not_freeze_well, harmed_as<limp>},
-    {"freezes-soft", CautionLevel::Check, do_not_freeze_well, harmed_as<soft>},
-    {"freezes-mushy", CautionLevel::Check, do_not_freeze_well, harmed_as<mushy>},
-    {"freezes-rubbery", CautionLevel::Check, do_not_freeze_well, harmed_as<rubbery>},
-    {"freezes-separates", CautionLevel::Check, do_not_freeze_well, harmed_as<separates>},
-    {"freezes-soggy", CautionLevel::Check, do_not_freeze_well, harmed_as<soggy>},
-    {"freezes-weeps", CautionLevel::Check, do_not_freeze_well, harmed_as<weeps>},
-    {"freezes-fades", CautionLevel::Check, do_not_freeze_well, harmed_as<fades>},
+    {"freezes-limp", CautionLevel::Check, do_not_freeze_well, harmed_as<"limp">},
+    {"freezes-soft", CautionLevel::Check, do_not_freeze_well, harmed_as<"soft">},
+    {"freezes-mushy", CautionLevel::Check, do_not_freeze_well, harmed_as<"mushy">},
+    {"freezes-rubbery", CautionLevel::Check, do_not_freeze_well, harmed_as<"rubbery">},
+    {"freezes-separates", CautionLevel::Check, do_not_freeze_well, harmed_as<"separates">},
+    {"freezes-soggy", CautionLevel::Check, do_not_freeze_well, harmed_as<"soggy">},
+    {"freezes-weeps", CautionLevel::Check, do_not_freeze_well, harmed_as<"weeps">},
+    {"freezes-fades", CautionLevel::Check, do_not_freeze_well, harmed_as<"fades">},
 };
 
 } // namespace

@@ -32,15 +32,15 @@ Findings refuses(const Scene& scene) {
 
 /// A slow cooker full of ice is wrong whatever the ice is of.
 Findings frozen_in_slow_cooker(const Scene& scene) {
-    const bool applies =
-        scene.heat.heat == Heat::SlowCooker && scene.package.thaw.method == ThawMethod::FromFrozen;
-    return applies ? Findings{{{}, scene.heat.where}} : Findings{};
+    return found_if(scene.heat.heat == Heat::SlowCooker &&
+                        scene.package.thaw.method == ThawMethod::FromFrozen,
+                    scene.heat.where);
 }
 
 /// What only keeps heat in must have all of it before.
 Findings keeps_heat_only(const Scene& scene) {
-    const bool applies = scene.package.cook && is_haybox(scene.package.cook->in);
-    return applies ? Findings{{{}, cook_place(scene, "in")}} : Findings{};
+    return found_if(scene.package.cook && is_haybox(scene.package.cook->in),
+                    cook_place(scene, "in"));
 }
 
 constexpr CautionRule rules[] = {
@@ -64,16 +64,15 @@ constexpr CautionRule rules[] = {
      passes<Passage::AtOnceHigh, Heat::SlowCooker>, "STRAIGHT INTO SLOW COOKER - 1 H ON HIGH"},
     {"low-heat-from-water", CautionLevel::LabelAndCard, low_heat,
      passes<Passage::AtOnceHot, Heat::Low>, "HEAT UP BEFORE IT GOES IN"},
-    {"haybox-boil-first", CautionLevel::LabelAndCard, "common practice, no source", keeps_heat_only,
+    {"haybox-boil-first", CautionLevel::LabelAndCard, practice, keeps_heat_only,
      "FULL BOIL BEFORE IT GOES IN"},
     {"slow-cooker-thaw-first", CautionLevel::Card, slow_cookers,
      passes<Passage::KeptCold, Heat::SlowCooker>, "THAW FULLY BEFORE SLOW COOKER"},
     {"low-heat-thaw-first", CautionLevel::Card, slow_cookers, passes<Passage::KeptCold, Heat::Low>,
      "THAW FULLY BEFORE COOKING"},
-    {"frozen-pressure-cooker", CautionLevel::Card, "common practice, no source",
+    {"frozen-pressure-cooker", CautionLevel::Card, practice,
      passes<Passage::FrozenByBook, Heat::PressureCooker>, "AS THE PRESSURE COOKER LEAFLET SAYS"},
-    {"frozen-grill", CautionLevel::Card, "common practice, no source",
-     passes<Passage::FrozenUneven, Heat::Grill>},
+    {"frozen-grill", CautionLevel::Card, practice, passes<Passage::FrozenUneven, Heat::Grill>},
 };
 
 } // namespace

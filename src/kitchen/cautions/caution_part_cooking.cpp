@@ -1,9 +1,9 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/foods/meat_words.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 #include <span>
 
 namespace thawslip::kitchen {
@@ -56,8 +56,7 @@ bool says_part_of_cooking(const std::vector<std::string>& words) {
          {"gar", "gegar", "brat", "gebrat", "koch", "gekoch", "schmor", "geschmor", "durch"}}};
     for (std::size_t i = 0; i + 1 < words.size(); ++i) {
         for (const auto& tongue : tongues) {
-            if (std::ranges::find(tongue.part, words[i]) != tongue.part.end() &&
-                begins_with_any(words[i + 1], tongue.heat)) {
+            if (contains(tongue.part, words[i]) && begins_with_any(words[i + 1], tongue.heat)) {
                 return true;
             }
         }
@@ -67,12 +66,10 @@ bool says_part_of_cooking(const std::vector<std::string>& words) {
 
 /// Whether a text says so, in any of the forms that German bends its words into.
 bool is_in_part(const std::vector<std::string>& words) {
-    constexpr std::array<std::string_view, 11> stems{
-        "halbgar",    "teilgegart", "angegart", "teilgar", "angar",    "halbdurch",
-        "precocinar", "precuez",    "parcook",  "parfr",   "precocine"};
-    const auto bent = [&](const std::string& word) {
-        return std::ranges::any_of(stems, [&](auto stem) { return word.starts_with(stem); });
-    };
+    static constexpr std::string_view stems[] = {"halbgar", "teilgegart", "angegart",   "teilgar",
+                                                 "angar",   "halbdurch",  "precocinar", "precuez",
+                                                 "parcook", "parfr",      "precocine"};
+    const auto bent = [](const std::string& word) { return begins_with_any(word, stems); };
     return !phrases("in part").find(words).empty() || std::ranges::any_of(words, bent) ||
            says_part_of_cooking(words);
 }
@@ -94,33 +91,29 @@ bool names_meat(const std::vector<std::string>& words) {
     return named.poultry || named.pork || named.beef_or_lamb || named.game || named.some;
 }
 
-std::vector<PlacedText> packed_texts(const Package& package) {
-    auto texts = texts_in_bag(package);
-    texts.push_back({package.note, package.where.key("note")});
-    return texts;
+template <class Says>
+Findings said_of_bag(const Scene& scene, Says says) {
+    Findings found;
+    for (const auto& [text, where] : texts_of_bag(scene.package)) {
+        const auto words = words_of(text);
+        if (!says_no(words) && says(words)) {
+            found.push_back({{text}, where});
+        }
+    }
+    return found;
 }
 
 /// "Part-cooked chicken" wherever it is named, or the same words of a dish of raw meat.
 Findings part_cooked(const Scene& scene) {
-    Findings found;
-    for (const auto& [text, where] : packed_texts(scene.package)) {
-        const auto words = words_of(text);
-        if (!says_no(words) && is_in_part(words) && (has_raw_meat(scene) || names_meat(words))) {
-            found.push_back({{text}, where});
-        }
-    }
-    return found;
+    return said_of_bag(scene, [&](const std::vector<std::string>& words) {
+        return is_in_part(words) && (has_raw_meat(scene) || names_meat(words));
+    });
 }
 
 Findings perhaps_part_cooked(const Scene& scene) {
-    Findings found;
-    for (const auto& [text, where] : packed_texts(scene.package)) {
-        const auto words = words_of(text);
-        if (has_raw_meat(scene) && !says_no(words) && is_browned(words) && names_meat(words)) {
-            found.push_back({{text}, where});
-        }
-    }
-    return found;
+    return said_of_bag(scene, [&](const std::vector<std::string>& words) {
+        return has_raw_meat(scene) && is_browned(words) && names_meat(words);
+    });
 }
 
 /// A step that begins to cook meat and then puts it by, or cooks meat in part, which says as much.

@@ -48,26 +48,20 @@ std::string boiling_text(const Scene& scene) {
 Findings simmering_high_up(const Scene& scene) {
     const bool simmers = is_in(scene.package, Vessel::Pot) || is_in(scene.package, Vessel::Pan) ||
                          is_in(scene.package, Vessel::Steamer);
-    if (!is_high(scene) || !simmers) {
-        return {};
-    }
-    return {{{altitude_text(scene), boiling_text(scene)}, cook_place(scene, "in")}};
+    return found_if(is_high(scene) && simmers, cook_place(scene, "in"),
+                    {altitude_text(scene), boiling_text(scene)});
 }
 
 Findings slow_cooker_high_up(const Scene& scene) {
-    if (!is_high(scene) || !is_in(scene.package, Vessel::SlowCooker)) {
-        return {};
-    }
-    return {{{altitude_text(scene)}, cook_place(scene, "in")}};
+    return found_if(is_high(scene) && is_in(scene.package, Vessel::SlowCooker),
+                    cook_place(scene, "in"), {altitude_text(scene)});
 }
 
 /// Smoked fish is only safe for them inside a cooked dish; cold cuts only when steaming hot.
 Findings ready_to_eat_at_risk(const Scene& scene) {
-    if (!scene.settings.people_at_risk || !holds(scene, {FoodKind::ReadyToEat})) {
-        return {};
-    }
-    return {{{published_text(165, TemperatureUse::SafeMinimum, style(scene))},
-             scene.package.where.key("food")}};
+    return found_if(scene.settings.people_at_risk && holds(scene, {FoodKind::ReadyToEat}),
+                    food_place(scene),
+                    {published_text(165, TemperatureUse::SafeMinimum, style(scene))});
 }
 
 Findings low_target_at_risk(const Scene& scene) {
@@ -108,23 +102,12 @@ std::vector<PlacedText> texts_not_heated(const Package& package) {
 }
 
 /// Where the people who eat are at risk and a food that the words name is not heated through.
-Findings at_risk(const Scene& scene, std::string_view food) {
+template <Word food>
+Findings at_risk(const Scene& scene) {
     const auto named = scene.settings.people_at_risk
                            ? first_named(texts_not_heated(scene.package), Section::Risk, food)
                            : std::nullopt;
     return named ? Findings{{{}, named->where}} : Findings{};
-}
-
-Findings smoked_fish(const Scene& scene) {
-    return at_risk(scene, "smoked fish");
-}
-
-Findings raw_egg(const Scene& scene) {
-    return at_risk(scene, "raw egg");
-}
-
-Findings soft_cheese(const Scene& scene) {
-    return at_risk(scene, "soft cheese");
 }
 
 Findings raw_milk(const Scene& scene) {
@@ -135,14 +118,6 @@ Findings raw_milk(const Scene& scene) {
         }
     }
     return {};
-}
-
-Findings pate(const Scene& scene) {
-    return at_risk(scene, "pate");
-}
-
-Findings berries(const Scene& scene) {
-    return at_risk(scene, "berries");
 }
 
 bool is_for_infants(const Package& package) {
@@ -172,8 +147,9 @@ Findings honey(const Scene& scene) {
 
 /// What is said of such food as a whole, where nothing is said of the very one.
 Findings other_ready_to_eat(const Scene& scene) {
-    return smoked_fish(scene).empty() && pate(scene).empty() ? ready_to_eat_at_risk(scene)
-                                                             : Findings{};
+    return at_risk<"smoked fish">(scene).empty() && at_risk<"pate">(scene).empty()
+               ? ready_to_eat_at_risk(scene)
+               : Findings{};
 }
 
 /// Where people at risk are named: what is printed is no doctor's word.
@@ -189,20 +165,19 @@ constexpr CautionRule rules[] = {
     {"risk-smoked-fish", CautionLevel::LabelAndCard,
      "Food Standards Agency and Food Standards Scotland, Advice on ready-to-eat smoked fish (read "
      "in a copy)",
-     smoked_fish, "PREGNANT - OLD - ILL - STEAM IT THROUGH"},
-    {"risk-raw-egg", CautionLevel::LabelAndCard, pregnancy_source, raw_egg,
+     at_risk<"smoked fish">, "PREGNANT - OLD - ILL - STEAM IT THROUGH"},
+    {"risk-raw-egg", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"raw egg">,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
-    {"risk-soft-cheese", CautionLevel::LabelAndCard, pregnancy_source, soft_cheese,
+    {"risk-soft-cheese", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"soft cheese">,
      "PREGNANT - YOUNG - OLD - ILL - STEAM IT"},
     {"risk-raw-milk", CautionLevel::LabelAndCard, pregnancy_source, raw_milk,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
-    {"risk-pate", CautionLevel::LabelAndCard, pregnancy_source, pate,
+    {"risk-pate", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"pate">,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-berries", CautionLevel::LabelAndCard,
-     "Food Safety Authority of Ireland, Berries: advice to boil imported frozen berries", berries,
-     "PREGNANT - YOUNG - OLD - ILL - BOIL IT"},
-    {"risk-no-medical-advice", CautionLevel::LabelAndCard, "common practice, no source",
-     no_medical_advice},
+     "Food Safety Authority of Ireland, Berries: advice to boil imported frozen berries",
+     at_risk<"berries">, "PREGNANT - YOUNG - OLD - ILL - BOIL IT"},
+    {"risk-no-medical-advice", CautionLevel::LabelAndCard, practice, no_medical_advice},
     {"high-altitude", CautionLevel::Card, altitude_source, simmering_high_up},
     {"high-altitude-slow-cooker", CautionLevel::Card,
      "Colorado State University Extension, High Altitude Food Preparation", slow_cooker_high_up,
@@ -211,7 +186,7 @@ constexpr CautionRule rules[] = {
 
 Findings no_medical_advice(const Scene& scene) {
     if (holds(scene, {FoodKind::InfantFood})) {
-        return {{{}, scene.package.where.key("food")}};
+        return {{{}, food_place(scene)}};
     }
     for (const auto& rule : rules) {
         if (rule.id.starts_with("risk-") && rule.find != no_medical_advice) {

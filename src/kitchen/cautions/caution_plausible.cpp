@@ -14,8 +14,6 @@ namespace {
 using namespace scene;
 using std::chrono::days;
 
-constexpr std::string_view practice = "common practice, no source";
-
 KeyPath made_place(const Scene& scene) {
     return scene.package.made ? scene.package.where.key("made") : KeyPath{"day.made"};
 }

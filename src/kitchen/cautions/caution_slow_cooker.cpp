@@ -100,9 +100,8 @@ Findings warm_setting(const Scene& scene) {
 }
 
 Findings filling(const Scene& scene) {
-    return is_slow_cooker(scene) && !is_no_slow_cooker(scene.package.cook->in)
-               ? Findings{{{}, cook_place(scene, "in")}}
-               : Findings{};
+    return found_if(is_slow_cooker(scene) && !is_no_slow_cooker(scene.package.cook->in),
+                    cook_place(scene, "in"));
 }
 
 /// A whole bird with stuffing inside, by its words.

@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature_text.h"
@@ -23,11 +24,7 @@ std::optional<SafeMinimum> minimum_of(const Scene& scene) {
 }
 
 bool is(const std::optional<SafeMinimum>& minimum, std::initializer_list<Matter> matters) {
-    return minimum && std::ranges::find(matters, minimum->matter) != matters.end();
-}
-
-bool has_target(const Scene& scene) {
-    return scene.package.cook && scene.package.cook->until.has_value();
+    return minimum && contains(matters, minimum->matter);
 }
 
 double target(const Scene& scene) {
@@ -180,10 +177,8 @@ Findings hold_briefly(const Scene& scene) {
 }
 
 Findings microwave(const Scene& scene) {
-    if (!is_in(scene.package, Vessel::Microwave) || !minimum_of(scene)) {
-        return {};
-    }
-    return {{{}, cook_place(scene, "in")}};
+    return found_if(is_in(scene.package, Vessel::Microwave) && minimum_of(scene),
+                    cook_place(scene, "in"));
 }
 
 constexpr CautionRule rules[] = {

@@ -20,14 +20,8 @@ bool thaws_fast(const Scene& scene) {
     return method == ThawMethod::ColdWater || method == ThawMethod::Microwave;
 }
 
-KeyPath method_place(const Scene& scene) {
-    return scene.package.thaw.where.empty() ? scene.package.where
-                                            : scene.package.thaw.where.key("method");
-}
-
 Findings cook_at_once(const Scene& scene) {
-    return thaws_fast(scene) && is_perishable(scene) ? Findings{{{}, method_place(scene)}}
-                                                     : Findings{};
+    return found_if(thaws_fast(scene) && is_perishable(scene), method_place(scene));
 }
 
 Findings refreeze_after_cooking(const Scene& scene) {
@@ -35,16 +29,15 @@ Findings refreeze_after_cooking(const Scene& scene) {
 }
 
 Findings refreeze_never(const Scene& scene) {
-    const bool applies = scene.table.rule_set == "uk" && is_perishable(scene) &&
-                         scene.package.thaw.method != ThawMethod::FromFrozen;
-    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+    return found_if(scene.table.rule_set == "uk" && is_perishable(scene) &&
+                        scene.package.thaw.method != ThawMethod::FromFrozen,
+                    method_place(scene));
 }
 
 /// What drips from thawing food must not reach what is eaten as it is.
 Findings on_a_plate(const Scene& scene) {
-    const bool applies =
-        scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene);
-    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+    return found_if(scene.package.thaw.method == ThawMethod::Refrigerator && is_perishable(scene),
+                    method_place(scene));
 }
 
 Findings cold_water(const Scene& scene) {
@@ -74,15 +67,13 @@ bool says_vacuum(const Scene& scene) {
 }
 
 Findings vacuum_fish(const Scene& scene) {
-    return holds(scene, {FoodKind::RawFish}) && says_vacuum(scene)
-               ? Findings{{{}, method_place(scene)}}
-               : Findings{};
+    return found_if(holds(scene, {FoodKind::RawFish}) && says_vacuum(scene), method_place(scene));
 }
 
 Findings perhaps_vacuum_fish(const Scene& scene) {
-    const bool applies = holds(scene, {FoodKind::RawFish}) && !says_vacuum(scene) &&
-                         scene.package.thaw.method != ThawMethod::FromFrozen;
-    return applies ? Findings{{{}, method_place(scene)}} : Findings{};
+    return found_if(holds(scene, {FoodKind::RawFish}) && !says_vacuum(scene) &&
+                        scene.package.thaw.method != ThawMethod::FromFrozen,
+                    method_place(scene));
 }
 
 Findings no_days_left(const Scene& scene) {

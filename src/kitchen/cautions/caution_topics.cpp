@@ -1,11 +1,20 @@
 #include "kitchen/cautions/caution_topics.h"
 
+#include "base/list.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
 
 namespace thawslip::kitchen::scene {
+
+Findings found_if(bool applies, KeyPath where, std::vector<std::string> values) {
+    return applies ? Findings{{std::move(values), std::move(where)}} : Findings{};
+}
+
+bool has_target(const Scene& scene) {
+    return scene.package.cook && scene.package.cook->until.has_value();
+}
 
 bool is_in(const Package& package, Vessel vessel) {
     return package.cook && package.cook->vessel == vessel;
@@ -14,7 +23,7 @@ bool is_in(const Package& package, Vessel vessel) {
 bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
     return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
         const auto kind = kind_of(scene.table, food);
-        return std::ranges::find(kinds, kind) != kinds.end();
+        return contains(kinds, kind);
     });
 }
 
@@ -23,10 +32,7 @@ bool holds_raw(const Scene& scene) {
 }
 
 bool is_perishable(const Scene& scene) {
-    return scene.package.food.empty() ||
-           std::ranges::any_of(scene.package.food, [&](const std::string& food) {
-               return kind_of(scene.table, food) != FoodKind::Other;
-           });
+    return scene.package.food.empty() || any_spoils(scene.table, scene.package.food);
 }
 
 bool holds_class(const Scene& scene, std::string_view food) {
@@ -35,9 +41,8 @@ bool holds_class(const Scene& scene, std::string_view food) {
 }
 
 bool says_any(const std::vector<std::string>& text, std::initializer_list<std::string_view> words) {
-    return std::ranges::any_of(text, [&](const std::string& word) {
-        return std::ranges::find(words, word) != words.end();
-    });
+    return std::ranges::any_of(text,
+                               [&](const std::string& word) { return contains(words, word); });
 }
 
 std::vector<PlacedText> texts_in_bag(const Package& package) {
@@ -47,6 +52,12 @@ std::vector<PlacedText> texts_in_bag(const Package& package) {
             texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
         }
     }
+    return texts;
+}
+
+std::vector<PlacedText> texts_of_bag(const Package& package) {
+    auto texts = texts_in_bag(package);
+    texts.push_back({package.note, package.where.key("note")});
     return texts;
 }
 
@@ -89,6 +100,15 @@ UnitStyle style(const Scene& scene) {
 
 std::string minimum_text(const Scene& scene, const SafeMinimum& minimum) {
     return published_text(minimum.fahrenheit, TemperatureUse::SafeMinimum, style(scene));
+}
+
+KeyPath food_place(const Scene& scene) {
+    return scene.package.where.key("food");
+}
+
+KeyPath method_place(const Scene& scene) {
+    return scene.package.thaw.where.empty() ? scene.package.where
+                                            : scene.package.thaw.where.key("method");
 }
 
 KeyPath cook_place(const Scene& scene, std::string_view key) {

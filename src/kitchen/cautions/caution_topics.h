@@ -5,6 +5,8 @@
 #include "kitchen/measures/unit_style.h"
 #include "kitchen/texts/phrases.h"
 
+#include <algorithm>
+#include <cstddef>
 #include <initializer_list>
 #include <optional>
 #include <span>
@@ -42,7 +44,22 @@ constexpr CautionRule refusal(std::string_view id, std::string_view source,
     return {id, CautionLevel::Refuse, source, find, {}, {message, hint}};
 }
 
+/// The name of something in a rule's own type: `harmed_as<"limp">`.
+template <std::size_t size>
+struct Word {
+    char letters[size];
+    // NOLINTNEXTLINE(google-explicit-constructor)
+    consteval Word(const char (&text)[size]) { std::ranges::copy(text, letters); }
+    constexpr operator std::string_view() const { return {letters, size - 1}; }
+};
+
+inline constexpr std::string_view practice = "common practice, no source";
+
+/// One finding where the rule applies, else none.
+Findings found_if(bool applies, KeyPath where, std::vector<std::string> values = {});
+
 bool is_in(const Package& package, Vessel vessel);
+bool has_target(const Scene& scene); ///< whether the cook says how hot it must get
 bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds); ///< any class of these
 bool holds_raw(const Scene& scene);
 /// Perishable, as far as the storage classes say; what is in no class is taken to be.
@@ -62,6 +79,8 @@ struct PlacedText {
 std::vector<PlacedText> food_texts(const Package& package);
 /// The same without what stays out of the bag.
 std::vector<PlacedText> texts_in_bag(const Package& package);
+/// The same with the note.
+std::vector<PlacedText> texts_of_bag(const Package& package);
 
 /// The first of the texts that names what a phrase_book() looks for; nothing where none does.
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
@@ -77,6 +96,8 @@ UnitStyle style(const Scene& scene);
 /// `165 °F (74 °C)`, in the order of the kitchen's own measures.
 std::string minimum_text(const Scene& scene, const SafeMinimum& minimum);
 
+KeyPath food_place(const Scene& scene);
+KeyPath method_place(const Scene& scene); ///< of how it thaws
 /// The place of `key` in the cook table, or of the package where there is no such table.
 KeyPath cook_place(const Scene& scene, std::string_view key);
 

@@ -14,12 +14,6 @@ Caution caution_of(const CautionRule& rule, Finding finding) {
             std::move(finding.where)};
 }
 
-bool is_perishable(const Package& package, const StorageTable& table) {
-    return std::ranges::any_of(package.food, [&](const std::string& food) {
-        return kind_of(table, food) != FoodKind::Other;
-    });
-}
-
 } // namespace
 
 std::vector<CautionRule> caution_rules() {
@@ -65,7 +59,7 @@ bool is_of_thawing(const Caution& caution) {
 std::vector<Caution> day_cautions(const Day& day, const StorageTable& table,
                                   const KitchenSettings& settings) {
     const bool perishable = std::ranges::any_of(
-        day.packages, [&](const Package& package) { return is_perishable(package, table); });
+        day.packages, [&](const Package& package) { return any_spoils(table, package.food); });
     if (!perishable) {
         return {};
     }

@@ -1,10 +1,9 @@
 #include "kitchen/cautions/plausible.h"
 
+#include "base/named.h"
 #include "kitchen/heat/heat_properties.h"
 
-#include <cassert>
 #include <cmath>
-#include <iterator>
 
 namespace thawslip::kitchen {
 namespace {
@@ -26,15 +25,7 @@ constexpr Bounds bounds[] = {
     {MadeMonthsAgo, 0.0, 36.0, practice},
 };
 
-constexpr bool in_order() {
-    std::size_t position = 0;
-    for (const auto& row : bounds) {
-        if (static_cast<std::size_t>(row.figure) != position++)
-            return false;
-    }
-    return true;
-}
-static_assert(in_order(), "one row for every Figure, in its order");
+static_assert(rows_in_order(bounds, &Bounds::figure, MadeMonthsAgo));
 
 /// g/cm³.
 double density() {
@@ -48,9 +39,7 @@ std::span<const Bounds> plausible_bounds() {
 }
 
 const Bounds& bounds_of(Figure figure) {
-    const auto position = static_cast<std::size_t>(figure);
-    assert(position < std::size(bounds) && "a figure without a row");
-    return bounds[position];
+    return bounds[static_cast<std::size_t>(figure)];
 }
 
 Plausible hold_against_bounds(Figure figure, double value) {

@@ -1,6 +1,7 @@
 #include "kitchen/cautions/thaw_places.h"
 
 #include "base/letters.h"
+#include "base/list.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/said_degrees.h"
 #include "kitchen/texts/sentences.h"
@@ -47,11 +48,10 @@ bool is_left(const Mention& fridge, const Places& places) {
 }
 
 bool is_fridge(const Mention& place, const Places& places) {
-    constexpr std::string_view others[] = {"microwave", "microondas", "Mikrowelle",
-                                           "frío",      "kühl",       "gekühlt",
-                                           "kühlen",    "chilled",    "refrigerado"};
-    return place.meaning == "safe" && std::ranges::find(others, place.phrase) == std::end(others) &&
-           !is_left(place, places);
+    const bool other =
+        is_one_of(place.phrase, {"microwave", "microondas", "Mikrowelle", "frío", "kühl", "gekühlt",
+                                 "kühlen", "chilled", "refrigerado"});
+    return place.meaning == "safe" && !other && !is_left(place, places);
 }
 
 /// Whether a time or another turn of what is done stands between two places, which then are two.
@@ -60,9 +60,8 @@ bool is_parted(const WordedText& text, const Mention& one, const Mention& other)
     const auto end = std::max(one.first, other.first);
     const auto doubts = mentions(text, Section::Negation);
     const bool turns = std::ranges::any_of(doubts, [&](const Mention& each) {
-        const bool parts = each.meaning == "clause" || each.meaning == "not" ||
-                           each.meaning == "or" || each.meaning == "doubt";
-        return parts && each.first >= first && each.first < end;
+        return is_one_of(each.meaning, {"clause", "not", "or", "doubt"}) && each.first >= first &&
+               each.first < end;
     });
     return turns || has_between(mentions(text, Section::Thawing, "long"), first, end) ||
            std::any_of(text.words.begin() + static_cast<std::ptrdiff_t>(std::min(first, end)),
@@ -124,14 +123,14 @@ bool warms_the_bag(const ReadText& read, const Mention& place) {
     if (place.meaning != "bath" || names_food(read.field)) {
         return false;
     }
-    constexpr std::string_view boils[] = {
-        "boiling water", "steam",      "water from the kettle", "agua hirviendo", "agua hirviente",
-        "vapor",         "baño maría", "kochend Wasser",        "Dampf",          "Wasserbad"};
+    const bool boils =
+        is_one_of(place.phrase, {"boiling water", "steam", "water from the kettle",
+                                 "agua hirviendo", "agua hirviente", "vapor", "baño maría",
+                                 "kochend Wasser", "Dampf", "Wasserbad"});
     const auto is = [&](std::string_view meaning) {
         return says(read.text, Section::Doing, meaning);
     };
-    return std::ranges::find(boils, place.phrase) == std::end(boils) && is("bag") &&
-           !is("contents") && !is("cook");
+    return !boils && is("bag") && !is("contents") && !is("cook");
 }
 
 bool lies_warm(const ReadText& read, const Places& places, std::size_t which) {
@@ -205,18 +204,17 @@ bool is_of_standing(const WordedText& text, const Places& places, std::size_t wo
 
 /// "Sit the bag out", "dejar la carne fuera"; not "leave to thaw out".
 bool says_left_out(const WordedText& text) {
-    constexpr std::string_view outs[] = {"out", "outside", "fuera", "afuera", "draussen"};
-    constexpr std::string_view lefts[] = {"sit",   "leave", "left",  "leaving", "sitting",
-                                          "stand", "lie",   "dejar", "deje",    "lassen"};
     constexpr std::size_t most_words = 3;
     for (std::size_t word = 1; word < text.words.size(); ++word) {
         const bool thaws =
             text.words[word - 1].starts_with("thaw") || text.words[word - 1].starts_with("defrost");
-        if (thaws || std::ranges::find(outs, text.words[word]) == std::end(outs)) {
+        if (thaws ||
+            !is_one_of(text.words[word], {"out", "outside", "fuera", "afuera", "draussen"})) {
             continue;
         }
         for (auto i = word - std::min(word, most_words); i < word; ++i) {
-            if (std::ranges::find(lefts, text.words[i]) != std::end(lefts)) {
+            if (is_one_of(text.words[i], {"sit", "leave", "left", "leaving", "sitting", "stand",
+                                          "lie", "dejar", "deje", "lassen"})) {
                 return true;
             }
         }
@@ -244,7 +242,7 @@ bool lies_in_oven(const WordedText& text) {
                                           : std::string_view{};
         };
         const auto is_in = [](std::string_view at) {
-            return at == "in" || at == "im" || at == "en" || at == "inside";
+            return is_one_of(at, {"in", "im", "en", "inside"});
         };
         const bool inside = ovens[i].first == 0 || word(1) == "im" || is_in(word(1)) ||
                             (is_in(word(2)) && word(1) != "den" && word(1) != "die");

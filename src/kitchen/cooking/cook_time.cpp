@@ -1,5 +1,7 @@
 #include "kitchen/cooking/cook_time.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 
 namespace thawslip::kitchen {
@@ -13,10 +15,6 @@ minutes half_as_long_again(minutes time) {
     return (longer + step - minutes{1}) / step * step;
 }
 
-bool is_meat(FoodKind kind) {
-    return kind == FoodKind::RawGround || kind == FoodKind::RawPoultry || kind == FoodKind::RawCut;
-}
-
 } // namespace
 
 bool takes_frozen(Vessel vessel) {
@@ -28,9 +26,10 @@ TimeRange from_frozen(TimeRange thawed) {
 }
 
 bool may_count_from_frozen(const Package& package, const StorageTable& table) {
+    using enum FoodKind;
     const bool meat =
         !package.food.empty() && std::ranges::all_of(package.food, [&](const std::string& food) {
-            return is_meat(kind_of(table, food));
+            return is_one_of(kind_of(table, food), {RawGround, RawPoultry, RawCut});
         });
     return meat && package.cook && takes_frozen(package.cook->vessel);
 }

@@ -1,5 +1,6 @@
 #include "kitchen/cooking/gentle_heat.h"
 
+#include "base/list.h"
 #include "kitchen/measures/number_text.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/phrases.h"
@@ -8,7 +9,6 @@
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace thawslip::kitchen {
@@ -28,11 +28,9 @@ bool says_low_heat(const Cook& cook) {
 }
 
 bool is_only_warm(const Cook& cook) {
-    constexpr std::array<std::string_view, 5> words{"warm", "keep", "warming", "caliente",
-                                                    "templado"};
     const auto said = words_of(cook.setting);
     return !said.empty() && std::ranges::all_of(said, [&](const std::string& word) {
-        return std::ranges::find(words, word) != words.end();
+        return is_one_of(word, {"warm", "keep", "warming", "caliente", "templado"});
     });
 }
 
@@ -160,12 +158,10 @@ private:
     /// Whether the temperature is the oven's, and not the food's own or that of what comes after.
     bool is_of_heat(const WordedText& text, const SaidDegrees& said,
                     const std::vector<Mention>& ovens) const {
-        constexpr std::array<std::string_view, 6> at_words{"at", "bei", "a", "to", "auf", "zu"};
         constexpr double hottest_middle = 90;
         constexpr double same = 2;
         const auto before = said.word > 0 ? text.words[said.word - 1] : std::string{};
-        const bool has_at = std::ranges::find(at_words, before) != at_words.end();
-        if (!said.has_unit && !has_at) {
+        if (!said.has_unit && !is_one_of(before, {"at", "bei", "a", "to", "auf", "zu"})) {
             return false;
         }
         for (const std::string_view meaning : {"keep", "core"}) {
@@ -173,12 +169,12 @@ private:
                 return false;
             }
         }
-        const bool at = before == "at" || before == "bei" || before == "a";
+        const bool at = is_one_of(before, {"at", "bei", "a"});
         const bool is_target =
             (cook_.until && std::abs(cook_.until->celsius - said.celsius) < same) ||
             ends_before(mentions(text, Section::Doing, "until"), said.word,
                         at ? std::size_t{0} : std::size_t{2});
-        const bool to = before == "to" || before == "auf" || before == "a";
+        const bool to = is_one_of(before, {"to", "auf", "a"});
         const bool oven_to = ends_before(ovens, said.word - 1, 0) ||
                              says(text, Section::Doing, "preheat") || said.celsius > hottest_middle;
         return !is_target && (!to || before == "a" || oven_to);

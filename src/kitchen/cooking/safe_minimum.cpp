@@ -1,8 +1,10 @@
 #include "kitchen/cooking/safe_minimum.h"
 
+#include "base/list.h"
 #include "kitchen/cooking/safe_minimum_rows.h"
 #include "kitchen/foods/dish_words.h"
 #include "kitchen/foods/meat_words.h"
+#include "kitchen/measures/temperature.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
@@ -52,15 +54,14 @@ std::optional<Matter> matter_of_kind(FoodKind kind) {
 }
 
 bool may_hide_meat(Matter matter) {
-    return matter == Matter::RawGround || matter == Matter::RawCut || matter == Matter::EggDish ||
-           matter == Matter::Bacon;
+    using enum Matter;
+    return is_one_of(matter, {RawGround, RawCut, EggDish, Bacon});
 }
 
 /// What has its own minimum where it is stuffed, or the stuffing; poultry's is as high.
 bool may_be_stuffed(Matter matter) {
-    return matter == Matter::RawGround || matter == Matter::RawCut || matter == Matter::Pork ||
-           matter == Matter::BeefOrLamb || matter == Matter::Game || matter == Matter::RawFish ||
-           matter == Matter::RawShellfish;
+    using enum Matter;
+    return is_one_of(matter, {RawGround, RawCut, Pork, BeefOrLamb, Game, RawFish, RawShellfish});
 }
 
 /// Poultry in a sausage or a quiche counts as poultry, venison in a mince as game.
@@ -203,7 +204,7 @@ std::optional<SafeMinimum> safe_minimum(const StorageTable& table, const Package
 
 bool reaches(double target_celsius, const SafeMinimum& minimum, std::optional<seconds> held) {
     constexpr double as_printed = 0.05; // agencies also print 165 °F as 73.9 °C, 145 °F as 62.8 °C
-    const double exact = (minimum.fahrenheit - 32) * 5.0 / 9.0;
+    const double exact = to_celsius(minimum.fahrenheit);
     const double least = std::min(exact - as_printed, static_cast<double>(minimum.celsius));
     if (!minimum.time_counts) {
         return target_celsius >= least;

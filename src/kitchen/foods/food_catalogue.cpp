@@ -1,5 +1,6 @@
 #include "kitchen/foods/food_catalogue.h"
 
+#include "base/list.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/texts/text.h"
 
@@ -11,25 +12,11 @@ namespace {
 constexpr std::string_view forms[] = {"",      "piece",  "whole", "steak",   "chop",   "roast",
                                       "cubes", "ground", "offal", "stuffed", "sausage"};
 
-void add_once(std::vector<std::string>& kinds, std::string_view kind) {
-    if (std::ranges::find(kinds, kind) == kinds.end()) {
-        kinds.emplace_back(kind);
-    }
-}
-
-void add_all(std::vector<std::string>& kinds, const std::vector<FoodChoice>& choices) {
-    for (const auto& choice : choices) {
-        for (const auto& kind : choice) {
-            add_once(kinds, kind);
-        }
-    }
-}
-
 /// All that an animal can be: raw in every form, then cooked.
 void add_senses(std::vector<std::string>& kinds, std::string_view base) {
     for (const auto state : {FoodState::Raw, FoodState::Cooked}) {
         for (const auto form : forms) {
-            add_all(kinds, senses_of({base, form, state}));
+            add_kinds(kinds, senses_of({base, form, state}));
         }
     }
 }
@@ -47,9 +34,9 @@ std::vector<std::string> kinds_of(const FoodWord& word) {
     } else if (word.role == FoodRole::Base && is_animal(word.means)) {
         add_senses(kinds, word.means);
     } else if (word.role == FoodRole::Base) {
-        add_all(kinds, plant_senses({word.means}, FoodState::NotSaid));
+        add_kinds(kinds, plant_senses({word.means}, FoodState::NotSaid));
     } else if (word.role == FoodRole::Form) {
-        add_all(kinds, senses_of({"meat", word.means, FoodState::NotSaid}));
+        add_kinds(kinds, senses_of({"meat", word.means, FoodState::NotSaid}));
     }
     return kinds;
 }
@@ -76,9 +63,10 @@ std::vector<std::string> all_kinds(const StorageTable& table) {
 std::vector<std::string> kinds_near(const StorageTable& table, std::string_view text) {
     std::vector<std::string> kinds;
     const auto reading = read_food(table, text);
-    add_all(kinds, {reading.choices.begin(), reading.choices.end() - (reading.choices.size() > 1)});
+    add_kinds(kinds,
+              {reading.choices.begin(), reading.choices.end() - (reading.choices.size() > 1)});
     add_bases(table, text, kinds);
-    add_all(kinds, reading.choices);
+    add_kinds(kinds, reading.choices);
     const auto key = food_key(text);
     if (key.empty()) {
         return kinds;
@@ -90,14 +78,12 @@ std::vector<std::string> kinds_near(const StorageTable& table, std::string_view 
     }
     for (const auto& word : table.words) {
         if (holds_words(word.key, key)) {
-            for (const auto& kind : kinds_of(word)) {
-                add_once(kinds, kind);
-            }
+            add_all_once(kinds, kinds_of(word));
         }
     }
     const auto near = kinds.empty() ? nearest_food(table, text) : std::nullopt;
     if (near) {
-        add_all(kinds, {*near});
+        add_kinds(kinds, {*near});
     }
     return kinds;
 }
@@ -110,7 +96,7 @@ std::vector<std::string> words_for(const StorageTable& table, std::string_view k
             continue;
         }
         const auto kinds = kinds_of(word);
-        if (std::ranges::find(kinds, kind) != kinds.end()) {
+        if (contains(kinds, kind)) {
             words.emplace_back(word.written);
         }
     }

@@ -133,8 +133,7 @@ bool names_animal(const StorageTable& table, std::string_view text) {
 /// Raw food of animals, or what is not to be frozen at all: nothing laxer is taken for it.
 bool is_careful(const StorageTable& table, const FoodChoice& choice) {
     return std::ranges::any_of(choice, [&](const std::string& kind) {
-        const auto row = find_unsuitable(table, kind);
-        return is_raw_kind(table, kind) || (row && !row->why.empty());
+        return is_raw_kind(table, kind) || is_dangerous(table, kind);
     });
 }
 
@@ -206,10 +205,8 @@ std::chrono::days last_chilled(const StorageTable& table, const FoodChoice& choi
 
 /// Nothing may be taken for what is dangerous to freeze, unless that was meant.
 bool may_be_frozen(const StorageTable& table, const FoodChoice& choice) {
-    return std::ranges::none_of(choice, [&](const std::string& kind) {
-        const auto row = find_unsuitable(table, kind);
-        return row && !row->why.empty();
-    });
+    return std::ranges::none_of(choice,
+                                [&](const std::string& kind) { return is_dangerous(table, kind); });
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "kitchen/foods/food_reading.h"
 
+#include "base/list.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/text.h"
 
@@ -24,18 +25,6 @@ struct Said {
     bool animal_denied = false;
     bool all_known = true;
 };
-
-FoodState state_of(std::string_view word) {
-    return word == "raw" || word == "fresh" ? FoodState::Raw
-           : word == "cooked"               ? FoodState::Cooked
-                                            : FoodState::Smoked;
-}
-
-void add_once(auto& list, auto value) {
-    if (std::ranges::find(list, value) == list.end()) {
-        list.push_back(std::move(value));
-    }
-}
 
 void take_base(Said& said, const FoodWord& word, bool denied) {
     if (!is_animal(word.means)) {
@@ -69,7 +58,7 @@ void take(Said& said, const FoodWord& word, bool denied) {
         said.dish_is_raw |= word.means == "raw";
         // "raw" outweighs whatever else is said, "smoked" outweighs "cooked".
         if (said.state != FoodState::Raw) {
-            said.state = state_of(word.means);
+            said.state = state_named(word.means);
         }
         break;
     case FoodRole::NoAnimal: said.meatless = true; break;
@@ -108,12 +97,6 @@ std::optional<std::string> cured_part(std::string_view base) {
                              : std::nullopt;
 }
 
-void append(FoodChoice& all, const FoodChoice& more) {
-    for (const auto& kind : more) {
-        add_once(all, kind);
-    }
-}
-
 /// What every animal is, raw and cooked; of one alone all that it can be.
 Choices animal_choices(const Said& said) {
     auto animals = said.animals;
@@ -126,10 +109,10 @@ Choices animal_choices(const Said& said) {
     auto choices = senses_of({animals.front(), form, said.state});
     for (std::size_t i = 1; i < animals.size(); ++i) {
         const auto more = senses_of({animals[i], form, said.state});
-        append(choices.front(), more.front());
+        add_all_once(choices.front(), more.front());
         if (choices.size() > 1 || more.size() > 1) {
             choices.resize(std::max<std::size_t>(choices.size(), 2), choices.front());
-            append(choices.back(), more.back());
+            add_all_once(choices.back(), more.back());
         }
     }
     return choices;
@@ -151,7 +134,7 @@ Choices raw_dish_choices(const FoodChoice& strong) {
 /// Turkey or venison bacon is that animal, raw or cooked; bacon of nothing else is bacon.
 Choices bacon_choices(Said said) {
     std::erase_if(said.animals, [](std::string_view base) {
-        return base == "meat" || base == "ham" || base == "sausage";
+        return is_one_of(base, {"meat", "ham", "sausage"});
     });
     if (said.animals.empty()) {
         return {};
@@ -183,7 +166,7 @@ Choices dish_choices(const Said& said, FoodChoice strong) {
             add_once(strong, senses_of({base, said.form, FoodState::Raw}).front().front());
         }
     }
-    if (std::ranges::find(said.dishes, "bacon") != said.dishes.end()) {
+    if (contains(said.dishes, "bacon")) {
         add_once(strong, std::string{"bacon"});
     }
     return {strong};
@@ -191,9 +174,8 @@ Choices dish_choices(const Said& said, FoodChoice strong) {
 
 /// A kind that says "meat" of whatever animal.
 bool says_any_meat(const std::string& kind) {
-    static constexpr std::string_view kinds[] = {"raw stew meat", "raw roasts", "raw steaks",
-                                                 "raw chops", "cooked meat"};
-    return std::ranges::find(kinds, kind) != std::end(kinds);
+    return is_one_of(kind,
+                     {"raw stew meat", "raw roasts", "raw steaks", "raw chops", "cooked meat"});
 }
 
 std::string_view form_in(const FoodChoice& choice) {
@@ -209,19 +191,20 @@ FoodChoice of_animals(const StorageTable& table, const Said& said, const FoodCho
         if (base == "meat" || base == "sausage" || base == "ham" || base == "egg") {
             all_named &= base == "egg";
         } else if (raw || all_named) {
-            append(own, senses_of({base, form_in(choice), raw ? FoodState::Raw : FoodState::Cooked})
-                            .front());
+            add_all_once(
+                own, senses_of({base, form_in(choice), raw ? FoodState::Raw : FoodState::Cooked})
+                         .front());
         }
     }
     auto all = all_named && !own.empty() ? FoodChoice{} : choice;
-    append(all, own);
+    add_all_once(all, own);
     return all;
 }
 
 /// Whether a choice is poultry's alone, and other animals are named.
 bool is_of_another(const StorageTable& table, const Said& said, const FoodChoice& choice) {
     return kind_of(table, choice.front()) == FoodKind::RawPoultry && !said.animals.empty() &&
-           std::ranges::find(said.animals, "poultry") == said.animals.end();
+           !contains(said.animals, "poultry");
 }
 
 /// "plum pie" is no pie of meat.
@@ -285,7 +268,7 @@ Choices choices_of(const StorageTable& table, const Said& said) {
     }
     if (!said.animals.empty()) {
         auto choices = animal_choices(said);
-        if (std::ranges::find(said.dishes, "bacon") != said.dishes.end()) {
+        if (contains(said.dishes, "bacon")) {
             for (auto& choice : choices) {
                 add_once(choice, std::string{"bacon"});
             }
@@ -328,8 +311,7 @@ std::optional<std::string> own_name(const StorageTable& table, std::string_view 
 } // namespace
 
 bool is_raw_kind(const StorageTable& table, std::string_view kind) {
-    const auto sort = kind_of(table, kind);
-    return sort >= FoodKind::RawGround && sort <= FoodKind::RawEgg;
+    return is_raw(kind_of(table, kind));
 }
 
 FoodReading read_food(const StorageTable& table, std::string_view text) {

@@ -1,5 +1,7 @@
 #include "kitchen/foods/food_senses.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 #include <iterator>
 
@@ -130,10 +132,6 @@ constexpr PlantSense plants[] = {{"pulse", "cooked beans"},
                                  {"pasta", "cooked pasta"},
                                  {"fruit", "fruit"}};
 
-bool has(const std::vector<std::string_view>& bases, std::string_view base) {
-    return std::ranges::find(bases, base) != bases.end();
-}
-
 std::vector<FoodChoice> vegetable_senses(FoodState state) {
     if (state == FoodState::Cooked) {
         return {{"cooked vegetable dish"}};
@@ -142,6 +140,18 @@ std::vector<FoodChoice> vegetable_senses(FoodState state) {
 }
 
 } // namespace
+
+void add_kinds(FoodChoice& all, const std::vector<FoodChoice>& choices) {
+    for (const auto& choice : choices) {
+        add_all_once(all, choice);
+    }
+}
+
+FoodState state_named(std::string_view means) {
+    return is_one_of(means, {"raw", "fresh"}) ? FoodState::Raw
+           : means == "cooked"                ? FoodState::Cooked
+                                              : FoodState::Smoked;
+}
 
 bool is_animal(std::string_view base) {
     return find_sense(base, "") != nullptr;
@@ -173,14 +183,14 @@ std::vector<FoodChoice> raw_of(std::string_view cooked_kind) {
 std::vector<FoodChoice> plant_senses(const std::vector<std::string_view>& bases, FoodState state) {
     FoodChoice kinds;
     for (const auto& [base, kind] : plants) {
-        if (has(bases, base)) {
+        if (contains(bases, base)) {
             kinds.emplace_back(kind);
         }
     }
-    if (kinds.empty() && has(bases, "vegetable")) {
+    if (kinds.empty() && contains(bases, "vegetable")) {
         return vegetable_senses(state);
     }
-    if (!kinds.empty() && has(bases, "vegetable")) {
+    if (!kinds.empty() && contains(bases, "vegetable")) {
         kinds.emplace_back("cooked vegetable dish");
     }
     std::vector<FoodChoice> choices;

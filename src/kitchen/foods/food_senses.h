@@ -9,7 +9,13 @@ namespace thawslip::kitchen {
 /// Kinds of food that all apply at once, as the list of `food` names them.
 using FoodChoice = std::vector<std::string>;
 
+/// Each kind of the choices, once, at the end of `all`.
+void add_kinds(FoodChoice& all, const std::vector<FoodChoice>& choices);
+
 enum class FoodState { NotSaid, Raw, Cooked, Smoked };
+
+/// The state that a word of table [state] means.
+FoodState state_named(std::string_view means);
 
 /// What is said of one animal: "chicken", "thighs", "grilled".
 struct Animal {

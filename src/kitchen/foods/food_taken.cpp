@@ -1,5 +1,6 @@
 #include "kitchen/foods/food_taken.h"
 
+#include "base/list.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/texts/text.h"
@@ -12,14 +13,6 @@ namespace thawslip::kitchen {
 namespace {
 
 constexpr std::string_view strictest_kind = "leftovers";
-
-void add_once(std::vector<std::string>& foods, const FoodChoice& more) {
-    for (const auto& food : more) {
-        if (std::ranges::find(foods, food) == foods.end()) {
-            foods.push_back(food);
-        }
-    }
-}
 
 /// What plants, bread or fruit the dish's name is about, where nothing in it spoils sooner.
 FoodChoice harmless(const StorageTable& table, const Package& package) {
@@ -48,7 +41,7 @@ FoodChoice harmless(const StorageTable& table, const Package& package) {
 
 void take_from_words(Package& package, const StorageTable& table) {
     for (const auto& named : foods_named(table, package)) {
-        add_once(package.food, named.kinds);
+        add_all_once(package.food, named.kinds);
     }
     if (package.food.empty()) {
         package.food = harmless(table, package);
@@ -157,7 +150,7 @@ Package with_kinds(const Package& package, const StorageTable& table) {
     for (const auto& food : package.food) {
         const auto reading = read_food(table, food);
         const bool sure = reading.certainty == FoodCertainty::Sure;
-        add_once(read.food, sure ? reading.choices.front() : FoodChoice{food});
+        add_all_once(read.food, sure ? reading.choices.front() : FoodChoice{food});
     }
     if (package.food.empty() && package.use_by && !table.words.empty()) {
         take_from_words(read, table);

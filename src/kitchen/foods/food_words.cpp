@@ -1,9 +1,9 @@
 #include "kitchen/foods/food_words.h"
 
+#include "base/list.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -125,13 +125,11 @@ void add_bases(FoodWords words, const std::vector<std::string>& text, const Food
 
 bool is_pot(const FoodMatch& match) {
     return match.word != nullptr && match.word->role == FoodRole::Kind &&
-           (match.word->means == "stew" || match.word->means == "casserole" ||
-            match.word->means == "soup" || match.word->means == "gravy or broth");
+           is_one_of(match.word->means, {"stew", "casserole", "soup", "gravy or broth"});
 }
 
 bool is_meat(const FoodMatch& match) {
-    return is_base(match) && (match.word->means == "meat" || match.word->means == "poultry" ||
-                              match.word->means == "game");
+    return is_base(match) && is_one_of(match.word->means, {"meat", "poultry", "game"});
 }
 
 bool is_meat_or_cut(const FoodMatch& match) {
@@ -141,15 +139,12 @@ bool is_meat_or_cut(const FoodMatch& match) {
 
 /// The words after which a dish says what meat is meant for.
 bool is_for(const std::string& word) {
-    static constexpr std::array<std::string_view, 5> words{"for", "para", "fur", "fuer", "zum"};
-    return std::ranges::find(words, word) != words.end();
+    return is_one_of(word, {"for", "para", "fur", "fuer", "zum"});
 }
 
 /// "stew beef", but not "curry chicken": the butcher's names for cubes.
 bool is_butchers(const std::string& word) {
-    static constexpr std::array<std::string_view, 4> words{"stew", "casserole", "goulash",
-                                                           "gulash"};
-    return std::ranges::find(words, word) != words.end();
+    return is_one_of(word, {"stew", "casserole", "goulash", "gulash"});
 }
 
 /// "stew beef", "beef for stew", "Rindfleisch für Gulasch": no dish, but meat cut for one.

@@ -1,12 +1,12 @@
 #include "kitchen/foods/foods_named.h"
 
+#include "base/list.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/phrases.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <set>
 
@@ -37,13 +37,12 @@ bool is_role(const FoodMatch& match, FoodRole role) {
     return match.word != nullptr && match.word->role == role;
 }
 
-bool is_broth(const FoodMatch& match) {
-    return is_role(match, FoodRole::Kind) && match.word->means == "gravy or broth";
+bool is_animal_named(const FoodMatch& match) {
+    return is_role(match, FoodRole::Base) && is_animal(match.word->means);
 }
 
-bool joins(const std::string& word) {
-    static constexpr std::array<std::string_view, 5> of{"of", "de", "von", "vom", "aus"};
-    return std::ranges::find(of, word) != of.end();
+bool is_broth(const FoodMatch& match) {
+    return is_role(match, FoodRole::Kind) && match.word->means == "gravy or broth";
 }
 
 /// "chicken stock", "caldo de pollo", "Hühnerbrühe": the meat is not in it.
@@ -54,7 +53,8 @@ bool is_of_broth(const Parsed& text, const FoodMatch& base) {
         }
         const auto end = other.first + other.count;
         return other.first == base.first || other.first == base.first + base.count ||
-               (end + 1 == base.first && joins(text.words[end]));
+               (end + 1 == base.first &&
+                is_one_of(text.words[end], {"of", "de", "von", "vom", "aus"}));
     });
 }
 
@@ -87,9 +87,7 @@ FoodState state_of(const Parsed& text, const FoodMatch& base) {
             state == FoodState::Raw) {
             continue;
         }
-        state = match.word->means == "raw" || match.word->means == "fresh" ? FoodState::Raw
-                : match.word->means == "cooked"                            ? FoodState::Cooked
-                                                                           : FoodState::Smoked;
+        state = state_named(match.word->means);
     }
     return state;
 }
@@ -109,16 +107,6 @@ std::string words_between(const Parsed& text, const FoodMatch& a, const FoodMatc
     return joined(text.words, first, end - first);
 }
 
-void add_all(FoodChoice& all, const std::vector<FoodChoice>& choices) {
-    for (const auto& choice : choices) {
-        for (const auto& kind : choice) {
-            if (std::ranges::find(all, kind) == all.end()) {
-                all.push_back(kind);
-            }
-        }
-    }
-}
-
 /// All that an animal can be, raw and cooked; of a form that is said only what has that form.
 FoodChoice possible_kinds(std::string_view base, std::string_view form) {
     static constexpr std::string_view forms[] = {"",     "piece", "whole", "steak",
@@ -126,7 +114,7 @@ FoodChoice possible_kinds(std::string_view base, std::string_view form) {
     FoodChoice kinds;
     for (const auto state : {FoodState::Raw, FoodState::Smoked, FoodState::Cooked}) {
         for (const auto each : forms) {
-            add_all(kinds, senses_of({base, form.empty() ? each : form, state}));
+            add_kinds(kinds, senses_of({base, form.empty() ? each : form, state}));
         }
     }
     return kinds;
@@ -154,11 +142,6 @@ NamedFood animal(const Parsed& text, const FoodMatch& base) {
     return named;
 }
 
-bool is_dangerous(const StorageTable& table, const std::string& food) {
-    const auto row = find_unsuitable(table, food);
-    return row && !row->why.empty();
-}
-
 /// Whether a kind counts that a text names outright: of a dish all that spoil; of what goes into
 /// it not the stock and the sauce, which are cooked with the rest.
 bool counts(const Parsed& text, const std::string& food) {
@@ -171,10 +154,8 @@ bool counts(const Parsed& text, const std::string& food) {
             (text.source.sort == Text::Dish || sort != FoodKind::CookedDish));
 }
 
-bool has_base(const Parsed& text) {
-    return std::ranges::any_of(text.matches, [](const FoodMatch& match) {
-        return is_role(match, FoodRole::Base) && is_animal(match.word->means);
-    });
+bool names_animal(const Parsed& text) {
+    return std::ranges::any_of(text.matches, is_animal_named);
 }
 
 /// Whether animals or plants are named, or that there is no meat.
@@ -210,10 +191,10 @@ FoodChoice may_be_asked(const Parsed& text, const FoodChoice& kinds) {
     auto all = kinds;
     for (const auto& kind : kinds) {
         if (kind_of(text.table, kind) == FoodKind::RawCut) {
-            add_all(all, {possible_kinds("meat", "")});
+            add_kinds(all, {possible_kinds("meat", "")});
         }
         if (kind_of(text.table, kind) == FoodKind::RawPoultry) {
-            add_all(all, {possible_kinds("poultry", "")});
+            add_kinds(all, {possible_kinds("poultry", "")});
         }
     }
     return all;
@@ -239,17 +220,16 @@ std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
 
 /// "mince" and "chops" without a word of whose they are.
 std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
-    const bool says_meat = form.word->means == "ground" || form.word->means == "offal" ||
-                           form.word->means == "steak" || form.word->means == "chop" ||
-                           form.word->means == "giblets" || form.word->means == "innards";
-    if (has_base(text) || !says_meat || text.source.sort == Text::Step) {
+    const bool of_poultry = is_one_of(form.word->means, {"giblets", "innards"});
+    const bool says_meat =
+        of_poultry || is_one_of(form.word->means, {"ground", "offal", "steak", "chop"});
+    if (names_animal(text) || !says_meat || text.source.sort == Text::Step) {
         return std::nullopt;
     }
     const auto state = state_of(text, form);
-    const bool of_poultry = form.word->means == "giblets" || form.word->means == "innards";
     const std::string_view base = of_poultry ? "poultry" : "meat";
     auto may_be = possible_kinds("meat", form.word->means);
-    add_all(may_be, {possible_kinds("poultry", form.word->means)});
+    add_kinds(may_be, {possible_kinds("poultry", form.word->means)});
     return NamedFood{joined(text.words, form.first, form.count),
                      senses_of({base, form.word->means, state}).front(),
                      std::move(may_be),

@@ -1,11 +1,11 @@
 #include "kitchen/measures/hold_time.h"
 
+#include "base/list.h"
 #include "kitchen/measures/number_text.h"
 #include "kitchen/measures/time_range.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 #include <fmt/format.h>
 #include <optional>
 
@@ -16,14 +16,13 @@ using std::chrono::seconds;
 
 /// The number of seconds, where that is the unit.
 std::optional<seconds> read_seconds(std::string_view text) {
-    constexpr std::array<std::string_view, 5> units{"s", "sec", "secs", "second", "seconds"};
     const auto number = read_range(text, skip_spaces(text, 0));
     if (!number) {
         return std::nullopt;
     }
     const auto unit = lower(text.substr(skip_spaces(text, number.value().end)));
     const auto& amount = number.value().low;
-    if (std::ranges::find(units, unit) == units.end() ||
+    if (!is_one_of(unit, {"s", "sec", "secs", "second", "seconds"}) ||
         amount.numerator % amount.denominator != 0 || amount.numerator <= 0) {
         return std::nullopt;
     }

@@ -4,7 +4,6 @@
 #include "kitchen/measures/units.h"
 
 #include <algorithm>
-#include <array>
 #include <fmt/format.h>
 #include <optional>
 #include <string>
@@ -62,24 +61,10 @@ struct Vulgar {
 };
 
 /// The vulgar fractions of Unicode (The Unicode Standard, Number Forms and Latin-1 Supplement).
-constexpr std::array<Vulgar, 18> vulgar_fractions = {{{"½", {1, 2}},
-                                                      {"⅓", {1, 3}},
-                                                      {"⅔", {2, 3}},
-                                                      {"¼", {1, 4}},
-                                                      {"¾", {3, 4}},
-                                                      {"⅕", {1, 5}},
-                                                      {"⅖", {2, 5}},
-                                                      {"⅗", {3, 5}},
-                                                      {"⅘", {4, 5}},
-                                                      {"⅙", {1, 6}},
-                                                      {"⅚", {5, 6}},
-                                                      {"⅐", {1, 7}},
-                                                      {"⅛", {1, 8}},
-                                                      {"⅜", {3, 8}},
-                                                      {"⅝", {5, 8}},
-                                                      {"⅞", {7, 8}},
-                                                      {"⅑", {1, 9}},
-                                                      {"⅒", {1, 10}}}};
+constexpr Vulgar vulgar_fractions[] = {
+    {"½", {1, 2}}, {"⅓", {1, 3}}, {"⅔", {2, 3}}, {"¼", {1, 4}}, {"¾", {3, 4}}, {"⅕", {1, 5}},
+    {"⅖", {2, 5}}, {"⅗", {3, 5}}, {"⅘", {4, 5}}, {"⅙", {1, 6}}, {"⅚", {5, 6}}, {"⅐", {1, 7}},
+    {"⅛", {1, 8}}, {"⅜", {3, 8}}, {"⅝", {5, 8}}, {"⅞", {7, 8}}, {"⅑", {1, 9}}, {"⅒", {1, 10}}};
 
 std::optional<ReadAmount> vulgar_at(std::string_view text, std::size_t at) {
     for (const auto& vulgar : vulgar_fractions) {
@@ -215,7 +200,7 @@ bool is_mixed(const Amount& whole, const Amount& part) {
 } // namespace
 
 std::size_t space_at(std::string_view text, std::size_t at) {
-    constexpr std::array<std::string_view, 3> spaces{" ", "\u00A0", "\u202F"};
+    constexpr std::string_view spaces[] = {" ", "\u00A0", "\u202F"};
     for (const auto space : spaces) {
         if (starts_with(text, at, space)) {
             return space.size();

@@ -1,26 +1,26 @@
 #include "kitchen/measures/quantity.h"
 
+#include "base/list.h"
 #include "kitchen/measures/number_text.h"
 #include "kitchen/measures/unit_words.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 
 namespace thawslip::kitchen {
 namespace {
 
 /// How full a spoon is, or how exact a number; before the unit or before the number.
-constexpr std::array<std::string_view, 12> qualifier_words = {
-    "heaping", "heaped", "level",         "rounded", "scant", "generous",
-    "packed",  "about",  "approximately", "approx",  "ca",    "roughly"};
+constexpr std::string_view qualifier_words[] = {"heaping",       "heaped",   "level",  "rounded",
+                                                "scant",         "generous", "packed", "about",
+                                                "approximately", "approx",   "ca",     "roughly"};
 
 /// Amounts without a number that stand before the item, and those that stand after it.
-constexpr std::array<std::string_view, 9> vague_openings = {
-    "a pinch of",  "a dash of", "a handful of", "a knob of", "a drizzle of",
-    "a splash of", "a little",  "a few",        "some"};
-constexpr std::array<std::string_view, 2> vague_endings = {"to taste", "as needed"};
+constexpr std::string_view vague_openings[] = {"a pinch of", "a dash of",    "a handful of",
+                                               "a knob of",  "a drizzle of", "a splash of",
+                                               "a little",   "a few",        "some"};
+constexpr std::string_view vague_endings[] = {"to taste", "as needed"};
 
 Failure<TextFault> fault(std::size_t offset, std::string message) {
     return Failure{TextFault{offset, std::move(message)}};
@@ -210,7 +210,7 @@ private:
 
     bool qualifier() {
         const auto word = lower(word_at(text_, at_));
-        if (std::ranges::find(qualifier_words, word) == qualifier_words.end()) {
+        if (!contains(qualifier_words, word)) {
             return false;
         }
         quantity_.qualifier += (quantity_.qualifier.empty() ? "" : " ") + word;

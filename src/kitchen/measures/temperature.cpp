@@ -3,7 +3,6 @@
 #include "kitchen/measures/number_text.h"
 #include "kitchen/texts/text.h"
 
-#include <array>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -15,15 +14,14 @@ struct ScaleSign {
 };
 
 /// The degree sign is often typed as the ordinal "º" or the ring "˚", spelt out, or left out.
-constexpr std::array<std::string_view, 6> degree_signs = {"°",       "º",      "˚",
-                                                          "degrees", "degree", "deg"};
+constexpr std::string_view degree_signs[] = {"°", "º", "˚", "degrees", "degree", "deg"};
 /// In small letters.
-constexpr std::array<ScaleSign, 6> scale_signs = {{{"c", TemperatureScale::Celsius},
-                                                   {"celsius", TemperatureScale::Celsius},
-                                                   {"℃", TemperatureScale::Celsius},
-                                                   {"f", TemperatureScale::Fahrenheit},
-                                                   {"fahrenheit", TemperatureScale::Fahrenheit},
-                                                   {"℉", TemperatureScale::Fahrenheit}}};
+constexpr ScaleSign scale_signs[] = {{"c", TemperatureScale::Celsius},
+                                     {"celsius", TemperatureScale::Celsius},
+                                     {"℃", TemperatureScale::Celsius},
+                                     {"f", TemperatureScale::Fahrenheit},
+                                     {"fahrenheit", TemperatureScale::Fahrenheit},
+                                     {"℉", TemperatureScale::Fahrenheit}};
 
 /// The scale that ends the text at `at`; nothing where there is none, or where more follows.
 std::optional<TemperatureScale> scale_at(std::string_view text, std::size_t at) {
@@ -42,11 +40,6 @@ std::optional<TemperatureScale> scale_at(std::string_view text, std::size_t at) 
     return std::nullopt;
 }
 
-Temperature in_scale(double degrees, TemperatureScale scale) {
-    return scale == TemperatureScale::Celsius ? Temperature{degrees, scale}
-                                              : Temperature{(degrees - 32.0) * 5.0 / 9.0, scale};
-}
-
 } // namespace
 
 Result<Temperature, TextFault> parse_temperature(std::string_view text) {
@@ -62,7 +55,9 @@ Result<Temperature, TextFault> parse_temperature(std::string_view text) {
     if (!scale) {
         return Failure{TextFault{scale_start, "expected °C or °F after the number"}};
     }
-    const auto temperature = in_scale(number.value().amount.value(), *scale);
+    const auto degrees = number.value().amount.value();
+    const Temperature temperature{
+        *scale == TemperatureScale::Celsius ? degrees : to_celsius(degrees), *scale};
     if (temperature.celsius < 0.0 || temperature.celsius > 300.0) {
         return Failure{TextFault{start, "expected a temperature from 0 to 300 °C"}};
     }

@@ -1,5 +1,6 @@
 #include "kitchen/measures/temperature_text.h"
 
+#include "kitchen/measures/temperature.h"
 #include "kitchen/texts/text.h"
 
 #include <cmath>
@@ -8,14 +9,6 @@
 
 namespace thawslip::kitchen {
 namespace {
-
-double to_celsius(double fahrenheit) {
-    return (fahrenheit - 32.0) * 5.0 / 9.0;
-}
-
-double to_fahrenheit(double celsius) {
-    return celsius * 9.0 / 5.0 + 32.0;
-}
 
 /// Rounds the way that is safe; a hair's breadth is the computer's, not the cook's.
 double whole_degrees(double degrees, TemperatureUse use) {

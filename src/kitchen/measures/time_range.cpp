@@ -4,7 +4,7 @@
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
+#include <iterator>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -15,16 +15,9 @@ struct TimeUnit {
     std::int64_t minutes;
 };
 
-constexpr std::array<TimeUnit, 10> time_units = {{{"minutes", 1},
-                                                  {"minute", 1},
-                                                  {"mins", 1},
-                                                  {"min", 1},
-                                                  {"m", 1},
-                                                  {"hours", 60},
-                                                  {"hour", 60},
-                                                  {"hrs", 60},
-                                                  {"hr", 60},
-                                                  {"h", 60}}};
+constexpr TimeUnit time_units[] = {{"minutes", 1}, {"minute", 1}, {"mins", 1},  {"min", 1},
+                                   {"m", 1},       {"hours", 60}, {"hour", 60}, {"hrs", 60},
+                                   {"hr", 60},     {"h", 60}};
 
 Failure<TextFault> fault(std::size_t offset, std::string message) {
     return Failure{TextFault{offset, std::move(message)}};
@@ -43,7 +36,7 @@ std::optional<ReadUnit> read_unit(std::string_view text, std::size_t at) {
     }
     const auto* unit =
         std::ranges::find(time_units, lower(text.substr(at, end - at)), &TimeUnit::word);
-    if (unit == time_units.end()) {
+    if (unit == std::end(time_units)) {
         return std::nullopt;
     }
     return ReadUnit{unit->minutes, end + (text.substr(end).starts_with('.') ? 1 : 0)};

@@ -3,7 +3,6 @@
 #include "kitchen/measures/units.h"
 #include "kitchen/texts/text.h"
 
-#include <array>
 #include <cmath>
 #include <fmt/format.h>
 #include <optional>
@@ -41,14 +40,14 @@ Amount roundest(double value, std::span<const Amount> steps) {
 }
 
 // A scale shows 225 g, a measuring jug 180 ml but hardly 175.
-constexpr std::array<Amount, 9> gram_steps{
-    {{1000, 1}, {500, 1}, {250, 1}, {100, 1}, {50, 1}, {25, 1}, {10, 1}, {5, 1}, {1, 1}}};
-constexpr std::array<Amount, 8> millilitre_steps{
-    {{1000, 1}, {500, 1}, {250, 1}, {100, 1}, {50, 1}, {10, 1}, {5, 1}, {1, 1}}};
-constexpr std::array<Amount, 5> cup_steps{{{1, 1}, {1, 2}, {1, 4}, {1, 3}, {1, 8}}};
-constexpr std::array<Amount, 3> quarter_steps{{{1, 1}, {1, 2}, {1, 4}}};
-constexpr std::array<Amount, 2> half_steps{{{1, 1}, {1, 2}}};
-constexpr std::array<Amount, 4> eighth_steps{{{1, 1}, {1, 2}, {1, 4}, {1, 8}}};
+constexpr Amount gram_steps[] = {{1000, 1}, {500, 1}, {250, 1}, {100, 1}, {50, 1},
+                                 {25, 1},   {10, 1},  {5, 1},   {1, 1}};
+constexpr Amount millilitre_steps[] = {{1000, 1}, {500, 1}, {250, 1}, {100, 1},
+                                       {50, 1},   {10, 1},  {5, 1},   {1, 1}};
+constexpr Amount cup_steps[] = {{1, 1}, {1, 2}, {1, 4}, {1, 3}, {1, 8}};
+constexpr Amount quarter_steps[] = {{1, 1}, {1, 2}, {1, 4}};
+constexpr Amount half_steps[] = {{1, 1}, {1, 2}};
+constexpr Amount eighth_steps[] = {{1, 1}, {1, 2}, {1, 4}, {1, 8}};
 
 std::vector<Measure> metric_from(double base, Unit small, Unit large) {
     const auto rounded =

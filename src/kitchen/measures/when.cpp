@@ -3,7 +3,6 @@
 #include "kitchen/measures/number_text.h"
 #include "kitchen/texts/text.h"
 
-#include <array>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -14,27 +13,20 @@ struct Form {
     When::Anchor anchor;
 };
 
-constexpr std::array<Form, 10> fixed_forms = {{
-    {"at the start", When::Anchor::AtStart},
-    {"at start", When::Anchor::AtStart},
-    {"halfway through", When::Anchor::Halfway},
-    {"half-way through", When::Anchor::Halfway},
-    {"halfway", When::Anchor::Halfway},
-    {"half-way", When::Anchor::Halfway},
-    {"at serving", When::Anchor::AtServing},
-    {"on serving", When::Anchor::AtServing},
-    {"when serving", When::Anchor::AtServing},
-    {"to serve", When::Anchor::AtServing},
-}};
+constexpr Form fixed_forms[] = {
+    {"at the start", When::Anchor::AtStart},    {"at start", When::Anchor::AtStart},
+    {"halfway through", When::Anchor::Halfway}, {"half-way through", When::Anchor::Halfway},
+    {"halfway", When::Anchor::Halfway},         {"half-way", When::Anchor::Halfway},
+    {"at serving", When::Anchor::AtServing},    {"on serving", When::Anchor::AtServing},
+    {"when serving", When::Anchor::AtServing},  {"to serve", When::Anchor::AtServing},
+};
 
 /// A time follows these.
-constexpr std::array<Form, 5> timed_forms = {{
-    {"after", When::Anchor::AfterStart},
-    {"for the last", When::Anchor::BeforeEnd},
-    {"in the last", When::Anchor::BeforeEnd},
-    {"the last", When::Anchor::BeforeEnd},
+constexpr Form timed_forms[] = {
+    {"after", When::Anchor::AfterStart},      {"for the last", When::Anchor::BeforeEnd},
+    {"in the last", When::Anchor::BeforeEnd}, {"the last", When::Anchor::BeforeEnd},
     {"last", When::Anchor::BeforeEnd},
-}};
+};
 
 /// Where `text` goes on after `words`, however many spaces stand between them; nothing where it
 /// begins otherwise.

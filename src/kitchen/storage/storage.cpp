@@ -1,5 +1,6 @@
 #include "kitchen/storage/storage.h"
 
+#include "base/list.h"
 #include "kitchen/foods/dish_words.h"
 #include "kitchen/storage/storage_rows.h"
 #include "kitchen/texts/text.h"
@@ -35,9 +36,7 @@ bool ends_sooner(const StorageRow& a, const StorageRow& b) {
 std::vector<std::string> storage_classes(const StorageTable& table) {
     std::vector<std::string> classes;
     for (const auto& row : table.rows) {
-        if (std::ranges::find(classes, row.food) == classes.end()) {
-            classes.push_back(row.food);
-        }
+        add_once(classes, row.food);
     }
     return classes;
 }
@@ -99,27 +98,23 @@ Wetness wetness_of(const StorageTable& table, const Package& package) {
 }
 
 bool is_raw(FoodKind kind) {
-    switch (kind) {
-    case FoodKind::RawGround:
-    case FoodKind::RawPoultry:
-    case FoodKind::RawCut:
-    case FoodKind::RawFish:
-    case FoodKind::RawShellfish:
-    case FoodKind::RawEgg: return true;
-    case FoodKind::CookedDish:
-    case FoodKind::Leftover:
-    case FoodKind::ReadyToEat:
-    case FoodKind::EggDish:
-    case FoodKind::Vegetable:
-    case FoodKind::InfantFood:
-    case FoodKind::Other: break;
-    }
-    return false;
+    using enum FoodKind;
+    return is_one_of(kind, {RawGround, RawPoultry, RawCut, RawFish, RawShellfish, RawEgg});
+}
+
+bool any_spoils(const StorageTable& table, std::span<const std::string> foods) {
+    return std::ranges::any_of(
+        foods, [&](const std::string& food) { return kind_of(table, food) != FoodKind::Other; });
 }
 
 bool any_raw(const StorageTable& table, std::span<const std::string> foods) {
     return std::ranges::any_of(
         foods, [&](const std::string& food) { return is_raw(kind_of(table, food)); });
+}
+
+bool is_dangerous(const StorageTable& table, std::string_view food) {
+    const auto row = find_unsuitable(table, food);
+    return row && !row->why.empty();
 }
 
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food) {

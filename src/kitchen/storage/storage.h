@@ -133,8 +133,14 @@ Wetness wetness_of(const StorageTable& table, const Package& package);
 /// Whether food of this kind goes into the bag raw, so that whoever opens it must know.
 bool is_raw(FoodKind kind);
 
+/// Whether any of `foods` is of a kind that spoils.
+bool any_spoils(const StorageTable& table, std::span<const std::string> foods);
+
 /// Whether any of `foods` is raw: a kit with one raw part is raw, whatever else is in it.
 bool any_raw(const StorageTable& table, std::span<const std::string> foods);
+
+/// Whether more than quality is at stake where food of this kind is frozen.
+bool is_dangerous(const StorageTable& table, std::string_view food);
 
 /// The row of a food that should not be frozen; nothing for any other.
 std::optional<UnsuitableRow> find_unsuitable(const StorageTable& table, std::string_view food);

@@ -1,7 +1,8 @@
 #include "kitchen/texts/inflection.h"
 
+#include "base/list.h"
+
 #include <algorithm>
-#include <array>
 #include <span>
 #include <utility>
 
@@ -9,12 +10,6 @@ namespace thawslip::kitchen {
 namespace {
 
 using Forms = std::vector<std::string>;
-
-void add(Forms& forms, std::string form) {
-    if (std::ranges::find(forms, form) == forms.end()) {
-        forms.push_back(std::move(form));
-    }
-}
 
 std::string without(std::string_view word, std::size_t letters) {
     return std::string{word.substr(0, word.size() - letters)};
@@ -25,31 +20,31 @@ void strip(Forms& forms, std::string_view word, std::span<const std::string_view
            std::size_t least) {
     for (const auto ending : endings) {
         if (word.size() >= least + ending.size() && word.ends_with(ending)) {
-            add(forms, without(word, ending.size()));
+            add_once(forms, without(word, ending.size()));
         }
     }
 }
 
 void english(Forms& forms, std::string_view word) {
-    add(forms, singular(word));
+    add_once(forms, singular(word));
     if (word.size() > 4 && word.ends_with("ves")) { // loaves, halves, knives
-        add(forms, without(word, 3) + "f");
-        add(forms, without(word, 3) + "fe");
+        add_once(forms, without(word, 3) + "f");
+        add_once(forms, without(word, 3) + "fe");
     }
 }
 
 /// Number, then gender, and the pronouns that hang on a verb: "descongelarlo".
 void spanish(Forms& forms, std::string_view word) {
-    static constexpr std::array<std::string_view, 2> plural = {"s", "es"};
-    static constexpr std::array<std::string_view, 5> pronouns = {"lo", "la", "los", "las", "se"};
+    static constexpr std::string_view plural[] = {"s", "es"};
+    static constexpr std::string_view pronouns[] = {"lo", "la", "los", "las", "se"};
     if (word.size() > 4 && word.ends_with("ces")) {
-        add(forms, without(word, 3) + "z");
+        add_once(forms, without(word, 3) + "z");
     }
     strip(forms, word, plural, 3);
     const Forms singulars = forms;
     for (const auto& form : singulars) {
         if (form.size() > 3 && form.ends_with('a')) {
-            add(forms, without(form, 1) + "o");
+            add_once(forms, without(form, 1) + "o");
         }
     }
     strip(forms, word, pronouns, 5);
@@ -68,10 +63,10 @@ std::string with_umlauts(std::string_view word) {
 }
 
 void german(Forms& forms, std::string_view word) {
-    static constexpr std::array<std::string_view, 9> endings = {"n",  "e",  "en",  "s",  "er",
-                                                                "es", "em", "ern", "nen"};
+    static constexpr std::string_view endings[] = {"n",  "e",  "en",  "s",  "er",
+                                                   "es", "em", "ern", "nen"};
     const auto plain = with_umlauts(word);
-    add(forms, plain);
+    add_once(forms, plain);
     strip(forms, plain, endings, 3);
 }
 
@@ -93,7 +88,7 @@ std::string singular(std::string_view word) {
 }
 
 std::vector<Form> dictionary_forms(std::string_view word) {
-    static constexpr std::array<std::string_view, 2> french_plural = {"s", "x"};
+    static constexpr std::string_view french_plural[] = {"s", "x"};
     std::vector<Form> all{{std::string{word}, {}}};
     const auto take = [&all](const Forms& forms, Tongue tongue) {
         for (std::size_t i = 1; i < forms.size(); ++i) {

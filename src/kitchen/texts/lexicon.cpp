@@ -1,5 +1,6 @@
 #include "kitchen/texts/lexicon.h"
 
+#include "base/list.h"
 #include "kitchen/texts/phrases.h"
 #include "kitchen/texts/text.h"
 
@@ -85,9 +86,7 @@ void keep_better(Fit& best, std::size_t count, std::size_t changes, const Lexico
     if (count > best.count || changes < best.changes) {
         best = {count, changes, {}};
     }
-    if (std::ranges::find(best.rows, row) == best.rows.end()) {
-        best.rows.push_back(row);
-    }
+    add_once(best.rows, row);
 }
 
 /// How far the words of the text are from the entry's, added up; nothing where it does not stand

@@ -1,5 +1,7 @@
 #include "kitchen/texts/negation.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 
 namespace thawslip::kitchen {
@@ -129,9 +131,7 @@ bool is_meant(const WordedText& text, Mentions all) {
 bool is_certain(const WordedText& text, const Mention& mention) {
     const auto clauses = clauses_of(text);
     return std::ranges::none_of(mentions(text, Section::Negation), [&](const Mention& negation) {
-        return (negation.meaning == "not" || negation.meaning == "none" ||
-                negation.meaning == "needless" || negation.meaning == "after" ||
-                negation.meaning == "doubt" || negation.meaning == "free") &&
+        return is_one_of(negation.meaning, {"not", "none", "needless", "after", "doubt", "free"}) &&
                clauses[negation.first] == clauses[mention.first];
     });
 }

@@ -1,5 +1,7 @@
 #include "kitchen/texts/said_degrees.h"
 
+#include "base/list.h"
+#include "kitchen/measures/temperature.h"
 #include "kitchen/texts/sentences.h"
 
 #include <algorithm>
@@ -22,17 +24,13 @@ constexpr std::string_view other_units[] = {
     "watt",    "percent", "quart",   "qt",     "litre", "liter", "pint",   "servings"};
 
 bool is_one_of(std::span<const std::string_view> list, const WordedText& text, std::size_t word) {
-    return word < text.words.size() && std::ranges::find(list, text.words[word]) != list.end();
-}
-
-double from_fahrenheit(double degrees) {
-    return (degrees - 32) * 5 / 9;
+    return word < text.words.size() && contains(list, text.words[word]);
 }
 
 /// No kitchen oven goes to 255 °C or more but in steps that Fahrenheit has too.
 double as_dial(double number) {
     constexpr double least_fahrenheit = 255;
-    return number >= least_fahrenheit ? from_fahrenheit(number) : number;
+    return number >= least_fahrenheit ? to_celsius(number) : number;
 }
 
 std::optional<SaidDegrees> degrees_at(const WordedText& text, std::size_t word) {
@@ -52,7 +50,7 @@ std::optional<SaidDegrees> degrees_at(const WordedText& text, std::size_t word) 
         return SaidDegrees{*number, word, true};
     }
     if (is_one_of(fahrenheit_words, text, unit)) {
-        return SaidDegrees{from_fahrenheit(*number), word, true};
+        return SaidDegrees{to_celsius(*number), word, true};
     }
     constexpr double least_bare = 50;
     if (!degrees && (*number < least_bare || is_one_of(other_units, text, unit))) {

@@ -1,5 +1,8 @@
 #include "kitchen/timeline/local_clock.h"
 
+#include "base/letters.h"
+#include "kitchen/date.h"
+
 #include <algorithm>
 #include <fmt/format.h>
 
@@ -13,39 +16,27 @@ Instant at_offset(LocalMinute local, minutes offset) {
     return Instant{local.time_since_epoch() - offset};
 }
 
-/// The number that the digits of `pattern`'s letter stand for: 2026 for 'Y' of "YYYY-MM-DD".
-int number_at(std::string_view text, std::string_view pattern, char letter) {
-    int number = 0;
-    for (std::size_t i = 0; i < pattern.size(); ++i) {
-        if (pattern[i] == letter)
-            number = number * 10 + (text[i] - '0');
-    }
-    return number;
-}
-
-/// Whether `text` has a digit for every letter of `pattern` and is the same elsewhere.
-bool has_shape(std::string_view text, std::string_view pattern) {
-    return std::equal(text.begin(), text.end(), pattern.begin(), pattern.end(),
-                      [](char c, char shape) {
-                          const bool is_letter = shape >= 'A' && shape <= 'Z' && shape != 'T';
-                          return is_letter ? c >= '0' && c <= '9' : c == shape;
-                      });
+/// The number below 100 that two digits at `at` make.
+std::optional<int> two_digits(std::string_view text, std::size_t at) {
+    return is_digit(text[at]) && is_digit(text[at + 1])
+               ? std::optional{10 * (text[at] - '0') + (text[at + 1] - '0')}
+               : std::nullopt;
 }
 
 } // namespace
 
 std::optional<LocalMinute> parse_local_minute(std::string_view text) {
     using namespace std::chrono;
-    constexpr std::string_view pattern = "YYYY-MM-DD HH:NN";
-    if (!has_shape(text, pattern) && !has_shape(text, "YYYY-MM-DDTHH:NN"))
+    constexpr std::string_view form = "2026-12-03T18:30"; // or a space for the T
+    const auto date = text.size() == form.size() ? parse_iso(text.substr(0, 10)) : std::nullopt;
+    if (!date || (text[10] != ' ' && text[10] != 'T') || text[13] != ':')
         return std::nullopt;
-    const auto part = [&](char letter) { return number_at(text, pattern, letter); };
-    const year_month_day date{year{part('Y')}, month{static_cast<unsigned>(part('M'))},
-                              day{static_cast<unsigned>(part('D'))}};
-    const bool in_range = part('Y') >= 1990 && part('Y') <= 2200;
-    if (!in_range || !date.ok() || part('H') > 23 || part('N') > 59)
+    const auto hour = two_digits(text, 11);
+    const auto minute = two_digits(text, 14);
+    const bool in_range = date->year() >= year{1990} && date->year() <= year{2200};
+    if (!in_range || !hour || !minute || *hour > 23 || *minute > 59)
         return std::nullopt;
-    return local_days{date} + hours{part('H')} + minutes{part('N')};
+    return local_days{*date} + hours{*hour} + minutes{*minute};
 }
 
 minutes offset_at(const LocalClock& clock, Instant instant) {
@@ -80,11 +71,8 @@ ClockReading read_clock(const LocalClock& clock, LocalMinute local) {
 
 std::string to_iso(LocalMinute local) {
     const auto day = std::chrono::floor<std::chrono::days>(local);
-    const std::chrono::year_month_day date{day};
     const auto in_day = static_cast<int>((local - day).count());
-    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}", static_cast<int>(date.year()),
-                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
-                       in_day / 60, in_day % 60);
+    return fmt::format("{}T{:02}:{:02}", to_iso(Date{day}), in_day / 60, in_day % 60);
 }
 
 std::string to_iso(const LocalClock& clock, Instant instant) {

@@ -1,7 +1,6 @@
 #include "kitchen/timeline/timeline_remark.h"
 
-#include <cassert>
-#include <iterator>
+#include "base/named.h"
 
 namespace thawslip::kitchen {
 
@@ -48,15 +47,7 @@ constexpr RemarkRule rules[] = {
     {FinishAfterReady, Caution, "finish_after_ready", ""},
 };
 
-constexpr bool in_order() {
-    std::size_t position = 0;
-    for (const auto& rule : rules) {
-        if (static_cast<std::size_t>(rule.id) != position++)
-            return false;
-    }
-    return true;
-}
-static_assert(in_order(), "one row for every RemarkId, in its order");
+static_assert(rows_in_order(rules, &RemarkRule::id, FinishAfterReady));
 
 } // namespace
 
@@ -65,9 +56,7 @@ std::span<const RemarkRule> remark_rules() {
 }
 
 const RemarkRule& rule_of(RemarkId id) {
-    const auto position = static_cast<std::size_t>(id);
-    assert(position < std::size(rules) && "a remark without a row");
-    return rules[position];
+    return rules[static_cast<std::size_t>(id)];
 }
 
 } // namespace thawslip::kitchen
