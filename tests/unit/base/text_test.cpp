@@ -1,7 +1,9 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
+#include <string>
 #include <vector>
 
 using namespace thawslip;
@@ -76,4 +78,18 @@ TEST_CASE("the nearest word is offered only when it is near") {
 TEST_CASE("a list of choices reads as a sentence") {
     CHECK(list_of(std::vector<std::string>{"a", "b", "c"}) == "\"a\", \"b\" or \"c\"");
     CHECK(list_of(std::vector<std::string>{"a"}) == "\"a\"");
+}
+
+TEST_CASE("a third of a word's letters may be wrong, at least one and at most three") {
+    const std::string letters = "abcdefghijklmnopqrstuvwxyz";
+    for (std::size_t size = 1; size <= 24; ++size) {
+        const std::vector<std::string> candidates{letters.substr(0, size)};
+        const auto allowed = std::min<std::size_t>(std::max<std::size_t>(size / 3, 1), 3);
+        for (std::size_t wrong = 0; wrong <= size; ++wrong) {
+            auto word = candidates.front();
+            std::fill_n(word.begin(), wrong, '5');
+            CAPTURE(word);
+            CHECK(nearest(word, candidates).has_value() == (wrong <= allowed));
+        }
+    }
 }
