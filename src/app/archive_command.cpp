@@ -1,12 +1,13 @@
-#include "app/archive_against_days.h"
-#include "app/archive_bags.h"
 #include "app/archive_commands.h"
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
+#include "app/commands/report.h"
 #include "app/counted.h"
 #include "app/files/output_guard.h"
 #include "app/whole_folder.h"
 #include "archive/restore.h"
+#include "service/archive/archive_days.h"
+#include "service/archive/exchange.h"
 
 #include <fmt/format.h>
 #include <optional>
@@ -15,53 +16,32 @@
 namespace thawslip::app {
 namespace {
 
-/// Adds what `contents` hold and this archive does not, and says what that was.
-ExitStatus add(const archive::Contents& contents, const std::string& from,
+/// Adds to the archive in use, and says what that was.
+ExitStatus add(const service::Outcome<archive::Contents>& contents, const std::string& from,
                archive::Kitchens kitchens, const Settings& settings, Console console) {
-    const auto merged = open_archive(settings, archive::Mode::Write).merge(contents, kitchens);
+    console.err << to_text(contents.messages);
+    if (!contents) {
+        return ExitStatus::Refused;
+    }
+    auto archive = open_archive(settings, archive::Mode::Write);
+    const auto outcome = service::add_contents(archive, *contents.value, from, kitchens);
+    const auto& merged = *outcome.value;
     console.out << fmt::format("{}: added {}, {}, {}; {} took the later state\n",
                                archive_file(settings), counted(merged.days, "description"),
                                counted(merged.bags, "bag"), counted(merged.prints, "print"),
                                counted(merged.states, "bag"));
-    for (const auto& id : merged.clashes) {
-        console.err << fmt::format("caution: bag {} of {} was left out: here that id is on another "
-                                   "bag, or on one that may be another\n",
-                                   id, from);
-    }
-    if (!merged.clashes.empty()) {
-        console.err << (kitchens == archive::Kitchens::MayDiffer
-                            ? "    hint: --same-kitchen if both archives are of one kitchen; if "
-                              "they are of two, "
-                            : "    hint: ")
-                    << "what was left out needs new labels; with a kitchen_number of its own in "
-                       "the settings, or a name in its days, each kitchen prints ids of its own\n";
-    }
+    console.err << to_text(outcome.messages);
     return ExitStatus::Done;
 }
 
-/// What comes from others must be what its own descriptions say.
-std::optional<ExitStatus> refuse_untrue(const archive::Contents& contents, const std::string& from,
-                                        Console console) {
-    const auto wrong = held_against_days(contents);
-    for (const auto& one : wrong) {
-        console.err << fmt::format("error: {}: {}\n", from, one);
-    }
-    if (wrong.empty()) {
-        return std::nullopt;
-    }
-    console.err << "    hint: nothing of it was added; where it comes from: thawslip archive "
-                   "repair\n";
-    return ExitStatus::Refused;
-}
-
-void tell_kept(const archive::Replaced& replaced, Console console) {
+void show_kept(const archive::Replaced& replaced, Console console) {
     if (!replaced.kept.empty()) {
         console.out << fmt::format("the archive of before is kept as {}\n", replaced.kept);
     }
 }
 
 /// What the archive of before holds and the restored one does not: a merge into a copy of it tells.
-void tell_left_behind(const std::string& place, const std::string& kept, Console console) {
+void show_left_behind(const std::string& place, const std::string& kept, Console console) {
     auto before = archive::Archive::open(kept, archive::Mode::Copy);
     auto now = archive::Archive::open(place, archive::Mode::Copy);
     if (!before || !now) {
@@ -70,26 +50,9 @@ void tell_left_behind(const std::string& place, const std::string& kept, Console
         return;
     }
     try {
-        const auto held = std::move(before).value().contents();
-        const auto merged = std::move(now).value().merge(held);
-        const std::pair<int, const char*> parts[] = {
-            {merged.bags + static_cast<int>(merged.clashes.size()), "bag"},
-            {merged.states, "later state"},
-            {merged.days, "description"},
-            {merged.prints, "print"}};
-        std::string missing;
-        for (const auto& [count, noun] : parts) {
-            if (count > 0) {
-                missing += (missing.empty() ? "" : ", ") + counted(count, noun);
-            }
-        }
-        if (!missing.empty()) {
-            console.err << fmt::format(
-                "caution: not in this one, but in the archive of before: {}\n"
-                "    hint: thawslip archive merge {} adds them; without that, "
-                "ids of its bags are given again\n",
-                missing, kept);
-        }
+        auto held = std::move(before).value();
+        auto holds = std::move(now).value();
+        console.err << to_text(service::left_behind(held, holds, kept));
     } catch (const archive::ArchiveFailure& failure) {
         console.err << fmt::format("caution: what it held cannot be compared: {}\n",
                                    failure.what());
@@ -123,18 +86,9 @@ ExitStatus archive_check(const Settings& settings, Console console) {
         console.out << "there is no archive yet\n";
         return ExitStatus::Done;
     }
-    auto wrong = archive->check();
-    if (wrong.empty()) {
-        for (const auto& one : held_against_days(*archive)) {
-            wrong.push_back(one.what);
-        }
-    }
-    for (const auto& one : wrong) {
-        console.err << "error: " << one << "\n";
-    }
-    if (!wrong.empty()) {
-        console.err << "    hint: put a backup in its place with: thawslip archive restore FILE; "
-                       "without one: thawslip archive repair\n";
+    const auto wrong = service::faults_of(*archive);
+    console.err << to_text(wrong);
+    if (wrong.have_errors()) {
         return ExitStatus::SystemFailed;
     }
     console.out << fmt::format("{}: sound, {}\n", archive_file(settings),
@@ -147,9 +101,9 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
         const auto place = archive_file(settings);
         const auto replaced = archive::restore(place, file);
         console.out << fmt::format("{}: restored from {}\n", place, file);
-        tell_kept(replaced, console);
+        show_kept(replaced, console);
         if (!replaced.kept.empty()) {
-            tell_left_behind(place, replaced.kept, console);
+            show_left_behind(place, replaced.kept, console);
         }
         return ExitStatus::Done;
     } catch (const archive::ArchiveFailure& failure) {
@@ -160,14 +114,14 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
 
 ExitStatus archive_repair(const Settings& settings, Console console) {
     const auto place = archive_file(settings);
-    const auto replaced = archive::repair(place, rebuild_from_days);
+    const auto replaced = archive::repair(place, service::rebuild_from_days);
     for (const auto& one : replaced.left) {
         console.err << "error: " << one << "\n";
     }
-    for (const auto& one : replaced.mended) {
+    for (const auto& one : replaced.repaired) {
         console.out << "repaired: " << one << "\n";
     }
-    tell_kept(replaced, console);
+    show_kept(replaced, console);
     if (!replaced.left.empty()) {
         console.err
             << "    hint: this cannot be rebuilt; a backup has it: thawslip archive restore "
@@ -175,7 +129,7 @@ ExitStatus archive_repair(const Settings& settings, Console console) {
         return ExitStatus::SystemFailed;
     }
     console.out << fmt::format(
-        "{}: {}\n", place, replaced.mended.empty() ? "sound, nothing to repair" : "sound again");
+        "{}: {}\n", place, replaced.repaired.empty() ? "sound, nothing to repair" : "sound again");
     return ExitStatus::Done;
 }
 
@@ -202,15 +156,7 @@ ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
         return ExitStatus::Refused;
     }
     auto there = std::move(other).value();
-    if (const auto wrong = there.check(); !wrong.empty()) {
-        console.err << fmt::format("error: {} is damaged: {}\n", file, wrong.front());
-        return ExitStatus::Refused;
-    }
-    const auto contents = there.contents();
-    if (const auto refused = refuse_untrue(contents, file, console)) {
-        return *refused;
-    }
-    return add(contents, file, kitchens, settings, console);
+    return add(service::contents_to_merge(there, file), file, kitchens, settings, console);
 }
 
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {
@@ -228,13 +174,12 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
                                    folder);
         return ExitStatus::Refused;
     }
-    for (const auto& day : archive->days()) {
-        if (day.is_rotten) {
-            console.err << fmt::format("error: {}; nothing was written\n", rotten_text(day));
-            return ExitStatus::Refused;
-        }
+    const auto outcome = service::contents_to_export(*archive);
+    console.err << to_text(outcome.messages);
+    if (!outcome) {
+        return ExitStatus::Refused;
     }
-    const auto contents = archive->contents();
+    const auto& contents = *outcome.value;
     write_archive_folder(contents, folder);
     console.out << fmt::format(
         "{}: {}, {}, {}\n", folder, counted(contents.days.size(), "description"),
@@ -244,15 +189,11 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
 
 ExitStatus archive_import(const std::string& folder, archive::Kitchens kitchens,
                           const Settings& settings, Console console) {
-    const auto contents = read_archive_folder(folder);
-    if (!contents) {
-        console.err << contents.fault();
-        return ExitStatus::Refused;
+    auto contents = read_archive_folder(folder);
+    if (contents) {
+        contents = service::held_to_be_true(*std::move(contents.value), folder);
     }
-    if (const auto refused = refuse_untrue(contents.value(), folder, console)) {
-        return *refused;
-    }
-    return add(contents.value(), folder, kitchens, settings, console);
+    return add(contents, folder, kitchens, settings, console);
 }
 
 } // namespace thawslip::app

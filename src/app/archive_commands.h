@@ -4,6 +4,7 @@
 #include "archive/archive.h"
 #include "service/freezer/freezer_list.h"
 #include "service/freezer/freezer_next.h"
+#include "service/reprint/reprint.h"
 
 #include <chrono>
 #include <optional>
@@ -12,18 +13,12 @@
 
 namespace thawslip::app {
 
-enum class ReprintKind { Labels, Cards };
-
 struct ReprintOptions {
-    std::vector<std::string> bags;      ///< ids, or words of a dish
-    std::string printed;                ///< a date; empty: by `bags`
+    service::ReprintQuestion question;
+    service::ReprintLook look;
     std::string output;                 ///< as PrintOptions
     std::optional<std::string> printer; ///< the same
-    std::string stock;                  ///< empty: as it was printed on
-    std::optional<int> first_cell;      ///< nothing: as printed for a whole print, else 1
-    std::vector<int> spoiled;
     Overwrite overwrite = Overwrite::No;
-    ReprintKind kind = ReprintKind::Labels;
 };
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console);

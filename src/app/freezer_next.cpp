@@ -1,10 +1,10 @@
-#include "app/archive_bags.h"
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
 #include "app/counted.h"
 #include "app/json/answers.h"
+#include "service/freezer/packages_of_bags.h"
 #include "wording/phrases.h"
 #include "wording/timeline_words.h"
 
@@ -88,7 +88,7 @@ void show(const Menu& menu, std::ostream& out) {
 
 Menu menu_of(archive::Archive& archive, const service::NextQuestion& question,
              const Settings& settings) {
-    PackagesOfBags packages{archive};
+    service::PackagesOfBags packages{archive};
     const auto package_of = [&packages](const archive::Bag& bag) { return packages.of(bag); };
     const service::Now moment{
         today(), now(),

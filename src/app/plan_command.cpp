@@ -1,4 +1,4 @@
-#include "app/archive_bags.h"
+#include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/commands/report.h"
@@ -7,8 +7,11 @@
 #include "app/files/whole_file.h"
 #include "app/json/answers.h"
 #include "app/plan_text.h"
+#include "service/freezer/packages_of_bags.h"
+#include "service/print/own_files.h"
 
 #include <algorithm>
+#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
 
@@ -36,12 +39,31 @@ std::optional<Packages> packages_of_days(const PlanOptions& options, const Setti
     return packages;
 }
 
+std::optional<Packages> packages_of_archive(const PlanOptions& options, kitchen::LocalMinute eat,
+                                            const Settings& settings, Console console) {
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    if (!archive) {
+        console.err << fmt::format("error: there is no file \"{}\", and nothing has been printed "
+                                   "yet, so no bag is known\n",
+                                   options.days.front());
+        return std::nullopt;
+    }
+    const kitchen::Date on{std::chrono::floor<std::chrono::days>(eat)};
+    auto packages = service::packages_to_eat(*archive, {options.days, options.bags, on});
+    console.err << to_text(packages.messages);
+    return std::move(packages.value);
+}
+
+bool names_a_file(const std::string& word) {
+    std::error_code error;
+    return service::is_file_name(word) || std::filesystem::is_regular_file(word, error);
+}
+
 /// What may be planned: of days, or of the archive's bags where no file is named.
 std::optional<Packages> packages_for(const PlanOptions& options, kitchen::LocalMinute eat,
                                      const Settings& settings, Console console) {
-    const kitchen::Date on{std::chrono::floor<std::chrono::days>(eat)};
-    return mean_bags(options.days)
-               ? packages_meant({options.days, options.bags, on}, settings, console)
+    return std::ranges::none_of(options.days, names_a_file)
+               ? packages_of_archive(options, eat, settings, console)
                : packages_of_days(options, settings, console);
 }
 

@@ -224,20 +224,20 @@ Replaced repair(const std::string& path,
     const auto before = copy.archive().check();
     make_missing_indexes(copy.database());
     copy.database().run("REINDEX");
-    auto mended =
+    auto repaired =
         copy.has_rotten_descriptions() ? std::vector<std::string>{} : rebuild(copy.archive());
     copy.put_bags_right();
     copy.database().run("INSERT INTO dish_words (dish_words) VALUES ('rebuild')");
     const auto left = copy.archive().check();
     for (auto& one : without(before, left)) {
-        mended.push_back(std::move(one));
+        repaired.push_back(std::move(one));
     }
-    if (mended.empty()) {
+    if (repaired.empty()) {
         return {{}, {}, left};
     }
     const Draft draft{place};
     write(copy.database(), draft, patience);
-    return {held.give_way_to(draft), mended, left};
+    return {held.give_way_to(draft), repaired, left};
 }
 
 } // namespace thawslip::archive

@@ -11,9 +11,9 @@ namespace thawslip::archive {
 
 /// What was put into an archive's place.
 struct Replaced {
-    std::string kept;                ///< where the archive of before is; empty: there was none
-    std::vector<std::string> mended; ///< what was wrong and is no longer
-    std::vector<std::string> left;   ///< what is still wrong
+    std::string kept;                  ///< where the archive of before is; empty: there was none
+    std::vector<std::string> repaired; ///< what was wrong and is no longer
+    std::vector<std::string> left;     ///< what is still wrong
 };
 
 /// Puts a copy of `backup` into the place of the archive at `path`, or where there is none yet.

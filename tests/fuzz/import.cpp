@@ -54,9 +54,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     write_folder(folder, fuzz::text_of(data, size));
     const auto contents = app::read_archive_folder(folder);
     if (contents) {
-        fuzz::hold_merged(memory, contents.value());
+        fuzz::hold_merged(memory, *contents.value);
     } else {
-        fuzz::hold(!contents.fault().empty(), "a refusal says why");
+        fuzz::hold(contents.messages.have_errors(), "a refusal says why");
     }
     return 0;
 }

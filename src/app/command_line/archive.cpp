@@ -13,23 +13,25 @@ void add_reprint(CLI::App& app, Command& chosen) {
     auto options = std::make_shared<ReprintOptions>();
     auto first_cell = std::make_shared<int>(0);
     auto cards = std::make_shared<bool>(false);
-    auto* bags = command->add_option("bags", options->bags, "ids of bags, or words of a dish")
-                     ->option_text("BAG...");
-    auto* printed =
-        command
-            ->add_option("--printed", options->printed, "everything that was printed on that day")
-            ->excludes(bags)
-            ->option_text("DATE");
+    auto* bags =
+        command->add_option("bags", options->question.bags, "ids of bags, or words of a dish")
+            ->option_text("BAG...");
+    auto* printed = command
+                        ->add_option("--printed", options->question.printed,
+                                     "everything that was printed on that day")
+                        ->excludes(bags)
+                        ->option_text("DATE");
     add_destination(*command, options->output, options->printer);
     add_overwrite(*command, options->overwrite);
-    command->add_option("--stock", options->stock, "another stock than it was printed on")
+    command->add_option("--stock", options->look.stock, "another stock than it was printed on")
         ->option_text("NAME|FILE");
     command
         ->add_option("--first-cell", *first_cell,
                      "start at this cell of a half-used sheet, counted along rows from 1")
         ->option_text("N");
     command
-        ->add_option("--spoiled", options->spoiled, "cells of the first sheet that cannot be used")
+        ->add_option("--spoiled", options->look.spoiled,
+                     "cells of the first sheet that cannot be used")
         ->option_text("N...");
     command->add_flag("--card", *cards, "cards instead of labels");
     command->callback([=, &chosen] {
@@ -38,9 +40,10 @@ void add_reprint(CLI::App& app, Command& chosen) {
         }
         require_destination(options->output, options->printer);
         if (*first_cell != 0) {
-            options->first_cell = *first_cell;
+            options->look.first_cell = *first_cell;
         }
-        options->kind = *cards ? ReprintKind::Cards : ReprintKind::Labels;
+        options->question.kind =
+            *cards ? service::ReprintKind::Cards : service::ReprintKind::Labels;
         chosen = [options](const Settings& settings, Console console) {
             return reprint(*options, settings, console);
         };

@@ -41,11 +41,11 @@ TEST_CASE("random archives come back from their folder, and from another archive
         const auto contents = RandomArchive{seed}.make();
         app::write_archive_folder(contents, scratch / "out");
         const auto read = app::read_archive_folder(scratch / "out");
-        CAPTURE((read ? std::string{} : read.fault()));
-        REQUIRE(read.ok());
-        REQUIRE(read.value() == contents);
+        CAPTURE(to_text(read.messages));
+        REQUIRE(read);
+        REQUIRE(*read.value == contents);
         auto archive = opened(scratch / "archive.db");
-        archive.merge(read.value());
+        archive.merge(*read.value);
         REQUIRE(archive.contents() == contents);
         REQUIRE(archive.check().empty());
     }
@@ -147,10 +147,11 @@ TEST_CASE("a folder that was changed by hand is refused with every place that is
         expected = "record.toml";
     }
     const auto read = app::read_archive_folder(out);
-    REQUIRE_FALSE(read.ok());
-    CAPTURE(read.fault());
-    CHECK(read.fault().find("error: ") != std::string::npos);
-    CHECK(read.fault().find(expected) != std::string::npos);
+    REQUIRE_FALSE(read);
+    const auto told = to_text(read.messages);
+    CAPTURE(told);
+    CHECK(told.find("error: ") != std::string::npos);
+    CHECK(told.find(expected) != std::string::npos);
 }
 
 TEST_CASE_FIXTURE(Kitchen, "an exported folder that was edited is not taken for what was printed") {

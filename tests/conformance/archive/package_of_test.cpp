@@ -1,11 +1,10 @@
 // From what is typed off a label to what is in the bag.
 
-#include "app/archive_bags.h"
 #include "kitchen.h"
+#include "service/freezer/packages_of_bags.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
-#include <sstream>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -13,17 +12,14 @@ using namespace thawslip::test_support;
 namespace {
 
 struct Asked {
-    std::optional<app::KnownBag> known;
+    std::optional<service::KnownBag> known;
     std::string err;
 };
 
 Asked ask(const Kitchen& kitchen, const std::string& typed) {
-    app::Settings settings;
-    settings.archive = kitchen.archive;
-    std::ostringstream out;
-    std::ostringstream err;
-    auto known = app::package_of(typed, settings, {out, err});
-    return {std::move(known), err.str()};
+    auto archive = archive::Archive::open(kitchen.archive, archive::Mode::Read).value();
+    auto outcome = service::known_bag(archive, typed);
+    return {std::move(outcome.value), to_text(outcome.messages)};
 }
 
 } // namespace
@@ -52,7 +48,7 @@ TEST_CASE_FIXTURE(Kitchen, "a typed id leads to the package its bag was filled w
 }
 
 TEST_CASE_FIXTURE(Kitchen, "an id that is none is refused with its slip and its neighbours") {
-    CHECK(says(ask(*this, "K7Q-2M4-9XC").err, "nothing has been printed yet"));
+    CHECK(says((*this)("read K7Q-2M4-9XC").err, "nothing has been printed yet"));
     REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
     const auto id = first_id("compote");
     auto wrong_check = id;

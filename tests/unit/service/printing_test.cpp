@@ -3,7 +3,7 @@
 #include "render/dump.h"
 #include "service/print/check.h"
 #include "service/print/printing.h"
-#include "support/shipped_fonts.h"
+#include "surroundings.h"
 
 #include <doctest/doctest.h>
 
@@ -11,6 +11,7 @@ using namespace thawslip;
 using service::Look;
 using service::Settings;
 using service::What;
+using test_support::surroundings;
 
 namespace {
 
@@ -32,35 +33,6 @@ in = "pot"
 time = "20 min"
 until = "74 °C"
 )";
-
-layout::StockReading roll() {
-    return layout::read_stock("cell = [\"100 mm\", \"75 mm\"]\nroll = true\n", "roll.toml", "roll");
-}
-
-std::string shipped_text(const std::string& file) {
-    return read_text_file(THAWSLIP_SOURCE_DIR "/layouts/" + file, 1U << 18U).value();
-}
-
-/// A world in which there is one stock, and of the cook's own files one more.
-service::Surroundings surroundings() {
-    service::Surroundings around;
-    around.stock = [](const std::string& name) {
-        return name == "roll" ? std::optional{roll()} : std::nullopt;
-    };
-    around.stocks = [] { return layout::StockShelf{{*roll().stock}, {}}; };
-    around.layouts = [](const std::set<wording::Kind>&) {
-        return std::vector<service::ShippedText>{
-            {"wide", "wide.toml", shipped_text("label/wide.toml")}};
-    };
-    around.own_file = [](const std::string& file) -> Result<std::string, Diagnostic> {
-        if (file == "mine.toml") {
-            return std::string{"cell = [\"90 mm\", \"60 mm\"]\nroll = true\n"};
-        }
-        return Failure{Diagnostic{Severity::Error, {file}, {}, "there is no such file", {}}};
-    };
-    around.fonts = test_support::shipped_fonts;
-    return around;
-}
 
 service::Outcome<service::Printing> labels_of(const std::string& day, const Look& look) {
     return print({{{"day.toml", day}}, {}}, What::Labels, look, Settings{}, surroundings());
@@ -137,7 +109,7 @@ TEST_CASE("what does not fit is said at its place, with a stock that would take 
         return std::string{"cell = [\"40 mm\", \"25 mm\"]\nroll = true\n"};
     };
     around.layouts = [](const std::set<wording::Kind>&) {
-        auto text = shipped_text("label/wide.toml");
+        auto text = test_support::shipped_text("label/wide.toml");
         return std::vector<service::ShippedText>{{"wide", "wide.toml", text}};
     };
     Look small = on("small.toml");

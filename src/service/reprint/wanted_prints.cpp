@@ -1,13 +1,13 @@
-#include "app/wanted_prints.h"
+#include "service/reprint/wanted_prints.h"
 
 #include "service/freezer/bags.h"
+#include "service/freezer/gone_bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>
-#include <ostream>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 bool is_kind(const archive::StoredPrint& print, ReprintKind kind) {
@@ -62,26 +62,31 @@ std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date
 
 } // namespace
 
-std::optional<std::vector<WantedPrint>>
-find_prints(archive::Archive& archive, const ReprintOptions& options, Console console) {
-    if (options.printed.empty()) {
-        const auto bags = service::bags_meant(archive, options.bags);
-        console.err << to_text(bags.messages);
-        return bags ? std::optional{prints_with(archive, *bags.value, options.kind)} : std::nullopt;
+Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
+                                              const ReprintQuestion& question) {
+    Outcome<std::vector<WantedPrint>> outcome;
+    if (question.printed.empty()) {
+        const auto bags = bags_meant(archive, question.bags);
+        outcome.messages = bags.messages;
+        if (bags) {
+            outcome.value = prints_with(archive, *bags.value, question.kind);
+        }
+        return outcome;
     }
-    const auto date = kitchen::parse_iso(options.printed);
+    const auto date = kitchen::parse_iso(question.printed);
     if (!date) {
-        console.err << fmt::format("error: \"{}\" is no date; expected one like 2026-10-17\n",
-                                   options.printed);
-        return std::nullopt;
+        outcome.messages.error(
+            fmt::format("\"{}\" is no date; expected one like 2026-10-17", question.printed));
+        return outcome;
     }
-    auto prints = prints_on(archive, *date, options.kind);
+    auto prints = prints_on(archive, *date, question.kind);
     if (prints.empty()) {
-        console.err << fmt::format("error: nothing of that kind was printed on {}\n",
-                                   options.printed);
-        return std::nullopt;
+        outcome.messages.error(
+            fmt::format("nothing of that kind was printed on {}", question.printed));
+    } else {
+        outcome.value = std::move(prints);
     }
-    return prints;
+    return outcome;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-namespace thawslip::app {
+namespace thawslip::service {
 
 /// A dish of which the archive says something else than its description does.
 struct Differing {
@@ -31,4 +31,4 @@ std::vector<std::string> held_against_days(const archive::Contents& contents);
 /// Has the archive say what the descriptions say. \returns what was put right, in words
 std::vector<std::string> rebuild_from_days(archive::Archive& archive);
 
-} // namespace thawslip::app
+} // namespace thawslip::service

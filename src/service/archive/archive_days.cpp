@@ -1,6 +1,5 @@
-#include "app/archive_against_days.h"
+#include "service/archive/archive_days.h"
 
-#include "app/files/day_files.h"
 #include "base/system_failure.h"
 #include "service/record/day_record.h"
 #include "service/record/print_setup.h"
@@ -11,7 +10,7 @@
 #include <fmt/format.h>
 #include <map>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 using archive::PackageRecord;
@@ -26,7 +25,7 @@ struct Kept {
 std::optional<archive::DayRecord> read_again(const Kept& kept) {
     try {
         const auto settings =
-            kept.setup != nullptr ? service::printed_with(*kept.setup).settings : Settings{};
+            kept.setup != nullptr ? printed_with(*kept.setup).settings : Settings{};
         const auto days =
             plan_days(std::vector<DayText>{{kept.record.file, kept.record.description}}, settings);
         return has_errors(days.diagnostics) || days.plans.empty()
@@ -225,4 +224,4 @@ std::vector<std::string> rebuild_from_days(archive::Archive& archive) {
     return put_right;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

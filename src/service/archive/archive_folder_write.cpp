@@ -1,11 +1,10 @@
-#include "app/archive_folder.h"
-#include "app/toml_text.h"
-#include "app/whole_folder.h"
+#include "service/archive/archive_folder.h"
+#include "service/archive/toml_text.h"
 
 #include <fmt/format.h>
 #include <vector>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 using archive::Contents;
@@ -103,7 +102,9 @@ std::string text_of(const Contents::Print& print, const std::vector<std::string>
     return text;
 }
 
-std::vector<std::string> write_days(const Contents& contents, WholeFolder& folder) {
+using Files = std::vector<ArchiveFile>;
+
+std::vector<std::string> add_days(const Contents& contents, Files& files) {
     std::vector<BagLines> bags;
     for (const auto& day : contents.days) {
         bags.emplace_back(day.record.packages.size());
@@ -112,32 +113,27 @@ std::vector<std::string> write_days(const Contents& contents, WholeFolder& folde
         bags[bag.day][static_cast<std::size_t>(bag.position - 1)] += text_of(bag);
     }
     std::vector<std::string> names;
-    folder.add_folder("days");
     for (std::size_t i = 0; i < contents.days.size(); ++i) {
         const auto& day = contents.days[i];
         names.push_back(name_of_day(day));
         const auto place = "days/" + names.back();
-        folder.add_folder(place);
-        folder.add_file(place + "/as-written.toml", day.record.description);
-        folder.add_file(place + "/record.toml", text_of(day, bags[i]));
+        files.push_back({place + "/as-written.toml", day.record.description});
+        files.push_back({place + "/record.toml", text_of(day, bags[i])});
     }
     return names;
 }
 
-std::vector<std::string> write_prints(const Contents& contents,
-                                      const std::vector<std::string>& day_names,
-                                      WholeFolder& folder) {
+std::vector<std::string> add_prints(const Contents& contents,
+                                    const std::vector<std::string>& day_names, Files& files) {
     std::vector<std::string> names;
-    folder.add_folder("prints");
     for (std::size_t i = 0; i < contents.prints.size(); ++i) {
         const auto& print = contents.prints[i];
         names.push_back(name_of_print(i));
         const auto place = "prints/" + names.back();
-        folder.add_folder(place);
-        folder.add_file(place + "/print.toml", text_of(print, day_names));
+        files.push_back({place + "/print.toml", text_of(print, day_names)});
         for (std::size_t f = 0; f < print.setup.files.size(); ++f) {
-            folder.add_file(fmt::format("{}/file-{}.toml", place, f + 1),
-                            print.setup.files[f].text);
+            files.push_back(
+                {fmt::format("{}/file-{}.toml", place, f + 1), print.setup.files[f].text});
         }
     }
     return names;
@@ -145,15 +141,15 @@ std::vector<std::string> write_prints(const Contents& contents,
 
 } // namespace
 
-void write_archive_folder(const archive::Contents& contents, const std::string& folder) {
-    WholeFolder whole{folder};
-    const auto days = write_days(contents, whole);
-    const auto prints = write_prints(contents, days, whole);
-    whole.add_file("archive.toml",
-                   "# An archive of thawslip, exported. Read it back with: thawslip "
-                   "archive import FOLDER\nformat = 2\n" +
-                       toml_line("days", days) + toml_line("prints", prints));
-    whole.commit();
+std::vector<ArchiveFile> archive_files(const Contents& contents) {
+    Files files;
+    const auto days = add_days(contents, files);
+    const auto prints = add_prints(contents, days, files);
+    files.push_back(
+        {"archive.toml", "# An archive of thawslip, exported. Read it back with: thawslip "
+                         "archive import FOLDER\nformat = 2\n" +
+                             toml_line("days", days) + toml_line("prints", prints)});
+    return files;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -1,37 +1,30 @@
-#include "app/archive_folder.h"
-#include "app/toml_text.h"
 #include "archive/limits.h"
-#include "base/text_file.h"
+#include "service/archive/archive_folder.h"
+#include "service/archive/toml_text.h"
 #include "toml/file_table.h"
 
 #include <algorithm>
 #include <array>
-#include <filesystem>
 #include <fmt/format.h>
 #include <map>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 using archive::Contents;
 
-constexpr std::size_t largest_file = std::size_t{1} << 26U;
 constexpr std::size_t most = 10'000'000;                          // of anything that is counted
 constexpr std::int64_t most_of_a_number = std::int64_t{1} << 53U; // what every reader of TOML takes
 
 /// The folder that is being read, and all that was found wrong with it.
 class Folder {
 public:
-    explicit Folder(std::string path) : path_{std::move(path)} {}
+    Folder(std::string name, const ReadArchiveFile& read) : name_{std::move(name)}, read_{&read} {}
 
     std::string bytes(const std::string& name) {
-        if (leads_elsewhere(name)) {
-            refuse(fmt::format("{} is a link, and nothing outside of the folder is read", name));
-            return {};
-        }
-        auto text = read_text_file(path_ + "/" + name, largest_file);
+        auto text = (*read_)(name);
         if (!text) {
-            wrong_ += to_text(to_diagnostic(text.fault()));
+            wrong_.add_in_order({text.fault()}, {});
             return {};
         }
         return std::move(text).value();
@@ -42,37 +35,26 @@ public:
     void table(const std::string& name, const Read& read) {
         Diagnostics faults;
         const auto document =
-            toml::parse(bytes(name), path_ + "/" + name, faults, {largest_file, 32});
-        if (wrong_.empty() && document.well_formed()) {
+            toml::parse(bytes(name), name_ + "/" + name, faults, {largest_archive_file, 32});
+        if (wrong_.all().empty() && document.well_formed()) {
             toml::Reader reader{document, faults};
             auto root = reader.root();
             read(root);
             root.refuse_unknown();
             reader.finish();
         }
-        for (const auto& fault : faults) {
-            wrong_ += to_text(fault, document.text());
-        }
+        wrong_.add_in_order(faults, document.text());
     }
 
     void refuse(const std::string& message) {
-        wrong_ += fmt::format("{}: error: {}\n", path_, message);
+        wrong_.add_in_order({{Severity::Error, {name_}, {}, message, {}}}, {});
     }
-    const std::string& wrong() const { return wrong_; }
+    const Messages& wrong() const { return wrong_; }
 
 private:
-    /// Whether a part of the name, below the folder itself, is a link.
-    bool leads_elsewhere(const std::string& name) const {
-        auto place = std::filesystem::path{path_};
-        std::error_code error;
-        return std::ranges::any_of(std::filesystem::path{name}, [&](const auto& part) {
-            return std::filesystem::is_symlink(
-                std::filesystem::symlink_status(place /= part, error));
-        });
-    }
-
-    std::string path_;
-    std::string wrong_;
+    std::string name_;
+    const ReadArchiveFile* read_;
+    Messages wrong_;
 };
 
 std::string text(toml::Table& table, const std::string& key) {
@@ -306,20 +288,20 @@ Names read_names(Folder& folder) {
 
 } // namespace
 
-Result<archive::Contents, std::string> read_archive_folder(const std::string& path) {
-    Folder folder{path};
+Outcome<Contents> read_archive_files(const std::string& name, const ReadArchiveFile& read) {
+    Folder folder{name, read};
     const auto names = read_names(folder);
     Reading reading{{}, names.format, {}};
     auto& contents = reading.contents;
     DayNames days;
-    for (const auto& name : names.days) {
-        days.emplace(name, contents.days.size());
-        read_day(folder, name, reading);
+    for (const auto& day : names.days) {
+        days.emplace(day, contents.days.size());
+        read_day(folder, day, reading);
     }
-    for (const auto& name : names.prints) {
-        read_print(folder, name, days, contents);
+    for (const auto& print : names.prints) {
+        read_print(folder, print, days, contents);
     }
-    if (folder.wrong().empty()) {
+    if (folder.wrong().all().empty()) {
         if (names.format == 1) {
             complete(contents, reading.states);
         }
@@ -327,8 +309,11 @@ Result<archive::Contents, std::string> read_archive_folder(const std::string& pa
             folder.refuse(*fault);
         }
     }
-    return folder.wrong().empty() ? Result<archive::Contents, std::string>{std::move(contents)}
-                                  : Failure{folder.wrong()};
+    Outcome<Contents> outcome{{}, folder.wrong()};
+    if (outcome.messages.all().empty()) {
+        outcome.value = std::move(contents);
+    }
+    return outcome;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -1,22 +1,13 @@
-#include "app/archive_bags.h"
-#include "app/archive_place.h"
 #include "kitchen/bag_id.h"
 #include "service/freezer/bags.h"
-#include "service/print/own_files.h"
+#include "service/freezer/packages_of_bags.h"
 
 #include <algorithm>
-#include <filesystem>
 #include <fmt/format.h>
 #include <map>
-#include <ostream>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
-
-bool names_a_file(const std::string& word) {
-    std::error_code error;
-    return service::is_file_name(word) || std::filesystem::is_regular_file(word, error);
-}
 
 /// "lentil stew" is one dish where a bag has both words; "stew compote" are two.
 std::vector<std::vector<std::string>> parts_of(archive::Archive& archive,
@@ -49,27 +40,22 @@ bool are_ids(const std::vector<archive::Bag>& bags, const std::vector<std::strin
            });
 }
 
-/// \returns whether they can be eaten
-bool judge(const std::vector<archive::Bag>& bags, kitchen::Date on, Console console) {
-    bool all_there = true;
-    for (const auto& bag : bags) {
-        const auto which = fmt::format("bag {} ({})", bag.id, bag.dish);
-        const bool gone = service::is_gone(bag);
-        if (gone) {
-            console.err << fmt::format("error: {} was {} on {}\n", which,
-                                       bag.state == archive::State::Eaten ? "eaten" : "thrown away",
-                                       bag.changed.substr(0, 10));
-            all_there = false;
-        } else if (bag.state == archive::State::Out) {
-            console.err << fmt::format("caution: {} is out of the freezer since {}\n", which,
-                                       bag.changed.substr(0, 16));
-        }
-        if (!gone && bag.keep_until < on) {
-            console.err << fmt::format("caution: {} is past the date on its label by then, {}\n",
-                                       which, kitchen::to_iso(bag.keep_until));
-        }
+void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
+    const auto which = fmt::format("bag {} ({})", bag.id, bag.dish);
+    if (is_gone(bag)) {
+        messages.error(fmt::format("{} was {} on {}", which,
+                                   bag.state == archive::State::Eaten ? "eaten" : "thrown away",
+                                   bag.changed.substr(0, 10)));
+        return;
     }
-    return all_there;
+    if (bag.state == archive::State::Out) {
+        messages.caution(
+            fmt::format("{} is out of the freezer since {}", which, bag.changed.substr(0, 16)));
+    }
+    if (bag.keep_until < on) {
+        messages.caution(fmt::format("{} is past the date on its label by then, {}", which,
+                                     kitchen::to_iso(bag.keep_until)));
+    }
 }
 
 /// Adds a bag to its package, which may stand there already with another bag.
@@ -89,46 +75,47 @@ void add(std::vector<kitchen::PlannedPackage>& packages, kitchen::PlannedPackage
     packages.push_back(std::move(package));
 }
 
-} // namespace
-
-bool mean_bags(const std::vector<std::string>& typed) {
-    return !typed.empty() && std::ranges::none_of(typed, names_a_file);
-}
-
-std::optional<std::vector<kitchen::PlannedPackage>>
-packages_meant(const BagsToEat& wanted, const Settings& settings, Console console) {
-    auto archive = existing_archive(settings, archive::Mode::Read);
-    if (!archive) {
-        console.err << fmt::format("error: there is no file \"{}\", and nothing has been printed "
-                                   "yet, so no bag is known\n",
-                                   wanted.typed.front());
-        return std::nullopt;
-    }
+/// The bags that are meant; what stands against eating them is said.
+std::vector<archive::Bag> bags_to_eat(archive::Archive& archive, const BagsToEat& wanted,
+                                      Messages& messages) {
     std::vector<archive::Bag> bags;
-    for (const auto& one : parts_of(*archive, wanted.typed)) {
-        const auto meant = service::bags_meant(*archive, one);
-        console.err << to_text(meant.messages);
+    for (const auto& one : parts_of(archive, wanted.typed)) {
+        const auto meant = bags_meant(archive, one);
+        messages.add(meant.messages);
         if (!meant) {
-            return std::nullopt;
+            return {};
         }
         std::ranges::move(are_ids(*meant.value, one) ? *meant.value
                                                      : first_of_each(*meant.value, wanted.of_each),
                           std::back_inserter(bags));
     }
-    if (!judge(bags, wanted.on, console)) {
-        return std::nullopt;
+    for (const auto& bag : bags) {
+        judge(bag, wanted.on, messages);
     }
-    PackagesOfBags known{*archive};
+    return bags;
+}
+
+} // namespace
+
+Outcome<std::vector<kitchen::PlannedPackage>> packages_to_eat(archive::Archive& archive,
+                                                              const BagsToEat& wanted) {
+    Outcome<std::vector<kitchen::PlannedPackage>> outcome;
+    const auto bags = bags_to_eat(archive, wanted, outcome.messages);
+    if (outcome.messages.have_errors()) {
+        return outcome;
+    }
+    PackagesOfBags known{archive};
     std::vector<kitchen::PlannedPackage> packages;
     for (const auto& bag : bags) {
         const auto* package = known.of(bag);
         if (package == nullptr) {
-            console.err << fmt::format("error: {}\n", known.why_not(bag));
-            return std::nullopt;
+            known.refuse(bag, outcome.messages);
+            return outcome;
         }
         add(packages, *package, bag.id);
     }
-    return packages;
+    outcome.value = std::move(packages);
+    return outcome;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

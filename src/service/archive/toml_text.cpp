@@ -1,10 +1,10 @@
-#include "app/toml_text.h"
+#include "service/archive/toml_text.h"
 
 #include "base/utf8.h"
 
 #include <fmt/format.h>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 /// Control characters must be escaped (TOML 1.0, "String"); the rest stands as it is.
@@ -75,4 +75,4 @@ std::string bytes_of_hex(std::string_view hex) {
     return bytes;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

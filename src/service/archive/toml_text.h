@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-namespace thawslip::app {
+namespace thawslip::service {
 
 /// `key = "text"` as a line of TOML 1.0; several lines of text as a multi-line string, so that it
 /// stays readable. Reading it gives the same bytes. Text that is no UTF-8 becomes
@@ -20,4 +20,4 @@ std::string toml_string(std::string_view text);
 /// The bytes that pairs of hexadecimal digits stand for; empty where they are none.
 std::string bytes_of_hex(std::string_view hex);
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "archive/archive.h"
+#include "service/messages.h"
+
+#include <set>
+#include <string>
+#include <vector>
+
+namespace thawslip::service {
+
+enum class ReprintKind { Labels, Cards };
+
+/// What is to be printed again.
+struct ReprintQuestion {
+    std::vector<std::string> bags; ///< ids, or words of a dish
+    std::string printed;           ///< the day of a print, as written; empty: by `bags`
+    ReprintKind kind = ReprintKind::Labels;
+};
+
+/// One print of the archive and the bags of it that are wanted.
+struct WantedPrint {
+    archive::StoredPrint print;
+    std::set<std::string> bags; ///< newest ids
+    bool whole = false;
+};
+
+/// The prints to be made again: those that hold the bags, or those of a date.
+Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
+                                              const ReprintQuestion& question);
+
+} // namespace thawslip::service

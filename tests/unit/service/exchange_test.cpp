@@ -1,0 +1,117 @@
+#include "kitchen/bag_id.h"
+#include "service/archive/archive_folder.h"
+#include "service/archive/exchange.h"
+#include "service/days.h"
+#include "service/record/day_record.h"
+#include "support/command.h"
+
+#include <doctest/doctest.h>
+#include <map>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+/// An archive with one day, in a folder that goes with it.
+struct Kept {
+    ScratchFolder folder;
+    archive::Archive archive = opened("archive.db");
+
+    Kept() {
+        record("[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Barley stew\"\nservings = 4\n"
+               "use_by = 2026-12-17\n");
+    }
+
+    archive::Archive opened(const std::string& name) const {
+        return std::move(archive::Archive::open(folder / name, archive::Mode::Write)).value();
+    }
+    void record(const std::string& text) {
+        const auto days = service::plan_days(
+            std::vector<service::DayText>{{"day.toml", text, {}, "/day.toml"}}, {});
+        REQUIRE(days.plans.size() == 1);
+        archive.record(
+            {"2026-10-17T14:05:00", {"labels", "roll", "", "", ""}, {service::record_of(days, 0)}});
+    }
+};
+
+/// The files of a folder, by their names.
+std::map<std::string, std::string> files_of(const archive::Contents& contents) {
+    std::map<std::string, std::string> files;
+    for (const auto& [name, text] : service::archive_files(contents)) {
+        CHECK(files.emplace(name, text).second);
+    }
+    return files;
+}
+
+service::Outcome<archive::Contents> read(const std::map<std::string, std::string>& files) {
+    return service::read_archive_files(
+        "kept", [&files](const std::string& name) -> Result<std::string, Diagnostic> {
+            const auto file = files.find(name);
+            return file != files.end()
+                       ? Result<std::string, Diagnostic>{file->second}
+                       : Failure{Diagnostic{Severity::Error, {name}, {}, "is not there", {}}};
+        });
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(Kept, "what an archive holds comes back from its files") {
+    const auto contents = service::contents_to_export(archive);
+    REQUIRE(contents);
+    const auto files = files_of(*contents.value);
+    CHECK(files.contains("days/0001-01/as-written.toml"));
+    CHECK(service::archive_files(*contents.value).back().name == "archive.toml");
+    const auto back = read(files);
+    REQUIRE_MESSAGE(back, to_text(back.messages));
+    CHECK(*back.value == *contents.value);
+}
+
+TEST_CASE_FIXTURE(Kept, "all that is wrong with files is said, each in its place") {
+    auto files = files_of(*service::contents_to_export(archive).value);
+    files.erase("days/0001-01/as-written.toml");
+    auto& print = files.at("prints/0001/print.toml");
+    print += "colour = 1\n";
+    const auto back = read(files);
+    CHECK_FALSE(back);
+    CHECK(back.messages.all().size() >= 1);
+    CHECK(to_text(back.messages).find("days/0001-01/as-written.toml: error: is not there\n") !=
+          std::string::npos);
+}
+
+TEST_CASE_FIXTURE(Kept, "what comes in is added once, and what is untrue is refused") {
+    auto other = opened("other.db");
+    const auto contents = service::contents_to_merge(archive, "archive.db");
+    REQUIRE(contents);
+    const auto first = service::add_contents(other, *contents.value, "archive.db", {});
+    CHECK(first.value->bags == 1);
+    CHECK(first.messages.all().empty());
+    CHECK(service::add_contents(other, *contents.value, "archive.db", {}).value->bags == 0);
+    auto untrue = *contents.value;
+    untrue.days.front().record.packages.front().servings = 9;
+    const auto refused = service::held_to_be_true(untrue, "kept");
+    CHECK_FALSE(refused);
+    CHECK(to_text(refused.messages) ==
+          "error: kept: \"Barley stew\" of 2026-10-17 serves 9 in the archive, 4 in the "
+          "description\n    hint: nothing of it was added; where it comes from: thawslip archive "
+          "repair\n");
+}
+
+TEST_CASE_FIXTURE(Kept, "a sound archive has no faults, and one that is rotten names them") {
+    CHECK(service::faults_of(archive).all().empty());
+    archive.put_right(archive.days().front().key, kitchen::Date{std::chrono::year{2026} / 10 / 16},
+                      "");
+    const auto faults = service::faults_of(archive);
+    CHECK(faults.have_errors());
+    CHECK(faults.all().back().what.hints.size() == 1);
+}
+
+TEST_CASE_FIXTURE(Kept, "what only the archive of before has is said") {
+    auto now = opened("now.db");
+    const auto missing = service::left_behind(archive, now, "before.db");
+    CHECK(to_text(missing) ==
+          "caution: not in this one, but in the archive of before: 1 bag, 1 description, 1 print\n"
+          "    hint: thawslip archive merge before.db adds them; without that, ids of its bags are "
+          "given again\n");
+    CHECK(service::left_behind(archive, archive, "before.db").all().empty());
+}
