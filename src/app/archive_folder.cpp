@@ -1,8 +1,8 @@
 #include "app/archive_folder.h"
 
 #include "app/whole_folder.h"
-#include "service/archive/archive_folder.h"
 #include "base/text_file.h"
+#include "service/archive/archive_folder.h"
 
 #include <algorithm>
 #include <filesystem>

@@ -33,7 +33,7 @@ std::string weight_text(const archive::Bag& bag) {
 
 std::string since_text(const FoundBag& found) {
     const auto& bag = found.bag;
-    return fmt::format("{} since {}{}", word_of(bag.state), bag.changed.substr(0, 10),
+    return fmt::format("{} since {}{}", shown_word(bag.state), bag.changed.substr(0, 10),
                        found.printed_since.empty()
                            ? ""
                            : ", but its label was printed again on " + found.printed_since);
@@ -121,7 +121,7 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State sta
     const auto noted = service::note_state(*archive, typed, state, {now_text(), station_now()});
     console.err << to_text(noted.messages);
     for (const auto& bag : noted.value.value_or(std::vector<archive::Bag>{})) {
-        console.out << fmt::format("{} {}: {}\n", bag.id, bag.dish, word_of(state));
+        console.out << fmt::format("{} {}: {}\n", bag.id, bag.dish, shown_word(state));
     }
     return noted.messages.have_errors() ? ExitStatus::Refused : ExitStatus::Done;
 }

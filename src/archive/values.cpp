@@ -39,6 +39,10 @@ std::string_view word_of(State state) {
     return word_in(state_words, state);
 }
 
+std::string_view shown_word(State state) {
+    return state == State::Discarded ? "discarded" : word_of(state);
+}
+
 std::optional<State> state_of(std::string_view word) {
     return value_in(state_words, word);
 }

@@ -16,7 +16,7 @@
 namespace thawslip::archive {
 
 /// Where a bag is: in the freezer, out of it to thaw, or gone.
-enum class State { Frozen, Out, Eaten, Thrown };
+enum class State { Frozen, Out, Eaten, Discarded };
 
 inline constexpr std::array<std::pair<kitchen::ThawMethod, std::string_view>, 4> thaw_words = {
     {{kitchen::ThawMethod::Refrigerator, "refrigerator"},
@@ -27,11 +27,12 @@ inline constexpr std::array<std::pair<kitchen::ThawMethod, std::string_view>, 4>
 inline constexpr std::array<std::pair<kitchen::DateBasis, std::string_view>, 2> basis_words = {
     {{kitchen::DateBasis::SetByCook, "use by"}, {kitchen::DateBasis::StorageTable, "best"}}};
 
+/// As files have them: "thrown" has stood there for what is discarded since the first schema.
 inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words = {
     {{State::Frozen, "frozen"},
      {State::Out, "out"},
      {State::Eaten, "eaten"},
-     {State::Thrown, "thrown"}}};
+     {State::Discarded, "thrown"}}};
 
 std::string_view word_of(kitchen::ThawMethod method);
 std::optional<kitchen::ThawMethod> thaw_method_of(std::string_view word);
@@ -41,6 +42,9 @@ std::optional<kitchen::DateBasis> basis_of(std::string_view word);
 
 std::string_view word_of(State state);
 std::optional<State> state_of(std::string_view word);
+
+/// A state as it is told: "discarded", whatever files say.
+std::string_view shown_word(State state);
 
 /// What makes a food safe or unsafe for somebody, as the archive compares it: two bags that differ
 /// in it are never taken for one.

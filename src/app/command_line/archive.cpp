@@ -59,7 +59,7 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
             ->required()
             ->option_text("WORDS...");
     }
-    command->add_flag("--all", question->gone_too, "bags that are out, eaten or thrown as well");
+    command->add_flag("--all", question->gone_too, "bags that are out, eaten or discarded as well");
     command->add_flag("--json", *json, "for other programs");
     command->callback([=, &chosen] {
         const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
@@ -97,7 +97,7 @@ void add_freezer(CLI::App& app, Command& chosen) {
     add_state(*freezer, chosen, "out", archive::State::Out, "bags were taken out to thaw");
     add_state(*freezer, chosen, "back", archive::State::Frozen, "bags are in the freezer again");
     add_state(*freezer, chosen, "eaten", archive::State::Eaten, "bags were eaten");
-    add_state(*freezer, chosen, "thrown", archive::State::Thrown, "bags were thrown away");
+    add_state(*freezer, chosen, "discarded", archive::State::Discarded, "bags were thrown away");
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
     auto question = std::make_shared<service::NextQuestion>();
     auto at = std::make_shared<std::string>("18:30");

@@ -232,21 +232,37 @@ void add_stock(CLI::App& app, Command& chosen) {
     add_stock_ruler(*command, chosen);
 }
 
-/// What is said of a first word that is no command; the parser alone would only say that a command
-/// is missing.
-std::optional<std::string> unknown_command(const CLI::App& app, int argc, const char* const* argv) {
-    const std::string word = argc > 1 ? argv[1] : "";
+/// Commands that were called otherwise before.
+constexpr std::pair<std::string_view, std::string_view> renamed[] = {{"thrown", "discarded"}};
+
+std::string hint_for(const std::string& word, const std::vector<std::string>& names) {
+    for (const auto& [before, now] : renamed) {
+        if (word == before && std::ranges::find(names, now) != names.end()) {
+            return fmt::format("it is called \"{}\" now", now);
+        }
+    }
+    const auto near = nearest(word, names);
+    return near ? fmt::format("did you mean \"{}\"?", *near) : "the commands are " + list_of(names);
+}
+
+/// What is said of a first word that is no command, or of the word after it that is none of its
+/// own; the parser alone would only say that a command is missing.
+/// \param group the words before, with a blank: "freezer "
+std::optional<std::string> unknown_command(const CLI::App& app, std::span<const char* const> words,
+                                           const std::string& group = {}) {
+    const std::string word = words.empty() ? "" : words.front();
     std::vector<std::string> names;
     for (const auto* command : app.get_subcommands([](const CLI::App*) { return true; })) {
         names.push_back(command->get_name());
+        if (word == names.back()) {
+            return unknown_command(*command, words.subspan(1), word + " ");
+        }
     }
-    if (word.empty() || word.starts_with('-') || std::ranges::find(names, word) != names.end()) {
+    if (names.empty() || word.empty() || word.starts_with('-')) {
         return std::nullopt;
     }
-    const auto near = nearest(word, names);
-    return fmt::format("error: there is no command \"{}\"\n    hint: {}\n", word,
-                       near ? fmt::format("did you mean \"{}\"?", *near)
-                            : "the commands are " + list_of(names));
+    return fmt::format("error: there is no command \"{}{}\"\n    hint: {}\n", group, word,
+                       hint_for(word, names));
 }
 
 /// What is wrong with a command line, in our own words' shape.
@@ -370,7 +386,7 @@ struct Parser {
 /// \returns nothing where there is a command to run, else the status to leave with
 std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* argv,
                                 Console console) {
-    if (const auto unknown = unknown_command(parser.app, argc, argv)) {
+    if (const auto unknown = unknown_command(parser.app, {argv + std::min(argc, 1), argv + argc})) {
         console.err << *unknown;
         return ExitStatus::Usage;
     }

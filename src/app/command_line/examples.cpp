@@ -70,7 +70,7 @@ constexpr std::array notes{
     Notes{"freezer out", "thawslip freezer out K7Q-2M4-9XC"},
     Notes{"freezer back", "thawslip freezer back K7Q-2M4-9XC"},
     Notes{"freezer eaten", "thawslip freezer eaten K7Q-2M4-9XC"},
-    Notes{"freezer thrown", "thawslip freezer thrown K7Q-2M4-9XC"},
+    Notes{"freezer discarded", "thawslip freezer discarded K7Q-2M4-9XC"},
     Notes{"freezer next", "thawslip freezer next\n"
                           "thawslip freezer next 14 --at 12:30"},
     Notes{"archive", "thawslip archive check\n"

@@ -27,7 +27,7 @@ Json bag_json(const archive::Bag& bag, kitchen::Date today) {
             {"date", archive::word_of(bag.basis)},
             {"days_left", kitchen::days_between(today, bag.keep_until).count()},
             {"grams", grams_json(bag.weight)},
-            {"state", word_of(bag.state)},
+            {"state", shown_word(bag.state)},
             {"changed", bag.changed}};
 }
 

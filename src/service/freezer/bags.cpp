@@ -126,7 +126,7 @@ bool is_raw(const archive::Bag& bag) {
 }
 
 bool is_gone(const archive::Bag& bag) {
-    return bag.state == archive::State::Eaten || bag.state == archive::State::Thrown;
+    return bag.state == archive::State::Eaten || bag.state == archive::State::Discarded;
 }
 
 std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {

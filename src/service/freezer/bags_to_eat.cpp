@@ -44,7 +44,7 @@ void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
     const auto which = fmt::format("bag {} ({})", bag.id, bag.dish);
     if (is_gone(bag)) {
         messages.error(fmt::format("{} was {} on {}", which,
-                                   bag.state == archive::State::Eaten ? "eaten" : "thrown away",
+                                   bag.state == archive::State::Eaten ? "eaten" : "discarded",
                                    bag.changed.substr(0, 10)));
         return;
     }

@@ -11,7 +11,7 @@ namespace thawslip::service {
 
 struct FreezerQuestion {
     std::vector<std::string> words; ///< of dishes, or their beginnings; empty: everything
-    bool gone_too = false;          ///< bags that are out, eaten or thrown as well
+    bool gone_too = false;          ///< bags that are out, eaten or discarded as well
 };
 
 /// A bag of the archive, and the day its label was printed after it was noted as gone, if any.

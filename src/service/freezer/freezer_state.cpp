@@ -14,7 +14,7 @@ bool is_noted(archive::Archive& archive, const archive::Bag& before, archive::St
     if (!now || now->state != state) {
         messages.error(fmt::format("{} {} is still noted as {}: what the archive knows of it is of "
                                    "a time to come that nothing can follow",
-                                   before.id, before.dish, word_of(before.state)),
+                                   before.id, before.dish, shown_word(before.state)),
                        {"thawslip archive check"});
         return false;
     }

@@ -14,7 +14,7 @@ Messages cautions_of_gone(std::span<const archive::Bag> bags) {
             messages.caution(fmt::format(
                 "bag {} of \"{}\" is noted as {} since {}, and its label is printed again: put it "
                 "on no other bag; if the bag is there: thawslip freezer back {}",
-                bag.id, bag.dish, word_of(bag.state), bag.changed.substr(0, 10), bag.id));
+                bag.id, bag.dish, shown_word(bag.state), bag.changed.substr(0, 10), bag.id));
         }
     }
     return messages;

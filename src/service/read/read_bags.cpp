@@ -23,7 +23,7 @@ std::string_view whereabouts(archive::State state) {
     switch (state) {
     case archive::State::Out: return "this bag was taken out of the freezer";
     case archive::State::Eaten: return "this bag is known as eaten";
-    case archive::State::Thrown: return "this bag is known as thrown away";
+    case archive::State::Discarded: return "this bag is known as discarded";
     case archive::State::Frozen: break;
     }
     return {};

@@ -14,7 +14,8 @@ void add_first(Messages& messages, const archive::PrintRecord& print) {
         if (!day.packages.empty() && !day.packages.front().bags.empty()) {
             messages.note(fmt::format(
                 "the bags on these labels count as being in the freezer now. One that was "
-                "not filled is taken back with: thawslip freezer thrown {}. To try out a printer "
+                "not filled is taken back with: thawslip freezer discarded {}. To try out a "
+                "printer "
                 "or a sheet: --trial, which remembers nothing",
                 day.packages.front().bags.front()));
             return;
@@ -49,7 +50,7 @@ Messages news_of(const archive::Recorded& recorded, const archive::PrintRecord& 
     }
     for (const auto& id : recorded.dropped) {
         messages.note(fmt::format("bag {} was printed before and is no longer described; if there "
-                                  "is no such bag: thawslip freezer thrown {}",
+                                  "is no such bag: thawslip freezer discarded {}",
                                   id, id));
     }
     if (recorded.is_first_print) {

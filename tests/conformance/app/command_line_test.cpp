@@ -73,6 +73,28 @@ Said try_words(const std::vector<std::string>& words) {
 
 } // namespace
 
+TEST_CASE("a word that is no command is told with the nearest one, or with its name of today") {
+    struct Case {
+        std::vector<std::string> words;
+        std::string text;
+    };
+    const Case cases[] = {
+        {{"thawslip", "lables"},
+         "error: there is no command \"lables\"\n    hint: did you mean \"labels\"?\n"},
+        {{"thawslip", "freezer", "eatn"},
+         "error: there is no command \"freezer eatn\"\n    hint: did you mean \"eaten\"?\n"},
+        {{"thawslip", "freezer", "thrown", "K7Q-2M4-9XC"},
+         "error: there is no command \"freezer thrown\"\n    hint: it is called \"discarded\" "
+         "now\n"},
+        {{"thawslip", "thrown"}, "error: there is no command \"thrown\"\n    hint: the commands"}};
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        const auto said = try_words(c.words);
+        CHECK(said.status == ExitStatus::Usage);
+        CHECK(said.text.starts_with(c.text));
+    }
+}
+
 TEST_CASE("every command has an example, which begins with the command and parses") {
     for (const auto& command : every_command()) {
         CAPTURE(command.path);

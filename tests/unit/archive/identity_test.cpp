@@ -458,7 +458,7 @@ TEST_CASE("a kitchen's number alone does not make two pots one") {
     }
     const auto ids = printed(here, ours).packages[0].bags;
     printed(there, theirs, {}, "2026-10-17T15:00:00");
-    there.set_state(ids, State::Thrown, "2026-11-01T18:00:00");
+    there.set_state(ids, State::Discarded, "2026-11-01T18:00:00");
     const auto merged = here.merge(there.contents(), kitchens);
     CHECK((merged.clashes == ids) == !same);
     CHECK(here.bags(Which::InFreezer).size() == (same ? 0 : 3));

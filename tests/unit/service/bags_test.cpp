@@ -118,6 +118,14 @@ TEST_CASE_FIXTURE(Stocked, "what is noted holds, and bags that are gone are list
     CHECK(archive.bag(stew)->state == State::Eaten); // all or none
 }
 
+TEST_CASE_FIXTURE(Stocked, "what is discarded is gone, and files keep their word for it") {
+    REQUIRE(note({stew}, State::Discarded, "2026-11-01T18:00:00"));
+    CHECK(service::is_gone(*archive.bag(stew)));
+    CHECK(archive::shown_word(State::Discarded) == "discarded");
+    CHECK(archive::word_of(State::Discarded) == "thrown"); // since schema 1
+    CHECK(archive::state_of("thrown") == State::Discarded);
+}
+
 TEST_CASE_FIXTURE(Stocked, "a bag that comes back from thawing is cautioned about") {
     CHECK(note({stew}, State::Out, "2026-11-01T18:00:00").messages.all().empty());
     CHECK(to_text(note({stew}, State::Frozen, "2026-11-02T18:00:00").messages)

@@ -1,8 +1,8 @@
 #pragma once
 
+#include "base/text_file.h"
 #include "service/print/surroundings.h"
 #include "support/shipped_fonts.h"
-#include "base/text_file.h"
 
 namespace thawslip::test_support {
 
