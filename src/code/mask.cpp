@@ -73,9 +73,13 @@ constexpr auto mask_lines = [] {
     return masks;
 }();
 
+// The three below take their modules by reference: GCC 12.2 takes stores into such a struct passed
+// by value for dead (its analysis of what a function reads and writes), and masks are weighed wrongly.
+
 /// Module i: are modules i to i + n - 1 all set?
 template <std::size_t Words>
-Bits<Words> all_of(Bits<Words> bits, std::size_t n) {
+Bits<Words> all_of(const Bits<Words>& modules, std::size_t n) {
+    Bits<Words> bits = modules;
     for (std::size_t have = 1; have < n;) {
         const std::size_t step = std::min(have, n - have);
         bits = bits & (bits >> step);
@@ -86,7 +90,8 @@ Bits<Words> all_of(Bits<Words> bits, std::size_t n) {
 
 /// Module i: is any of modules i to i + n - 1 set?
 template <std::size_t Words>
-Bits<Words> any_after(Bits<Words> bits, std::size_t n) {
+Bits<Words> any_after(const Bits<Words>& modules, std::size_t n) {
+    Bits<Words> bits = modules;
     for (std::size_t have = 1; have < n;) {
         const std::size_t step = std::min(have, n - have);
         bits = bits | (bits >> step);
@@ -97,8 +102,8 @@ Bits<Words> any_after(Bits<Words> bits, std::size_t n) {
 
 /// Module i: is any of modules i - n to i - 1 set?
 template <std::size_t Words>
-Bits<Words> any_before(Bits<Words> bits, std::size_t n) {
-    bits = bits << 1;
+Bits<Words> any_before(const Bits<Words>& modules, std::size_t n) {
+    Bits<Words> bits = modules << 1;
     for (std::size_t have = 1; have < n;) {
         const std::size_t step = std::min(have, n - have);
         bits = bits | (bits << step);
