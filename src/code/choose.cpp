@@ -15,7 +15,7 @@ constexpr int last_version = 40;
 
 // A length that is a whole number of dots must count as that many although it went through
 // points and back.
-constexpr double rounding_slack = 1e-6;
+constexpr double dot_slack = 1e-6;
 
 /// Room and printer, in dots.
 struct Room {
@@ -28,7 +28,7 @@ struct Room {
     }
     /// The fewest whole dots that are at least `length`.
     int dots_for(Length length) const {
-        return static_cast<int>(std::ceil(length.in_inches() * per_inch - rounding_slack));
+        return static_cast<int>(std::ceil(length.in_inches() * per_inch - dot_slack));
     }
 };
 
@@ -40,7 +40,7 @@ struct Candidate {
 };
 
 Room room_for(Length available, PrinterDots printer, Length least_module) {
-    const double dots = std::floor(available.in_inches() * printer.per_inch + rounding_slack);
+    const double dots = std::floor(available.in_inches() * printer.per_inch + dot_slack);
     Room room{printer.per_inch, static_cast<int>(std::max(dots, 0.0)), 1};
     room.least = std::max(room.dots_for(least_module), 1);
     return room;

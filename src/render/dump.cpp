@@ -8,16 +8,16 @@
 namespace thawslip::render {
 namespace {
 
-std::string points(Length length) {
+std::string length_text(Length length) {
     return fixed(length.in_points(), 3);
 }
 
 std::string start(std::string_view kind, Point at) {
-    return fmt::format("{:<9}{:>9}{:>9}", kind, points(at.x), points(at.y));
+    return fmt::format("{:<9}{:>9}{:>9}", kind, length_text(at.x), length_text(at.y));
 }
 
 std::string measure(Size size) {
-    return points(size.width) + " x " + points(size.height);
+    return length_text(size.width) + " x " + length_text(size.height);
 }
 
 /// The words in double quotes; a quote, a backslash and what is not printed are escaped.
@@ -48,7 +48,7 @@ struct Line {
     const typeset::FontSet& fonts;
 
     std::string operator()(const layout::Text& text) const {
-        return fmt::format("{}{:>8} {} {}", start("text", text.baseline), points(text.size),
+        return fmt::format("{}{:>8} {} {}", start("text", text.baseline), length_text(text.size),
                            fonts.faces.at(text.run.face).postscript_name(),
                            in_quotes(text.run.text));
     }
@@ -57,12 +57,12 @@ struct Line {
     }
     std::string operator()(const layout::Outline& outline) const {
         return fmt::format("{} {} line {} radius {}", start("outline", outline.area.origin),
-                           measure(outline.area.size), points(outline.thickness),
-                           points(outline.corner_radius));
+                           measure(outline.area.size), length_text(outline.thickness),
+                           length_text(outline.corner_radius));
     }
     std::string operator()(const layout::ModuleGrid& grid) const {
         return fmt::format("{} {} x {} crc {:08x}", start("modules", grid.top_left), grid.side,
-                           points(grid.module), checksum(grid.dark));
+                           length_text(grid.module), checksum(grid.dark));
     }
 };
 
@@ -70,14 +70,14 @@ std::string line_of(const layout::Correction& correction) {
     return fmt::format("corrected scale {} {} skew {} {} offset {} {}\n",
                        fixed(correction.scale_x, 6), fixed(correction.scale_y, 6),
                        fixed(correction.skew, 6), fixed(correction.skew_y, 6),
-                       points(correction.offset.x), points(correction.offset.y));
+                       length_text(correction.offset.x), length_text(correction.offset.y));
 }
 
 } // namespace
 
 std::string dump(const layout::Frame& frame, const typeset::FontSet& fonts) {
-    auto out = fmt::format("{:<9}{:>9} x {}\n", "sheet", points(frame.sheet.width),
-                           points(frame.sheet.height));
+    auto out = fmt::format("{:<9}{:>9} x {}\n", "sheet", length_text(frame.sheet.width),
+                           length_text(frame.sheet.height));
     if (frame.correction != layout::Correction{}) {
         out += line_of(frame.correction);
     }

@@ -4,6 +4,9 @@
 
 namespace thawslip::render {
 
+constexpr int length_decimals = 3; ///< of points: sizes of type, rules and boxes
+constexpr int matrix_decimals = 6; ///< what is multiplied by the size of a sheet or a symbol
+
 /// Appends `value` as PDF, SVG and people read it: rounded to at most `decimals` digits after the
 /// point, no zeros at the end, no exponent, never "-0", and the same in every locale.
 /// \pre `decimals` is from 0 to 9

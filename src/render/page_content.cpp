@@ -13,9 +13,7 @@
 namespace thawslip::render {
 namespace {
 
-constexpr int text_decimals = 2;   // of a point: 0.0018 mm; show_text() makes up for it along x
-constexpr int length_decimals = 3; // sizes of type, rules and boxes
-constexpr int matrix_decimals = 6; // what is multiplied by the size of a sheet or a symbol
+constexpr int text_decimals = 2; // of a point: 0.0018 mm; show_text() makes up for it along x
 
 /// Control points this far along the tangents make a cubic curve a quarter of a circle, right to
 /// 0.03 % of its radius: 4/3 · (√2 − 1).

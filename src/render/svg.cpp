@@ -12,8 +12,6 @@
 namespace thawslip::render {
 namespace {
 
-constexpr int length_decimals = 3;
-constexpr int matrix_decimals = 6;
 constexpr int scale_decimals = 9; // of font units, of which a line of text has some 100 000
 
 /// XML 1.0 has no way to write most control characters; they become U+FFFD.

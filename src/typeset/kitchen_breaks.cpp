@@ -12,7 +12,7 @@ namespace thawslip::typeset {
 namespace {
 
 /// What a word between two spaces is to a cook.
-enum class Kind {
+enum class Part {
     Number,   ///< 180, 2.2, ½, 1½, 7–9, 1/2, −18, 2×400
     Whole,    ///< 180
     Fraction, ///< ½, 1/2
@@ -29,7 +29,7 @@ enum class Kind {
 
 struct Rule {
     const char* reason;
-    std::array<Kind, 4> pattern; ///< words in a row
+    std::array<Part, 4> pattern; ///< words in a row
     std::size_t words;           ///< how many of them
     std::array<std::string_view, 5> examples;
 };
@@ -38,39 +38,39 @@ struct Rule {
 /// the trade (a number keeps its unit), no source.
 constexpr std::array rules{
     Rule{"a number keeps its unit",
-         {Kind::Number, Kind::Unit},
+         {Part::Number, Part::Unit},
          2,
          {"180 °C", "2.2 kg", "½ cup", "7–9 h", "100 %"}},
     Rule{"a spoon keeps how it is filled",
-         {Kind::Number, Kind::Heap, Kind::Unit},
+         {Part::Number, Part::Heap, Part::Unit},
          3,
          {"2 heaping tbsp", "½ level tsp"}},
-    Rule{"a fraction keeps its whole number", {Kind::Whole, Kind::Fraction}, 2, {"1 1/2", "1 ½"}},
+    Rule{"a fraction keeps its whole number", {Part::Whole, Part::Fraction}, 2, {"1 1/2", "1 ½"}},
     Rule{"factors stay together",
-         {Kind::Number, Kind::Times, Kind::Number},
+         {Part::Number, Part::Times, Part::Number},
          3,
          {"2 × 400", "2 x 400"}},
     Rule{"both ends of a range stay together",
-         {Kind::Number, Kind::Range, Kind::Number},
+         {Part::Number, Part::Range, Part::Number},
          3,
          {"7 – 9", "7 - 9", "7 to 9", "7 or 8"}},
     Rule{"hours keep their minutes",
-         {Kind::Number, Kind::Hour, Kind::Number, Kind::Minute},
+         {Part::Number, Part::Hour, Part::Number, Part::Minute},
          4,
          {"1 h 30 min", "2 hours 15 minutes"}},
-    Rule{"a day keeps its month", {Kind::Number, Kind::Month}, 2, {"17 Oct", "17 October"}},
-    Rule{"a month keeps its year", {Kind::Month, Kind::Whole}, 2, {"Oct 2026", "Oct 17"}},
-    Rule{"a count keeps what it counts", {Kind::Count, Kind::Number}, 2, {"bag 2", "mark 4"}},
-    Rule{"a part keeps its whole", {Kind::Number, Kind::Of, Kind::Number}, 3, {"2 of 3"}},
+    Rule{"a day keeps its month", {Part::Number, Part::Month}, 2, {"17 Oct", "17 October"}},
+    Rule{"a month keeps its year", {Part::Month, Part::Whole}, 2, {"Oct 2026", "Oct 17"}},
+    Rule{"a count keeps what it counts", {Part::Count, Part::Number}, 2, {"bag 2", "mark 4"}},
+    Rule{"a part keeps its whole", {Part::Number, Part::Of, Part::Number}, 3, {"2 of 3"}},
 };
 
 /// Words by kind. A kind that is not here is told by its characters: is_number and the like.
 struct Vocabulary {
-    Kind kind;
+    Part kind;
     std::string_view words; ///< with a space before and after each
 };
 constexpr std::array vocabulary{
-    Vocabulary{Kind::Unit,
+    Vocabulary{Part::Unit,
                " % ° °C °F C F K kg g mg lb lbs oz l L ml mL cl dl fl pt qt gal cup cups "
                "c tsp tsps tbsp tbsps teaspoon teaspoons tablespoon tablespoons pint "
                "pints quart quarts litre litres liter liters gram grams kilo kilos "
@@ -80,17 +80,17 @@ constexpr std::array vocabulary{
                "degrees deg percent "
                "Tag Tage Woche Wochen Monat Monate Tasse Tassen EL TL Personen "
                "día días semana semanas mes meses taza tazas cda cdas cdta cdtas personas "},
-    Vocabulary{Kind::Hour, " h hr hrs hour hours "},
-    Vocabulary{Kind::Minute, " min mins minute minutes "},
-    Vocabulary{Kind::Heap, " heaping heaped level rounded scant generous large small fl "},
-    Vocabulary{Kind::Times, " × x "},
-    Vocabulary{Kind::Range, " – — - to or and "},
-    Vocabulary{Kind::Month,
+    Vocabulary{Part::Hour, " h hr hrs hour hours "},
+    Vocabulary{Part::Minute, " min mins minute minutes "},
+    Vocabulary{Part::Heap, " heaping heaped level rounded scant generous large small fl "},
+    Vocabulary{Part::Times, " × x "},
+    Vocabulary{Part::Range, " – — - to or and "},
+    Vocabulary{Part::Month,
                " Jan Feb Mar Apr May Jun Jul Aug Sep Sept Oct Nov Dec January February "
                "March April June July August September October November December "},
-    Vocabulary{Kind::Count,
+    Vocabulary{Part::Count,
                " bag bags Bag Bags step Step mark Mark no No card Card serves Serves "},
-    Vocabulary{Kind::Of, " of "},
+    Vocabulary{Part::Of, " of "},
 };
 
 constexpr std::u32string_view opening_marks = U"([{“‘„‚«‹\"'~≈<>≤≥";
@@ -133,7 +133,7 @@ bool is_fraction(std::u32string_view core) {
             is_whole(core.substr(slash + 1)));
 }
 
-bool is_in_vocabulary(std::u32string_view core, Kind kind) {
+bool is_in_vocabulary(std::u32string_view core, Part kind) {
     const auto wanted = " " + to_utf8(core) + " ";
     return std::any_of(vocabulary.begin(), vocabulary.end(), [&](const Vocabulary& entry) {
         return entry.kind == kind && entry.words.find(wanted) != std::string_view::npos;
@@ -160,21 +160,21 @@ struct Word {
     bool closes_with_mark() const { return holds(closing_marks, whole.back()); }
 };
 
-bool is(const Word& word, Kind kind) {
+bool is(const Word& word, Part kind) {
     const auto core = core_of(word.whole);
     switch (kind) {
-    case Kind::Number: return is_number(core);
-    case Kind::Whole: return is_whole(core);
-    case Kind::Fraction: return is_fraction(core);
-    case Kind::Unit:
-    case Kind::Hour:
-    case Kind::Minute:
-    case Kind::Heap:
-    case Kind::Times:
-    case Kind::Range:
-    case Kind::Month:
-    case Kind::Count:
-    case Kind::Of: break;
+    case Part::Number: return is_number(core);
+    case Part::Whole: return is_whole(core);
+    case Part::Fraction: return is_fraction(core);
+    case Part::Unit:
+    case Part::Hour:
+    case Part::Minute:
+    case Part::Heap:
+    case Part::Times:
+    case Part::Range:
+    case Part::Month:
+    case Part::Count:
+    case Part::Of: break;
     }
     return !core.empty() && is_in_vocabulary(core, kind);
 }
