@@ -7,13 +7,6 @@ if(NOT CMAKE_BUILD_TYPE AND NOT CMAKE_CONFIGURATION_TYPES)
     set(CMAKE_BUILD_TYPE Release)
 endif()
 
-set(CMAKE_CXX_FLAGS_RELEASE "-O2 -DNDEBUG") # Debian's own level
-
-# GCC 12.2 -O1 and up takes stores into a struct that was passed by value for dead, by its analysis
-# of what a function reads and writes: masks of codes over version 27 were weighed wrongly. Right
-# without that analysis, at -O0 and by clang; a test holds the masks to another encoder.
-add_compile_options($<$<CXX_COMPILER_ID:GNU>:-fno-ipa-modref>)
-
 include(GNUInstallDirs)
 find_package(PkgConfig REQUIRED)
 find_package(fmt REQUIRED)
@@ -28,24 +21,16 @@ target_compile_options(thawslip_warnings INTERFACE
     "$<$<AND:$<CXX_COMPILER_ID:GNU>,$<VERSION_LESS:$<CXX_COMPILER_VERSION>,13>>:-Wno-restrict;-Wno-maybe-uninitialized;-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread>"
     $<$<BOOL:${THAWSLIP_WERROR}>:-Werror>)
 
+# Clang's sanitizers come with libFuzzer's eyes: the suite and the fuzzing targets share their objects.
 if(THAWSLIP_SANITIZE)
-    add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=undefined
-                        -fno-omit-frame-pointer)
-    add_link_options(-fsanitize=address,undefined)
-endif()
-
-# Every layer tells libFuzzer where an input leads, and is watched by the sanitizers.
-if(THAWSLIP_FUZZ)
-    if(NOT CMAKE_CXX_COMPILER_ID STREQUAL "Clang")
-        message(FATAL_ERROR "THAWSLIP_FUZZ needs clang: cmake --preset fuzz")
-    endif()
-    add_compile_options(-fsanitize=fuzzer-no-link,address,undefined
+    set(sanitizers -fsanitize=address,undefined)
+    add_compile_options(${sanitizers} $<$<CXX_COMPILER_ID:Clang>:-fsanitize=fuzzer-no-link>
                         -fno-sanitize-recover=undefined -fno-omit-frame-pointer)
-    add_link_options(-fsanitize=address,undefined)
+    add_link_options(${sanitizers})
 endif()
 
 # What nearly every file includes, read once: half of the time that compiling took was spent on these.
-# A file still includes all that it uses: the sanitize preset builds without this, and says what is missing.
+# A file still includes all that it uses: CMAKE_DISABLE_PRECOMPILE_HEADERS=ON says what is missing.
 add_library(thawslip_precompiled OBJECT "${CMAKE_CURRENT_LIST_DIR}/precompiled.cpp")
 target_link_libraries(thawslip_precompiled PRIVATE fmt::fmt thawslip_warnings)
 target_precompile_headers(thawslip_precompiled PRIVATE

@@ -1,7 +1,4 @@
 # `cpack` in a build tree makes two Debian packages: thawslip, and libthawslip-dev for C++.
-set(THAWSLIP_MAINTAINER "The Thawslip authors <thawslip@localhost>" CACHE STRING
-    "Whom Debian's tools name as the packages' maintainer")
-
 set(CPACK_GENERATOR DEB)
 set(CPACK_COMPONENTS_ALL program development)
 set(CPACK_DEB_COMPONENT_INSTALL ON)
