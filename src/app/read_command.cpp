@@ -2,10 +2,10 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/commands/report.h"
-#include "app/files/input_file.h"
 #include "app/json/answers.h"
 #include "app/message_text.h"
 #include "app/time_limit.h"
+#include "files/input_file.h"
 #include "kitchen/bag_id.h"
 #include "photo/photo.h"
 #include "service/read/read_bags.h"
@@ -42,7 +42,7 @@ Texts read_standard_input() {
 Texts read_photo(const std::string& file) {
     constexpr int seconds = 20; // a hundred times what any photograph of a label takes
     const TimeLimit until{seconds};
-    const auto bytes = read_input(file, photo::Limits{}.bytes);
+    const auto bytes = files::read_input(file, photo::Limits{}.bytes);
     if (!bytes) {
         Texts texts;
         texts.messages.add_in_order({bytes.fault()}, {});

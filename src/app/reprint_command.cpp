@@ -2,8 +2,8 @@
 #include "app/archive_place.h"
 #include "app/commands/print_job.h"
 #include "app/counted.h"
+#include "app/files/data_folder.h"
 #include "app/files/kept_files.h"
-#include "app/files/shelf.h"
 
 #include <ostream>
 

@@ -3,8 +3,8 @@
 //
 // usage: stages_bench [LABELS]
 
+#include "app/files/data_folder.h"
 #include "app/files/day_files.h"
-#include "app/files/shelf.h"
 #include "base/text_file.h"
 #include "days.h"
 #include "intake/day_file.h"
@@ -148,7 +148,7 @@ int main(int argc, char** argv) {
     const service::Settings settings;
     const auto days = app::read_days(files, settings);
     const auto data = app::find_data_folder();
-    report.time("open the faces", [&] { app::load_fonts(data); });
+    report.time("open the faces", [&] { files::load_fonts(data); });
     const auto job = job_of(service::What::Labels, days, settings);
     const auto laid_out = lay_out(job, days, {}, settings, app::surroundings());
     if (!laid_out) {

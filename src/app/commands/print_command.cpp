@@ -3,9 +3,9 @@
 #include "app/commands/print_archive.h"
 #include "app/commands/print_job.h"
 #include "app/commands/recording.h"
+#include "app/files/data_folder.h"
 #include "app/files/day_files.h"
 #include "app/files/output_guard.h"
-#include "app/files/shelf.h"
 #include "service/freezer/bags.h"
 
 #include <fmt/format.h>

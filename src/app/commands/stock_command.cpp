@@ -1,7 +1,7 @@
 #include "app/commands.h"
 #include "app/commands/deliver.h"
+#include "app/files/data_folder.h"
 #include "app/files/output_guard.h"
-#include "app/files/shelf.h"
 #include "app/files/whole_file.h"
 #include "layout/sheets/dimensions.h"
 #include "layout/sheets/ruler.h"

@@ -1,7 +1,7 @@
 #include "app/commands.h"
 #include "app/commands/print_archive.h"
+#include "app/files/data_folder.h"
 #include "app/files/day_files.h"
-#include "app/files/shelf.h"
 #include "service/print/printing.h"
 
 #include <ostream>

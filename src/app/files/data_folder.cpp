@@ -1,26 +1,15 @@
 #include "app/files/data_folder.h"
 
-#include "app/exit_status.h"
-#include "base/diagnostic.h"
-#include "base/text_file.h"
-#include "toml/file_table.h"
-#include "toml/reader.h"
-#include "typeset/font_set.h"
+#include "base/system_failure.h"
+#include "files/shelf.h"
 
 #include <cstdlib>
 #include <fmt/format.h>
-#include <vector>
 
 namespace thawslip::app {
 namespace {
 
 namespace fs = std::filesystem;
-
-bool is_data_folder(const fs::path& root) {
-    std::error_code error;
-    return fs::is_directory(root / "layouts" / "stock", error) &&
-           fs::is_regular_file(root / "fonts" / "faces.toml", error);
-}
 
 fs::path program_folder() {
     std::error_code error;
@@ -28,38 +17,11 @@ fs::path program_folder() {
     return error ? fs::path{} : program.parent_path();
 }
 
-/// Debian's folders for TrueType faces; the first is where an installed Thawslip may bring its own.
-std::vector<fs::path> font_folders(const DataFolder& data) {
-    return {data.fonts(), "/usr/share/fonts/truetype", "/usr/local/share/fonts"};
-}
-
-std::string find_font(const DataFolder& data, const std::string& file) {
-    for (const auto& folder : font_folders(data)) {
-        std::error_code error;
-        if (fs::is_regular_file(folder / file, error)) {
-            return (folder / file).string();
-        }
-    }
-    const char* hint =
-        file.starts_with("clear-sans/") ? "; on Debian: apt-get install fonts-clear-sans"
-        : file.starts_with("dejavu/")   ? "; on Debian: apt-get install fonts-dejavu-core"
-                                        : "";
-    throw SystemFailure{fmt::format("the font file {} is not installed{}", file, hint)};
-}
-
-std::vector<std::string> chain(toml::Table& table, const toml::Key& key, const DataFolder& data) {
-    std::vector<std::string> files;
-    for (const auto& text : table.strings(key, 16)) {
-        files.push_back(find_font(data, text.value));
-    }
-    return files;
-}
-
 } // namespace
 
-DataFolder find_data_folder() {
+files::DataFolder find_data_folder() {
     if (const char* named = std::getenv("THAWSLIP_DATA")) {
-        if (is_data_folder(named)) {
+        if (files::is_data_folder(named)) {
             return {named};
         }
         throw SystemFailure{fmt::format("THAWSLIP_DATA is \"{}\", but there is no layouts/stock "
@@ -67,7 +29,7 @@ DataFolder find_data_folder() {
                                         named)};
     }
     const auto place = program_folder().parent_path() / "share" / "thawslip";
-    if (is_data_folder(place)) {
+    if (files::is_data_folder(place)) {
         return {place};
     }
     throw SystemFailure{fmt::format("the layouts and fonts that come with thawslip are not in {}; "
@@ -75,27 +37,8 @@ DataFolder find_data_folder() {
                                     place.string())};
 }
 
-typeset::FontSet load_fonts(const DataFolder& data) {
-    const auto path = (data.fonts() / "faces.toml").string();
-    auto text = read_text_file(path, std::size_t{1} << 16U);
-    if (!text) {
-        throw SystemFailure{to_diagnostic(text.fault()).message + ": " + path};
-    }
-    Diagnostics faults;
-    const auto document = toml::parse(std::move(text).value(), path, faults);
-    toml::Reader reader{document, faults};
-    auto table = reader.root();
-    const typeset::FontFiles files{chain(table, "regular", data), chain(table, "medium", data),
-                                   chain(table, "bold", data)};
-    table.refuse_unknown();
-    if (has_errors(faults)) {
-        throw SystemFailure{to_text(faults.front(), document.text())};
-    }
-    auto fonts = typeset::make_font_set(files);
-    if (!fonts) {
-        throw SystemFailure{fonts.fault()};
-    }
-    return std::move(fonts).value();
+service::Surroundings surroundings(service::IdSource ids) {
+    return files::surroundings_in(find_data_folder, std::move(ids));
 }
 
 } // namespace thawslip::app

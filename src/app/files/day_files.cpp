@@ -1,6 +1,6 @@
 #include "app/files/day_files.h"
 
-#include "app/files/input_file.h"
+#include "files/input_file.h"
 
 #include <filesystem>
 
@@ -22,7 +22,7 @@ service::DayTexts read_texts(const std::vector<std::string>& files) {
     constexpr std::size_t largest_description = std::size_t{1} << 20U;
     service::DayTexts days;
     for (const auto& file : files) {
-        auto text = read_input(file, largest_description);
+        auto text = files::read_input(file, largest_description);
         if (text) {
             days.texts.push_back({file, std::move(text).value(), {}, lasting_file(file)});
         } else {

@@ -1,8 +1,8 @@
 #include "app/files/settings_file.h"
 
 #include "app/archive_place.h"
-#include "app/files/input_file.h"
 #include "base/folder.h"
+#include "files/input_file.h"
 
 #include <cstdlib>
 #include <filesystem>
@@ -37,7 +37,7 @@ service::Outcome<Settings> load_settings(const std::string& file, Missing missin
         return {Settings{}, {}};
     }
     constexpr std::size_t limit = std::size_t{1} << 18U;
-    auto text = read_input(file, limit);
+    auto text = files::read_input(file, limit);
     if (!text) {
         return refused(text.fault());
     }

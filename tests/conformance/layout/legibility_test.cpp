@@ -1,7 +1,7 @@
 // What is printed is large and black enough to read: against the law and the science of reading.
 
 #include "app/files/day_files.h"
-#include "app/files/shelf.h"
+#include "files/shelf.h"
 #include "layout/compose.h"
 #include "service/print/choices.h"
 #include "service/print/job.h"
@@ -17,7 +17,7 @@ namespace {
 
 struct SampleDay {
     service::Surroundings around =
-        app::surroundings_in([] { return app::DataFolder{THAWSLIP_SOURCE_DIR}; });
+        files::surroundings_in([] { return files::DataFolder{THAWSLIP_SOURCE_DIR}; });
     typeset::FontSet fonts = around.fonts();
     std::vector<layout::Layout> layouts = service::shipped_layouts(around.layouts(
         {wording::Kind::BagLabel, wording::Kind::CookDayCard, wording::Kind::DaySheet}));

@@ -1,9 +1,9 @@
 // Thousands of random labels and cards on every shipped stock: whatever comes out is whole, inside
 // its cell, and nothing touches; or it is refused.
 
-#include "app/files/shelf.h"
 #include "base/utf8.h"
 #include "code/message.h"
+#include "files/shelf.h"
 #include "layout/compose.h"
 #include "service/print/choices.h"
 #include "support/random.h"
@@ -237,7 +237,8 @@ std::string touching(const Boxes& boxes) {
 } // namespace
 
 TEST_CASE("random days on every stock: all words there, nothing touches, nothing leaves its cell") {
-    const auto around = app::surroundings_in([] { return app::DataFolder{THAWSLIP_SOURCE_DIR}; });
+    const auto around =
+        files::surroundings_in([] { return files::DataFolder{THAWSLIP_SOURCE_DIR}; });
     const auto fonts = around.fonts();
     const auto layouts = service::shipped_layouts(around.layouts(
         {wording::Kind::BagLabel, wording::Kind::FinishingCard, wording::Kind::DaySheet}));

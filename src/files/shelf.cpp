@@ -1,13 +1,13 @@
-#include "app/files/shelf.h"
+#include "files/shelf.h"
 
-#include "app/files/input_file.h"
 #include "base/system_failure.h"
 #include "base/text_file.h"
+#include "files/input_file.h"
 
 #include <algorithm>
 #include <filesystem>
 
-namespace thawslip::app {
+namespace thawslip::files {
 namespace {
 
 namespace fs = std::filesystem;
@@ -80,8 +80,4 @@ service::Surroundings surroundings_in(const std::function<DataFolder()>& folder,
         std::move(ids)};
 }
 
-service::Surroundings surroundings(service::IdSource ids) {
-    return surroundings_in(find_data_folder, std::move(ids));
-}
-
-} // namespace thawslip::app
+} // namespace thawslip::files

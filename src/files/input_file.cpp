@@ -1,11 +1,11 @@
-#include "app/files/input_file.h"
+#include "files/input_file.h"
 
-#include "app/exit_status.h"
+#include "base/system_failure.h"
 #include "base/text_file.h"
 
 #include <fmt/format.h>
 
-namespace thawslip::app {
+namespace thawslip::files {
 namespace {
 
 bool is_systems(const FileFault& fault) {
@@ -26,4 +26,4 @@ Result<std::string, Diagnostic> read_input(const std::string& path, std::size_t 
     return Failure{std::move(fault)};
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::files
