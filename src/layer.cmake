@@ -7,7 +7,12 @@ if(NOT CMAKE_BUILD_TYPE AND NOT CMAKE_CONFIGURATION_TYPES)
     set(CMAKE_BUILD_TYPE Release)
 endif()
 
+if(BUILD_SHARED_LIBS)
+    set(CMAKE_POSITION_INDEPENDENT_CODE ON)
+endif()
+
 include(GNUInstallDirs)
+set(CMAKE_FIND_PACKAGE_TARGETS_GLOBAL ON) # what a layer finds, the whole library links
 find_package(PkgConfig REQUIRED)
 find_package(fmt REQUIRED)
 find_package(Threads REQUIRED)
@@ -19,6 +24,7 @@ target_compile_options(thawslip_warnings INTERFACE
     # GCC 12 warns of std::string's own code when it optimises (GCC bugs 105329, 105562 and 105651,
     # mended in 13); the sanitizers look after what these warnings would.
     "$<$<AND:$<CXX_COMPILER_ID:GNU>,$<VERSION_LESS:$<CXX_COMPILER_VERSION>,13>>:-Wno-restrict;-Wno-maybe-uninitialized;-Wno-array-bounds;-Wno-stringop-overflow;-Wno-stringop-overread>"
+    $<$<BOOL:${THAWSLIP_UNITY}>:-Wno-shadow> # a file's own name is another's in the same heap
     $<$<BOOL:${THAWSLIP_WERROR}>:-Werror>)
 
 # Clang's sanitizers come with libFuzzer's eyes: the suite and the fuzzing targets share their objects.
@@ -37,24 +43,27 @@ target_precompile_headers(thawslip_precompiled PRIVATE
     <algorithm> <array> <chrono> <cmath> <filesystem> <fstream> <functional> <map> <memory> <optional>
     <set> <span> <string> <string_view> <variant> <vector> <fmt/format.h>)
 
-# thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...])
+# thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...]
+#                [ALONE <file>...])
 # One folder of src/ as one static library. What a layer includes from a third party is private
-# to it: no other folder sees those headers.
+# to it: no other folder sees those headers. What stands under ALONE has names that other files of the
+# layer have too, each for itself, and is not compiled in a heap with them.
 function(thawslip_layer name)
-    cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;LIBRARIES")
+    cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;LIBRARIES;ALONE")
     add_library(thawslip_${name} STATIC ${arg_SOURCES})
     add_library(thawslip::${name} ALIAS thawslip_${name})
-    set_target_properties(thawslip_${name} PROPERTIES EXPORT_NAME ${name})
     target_compile_features(thawslip_${name} PUBLIC cxx_std_20)
-    target_include_directories(thawslip_${name} PUBLIC
-        "$<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}/src>"
-        "$<INSTALL_INTERFACE:${CMAKE_INSTALL_INCLUDEDIR}>")
+    target_include_directories(thawslip_${name} PUBLIC "${PROJECT_SOURCE_DIR}/src")
     list(TRANSFORM arg_USES PREPEND "thawslip::")
     target_link_libraries(thawslip_${name}
         PUBLIC ${arg_USES}
-        PRIVATE ${arg_LIBRARIES} fmt::fmt $<BUILD_INTERFACE:thawslip_warnings>)
+        PRIVATE ${arg_LIBRARIES} fmt::fmt thawslip_warnings)
     target_precompile_headers(thawslip_${name} REUSE_FROM thawslip_precompiled)
+    set_target_properties(thawslip_${name} PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY}
+                          UNITY_BUILD_BATCH_SIZE 10)
+    set_source_files_properties(${arg_ALONE} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
     set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
+    set_property(GLOBAL APPEND PROPERTY THAWSLIP_LIBRARIES ${arg_LIBRARIES})
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)

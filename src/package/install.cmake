@@ -54,26 +54,41 @@ if(THAWSLIP_INSTALL_FONTS)
     endforeach()
 endif()
 
-# The library: a target for each layer, and thawslip::thawslip for all of them. The command line
-# is no part of it.
-add_library(thawslip_all INTERFACE)
-add_library(thawslip::thawslip ALIAS thawslip_all)
-set_target_properties(thawslip_all PROPERTIES EXPORT_NAME thawslip)
+# The library: all layers but the program's, in one file, static or shared as BUILD_SHARED_LIBS says.
+# Its headers are those of src/library/include and no others.
 get_property(layers GLOBAL PROPERTY THAWSLIP_LAYERS)
-list(TRANSFORM layers PREPEND "thawslip::" OUTPUT_VARIABLE layer_targets)
-target_link_libraries(thawslip_all INTERFACE ${layer_targets})
-list(TRANSFORM layers PREPEND "thawslip_" OUTPUT_VARIABLE installed)
-install(TARGETS ${installed} thawslip_all EXPORT thawslip
-        ARCHIVE DESTINATION "${CMAKE_INSTALL_LIBDIR}/thawslip" COMPONENT development)
+get_property(libraries GLOBAL PROPERTY THAWSLIP_LIBRARIES)
+list(TRANSFORM layers REPLACE "(.+)" "$<TARGET_OBJECTS:thawslip_\\1>" OUTPUT_VARIABLE objects)
+add_library(thawslip_whole ${objects})
+add_library(thawslip::thawslip ALIAS thawslip_whole)
+set_target_properties(thawslip_whole PROPERTIES OUTPUT_NAME thawslip EXPORT_NAME thawslip
+                      LINKER_LANGUAGE CXX VERSION ${PROJECT_VERSION} SOVERSION 0.1)
+target_compile_features(thawslip_whole PUBLIC cxx_std_20)
+target_include_directories(thawslip_whole PUBLIC
+    "$<BUILD_INTERFACE:${PROJECT_SOURCE_DIR}/src/library/include>"
+    "$<INSTALL_INTERFACE:${CMAKE_INSTALL_INCLUDEDIR}>")
+target_link_libraries(thawslip_whole PRIVATE ${libraries} fmt::fmt Threads::Threads)
+install(TARGETS thawslip_whole EXPORT thawslip COMPONENT development)
 install(EXPORT thawslip NAMESPACE thawslip:: FILE thawslip-targets.cmake
         DESTINATION "${package_folder}" COMPONENT development)
+install(DIRECTORY src/library/include/thawslip DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}"
+        COMPONENT development FILES_MATCHING PATTERN "*.h")
 
-# Headers are included as <thawslip/layout/compose.h> once they are installed.
-set(headers "${PROJECT_BINARY_DIR}/include/thawslip")
-install(CODE "set(layers \"${layers}\")\nset(from \"${PROJECT_SOURCE_DIR}/src\")\nset(to \"${headers}\")"
+# For those who build without CMake. Who links a static library links what it uses too.
+set(pc_needs "fmt icu-uc icu-i18n harfbuzz harfbuzz-subset libdeflate sqlite3 libpng libjpeg tomlplusplus qrcodegencpp")
+if(THAWSLIP_READER)
+    string(APPEND pc_needs " zxing")
+endif()
+set(pc_private "")
+set(pc_libraries " -lhpdf -lpthread")
+if(BUILD_SHARED_LIBS)
+    set(pc_private ".private")
+    set(pc_libraries "")
+endif()
+file(RELATIVE_PATH pc_up "/${CMAKE_INSTALL_LIBDIR}/pkgconfig" "/")
+configure_file(src/package/thawslip.pc.in thawslip.pc @ONLY)
+install(FILES "${PROJECT_BINARY_DIR}/thawslip.pc" DESTINATION "${CMAKE_INSTALL_LIBDIR}/pkgconfig"
         COMPONENT development)
-install(SCRIPT "${CMAKE_CURRENT_LIST_DIR}/public_headers.cmake" COMPONENT development)
-install(DIRECTORY "${headers}" DESTINATION "${CMAKE_INSTALL_INCLUDEDIR}" COMPONENT development)
 
 configure_package_config_file("${CMAKE_CURRENT_LIST_DIR}/thawslip-config.cmake.in"
     "${PROJECT_BINARY_DIR}/thawslip-config.cmake"

@@ -1,0 +1,34 @@
+#include "library/parts.h"
+
+namespace thawslip::library {
+namespace {
+
+Message::Kind kind_of(Severity severity) {
+    switch (severity) {
+    case Severity::Error: return Message::Kind::Error;
+    case Severity::Caution: return Message::Kind::Caution;
+    case Severity::Note: return Message::Kind::Note;
+    }
+    return Message::Kind::Error;
+}
+
+} // namespace
+
+std::vector<Message> messages_of(const service::Messages& messages) {
+    std::vector<Message> told;
+    for (const auto& [what, text] : messages.all()) {
+        told.push_back({kind_of(what.severity), what.where.file, static_cast<int>(what.where.line),
+                        static_cast<int>(what.where.column), what.message, what.hints, text});
+    }
+    return told;
+}
+
+service::DayTexts texts_of(const std::vector<DayText>& days) {
+    service::DayTexts texts;
+    for (const auto& day : days) {
+        texts.texts.push_back({day.name, day.text});
+    }
+    return texts;
+}
+
+} // namespace thawslip::library
