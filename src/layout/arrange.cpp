@@ -27,12 +27,12 @@ public:
              const typeset::FontSet& fonts)
         : layout_{layout}, contents_{contents}, room_{room}, fonts_{fonts} {}
 
-    Arrangement run(Sizing sizing) {
+    Arrangement run(const Sizing& sizing) {
         result_.areas.resize(layout_.areas.size());
         const auto shown = shown_areas(layout_, contents_, sizing.dropped);
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             result_.areas[i].shown = shown[i];
-            result_.areas[i].type = type_at(layout_.areas[i], sizing.scale, fonts_);
+            result_.areas[i].type = type_at(area(i), scale_of(area(i), sizing), fonts_);
         }
         columns_ =
             resolve_columns(columns_in_use(), layout_.column_gap, room_.width, column_needs());
@@ -199,6 +199,17 @@ private:
 
 } // namespace
 
+Sizing sizing_at(Scale scale, int dropped) {
+    Sizing sizing{{}, dropped};
+    sizing.scales.fill(scale);
+    return sizing;
+}
+
+Scale scale_of(const Area& area, const Sizing& sizing) {
+    const auto* text = text_of(area);
+    return sizing.scales.at(text == nullptr ? 0 : text->group);
+}
+
 Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Print& print,
                                        Shaper& shaper) {
     Contents contents;
@@ -213,7 +224,7 @@ Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Prin
     return contents;
 }
 
-Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Sizing sizing,
+Arrangement arrange(const Layout& layout, const Contents& contents, Size room, const Sizing& sizing,
                     const typeset::FontSet& fonts) {
     return Arranger{layout, contents, room, fonts}.run(sizing);
 }

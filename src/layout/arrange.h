@@ -2,6 +2,7 @@
 
 #include "layout/layout.h"
 
+#include <array>
 #include <string>
 #include <vector>
 
@@ -10,12 +11,18 @@ namespace thawslip::layout {
 /// One print's words, shaped: one Content for each area of the layout, in the layout's order.
 using Contents = std::vector<Content>;
 
-/// At which sizes a print is set: all areas at one scale, less the first `dropped` of those that
-/// may drop, in their declared order.
+/// At which sizes a print is set: each of the layout's groups at a scale of its own, less the first
+/// `dropped` of the areas that may drop, in their declared order.
 struct Sizing {
-    Scale scale;
+    std::array<Scale, most_groups> scales;
     int dropped = 0;
 };
+
+/// All groups at one scale.
+Sizing sizing_at(Scale scale, int dropped);
+
+/// The scale at which an area stands.
+Scale scale_of(const Area& area, const Sizing& sizing);
 
 /// Shapes what a print says in each area; or names a character that cannot be set.
 Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Print& print,
@@ -41,7 +48,7 @@ struct Arrangement {
 };
 
 /// Lays the areas out in `room`. The same room and a smaller scale never overflow more.
-Arrangement arrange(const Layout& layout, const Contents& contents, Size room, Sizing sizing,
+Arrangement arrange(const Layout& layout, const Contents& contents, Size room, const Sizing& sizing,
                     const typeset::FontSet& fonts);
 
 /// The areas of a print that may drop, in the order in which they do.

@@ -110,13 +110,14 @@ void add(Measured& measured, AlikeFit fit) {
 }
 
 /// Prints of one kind agree on their sizes; a card does not bow to a label.
-void agree_by_kind(Measured& measured) {
-    std::map<wording::Kind, std::vector<Sizing*>> by_kind;
+void agree_by_kind(Measured& measured, const Layouts& layouts, Size room,
+                   const typeset::FontSet& fonts) {
+    std::map<wording::Kind, std::vector<SizedPrint>> by_kind;
     for (auto& print : measured.widest) {
-        by_kind[print.kind].push_back(&print.sizing);
+        by_kind[print.kind].push_back({layouts.at(print.kind), print.contents, room, print.sizing});
     }
-    for (auto& [kind, solutions] : by_kind) {
-        agree(solutions);
+    for (const auto& [kind, prints] : by_kind) {
+        agree(prints, fonts);
     }
     for (auto& print : measured.prints) {
         print.sizing = measured.widest[print.measured_as].sizing;
@@ -188,7 +189,7 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
-    agree_by_kind(measured);
+    agree_by_kind(measured, layouts, room, shaper.fonts());
     faults = choose_codes(source, layouts, medium, shaper.fonts(), measured);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
@@ -232,8 +233,9 @@ std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout) 
     std::vector<AreaReport> reports;
     for (const auto& area : layout.areas) {
         const auto* text = text_of(area);
-        reports.push_back({area.name, false,
-                           text == nullptr ? Length{} : x_height_at(*text, fitted.sizing.scale)});
+        reports.push_back(
+            {area.name, false,
+             text == nullptr ? Length{} : x_height_at(*text, scale_of(area, fitted.sizing))});
     }
     const auto order = droppable(layout, fitted.contents);
     for (int n = 0; n < fitted.sizing.dropped; ++n) {

@@ -16,6 +16,9 @@ struct RuleUnder {
     Length thickness;
 };
 
+/// How many groups of areas a layout may have.
+inline constexpr std::size_t most_groups = 4;
+
 /// How one kind of print is laid out: a picture of areas, and what stands in each.
 struct Layout {
     std::string name;
@@ -27,6 +30,7 @@ struct Layout {
     Length highest = Length::millimetres(10'000); ///< …and below
     std::vector<Track> columns;
     std::vector<Track> rows;
+    std::vector<std::string> groups; ///< of areas sized together, those that grow first in front
     Length column_gap;
     Length row_gap;          ///< at least…
     Length most_row_gap;     ///< …and where there is room, at most

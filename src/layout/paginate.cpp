@@ -97,7 +97,8 @@ private:
         if (!contents) {
             return true; // the fault is reported where the print is fitted
         }
-        const Sizing sizing{scale, static_cast<int>(droppable(layout_, contents.value()).size())};
+        const auto sizing =
+            sizing_at(scale, static_cast<int>(droppable(layout_, contents.value()).size()));
         const auto arrangement = arrange(layout_, contents.value(), room, sizing, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }

@@ -18,18 +18,32 @@ struct Refusal {
 };
 
 /// The largest sizes at which everything fits in `room`:
-/// 1. the largest scale of at least comfortable with nothing left out; failing that,
-/// 2. comfortable, with as few optional areas left out as will do — leaving something out buys
+/// 1. with nothing left out, every group at comfortable or above: the first group as large as it
+/// can
+///    be while the others are comfortable, then the next with what room is left; failing that,
+/// 2. all comfortable, with as few optional areas left out as will do — leaving something out buys
 ///    comfort, never size; failing that,
-/// 3. with all of them left out, the largest scale down to the legal floor; failing that,
+/// 3. with all of them left out, the last group below comfortable, down to the legal floor, then
+/// the
+///    one before it; failing that,
 /// 4. the same with words cut that are wider than their area.
-/// So a larger room never gives smaller type and never leaves out more.
+/// So a larger room never leaves out more, and where there is one group never gives smaller type.
 std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,
                             const typeset::FontSet& fonts);
 
-/// Makes the same area the same size on all prints of a sheet: that of the print with least room,
-/// but not below comfortable. A print that had to go lower keeps its own size.
-void agree(const std::vector<Sizing*>& all);
+/// A print and the sizes that were found for it.
+struct SizedPrint {
+    const Layout& layout;
+    const Contents& contents;
+    Size room;
+    Sizing& sizing;
+};
+
+/// Makes the same area the same size on all prints of a sheet, group by group: that of the print
+/// with least room. Prints that had to go below comfortable agree among themselves, so a sheet has
+/// at most two sizes of a thing. What a group gives up goes to those behind it. \pre all have one
+/// layout
+void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts);
 
 /// By how much a print that has no sizing is too large, and where.
 Refusal explain(const Layout& layout, const Contents& contents, Size room,

@@ -16,15 +16,16 @@ namespace thawslip::layout {
 
 // What areas of every kind are asked with, and what they answer.
 
-/// What the kind of print that a layout is drawn for can say.
+/// What the areas of a layout may name: what its kind of print can say, and its groups.
 struct PrintFields {
     std::string print; ///< "bag label"
     std::vector<wording::FieldOfKind> fields;
+    std::vector<std::string> groups = {}; ///< never empty once a layout is read
 };
 
-/// How large everything is set, in one number, so that the hierarchy is always kept: at 0 every
-/// area stands at its smallest x-height, at 1 at its comfortable one, at 2 at its largest;
-/// between them it grows in proportion. No area shrinks when another grows.
+/// How large the areas of one group are set, in one number, so that the hierarchy among them is
+/// always kept: at 0 each stands at its smallest x-height, at 1 at its comfortable one, at 2 at its
+/// largest; between them it grows in proportion.
 struct Scale {
     double value = 1.0;
 };

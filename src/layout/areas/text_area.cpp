@@ -73,6 +73,26 @@ std::vector<std::string> read_words(Table& table, const PrintFields& fields) {
     return words;
 }
 
+/// The group that an area is sized with: the last, where it names none.
+std::size_t read_group(Table& table, const PrintFields& fields) {
+    const auto& groups = fields.groups;
+    const auto usual = groups.empty() ? 0 : groups.size() - 1;
+    const toml::Key key{"group", "\"facts\""};
+    const auto name = table.line(key, 40);
+    if (!name) {
+        return usual;
+    }
+    const auto found = std::ranges::find(groups, *name);
+    if (found == groups.end()) {
+        table.reader().error(table.path_of(key),
+                             fmt::format("{} is none of the layout's groups", in_quotes(*name)),
+                             {groups.empty() ? "name the layout's groups: groups = [\"facts\"]"
+                                             : "expected " + list_of(groups)});
+        return usual;
+    }
+    return static_cast<std::size_t>(found - groups.begin());
+}
+
 /// What no print may lack does not drop, however little room there is.
 void read_drop(Table& table, const PrintFields& fields, TextArea& area) {
     // A layout that was kept with a print may be older than the name of this key.
@@ -116,6 +136,7 @@ void read(toml::Table& table, const PrintFields& fields, TextArea& area) {
     area.labels = choice(table, "labels", "a place for labels", label_places, LabelPlace::RunIn);
     area.join = choice(table, "join", "a way to join fields", joins, Join::Paragraphs);
     area.align = choice(table, "align", "an alignment", aligns, Align::Left);
+    area.group = read_group(table, fields);
     read_drop(table, fields, area);
     area.continues = table.boolean("continues").value_or(false);
     area.repeats = table.boolean("repeats").value_or(false);

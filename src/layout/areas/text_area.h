@@ -57,6 +57,7 @@ struct TextArea {
     Length row_rule;            ///< thickness of the line under each row; 0: none
     double space = usual_space; ///< between paragraphs, in leadings
     double heading_size = usual_heading_size; ///< of headings, in sizes of the text
+    std::size_t group = 0;                    ///< which of the layout's groups it is sized with
     int drop = 0;           ///< dropped in this order when space is short; 0: never
     bool continues = false; ///< may run on to a second card
     bool repeats = false;   ///< stands on the second card too

@@ -1,5 +1,6 @@
 #include "layout/files/layout_file.h"
 
+#include "base/printable.h"
 #include "layout/areas/word_choice.h"
 #include "layout/files/area_map.h"
 #include "layout/files/sheet_keys.h"
@@ -43,6 +44,25 @@ PrintFields read_print(Table& root, Layout& layout) {
         said.fields.insert(said.fields.end(), fields.begin(), fields.end());
     }
     return said;
+}
+
+/// The groups of areas that are sized together; one for all where none are named.
+std::vector<std::string> read_groups(Table& root) {
+    const toml::Key key{"groups", R"(["identity", "facts", "body"])"};
+    std::vector<std::string> groups;
+    for (const auto& text : root.strings(key, 40)) {
+        if (std::ranges::find(groups, text.value) != groups.end()) {
+            root.reader().error(text.key,
+                                fmt::format("{} stands here twice", in_quotes(text.value)));
+        }
+        groups.push_back(text.value);
+    }
+    if (groups.size() > most_groups) {
+        root.reader().error(root.path_of(key),
+                            fmt::format("a layout has at most {} groups", most_groups));
+        groups.resize(most_groups);
+    }
+    return groups.empty() ? std::vector<std::string>{"all"} : groups;
 }
 
 /// As many as the picture has.
@@ -182,7 +202,7 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     Layout layout;
     layout.name = std::move(name);
     root.line("about", 200);
-    const auto fields = read_print(root, layout);
+    auto fields = read_print(root, layout);
     read_cells(root, layout);
     read_heights(root, layout);
     layout.column_gap = root.length("column_gap", {0.0_mm, 50.0_mm}).value_or(2.0_mm);
@@ -192,6 +212,8 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
         return std::nullopt;
     }
     layout.picture = root.reader().document().place(root.path_of("picture"));
+    layout.groups = read_groups(root);
+    fields.groups = layout.groups;
     layout.columns = read_tracks(root, "columns", picture->columns);
     layout.rows = read_tracks(root, "rows", picture->rows);
     root.require("area");

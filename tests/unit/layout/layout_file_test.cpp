@@ -115,7 +115,7 @@ TEST_CASE("what is wrong with a layout is told at its place, with what to write 
     }
 }
 
-TEST_CASE("an area with what no print may lack does not drop; others do") {
+TEST_CASE("an area with what no print may lack does not drop, and others do") {
     for (const auto& kind : kinds) {
         for (const auto& field : wording::fields_of(kind.kind)) {
             CAPTURE(kind.name);

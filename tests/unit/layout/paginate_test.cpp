@@ -92,7 +92,7 @@ TEST_CASE("each card of a long recipe fits at a comfortable size") {
         const auto sizes =
             solve(layout, testing::shaped(card, layout), {120_mm, 60_mm}, testing::fonts());
         REQUIRE(sizes.has_value());
-        CHECK(sizes->scale.value >= 1.0);
+        CHECK(sizes->scales[0].value >= 1.0);
     }
 }
 

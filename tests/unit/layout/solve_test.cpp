@@ -17,7 +17,25 @@ struct Fixture {
     std::optional<Sizing> solve_in(Length width, Length height) const {
         return solve(layout, contents, {width, height}, testing::fonts());
     }
+    SizedPrint sized(Sizing& sizing) const { return {layout, contents, {90_mm, 60_mm}, sizing}; }
 };
+
+/// The same with the dish in a group of its own before the rest.
+struct GroupFixture : Fixture {
+    GroupFixture() {
+        layout.groups = {"identity", "rest"};
+        for (auto& area : layout.areas) {
+            if (auto* text = std::get_if<TextArea>(&area.kind)) {
+                text->group = takes(*text, "dish") ? 0 : 1;
+            }
+        }
+    }
+};
+
+/// Of a layout with one group.
+double scale_in(const Sizing& sizing) {
+    return sizing.scales[0].value;
+}
 
 } // namespace
 
@@ -28,7 +46,7 @@ TEST_CASE_FIXTURE(Fixture, "a larger cell never gives smaller type and never lea
             const auto sizes = solve_in(Length::millimetres(width), Length::millimetres(height));
             if (before) {
                 REQUIRE(sizes.has_value());
-                CHECK(sizes->scale.value >= before->scale.value);
+                CHECK(scale_in(*sizes) >= scale_in(*before));
                 CHECK(sizes->dropped <= before->dropped);
             }
             before = sizes;
@@ -40,7 +58,7 @@ TEST_CASE_FIXTURE(Fixture, "a larger cell never gives smaller type and never lea
             const auto sizes = solve_in(Length::millimetres(width), Length::millimetres(height));
             if (before) {
                 REQUIRE(sizes.has_value());
-                CHECK(sizes->scale.value >= before->scale.value);
+                CHECK(scale_in(*sizes) >= scale_in(*before));
             }
             before = sizes;
         }
@@ -55,11 +73,11 @@ TEST_CASE_FIXTURE(Fixture, "what is optional leaves before anything shrinks belo
             break;
         }
         left = left || sizes->dropped == 1;
-        if (sizes->scale.value < 1.0) {
+        if (scale_in(*sizes) < 1.0) {
             CHECK(sizes->dropped == 1);
         }
         if (sizes->dropped == 1) {
-            CHECK(sizes->scale.value <= 1.0); // dropping buys comfort, never size
+            CHECK(scale_in(*sizes) <= 1.0); // dropping buys comfort, never size
         }
     }
     CHECK(left);
@@ -89,18 +107,61 @@ TEST_CASE_FIXTURE(Fixture,
     }
 }
 
-TEST_CASE("prints of a sheet agree on the size of the one with least room") {
-    Sizing roomy{{1.8}, 0};
-    Sizing snug{{1.2}, 0};
-    agree({&roomy, &snug});
-    CHECK(roomy.scale.value == doctest::Approx(1.2));
-    CHECK(snug.scale.value == doctest::Approx(1.2));
+TEST_CASE_FIXTURE(Fixture, "prints of a sheet agree on the size of the one with least room") {
+    Sizing roomy = sizing_at({1.8}, 0);
+    Sizing snug = sizing_at({1.2}, 0);
+    agree({sized(roomy), sized(snug)}, testing::fonts());
+    CHECK(scale_in(roomy) == doctest::Approx(1.2));
+    CHECK(scale_in(snug) == doctest::Approx(1.2));
 }
 
-TEST_CASE("a cramped print does not drag the others below comfortable") {
-    Sizing roomy{{1.8}, 0};
-    Sizing cramped{{0.4}, 1};
-    agree({&roomy, &cramped});
-    CHECK(roomy.scale.value == doctest::Approx(1.0));
-    CHECK(cramped.scale.value == doctest::Approx(0.4));
+TEST_CASE_FIXTURE(Fixture,
+                  "cramped prints agree among themselves and do not drag the others down") {
+    Sizing roomy = sizing_at({1.8}, 0);
+    Sizing cramped = sizing_at({0.4}, 1);
+    Sizing tight = sizing_at({0.7}, 1);
+    agree({sized(cramped), sized(roomy), sized(tight)}, testing::fonts());
+    CHECK(scale_in(roomy) == doctest::Approx(1.8));
+    CHECK(scale_in(cramped) == doctest::Approx(0.4));
+    CHECK(scale_in(tight) == doctest::Approx(0.4));
+}
+
+TEST_CASE_FIXTURE(GroupFixture, "the first group grows first, and the last shrinks first") {
+    const auto roomy = solve_in(90_mm, 60_mm);
+    REQUIRE(roomy.has_value());
+    CHECK(roomy->scales[0].value == doctest::Approx(2.0));
+    bool only_last_shrank = false;
+    for (int height = 60; height >= 16; --height) {
+        const auto sizes = solve_in(90_mm, Length::millimetres(height));
+        if (!sizes) {
+            break;
+        }
+        const double first = sizes->scales[0].value;
+        const double last = sizes->scales[1].value;
+        CHECK((first >= 1.0 || last == 0.0)); // the first goes below only when the last is down
+        CHECK((last <= 1.0 || first >= 1.0));
+        only_last_shrank |= first == 1.0 && last < 1.0;
+    }
+    CHECK(only_last_shrank);
+}
+
+TEST_CASE_FIXTURE(GroupFixture, "what one group gives up for a sheet, those behind it take") {
+    bool gained = false;
+    for (int height = 24; height <= 44; ++height) {
+        const Size room{90_mm, Length::millimetres(height)};
+        auto own = solve(layout, contents, room, testing::fonts());
+        if (!own || own->dropped > 0 || own->scales[1].value < 1.0) {
+            continue;
+        }
+        const double before = own->scales[1].value;
+        Sizing other = sizing_at({2.0}, 0); // of a print that has room, but for a long name
+        other.scales[0] = {1.0};
+        agree({{layout, contents, room, *own}, {layout, contents, {90_mm, 60_mm}, other}},
+              testing::fonts());
+        CHECK(own->scales[0].value == doctest::Approx(1.0));
+        CHECK(own->scales[1].value >= before);
+        CHECK(other.scales[1].value == doctest::Approx(own->scales[1].value));
+        gained |= own->scales[1].value > before;
+    }
+    CHECK(gained);
 }
