@@ -17,9 +17,9 @@ Field one_paragraph(std::string name, Paragraph paragraph, KeyPath where) {
     return {std::move(name), {std::move(paragraph)}, std::move(where)};
 }
 
-/// "Made **17 Oct 2026**": the label is quiet, the date is what counts.
-Paragraph dated(std::string_view label, std::string_view date) {
-    auto paragraph = as_is(with_no_break_spaces(date), Emphasis::Strong);
+/// "Made **17 Oct 2026**", "Serves **6**": the label is quiet, the figure is what counts.
+Paragraph figure(std::string_view label, std::string_view words) {
+    auto paragraph = as_is(with_no_break_spaces(words), Emphasis::Strong);
     paragraph.label = label;
     return paragraph;
 }
@@ -42,7 +42,7 @@ Field raw_field(const kitchen::PlannedPackage& planned, const Style& style) {
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph(
         field_name::servings,
-        plain(style.say("label.serves", {std::to_string(planned.package.servings)})),
+        figure(style.say("label.serves-head"), std::to_string(planned.package.servings)),
         planned.package.where.key("servings"));
 }
 
@@ -58,7 +58,7 @@ Field id_field(const kitchen::Bag& bag) {
 
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {
     return one_paragraph(field_name::made,
-                         dated(style.say("label.made"), say_date(planned.made, style.language)),
+                         figure(style.say("label.made"), say_date(planned.made, style.language)),
                          planned.package.where.key("made"));
 }
 
@@ -66,7 +66,7 @@ Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& styl
     const auto& keep = planned.keep_until;
     return one_paragraph(
         field_name::use_by,
-        dated(say_keep_until_head(keep, style.language), say_date(keep.date, style.language)),
+        figure(say_keep_until_head(keep, style.language), say_date(keep.date, style.language)),
         planned.package.where.key("use_by"));
 }
 

@@ -297,7 +297,7 @@ TEST_CASE_FIXTURE(Workplace,
     write_file(day, text.substr(0, text.find("[[package]]", text.find("[[package]]") + 1)));
     const auto mine = folder / "mine.toml";
     auto large = read_file(THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml");
-    const std::string usual = R"(["1.2 mm", "1.4 mm", "1.7 mm"])";
+    const std::string usual = R"(["1.2 mm", "1.4 mm", "2.2 mm"])";
     for (auto at = large.find(usual); at != std::string::npos; at = large.find(usual)) {
         large.replace(at, usual.size(), R"(["2.2 mm", "2.4 mm", "2.7 mm"])");
     }
