@@ -8,12 +8,12 @@
 namespace thawslip::kitchen {
 namespace {
 
-struct Form {
+struct WhenForm {
     std::string_view words;
     When::Anchor anchor;
 };
 
-constexpr Form fixed_forms[] = {
+constexpr WhenForm fixed_forms[] = {
     {"at the start", When::Anchor::AtStart},    {"at start", When::Anchor::AtStart},
     {"halfway through", When::Anchor::Halfway}, {"half-way through", When::Anchor::Halfway},
     {"halfway", When::Anchor::Halfway},         {"half-way", When::Anchor::Halfway},
@@ -22,7 +22,7 @@ constexpr Form fixed_forms[] = {
 };
 
 /// A time follows these.
-constexpr Form timed_forms[] = {
+constexpr WhenForm timed_forms[] = {
     {"after", When::Anchor::AfterStart},      {"for the last", When::Anchor::BeforeEnd},
     {"in the last", When::Anchor::BeforeEnd}, {"the last", When::Anchor::BeforeEnd},
     {"last", When::Anchor::BeforeEnd},
