@@ -74,7 +74,8 @@ constexpr auto mask_lines = [] {
 }();
 
 // The three below take their modules by reference: GCC 12.2 takes stores into such a struct passed
-// by value for dead (its analysis of what a function reads and writes), and masks are weighed wrongly.
+// by value for dead (its analysis of what a function reads and writes), and masks are weighed
+// wrongly.
 
 /// Module i: are modules i to i + n - 1 all set?
 template <std::size_t Words>

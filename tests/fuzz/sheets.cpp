@@ -1,7 +1,7 @@
 #include "fuzz/sheets.h"
 
 #include "code/message.h"
-#include "fuzz/medium.h"
+#include "fuzz/target.h"
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
 #include "layout/files/layout_file.h"

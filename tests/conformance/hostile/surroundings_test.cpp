@@ -125,8 +125,10 @@ TEST_CASE("too little memory, files or threads end in words and a status, never 
         if (outcome.status == 0) {
             CHECK(read_file(attempts / "labels.pdf") == whole);
         } else {
-            // 127: the loader itself finds no room for the libraries.
-            CHECK((outcome.status == 3 || outcome.status == 127));
+            // 127: the loader itself finds no room for the libraries; and GLib, which HarfBuzz
+            // brings, ends a program that it finds no room in before the program has begun.
+            const bool ended_by_glib = outcome.err.starts_with("GLib");
+            CHECK((outcome.status == 3 || outcome.status == 127 || ended_by_glib));
             CHECK(outcome.err != "");
             CHECK(attempts.left_behind() == "");
         }

@@ -60,7 +60,7 @@ struct Stocked {
 
 } // namespace
 
-TEST_CASE_FIXTURE(Stocked, "ids are read as people type them; each bag counts once") {
+TEST_CASE_FIXTURE(Stocked, "ids are read as people type them, and each bag counts once") {
     auto slipped = stew;
     std::erase(slipped, '-');
     for (auto& c : slipped) {

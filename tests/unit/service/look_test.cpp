@@ -49,7 +49,7 @@ TEST_CASE("a look without one member the usual one: a new member has to be added
     CHECK(files != usual.kept);
 }
 
-TEST_CASE("all of a look is kept with a print; of a trial, which is not kept, nothing") {
+TEST_CASE("all of a look is kept with a print, and of a trial, which is not kept, nothing") {
     auto look = unusual();
     look.is_trial = false;
     CHECK(kept(look).look == look);

@@ -30,7 +30,7 @@ TEST_CASE("a scanner's texts are parted by empty lines") {
     CHECK(service::typed_texts("").empty());
 }
 
-TEST_CASE("codes are read without an archive; what is none of ours is said, the others are read") {
+TEST_CASE("codes are read without an archive, what is none of ours is said, the others are read") {
     const std::vector texts{code_of("Barley stew"), std::string{"https://example.org"},
                             code_of("Plum compote")};
     CHECK_FALSE(service::name_bags(texts));

@@ -6,7 +6,7 @@
 using namespace thawslip::unicode;
 
 TEST_CASE(
-    "letters are of their script, capital and small; signs and what is unassigned are common") {
+    "letters are of their script, capital and small, and signs and what is unassigned are common") {
     // The Unicode Standard, Scripts.txt.
     const struct {
         Script script;
