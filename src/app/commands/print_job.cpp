@@ -108,15 +108,18 @@ ExitStatus put_out(const service::Printing& printing, const PrintOptions& option
     }
     auto status = ExitStatus::Done;
     const auto publish = [&] {
-        status = deliver_job(laid_out, job, options.output, printer.value(), console);
+        status = deliver_job(printing.laid_out, printing.job, options.output, printer.value(),
+                             console); // clang 14 captures no structured binding
         if (status != ExitStatus::Done && options.output.empty()) {
             throw NotPrinted{};
         }
     };
     try {
-        is_recorded&& settings.record_prints
-            ? record_print(printing, options, settings, console, publish)
-            : publish();
+        if (is_recorded && settings.record_prints) {
+            record_print(printing, options, settings, console, publish);
+        } else {
+            publish();
+        }
     } catch (const NotPrinted&) {
         return status;
     }
