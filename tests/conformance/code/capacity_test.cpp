@@ -3,6 +3,7 @@
 #include "code/segments.h"
 
 #include <doctest/doctest.h>
+#include <qrcodegen/qrcodegen.hpp>
 
 using namespace thawslip::code;
 
@@ -67,4 +68,32 @@ TEST_CASE("capacities of the versions that labels use are those of ISO/IEC 18004
 TEST_CASE("a hundred digits at level M fit version 3, as in DENSO WAVE's worked example") {
     CHECK(capacity(2, Level::Medium, Mode::Numeric) < 100);
     CHECK(capacity(3, Level::Medium, Mode::Numeric) >= 100);
+}
+
+TEST_CASE(
+    "another encoder puts as many bytes into every version at every level, and not one more") {
+    // qrcodegen (Nayuki, QR Code generator library 1.8.0), after ISO/IEC 18004:2015, table 7.
+    using qrcodegen::QrCode;
+    constexpr QrCode::Ecc their_levels[] = {QrCode::Ecc::LOW, QrCode::Ecc::MEDIUM,
+                                            QrCode::Ecc::QUARTILE, QrCode::Ecc::HIGH};
+    const auto takes = [&](std::size_t bytes, int version, Level level) {
+        const std::vector<std::uint8_t> data(bytes, 'x');
+        try {
+            QrCode::encodeSegments({qrcodegen::QrSegment::makeBytes(data)},
+                                   their_levels[static_cast<int>(level)], version, version, 0,
+                                   false);
+            return true;
+        } catch (const qrcodegen::data_too_long&) {
+            return false;
+        }
+    };
+    for (int version = 1; version <= 40; ++version) {
+        for (const Level level : {Level::Low, Level::Medium, Level::Quartile, Level::High}) {
+            CAPTURE(version);
+            CAPTURE(level);
+            const auto bytes = capacity(version, level, Mode::Byte);
+            CHECK(takes(bytes, version, level));
+            CHECK_FALSE(takes(bytes + 1, version, level));
+        }
+    }
 }
