@@ -1,6 +1,7 @@
 #include "layout/solve.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace thawslip::layout {
 namespace {
@@ -17,94 +18,96 @@ Scale scale(int step) {
     return {static_cast<double>(step) / steps_per_unit};
 }
 
+bool is_cramped(Scale scale) {
+    return scale.value < 1.0;
+}
+
 /// Finds sizes for one print in one cell.
 class Solver {
 public:
-    Solver(const SizedPrint& print, const typeset::FontSet& fonts) : print_{print}, fonts_{fonts} {}
+    Solver(const Layout& layout, const Contents& contents, Size room, const typeset::FontSet& fonts)
+        : layout_{layout}, contents_{contents}, room_{room}, fonts_{fonts} {}
 
     bool fits(const Sizing& sizing, Words words) const {
-        const auto arrangement =
-            arrange(print_.layout, print_.contents, print_.room, sizing, fonts_);
+        const auto arrangement = arrange(layout_, contents_, room_, sizing, fonts_);
         return arrangement.fits() && (words == Words::MayBeCut || !arrangement.cuts_words);
-    }
-
-    /// Sets one group to the largest step in [low, high] at which all fits, the other groups being
-    /// as they are: what fits at one size fits at every smaller one.
-    bool raise(Sizing& sizing, std::size_t group, int low, int high, Words words) const {
-        const auto fits_at = [&](int step) {
-            sizing.scales.at(group) = scale(step);
-            return fits(sizing, words);
-        };
-        if (!fits_at(low)) {
-            return false;
-        }
-        while (low < high) {
-            const int middle = (low + high + 1) / 2;
-            if (fits_at(middle)) {
-                low = middle;
-            } else {
-                high = middle - 1;
-            }
-        }
-        sizing.scales.at(group) = scale(low);
-        return true;
     }
 
     /// Below comfortable the last group goes down first, and the one before it only when that is at
     /// the floor.
     std::optional<Sizing> shrunk(int dropped, Words words) const {
         auto sizing = sizing_at(scale(comfortable), dropped);
-        for (auto group = print_.layout.groups.size(); group-- > 0;) {
-            if (raise(sizing, group, 0, comfortable, words)) {
+        for (auto group = layout_.groups.size(); group-- > 0;) {
+            sizing.scales.at(group) = scale(0);
+            if (fits(sizing, words)) {
+                raise(sizing, group, comfortable, words);
                 return sizing;
             }
-            sizing.scales.at(group) = scale(0);
         }
         return std::nullopt;
     }
 
     /// Gives the groups from `first` on what room is left, one after the other.
     void grow(Sizing& sizing, std::size_t first) const {
-        for (auto group = first; group < print_.layout.groups.size(); ++group) {
-            const auto before = sizing.scales.at(group);
-            const int low = static_cast<int>(before.value * steps_per_unit);
-            const int high = is_roomy(sizing) ? largest : comfortable;
-            if (low < high && !raise(sizing, group, low, high, Words::Whole)) {
-                sizing.scales.at(group) = before; // its words are cut at any size
-            }
+        for (auto group = first; group < layout_.groups.size(); ++group) {
+            raise(sizing, group, is_roomy(sizing) ? largest : comfortable, Words::Whole);
         }
     }
 
 private:
-    /// Leaving something out buys comfort, never size.
-    static bool is_roomy(const Sizing& sizing) {
-        return sizing.dropped == 0 &&
-               std::ranges::all_of(sizing.scales, [](Scale scale) { return scale.value >= 1.0; });
+    /// Raises one group to the largest step up to `high` at which all fits, the others being as
+    /// they are: what fits at one size fits at every smaller one. It stays where it is if none
+    /// does.
+    void raise(Sizing& sizing, std::size_t group, int high, Words words) const {
+        auto& own = sizing.scales.at(group);
+        int low = static_cast<int>(own.value * steps_per_unit);
+        while (low < high) {
+            const int middle = (low + high + 1) / 2;
+            const auto before = std::exchange(own, scale(middle));
+            if (fits(sizing, words)) {
+                low = middle;
+            } else {
+                high = middle - 1;
+                own = before;
+            }
+        }
     }
 
-    SizedPrint print_;
+    /// Leaving something out buys comfort, never size.
+    static bool is_roomy(const Sizing& sizing) {
+        return sizing.dropped == 0 && std::ranges::none_of(sizing.scales, is_cramped);
+    }
+
+    const Layout& layout_;
+    const Contents& contents_;
+    Size room_;
     const typeset::FontSet& fonts_;
 };
 
-/// The size on which prints agree that have this one: the smallest of those at least comfortable,
-/// or of those below.
-Scale common(const std::vector<SizedPrint>& all, std::size_t group, Scale own) {
-    Scale smallest = own;
+/// The sizes of one group on which prints agree: the smallest of those that are at least
+/// comfortable, and the smallest of those below.
+struct Agreed {
+    Scale roomy{2.0};
+    Scale cramped{1.0};
+
+    Scale& of(Scale own) { return is_cramped(own) ? cramped : roomy; }
+};
+
+Agreed agreed_on(const std::vector<SizedPrint>& all, std::size_t group) {
+    Agreed agreed;
     for (const auto& print : all) {
-        const auto other = print.sizing.scales.at(group);
-        if ((other.value < 1.0) == (own.value < 1.0)) {
-            smallest.value = std::min(smallest.value, other.value);
-        }
+        const auto own = print.sizing.scales.at(group);
+        auto& least = agreed.of(own);
+        least.value = std::min(least.value, own.value);
     }
-    return smallest;
+    return agreed;
 }
 
 } // namespace
 
 std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,
                             const typeset::FontSet& fonts) {
-    Sizing unknown;
-    const Solver solver{{layout, contents, room, unknown}, fonts};
+    const Solver solver{layout, contents, room, fonts};
     const auto optional = static_cast<int>(droppable(layout, contents).size());
     for (int dropped = 0; dropped <= optional; ++dropped) {
         auto sizing = sizing_at(scale(comfortable), dropped);
@@ -120,16 +123,12 @@ std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size
 void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts) {
     const auto groups = all.empty() ? 0 : all.front().layout.groups.size();
     for (std::size_t group = 0; group < groups; ++group) {
-        std::vector<Scale> agreed;
-        for (const auto& print : all) {
-            agreed.push_back(common(all, group, print.sizing.scales.at(group)));
-        }
-        for (std::size_t i = 0; i < all.size(); ++i) {
-            auto& own = all[i].sizing.scales.at(group);
-            const bool lowered = agreed[i].value < own.value;
-            own = agreed[i];
-            if (lowered) {
-                Solver{all[i], fonts}.grow(all[i].sizing, group + 1);
+        auto agreed = agreed_on(all, group);
+        for (const auto& [layout, contents, room, sizing] : all) {
+            auto& own = sizing.scales.at(group);
+            const auto before = std::exchange(own, agreed.of(own));
+            if (own.value < before.value) {
+                Solver{layout, contents, room, fonts}.grow(sizing, group + 1);
             }
         }
     }
