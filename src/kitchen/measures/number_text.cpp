@@ -23,10 +23,6 @@ constexpr const char* too_long = "the number has more digits than a kitchen need
 constexpr const char* over_zero = "nothing can be divided by 0";
 constexpr const char* malformed = "expected a number such as 2, 2.5, ½ or 1 1/2";
 
-Failure<TextFault> fault(std::string message, std::size_t offset) {
-    return Failure{TextFault{offset, std::move(message)}};
-}
-
 bool starts_with(std::string_view text, std::size_t at, std::string_view word) {
     return at <= text.size() && text.substr(at).starts_with(word);
 }
@@ -44,13 +40,13 @@ Result<Digits, TextFault> read_digits(std::string_view text, std::size_t at, std
     Digits digits{0, at};
     while (is_digit_at(text, digits.end)) {
         if (digits.end - at == most) {
-            return fault(too_long, at);
+            return fault_at(at, too_long);
         }
         digits.value = digits.value * 10 + (text[digits.end] - '0');
         ++digits.end;
     }
     if (digits.end == at) {
-        return fault(absent, at);
+        return fault_at(at, absent);
     }
     return digits;
 }
@@ -89,10 +85,10 @@ Read divided(std::string_view text, const Digits& numerator) {
     const auto under = read_digits(text, numerator.end + stroke, most_denominator_digits);
     if (!under) {
         const auto& why = under.fault();
-        return fault(is_absent(why) ? malformed : why.message, why.offset);
+        return fault_at(why.offset, is_absent(why) ? malformed : why.message);
     }
     if (under.value().value == 0) {
-        return fault(over_zero, numerator.end);
+        return fault_at(numerator.end, over_zero);
     }
     return ReadAmount{in_lowest_terms({numerator.value, under.value().value}), under.value().end};
 }
@@ -129,7 +125,7 @@ Read with_decimals(std::string_view text, const Digits& whole) {
     }
     const auto [value, end] = decimals.value();
     if (const auto group = text.substr(begin, end - begin); is_ambiguous(text, whole, group)) {
-        return fault(both_readings(whole.value, group, text[whole.end]), whole.end);
+        return fault_at(whole.end, both_readings(whole.value, group, text[whole.end]));
     }
     std::int64_t scale = 1;
     for (std::size_t i = begin; i < end; ++i) {
@@ -146,11 +142,11 @@ Read fraction_after(std::string_view text, std::size_t end) {
     }
     const auto numerator = read_digits(text, at, most_denominator_digits);
     if (!numerator || stroke_at(text, numerator.value().end) == 0) {
-        return fault(absent, at);
+        return fault_at(at, absent);
     }
     auto fraction = divided(text, numerator.value());
     if (fraction && fraction.value().amount.value() >= 1.0) {
-        return fault(malformed, at);
+        return fault_at(at, malformed);
     }
     return fraction;
 }
@@ -247,7 +243,7 @@ std::optional<TextFault> thousands_in_doubt(std::string_view text) {
 Read read_amount(std::string_view text, std::size_t at) {
     auto number = read_number(text, at);
     if (number && goes_on(text, number.value().end)) {
-        return fault(malformed, at);
+        return fault_at(at, malformed);
     }
     return number;
 }

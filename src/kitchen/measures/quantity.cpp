@@ -22,10 +22,6 @@ constexpr std::string_view vague_openings[] = {"a pinch of", "a dash of",    "a 
                                                "a little",   "a few",        "some"};
 constexpr std::string_view vague_endings[] = {"to taste", "as needed"};
 
-Failure<TextFault> fault(std::size_t offset, std::string message) {
-    return Failure{TextFault{offset, std::move(message)}};
-}
-
 std::string_view without_end(std::string_view text, std::string_view characters) {
     const auto last = text.find_last_not_of(characters);
     return last == std::string_view::npos ? std::string_view{} : text.substr(0, last + 1);
@@ -126,14 +122,14 @@ public:
             return read_words(text_);
         }
         if (low.numerator == 0) {
-            return fault(begin, "an amount is above 0");
+            return fault_at(begin, "an amount is above 0");
         }
         quantity_.low = low;
         quantity_.high = high;
         at_ = end;
         const bool backwards = low.value() > high.value();
         auto whole = after_number(); // "500-1.500 g" is in doubt before it runs backwards
-        return whole && backwards ? fault(begin, "the smaller amount comes first")
+        return whole && backwards ? fault_at(begin, "the smaller amount comes first")
                                   : std::move(whole);
     }
 
@@ -143,10 +139,10 @@ private:
             return Failure{why};
         }
         if (is_negative_at(text_, at_)) {
-            return fault(at_, "an amount is above 0");
+            return fault_at(at_, "an amount is above 0");
         }
         if (unit_named(word_at(text_, at_)) && past_word(text_, at_) == text_.size()) {
-            return fault(at_, "expected a number before the unit");
+            return fault_at(at_, "expected a number before the unit");
         }
         if (at_ < text_.size() && !quantity_.qualifier.empty()) {
             quantity_.item = without_end(text_.substr(at_), " ");
@@ -164,14 +160,14 @@ private:
         qualifier();
         const bool has_unit = unit();
         if (auto doubt = in_doubt(text_.substr(number_begin_, number_end - number_begin_))) {
-            return fault(number_begin_ + doubt->offset, std::move(doubt->message));
+            return fault_at(number_begin_ + doubt->offset, std::move(doubt->message));
         }
         const bool apart = number_end == text_.size() || space_at(text_, number_end) > 0;
         if (!has_unit && !apart) {
-            return fault(number_end, "expected a space or a unit after the number");
+            return fault_at(number_end, "expected a space or a unit after the number");
         }
         if (is_amount_at(text_, at_) || is_negative_at(text_, at_)) {
-            return fault(at_, "expected one amount, such as \"500-1000 g\" or \"2 x 400 g\"");
+            return fault_at(at_, "expected one amount, such as \"500-1000 g\" or \"2 x 400 g\"");
         }
         return finish();
     }
@@ -272,7 +268,7 @@ private:
 
 Result<Quantity, TextFault> parse_quantity(std::string_view text) {
     if (skip_spaces(text, 0) == text.size()) {
-        return fault(0, "expected an amount such as \"200 g baby spinach\"");
+        return fault_at(0, "expected an amount such as \"200 g baby spinach\"");
     }
     return Reading{text}.read();
 }

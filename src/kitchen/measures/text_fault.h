@@ -1,7 +1,10 @@
 #pragma once
 
+#include "base/result.h"
+
 #include <cstddef>
 #include <string>
+#include <utility>
 
 namespace thawslip::kitchen {
 
@@ -11,5 +14,10 @@ struct TextFault {
     std::string message;
     friend bool operator==(const TextFault&, const TextFault&) = default;
 };
+
+/// What a reader gives back for the text that is wrong at a byte.
+inline Failure<TextFault> fault_at(std::size_t offset, std::string message) {
+    return Failure{TextFault{offset, std::move(message)}};
+}
 
 } // namespace thawslip::kitchen

@@ -19,10 +19,6 @@ constexpr TimeUnit time_units[] = {{"minutes", 1}, {"minute", 1}, {"mins", 1},  
                                    {"m", 1},       {"hours", 60}, {"hour", 60}, {"hrs", 60},
                                    {"hr", 60},     {"h", 60}};
 
-Failure<TextFault> fault(std::size_t offset, std::string message) {
-    return Failure{TextFault{offset, std::move(message)}};
-}
-
 struct ReadUnit {
     std::int64_t minutes = 0;
     std::size_t end = 0;
@@ -60,18 +56,18 @@ Result<Part, TextFault> read_part(std::string_view text, std::size_t at) {
     const auto range = read_range(text, at);
     if (!range) {
         const auto& why = range.fault();
-        return is_absent(why) ? fault(at, "expected a time such as \"45 min\" or \"7-9 h\"")
+        return is_absent(why) ? fault_at(at, "expected a time such as \"45 min\" or \"7-9 h\"")
                               : Failure{why};
     }
     const auto unit_at = skip_spaces(text, range.value().end);
     const auto unit = read_unit(text, unit_at);
     if (!unit) {
-        return fault(unit_at, "expected h or min after the number");
+        return fault_at(unit_at, "expected h or min after the number");
     }
     const auto low = whole_minutes(range.value().low, unit->minutes);
     const auto high = whole_minutes(range.value().high, unit->minutes);
     if (!low || !high) {
-        return fault(at, "expected a whole number of minutes");
+        return fault_at(at, "expected a whole number of minutes");
     }
     return Part{{*low, *high}, unit->minutes, unit->end};
 }
@@ -91,7 +87,7 @@ Result<Part, TextFault> read_sum(std::string_view text, std::size_t at) {
         return minutes;
     }
     if (minutes.value().unit_minutes != 1) {
-        return fault(next, "expected minutes after the hours");
+        return fault_at(next, "expected minutes after the hours");
     }
     const auto& [hours, unit, end] = sum.value();
     return Part{{hours.low + minutes.value().time.low, hours.high + minutes.value().time.high},
@@ -117,7 +113,7 @@ Result<Part, TextFault> read_ends(std::string_view text, std::size_t at) {
     }
     const auto is_range = [](const Part& part) { return part.time.low != part.time.high; };
     if (is_range(low.value()) || is_range(high.value())) {
-        return fault(high_at, "expected one range, such as \"45 min-1 h\"");
+        return fault_at(high_at, "expected one range, such as \"45 min-1 h\"");
     }
     return Part{{low.value().time.low, high.value().time.low}, 1, high.value().end};
 }
@@ -133,13 +129,13 @@ Result<TimeRange, TextFault> parse_time_range(std::string_view text) {
     }
     const auto& [time, unit, end] = ends.value();
     if (const auto rest = skip_spaces(text, end); rest < text.size()) {
-        return fault(rest, "expected nothing after the time");
+        return fault_at(rest, "expected nothing after the time");
     }
     if (time.low <= std::chrono::minutes{0} || time.high > longest) {
-        return fault(start, "a time is above 0 and at most 72 h");
+        return fault_at(start, "a time is above 0 and at most 72 h");
     }
     if (time.low > time.high) {
-        return fault(start, "the shorter time comes first");
+        return fault_at(start, "the shorter time comes first");
     }
     return time;
 }
