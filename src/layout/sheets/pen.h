@@ -17,6 +17,12 @@ struct Hand {
     Align align = Align::Left;
 };
 
+/// What such pages are written in.
+inline constexpr Hand word_hand{Length::points(9)};
+
+/// Their fine lines, for the reason crop marks have it (crop_marks.h).
+inline constexpr Length line_thickness = Length::points(0.5);
+
 /// Writes words and draws lines on a frame: for pages about stock and printers, whose places are
 /// known beforehand. (A day's prints are fitted to their cells instead.)
 ///

@@ -14,7 +14,6 @@ namespace {
 
 using namespace literals;
 
-constexpr Length line_thickness = 0.5_pt; // for the reason crop marks have it
 constexpr Length cross_from_edge = 30_mm;
 constexpr Length cross_arm = 5_mm;
 constexpr Length ruler_from_edge = 18_mm;
@@ -24,7 +23,6 @@ constexpr int steps = 12; // of a stair: inkjets may leave 12.7 mm free at the f
 constexpr Length step_width = 4_mm;
 
 constexpr Hand small_hand{8_pt, typeset::Weight::Regular, Align::Centre};
-constexpr Hand word_hand{9_pt};
 constexpr Hand name_hand{11_pt, typeset::Weight::Bold};
 
 /// A side of the paper. Things along it are placed by how far along it they are (from the left,

@@ -16,14 +16,12 @@ namespace {
 using namespace literals;
 
 constexpr Length margin = 12_mm;
-constexpr Length line_thickness = 0.5_pt; // for the reason crop marks have it
 constexpr Length sheet_thickness = 1_pt;
 constexpr Length level_height = 6_mm; // from one line of dimensions to the next
 constexpr int levels = 3;
 constexpr Length tick = 2_mm;
 
 constexpr Hand title_hand{14_pt, typeset::Weight::Bold};
-constexpr Hand word_hand{9_pt};
 constexpr Hand letter_hand{9_pt, typeset::Weight::Bold, Align::Centre};
 
 /// Reductions that a person can reckon with.
