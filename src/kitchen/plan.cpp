@@ -257,6 +257,7 @@ Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
         auto bags = bags_of(package, made, batch, taken);
         if (auto planned = plan_package(package, by, faults)) {
             planned->batch = batch;
+            planned->number = static_cast<int>(i) + 1;
             planned->bags = std::move(bags);
             result.packages.push_back(std::move(*planned));
         }

@@ -62,6 +62,10 @@ struct PlannedPackage {
     Served served = Served::Cooked;
     std::optional<std::chrono::seconds> hold = std::nullopt; ///< the middle stays that hot for it
     bool counts_from_frozen = false; ///< by may_count_from_frozen of cook_time.h
+
+    /// Which dish of its day it is, as described, from 1; refused ones count, so that repairing one
+    /// changes no other's.
+    int number = 1;
 };
 
 struct Plan {
