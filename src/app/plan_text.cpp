@@ -1,16 +1,16 @@
 #include "app/plan_text.h"
 
+#include "wording/late_dish.h"
 #include "wording/timeline_words.h"
 
-#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::app {
 namespace {
 
-using kitchen::RemarkId;
 using kitchen::TimelineRemark;
 using service::DinnerPlan;
+using wording::is_of_late_dish;
 using wording::Style;
 
 /// "Squash and red lentil stew: …", with the ingredient where it is about one.
@@ -41,54 +41,14 @@ std::string events_text(const DinnerPlan& plan, const Style& style) {
     return text;
 }
 
-/// Where a dish is late, these are said before all else: what can still be done, and then what no
-/// longer can.
-constexpr RemarkId of_late_dishes[] = {RemarkId::ThawOnRack,      RemarkId::ThawByWater,
-                                       RemarkId::ThawByMicrowave, RemarkId::CookFromFrozen,
-                                       RemarkId::IfThawed,        RemarkId::IfThawedAt,
-                                       RemarkId::NoWayInTime,     RemarkId::StartTooLate,
-                                       RemarkId::ThawTooLate,     RemarkId::FrozenStartTooLate};
-
-bool is_of_late_dish(const TimelineRemark& remark) {
-    return remark.dish && std::ranges::find(of_late_dishes, remark.id) != std::end(of_late_dishes);
-}
-
-/// A way with what to mind on it, in one line.
-std::string way_text(const DinnerPlan& plan, const kitchen::FasterWay& way, std::size_t dish,
-                     const Style& style) {
-    auto text = say_remark(plan.line, remark_of(way, dish), style.language);
-    for (const auto& caution : cautions_of(way.method, dish)) {
-        text += " " + say_remark(plan.line, caution, style.language);
-    }
-    return text;
-}
-
-/// What is said of a dish by one of the remarks; empty where it is not among them.
-std::string said_of(const DinnerPlan& plan, RemarkId id, std::size_t dish, const Style& style) {
-    const auto found = std::ranges::find_if(plan.line.remarks, [&](const auto& remark) {
-        return remark.id == id && remark.dish == dish;
-    });
-    return found == plan.line.remarks.end() ? std::string{}
-                                            : say_remark(plan.line, *found, style.language);
-}
-
-std::string late_dish_text(const DinnerPlan& plan, std::size_t dish, const Style& style) {
-    const auto& ways = plan.line.dishes[dish].ways;
-    auto text = style.say(ways.empty() ? "plan.late-no-way" : "plan.late",
-                          {plan.dishes[dish].package.dish}) +
-                "\n";
+std::string late_dish_text(const wording::LateDish& late) {
+    auto text = late.head + "\n";
     int number = 0;
-    for (const auto& way : ways) {
-        text += fmt::format("  {}. {}\n", ++number, way_text(plan, way, dish, style));
+    for (const auto& way : late.ways) {
+        text += fmt::format("  {}. {}\n", ++number, way);
     }
-    for (const auto id : {RemarkId::IfThawed, RemarkId::IfThawedAt, RemarkId::NoWayInTime,
-                          RemarkId::StartTooLate, RemarkId::FrozenStartTooLate}) {
-        if (const auto said = said_of(plan, id, dish, style); !said.empty()) {
-            text += "  " + said + "\n";
-        }
-    }
-    if (const auto said = said_of(plan, RemarkId::ThawTooLate, dish, style); !said.empty()) {
-        text += "  " + style.say("plan.no-longer", {said}) + "\n";
+    for (const auto& said : late.further) {
+        text += "  " + said + "\n";
     }
     return text + "\n";
 }
@@ -96,11 +56,8 @@ std::string late_dish_text(const DinnerPlan& plan, std::size_t dish, const Style
 std::string late_dishes_text(const DinnerPlan& plan, const Style& style) {
     std::string text;
     for (std::size_t dish = 0; dish < plan.dishes.size(); ++dish) {
-        const auto is_about = [&](const TimelineRemark& remark) {
-            return remark.dish == dish && is_of_late_dish(remark);
-        };
-        if (std::ranges::any_of(plan.line.remarks, is_about)) {
-            text += late_dish_text(plan, dish, style);
+        if (const auto late = say_late_dish(plan.line, plan.dishes, dish, style)) {
+            text += late_dish_text(*late);
         }
     }
     return text;

@@ -2,6 +2,7 @@
 
 #include "base/key_path.h"
 
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -54,7 +55,9 @@ struct Field {
     KeyPath where;                     ///< what in the description it comes from
 };
 
-enum class Kind { BagLabel, FinishingCard, CookDayCard, DoorList, DaySheet };
+enum class Kind { BagLabel, FinishingCard, CookDayCard, DoorList, DaySheet, PlanSheet };
+
+struct TimeChart; // time_chart.h
 
 /// Everything one label or card says, in the reader's language, before anything is placed.
 struct Print {
@@ -66,6 +69,7 @@ struct Print {
     std::string page_phrase; ///< "Card {0} of {1}", for a print that may run on
     std::string continued_phrase = {}; ///< "{0}, continued", for a heading said again
     KeyPath where;
+    std::shared_ptr<const TimeChart> chart = nullptr; ///< of a plan sheet; it never changes
 
     /// The field called `name`; nullptr when this print has none.
     const Field* field(std::string_view name) const;

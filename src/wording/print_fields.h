@@ -36,6 +36,8 @@ inline constexpr const char* date = "date";
 inline constexpr const char* dishes = "dishes";
 inline constexpr const char* freezing = "freezing";
 inline constexpr const char* shopping = "shopping";
+inline constexpr const char* remarks = "remarks";
+inline constexpr const char* lanes = "lanes";
 } // namespace field_name
 
 /// Whether a print may be without a field that it has something to say in.

@@ -3,6 +3,7 @@
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/timeline/cook_window.h"
 #include "wording/fields.h"
+#include "wording/freezing_plan.h"
 #include "wording/phrases.h"
 #include "wording/print.h"
 #include "wording/typography.h"
@@ -35,10 +36,18 @@ struct Setting {
     const kitchen::DishTimeline& windows;
     const Style& style;
     std::size_t number = 0; ///< of the dish
+    DishNamed named = DishNamed::InSentence;
+    Instant at = {}; ///< of the event
 };
 
+/// What the clock shows; in a lane, where the day of the event stands, without the same day.
 std::string clock_at(const Setting& setting, Instant instant) {
-    return say_clock(on_clock(setting.line.clock, instant), setting.style.language);
+    const auto local = on_clock(setting.line.clock, instant);
+    const auto event = on_clock(setting.line.clock, setting.at);
+    const bool day_is_said =
+        setting.named == DishNamed::ByLane && parts_of(local).date == parts_of(event).date;
+    const auto& language = setting.style.language;
+    return day_is_said ? say_time_of_day(local, language) : say_clock(local, language);
 }
 
 std::string dish_of(const Setting& setting) {
@@ -47,6 +56,9 @@ std::string dish_of(const Setting& setting) {
 
 std::string bags_of(const Setting& setting) {
     const auto count = setting.dish.bags.size();
+    if (setting.named == DishNamed::ByLane) {
+        return with_no_break_spaces(say_bag_count(count, setting.style));
+    }
     return setting.style.language.say(count == 1 ? "plan.bag" : "plan.bags",
                                       {std::to_string(count), dish_of(setting)});
 }
@@ -180,14 +192,19 @@ kitchen::EventWords start_words(const Setting& setting) {
 
 kitchen::EventWords add_words(const Setting& setting, const kitchen::Finish& finish) {
     const auto& language = setting.style.language;
-    return {language.say("plan.add", {say_quantity(finish.add, setting.style), dish_of(setting)}),
+    const auto what = say_quantity(finish.add, setting.style);
+    return {setting.named == DishNamed::ByLane ? language.say("plan-sheet.add", {what})
+                                               : language.say("plan.add", {what, dish_of(setting)}),
             finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
 }
 
 kitchen::EventWords ready_words(const Setting& setting) {
     const auto& language = setting.style.language;
     const auto& cook = setting.dish.package.cook;
-    kitchen::EventWords words{language.say("plan.ready", {setting.dish.package.dish}), {}};
+    kitchen::EventWords words{setting.named == DishNamed::ByLane
+                                  ? language.say("plan-sheet.ready")
+                                  : language.say("plan.ready", {setting.dish.package.dish}),
+                              {}};
     if (cook && cook->until) {
         words.description =
             language.say("cook-day-card.done-at", {say_target(*cook->until, setting.style)});
@@ -206,6 +223,13 @@ std::string say_weekday_date(kitchen::LocalMinute local, const Language& languag
     const auto parts = parts_of(local);
     const auto weekday = language.say("weekday." + std::to_string(parts.weekday));
     return language.say("date.with-weekday", {weekday, say_date(parts.date, language)});
+}
+
+std::string say_day_of_month(kitchen::LocalMinute local, const Language& language) {
+    const auto parts = parts_of(local);
+    return language.say("plan-sheet.midnight",
+                        {language.say("weekday." + std::to_string(parts.weekday)),
+                         std::to_string(static_cast<unsigned>(parts.date.day()))});
 }
 
 std::string say_time_of_day(kitchen::LocalMinute local, const Language& language) {
@@ -229,9 +253,10 @@ std::string say_span(std::chrono::minutes span, const Language& language) {
 
 kitchen::EventWords say_event(const kitchen::Timeline& timeline,
                               std::span<const kitchen::TimelineDish> dishes,
-                              const TimelineEvent& event, const Style& style) {
-    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish], style,
-                          event.dish};
+                              const TimelineEvent& event, const Style& style, DishNamed named) {
+    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish],
+                          style,    event.dish,         named,
+                          event.at};
     switch (event.what) {
     case TimelineStep::Thaw: return thaw_words(setting);
     case TimelineStep::Look: return look_words(setting);
