@@ -19,7 +19,8 @@ fs::path layout_folder(const DataFolder& data, wording::Kind kind) {
     case wording::Kind::FinishingCard:
     case wording::Kind::CookDayCard: return data.layouts() / "card";
     case wording::Kind::DoorList:
-    case wording::Kind::DaySheet: return data.layouts() / "list";
+    case wording::Kind::DaySheet:
+    case wording::Kind::PlanSheet: return data.layouts() / "list";
     }
     return data.layouts();
 }

@@ -7,9 +7,10 @@ namespace {
 
 using Kind = decltype(Area::kind);
 
-const std::array<Named<Kind>, 3> kinds = {{{{"text"}, TextArea{}},
+const std::array<Named<Kind>, 4> kinds = {{{{"text"}, TextArea{}},
                                            {{"code", {"qr"}}, CodeArea{}},
-                                           {{"write", {"writing"}}, WriteArea{}}}};
+                                           {{"write", {"writing"}}, WriteArea{}},
+                                           {{"chart", {"lanes", "timeline"}}, ChartArea{}}}};
 static_assert(kinds.size() == std::variant_size_v<Kind>, "each kind has a word");
 
 const std::array<Named<Stand>, 3> stands = {
@@ -18,7 +19,8 @@ const std::array<Named<Stand>, 3> stands = {
 } // namespace
 
 const TextArea* text_of(const Area& area) {
-    return std::get_if<TextArea>(&area.kind);
+    const auto* chart = std::get_if<ChartArea>(&area.kind);
+    return chart != nullptr ? &chart->text : std::get_if<TextArea>(&area.kind);
 }
 
 std::vector<std::string> area_kinds() {

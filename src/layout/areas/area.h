@@ -1,5 +1,6 @@
 #pragma once
 
+#include "layout/areas/chart_area.h"
 #include "layout/areas/code_area.h"
 #include "layout/areas/text_area.h"
 #include "layout/areas/write_area.h"
@@ -24,10 +25,10 @@ struct Area {
     std::string name;
     GridArea grid;
     Stand stand = Stand::Top;
-    std::variant<TextArea, CodeArea, WriteArea> kind;
+    std::variant<TextArea, CodeArea, WriteArea, ChartArea> kind;
 };
 
-/// The words of an area that has any; else nullptr.
+/// How an area with words sets them; else nullptr.
 const TextArea* text_of(const Area& area);
 
 /// The words by which a layout file names the kinds.

@@ -27,6 +27,8 @@ struct PreparedEntry {
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
+struct PreparedChart; // chart_area.h
+
 /// What stands in one area of one print. Copies share their paragraphs, which never change.
 class Content {
 public:
@@ -37,10 +39,15 @@ public:
         : is_there_{!entries.empty()}, entries_{std::make_shared<const std::vector<PreparedEntry>>(
                                            std::move(entries))} {}
 
+    explicit Content(std::shared_ptr<const PreparedChart> chart)
+        : is_there_{true}, chart_{std::move(chart)} {}
+
     /// An area that is not there takes no room.
     bool is_there() const { return is_there_; }
     /// \pre is_there(), in an area with words
     const std::vector<PreparedEntry>& entries() const { return *entries_; }
+    /// \pre is_there(), in an area with a chart
+    const PreparedChart& chart() const { return *chart_; }
 
     /// Takes the paragraphs of `other` for its own where they are the same, so that the labels of
     /// one dish keep most of their words once.
@@ -49,6 +56,7 @@ public:
 private:
     bool is_there_ = false;
     std::shared_ptr<const std::vector<PreparedEntry>> entries_;
+    std::shared_ptr<const PreparedChart> chart_;
 };
 
 /// A character in a field that no face can set.

@@ -20,12 +20,13 @@ using namespace literals;
 using toml::Table;
 namespace field_name = wording::field_name;
 
-const std::array<Named<wording::Kind>, 5> prints = {
+const std::array<Named<wording::Kind>, 6> prints = {
     {{{"bag label", {"label"}}, wording::Kind::BagLabel},
      {{"finishing card", {"finish card"}}, wording::Kind::FinishingCard},
      {{"cook-day card", {"cook day card", "cook card"}}, wording::Kind::CookDayCard},
      {{"door list", {"freezer door list", "door"}}, wording::Kind::DoorList},
-     {{"day sheet", {"day list", "day"}}, wording::Kind::DaySheet}}};
+     {{"day sheet", {"day list", "day"}}, wording::Kind::DaySheet},
+     {{"plan sheet", {"plan", "timeline"}}, wording::Kind::PlanSheet}}};
 
 /// Reads for which kind of print the layout is. \returns what such a print can say; what any can
 /// where no kind is named, so that only that is told

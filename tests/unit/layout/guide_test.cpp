@@ -107,7 +107,8 @@ TEST_CASE("the guide names every field of each kind of print, and which may neve
         {"finishing card", wording::Kind::FinishingCard},
         {"cook-day card", wording::Kind::CookDayCard},
         {"door list", wording::Kind::DoorList},
-        {"day sheet", wording::Kind::DaySheet}};
+        {"day sheet", wording::Kind::DaySheet},
+        {"plan sheet", wording::Kind::PlanSheet}};
     for (const auto& [name, kind] : kinds) {
         CAPTURE(name);
         std::set<std::string> always;
