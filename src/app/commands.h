@@ -53,6 +53,7 @@ struct PlanOptions {
     std::string dish;              ///< words of the dishes meant; empty: all of them
     int bags = 1;                  ///< of each dish
     std::string calendar;          ///< file to write; empty: none
+    PrintOptions sheet = {};       ///< where the plan is drawn, and how; its days are not used
     AnswerAs answer = AnswerAs::Words;
 };
 

@@ -1,12 +1,15 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/commands.h"
+#include "app/commands/print_job.h"
 #include "app/commands/report.h"
+#include "app/files/data_folder.h"
 #include "app/files/day_files.h"
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
 #include "app/json/answers.h"
 #include "app/plan_text.h"
+#include "service/dinner/plan_sheet.h"
 #include "service/freezer/packages_of_bags.h"
 #include "service/print/own_files.h"
 
@@ -113,6 +116,42 @@ void write_calendar(const service::DinnerPlan& plan, const std::string& file, Co
     }
 }
 
+/// Draws the plan, where that is asked for.
+ExitStatus draw_sheet(const service::DinnerPlan& plan, const PlanOptions& options,
+                      const Settings& settings, Console console) {
+    if (options.sheet.output.empty() && !options.sheet.printer) {
+        return ExitStatus::Done;
+    }
+    const auto printing = plan_sheet(plan, options.sheet.look, settings, surroundings());
+    console.err << to_text(printing.messages);
+    // What the drawing's place is said on stays apart from the answer.
+    return printing ? put_out(*printing.value, options.sheet, settings, {console.err, console.err})
+                    : ExitStatus::Refused;
+}
+
+/// The plan in words or in JSON, unless its drawing goes to standard output.
+void answer(const service::DinnerPlan& plan, const PlanOptions& options,
+            const wording::Style& style, Console console) {
+    if (options.sheet.output != "-") {
+        console.out << (options.answer == AnswerAs::Json ? plan_json(plan, style) + "\n"
+                                                         : plan_text(plan, style));
+    }
+}
+
+/// What the plan is drawn into, and from.
+Output sheet_output(const PlanOptions& options) {
+    auto sheet = options.sheet;
+    sheet.days = options.days;
+    return output_of(sheet);
+}
+
+std::optional<ExitStatus> refuse_outputs(const PlanOptions& options, const Settings& settings,
+                                         Console console) {
+    const auto refused =
+        refuse_output({options.calendar, {".ics"}, options.days}, settings, console);
+    return refused ? refused : refuse_output(sheet_output(options), settings, console);
+}
+
 } // namespace
 
 ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console) {
@@ -122,8 +161,7 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
     if (!eat || (!as_if && !options.now.empty())) {
         return ExitStatus::Usage;
     }
-    if (const auto refused =
-            refuse_output({options.calendar, {".ics"}, options.days}, settings, console)) {
+    if (const auto refused = refuse_outputs(options, settings, console)) {
         return *refused;
     }
     const auto packages = packages_for(options, *eat, settings, console);
@@ -138,10 +176,10 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
         return ExitStatus::Refused;
     }
     const auto& plan = *planned.value;
-    console.out << (options.answer == AnswerAs::Json ? plan_json(plan, style) + "\n"
-                                                     : plan_text(plan, style));
+    answer(plan, options, style, console);
     write_calendar(plan, options.calendar, console);
-    return can_be_done(plan.line) ? ExitStatus::Done : ExitStatus::Refused;
+    const auto drawn = draw_sheet(plan, options, settings, console);
+    return can_be_done(plan.line) || drawn != ExitStatus::Done ? drawn : ExitStatus::Refused;
 }
 
 } // namespace thawslip::app

@@ -33,14 +33,7 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
     command.add_option("DAY.toml", options.days, "descriptions of packing days (TOML)")
         ->required()
         ->option_text("DAY.toml...");
-    command
-        .add_option("--stock", options.look.stock,
-                    "the sheet or roll to print on: a name of `thawslip stock list`, or a file")
-        ->option_text("NAME|FILE");
-    command
-        .add_option("--layout", options.look.layout,
-                    "a layout other than the one for the cell's shape: a name, or a file")
-        ->option_text("NAME|FILE");
+    add_stock_choice(command, options.look);
     command
         .add_option("--dpi", options.look.dots_per_inch,
                     "dots per inch of the printer (203.2, 300, 600)")
@@ -51,6 +44,17 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
 }
 
 } // namespace
+
+void add_stock_choice(CLI::App& command, Look& look) {
+    command
+        .add_option("--stock", look.stock,
+                    "the sheet or roll to print on: a name of `thawslip stock list`, or a file")
+        ->option_text("NAME|FILE");
+    command
+        .add_option("--layout", look.layout,
+                    "a layout other than the one for the cell's shape: a name, or a file")
+        ->option_text("NAME|FILE");
+}
 
 void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);

@@ -30,6 +30,9 @@ void add_lists(CLI::App& app, Command& chosen);
 /// Adds `foods` to the program; when it is given, `chosen` becomes it.
 void add_foods(CLI::App& app, Command& chosen);
 
+/// Adds `--stock` and `--layout`.
+void add_stock_choice(CLI::App& command, Look& look);
+
 /// Adds `-o` and `--print`, of which a printing command needs one.
 void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer);
 

@@ -4,6 +4,16 @@
 #include <memory>
 
 namespace thawslip::app {
+namespace {
+
+/// Where the plan is drawn to scale, and on what.
+void add_sheet(CLI::App& command, PrintOptions& sheet) {
+    add_destination(command, sheet.output, sheet.printer);
+    add_overwrite(command, sheet.overwrite);
+    add_stock_choice(command, sheet.look);
+}
+
+} // namespace
 
 void add_plan(CLI::App& app, Command& chosen) {
     auto* command =
@@ -27,6 +37,7 @@ void add_plan(CLI::App& app, Command& chosen) {
     command->add_option("--now", options->now, "plan as if it were this time")->option_text("TIME");
     command->add_option("--calendar", options->calendar, "also write the plan as a calendar")
         ->option_text("FILE.ics");
+    add_sheet(*command, options->sheet);
     command->add_flag("--json", *json, "answer in JSON");
     command->callback([options, json, &chosen] {
         options->answer = *json ? AnswerAs::Json : AnswerAs::Words;

@@ -27,6 +27,7 @@ std::string name_of_kind(wording::Kind kind) {
     case wording::Kind::CookDayCard: return "cook-day card";
     case wording::Kind::DoorList: return "door list";
     case wording::Kind::DaySheet: return "day sheet";
+    case wording::Kind::PlanSheet: return "plan sheet";
     }
     return {};
 }

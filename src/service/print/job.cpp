@@ -16,7 +16,7 @@ struct Kind {
     std::string_view noun;
 };
 
-constexpr std::array<Kind, 7> all_kinds = {{
+constexpr std::array<Kind, 8> all_kinds = {{
     {What::Labels, "labels", "Bag labels", "label"},
     {What::Cards, "cards", "Cook-day cards", "card"},
     {What::FinishingCards, "finishing cards", "Cook-day cards", "card"},
@@ -24,6 +24,7 @@ constexpr std::array<Kind, 7> all_kinds = {{
     {What::Lists, "", "Day sheet and door list", "list"},
     {What::DaySheets, "", "Day sheet", "list"},
     {What::DoorList, "", "Freezer door list", "list"},
+    {What::PlanSheet, "", "Dinner plan", "page"},
 }};
 
 const Kind& kind_of(What what) {
@@ -32,7 +33,7 @@ const Kind& kind_of(What what) {
 
 std::string default_stock(const Kind& kind, const Settings& settings) {
     const bool is_a4 = settings.paper == "a4";
-    if (kind.noun == "list") {
+    if (kind.noun == "list" || kind.noun == "page") {
         return is_a4 ? "a4-full" : "letter-full";
     }
     if (kind.noun == "label") {
@@ -139,6 +140,14 @@ Job job_of(What what, const Days& days, const Settings& settings) {
 Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings) {
     auto job = empty_job(What::DoorList, settings);
     add_list(job, 0, wording::door_list(rows, style_of(settings)));
+    return job;
+}
+
+Job plan_sheet_job(std::vector<wording::Print> sheets, const Settings& settings) {
+    auto job = empty_job(What::PlanSheet, settings);
+    for (auto& sheet : sheets) {
+        add_list(job, 0, std::move(sheet));
+    }
     return job;
 }
 

@@ -22,6 +22,7 @@ enum class What {
     Lists,     ///< day sheets, shopping lists and the door list
     DaySheets, ///< with the shopping list of each day where anything is to be bought
     DoorList,
+    PlanSheet, ///< a dinner's plan, from service/dinner
 };
 
 /// What the archive calls it: "labels", "finishing cards"; empty for lists, which it does not keep.
@@ -34,7 +35,7 @@ What what_kept_as(std::string_view name);
 struct PrintOf {
     wording::Kind kind = wording::Kind::BagLabel;
     std::uint32_t day = 0;
-    std::uint32_t package = 0; ///< of that day; for a list: which of the job's lists
+    std::uint32_t package = 0; ///< of that day; for a list or plan: which of the job's lists
     std::uint32_t bag = 0;     ///< of that package; for a print of the whole dish its first one
 };
 
@@ -42,7 +43,7 @@ struct PrintOf {
 struct Job {
     What what = What::Labels;
     std::vector<PrintOf> prints;
-    std::vector<wording::Print> lists; ///< what door lists and day sheets say: they are few
+    std::vector<wording::Print> lists; ///< what lists and plan sheets say: they are few
     std::string title;                 ///< of the document
     std::string noun;                  ///< what is counted: "label", "card"
     std::string default_stock;         ///< where no stock is named
@@ -55,6 +56,9 @@ Job job_of(What what, const Days& days, const Settings& settings);
 
 /// The door list of these bags, wherever they are known from.
 Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings);
+
+/// The sheets of a dinner's plan.
+Job plan_sheet_job(std::vector<wording::Print> sheets, const Settings& settings);
 
 /// What a print is of. \pre it is no list
 const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days);

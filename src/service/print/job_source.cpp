@@ -9,7 +9,8 @@ namespace thawslip::service {
 namespace {
 
 bool is_list(const PrintOf& of) {
-    return of.kind == wording::Kind::DoorList || of.kind == wording::Kind::DaySheet;
+    return of.kind == wording::Kind::DoorList || of.kind == wording::Kind::DaySheet ||
+           of.kind == wording::Kind::PlanSheet;
 }
 
 /// \pre !is_list(of)
@@ -22,7 +23,8 @@ wording::Print words_of(const PrintOf& of, const Days& days, const wording::Styl
         return finishing_card(plan, planned, planned.bags[of.bag], style);
     case wording::Kind::CookDayCard: return cook_day_card(plan, planned, style);
     case wording::Kind::DoorList:
-    case wording::Kind::DaySheet: break;
+    case wording::Kind::DaySheet:
+    case wording::Kind::PlanSheet: break;
     }
     return {};
 }

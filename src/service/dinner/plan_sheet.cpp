@@ -1,0 +1,110 @@
+#include "service/dinner/plan_sheet.h"
+
+#include "service/dinner/plan_parts.h"
+#include "service/print/choices.h"
+
+#include <algorithm>
+
+namespace thawslip::service {
+namespace {
+
+/// As narrow as a lane may be: some six words a line at a comfortable size.
+constexpr Length least_lane = Length::millimetres(52);
+
+constexpr std::size_t most_pieces = 8;
+
+/// How many lanes the sheets of a job are wide enough for; nothing where there is no such stock.
+std::optional<std::size_t> lanes_in(const Job& job, const Look& look, const Surroundings& around) {
+    OwnFiles own{look.kept};
+    const auto stock =
+        choose_stock(look.stock.empty() ? job.default_stock : look.stock, around, own);
+    if (!stock) {
+        return std::nullopt;
+    }
+    const double lanes = stock.value->stock->safe_at(0).size.width / least_lane;
+    return static_cast<std::size_t>(std::max(lanes, 1.0));
+}
+
+/// One way to draw the plan: its sheets laid out, or what stands against it.
+struct Attempt {
+    Outcome<Printing> outcome;
+    double scale = -1; ///< the smallest of its sheets; at 1 its words are comfortable
+
+    bool is_comfortable() const { return scale >= 1; }
+};
+
+double smallest_scale(const layout::Fitting& fitting) {
+    double smallest = 2;
+    for (const auto& print : fitting.prints) {
+        for (const auto scale : print.sizing.scales) {
+            smallest = std::min(smallest, scale.value);
+        }
+    }
+    return smallest;
+}
+
+/// Draws a plan in one way after the other.
+class Drawer {
+public:
+    Drawer(const DinnerPlan& plan, const Look& look, const Settings& settings,
+           const Surroundings& around)
+        : plan_{plan}, lanes_{lanes_of(plan.line)}, look_{look}, settings_{settings}, around_{
+                                                                                          around} {}
+
+    Outcome<Printing> draw() {
+        const auto room = lanes_in(plan_sheet_job({}, settings_), look_, around_).value_or(1);
+        Attempt best;
+        for (auto lanes = std::min(room, lanes_.size()); lanes > 0 && !best.is_comfortable();
+             --lanes) {
+            take_better(best, attempt({lanes, 1}));
+        }
+        for (std::size_t pieces = 2; !best.outcome && pieces <= most_pieces; ++pieces) {
+            take_better(best, attempt({1, pieces}));
+        }
+        return std::move(best.outcome);
+    }
+
+private:
+    Attempt attempt(PlanSpread spread) const {
+        std::vector<wording::Print> sheets;
+        for (const auto& part : plan_parts(lanes_, spread)) {
+            sheets.push_back(
+                wording::plan_sheet(plan_.line, plan_.dishes, part, style_of(settings_)));
+        }
+        auto job = plan_sheet_job(std::move(sheets), settings_);
+        Attempt made;
+        auto laid_out = lay_out(job, {}, look_, settings_, around_);
+        made.outcome.messages = std::move(laid_out.messages);
+        if (laid_out) {
+            made.scale = smallest_scale(laid_out.value->fitting);
+            made.outcome.value = Printing{{}, std::move(job), std::move(*laid_out.value)};
+        }
+        return made;
+    }
+
+    static void take_better(Attempt& best, Attempt other) {
+        if (other.scale > best.scale || !best.outcome) {
+            best = std::move(other);
+        }
+    }
+
+    const DinnerPlan& plan_;
+    std::vector<kitchen::Lane> lanes_;
+    const Look& look_;
+    const Settings& settings_;
+    const Surroundings& around_;
+};
+
+} // namespace
+
+Outcome<Printing> plan_sheet(const DinnerPlan& plan, const Look& look, const Settings& settings,
+                             const Surroundings& around) {
+    if (plan.line.events.empty()) {
+        Outcome<Printing> nothing;
+        nothing.messages.error("this cannot be done in time, so no plan is drawn");
+        return nothing;
+    }
+    return Drawer{plan, look, settings, around}.draw();
+}
+
+} // namespace thawslip::service
