@@ -47,12 +47,11 @@ constexpr std::array notes{
     Notes{"read", "thawslip read photo.jpg\n"
                   "thawslip read K7Q-2M4-9XC --json\n"
                   "thawslip read -  # then let the scanner type, and press Ctrl-D"},
-    Notes{"plan",
-          "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
-          "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
-          "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" -o plan.pdf  # drawn to scale\n"
-          "thawslip plan lentil stew --eat \"2026-12-03 18:30\"  # from the archive\n"
-          "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json"},
+    Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
+                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
+                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" -o plan.pdf  # drawn\n"
+                  "thawslip plan lentil stew --eat \"2026-12-03 18:30\"  # from the archive\n"
+                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json"},
     Notes{"stock", "thawslip stock list\n"
                    "thawslip stock ruler -o ruler.pdf"},
     Notes{"stock list", "thawslip stock list"},
