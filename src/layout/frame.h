@@ -9,11 +9,15 @@
 
 namespace thawslip::layout {
 
+/// Ink, or the bare paper inside of a black field.
+enum class Tone { Black, White };
+
 /// A glyph run at its final place and size.
 struct Text {
     typeset::GlyphRun run;
     Length size;    ///< type size: 1 em
     Point baseline; ///< where the first glyph's origin stands
+    Tone tone = Tone::Black;
 };
 
 /// A filled black rectangle: a rule, a crop mark, a bar.

@@ -48,9 +48,10 @@ struct Line {
     const typeset::FontSet& fonts;
 
     std::string operator()(const layout::Text& text) const {
-        return fmt::format("{}{:>8} {} {}", start("text", text.baseline), length_text(text.size),
+        return fmt::format("{}{:>8} {} {}{}", start("text", text.baseline), length_text(text.size),
                            fonts.faces.at(text.run.face).postscript_name(),
-                           in_quotes(text.run.text));
+                           in_quotes(text.run.text),
+                           text.tone == layout::Tone::White ? " white" : "");
     }
     std::string operator()(const layout::Rule& rule) const {
         return start("rule", rule.area.origin) + ' ' + measure(rule.area.size);

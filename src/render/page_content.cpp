@@ -44,6 +44,7 @@ private:
     double up(Length y) const { return (height_ - y).in_points(); }
     void open(Open wanted);
     void correct(const layout::Correction& correction);
+    void set_tone(layout::Tone tone);
     void set_font(typeset::FaceId face, double size);
     void set_line_width(double width);
     void rectangle(const Rect& area);
@@ -57,7 +58,8 @@ private:
     double line_x_ = 0.0, line_y_ = 0.0; ///< where the text object's line begins, as written
     std::optional<typeset::FaceId> face_;
     double size_ = 0.0;
-    double line_width_ = 1.0; ///< PDF's own at the start of a page
+    layout::Tone tone_ = layout::Tone::Black; ///< PDF's own at the start of a page
+    double line_width_ = 1.0;                 ///< PDF's own at the start of a page
 };
 
 void Page::numbers(std::initializer_list<double> values, int decimals, std::string_view operation) {
@@ -80,6 +82,8 @@ void Page::open(Open wanted) {
     if (wanted == Open::Text) {
         out_ += "BT\n";
         line_x_ = line_y_ = 0.0;
+    } else {
+        set_tone(layout::Tone::Black); // text alone is ever white; inside a path it cannot be said
     }
     open_ = wanted;
 }
@@ -108,8 +112,16 @@ void Page::set_font(typeset::FaceId face, double size) {
     numbers({size}, length_decimals, "Tf");
 }
 
+void Page::set_tone(layout::Tone tone) {
+    if (tone_ != tone) {
+        tone_ = tone;
+        out_ += tone == layout::Tone::White ? "1 g\n" : "0 g\n";
+    }
+}
+
 void Page::draw(const layout::Text& text) {
     open(Open::Text);
+    set_tone(text.tone);
     set_font(text.run.face, rounded(text.size.in_points(), length_decimals));
     const double x = rounded(text.baseline.x.in_points(), text_decimals);
     const double y = rounded(up(text.baseline.y), text_decimals);

@@ -116,7 +116,7 @@ void Picture::draw(const layout::Text& text) {
     body_ += "<g transform=\"" +
              matrix({scale, 0, 0, -scale, text.baseline.x.in_points(), text.baseline.y.in_points()},
                     scale_decimals) +
-             "\">";
+             (text.tone == layout::Tone::White ? "\" fill=\"#fff\">" : "\">");
     double origin = 0.0;
     for (const auto& glyph : text.run.glyphs) {
         const auto name = glyph_name(text.run.face, glyph.id);
