@@ -99,6 +99,37 @@ std::optional<Candidate> best_candidate(std::string_view text, const Room& room)
     return best;
 }
 
+/// What a symbol must at least be, from the best on: what keeps it readable through a winter comes
+/// before words.
+enum class Demand { Durable, AboveLow, Any };
+constexpr std::array demands = {Demand::Durable, Demand::AboveLow, Demand::Any};
+
+bool meets(const Candidate& candidate, Demand demand, const Room& room) {
+    switch (demand) {
+    case Demand::Durable:
+        return candidate.level != Level::Low &&
+               candidate.dots_per_module >= room.dots_for(comfortable_module);
+    case Demand::AboveLow: return candidate.level != Level::Low;
+    case Demand::Any: return true;
+    }
+    return false;
+}
+
+/// The first text whose best symbol meets a demand. The last says only what bag it is: it is kept
+/// for where nothing else fits.
+std::optional<std::size_t> first_that_meets(const std::vector<std::optional<Candidate>>& best,
+                                            const Room& room) {
+    for (const Demand demand : demands) {
+        const std::size_t count = demand == Demand::Any ? best.size() : best.size() - 1;
+        for (std::size_t i = 0; i < count; ++i) {
+            if (best[i] && meets(*best[i], demand, room)) {
+                return i;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
 Length side_at(int version, int dots, const Room& room) {
     const int modules = side_of(version) + 2 * quiet_zone_modules;
     return Length::inches(modules * dots / room.per_inch);
@@ -109,13 +140,15 @@ Length side_at(int version, int dots, const Room& room) {
 Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
                                             PrinterDots printer, Length least_module) {
     const Room room = room_for(available, printer, least_module);
-    for (std::size_t i = 0; i < texts.size(); ++i) {
-        if (const auto chosen = best_candidate(texts[i], room)) {
-            const auto& [version, level, dots] = *chosen;
-            const Segments cut = segment(texts[i], group_of(version));
-            return SizedSymbol{draw(cut.segments, version, level), texts[i], i, dots,
-                               Length::inches(dots / room.per_inch)};
-        }
+    std::vector<std::optional<Candidate>> best;
+    for (const auto& text : texts) {
+        best.push_back(best_candidate(text, room));
+    }
+    if (const auto chosen = texts.empty() ? std::nullopt : first_that_meets(best, room)) {
+        const auto& [version, level, dots] = *best[*chosen];
+        const Segments cut = segment(texts[*chosen], group_of(version));
+        return SizedSymbol{draw(cut.segments, version, level), texts[*chosen], *chosen, dots,
+                           Length::inches(dots / room.per_inch)};
     }
     const Capacity shortest{texts.empty() ? std::string_view{} : texts.back()};
     const int version = shortest.smallest_version(Level::Low).value_or(last_version);

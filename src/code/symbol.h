@@ -50,8 +50,11 @@ struct TooSmall {
 /// printer and 6 of a 300 dpi one.
 inline constexpr Length comfortable_module = Length::millimetres(0.5);
 
-/// The symbol with the best chance of surviving a winter for the first of `texts` (fullest first,
-/// then shorter forms) that fits a square of side `available`, quiet zone included.
+/// The symbol with the best chance of surviving a winter, of all that carry one of `texts` (fullest
+/// first, then shorter forms) in a square of side `available`, quiet zone included. What makes it
+/// survive comes before words: the first text is taken that fits at level M or better in modules of
+/// `comfortable_module`; failing that, the first at level M or better; failing that, the first that
+/// fits at all. The last text is taken only where no other fits.
 ///
 /// A module is a whole number of printer dots and never under `least_module`. How large it is, the
 /// version and the error-correction level are chosen together. For each level there is one sensible

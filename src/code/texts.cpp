@@ -42,18 +42,19 @@ std::vector<std::string> texts(const Message& unfolded) {
             texts.push_back(write(last));
         }
     };
+    // What stands on the label beside the code leaves first; steps stand there nowhere.
     form.note.clear();
     offer(form);
-    form.steps.clear();
+    form.made.reset();
+    offer(form);
+    form.servings.reset();
     offer(form);
     form.thaw_note.clear();
     for (Addition& addition : form.additions) {
         addition.bag.clear();
     }
     offer(form);
-    form.made.reset();
-    offer(form);
-    form.servings.reset();
+    form.steps.clear();
     offer(form);
     offer(pointer_to_card(form));
     offer(name_and_bag(form));

@@ -25,7 +25,7 @@ Length side_with_quiet_zone(const SizedSymbol& sized) {
 
 TEST_CASE("the chosen symbol is read back as its text") {
     const auto chosen =
-        choose_symbol(texts(thawslip::test_support::squash_stew()), 36_mm, {300}, 0.4_mm);
+        choose_symbol(texts(thawslip::test_support::squash_stew()), 44_mm, {300}, 0.4_mm);
     REQUIRE(chosen.ok());
     CHECK(chosen.value().text_index == 0);
     CHECK(read_back(chosen.value().symbol) == chosen.value().text);
@@ -92,6 +92,16 @@ TEST_CASE("what is said to be needed is just enough") {
     const Length needed = refused.fault().needed;
     CHECK(choose_symbol({capitals(300)}, needed, {300}, 0.4_mm).ok());
     CHECK(!choose_symbol({capitals(300)}, needed - 0.01_mm, {300}, 0.4_mm).ok());
+}
+
+TEST_CASE("words leave before a code is made fragile") {
+    const std::vector<std::string> forms = {capitals(400), capitals(150), "STEW"};
+    const auto chosen = choose_symbol(forms, 30_mm, {300}, 0.4_mm).value();
+    CHECK(chosen.text_index == 1); // the first would fit at level M, in smaller modules
+    CHECK(chosen.symbol.level != Level::Low);
+    CHECK(chosen.module >= 0.5_mm);
+    // Where no text is durable, the level counts; and what only names the bag comes last of all.
+    CHECK(choose_symbol(forms, 20_mm, {300}, 0.4_mm).value().text_index == 1);
 }
 
 TEST_CASE("the fullest text that fits is taken") {
