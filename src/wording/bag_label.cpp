@@ -16,12 +16,39 @@ Style amounts_once(Style style) {
     return style;
 }
 
-/// On a label there is no room for a column: when it goes in stands first, strong.
-Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{field_name::finish, {}, planned.package.where.key("finish")};
+/// What is added, a paragraph a moment: on a label there is no room for a column, and what goes in
+/// together is said together.
+std::vector<Paragraph> additions(const kitchen::PlannedPackage& planned, const Style& style,
+                                 Waits waits) {
+    std::vector<Paragraph> paragraphs;
+    std::string before;
     for (const auto& finish : planned.finish) {
         const auto head = style.say("label.add") + " " + say_when(finish.when, style.language);
-        field.paragraphs.push_back(labelled(head, say_addition(finish, style)));
+        auto line = labelled(head, say_addition(finish, style, waits));
+        if (head == before) {
+            auto& spans = paragraphs.back().spans;
+            spans.push_back({", ", Emphasis::Plain});
+            spans.insert(spans.end(), line.spans.begin(), line.spans.end());
+        } else {
+            paragraphs.push_back(std::move(line));
+        }
+        before = head;
+    }
+    return paragraphs;
+}
+
+/// The additions; shorter, without where they wait; and shorter again, how many there are.
+Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
+    Field field{field_name::finish, {}, planned.package.where.key("finish")};
+    field.paragraphs = additions(planned, style, Waits::Said);
+    if (!field.paragraphs.empty()) {
+        const auto count = planned.finish.size();
+        const auto things = count == 1 ? style.say("label.one-addition")
+                                       : style.say("label.additions", {std::to_string(count)});
+        field.shorter = {additions(planned, style, Waits::Unsaid),
+                         {labelled(style.say("label.add"), things)},
+                         {labelled(style.say("label.add"),
+                                   style.say("label.additions-least", {std::to_string(count)}))}};
     }
     return field;
 }
@@ -32,11 +59,20 @@ Field cook_line(const kitchen::PlannedPackage& planned, const Style& style) {
         return field;
     }
     const auto& cook = *planned.package.cook;
-    auto text = say_cooking(cook, style);
-    if (cook.until) {
-        text += ", " + style.say("cook.until", {say_target(*cook.until, style)});
+    const auto line = [&](const std::string& text) {
+        return std::vector{labelled(style.say("label.cook"), text)};
+    };
+    const auto how = say_cooking(cook, style);
+    if (!cook.until) {
+        field.paragraphs = line(how);
+        field.shorter = {line(style.say("label.see-card"))};
+        return field;
     }
-    field.paragraphs.push_back(labelled(style.say("label.cook"), text));
+    const auto target = say_target(*cook.until, style);
+    field.paragraphs = line(how + ", " + style.say("cook.until", {target}));
+    field.shorter = {line(how + ", " + style.say("cook.until-short", {target})),
+                     line(style.say("label.until-see-card", {target})),
+                     line(style.say("cook.until-short", {target}))};
     return field;
 }
 
@@ -54,8 +90,10 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
     print.bag_id = bag.id;
     print.where = planned.package.where;
     print.fields = {
+        mark_field(planned),
+        month_strip_field(planned, style),
         raw_field(planned, style),
-        dish_field(planned),
+        dish_field(planned, plan),
         servings_field(planned, style),
         bag_field(bag, style),
         id_field(bag),

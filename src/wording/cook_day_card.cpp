@@ -85,6 +85,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
     print.where = planned.package.where;
     print.fields = {
         {field_name::title, {plain(style.say("cook-day-card.title"))}, {}},
+        mark_field(planned),
         raw_field(planned, style),
         dish_field(planned),
         servings_field(planned, style),

@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 
+#include "wording/look_alikes.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/typography.h"
@@ -24,6 +25,17 @@ Paragraph figure(std::string_view label, std::string_view words) {
     return paragraph;
 }
 
+/// Several paragraphs as one: each label strong before its words, sentences between them.
+Paragraph joined(const std::vector<Paragraph>& paragraphs) {
+    auto one = paragraphs.front();
+    for (std::size_t i = 1; i < paragraphs.size(); ++i) {
+        one.spans.push_back({". ", Emphasis::Plain});
+        one.spans.push_back({paragraphs[i].label + " ", Emphasis::Strong});
+        one.spans.insert(one.spans.end(), paragraphs[i].spans.begin(), paragraphs[i].spans.end());
+    }
+    return one;
+}
+
 } // namespace
 
 Field dish_field(const kitchen::PlannedPackage& planned) {
@@ -31,10 +43,42 @@ Field dish_field(const kitchen::PlannedPackage& planned) {
                          planned.package.where.key("dish"));
 }
 
+Field dish_field(const kitchen::PlannedPackage& planned, const kitchen::Plan& plan) {
+    std::vector<std::string> others;
+    for (const auto& other : plan.packages) {
+        if (other.number != planned.number) {
+            others.push_back(typeset_text(other.package.dish));
+        }
+    }
+    auto result = dish_field(planned);
+    result.paragraphs.front().spans = told_apart(typeset_text(planned.package.dish), others);
+    return result;
+}
+
+Field mark_field(const kitchen::PlannedPackage& planned) {
+    auto paragraph = as_is(std::to_string(planned.number), Emphasis::Strong);
+    paragraph.number = planned.number;
+    return one_paragraph(field_name::mark, std::move(paragraph), planned.package.where);
+}
+
+Field month_strip_field(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = field(field_name::month_strip, planned.package.where.key("use_by"));
+    const auto& limit = planned.keep_until.date;
+    for (unsigned month = 1; month <= 12; ++month) {
+        const auto name = style.say("month." + std::to_string(month));
+        auto letter = as_is(name.substr(0, 1)); // no month begins with an accent
+        letter.critical = month == static_cast<unsigned>(limit.month());
+        result.paragraphs.push_back(std::move(letter));
+    }
+    result.paragraphs.push_back(as_is(std::to_string(static_cast<int>(limit.year()))));
+    return result;
+}
+
 Field raw_field(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = field(field_name::raw, planned.package.where.key("food"));
     if (planned.raw) {
         result.paragraphs.push_back(plain(style.say("label.raw")));
+        result.paragraphs.back().critical = true;
     }
     return result;
 }
@@ -47,9 +91,11 @@ Field servings_field(const kitchen::PlannedPackage& planned, const Style& style)
 }
 
 Field bag_field(const kitchen::Bag& bag, const Style& style) {
-    return one_paragraph(
-        field_name::bag,
-        plain(style.say("label.bag", {std::to_string(bag.number), std::to_string(bag.of)})), {});
+    const auto number = std::to_string(bag.number);
+    const auto of = std::to_string(bag.of);
+    auto result = one_paragraph(field_name::bag, plain(style.say("label.bag", {number, of})), {});
+    result.shorter = {{as_is(style.say("label.bag-short", {number, of}))}}; // 1/2 is no half
+    return result;
 }
 
 Field id_field(const kitchen::Bag& bag) {
@@ -64,17 +110,27 @@ Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {
 
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto& keep = planned.keep_until;
-    return one_paragraph(
-        field_name::use_by,
-        figure(say_keep_until_head(keep, style.language), say_date(keep.date, style.language)),
-        planned.package.where.key("use_by"));
+    auto limit =
+        figure(say_keep_until_head(keep, style.language), say_date(keep.date, style.language));
+    limit.critical = keep.basis == kitchen::DateBasis::SetByCook; // safety, not quality
+    auto result = one_paragraph(field_name::use_by, limit, planned.package.where.key("use_by"));
+    limit.label = style.say(limit.critical ? "label.use-by-short" : "label.best-by-short");
+    result.shorter = {{std::move(limit)}};
+    return result;
 }
 
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    return one_paragraph(field_name::thaw,
-                         labelled(say_thaw_label(planned.package.thaw.method, style.language),
-                                  say_thaw(planned, style.language)),
-                         planned.package.thaw.where);
+    const auto method = planned.package.thaw.method;
+    const auto line = [&](const std::string& text) {
+        auto thaw = labelled(say_thaw_label(method, style.language), text);
+        thaw.critical = method == kitchen::ThawMethod::FromFrozen;
+        return thaw;
+    };
+    auto result = one_paragraph(field_name::thaw, line(say_thaw(planned, style.language)),
+                                planned.package.thaw.where);
+    result.shorter = {{line(say_thaw(planned, style.language, Form::Short))},
+                      {line(say_thaw(planned, style.language, Form::Least))}};
+    return result;
 }
 
 Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
@@ -100,6 +156,9 @@ Field contains_field(const kitchen::PlannedPackage& planned, const Style& style)
     };
     add(planned.allergens, "label.contains");
     add(planned.may_contain, "label.may-contain");
+    if (result.paragraphs.size() > 1) {
+        result.shorter = {{joined(result.paragraphs)}};
+    }
     return result;
 }
 
@@ -107,6 +166,7 @@ Field note_field(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = field(field_name::note, planned.package.where.key("note"));
     if (!planned.package.note.empty()) {
         result.paragraphs.push_back(labelled(style.say("label.notes"), planned.package.note));
+        result.shorter = {{labelled(style.say("label.notes"), style.say("label.see-card"))}};
     }
     return result;
 }
@@ -120,7 +180,10 @@ Field kitchen_field(const std::string& kitchen, const Style& style) {
 }
 
 Field local_rules_field(const Style& style) {
-    return one_paragraph(field_name::local_rules, plain(style.say("standing.local-rules")), {});
+    auto result =
+        one_paragraph(field_name::local_rules, plain(style.say("standing.local-rules")), {});
+    result.shorter = {{plain(style.say("standing.local-rules-short"))}};
+    return result;
 }
 
 bool thaw_line_says(const kitchen::Caution& caution) {
@@ -143,9 +206,9 @@ std::string say_caution(const kitchen::Caution& caution, const Language& languag
     return language.say("caution." + caution.id, caution.values);
 }
 
-std::string say_addition(const kitchen::Finish& finish, const Style& style) {
+std::string say_addition(const kitchen::Finish& finish, const Style& style, Waits waits) {
     auto text = say_quantity(finish.add, style);
-    if (!finish.bag.empty()) {
+    if (!finish.bag.empty() && waits == Waits::Said) {
         text += " (" + finish.bag + ")";
     }
     return text;

@@ -11,6 +11,16 @@ namespace thawslip::wording {
 
 Field dish_field(const kitchen::PlannedPackage& planned);
 
+/// The same on a label, where the words that tell it from a dish of the day with a similar name are
+/// strong, and all of it where there is none.
+Field dish_field(const kitchen::PlannedPackage& planned, const kitchen::Plan& plan);
+
+/// The dish's number of the day, by which its labels, cards and lines of lists belong together.
+Field mark_field(const kitchen::PlannedPackage& planned);
+
+/// Twelve letters, one a month, that of the limit critical, and the limit's year.
+Field month_strip_field(const kitchen::PlannedPackage& planned, const Style& style);
+
 /// "RAW", where what is in the bag is raw or a part of it.
 Field raw_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style);
@@ -39,8 +49,12 @@ bool thaw_line_says(const kitchen::Caution& caution);
 /// The words of one caution in this language; English where its table has none.
 std::string say_caution(const kitchen::Caution& caution, const Language& language);
 
+/// Whether it is said where an addition waits.
+enum class Waits { Said, Unsaid };
+
 /// "1 l (4¼ cups) vegetable stock (small bag taped to this one)": what is added and where it
 /// waits.
-std::string say_addition(const kitchen::Finish& finish, const Style& style);
+std::string say_addition(const kitchen::Finish& finish, const Style& style,
+                         Waits waits = Waits::Said);
 
 } // namespace thawslip::wording

@@ -34,6 +34,7 @@ Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& p
     print.where = planned.package.where;
     print.fields = {
         title(style),
+        mark_field(planned),
         raw_field(planned, style),
         dish_field(planned),
         servings_field(planned, style),

@@ -28,10 +28,16 @@ struct ThawKeys {
     std::string_view rule;
 };
 
-ThawKeys thaw_keys(kitchen::ThawMethod method) {
+ThawKeys thaw_keys(kitchen::ThawMethod method, Form form) {
+    const bool least = form == Form::Least;
     switch (method) {
-    case kitchen::ThawMethod::Refrigerator: return {"thaw.refrigerator", "thaw.refrigerator-rule"};
-    case kitchen::ThawMethod::ColdWater: return {"thaw.cold-water", "thaw.cold-water-rule"};
+    case kitchen::ThawMethod::Refrigerator:
+        return least ? ThawKeys{"thaw.refrigerator-least", "thaw.refrigerator-rule-least"}
+               : form == Form::Short ? ThawKeys{"thaw.refrigerator-short", "thaw.refrigerator-rule"}
+                                     : ThawKeys{"thaw.refrigerator", "thaw.refrigerator-rule"};
+    case kitchen::ThawMethod::ColdWater:
+        return least ? ThawKeys{"thaw.cold-water-least", "thaw.cold-water-rule-least"}
+                     : ThawKeys{"thaw.cold-water", "thaw.cold-water-rule"};
     case kitchen::ThawMethod::Microwave: return {"thaw.microwave", "thaw.microwave-rule"};
     case kitchen::ThawMethod::FromFrozen: break;
     }
@@ -48,8 +54,9 @@ std::string_view placing_key(kitchen::Placing placing) {
 }
 
 /// Where nothing is known of the bag, a time would be a guess that looks like a measurement.
-std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language) {
-    const auto keys = thaw_keys(planned.package.thaw.method);
+std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language,
+                            Form form) {
+    const auto keys = thaw_keys(planned.package.thaw.method, form);
     const auto time = kitchen::thaw_time(planned);
     if (!time) {
         return language.say(keys.rule);
@@ -57,9 +64,15 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
     if (planned.package.thaw.method != kitchen::ThawMethod::Refrigerator) {
         return language.say(keys.timed, {say_lead(time->high, language)});
     }
-    return language.say(keys.timed,
-                        {say_placing(planned.thaw_lead->placing, language),
-                         say_lead(time->low, language), say_lead(time->high, language)});
+    const auto low = say_lead(time->low, language);
+    const auto high = say_lead(time->high, language);
+    if (form == Form::Least) {
+        return language.say(keys.timed, {say_time_range({time->low, time->high}, language)});
+    }
+    return form == Form::Full
+               ? language.say(keys.timed,
+                              {say_placing(planned.thaw_lead->placing, language), low, high})
+               : language.say(keys.timed, {low, high});
 }
 
 } // namespace
@@ -125,13 +138,14 @@ std::string say_when(const kitchen::When& when, const Language& language) {
     return {};
 }
 
-std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language) {
+std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language, Form form) {
     const auto& thaw = planned.package.thaw;
-    auto text = say_thaw_method(planned, language);
+    auto text = say_thaw_method(planned, language, form);
     if (const auto days = kitchen::cook_within(planned)) { // none left: a caution says so
-        text = days->count() == 1
-                   ? language.say("thaw.within-day", {text})
-                   : language.say("thaw.within-days", {text, std::to_string(days->count())});
+        const std::string least = form == Form::Least ? "-least" : "";
+        text = days->count() == 1 ? language.say("thaw.within-day" + least, {text})
+                                  : language.say("thaw.within-days" + least,
+                                                 {text, std::to_string(days->count())});
     }
     if (!thaw.note.empty()) {
         text += ". " + capitalised(thaw.note);

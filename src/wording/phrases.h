@@ -10,6 +10,10 @@
 
 namespace thawslip::wording {
 
+/// Whether words are said in full, as where there is little room, or as where there is next to
+/// none.
+enum class Form { Full, Short, Least };
+
 /// `17 Oct 2026`: day, month in letters, four-digit year, so that nobody misreads it. Meets the
 /// order of Regulation (EU) 1169/2011 Annex X 1(c) and the content of 9 CFR 317.8 (b)(32).
 std::string say_date(kitchen::Date date, const Language& language);
@@ -33,7 +37,9 @@ std::string say_when(const kitchen::When& when, const Language& language);
 /// refrigerator on a tray: look from 24 h, allow 36 h; cook within 3 days of thawing". The days
 /// count from the earlier figure, the soonest that it may be thawed. Where neither weight nor
 /// thickness is known, the agencies' rule takes the place of the time.
-std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language);
+/// The short forms leave out how the bag lies.
+std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language,
+                     Form form = Form::Full);
 
 std::string say_placing(kitchen::Placing placing, const Language& language); ///< "on a rack"
 

@@ -41,6 +41,7 @@ struct Paragraph {
     std::vector<Span> spans;
     Role role = Role::Text;
     Voice voice = Voice::First;
+    bool critical = false; ///< must not be overlooked: a layout may set it apart
 
     /// A row of a table: what stands in each of its columns, and no words of the row's own. An
     /// area that is no table sets them one after the other.
@@ -53,6 +54,14 @@ struct Field {
     std::string name;
     std::vector<Paragraph> paragraphs; ///< none: the field has nothing to say and takes no room
     KeyPath where;                     ///< what in the description it comes from
+
+    /// The same said shorter, and shorter again, for where there is no room: each says all that a
+    /// cook must know there, or where it is said.
+    std::vector<std::vector<Paragraph>> shorter = {};
+
+    /// What it says in its `form`: 0 in full, 1 the first of the shorter; beyond the last, the
+    /// last.
+    const std::vector<Paragraph>& said(std::size_t form) const;
 };
 
 enum class Kind { BagLabel, FinishingCard, CookDayCard, DoorList, DaySheet, PlanSheet };

@@ -16,6 +16,8 @@ struct Row {
 };
 
 const Row rows[] = {
+    {name::mark, IfRoom, {BagLabel, FinishingCard, CookDayCard}},
+    {name::month_strip, IfRoom, {BagLabel}},
     {name::raw, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::dish, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::servings, Always, {BagLabel, FinishingCard, CookDayCard}},

@@ -9,6 +9,8 @@ namespace thawslip::wording {
 
 // The names of the fields, by which layouts place them, stand here alone.
 namespace field_name {
+inline constexpr const char* mark = "mark";
+inline constexpr const char* month_strip = "month-strip";
 inline constexpr const char* raw = "raw";
 inline constexpr const char* dish = "dish";
 inline constexpr const char* servings = "servings";

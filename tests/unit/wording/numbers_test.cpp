@@ -64,11 +64,15 @@ TEST_CASE("the figures that stand in words are these, and each has its source") 
         // USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013: 24 h for 4 to 5 lb, here 2 kg;
         // half of it as the soonest: ours.
         {"thaw.refrigerator-rule", "12 2 24 24"},
+        {"thaw.refrigerator-rule-least", "2 24 24"},
         {"thaw.within-day", "1"},
+        {"thaw.within-day-least", "1"},
         // FDA Food Code 3-501.13 (B): running water at 21 °C (70 °F) or below. USDA FSIS, The Big
         // Thaw, 2013: changed every 30 minutes.
         {"thaw.cold-water", "21 30 70"},
         {"thaw.cold-water-rule", "21 30 70"},
+        {"thaw.cold-water-least", "21 30 70"},
+        {"thaw.cold-water-rule-least", "21 30 70"},
         // FDA Food Code 3-501.14, Cooling: within 2 h, and 6 h in all.
         {"cooling.as-placed", "2 6"},
         {"cooling.on-rack", "2 6"},
