@@ -7,19 +7,6 @@
 namespace thawslip::layout {
 namespace {
 
-/// Which areas are shown: those with something to say, less the first that may drop.
-std::vector<bool> shown_areas(const Layout& layout, const Contents& contents, int dropped) {
-    std::vector<bool> shown;
-    for (const auto& content : contents) {
-        shown.push_back(content.is_there());
-    }
-    const auto order = droppable(layout, contents);
-    for (std::size_t n = 0; n < order.size() && std::cmp_less(n, dropped); ++n) {
-        shown[order[n]] = false;
-    }
-    return shown;
-}
-
 /// The work of `arrange`, step by step: widths, heights, places.
 class Arranger {
 public:
@@ -29,9 +16,10 @@ public:
 
     Arrangement run(const Sizing& sizing) {
         result_.areas.resize(layout_.areas.size());
-        const auto shown = shown_areas(layout_, contents_, sizing.dropped);
+        const auto forms = forms_in_use(layout_, contents_, sizing.conceded);
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-            result_.areas[i].shown = shown[i];
+            result_.areas[i].shown = forms[i].has_value();
+            result_.areas[i].form = forms[i].value_or(0);
             result_.areas[i].type = type_at(area(i), scale_of(area(i), sizing), fonts_);
         }
         columns_ =
@@ -49,6 +37,7 @@ public:
 private:
     const Area& area(std::size_t i) const { return layout_.areas[i]; }
     bool shown(std::size_t i) const { return result_.areas[i].shown; }
+    const Content& content(std::size_t i) const { return contents_[i].in(result_.areas[i].form); }
     Length width(std::size_t i) const {
         return columns_.span(area(i).grid.column, area(i).grid.columns);
     }
@@ -77,7 +66,7 @@ private:
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             if (shown(i) && area(i).grid.columns == 1) {
                 needs.push_back({area(i).grid.column, 1,
-                                 natural_width(contents_[i], area(i), result_.areas[i].type)});
+                                 natural_width(content(i), area(i), result_.areas[i].type)});
             }
         }
         return needs;
@@ -90,8 +79,7 @@ private:
             if (!shown(i) || width(i) <= Length{}) {
                 continue;
             }
-            extents_[i] =
-                measure(contents_[i], area(i), result_.areas[i].type, width(i), rows_of(i));
+            extents_[i] = measure(content(i), area(i), result_.areas[i].type, width(i), rows_of(i));
             result_.areas[i].cuts_words = extents_[i].cuts_words;
             result_.cuts_words |= extents_[i].cuts_words;
             const bool taller = extents_[i].first_baseline && extents_[i].height > tallest;
@@ -199,8 +187,8 @@ private:
 
 } // namespace
 
-Sizing sizing_at(Scale scale, int dropped) {
-    Sizing sizing{{}, dropped};
+Sizing sizing_at(Scale scale, int conceded) {
+    Sizing sizing{{}, conceded};
     sizing.scales.fill(scale);
     return sizing;
 }
@@ -229,19 +217,44 @@ Arrangement arrange(const Layout& layout, const Contents& contents, Size room, c
     return Arranger{layout, contents, room, fonts}.run(sizing);
 }
 
-std::vector<std::size_t> droppable(const Layout& layout, const Contents& contents) {
-    const auto order = [&layout](std::size_t i) {
-        const auto* text = text_of(layout.areas[i]);
-        return text == nullptr ? 0 : text->drop;
-    };
-    std::vector<std::size_t> found;
+std::vector<Concession> concessions(const Layout& layout, const Contents& contents) {
+    std::vector<std::pair<int, Concession>> found;
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
-        if (order(i) > 0 && contents[i].is_there()) {
-            found.push_back(i);
+        for (std::size_t form = 1; form <= contents[i].shorter_forms(); ++form) {
+            found.push_back({shorten_of(layout.areas[i], form), {i, Concession::What::Shorten}});
+        }
+        if (const int drop = drop_of(layout.areas[i]); drop > 0 && contents[i].is_there()) {
+            found.push_back({drop, {i, Concession::What::Drop}});
         }
     }
-    std::ranges::stable_sort(found, {}, order);
-    return found;
+    std::ranges::stable_sort(found, {}, &std::pair<int, Concession>::first);
+    std::vector<Concession> ordered;
+    for (const auto& [order, concession] : found) {
+        ordered.push_back(concession);
+    }
+    return ordered;
+}
+
+std::vector<std::optional<std::size_t>> forms_in_use(const Layout& layout, const Contents& contents,
+                                                     int conceded) {
+    std::vector<std::size_t> shortened(contents.size());
+    std::vector<bool> dropped(contents.size());
+    auto made = concessions(layout, contents);
+    made.resize(std::min(made.size(), static_cast<std::size_t>(conceded)));
+    for (const auto& [area, what] : made) {
+        if (what == Concession::What::Drop) {
+            dropped[area] = true;
+        } else {
+            ++shortened[area];
+        }
+    }
+    std::vector<std::optional<std::size_t>> forms(contents.size());
+    for (std::size_t i = 0; i < contents.size(); ++i) {
+        if (!dropped[i] && contents[i].in(shortened[i]).is_there()) {
+            forms[i] = shortened[i];
+        }
+    }
+    return forms;
 }
 
 } // namespace thawslip::layout

@@ -3,6 +3,7 @@
 #include "layout/layout.h"
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,15 +12,22 @@ namespace thawslip::layout {
 /// One print's words, shaped: one Content for each area of the layout, in the layout's order.
 using Contents = std::vector<Content>;
 
-/// At which sizes a print is set: each of the layout's groups at a scale of its own, less the first
-/// `dropped` of the areas that may drop, in their declared order.
+/// What a print may give up for room: an area, or the words of one that can be said shorter.
+struct Concession {
+    enum class What { Drop, Shorten };
+    std::size_t area = 0;
+    What what = What::Drop;
+};
+
+/// At which sizes a print is set: each of the layout's groups at a scale of its own, with the first
+/// `conceded` of its concessions made.
 struct Sizing {
     std::array<Scale, most_groups> scales;
-    int dropped = 0;
+    int conceded = 0;
 };
 
 /// All groups at one scale.
-Sizing sizing_at(Scale scale, int dropped);
+Sizing sizing_at(Scale scale, int conceded);
 
 /// The scale at which an area stands.
 Scale scale_of(const Area& area, const Sizing& sizing);
@@ -31,6 +39,7 @@ Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Prin
 /// Where one area came to stand.
 struct PlacedArea {
     bool shown = false;
+    std::size_t form = 0; ///< of its words; see Content::in
     TypeSize type;
     Rect room;  ///< the area's rectangle, from the top left of the room given
     Rect place; ///< where it is drawn inside `room`
@@ -51,7 +60,12 @@ struct Arrangement {
 Arrangement arrange(const Layout& layout, const Contents& contents, Size room, const Sizing& sizing,
                     const typeset::FontSet& fonts);
 
-/// The areas of a print that may drop, in the order in which they do.
-std::vector<std::size_t> droppable(const Layout& layout, const Contents& contents);
+/// What a print may give up, in the order in which it does.
+std::vector<Concession> concessions(const Layout& layout, const Contents& contents);
+
+/// What remains of an area once the first `conceded` concessions are made: nothing, or the form in
+/// which its words stand.
+std::vector<std::optional<std::size_t>> forms_in_use(const Layout& layout, const Contents& contents,
+                                                     int conceded);
 
 } // namespace thawslip::layout

@@ -67,7 +67,7 @@ void draw_print(Frame& frame, const FittedPrint& fitted, Point corner, const Lay
         if (!placed.shown) {
             continue;
         }
-        for (auto& item : draw(fitted.contents[i], layout.areas[i], placed.type,
+        for (auto& item : draw(fitted.contents[i].in(placed.form), layout.areas[i], placed.type,
                                moved(placed.place, corner), ink)) {
             frame.items.push_back(std::move(item));
         }
@@ -230,16 +230,14 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
 }
 
 std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout) {
+    const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing.conceded);
     std::vector<AreaReport> reports;
-    for (const auto& area : layout.areas) {
+    for (std::size_t i = 0; i < layout.areas.size(); ++i) {
+        const auto& area = layout.areas[i];
         const auto* text = text_of(area);
         reports.push_back(
-            {area.name, false,
+            {area.name, fitted.contents[i].is_there() && !forms[i], forms[i].value_or(0) > 0,
              text == nullptr ? Length{} : x_height_at(*text, scale_of(area, fitted.sizing))});
-    }
-    const auto order = droppable(layout, fitted.contents);
-    for (int n = 0; n < fitted.sizing.dropped; ++n) {
-        reports[order[static_cast<std::size_t>(n)]].left_out = true;
     }
     return reports;
 }

@@ -124,6 +124,7 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
 struct AreaReport {
     std::string area;
     bool left_out = false;
+    bool is_shortened = false; ///< says less than it has to say, for room
     Length x_height;
 };
 std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout);

@@ -98,7 +98,7 @@ private:
             return true; // the fault is reported where the print is fitted
         }
         const auto sizing =
-            sizing_at(scale, static_cast<int>(droppable(layout_, contents.value()).size()));
+            sizing_at(scale, static_cast<int>(concessions(layout_, contents.value()).size()));
         const auto arrangement = arrange(layout_, contents.value(), room, sizing, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }

@@ -35,8 +35,8 @@ public:
 
     /// Below comfortable the last group goes down first, and the one before it only when that is at
     /// the floor.
-    std::optional<Sizing> shrunk(int dropped, Words words) const {
-        auto sizing = sizing_at(scale(comfortable), dropped);
+    std::optional<Sizing> shrunk(int conceded, Words words) const {
+        auto sizing = sizing_at(scale(comfortable), conceded);
         for (auto group = layout_.groups.size(); group-- > 0;) {
             sizing.scales.at(group) = scale(0);
             if (fits(sizing, words)) {
@@ -75,7 +75,7 @@ private:
 
     /// Leaving something out buys comfort, never size.
     static bool is_roomy(const Sizing& sizing) {
-        return sizing.dropped == 0 && std::ranges::none_of(sizing.scales, is_cramped);
+        return sizing.conceded == 0 && std::ranges::none_of(sizing.scales, is_cramped);
     }
 
     const Layout& layout_;
@@ -108,11 +108,11 @@ Agreed agreed_on(const std::vector<SizedPrint>& all, std::size_t group) {
 std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,
                             const typeset::FontSet& fonts) {
     const Solver solver{layout, contents, room, fonts};
-    const auto optional = static_cast<int>(droppable(layout, contents).size());
-    for (int dropped = 0; dropped <= optional; ++dropped) {
-        auto sizing = sizing_at(scale(comfortable), dropped);
+    const auto optional = static_cast<int>(concessions(layout, contents).size());
+    for (int conceded = 0; conceded <= optional; ++conceded) {
+        auto sizing = sizing_at(scale(comfortable), conceded);
         if (solver.fits(sizing, Words::Whole)) {
-            solver.grow(sizing, dropped == 0 ? 0 : layout.groups.size());
+            solver.grow(sizing, conceded == 0 ? 0 : layout.groups.size());
             return sizing;
         }
     }
@@ -136,7 +136,7 @@ void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts) {
 
 Refusal explain(const Layout& layout, const Contents& contents, Size room,
                 const wording::Print& print, const typeset::FontSet& fonts) {
-    const auto least = sizing_at(scale(0), static_cast<int>(droppable(layout, contents).size()));
+    const auto least = sizing_at(scale(0), static_cast<int>(concessions(layout, contents).size()));
     const auto arrangement = arrange(layout, contents, room, least, fonts);
     return {print.dish, print.bag_id, arrangement.tightest, arrangement.overflow, print.where};
 }

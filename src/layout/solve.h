@@ -21,9 +21,9 @@ struct Refusal {
 /// 1. with nothing left out, every group at comfortable or above: the first group as large as it
 /// can
 ///    be while the others are comfortable, then the next with what room is left; failing that,
-/// 2. all comfortable, with as few optional areas left out as will do — leaving something out buys
-///    comfort, never size; failing that,
-/// 3. with all of them left out, the last group below comfortable, down to the legal floor, then
+/// 2. all comfortable, with as few concessions as will do: an optional area left out, or one said
+///    shorter. They buy comfort, never size; failing that,
+/// 3. with all of them made, the last group below comfortable, down to the legal floor, then
 /// the
 ///    one before it; failing that,
 /// 4. the same with words cut that are wider than their area.

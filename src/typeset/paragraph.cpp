@@ -86,6 +86,16 @@ Line line_of(const Data& data, CutLine range) {
     return line;
 }
 
+/// Where the text of a line ends: a dot between two things says nothing at the end of a line.
+std::size_t end_of(const Data& data, std::size_t last) {
+    constexpr std::string_view dot = " ·";
+    const auto& word = data.words[last];
+    const auto text =
+        std::string_view{data.shaped.text()}.substr(word.begin, word.end - word.begin);
+    const bool hangs = last + 1 < data.words.size() && text.ends_with(dot);
+    return word.end - (hangs ? dot.size() : 0);
+}
+
 } // namespace
 
 double PreparedParagraph::natural_width() const {
@@ -113,7 +123,8 @@ std::vector<Line> PreparedParagraph::set(double width) const {
             }
             begin = cut->second.tail;
         }
-        lines.push_back(line_of(*data_, {begin, data_->words[range.last].end, Ending::Plain}));
+        const auto end = end_of(*data_, range.last);
+        lines.push_back(line_of(*data_, {begin, end, Ending::Plain}));
     }
     return lines;
 }

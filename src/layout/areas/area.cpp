@@ -1,5 +1,6 @@
 #include "layout/areas/area.h"
 
+#include "layout/areas/orders.h"
 #include "layout/areas/word_choice.h"
 
 namespace thawslip::layout {
@@ -7,10 +8,12 @@ namespace {
 
 using Kind = decltype(Area::kind);
 
-const std::array<Named<Kind>, 4> kinds = {{{{"text"}, TextArea{}},
+const std::array<Named<Kind>, 6> kinds = {{{{"text"}, TextArea{}},
                                            {{"code", {"qr"}}, CodeArea{}},
                                            {{"write", {"writing"}}, WriteArea{}},
-                                           {{"chart", {"lanes", "timeline"}}, ChartArea{}}}};
+                                           {{"chart", {"lanes", "timeline"}}, ChartArea{}},
+                                           {{"pattern"}, PatternArea{}},
+                                           {{"months", {"month strip"}}, MonthsArea{}}}};
 static_assert(kinds.size() == std::variant_size_v<Kind>, "each kind has a word");
 
 const std::array<Named<Stand>, 3> stands = {
@@ -42,7 +45,26 @@ Result<Content, ContentFault> prepare(const Area& area, const wording::Print& pr
     return std::visit([&](const auto& kind) { return prepare(kind, print, shaper); }, area.kind);
 }
 
+int drop_of(const Area& area) {
+    if (const auto* months = std::get_if<MonthsArea>(&area.kind)) {
+        return months->drop;
+    }
+    const auto* text = text_of(area);
+    return text == nullptr ? 0 : text->drop;
+}
+
+int shorten_of(const Area& area, std::size_t form) {
+    if (const auto* code = std::get_if<CodeArea>(&area.kind)) {
+        return order_of(code->shorten, form);
+    }
+    const auto* text = text_of(area);
+    return text == nullptr ? 0 : order_of(text->shorten, form);
+}
+
 TypeSize type_at(const Area& area, Scale scale, const typeset::FontSet& fonts) {
+    if (const auto* months = std::get_if<MonthsArea>(&area.kind)) {
+        return type_at(*months, fonts);
+    }
     const auto* text = text_of(area);
     return text == nullptr ? TypeSize{} : type_at(*text, scale, fonts);
 }

@@ -2,6 +2,8 @@
 
 #include "layout/areas/chart_area.h"
 #include "layout/areas/code_area.h"
+#include "layout/areas/months_area.h"
+#include "layout/areas/pattern_area.h"
 #include "layout/areas/text_area.h"
 #include "layout/areas/write_area.h"
 
@@ -25,7 +27,7 @@ struct Area {
     std::string name;
     GridArea grid;
     Stand stand = Stand::Top;
-    std::variant<TextArea, CodeArea, WriteArea, ChartArea> kind;
+    std::variant<TextArea, CodeArea, WriteArea, ChartArea, PatternArea, MonthsArea> kind;
 };
 
 /// How an area with words sets them; else nullptr.
@@ -41,6 +43,12 @@ void read(toml::Table& table, const PrintFields& fields, Area& area);
 /// What stands in the area on this print: its fields, shaped; or a character that no face has.
 Result<Content, ContentFault> prepare(const Area& area, const wording::Print& print,
                                       Shaper& shaper);
+
+/// In which order the area drops when space is short; 0: never.
+int drop_of(const Area& area);
+
+/// In which order the area takes the shorter of its forms, from 1 on; 0: never.
+int shorten_of(const Area& area, std::size_t form);
 
 /// The type of an area with words; nothing for others.
 TypeSize type_at(const Area& area, Scale scale, const typeset::FontSet& fonts);

@@ -1,9 +1,15 @@
 #include "layout/areas/code_area.h"
 
+#include "layout/areas/orders.h"
+#include "toml/file_table.h"
+
+#include <algorithm>
 #include <cmath>
 
 namespace thawslip::layout {
 namespace {
+
+using namespace literals;
 
 /// Moves a coordinate to the nearest printer dot, so that every module edge falls on one.
 Length on_dots(Length x, code::PrinterDots printer) {
@@ -16,11 +22,29 @@ Length dot(code::PrinterDots printer) {
     return Length::inches(1.0 / printer.per_inch);
 }
 
-void read(toml::Table& /*table*/, const PrintFields& /*fields*/, CodeArea& /*area*/) {}
+void read(toml::Table& table, const PrintFields& /*fields*/, CodeArea& area) {
+    const toml::Key least{"least_side", "\"26 mm\""};
+    area.least_side = table.length(least, {10.0_mm, 200.0_mm}).value_or(Length{});
+    area.shorten = read_orders(table);
+    if (area.shorten.empty() && area.least_side > Length{}) {
+        table.reader().error(table.path_of(least),
+                             "a code with a least side has to say when it gives way",
+                             {"add shorten = [1]"});
+    }
+    if (!area.shorten.empty() && area.least_side <= Length{}) {
+        table.reader().error(table.path_of("shorten"), "a code that gives way has to say how far",
+                             {"add least_side = \"26 mm\""});
+    }
+}
 
-Result<Content, ContentFault> prepare(const CodeArea& /*area*/, const wording::Print& print,
+/// Its one shorter form asks for its least side.
+Result<Content, ContentFault> prepare(const CodeArea& area, const wording::Print& print,
                                       Shaper& /*shaper*/) {
-    return Content{print.has_code};
+    Content content{print.has_code};
+    if (print.has_code && !area.shorten.empty()) {
+        content.add_shorter(Content::of_figure(1));
+    }
+    return content;
 }
 
 Length natural_width(const Content& /*content*/, const CodeArea& /*area*/, TypeSize /*type*/) {
@@ -29,9 +53,10 @@ Length natural_width(const Content& /*content*/, const CodeArea& /*area*/, TypeS
 
 /// A code is square: where its rows follow their content they grow to its width; where they are
 /// given, it takes what is there.
-Extent measure(const Content& /*content*/, const CodeArea& /*area*/, TypeSize /*type*/,
-               Length width, RowHeights rows) {
-    return {.height = rows == RowHeights::FollowContent ? width : Length{},
+Extent measure(const Content& content, const CodeArea& area, TypeSize /*type*/, Length width,
+               RowHeights rows) {
+    const Length asked = content.figure() > 0 ? std::min(width, area.least_side) : width;
+    return {.height = rows == RowHeights::FollowContent ? asked : Length{},
             .takes = Takes::ASquare};
 }
 

@@ -5,8 +5,11 @@
 
 namespace thawslip::layout {
 
-/// The code of a print that has one: a square, as large as its place allows.
-struct CodeArea {};
+/// The code of a print that has one: a square as wide as its columns, where it may be no smaller.
+struct CodeArea {
+    Length least_side;        ///< what it asks for where it gives way; 0: it never does
+    std::vector<int> shorten; ///< gives way in this order when space is short; empty: never
+};
 
 /// How far the dots of a printer are apart.
 Length dot(code::PrinterDots printer);

@@ -1,5 +1,7 @@
 #include "layout/areas/content.h"
 
+#include <algorithm>
+
 namespace thawslip::layout {
 
 Result<typeset::PreparedParagraph, typeset::UnsettableCharacter>
@@ -23,6 +25,13 @@ void Content::share_with(const Content& other) {
     if (entries_ && other.entries_ && *entries_ == *other.entries_) {
         entries_ = other.entries_;
     }
+    for (std::size_t i = 0; i < std::min(shorter_.size(), other.shorter_.size()); ++i) {
+        shorter_[i].share_with(other.shorter_[i]);
+    }
+}
+
+bool says_critical(const Content& content) {
+    return content.is_there() && std::ranges::any_of(content.entries(), &PreparedEntry::critical);
 }
 
 } // namespace thawslip::layout

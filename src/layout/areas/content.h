@@ -23,13 +23,15 @@ struct PreparedEntry {
     typeset::PreparedParagraph text;
     wording::Role role = wording::Role::Text;
     double size = 1.0; ///< of its type, in sizes of the area's: larger for a heading
+    bool critical = false;
     std::vector<PreparedEntry> cells = {}; ///< of a table's row; then `text` is empty
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
 struct PreparedChart; // chart_area.h
 
-/// What stands in one area of one print. Copies share their paragraphs, which never change.
+/// What stands in one area of one print, in full and in its shorter forms. Copies share their
+/// paragraphs, which never change.
 class Content {
 public:
     Content() = default;
@@ -42,6 +44,14 @@ public:
     explicit Content(std::shared_ptr<const PreparedChart> chart)
         : is_there_{true}, chart_{std::move(chart)} {}
 
+    /// Of an area that is drawn by a number of the print.
+    static Content of_figure(int figure) {
+        Content content{true};
+        content.figure_ = figure;
+        return content;
+    }
+
+    int figure() const { return figure_; }
     /// An area that is not there takes no room.
     bool is_there() const { return is_there_; }
     /// \pre is_there(), in an area with words
@@ -49,15 +59,26 @@ public:
     /// \pre is_there(), in an area with a chart
     const PreparedChart& chart() const { return *chart_; }
 
+    /// In how many shorter forms it can be said.
+    std::size_t shorter_forms() const { return shorter_.size(); }
+    /// What stands there in `form`: 0 in full. \pre form <= shorter_forms()
+    const Content& in(std::size_t form) const { return form == 0 ? *this : shorter_[form - 1]; }
+    void add_shorter(Content content) { shorter_.push_back(std::move(content)); }
+
     /// Takes the paragraphs of `other` for its own where they are the same, so that the labels of
     /// one dish keep most of their words once.
     void share_with(const Content& other);
 
 private:
     bool is_there_ = false;
+    int figure_ = 0;
     std::shared_ptr<const std::vector<PreparedEntry>> entries_;
     std::shared_ptr<const PreparedChart> chart_;
+    std::vector<Content> shorter_;
 };
+
+/// Whether one of its paragraphs must not be overlooked.
+bool says_critical(const Content& content);
 
 /// A character in a field that no face can set.
 struct ContentFault {

@@ -3,6 +3,7 @@
 #include "base/nearest.h"
 #include "base/printable.h"
 #include "layout/areas/entry.h"
+#include "layout/areas/orders.h"
 #include "layout/areas/stack.h"
 #include "layout/areas/word_choice.h"
 #include "layout/files/sheet_keys.h"
@@ -26,6 +27,10 @@ const std::array<Named<Align>, 3> aligns = {
 const std::array<Named<LabelPlace>, 3> label_places = {{{{"run-in", {"inline"}}, LabelPlace::RunIn},
                                                         {{"column"}, LabelPlace::Column},
                                                         {{"above"}, LabelPlace::Above}}};
+const std::array<Named<Border>, 3> borders = {
+    {{{"none"}, Border::None}, {{"frame"}, Border::Frame}, {{"reversed"}, Border::Reversed}}};
+const std::array<Named<BorderOn>, 2> borders_on = {
+    {{{"all", {"always"}}, BorderOn::All}, {{"critical"}, BorderOn::Critical}}};
 const std::array<Named<Join>, 2> joins = {
     {{{"paragraphs"}, Join::Paragraphs}, {{"line"}, Join::Line}}};
 
@@ -112,6 +117,17 @@ void read_drop(Table& table, const PrintFields& fields, TextArea& area) {
     }
 }
 
+/// What is drawn around the words, and on which prints.
+void read_border(Table& table, TextArea& area) {
+    area.border = choice(table, "border", "a border", borders, Border::None);
+    area.border_on =
+        choice(table, "border_on", "where a border is drawn", borders_on, BorderOn::All);
+    if (area.border == Border::None && table.has("border_on")) {
+        table.reader().error(table.path_of("border_on"), "there is no border here",
+                             {"add border = \"frame\", or leave this out"});
+    }
+}
+
 /// What an area has to say of rows, headings and the space between paragraphs.
 void read_rows(Table& table, TextArea& area) {
     area.table = read_tracks(table, {"table", R"(["content", "share"])"});
@@ -138,6 +154,8 @@ void read(toml::Table& table, const PrintFields& fields, TextArea& area) {
     area.align = choice(table, "align", "an alignment", aligns, Align::Left);
     area.group = read_group(table, fields);
     read_drop(table, fields, area);
+    area.shorten = read_orders(table);
+    read_border(table, area);
     area.continues = table.boolean("continues").value_or(false);
     area.repeats = table.boolean("repeats").value_or(false);
     read_rows(table, area);
@@ -171,12 +189,14 @@ Extent measure(const Content& content, const TextArea& area, TypeSize type, Leng
     if (!content.is_there()) {
         return extent;
     }
-    const auto columns = columns_of(content, area, type.size, width);
+    const auto pad = padding_of(content, area, type.size);
+    const Length inner = std::max(width - pad.side * 2.0, type.size * 0.1);
+    const auto columns = columns_of(content, area, type.size, inner);
     for (const auto& entry : content.entries()) {
         extent.cuts_words |= cuts_words(entry, columns);
     }
-    extent.height = type.leading * stack(content, area, columns).height;
-    extent.first_baseline = type.leading * first_baseline(content.entries().front());
+    extent.height = pad.above + type.leading * stack(content, area, columns).height + pad.below;
+    extent.first_baseline = pad.above + type.leading * first_baseline(content.entries().front());
     return extent;
 }
 
@@ -198,7 +218,13 @@ Length natural_width(const Content& content, const TextArea& area, TypeSize type
             widest = std::max(widest, entry.label->natural_width() * above_size * entry.size);
         }
     }
-    return type.size * widest;
+    return type.size * widest + padding_of(content, area, type.size).side * 2.0;
+}
+
+Padding padding_of(const Content& content, const TextArea& area, Length em) {
+    const bool is_drawn =
+        area.border != Border::None && (area.border_on == BorderOn::All || says_critical(content));
+    return is_drawn ? Padding{em * 0.4, em * 0.14, em * 0.04} : Padding{};
 }
 
 } // namespace thawslip::layout

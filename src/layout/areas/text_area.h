@@ -33,6 +33,13 @@ inline constexpr double above_size = 0.75;
 /// Whether an area's fields follow each other as paragraphs or on one line, with dots between.
 enum class Join { Paragraphs, Line };
 
+/// What is drawn around an area's words: nothing, a line, or a black field that they stand white
+/// in.
+enum class Border { None, Frame, Reversed };
+
+/// Which prints have it: all, or those on which the area says something critical.
+enum class BorderOn { All, Critical };
+
 /// Extra space between paragraphs, in leadings, where a layout does not say.
 inline constexpr double usual_space = 0.18;
 
@@ -58,9 +65,12 @@ struct TextArea {
     double space = usual_space; ///< between paragraphs, in leadings
     double heading_size = usual_heading_size; ///< of headings, in sizes of the text
     std::size_t group = 0;                    ///< which of the layout's groups it is sized with
-    int drop = 0;           ///< dropped in this order when space is short; 0: never
-    bool continues = false; ///< may run on to a second card
-    bool repeats = false;   ///< stands on the second card too
+    int drop = 0;             ///< dropped in this order when space is short; 0: never
+    std::vector<int> shorten; ///< says less in these orders when space is short; empty: never
+    bool continues = false;   ///< may run on to a second card
+    bool repeats = false;     ///< stands on the second card too
+    Border border = Border::None;
+    BorderOn border_on = BorderOn::All;
 };
 
 /// Whether the area takes this field.
@@ -69,6 +79,15 @@ bool takes(const TextArea& area, std::string_view field);
 /// The x-height at which the area stands at this scale, and its type.
 Length x_height_at(const TextArea& area, Scale scale);
 TypeSize type_at(const TextArea& area, Scale scale, const typeset::FontSet& fonts);
+
+/// The room between a border and the words inside; all 0 where no border is drawn. Above it is
+/// what capitals want for looking as far from the line as the baseline does below.
+struct Padding {
+    Length side;
+    Length above;
+    Length below;
+};
+Padding padding_of(const Content& content, const TextArea& area, Length em);
 
 // What every kind of area answers; see area.h.
 void read(toml::Table& table, const PrintFields& fields, TextArea& area);

@@ -2,6 +2,7 @@
 #include "layout/areas/stack.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace thawslip::layout {
 namespace {
@@ -11,8 +12,8 @@ using typeset::PreparedParagraph;
 /// Sets the lines of a content where they are stacked.
 class Setter {
 public:
-    Setter(const TextArea& area, TypeSize type, Rect room)
-        : area_{area}, type_{type}, room_{room} {}
+    Setter(const TextArea& area, TypeSize type, Rect room, Tone tone)
+        : area_{area}, type_{type}, room_{room}, tone_{tone} {}
 
     void entry(const PreparedEntry& entry, const StackedEntry& stands, const Columns& columns) {
         if (entry.cells.empty()) {
@@ -87,10 +88,10 @@ private:
             const double start =
                 left + std::max(width - line.width, 0.0) * share_before(area_.align);
             for (const auto& piece : line.pieces) {
-                items_.push_back(
-                    Text{piece.run,
-                         type_.size,
-                         {room_.left() + type_.size * (start + piece.x), baseline(n)}});
+                items_.push_back(Text{piece.run,
+                                      type_.size,
+                                      {room_.left() + type_.size * (start + piece.x), baseline(n)},
+                                      tone_});
             }
             ++n;
         }
@@ -101,9 +102,26 @@ private:
     const TextArea& area_;
     TypeSize type_;
     Rect room_;
+    Tone tone_;
     Length y_;
     std::vector<Item> items_;
 };
+
+/// A border stands close around its words, not around all of the place that they may have.
+Rect bordered(const Content& content, const TextArea& area, TypeSize type, Rect place) {
+    const Length width = std::min(natural_width(content, area, type), place.size.width);
+    place.origin.x += (place.size.width - width) * share_before(area.align);
+    place.size.width = width;
+    return place;
+}
+
+Item border(const TextArea& area, Rect place) {
+    constexpr Length line = Length::points(1);
+    if (area.border == Border::Reversed) {
+        return Rule{place};
+    }
+    return Outline{place.inset(line / 2), line, {}};
+}
 
 } // namespace
 
@@ -112,13 +130,24 @@ std::vector<Item> draw(const Content& content, const TextArea& area, TypeSize ty
     if (!content.is_there()) {
         return {};
     }
+    const auto pad = padding_of(content, area, type.size);
+    std::vector<Item> items;
+    Tone tone = Tone::Black;
+    if (pad.side > Length{}) {
+        place = bordered(content, area, type, place);
+        items.push_back(border(area, place));
+        tone = area.border == Border::Reversed ? Tone::White : Tone::Black;
+        place = {{place.left() + pad.side, place.top() + pad.above},
+                 {place.size.width - pad.side * 2.0, place.size.height - pad.above - pad.below}};
+    }
     const auto columns = columns_of(content, area, type.size, place.size.width);
-    Setter setter{area, type, place};
+    Setter setter{area, type, place, tone};
     const auto places = stack(content, area, columns).entries;
     for (std::size_t i = 0; i < places.size(); ++i) {
         setter.entry(content.entries()[i], places[i], columns);
     }
-    return setter.take();
+    std::ranges::move(setter.take(), std::back_inserter(items));
+    return items;
 }
 
 } // namespace thawslip::layout

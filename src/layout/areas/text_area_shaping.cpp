@@ -11,8 +11,9 @@ using typeset::StyledText;
 using typeset::UnsettableCharacter;
 using typeset::Weight;
 
-Weight strong(Weight weight) {
-    return weight == Weight::Regular ? Weight::Bold : weight;
+/// What is strong stands out of words of any weight.
+Weight strong(Weight /*weight*/) {
+    return Weight::Bold;
 }
 
 bool is_second(const wording::Paragraph& paragraph) {
@@ -39,9 +40,33 @@ Weight label_weight(const wording::Paragraph& paragraph, const TextArea& area) {
         return Weight::Regular;
     }
     if (is_strong(paragraph)) {
-        return area.labels == LabelPlace::Above ? Weight::Regular : area.weight;
+        const bool is_bold = area.weight == Weight::Bold;
+        return area.labels == LabelPlace::Above ? Weight::Regular
+               : is_bold                        ? Weight::Medium
+                                                : area.weight;
     }
     return strong(area.weight);
+}
+
+/// Words that stand on one line with others stay together up to this many bytes, so that lines
+/// break between them: a phrase and its date, "Bag 1 of 3".
+constexpr std::size_t kept_whole = 28;
+
+std::size_t length_of(const wording::Paragraph& paragraph) {
+    std::size_t bytes = paragraph.label.size();
+    for (const auto& span : paragraph.spans) {
+        bytes += span.text.size();
+    }
+    return bytes;
+}
+
+/// With no-break spaces, and word joiners after hyphens.
+void keep_together(wording::Span& span) {
+    std::string whole;
+    for (const char c : span.text) {
+        whole += c == ' ' ? "\u00a0" : c == '-' ? "-\u2060" : std::string(1, c);
+    }
+    span.text = whole;
 }
 
 /// All paragraphs of the area's fields as one, with dots between.
@@ -51,6 +76,8 @@ wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragrap
         if (!line.spans.empty()) {
             line.spans.push_back({" · ", wording::Emphasis::Plain});
         }
+        line.critical = line.critical || paragraph->critical;
+        const auto begin = static_cast<std::ptrdiff_t>(line.spans.size());
         if (!paragraph->label.empty()) {
             const bool quiet = is_strong(*paragraph) || is_second(*paragraph);
             line.spans.push_back({paragraph->label + " ",
@@ -59,6 +86,9 @@ wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragrap
         for (const auto& span : paragraph->spans) {
             line.spans.push_back(
                 {span.text, is_second(*paragraph) ? wording::Emphasis::Plain : span.emphasis});
+        }
+        if (paragraphs.size() > 1 && length_of(*paragraph) <= kept_whole) {
+            std::for_each(line.spans.begin() + begin, line.spans.end(), keep_together);
         }
     }
     return line;
@@ -117,6 +147,7 @@ Prepared prepare_entry(const wording::Paragraph& paragraph, const TextArea& area
     const bool above = label && area.labels == LabelPlace::Above;
     PreparedEntry entry{paragraph.marker, number, label, above, std::move(text).value()};
     entry.role = paragraph.role;
+    entry.critical = paragraph.critical;
     entry.size = size_of(paragraph, area);
     return entry;
 }
@@ -150,8 +181,11 @@ Prepared prepare_any(const wording::Paragraph& paragraph, const TextArea& area, 
 
 } // namespace
 
-Result<Content, ContentFault> prepare(const TextArea& area, const wording::Print& print,
-                                      Shaper& shaper) {
+namespace {
+
+/// What stands in the area when its fields say what they say in `form`.
+Result<Content, ContentFault> prepare_form(const TextArea& area, const wording::Print& print,
+                                           std::size_t form, Shaper& shaper) {
     std::vector<PreparedEntry> entries;
     const auto add = [&](const wording::Paragraph& paragraph) {
         auto entry = prepare_any(paragraph, area, shaper);
@@ -168,7 +202,7 @@ Result<Content, ContentFault> prepare(const TextArea& area, const wording::Print
         if (field == nullptr) {
             continue;
         }
-        for (const auto& paragraph : field->paragraphs) {
+        for (const auto& paragraph : field->said(form)) {
             if (area.join == Join::Line) {
                 line.push_back(&paragraph);
                 const bool bad = to_blame == nullptr && !prepare_any(paragraph, area, shaper);
@@ -187,6 +221,35 @@ Result<Content, ContentFault> prepare(const TextArea& area, const wording::Print
         }
     }
     return Content{std::move(entries)};
+}
+
+/// In how many shorter forms the area's fields can be said: none where it never says less.
+std::size_t shorter_forms(const TextArea& area, const wording::Print& print) {
+    std::size_t forms = 0;
+    for (const auto& name : area.words) {
+        const auto* field = area.shorten.empty() ? nullptr : print.field(name);
+        forms = std::max(forms, field == nullptr ? 0 : field->shorter.size());
+    }
+    return forms;
+}
+
+} // namespace
+
+Result<Content, ContentFault> prepare(const TextArea& area, const wording::Print& print,
+                                      Shaper& shaper) {
+    auto full = prepare_form(area, print, 0, shaper);
+    if (!full) {
+        return full;
+    }
+    auto content = std::move(full).value();
+    for (std::size_t form = 1; form <= shorter_forms(area, print); ++form) {
+        auto shorter = prepare_form(area, print, form, shaper);
+        if (!shorter) {
+            return shorter;
+        }
+        content.add_shorter(std::move(shorter).value());
+    }
+    return content;
 }
 
 } // namespace thawslip::layout

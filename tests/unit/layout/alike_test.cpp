@@ -102,7 +102,7 @@ TEST_CASE("where only what fits is asked, one bag stands for its dish, as it sta
         const auto& one = asked.value().prints[dish];
         const auto& same = drawn.value().prints[dish * 200];
         CHECK(one.print == same.print);
-        CHECK(one.sizing.dropped == same.sizing.dropped);
+        CHECK(one.sizing.conceded == same.sizing.conceded);
         CHECK(one.sizing.scales[0].value == same.sizing.scales[0].value);
     }
 }

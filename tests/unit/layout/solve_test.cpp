@@ -47,7 +47,7 @@ TEST_CASE_FIXTURE(Fixture, "a larger cell never gives smaller type and never lea
             if (before) {
                 REQUIRE(sizes.has_value());
                 CHECK(scale_in(*sizes) >= scale_in(*before));
-                CHECK(sizes->dropped <= before->dropped);
+                CHECK(sizes->conceded <= before->conceded);
             }
             before = sizes;
         }
@@ -72,11 +72,11 @@ TEST_CASE_FIXTURE(Fixture, "what is optional leaves before anything shrinks belo
         if (!sizes) {
             break;
         }
-        left = left || sizes->dropped == 1;
+        left = left || sizes->conceded == 1;
         if (scale_in(*sizes) < 1.0) {
-            CHECK(sizes->dropped == 1);
+            CHECK(sizes->conceded == 1);
         }
-        if (sizes->dropped == 1) {
+        if (sizes->conceded == 1) {
             CHECK(scale_in(*sizes) <= 1.0); // dropping buys comfort, never size
         }
     }
@@ -150,7 +150,7 @@ TEST_CASE_FIXTURE(GroupFixture, "what one group gives up for a sheet, those behi
     for (int height = 24; height <= 44; ++height) {
         const Size room{90_mm, Length::millimetres(height)};
         auto own = solve(layout, contents, room, testing::fonts());
-        if (!own || own->dropped > 0 || own->scales[1].value < 1.0) {
+        if (!own || own->conceded > 0 || own->scales[1].value < 1.0) {
             continue;
         }
         const double before = own->scales[1].value;

@@ -1,0 +1,104 @@
+#include "layout/areas/pattern_area.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace thawslip::layout {
+namespace {
+
+/// Bars and squares are of this size at least: finer ones run together on a worn printer.
+constexpr Length finest = Length::millimetres(0.6);
+
+/// How many bars, and gaps between them, go into `length`: an odd number, so that ink stands at
+/// both ends.
+int stripes(Length length) {
+    const int most = std::max(static_cast<int>(std::floor(length / finest)), 1);
+    return std::min(most % 2 == 1 ? most : most - 1, 7);
+}
+
+Rect part(Rect place, double left, double top, double width, double height) {
+    const auto [w, h] = place.size;
+    return {{place.left() + w * left, place.top() + h * top}, {w * width, h * height}};
+}
+
+std::vector<Item> solid(Rect place) {
+    return {Rule{place}};
+}
+
+std::vector<Item> lying_bars(Rect place) {
+    const int count = stripes(place.size.height);
+    std::vector<Item> items;
+    for (int i = 0; i < count; i += 2) {
+        items.emplace_back(Rule{part(place, 0.0, double(i) / count, 1.0, 1.0 / count)});
+    }
+    return items;
+}
+
+std::vector<Item> standing_bars(Rect place) {
+    const int count = stripes(place.size.width);
+    std::vector<Item> items;
+    for (int i = 0; i < count; i += 2) {
+        items.emplace_back(Rule{part(place, double(i) / count, 0.0, 1.0 / count, 1.0)});
+    }
+    return items;
+}
+
+std::vector<Item> chequers(Rect place) {
+    const int across = std::min(stripes(place.size.width), 3);
+    const int down = std::min(stripes(place.size.height), 5);
+    std::vector<Item> items;
+    for (int row = 0; row < down; ++row) {
+        for (int column = row % 2; column < across; column += 2) {
+            items.emplace_back(Rule{part(place, double(column) / across, double(row) / down,
+                                         1.0 / across, 1.0 / down)});
+        }
+    }
+    return items;
+}
+
+std::vector<Item> hollow(Rect place) {
+    return {Outline{place.inset(finest / 2), finest, {}}};
+}
+
+std::vector<Item> hollow_with_a_core(Rect place) {
+    auto items = hollow(place);
+    items.emplace_back(Rule{part(place, 0.33, 0.33, 0.34, 0.34)});
+    return items;
+}
+
+constexpr std::array<std::vector<Item> (*)(Rect), patterns> drawn = {
+    solid, lying_bars, hollow, chequers, standing_bars, hollow_with_a_core};
+
+} // namespace
+
+void read(toml::Table& /*table*/, const PrintFields& /*fields*/, PatternArea& /*area*/) {}
+
+Result<Content, ContentFault> prepare(const PatternArea& /*area*/, const wording::Print& print,
+                                      Shaper& /*shaper*/) {
+    const auto* mark = print.field(wording::field_name::mark);
+    if (mark == nullptr || mark->paragraphs.empty()) {
+        return Content{};
+    }
+    return Content::of_figure(mark->paragraphs.front().number);
+}
+
+Length natural_width(const Content& /*content*/, const PatternArea& /*area*/, TypeSize /*type*/) {
+    return {};
+}
+
+Extent measure(const Content& /*content*/, const PatternArea& /*area*/, TypeSize /*type*/,
+               Length /*width*/, RowHeights /*rows*/) {
+    return {.height = {}, .takes = Takes::AllThereIs};
+}
+
+std::vector<Item> draw(const Content& content, const PatternArea& /*area*/, TypeSize /*type*/,
+                       Rect place, const Ink& /*ink*/) {
+    if (!content.is_there()) {
+        return {};
+    }
+    const auto which = (content.figure() - 1) % patterns;
+    return drawn.at(static_cast<std::size_t>(which))(place);
+}
+
+} // namespace thawslip::layout
