@@ -213,6 +213,7 @@ void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
         package.days_refrigerated = static_cast<int>(chilled.count());
         if (auto anew = plan_package(package, by, faults)) {
             anew->batch = std::move(planned.batch);
+            anew->number = planned.number;
             anew->bags = std::move(planned.bags);
             keep_questions(anew->cautions, planned.cautions);
             planned = std::move(*anew);

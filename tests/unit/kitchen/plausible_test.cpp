@@ -208,3 +208,20 @@ TEST_CASE(
     const auto at_once = plan(day, t, faults);
     CHECK(at_once.packages.at(0).after_thawing->low == days{3});
 }
+
+TEST_CASE("a dish keeps its number of the day where its bags wait for the freezer") {
+    auto t = table();
+    t.before_freezing = {{"stew", "us", days{3}, days{4}, "Stews", "a list", "read"}};
+    auto other = stew();
+    other.dish = "Pumpkin stew";
+    const Day day{2026y / 10 / 17, "", 40.0, {stew(), other}}; // 1.9 kg a day: a bag at a time
+    Diagnostics faults;
+    const auto planned = plan(day, t, faults);
+    REQUIRE(planned.packages.size() == 2);
+    const auto waits = [](const PlannedPackage& dish) {
+        return std::ranges::any_of(dish.bags, [](const Bag& bag) { return bag.waits > days{0}; });
+    };
+    REQUIRE(std::ranges::any_of(planned.packages, waits));
+    CHECK(planned.packages[0].number == 1);
+    CHECK(planned.packages[1].number == 2);
+}
