@@ -236,7 +236,8 @@ std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout) 
         const auto& area = layout.areas[i];
         const auto* text = text_of(area);
         reports.push_back(
-            {area.name, fitted.contents[i].is_there() && !forms[i], forms[i].value_or(0) > 0,
+            {area.name, text != nullptr && fitted.contents[i].is_there() && !forms[i],
+             text != nullptr && forms[i].value_or(0) > 0,
              text == nullptr ? Length{} : x_height_at(*text, scale_of(area, fitted.sizing))});
     }
     return reports;

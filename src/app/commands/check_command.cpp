@@ -7,6 +7,7 @@
 #include "app/json/answers.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/heat/thaw_ceiling.h"
+#include "layout/legibility.h"
 #include "service/day/freezer_load.h"
 #include "service/print/check.h"
 #include "wording/cooling.h"
@@ -14,6 +15,9 @@
 #include "wording/phrases.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <functional>
+#include <map>
 #include <ostream>
 
 namespace thawslip::app {
@@ -176,22 +180,49 @@ void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ost
     out << "\n";
 }
 
+/// From how far away each area is read with ease, the largest first: "0.74 m dish; 0.43 m thaw".
+std::string reading_distances(const std::vector<layout::AreaReport>& areas) {
+    std::map<int, std::vector<std::string>, std::greater<>> by_distance; // cm
+    for (const auto& area : areas) {
+        if (!area.left_out && area.x_height > Length{}) {
+            const double metres = layout::fluent_distance(area.x_height).in_millimetres() / 1000.0;
+            by_distance[static_cast<int>(metres * 100.0 + 0.5)].push_back(area.area);
+        }
+    }
+    std::vector<std::string> parts;
+    for (const auto& [centimetres, names] : by_distance) {
+        parts.push_back(fmt::format("{:.2f} m {}", centimetres / 100.0, fmt::join(names, ", ")));
+    }
+    return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+/// The areas of which something is true, after a heading; nothing where there are none.
+void show_areas(std::string_view heading, const std::vector<layout::AreaReport>& areas,
+                bool layout::AreaReport::*is_so, std::ostream& out) {
+    std::vector<std::string> names;
+    for (const auto& area : areas) {
+        if (area.*is_so) {
+            names.push_back(area.area);
+        }
+    }
+    if (!names.empty()) {
+        out << fmt::format("    {}: {}\n", heading, fmt::join(names, ", "));
+    }
+}
+
 /// The sizes that the labels of one dish got; all its bags are alike.
 void show_fit(const layout::FittedPrint& fitted, const service::Setup& setup,
               double paper_reflectance, std::ostream& out) {
-    std::string left_out;
+    const auto areas = report(fitted, setup.chosen.at(fitted.kind));
     out << "    x-heights:";
-    for (const auto& area : report(fitted, setup.chosen.at(fitted.kind))) {
-        if (area.left_out) {
-            left_out += " " + area.area;
-        } else if (area.x_height > Length{}) {
+    for (const auto& area : areas) {
+        if (!area.left_out && area.x_height > Length{}) {
             out << fmt::format(" {} {:.2f}", area.area, area.x_height.in_millimetres());
         }
     }
-    out << " mm\n";
-    if (!left_out.empty()) {
-        out << "    left out:" << left_out << "\n";
-    }
+    out << " mm\n    read with ease from: " << reading_distances(areas) << "\n";
+    show_areas("said shorter", areas, &layout::AreaReport::is_shortened, out);
+    show_areas("left out", areas, &layout::AreaReport::left_out, out);
     if (fitted.symbol) {
         show_code(*fitted.symbol, paper_reflectance, out);
     }

@@ -21,7 +21,7 @@ void set(std::vector<Item>& items, const PreparedEntry& entry, TypeSize type, Re
             items.emplace_back(Text{
                 piece.run,
                 type.size,
-                {field.left() + spare / 2 + type.size * piece.x, field.top() + type.leading * 0.80},
+                {field.left() + spare / 2 + type.size * piece.x, field.top() + type.leading * 0.75},
                 tone});
         }
     }

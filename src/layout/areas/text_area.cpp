@@ -224,7 +224,7 @@ Length natural_width(const Content& content, const TextArea& area, TypeSize type
 Padding padding_of(const Content& content, const TextArea& area, Length em) {
     const bool is_drawn =
         area.border != Border::None && (area.border_on == BorderOn::All || says_critical(content));
-    return is_drawn ? Padding{em * 0.4, em * 0.14, em * 0.04} : Padding{};
+    return is_drawn ? Padding{em * 0.4, em * 0.14, em * 0.08} : Padding{};
 }
 
 } // namespace thawslip::layout

@@ -155,15 +155,15 @@ void count(Letters& letters, const std::string& text) {
 Letters wanted_letters(const wording::Print& print, const layout::FittedPrint& fitted,
                        const layout::Layout& layout) {
     Letters letters;
-    const auto reports = report(fitted, layout);
+    const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing.conceded);
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto* text = text_of(layout.areas[i]);
-        if (reports[i].left_out || text == nullptr) {
+        if (!forms[i] || text == nullptr) {
             continue;
         }
         for (const auto& name : text->words) {
             if (const auto* field = print.field(name)) {
-                for (const auto& paragraph : field->paragraphs) {
+                for (const auto& paragraph : field->said(*forms[i])) {
                     count(letters, paragraph.label);
                     for (const auto& span : paragraph.spans) {
                         count(letters, span.text);
@@ -177,9 +177,19 @@ Letters wanted_letters(const wording::Print& print, const layout::FittedPrint& f
 
 struct Boxes {
     std::vector<Rect> text;
-    std::vector<Rect> other; ///< rules, tick boxes, and codes with their quiet zone
+    std::vector<Rect> other;  ///< rules, tick boxes, and codes with their quiet zone
+    std::vector<Rect> around; ///< frames, and black fields: words may stand inside
     Letters letters;
 };
+
+/// Whether some text stands white in a black field.
+bool white_inside(const layout::Frame& frame, const Rect& field) {
+    return std::ranges::any_of(frame.items, [&field](const layout::Item& item) {
+        const auto* text = std::get_if<layout::Text>(&item);
+        return text != nullptr && text->tone == layout::Tone::White &&
+               field.contains({text->baseline, {}});
+    });
+}
 
 /// A line of text takes from an accented capital's top to a descender's bottom; what counts for
 /// touching is the body of the letters.
@@ -199,11 +209,12 @@ Boxes boxes_in(const layout::Frame& frame, const Rect& cell) {
             }
         } else if (const auto* rule = std::get_if<layout::Rule>(&item)) {
             if (keep(rule->area)) {
-                boxes.other.push_back(rule->area);
+                const bool is_field = white_inside(frame, rule->area);
+                (is_field ? boxes.around : boxes.other).push_back(rule->area);
             }
         } else if (const auto* outline = std::get_if<layout::Outline>(&item)) {
             if (keep(outline->area)) {
-                boxes.other.push_back(outline->area.inset(-(outline->thickness / 2)));
+                boxes.around.push_back(outline->area.inset(outline->thickness / 2));
             }
         } else if (const auto* grid = std::get_if<layout::ModuleGrid>(&item)) {
             const Rect square{grid->top_left,
@@ -216,6 +227,11 @@ Boxes boxes_in(const layout::Frame& frame, const Rect& cell) {
     return boxes;
 }
 
+/// Whether a frame or field that the text stands in takes all of it.
+bool stands_in(const Rect& text, const Rect& around) {
+    return around.contains(text, 0.05_mm);
+}
+
 /// The first two boxes that overlap by more than a hair, in words; empty when none do.
 std::string touching(const Boxes& boxes) {
     constexpr auto hair = 0.05_mm;
@@ -223,6 +239,11 @@ std::string touching(const Boxes& boxes) {
         for (std::size_t j = i + 1; j < boxes.text.size(); ++j) {
             if (boxes.text[i].overlaps(boxes.text[j], hair)) {
                 return "two texts";
+            }
+        }
+        for (const auto& around : boxes.around) {
+            if (boxes.text[i].overlaps(around, hair) && !stands_in(boxes.text[i], around)) {
+                return "a text and its frame";
             }
         }
         for (const auto& other : boxes.other) {

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "base/length.h"
+
+#include <cmath>
+
+namespace thawslip::layout {
+
+/// How far from the eye letters of this x-height are still read at full speed: where the x is seen
+/// under 0.2 degrees. Legge and Bigelow, Does print size matter for reading?, Journal of Vision
+/// 11(5):8, 2011.
+inline Length fluent_distance(Length x_height) {
+    constexpr double half_angle = 0.1 * 3.14159265358979323846 / 180.0;
+    return x_height / (2.0 * std::tan(half_angle));
+}
+
+} // namespace thawslip::layout
