@@ -153,10 +153,21 @@ std::optional<Length> Table::length(const Key& key, Range<Length> range) {
 std::optional<std::size_t> Table::word(const Key& key, std::string_view what,
                                        std::span<const Word> words) {
     const auto text = string(key);
-    if (!text) {
-        return std::nullopt;
+    return text ? position(*text, what, words) : std::nullopt;
+}
+
+std::vector<std::size_t> Table::words(const Key& key, std::size_t most, std::string_view what,
+                                      std::span<const Word> words) {
+    std::vector<std::size_t> positions;
+    for (const auto& text : strings(key, most)) {
+        positions.push_back(position(text, what, words).value_or(0));
     }
-    const auto written = lower(trimmed(text->value));
+    return positions;
+}
+
+std::optional<std::size_t> Table::position(const Text& text, std::string_view what,
+                                           std::span<const Word> words) {
+    const auto written = lower(trimmed(text.value));
     std::vector<std::string> all;
     for (std::size_t i = 0; i < words.size(); ++i) {
         if (lower(words[i].word) == written) {
@@ -169,8 +180,8 @@ std::optional<std::size_t> Table::word(const Key& key, std::string_view what,
         hints.push_back(fmt::format("did you mean \"{}\"?", *near));
     }
     reader_->error(
-        text->key,
-        fmt::format("{} is not {}: expected {}", in_quotes(text->value), what, list_of(all)),
+        text.key,
+        fmt::format("{} is not {}: expected {}", in_quotes(text.value), what, list_of(all)),
         std::move(hints));
     return std::nullopt;
 }

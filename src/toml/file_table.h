@@ -70,6 +70,10 @@ public:
     /// message `"frige" is not …`.
     std::optional<std::size_t> word(const Key& key, std::string_view what,
                                     std::span<const Word> words);
+    /// The position of each word of a list. One that is none of `words` is reported, and counts as
+    /// the first of them.
+    std::vector<std::size_t> words(const Key& key, std::size_t most, std::string_view what,
+                                   std::span<const Word> words);
 
     /// A list of strings, each with its own key; `empty` where the key is absent.
     std::vector<Text> strings(const Key& key, std::size_t most);
@@ -114,6 +118,9 @@ private:
     const Value* ask_list(const Key& key, std::size_t most);
     void refuse_type(const Key& key, std::string_view expected, const Value& found,
                      Hints hints = {});
+    /// The position of one that is written; nothing, and reported, where it is none of them.
+    std::optional<std::size_t> position(const Text& text, std::string_view what,
+                                        std::span<const Word> words);
     void refuse_count(const Key& key, std::size_t count, std::size_t most);
 
     Reader* reader_;
