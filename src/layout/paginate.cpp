@@ -45,6 +45,7 @@ public:
         : print_{print}, layout_{layout}, room_{room}, shaper_{shaper},
           continuing_{fields_of(layout, [](const TextArea& area) { return area.continues; })},
           repeated_{fields_of(layout, [](const TextArea& area) { return area.repeats; })},
+          whole_{fields_of(layout, [](const TextArea& area) { return area.keep_whole; })},
           blank_{print} {
         for (auto& field : blank_.fields) {
             if (contains(continuing_, field.name)) {
@@ -60,24 +61,73 @@ public:
         if (pieces_.size() < 2 || fits(print_, snug, room_)) {
             return {print_};
         }
-        const auto scale = readable_scale();
+        const auto counts = even(fewest());
         std::vector<wording::Print> cards;
-        for (std::size_t next = 0; next < pieces_.size();) {
-            const auto count = whole_sections(next, most_that_fit(cards.size(), next, scale));
-            cards.push_back(card(cards.size(), next, count, "9"));
+        std::size_t next = 0;
+        for (const auto count : counts) {
+            cards.push_back(card(cards.size(), next, count, std::to_string(counts.size())));
             next += count;
-        }
-        for (std::size_t i = 0; i < cards.size(); ++i) {
-            set_page(cards[i], i, std::to_string(cards.size()));
         }
         return cards;
     }
 
 private:
-    // One card a little below comfortable is better than two; where it takes two, both are
-    // comfortable.
+    // A card fewer is worth a size a little below comfortable; else all are comfortable.
     static constexpr Scale snug{0.5};
     static constexpr Scale comfortable{1.0};
+
+    /// How many pieces each card has, and at which size that was found.
+    struct Pouring {
+        std::vector<std::size_t> counts;
+        Scale scale;
+    };
+
+    Pouring poured(Scale scale, Size room) const {
+        Pouring pouring{{}, scale};
+        for (std::size_t next = 0; next < pieces_.size();) {
+            pouring.counts.push_back(count_for(pouring.counts.size(), next, scale, room));
+            next += pouring.counts.back();
+        }
+        return pouring;
+    }
+
+    Pouring fewest() const {
+        const auto scale = readable_scale();
+        auto pouring = poured(scale, room_);
+        if (scale.value > snug.value) {
+            auto smaller = poured(snug, room_);
+            if (smaller.counts.size() < pouring.counts.size()) {
+                return smaller;
+            }
+        }
+        return pouring;
+    }
+
+    /// As many cards, filled evenly: the last would stand almost empty, and what stands on the
+    /// others could be no larger. Of many cards the last matters little.
+    std::vector<std::size_t> even(Pouring pouring) const {
+        constexpr std::size_t most_cards = 8;
+        constexpr int halvings = 5; // to a thirtieth of the height
+        const auto cards = pouring.counts.size();
+        Length low;
+        Length high = room_.height;
+        for (int i = 0; i < halvings && cards > 1 && cards <= most_cards; ++i) {
+            const Length middle = (low + high) / 2;
+            auto tried = poured(pouring.scale, {room_.width, middle});
+            const bool enough = tried.counts.size() == cards;
+            (enough ? high : low) = middle;
+            if (enough) {
+                pouring = std::move(tried);
+            }
+        }
+        return pouring.counts;
+    }
+
+    /// How many pieces from `next` on a card takes that is as high as `room`.
+    std::size_t count_for(std::size_t number, std::size_t next, Scale scale, Size room) const {
+        const auto most = whole_sections(next, most_that_fit(number, next, scale, room));
+        return whole_blocks(next, most, scale);
+    }
 
     /// The largest scale up to comfortable at which no word or column is too wide for the cell,
     /// were it as high as one likes.
@@ -105,10 +155,10 @@ private:
 
     /// How many pieces from `next` on a card takes; at least one, so that there is an end. Tries
     /// twice as many each time, so that the work grows with the card and not with what is left.
-    std::size_t most_that_fit(std::size_t number, std::size_t next, Scale scale) const {
+    std::size_t most_that_fit(std::size_t number, std::size_t next, Scale scale, Size room) const {
         const auto left = pieces_.size() - next;
         const auto fit = [&](std::size_t count) {
-            return fits(card(number, next, count, "9"), scale, room_);
+            return fits(card(number, next, count, "9"), scale, room);
         };
         std::size_t low = 1;
         std::size_t high = std::min<std::size_t>(left, 8);
@@ -147,6 +197,32 @@ private:
             ++count;
         }
         return kept == 0 ? count : kept;
+    }
+
+    bool opens_block(std::size_t piece) const {
+        return piece == 0 || role(piece) == wording::Role::Heading ||
+               pieces_[piece].field != pieces_[piece - 1].field;
+    }
+
+    /// The count nearest to this one that parts no block which is kept whole and fits a card. A
+    /// block is a heading with all that follows, to the next one.
+    std::size_t whole_blocks(std::size_t next, std::size_t count, Scale scale) const {
+        const auto end = next + count;
+        if (end == pieces_.size() || opens_block(end) || !contains(whole_, pieces_[end].field)) {
+            return count;
+        }
+        auto begin = end;
+        while (begin > next && !opens_block(begin)) {
+            --begin;
+        }
+        auto block_end = end;
+        while (block_end < pieces_.size() && !opens_block(block_end)) {
+            ++block_end;
+        }
+        if (!fits(card(1, begin, block_end - begin, "9"), scale, room_)) {
+            return count;
+        }
+        return begin > next ? begin - next : block_end - next;
     }
 
     /// What a card that begins in the middle of a section says again: its heading, and what heads
@@ -237,7 +313,8 @@ private:
     Shaper& shaper_;
     std::vector<std::string> continuing_;
     std::vector<std::string> repeated_;
-    wording::Print blank_; ///< the print without what runs on
+    std::vector<std::string> whole_; ///< whose blocks are not parted
+    wording::Print blank_;           ///< the print without what runs on
     std::vector<Piece> pieces_;
 };
 

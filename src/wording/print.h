@@ -46,6 +46,13 @@ struct Paragraph {
     /// A row of a table: what stands in each of its columns, and no words of the row's own. An
     /// area that is no table sets them one after the other.
     std::vector<Paragraph> cells = {};
+
+    /// Boxes to tick, one before each of these: "1", "2"… They stand below the words, side by side,
+    /// as many in a line as there is room for.
+    std::vector<std::string> boxes = {};
+
+    /// What stands below words and boxes, smaller: what is said of a dish below its name.
+    std::vector<Paragraph> below = {};
     friend bool operator==(const Paragraph&, const Paragraph&) = default;
 };
 

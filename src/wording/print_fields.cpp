@@ -49,6 +49,9 @@ const Row rows[] = {
     {name::shopping, Always, {DaySheet}},
     {name::remarks, Always, {PlanSheet}},
     {name::lanes, Always, {PlanSheet}},
+    {name::dish_numbers, IfRoom, {DaySheet}},
+    {name::printed_on, IfRoom, {DoorList}},
+    {name::allergens_note, Always, {DoorList}},
 };
 
 } // namespace

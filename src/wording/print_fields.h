@@ -40,6 +40,9 @@ inline constexpr const char* freezing = "freezing";
 inline constexpr const char* shopping = "shopping";
 inline constexpr const char* remarks = "remarks";
 inline constexpr const char* lanes = "lanes";
+inline constexpr const char* dish_numbers = "dish-numbers";
+inline constexpr const char* printed_on = "printed-on";
+inline constexpr const char* allergens_note = "allergens-note";
 } // namespace field_name
 
 /// Whether a print may be without a field that it has something to say in.

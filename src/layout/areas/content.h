@@ -24,7 +24,10 @@ struct PreparedEntry {
     wording::Role role = wording::Role::Text;
     double size = 1.0; ///< of its type, in sizes of the area's: larger for a heading
     bool critical = false;
-    std::vector<PreparedEntry> cells = {}; ///< of a table's row; then `text` is empty
+    std::vector<PreparedEntry> cells = {};              ///< of a table's row; then `text` is empty
+    std::vector<typeset::PreparedParagraph> boxes = {}; ///< what stands beside each box to tick
+    std::vector<PreparedEntry> below = {};              ///< further paragraphs, below the words
+    bool repeats = false; ///< of a cell: it says what the row above says, and is left out
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 

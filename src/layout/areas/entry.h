@@ -15,7 +15,11 @@ inline constexpr double baseline_share = 0.77;
 inline constexpr double marker_width = 1.55; ///< a tick box or a short number, space included
 inline constexpr double number_gap = 0.5;    ///< between a long number and what follows
 inline constexpr double label_gap = 0.8;     ///< between the label column and the text
-inline constexpr double heading_rise = 0.45; ///< extra space above a heading that is not the first
+inline constexpr double heading_drop = 0.3;  ///< below a heading, for its line
+inline constexpr double heads_rise = 0.25;   ///< extra space above what heads columns
+
+/// The space between strips side by side, in em.
+inline constexpr double strip_gap = 2.4;
 
 /// Where an area's text begins, after markers and labels.
 struct Indents {
@@ -27,7 +31,8 @@ struct Indents {
 struct Columns {
     Indents prose;      ///< of paragraphs that are no rows
     TableColumns table; ///< empty where the area is no table
-    double width = 0.0;
+    double width = 0.0; ///< of one strip
+    int strips = 1;     ///< how many stand side by side
 };
 
 Columns columns_of(const Content& content, const TextArea& area, Length em, Length room);
@@ -45,11 +50,18 @@ OwnPlace own_place(const PreparedEntry& entry, const Indents& at, double width);
 /// The place of an entry that is no row: a heading has the whole width.
 OwnPlace own_place(const PreparedEntry& entry, const Columns& columns);
 
-/// An entry's height without the space around it.
-double height_of(const PreparedEntry& entry, const Columns& columns);
+/// An entry's height without the space around it. Where it `opens` a strip, it says again what the
+/// row above says too.
+double height_of(const PreparedEntry& entry, const Columns& columns, bool opens = true);
 
 /// The height of cell `i` of a row.
 double height_of_cell(const PreparedEntry& row, std::size_t i, const Columns& columns);
+
+/// The lines of its own words, those of its label beside them included.
+int lines_of(const PreparedEntry& entry, const OwnPlace& place);
+
+/// The place of what stands below an entry's words, which begins where they begin.
+OwnPlace place_below(const PreparedEntry& below, const PreparedEntry& entry, const OwnPlace& place);
 
 /// Whether there is anything to set: words, a label or a marker.
 bool says_something(const PreparedEntry& entry);

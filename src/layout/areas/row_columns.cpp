@@ -8,18 +8,21 @@
 namespace thawslip::layout {
 namespace {
 
-/// Puts the words of `cell` behind those of `into`, with a dot between.
+/// Puts what `cell` says behind what `into` says, with a dot between words.
 void append(wording::Paragraph& into, const wording::Paragraph& cell) {
-    if (cell.spans.empty() && cell.label.empty()) {
-        return;
+    if (!cell.spans.empty() || !cell.label.empty()) {
+        if (!into.spans.empty()) {
+            into.spans.push_back({" · ", wording::Emphasis::Plain});
+        }
+        if (!cell.label.empty()) {
+            into.spans.push_back({cell.label + " ", wording::Emphasis::Strong});
+        }
+        into.spans.insert(into.spans.end(), cell.spans.begin(), cell.spans.end());
     }
-    if (!into.spans.empty()) {
-        into.spans.push_back({" · ", wording::Emphasis::Plain});
+    into.boxes.insert(into.boxes.end(), cell.boxes.begin(), cell.boxes.end());
+    for (const auto& below : cell.below) {
+        append(into, below);
     }
-    if (!cell.label.empty()) {
-        into.spans.push_back({cell.label + " ", wording::Emphasis::Strong});
-    }
-    into.spans.insert(into.spans.end(), cell.spans.begin(), cell.spans.end());
 }
 
 /// The width of each column's widest cell, in em.

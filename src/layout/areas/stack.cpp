@@ -1,14 +1,25 @@
 #include "layout/areas/stack.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace thawslip::layout {
 namespace {
 
 /// The space that stands before an entry, in leadings.
 double space_before(const PreparedEntry& entry, const TextArea& area, bool is_first) {
-    const bool opens = entry.role == wording::Role::Heading;
-    return is_first ? 0.0 : area.space + (opens ? heading_rise : 0.0);
+    switch (is_first ? wording::Role::Text : entry.role) {
+    case wording::Role::Heading: return area.space + area.heading_space;
+    case wording::Role::ColumnHeads: return area.space + heads_rise;
+    case wording::Role::Text: break;
+    }
+    return is_first ? 0.0 : area.space;
+}
+
+/// The space that a heading's line stands in.
+double drop_below(const PreparedEntry& entry, const TextArea& area) {
+    const bool ruled = entry.role == wording::Role::Heading && area.heading_rule > Length{};
+    return ruled ? heading_drop : 0.0;
 }
 
 /// The space after the last entry: what its line stands in.
@@ -22,20 +33,21 @@ public:
     Stacker(const TextArea& area, const Columns& columns)
         : area_{area}, columns_{columns}, filled_(std::max<std::size_t>(area.table.size(), 1)) {}
 
-    StackedEntry add(const PreparedEntry& entry, double space) {
+    StackedEntry add(const PreparedEntry& entry, double space, bool opens) {
         const bool flows =
             area_.columns_flow && !entry.cells.empty() && entry.role == wording::Role::Text;
-        return flows ? add_flowing(entry, space) : add_across(entry, space);
+        return flows ? add_flowing(entry, space) : add_across(entry, space, opens);
     }
 
     double height() const { return *std::ranges::max_element(filled_); }
 
 private:
     /// Across all columns, below whatever is the lowest.
-    StackedEntry add_across(const PreparedEntry& entry, double space) {
+    StackedEntry add_across(const PreparedEntry& entry, double space, bool opens) {
         StackedEntry placed;
+        placed.opens = opens;
         placed.top = height() + space;
-        placed.bottom = placed.top + height_of(entry, columns_);
+        placed.bottom = placed.top + height_of(entry, columns_, opens) + drop_below(entry, area_);
         placed.cells.assign(entry.cells.size(), placed.top);
         std::ranges::fill(filled_, placed.bottom);
         return placed;
@@ -59,17 +71,111 @@ private:
     std::vector<double> filled_;
 };
 
-} // namespace
-
-Stack stack(const Content& content, const TextArea& area, const Columns& columns) {
+Stack in_one_strip(const Content& content, const TextArea& area, const Columns& columns) {
     Stack stack;
     Stacker stacker{area, columns};
     for (const auto& entry : content.entries()) {
         const bool is_first = stack.entries.empty();
-        stack.entries.push_back(stacker.add(entry, space_before(entry, area, is_first)));
+        stack.entries.push_back(stacker.add(entry, space_before(entry, area, is_first), is_first));
     }
     stack.height = stacker.height() + space_after(area);
     return stack;
+}
+
+/// Pours entries into strips of one height.
+class Strips {
+public:
+    Strips(const Content& content, const TextArea& area, const Columns& columns)
+        : entries_{content.entries()}, area_{area}, columns_{columns} {
+        for (const auto& entry : entries_) {
+            heights_.push_back(height_of(entry, columns, false) + drop_below(entry, area));
+        }
+    }
+
+    Stack even() const {
+        double high = height_in_one();
+        double low = high / columns_.strips - hair;
+        for (int i = 0; i < halvings; ++i) {
+            const double middle = (low + high) / 2;
+            (pour(middle) ? high : low) = middle;
+        }
+        return *pour(high);
+    }
+
+private:
+    static constexpr int halvings = 24; // to a millionth of the whole
+    static constexpr double hair = 1e-6;
+
+    bool may_part_before(std::size_t i) const {
+        const bool heads = entries_[i].role == wording::Role::Heading;
+        return entries_[i - 1].role == wording::Role::Text && (heads || !area_.keep_whole);
+    }
+
+    std::size_t end_of_chunk(std::size_t i) const {
+        do {
+            ++i;
+        } while (i < entries_.size() && !may_part_before(i));
+        return i;
+    }
+
+    StackedEntry placed(std::size_t i, double bottom_above, int strip, bool opens) const {
+        StackedEntry entry;
+        entry.strip = strip;
+        entry.opens = opens;
+        entry.top = bottom_above + space_before(entries_[i], area_, opens);
+        entry.bottom =
+            entry.top + (opens ? height_of(entries_[i], columns_) + drop_below(entries_[i], area_)
+                               : heights_[i]);
+        entry.cells.assign(entries_[i].cells.size(), entry.top);
+        return entry;
+    }
+
+    /// Where entries from `first` to `end` would end below `above`.
+    double bottom_of(std::size_t first, std::size_t end, double above, bool opens) const {
+        for (auto i = first; i < end; ++i) {
+            above = placed(i, above, 0, opens && i == first).bottom;
+        }
+        return above;
+    }
+
+    double height_in_one() const { return bottom_of(0, entries_.size(), 0.0, true); }
+
+    /// The entries in strips that are no higher than `limit`; nothing where there are too few.
+    std::optional<Stack> pour(double limit) const {
+        Stack stack;
+        int strip = 0;
+        double bottom = 0.0;
+        bool opens = true;
+        for (std::size_t i = 0; i < entries_.size();) {
+            const auto end = end_of_chunk(i);
+            if (!opens && bottom_of(i, end, bottom, false) > limit) {
+                ++strip;
+                bottom = 0.0;
+                opens = true;
+            }
+            for (; i < end; ++i, opens = false) {
+                stack.entries.push_back(placed(i, bottom, strip, opens));
+                bottom = stack.entries.back().bottom;
+            }
+            if (bottom > limit || strip >= columns_.strips) {
+                return std::nullopt;
+            }
+            stack.height = std::max(stack.height, bottom + space_after(area_));
+        }
+        return stack;
+    }
+
+    const std::vector<PreparedEntry>& entries_;
+    const TextArea& area_;
+    const Columns& columns_;
+    std::vector<double> heights_; ///< of each entry that opens no strip
+};
+
+} // namespace
+
+Stack stack(const Content& content, const TextArea& area, const Columns& columns) {
+    return columns.strips > 1 ? Strips{content, area, columns}.even()
+                              : in_one_strip(content, area, columns);
 }
 
 } // namespace thawslip::layout

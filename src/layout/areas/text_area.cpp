@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <tuple>
 
 namespace thawslip::layout {
 namespace {
@@ -33,6 +34,7 @@ const std::array<Named<BorderOn>, 2> borders_on = {
     {{{"all", {"always"}}, BorderOn::All}, {{"critical"}, BorderOn::Critical}}};
 const std::array<Named<Join>, 2> joins = {
     {{{"paragraphs"}, Join::Paragraphs}, {{"line"}, Join::Line}}};
+constexpr toml::Range<Length> rule_widths{0.5_pt, 6.0_pt};
 
 XHeights read_x_heights(Table& table) {
     const toml::Key key{"x_height", R"(["1.2 mm", "1.4 mm", "1.9 mm"])"};
@@ -128,18 +130,62 @@ void read_border(Table& table, TextArea& area) {
     }
 }
 
+/// How wide the columns of rows are, and what stands in them.
+void read_columns(Table& table, TextArea& area) {
+    area.columns_flow = table.boolean("columns_flow").value_or(false);
+    const toml::Key key{"table_align", R"(["left", "right"])"};
+    area.table_align = choices(table, key, "an alignment", aligns);
+    const auto columns = area.table.size();
+    if (!area.table_align.empty() && area.table_align.size() != columns) {
+        table.reader().error(table.path_of(key),
+                             fmt::format("{} alignments are given, but the table has {} columns",
+                                         area.table_align.size(), columns),
+                             {"give one for each column of table"});
+        area.table_align.clear();
+    }
+    const auto merged = table.integer({"merge", "1"}, {0, 64}).value_or(0);
+    if (std::cmp_greater(merged, columns)) {
+        table.reader().error(
+            table.path_of("merge"),
+            fmt::format("{} columns are merged, but the table has {}", merged, columns),
+            {"merge counts columns from the left: merge = 1"});
+        return;
+    }
+    area.merge = static_cast<int>(merged);
+}
+
+/// How headings stand, and whether what is below them stays with them.
+void read_headings(Table& table, TextArea& area) {
+    area.heading_size = table.real("heading_size", {1.0, 3.0}).value_or(area.heading_size);
+    area.heading_space = table.real("heading_space", {0.0, 3.0}).value_or(area.heading_space);
+    area.heading_rule =
+        table.length({"heading_rule", "\"0.8 pt\""}, rule_widths).value_or(Length{});
+    area.keep_whole = table.boolean("keep_whole").value_or(false);
+}
+
+/// Where each column runs on by itself there are no rows.
+void refuse_rows_that_flow(Table& table, const TextArea& area) {
+    const std::tuple<const char*, bool, const char*> of_rows[] = {
+        {"row_rule", area.row_rule > Length{}, "there are no rows to draw lines under"},
+        {"merge", area.merge > 0, "there are no rows that could say the same"},
+        {"strips", area.strips > Length{}, "there are no rows to part into strips"}};
+    for (const auto& [key, is_set, why] : of_rows) {
+        if (area.columns_flow && is_set) {
+            table.reader().error(table.path_of(key), fmt::format("{} where the columns flow", why),
+                                 {fmt::format("leave out {} or columns_flow", key)});
+        }
+    }
+}
+
 /// What an area has to say of rows, headings and the space between paragraphs.
 void read_rows(Table& table, TextArea& area) {
     area.table = read_tracks(table, {"table", R"(["content", "share"])"});
-    area.columns_flow = table.boolean("columns_flow").value_or(false);
-    area.row_rule = table.length({"row_rule", "\"0.5 pt\""}, {0.5_pt, 6.0_pt}).value_or(Length{});
+    read_columns(table, area);
+    area.row_rule = table.length({"row_rule", "\"0.5 pt\""}, rule_widths).value_or(Length{});
+    area.strips = table.length({"strips", "\"80 mm\""}, {20.0_mm, 1000.0_mm}).value_or(Length{});
     area.space = table.real("space", {0.0, 3.0}).value_or(area.space);
-    area.heading_size = table.real("heading_size", {1.0, 3.0}).value_or(area.heading_size);
-    if (area.columns_flow && area.row_rule > Length{}) {
-        table.reader().error(table.path_of("row_rule"),
-                             "there are no rows to draw lines under where the columns flow",
-                             {"leave out row_rule or columns_flow"});
-    }
+    read_headings(table, area);
+    refuse_rows_that_flow(table, area);
 }
 
 } // namespace

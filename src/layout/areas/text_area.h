@@ -50,6 +50,13 @@ inline constexpr double usual_heading_size = 1.2;
 /// that is not below the least x-height.
 inline constexpr double second_size = 0.88;
 
+/// How large what stands below the words of a cell is, in sizes of those, where that is not below
+/// the least x-height.
+inline constexpr double below_size = 0.75;
+
+/// Extra space above a heading that is not the first, in leadings, where a layout does not say.
+inline constexpr double usual_heading_space = 0.45;
+
 /// Words: fields of a print, as paragraphs, on a line, or as the rows of a table.
 struct TextArea {
     std::vector<std::string> words; ///< names of wording fields, in order
@@ -59,16 +66,22 @@ struct TextArea {
     Align align = Align::Left;
     LabelPlace labels = LabelPlace::RunIn;
     Join join = Join::Paragraphs;
-    std::vector<Track> table;   ///< how wide the cells of rows are; empty: the area is no table
+    std::vector<Track> table;       ///< how wide the cells of rows are; empty: the area is no table
+    std::vector<Align> table_align; ///< of the cells of each column; empty: as `align` says
+    int merge = 0; ///< in so many columns from the left, what the row above says is left out
     bool columns_flow = false;  ///< each column of the table runs on by itself, whatever the rows
     Length row_rule;            ///< thickness of the line under each row; 0: none
     double space = usual_space; ///< between paragraphs, in leadings
-    double heading_size = usual_heading_size; ///< of headings, in sizes of the text
-    std::size_t group = 0;                    ///< which of the layout's groups it is sized with
+    double heading_size = usual_heading_size;   ///< of headings, in sizes of the text
+    double heading_space = usual_heading_space; ///< above a heading, in leadings
+    Length heading_rule;      ///< thickness of the line under each heading; 0: none
+    Length strips;            ///< the least width of strips side by side; 0: there is one
+    std::size_t group = 0;    ///< which of the layout's groups it is sized with
     int drop = 0;             ///< dropped in this order when space is short; 0: never
     std::vector<int> shorten; ///< says less in these orders when space is short; empty: never
     bool continues = false;   ///< may run on to a second card
     bool repeats = false;     ///< stands on the second card too
+    bool keep_whole = false;  ///< what stands below a heading stays with it where a page holds it
     Border border = Border::None;
     BorderOn border_on = BorderOn::All;
 };

@@ -1,31 +1,50 @@
 #include "layout/areas/entry.h"
 #include "layout/areas/stack.h"
+#include "layout/areas/tick_boxes.h"
 
 #include <algorithm>
 #include <iterator>
+#include <utility>
 
 namespace thawslip::layout {
 namespace {
 
 using typeset::PreparedParagraph;
 
+/// How many columns from the left a row leaves to the row above it, which says the same.
+std::size_t left_to_above(const PreparedEntry& row, const StackedEntry& stands) {
+    if (stands.opens) {
+        return 0;
+    }
+    const auto own = std::ranges::find(row.cells, false, &PreparedEntry::repeats);
+    return static_cast<std::size_t>(own - row.cells.begin());
+}
+
 /// Sets the lines of a content where they are stacked.
 class Setter {
 public:
-    Setter(const TextArea& area, TypeSize type, Rect room, Tone tone)
-        : area_{area}, type_{type}, room_{room}, tone_{tone} {}
+    Setter(const TextArea& area, TypeSize type, Rect room, const Columns& columns, Tone tone)
+        : area_{area}, type_{type}, room_{room}, columns_{columns}, align_{area.align}, tone_{
+                                                                                            tone} {}
 
-    void entry(const PreparedEntry& entry, const StackedEntry& stands, const Columns& columns) {
+    void entry(const PreparedEntry& entry, const StackedEntry& stands) {
+        strip_ = (columns_.width + strip_gap) * stands.strip;
         if (entry.cells.empty()) {
             y_ = type_.leading * stands.top;
-            words(entry, own_place(entry, columns), 0.0);
+            words(entry, own_place(entry, columns_), strip_);
+            if (entry.role == wording::Role::Heading && area_.heading_rule > Length{}) {
+                rule(stands.bottom - heading_drop / 2, 0.0, area_.heading_rule);
+            }
             return;
         }
-        row(entry, stands, columns.table);
-        if (area_.row_rule > Length{}) {
-            const Length below = type_.leading * (stands.bottom + area_.space / 2);
-            items_.push_back(Rule{{{room_.left(), room_.top() + below - area_.row_rule / 2},
-                                   {room_.size.width, area_.row_rule}}});
+        row(entry, stands);
+    }
+
+    /// The line under a row, which is shorter where the row below leaves columns to it.
+    void rule_under(const StackedEntry& stands, std::size_t first_column) {
+        if (area_.row_rule > Length{} && first_column < columns_.table.start.size()) {
+            rule(stands.bottom + area_.space / 2, columns_.table.start[first_column],
+                 area_.row_rule);
         }
     }
 
@@ -36,22 +55,36 @@ private:
         return room_.top() + y_ + type_.leading * (line + baseline_share);
     }
 
-    void row(const PreparedEntry& entry, const StackedEntry& stands, const TableColumns& columns) {
-        for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-            y_ = type_.leading * stands.cells[i];
-            const auto& cell = entry.cells[i];
-            const double width = columns.width[i];
-            words(cell, own_place(cell, indents_of(cell, width), width), columns.start[i]);
-        }
+    /// A line across the strip from `start` em on, in the middle of `at` leadings from the top.
+    void rule(double at, double start, Length thickness) {
+        const Length left = room_.left() + type_.size * (strip_ + start);
+        const Length width = columns_.strips == 1 && start == 0.0
+                                 ? room_.size.width
+                                 : type_.size * (columns_.width - start);
+        items_.push_back(
+            Rule{{{left, room_.top() + type_.leading * at - thickness / 2}, {width, thickness}}});
     }
 
-    /// Sets marker, label and text at their place, `start` em of the area's type from its left.
+    void row(const PreparedEntry& entry, const StackedEntry& stands) {
+        const auto& table = columns_.table;
+        for (auto i = left_to_above(entry, stands); i < entry.cells.size(); ++i) {
+            y_ = type_.leading * stands.cells[i];
+            align_ = area_.table_align.empty() ? area_.align : area_.table_align[i];
+            const auto& cell = entry.cells[i];
+            words(cell, own_place(cell, indents_of(cell, table.width[i]), table.width[i]),
+                  strip_ + table.start[i]);
+        }
+        align_ = area_.align;
+    }
+
+    /// Sets marker, label, text, boxes and what stands below at their place, `start` em of the
+    /// area's type from its left.
     void words(const PreparedEntry& entry, const OwnPlace& place, double start) {
         const auto areas_own = type_;
         const double left = start / entry.size;
         type_ = {areas_own.size * entry.size, areas_own.leading * entry.size};
         if (entry.label_above) {
-            label_above(*entry.label, place.width);
+            label_above(*entry.label, left, place.width);
         }
         marker(entry, left);
         if (entry.label && !entry.label_above) {
@@ -59,41 +92,67 @@ private:
                       place.at.text - place.at.label - label_gap);
         }
         paragraph(entry.text, left + place.at.text, place.width - place.at.text);
+        y_ += type_.leading * lines_of(entry, place);
+        boxes(entry, left + place.at.text, place.width - place.at.text);
         type_ = areas_own;
+        for (const auto& below : entry.below) {
+            words(below, place_below(below, entry, place), start + place.at.text * entry.size);
+        }
     }
 
     /// Sets the label small and moves down past it.
-    void label_above(const PreparedParagraph& label, double width) {
+    void label_above(const PreparedParagraph& label, double left, double width) {
         const auto below = type_;
         type_ = {below.size * above_size, below.leading * above_size};
-        paragraph(label, 0.0, width / above_size);
+        paragraph(label, left / above_size, width / above_size);
         y_ += type_.leading * label.count_lines(width / above_size);
         type_ = below;
     }
 
     void marker(const PreparedEntry& entry, double left) {
         if (entry.marker == wording::Marker::TickBox) {
-            const Length side = type_.size * 0.72;
-            const Length x = room_.left() + type_.size * left + line_width / 2;
-            items_.push_back(Outline{{{x, baseline(0) - side}, {side, side}}, line_width, {}});
+            tick_box(left, 0);
         }
         if (entry.number) {
             paragraph(*entry.number, left, entry.number->natural_width() + number_gap);
         }
     }
 
+    void tick_box(double left, int line) {
+        const Length side = type_.size * tick_box_side;
+        const Length x = room_.left() + type_.size * left + line_width / 2;
+        items_.push_back(Outline{{{x, baseline(line) - side}, {side, side}}, line_width, {}});
+    }
+
+    /// Sets the boxes with what stands beside each, and moves down past them.
+    void boxes(const PreparedEntry& entry, double left, double width) {
+        const auto boxes = tick_boxes(entry, width);
+        for (int i = 0; std::cmp_less(i, entry.boxes.size()); ++i) {
+            const double start = left + boxes.pitch * (i % boxes.in_line);
+            const int line = i / boxes.in_line;
+            tick_box(start, line);
+            const auto& words = entry.boxes[static_cast<std::size_t>(i)];
+            for (const auto& set : words.set(words.natural_width() + 1.0)) {
+                pieces(set, start + tick_box_text, line);
+            }
+        }
+        y_ += type_.leading * boxes.lines;
+    }
+
     void paragraph(const PreparedParagraph& text, double left, double width) {
         int n = 0;
         for (const auto& line : text.set(std::max(width, 0.1))) {
-            const double start =
-                left + std::max(width - line.width, 0.0) * share_before(area_.align);
-            for (const auto& piece : line.pieces) {
-                items_.push_back(Text{piece.run,
-                                      type_.size,
-                                      {room_.left() + type_.size * (start + piece.x), baseline(n)},
-                                      tone_});
-            }
+            pieces(line, left + std::max(width - line.width, 0.0) * share_before(align_), n);
             ++n;
+        }
+    }
+
+    void pieces(const typeset::Line& line, double start, int n) {
+        for (const auto& piece : line.pieces) {
+            items_.push_back(Text{piece.run,
+                                  type_.size,
+                                  {room_.left() + type_.size * (start + piece.x), baseline(n)},
+                                  tone_});
         }
     }
 
@@ -102,6 +161,9 @@ private:
     const TextArea& area_;
     TypeSize type_;
     Rect room_;
+    const Columns& columns_;
+    Align align_;
+    double strip_ = 0.0; ///< where the strip of the entry begins, in em
     Tone tone_;
     Length y_;
     std::vector<Item> items_;
@@ -141,10 +203,15 @@ std::vector<Item> draw(const Content& content, const TextArea& area, TypeSize ty
                  {place.size.width - pad.side * 2.0, place.size.height - pad.above - pad.below}};
     }
     const auto columns = columns_of(content, area, type.size, place.size.width);
-    Setter setter{area, type, place, tone};
+    Setter setter{area, type, place, columns, tone};
+    const auto& entries = content.entries();
     const auto places = stack(content, area, columns).entries;
     for (std::size_t i = 0; i < places.size(); ++i) {
-        setter.entry(content.entries()[i], places[i], columns);
+        setter.entry(entries[i], places[i]);
+        if (!entries[i].cells.empty()) {
+            const bool last = i + 1 == places.size();
+            setter.rule_under(places[i], last ? 0 : left_to_above(entries[i + 1], places[i + 1]));
+        }
     }
     std::ranges::move(setter.take(), std::back_inserter(items));
     return items;

@@ -2,6 +2,7 @@
 #include "layout/areas/text_area.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace thawslip::layout {
 namespace {
@@ -90,31 +91,38 @@ wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragrap
         if (paragraphs.size() > 1 && length_of(*paragraph) <= kept_whole) {
             std::for_each(line.spans.begin() + begin, line.spans.end(), keep_together);
         }
+        line.boxes.insert(line.boxes.end(), paragraph->boxes.begin(), paragraph->boxes.end());
     }
     return line;
 }
 
 using Prepared = Result<PreparedEntry, UnsettableCharacter>;
 
-/// The weight of a paragraph's words: headings are strong, what heads columns is quiet.
+/// The weight of a paragraph's words: headings are strong, what heads columns is less so.
 Weight weight_of(const wording::Paragraph& paragraph, const TextArea& area) {
     switch (paragraph.role) {
     case wording::Role::Heading: return strong(area.weight);
-    case wording::Role::ColumnHeads: return Weight::Regular;
+    case wording::Role::ColumnHeads: return Weight::Medium;
     case wording::Role::Text: break;
     }
     return is_second(paragraph) ? Weight::Regular : area.weight;
 }
 
-/// How large a paragraph is set, in sizes of the area's type. What is smaller never falls under
-/// the least x-height, at whatever size the area stands.
+/// `size` where the least x-height allows it, at whatever size the area stands.
+double smaller(double size, const TextArea& area) {
+    return std::clamp(least_x_height / area.x_height.smallest, size, 1.0);
+}
+
+/// How large a paragraph is set, in sizes of the area's type.
 double size_of(const wording::Paragraph& paragraph, const TextArea& area) {
     if (paragraph.role == wording::Role::Heading) {
         return area.heading_size;
     }
-    const double floor = least_x_height / area.x_height.smallest;
-    return is_second(paragraph) ? std::clamp(floor, second_size, 1.0) : 1.0;
+    return is_second(paragraph) ? smaller(second_size, area) : 1.0;
 }
+
+Prepared add_rest(PreparedEntry entry, const wording::Paragraph& paragraph, const TextArea& area,
+                  Shaper& shaper);
 
 Prepared prepare_entry(const wording::Paragraph& paragraph, const TextArea& area, Shaper& shaper) {
     auto spans = styled(paragraph, weight_of(paragraph, area));
@@ -149,7 +157,42 @@ Prepared prepare_entry(const wording::Paragraph& paragraph, const TextArea& area
     entry.role = paragraph.role;
     entry.critical = paragraph.critical;
     entry.size = size_of(paragraph, area);
+    return add_rest(std::move(entry), paragraph, area, shaper);
+}
+
+/// Adds the boxes of a paragraph, and what stands below it.
+Prepared add_rest(PreparedEntry entry, const wording::Paragraph& paragraph, const TextArea& area,
+                  Shaper& shaper) {
+    for (const auto& words : paragraph.boxes) {
+        auto shaped = shaper.prepare({{words, area.weight}});
+        if (!shaped) {
+            return Failure{shaped.fault()};
+        }
+        entry.boxes.push_back(std::move(shaped).value());
+    }
+    for (const auto& below : paragraph.below) {
+        auto shaped = prepare_entry(below, area, shaper);
+        if (!shaped) {
+            return shaped;
+        }
+        entry.below.push_back(std::move(shaped).value());
+        entry.below.back().label_above = false;
+        entry.below.back().size = entry.size * smaller(below_size, area);
+    }
     return entry;
+}
+
+/// Marks the cells of a row that say what the row above says, from the left on.
+void merge(PreparedEntry& row, const wording::Paragraph& words, const wording::Paragraph* above,
+           const TextArea& area) {
+    if (above == nullptr || above->role != words.role) {
+        return;
+    }
+    const auto count =
+        std::min({row.cells.size(), above->cells.size(), static_cast<std::size_t>(area.merge)});
+    for (std::size_t i = 0; i < count && words.cells[i] == above->cells[i]; ++i) {
+        row.cells[i].repeats = true;
+    }
 }
 
 /// A row of a table, or a paragraph.
@@ -187,10 +230,12 @@ namespace {
 Result<Content, ContentFault> prepare_form(const TextArea& area, const wording::Print& print,
                                            std::size_t form, Shaper& shaper) {
     std::vector<PreparedEntry> entries;
+    const wording::Paragraph* above = nullptr;
     const auto add = [&](const wording::Paragraph& paragraph) {
         auto entry = prepare_any(paragraph, area, shaper);
         if (entry) {
             entries.push_back(std::move(entry).value());
+            merge(entries.back(), paragraph, std::exchange(above, &paragraph), area);
             return std::optional<UnsettableCharacter>{};
         }
         return std::optional{entry.fault()};

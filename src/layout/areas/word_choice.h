@@ -15,17 +15,34 @@ struct Named {
     Value value;
 };
 
+template <class Value, std::size_t count>
+std::vector<toml::Word> words_of(const std::array<Named<Value>, count>& named) {
+    std::vector<toml::Word> words;
+    for (const auto& one : named) {
+        words.push_back(one.word);
+    }
+    return words;
+}
+
 /// What the word under `key` stands for; `fallback` where none is written. One that is none of
 /// `named` is reported.
 template <class Value, std::size_t count>
 Value choice(toml::Table& table, const toml::Key& key, std::string_view what,
              const std::array<Named<Value>, count>& named, Value fallback) {
-    std::vector<toml::Word> words;
-    for (const auto& one : named) {
-        words.push_back(one.word);
-    }
-    const auto found = table.word(key, what, words);
+    const auto found = table.word(key, what, words_of(named));
     return found ? named[*found].value : fallback;
+}
+
+/// What each word of a list stands for; one that is none of `named` is reported.
+template <class Value, std::size_t count>
+std::vector<Value> choices(toml::Table& table, const toml::Key& key, std::string_view what,
+                           const std::array<Named<Value>, count>& named) {
+    constexpr std::size_t most = 64;
+    std::vector<Value> values;
+    for (const auto position : table.words(key, most, what, words_of(named))) {
+        values.push_back(named[position].value);
+    }
+    return values;
 }
 
 } // namespace thawslip::layout

@@ -86,13 +86,51 @@ TEST_CASE("how to thaw and the code stand on the first card alone") {
     }
 }
 
-TEST_CASE("each card of a long recipe fits at a comfortable size") {
+namespace {
+
+/// The smallest scale among the cards of a recipe.
+double smallest_scale(int steps) {
     const auto layout = testing::layout_from(card_layout);
-    for (const auto& card : cards_of(30, 60_mm)) {
+    double smallest = 2.0;
+    for (const auto& card : cards_of(steps, 60_mm)) {
         const auto sizes =
             solve(layout, testing::shaped(card, layout), {120_mm, 60_mm}, testing::fonts());
         REQUIRE(sizes.has_value());
-        CHECK(sizes->scales[0].value >= 1.0);
+        smallest = std::min(smallest, sizes->scales[0].value);
+    }
+    return smallest;
+}
+
+} // namespace
+
+TEST_CASE("cards of a long recipe are comfortable, or a little less where that saves one") {
+    int comfortable = 0;
+    for (int steps = 10; steps <= 40; ++steps) {
+        CAPTURE(steps);
+        const double scale = smallest_scale(steps);
+        CHECK(scale >= 0.5);
+        comfortable += scale >= 1.0 ? 1 : 0;
+        if (scale < 1.0) { // then the same steps less a few are on as many cards
+            CHECK(cards_of(steps, 60_mm).size() <= cards_of(steps - 6, 60_mm).size() + 1);
+        }
+    }
+    CHECK(comfortable > 10);
+}
+
+TEST_CASE("cards of a long recipe are filled evenly") {
+    for (const int steps : {12, 20, 26, 33, 40}) {
+        CAPTURE(steps);
+        const auto cards = cards_of(steps, 60_mm);
+        REQUIRE(cards.size() >= 2);
+        // The first card also says how to thaw, so the others may have a step or two more.
+        std::size_t least = 99;
+        std::size_t most = 0;
+        for (const auto& card : cards) {
+            const auto count = card.field("steps")->paragraphs.size();
+            least = std::min(least, count);
+            most = std::max(most, count);
+        }
+        CHECK(most - least <= 2);
     }
 }
 
@@ -221,4 +259,35 @@ TEST_CASE("no card begins with the second language of what stands on the card be
         REQUIRE(again.size() >= 3);
         CHECK(again[2].voice == wording::Voice::First); // after the heading and the heads
     }
+}
+
+TEST_CASE("a block that is kept whole is parted only where no page holds it") {
+    auto whole = sheet_layout;
+    whole.replace(whole.find("continues = true"), 16, "continues = true, keep_whole = true");
+    const auto pages_of = [](const wording::Print& print, const std::string& layout) {
+        Shaper shaper{testing::fonts()};
+        return paginate(print, testing::layout_from(layout), {120_mm, 70_mm}, shaper);
+    };
+    const auto parted = [](const std::vector<wording::Print>& pages) {
+        return std::ranges::count_if(pages, [](const wording::Print& page) {
+            const auto& first = page.field("dishes")->paragraphs.front().spans.front().text;
+            return first.find("continued") != std::string::npos;
+        });
+    };
+    long parted_by_others = 0;
+    for (const int rows : {2, 3, 4, 5, 6, 7}) {
+        CAPTURE(rows);
+        const auto pages = pages_of(sheet_with(8, rows), whole);
+        REQUIRE(pages.size() >= 2);
+        CHECK(parted(pages) == 0);
+        parted_by_others += parted(pages_of(sheet_with(8, rows), sheet_layout));
+        long rows_seen = 0;
+        for (const auto& page : pages) {
+            rows_seen += std::ranges::count(page.field("dishes")->paragraphs, wording::Role::Text,
+                                            &wording::Paragraph::role);
+        }
+        CHECK(rows_seen == 8 * rows);
+    }
+    CHECK(parted_by_others > 0);
+    CHECK(parted(pages_of(sheet_with(2, 40), whole)) > 0); // more than a page each
 }

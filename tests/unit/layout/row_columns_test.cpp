@@ -249,3 +249,248 @@ TEST_CASE("an area that is as wide as its table holds every cell on one line") {
         CHECK(measure(contents[0], area, ten_points, width - 0.5_mm).height > endless.height);
     }
 }
+
+namespace {
+
+/// An area of two columns with one more key.
+std::string two_columns_with(const std::string& key) {
+    return R"(
+print = "door list"
+picture = ["rows"]
+[area]
+rows = { words = "rows", x_height = ["1.2 mm", "2 mm", "2.4 mm"], table = ["share", "share"], space = 0.5, )" +
+           key + " }\n";
+}
+
+wording::Paragraph heading(const std::string& text) {
+    auto paragraph = words(text);
+    paragraph.role = wording::Role::Heading;
+    return paragraph;
+}
+
+wording::Paragraph boxes(int count) {
+    wording::Paragraph paragraph;
+    for (int i = 1; i <= count; ++i) {
+        paragraph.boxes.push_back(std::to_string(i));
+    }
+    return paragraph;
+}
+
+std::vector<std::string> faults_of(const std::string& toml) {
+    Diagnostics faults;
+    const auto document = toml::parse(toml, "faulty.toml", faults);
+    CHECK_FALSE(read_layout(document, "faulty", faults).has_value());
+    std::vector<std::string> messages;
+    for (const auto& fault : faults) {
+        CHECK(fault.where.line > 0);
+        messages.push_back(fault.message);
+    }
+    return messages;
+}
+
+} // namespace
+
+TEST_CASE("the words of a column stand where the table aligns them") {
+    const auto print = list({row({words("a"), words("b")}), row({words("a"), words("bbb")})});
+    const auto left = set_list(print, 100_mm, two_columns_with("merge = 0"));
+    const auto right =
+        set_list(print, 100_mm, two_columns_with(R"(table_align = ["left", "right"])"));
+    REQUIRE(left.texts.size() == 4);
+    REQUIRE(right.texts.size() == 4);
+    CHECK(left.texts[1].baseline.x == left.texts[3].baseline.x);
+    CHECK(right.texts[0].baseline.x == left.texts[0].baseline.x);
+    CHECK(right.texts[1].baseline.x > right.texts[3].baseline.x); // the shorter begins later
+    CHECK(right.texts[3].baseline.x > left.texts[3].baseline.x + 30_mm);
+}
+
+TEST_CASE("what the row above says is said once, and its line leaves it out") {
+    const auto print =
+        list({row({words("17 Nov"), words("stew")}), row({words("17 Nov"), words("soup")}),
+              row({words("18 Nov"), words("soup")})});
+    const auto keys = [](const std::string& merge) {
+        return two_columns_with("row_rule = \"0.5 pt\", merge = " + merge);
+    };
+    CHECK(set_list(print, 100_mm, keys("0")).texts.size() == 6);
+    const auto once = set_list(print, 100_mm, keys("1"));
+    CHECK(once.texts.size() == 5);
+    // Only where all left of it is left out too: "soup" on another day is said.
+    CHECK(set_list(print, 100_mm, keys("2")).texts.size() == 5);
+    REQUIRE(once.rules.size() == 3);
+    CHECK(once.rules[0].area.left() > 40_mm);
+    CHECK(once.rules[0].area.right().in_points() ==
+          doctest::Approx(once.rules[1].area.right().in_points()));
+    CHECK(once.rules[1].area.left() == Length{});
+    CHECK(once.rules[2].area.left() == Length{});
+}
+
+TEST_CASE("boxes stand side by side, as many in a line as there is room for, and none is lost") {
+    const auto print = list({row({words("stew"), boxes(14)})});
+    for (const auto width : {200_mm, 100_mm, 60_mm}) {
+        CAPTURE(width.in_millimetres());
+        const auto result = set_list(print, width, two_columns_with("merge = 0"));
+        REQUIRE(result.boxes.size() == 14);
+        REQUIRE(result.texts.size() == 15);
+        std::map<double, int> in_line;
+        for (std::size_t i = 0; i < result.boxes.size(); ++i) {
+            const auto& box = result.boxes[i].area;
+            const auto& number = result.texts[i + 1];
+            CHECK(number.baseline.x > box.right());
+            CHECK(number.baseline.x < box.right() + 3_mm);
+            CHECK(number.baseline.y.in_points() == doctest::Approx(box.bottom().in_points()));
+            CHECK(box.right() < width);
+            CHECK(box.bottom() < result.extent.height);
+            ++in_line[box.top().in_points()];
+        }
+        CHECK(in_line.begin()->second > 1);
+        CHECK(in_line.begin()->second >= in_line.rbegin()->second);
+    }
+    CHECK(set_list(print, 200_mm, two_columns_with("merge = 0")).extent.height <
+          set_list(print, 60_mm, two_columns_with("merge = 0")).extent.height);
+    CHECK(set_list(print, 15_mm, two_columns_with("merge = 0")).extent.cuts_words);
+}
+
+TEST_CASE("what stands below a cell's words is smaller, but never under the legal floor") {
+    auto cell = words("Stew");
+    cell.below = {words("Serves 6")};
+    const auto size_with = [&](const std::string& smallest) {
+        auto toml = two_columns_with("merge = 0");
+        toml.replace(toml.find("1.2 mm"), 6, smallest);
+        const auto result = set_list(list({row({cell, words("x")})}), 100_mm, toml);
+        CHECK(result.texts[1].baseline.x == result.texts[0].baseline.x);
+        CHECK(result.texts[1].baseline.y > result.texts[0].baseline.y);
+        return result.texts[1].size / result.texts[0].size;
+    };
+    CHECK(size_with("1.8 mm") == doctest::Approx(below_size));
+    CHECK(size_with("1.2 mm") == doctest::Approx(1.0));
+}
+
+TEST_CASE("no words of boxes or below are lost in an area that is no table") {
+    auto cell = words("Stew");
+    cell.below = {words("Serves 6")};
+    const auto line = without_columns(row({cell, boxes(3)}));
+    REQUIRE(line.spans.size() == 3);
+    CHECK(line.spans[2].text == "Serves 6");
+    CHECK(line.boxes.size() == 3);
+}
+
+TEST_CASE("a line stands under each heading, before what it heads") {
+    const auto result = set_list(list({heading("Nov"), row({words("a"), words("b")})}), 100_mm,
+                                 two_columns_with("heading_rule = \"1 pt\""));
+    REQUIRE(result.rules.size() == 1);
+    const auto& rule = result.rules.front().area;
+    CHECK(rule.top() > result.texts[0].baseline.y);
+    CHECK(rule.bottom() < result.texts[1].baseline.y - ten_points.size * 0.7);
+    CHECK(rule.size.width == 100_mm);
+}
+
+TEST_CASE("a layout says how much room stands above a heading") {
+    const auto height_with = [](const std::string& space) {
+        return set_list(list({words("a"), heading("Nov")}), 100_mm,
+                        two_columns_with("heading_space = " + space))
+            .extent.height;
+    };
+    CHECK(height_with("1.5") - height_with("0.5") == ten_points.leading);
+}
+
+namespace {
+
+/// Where each strip of a list begins, and how many baselines it has.
+std::map<double, std::vector<double>> strips_of(const SetList& result) {
+    std::map<double, std::vector<double>> strips;
+    for (const auto& text : result.texts) {
+        const double strip = text.baseline.x < 55_mm ? 0 : text.baseline.x < 115_mm ? 1 : 2;
+        strips[strip].push_back(text.baseline.y.in_points());
+    }
+    return strips;
+}
+
+} // namespace
+
+TEST_CASE("strips side by side are of even height, and hold every row in order") {
+    for (const int rows : {1, 2, 5, 6, 17, 30}) {
+        CAPTURE(rows);
+        std::vector<wording::Paragraph> all;
+        for (int i = 0; i < rows; ++i) {
+            all.push_back(row({words("r" + std::to_string(i)), {}}));
+        }
+        const auto in_one = set_list(list(all), 180_mm, two_columns_with("merge = 0"));
+        const auto result = set_list(list(all), 180_mm, two_columns_with("strips = \"50 mm\""));
+        REQUIRE(result.texts.size() == all.size());
+        const auto strips = strips_of(result);
+        CHECK(strips.size() == static_cast<std::size_t>(std::min(rows, 3)));
+        std::size_t most = 0;
+        for (const auto& [strip, baselines] : strips) {
+            CHECK(std::ranges::is_sorted(baselines));
+            most = std::max(most, baselines.size());
+        }
+        CHECK(most == static_cast<std::size_t>((rows + 2) / 3));
+        CHECK(result.extent.height <= in_one.extent.height);
+    }
+}
+
+TEST_CASE("as many strips stand side by side as are as wide as they must be") {
+    std::vector<wording::Paragraph> all(12, row({words("a"), {}}));
+    const auto toml = two_columns_with("strips = \"50 mm\"");
+    CHECK(strips_of(set_list(list(all), 90_mm, toml)).size() == 1);
+    CHECK(strips_of(set_list(list(all), 110_mm, toml)).size() == 2);
+    CHECK(strips_of(set_list(list(all), 180_mm, toml)).size() == 3);
+}
+
+TEST_CASE("a strip never ends with a heading, and says again what it merged") {
+    std::vector<wording::Paragraph> all = {heading("A"), row({words("x"), words("1")}),
+                                           heading("B")};
+    for (int i = 0; i < 4; ++i) {
+        all.push_back(row({words("y"), words(std::to_string(i))}));
+    }
+    const auto result =
+        set_list(list(all), 110_mm, two_columns_with("merge = 1, strips = \"50 mm\""));
+    const auto strips = strips_of(result);
+    REQUIRE(strips.size() == 2);
+    int headings = 0;
+    for (const auto& text : result.texts) {
+        headings += text.size > ten_points.size ? 1 : 0;
+    }
+    CHECK(headings == 2);
+    // The lowest of the left strip is no heading; the right begins with "y" again.
+    const auto lowest = *std::ranges::max_element(strips.at(0));
+    for (const auto& text : result.texts) {
+        if (text.baseline.x < 55_mm && text.baseline.y.in_points() == lowest) {
+            CHECK(text.size == ten_points.size);
+        }
+    }
+    CHECK(result.texts.size() == 2 + 2 + 4 + 2); // "y" stands twice
+}
+
+TEST_CASE("blocks that are kept whole are not parted over strips") {
+    std::vector<wording::Paragraph> all;
+    for (const char* name : {"A", "B", "C"}) {
+        all.push_back(heading(name));
+        for (int i = 0; i < 3; ++i) {
+            all.push_back(row({words(name), {}}));
+        }
+    }
+    const auto result =
+        set_list(list(all), 110_mm, two_columns_with("keep_whole = true, strips = \"50 mm\""));
+    const auto strips = strips_of(result);
+    REQUIRE(strips.size() == 2);
+    CHECK(strips.at(0).size() == 8);
+    CHECK(strips.at(1).size() == 4);
+}
+
+TEST_CASE("what a table is told wrongly is told with its place and what to write instead") {
+    using Messages = std::vector<std::string>;
+    CHECK(faults_of(two_columns_with(R"(table_align = ["left"])")) ==
+          Messages{"1 alignments are given, but the table has 2 columns"});
+    CHECK(faults_of(two_columns_with(R"(table_align = ["left", "rigth"])")) ==
+          Messages{"\"rigth\" is not an alignment: expected \"left\", \"centre\" or \"right\""});
+    CHECK(faults_of(two_columns_with("merge = 3")) ==
+          Messages{"3 columns are merged, but the table has 2"});
+    CHECK(faults_of(two_columns_with("columns_flow = true, merge = 1")) ==
+          Messages{"there are no rows that could say the same where the columns flow"});
+    CHECK(faults_of(two_columns_with("columns_flow = true, strips = \"50 mm\"")) ==
+          Messages{"there are no rows to part into strips where the columns flow"});
+    CHECK(faults_of(two_columns_with("strips = \"5 mm\"")).size() == 1);
+    CHECK(faults_of(two_columns_with("heading_rule = \"9 pt\"")).size() == 1);
+    CHECK(faults_of(two_columns_with("heading_space = 9")).size() == 1);
+    CHECK(faults_of(two_columns_with("keep_hole = true")).size() == 1);
+}
