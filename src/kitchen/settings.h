@@ -25,7 +25,8 @@ struct KitchenSettings {
     bool people_at_risk = false;  ///< pregnant, very young, old, or with weak immunity
     ThawSettings thaw = {};       ///< how cold the refrigerator is, among others
 
-    /// What dates are held against for what is reported and never printed; kitchen asks no clock.
+    /// What dates are held against for what is reported; of prints the door list alone has it, as
+    /// the day that it holds for. Kitchen asks no clock.
     std::optional<Date> today = std::nullopt;
 
     /// Which of several kitchens that share an archive this is, up to

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <optional>
+#include <string>
+#include <utility>
 
 namespace thawslip::kitchen {
 namespace {
@@ -83,7 +85,7 @@ void add(std::vector<Line>& lines, const Line& one, Measures measures) {
     lines.push_back(one);
 }
 
-Line line_of(const Quantity& quantity, const std::string& dish) {
+Line line_of(const Quantity& quantity, int dish) {
     return {{quantity, {dish}}, item_key(quantity)};
 }
 
@@ -100,13 +102,14 @@ std::vector<ShoppingItem> items_of(std::vector<Line> lines) {
 ShoppingList shopping(std::span<const Package> packages, Measures measures) {
     std::vector<Line> for_the_day;
     std::vector<Line> for_cook_day;
-    for (const auto& package : packages) {
+    for (int dish = 1; std::cmp_less_equal(dish, packages.size()); ++dish) {
+        const auto& package = packages[static_cast<std::size_t>(dish - 1)];
         for (const auto& ingredient : package.ingredients) {
-            add(ingredient.on_cook_day ? for_cook_day : for_the_day,
-                line_of(ingredient.add, package.dish), measures);
+            add(ingredient.on_cook_day ? for_cook_day : for_the_day, line_of(ingredient.add, dish),
+                measures);
         }
         for (const auto& finish : package.finish) {
-            const auto line = line_of(finish.add, package.dish);
+            const auto line = line_of(finish.add, dish);
             for (int bag = 0; bag < package.bags; ++bag) {
                 add(for_cook_day, line, measures);
             }

@@ -4,15 +4,14 @@
 #include "kitchen/settings.h"
 
 #include <span>
-#include <string>
 #include <vector>
 
 namespace thawslip::kitchen {
 
 /// One line of a shopping list. Amounts are exact: ⅓ cup and ⅔ cup are one cup.
 struct ShoppingItem {
-    Quantity total;                  ///< with its item; `as_written` is empty where it is a sum
-    std::vector<std::string> dishes; ///< what it is for, in the order of the day, each once
+    Quantity total;          ///< with its item; `as_written` is empty where it is a sum
+    std::vector<int> dishes; ///< what it is for: numbers of packages as given, from 1, each once
 };
 
 struct ShoppingList {

@@ -67,11 +67,9 @@ Field bags(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field frozen_safe(const kitchen::PlannedPackage& planned, const Style& style) {
-    Field field{field_name::frozen_safe, {}, {}};
-    if (planned.keep_until.basis == kitchen::DateBasis::StorageTable) {
-        field.paragraphs.push_back(plain(style.say("standing.frozen-safe")));
-    }
-    return field;
+    return planned.keep_until.basis == kitchen::DateBasis::StorageTable
+               ? frozen_safe_field(style)
+               : Field{field_name::frozen_safe, {}, {}};
 }
 
 } // namespace

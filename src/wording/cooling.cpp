@@ -1,6 +1,5 @@
 #include "wording/cooling.h"
 
-#include "kitchen/measures/temperature_text.h"
 #include "kitchen/measures/unit_text.h"
 #include "wording/phrases.h"
 #include "wording/typography.h"
@@ -36,9 +35,7 @@ const kitchen::CoolingSpans& advised(const kitchen::CoolingAdvice& advice) {
 } // namespace
 
 std::string say_cooling(const kitchen::CoolingAdvice& advice, const Style& style) {
-    const auto mark = [&](double fahrenheit) {
-        return kitchen::published_text(fahrenheit, kitchen::TemperatureUse::ColdLimit, style.units);
-    };
+    const auto mark = [&](double fahrenheit) { return say_cold_limit(fahrenheit, style); };
     const auto& there = advised(advice);
     auto placing = say_placing(advice.placing, style.language);
     if (advice.way == kitchen::CoolingWay::OnRack) {

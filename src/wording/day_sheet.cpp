@@ -78,23 +78,23 @@ std::vector<Paragraph> stays_out(const kitchen::PlannedPackage& planned, const S
     return cells;
 }
 
-/// A list with what stands above it; empty ones are not shown.
+/// A list with what stands above it.
 struct Column {
     std::string_view head;
     std::vector<Paragraph> cells;
 };
 
+bool is_empty(const Column& column) {
+    return column.cells.empty();
+}
+
 /// Lists side by side, a row at a time, so that they may run on to another page.
 void add_side_by_side(Field& field, std::vector<Column> columns, const Style& style) {
-    std::erase_if(columns, [](const Column& column) { return column.cells.empty(); });
-    if (columns.empty()) {
-        return;
-    }
     Paragraph heads;
     heads.role = Role::ColumnHeads;
     std::size_t rows = 0;
     for (const auto& column : columns) {
-        heads.cells.push_back(plain(style.say(column.head)));
+        heads.cells.push_back(is_empty(column) ? Paragraph{} : plain(style.say(column.head)));
         rows = std::max(rows, column.cells.size());
     }
     field.paragraphs.push_back(std::move(heads));
@@ -107,24 +107,39 @@ void add_side_by_side(Field& field, std::vector<Column> columns, const Style& st
     }
 }
 
-/// A box for the labels, with the ids as far as there are few of them.
-Paragraph labels_line(const kitchen::PlannedPackage& planned, const Style& style) {
-    constexpr std::size_t most_listed = 8;
-    std::string ids;
+/// A box for each bag, with its number.
+Paragraph bag_boxes(const kitchen::PlannedPackage& planned) {
+    Paragraph boxes;
     for (const auto& bag : planned.bags) {
-        ids += (ids.empty() ? "" : ", ") + unbroken(bag.id);
+        boxes.boxes.push_back(std::to_string(bag.number));
     }
-    Paragraph line;
-    line.marker = Marker::TickBox;
-    line.spans.push_back({style.say("day-sheet.labelled"), Emphasis::Plain});
-    if (planned.bags.size() <= most_listed) {
-        line.spans.push_back({" " + ids, Emphasis::Plain});
+    return boxes;
+}
+
+/// What goes in, what stays out, and the bags: each at its own place in every block, so that the
+/// eye need not look for it. Of a dish that lists nothing the bags alone are said, in all the
+/// width.
+void add_columns(Field& field, const kitchen::PlannedPackage& planned, const Style& style) {
+    std::vector<Column> columns = {{"day-sheet.into", into_the_bags(planned.package, style)},
+                                   {"day-sheet.out", stays_out(planned, style)}};
+    if (std::ranges::all_of(columns, is_empty)) {
+        auto bags = bag_boxes(planned);
+        bags.spans = plain(style.say("day-sheet.filled")).spans;
+        field.paragraphs.push_back(std::move(bags));
+        return;
     }
-    return line;
+    columns.push_back({"day-sheet.filled", {bag_boxes(planned)}});
+    add_side_by_side(field, std::move(columns), style);
+}
+
+/// A dish by its number of the day: "2 · RAW · Apple and sage pork".
+std::string numbered(const kitchen::PlannedPackage& planned, const Style& style) {
+    return std::to_string(planned.number) + " · " +
+           say_dish(planned.package.dish, planned.raw, style.language);
 }
 
 void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style& style) {
-    auto heading = plain(say_dish(planned.package.dish, planned.raw, style.language));
+    auto heading = plain(numbered(planned, style));
     heading.role = Role::Heading;
     field.paragraphs.push_back(std::move(heading));
     field.paragraphs.push_back(size_facts(planned, style));
@@ -132,22 +147,32 @@ void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style&
     if (planned.cooling) {
         field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
     }
-    add_side_by_side(field,
-                     {{"day-sheet.into", into_the_bags(planned.package, style)},
-                      {"day-sheet.out", stays_out(planned, style)}},
-                     style);
-    field.paragraphs.push_back(labels_line(planned, style));
+    add_columns(field, planned, style);
 }
 
-Paragraph shopping_row(const kitchen::ShoppingItem& item, const Style& style) {
+/// The numbers of the dishes that something is for, as their labels have them.
+std::string say_dishes(const kitchen::ShoppingItem& item, const kitchen::Plan& plan,
+                       const Style& style) {
+    std::vector<int> numbers;
+    for (const int dish : item.dishes) {
+        numbers.push_back(plan.packages[static_cast<std::size_t>(dish - 1)].number);
+    }
+    return say_numbers(std::move(numbers), style.language);
+}
+
+Paragraph shopping_row(const kitchen::ShoppingItem& item, const kitchen::Plan& plan,
+                       const Style& style) {
     const auto [amount, what] = kitchen::amount_and_item(item.total, style.units);
     Paragraph row;
-    row.cells = {ticked(plain(amount)), plain(what), plain(joined(item.dishes, ", "))};
+    auto thing = ticked(plain(what));
+    thing.spans.front().emphasis = Emphasis::Strong;
+    row.cells = {std::move(thing), plain(amount), as_is(say_dishes(item, plan, style))};
     return row;
 }
 
 void add_shopping(Field& field, std::string_view head,
-                  const std::vector<kitchen::ShoppingItem>& items, const Style& style) {
+                  const std::vector<kitchen::ShoppingItem>& items, const kitchen::Plan& plan,
+                  const Style& style) {
     if (items.empty()) {
         return;
     }
@@ -155,8 +180,22 @@ void add_shopping(Field& field, std::string_view head,
     heading.role = Role::Heading;
     field.paragraphs.push_back(std::move(heading));
     for (const auto& item : items) {
-        field.paragraphs.push_back(shopping_row(item, style));
+        field.paragraphs.push_back(shopping_row(item, plan, style));
     }
+}
+
+/// Which dish each number is, for whoever has the list without the day sheet.
+Field dish_numbers_field(const kitchen::Plan& plan, const Style& style) {
+    auto heading = plain(style.say("shopping.dishes"));
+    heading.role = Role::Heading;
+    Field field{field_name::dish_numbers, {std::move(heading)}, KeyPath{"package"}};
+    for (const auto& planned : plan.packages) {
+        auto line = plain(planned.package.dish);
+        line.marker = Marker::Number;
+        line.number = planned.number;
+        field.paragraphs.push_back(std::move(line));
+    }
+    return field;
 }
 
 Print sheet(const kitchen::Plan& plan, std::string_view title, const Style& style) {
@@ -195,8 +234,11 @@ Print shopping_sheet(const kitchen::Plan& plan, const Style& style) {
     }
     const auto list = kitchen::shopping(packages, style.units.measures);
     Field field{field_name::shopping, {}, KeyPath{"package"}};
-    add_shopping(field, "shopping.for-the-day", list.for_the_day, style);
-    add_shopping(field, "shopping.for-cook-day", list.for_cook_day, style);
+    add_shopping(field, "shopping.for-the-day", list.for_the_day, plan, style);
+    add_shopping(field, "shopping.for-cook-day", list.for_cook_day, plan, style);
+    if (!field.paragraphs.empty()) {
+        print.fields.push_back(dish_numbers_field(plan, style));
+    }
     print.fields.push_back(std::move(field));
     return print;
 }

@@ -17,76 +17,149 @@ Paragraph strong(const std::string& text) {
     return paragraph;
 }
 
-std::string_view key_of(kitchen::ThawMethod method) {
-    switch (method) {
-    case kitchen::ThawMethod::Refrigerator: return "door-list.refrigerator";
-    case kitchen::ThawMethod::ColdWater: return "door-list.cold-water";
-    case kitchen::ThawMethod::Microwave: return "door-list.microwave";
+std::string say_thaw_short(const DoorRow& row, const Style& style) {
+    constexpr double running_water = 70; // °F; FDA Food Code 3-501.13 (B)
+    switch (*row.thaw) {
+    case kitchen::ThawMethod::Refrigerator: return style.say("door-list.refrigerator");
+    case kitchen::ThawMethod::ColdWater:
+        return style.say("door-list.cold-water",
+                         {with_no_break_spaces(say_cold_limit(running_water, style))});
+    case kitchen::ThawMethod::Microwave: return style.say("door-list.microwave");
     case kitchen::ThawMethod::FromFrozen: break;
     }
-    return "door-list.from-frozen";
+    return style.say("door-list.from-frozen");
 }
 
-/// "refrigerator, 31 h"; the method alone where no time is known or none is needed.
-std::string say_thaw_short(const DoorRow& row, const Style& style) {
-    if (!row.thaw) {
-        return {};
+/// "Thaw in the refrigerator, 31 h"; the method alone where no time is known or none is needed.
+Paragraph thaw_line(const DoorRow& row, const Style& style) {
+    auto method = say_thaw_short(row, style);
+    if (row.thaw_lead && *row.thaw != kitchen::ThawMethod::FromFrozen) {
+        method = style.say("door-list.timed", {method, say_lead(*row.thaw_lead, style.language)});
     }
-    const auto method = style.say(key_of(*row.thaw));
-    const bool timed = row.thaw_lead && *row.thaw != kitchen::ThawMethod::FromFrozen;
-    return timed ? style.say("door-list.timed", {method, say_lead(*row.thaw_lead, style.language)})
-                 : method;
+    return labelled(say_thaw_label(*row.thaw, style.language), method);
 }
 
-Paragraph row_for(const DoorRow& row, const std::string& bag, const Style& style) {
-    Paragraph paragraph;
-    auto head = plain(style.say(row.basis == kitchen::DateBasis::SetByCook ? "door-list.use-by"
-                                                                           : "door-list.best-by"));
-    head.marker = Marker::TickBox;
-    auto date =
-        as_is(with_no_break_spaces(say_date(row.keep_until, style.language)), Emphasis::Strong);
-    paragraph.cells = {std::move(head),
-                       std::move(date),
-                       strong(say_dish(row.dish, row.raw, style.language)),
-                       plain(std::to_string(row.servings)),
-                       as_is(unbroken(bag)),
-                       plain(say_thaw_short(row, style))};
-    return paragraph;
+/// The date with its phrase below it, so that neither stands without the other. A date of the
+/// cook's is about safety, and its phrase is strong.
+Paragraph date_cell(const DoorRow& row, const Style& style) {
+    const bool set = row.basis == kitchen::DateBasis::SetByCook;
+    auto cell = as_is(with_no_break_spaces(say_date_in_month(row.keep_until, style.language)),
+                      Emphasis::Strong);
+    cell.below = {set ? strong(style.say("door-list.use-by"))
+                      : plain(style.say("door-list.best-by"))};
+    return cell;
 }
 
-Paragraph heads(const Style& style) {
-    Paragraph paragraph;
-    paragraph.role = Role::ColumnHeads;
-    paragraph.cells = {{}, {}};
-    for (const char* key :
-         {"door-list.dish", "door-list.serves", "door-list.bag", "door-list.thaw"}) {
-        paragraph.cells.push_back(plain(style.say(key)));
+void add_allergens(Paragraph& line, std::string_view head, const std::string& names,
+                   const Style& style) {
+    if (!names.empty()) {
+        line.spans.push_back({". ", Emphasis::Plain});
+        line.spans.push_back({style.say(head) + " ", Emphasis::Strong});
+        line.spans.push_back({typeset_text(names), Emphasis::Plain});
     }
-    return paragraph;
+}
+
+/// "Serves 6. Contains celery": what decides who is fed by it.
+Paragraph people_line(const DoorRow& row, const Style& style) {
+    auto line = plain(style.say("label.serves", {std::to_string(row.servings)}));
+    if (!row.allergens) {
+        add_allergens(line, "label.contains", style.say("door-list.see-label"), style);
+        return line;
+    }
+    add_allergens(line, "label.contains", say_contains(row.allergens->contains, style), style);
+    add_allergens(line, "label.may-contain", say_contains(row.allergens->may_contain, style),
+                  style);
+    return line;
+}
+
+Paragraph dish_cell(const DoorRow& row, const Style& style) {
+    auto cell = strong(say_dish(row.dish, row.raw, style.language));
+    cell.below = {people_line(row, style)};
+    if (row.thaw) {
+        cell.below.push_back(thaw_line(row, style));
+    }
+    return cell;
+}
+
+Paragraph boxes_cell(const DoorRow& row, bool by_id) {
+    Paragraph cell;
+    for (const auto& bag : row.bags) {
+        cell.boxes.push_back(by_id ? unbroken(bag.id) : std::to_string(bag.number));
+    }
+    return cell;
+}
+
+Paragraph month_heading(const DoorRow& row, const Style& style) {
+    auto heading = plain(say_month(row.keep_until, style.language));
+    heading.role = Role::Heading;
+    return heading;
+}
+
+bool same_month(const DoorRow& a, const DoorRow& b) {
+    return a.keep_until.year() == b.keep_until.year() &&
+           a.keep_until.month() == b.keep_until.month();
+}
+
+auto date_and_dish(const DoorRow& row) {
+    return std::tie(row.keep_until, row.dish);
+}
+
+/// Rows in order, below the headings of their months.
+Field rows_field(std::vector<DoorRow> rows, const Style& style) {
+    std::ranges::stable_sort(rows, {}, date_and_dish);
+    for (auto& row : rows) {
+        std::ranges::stable_sort(row.bags, {}, &DoorBag::number);
+    }
+    Field field{field_name::rows, {}, {}};
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (i == 0 || !same_month(rows[i - 1], rows[i])) {
+            field.paragraphs.push_back(month_heading(rows[i], style));
+        }
+        const auto says_the_same = [&](std::size_t other) { // past either end there is none
+            return other < rows.size() && date_and_dish(rows[other]) == date_and_dish(rows[i]);
+        };
+        Paragraph row;
+        row.cells = {date_cell(rows[i], style), dish_cell(rows[i], style),
+                     boxes_cell(rows[i], says_the_same(i - 1) || says_the_same(i + 1))};
+        field.paragraphs.push_back(std::move(row));
+    }
+    return field;
+}
+
+Field printed_on_field(std::optional<kitchen::Date> day, const Style& style) {
+    Field field{field_name::printed_on, {}, {}};
+    if (day) {
+        const auto date = with_no_break_spaces(say_date(*day, style.language));
+        field.paragraphs.push_back(as_is(style.say("door-list.printed-on", {date})));
+    }
+    return field;
+}
+
+std::size_t count_bags(std::span<const DoorRow> rows) {
+    std::size_t count = 0;
+    for (const auto& row : rows) {
+        count += row.bags.size();
+    }
+    return count;
 }
 
 } // namespace
 
-Print door_list(std::span<const DoorRow> rows, const Style& style) {
-    std::vector<DoorRow> sorted{rows.begin(), rows.end()};
-    std::ranges::stable_sort(sorted, {},
-                             [](const DoorRow& row) { return std::tie(row.keep_until, row.dish); });
-    Field field{field_name::rows, {heads(style)}, {}};
-    for (const auto& row : sorted) {
-        for (const auto& bag : row.bags) {
-            field.paragraphs.push_back(row_for(row, bag, style));
-        }
-    }
-    const auto count = field.paragraphs.size() - 1;
+Print door_list(std::span<const DoorRow> rows, const Style& style,
+                std::optional<kitchen::Date> printed_on) {
+    const auto count = std::to_string(count_bags(rows));
     Print print;
     print.kind = Kind::DoorList;
     print.dish = style.say("door-list.title");
     print.page_phrase = style.say("list.page");
+    print.continued_phrase = style.say("list.continued");
     print.fields = {
         {field_name::title, {plain(print.dish)}, {}},
-        {field_name::summary, {plain(style.say("door-list.how", {std::to_string(count)}))}, {}},
-        std::move(field),
-        {field_name::frozen_safe, {plain(style.say("standing.frozen-safe"))}, {}},
+        printed_on_field(printed_on, style),
+        {field_name::summary, {plain(style.say("door-list.how", {count}))}, {}},
+        rows_field({rows.begin(), rows.end()}, style),
+        frozen_safe_field(style),
+        {field_name::allergens_note, {plain(style.say("door-list.allergens"))}, {}},
         local_rules_field(style),
     };
     return print;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kitchen/allergens/allergens.h"
 #include "kitchen/day.h"
 #include "kitchen/storage/keep_until.h"
 #include "wording/print.h"
@@ -13,21 +14,38 @@
 
 namespace thawslip::wording {
 
+/// A bag of a row: it gets a box.
+struct DoorBag {
+    std::string id;
+    int number = 1; ///< as on its label: bag `number` of its dish
+};
+
+/// What a dish is said to contain.
+struct DoorAllergens {
+    std::vector<kitchen::DeclaredAllergen> contains;
+    std::vector<kitchen::DeclaredAllergen> may_contain;
+};
+
 /// What the freezer door list says of bags of one dish that share a date. It needs no description
 /// of the day, so that an archive can fill it as well.
 struct DoorRow {
     kitchen::Date keep_until;
     kitchen::DateBasis basis = kitchen::DateBasis::SetByCook;
     std::string dish;
-    int servings = 0;                                ///< of one bag
-    std::vector<std::string> bags;                   ///< their ids; each gets a line and a box
+    int servings = 0; ///< of one bag
+    std::vector<DoorBag> bags;
     std::optional<kitchen::ThawMethod> thaw;         ///< nothing: not known
     std::optional<std::chrono::minutes> thaw_lead{}; ///< nothing: not known
     bool raw = false;
+    std::optional<DoorAllergens> allergens = {}; ///< nothing: not known
 };
 
-/// The freezer door list: a line and a box to tick for every bag, soonest date first; equal dates
-/// by dish, then as given. Runs on over as many pages as it needs.
-Print door_list(std::span<const DoorRow> rows, const Style& style);
+/// The freezer door list: a heading for each month, a row for each dish and date, and in it a box
+/// to tick for every bag, with its number. Soonest date first; equal dates by dish, then as given.
+/// Where two rows say the same dish and date, the boxes have ids, so that every bag can be told.
+/// Runs on over as many pages as it needs. \param printed_on the day that the list holds for;
+/// nothing: it does not say
+Print door_list(std::span<const DoorRow> rows, const Style& style,
+                std::optional<kitchen::Date> printed_on = {});
 
 } // namespace thawslip::wording

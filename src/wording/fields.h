@@ -39,6 +39,9 @@ Field kitchen_field(const std::string& kitchen, const Style& style);
 /// The line that every print with food advice carries.
 Field local_rules_field(const Style& style);
 
+/// That food kept cold enough stays safe beyond its date.
+Field frozen_safe_field(const Style& style);
+
 /// Cautions of at least `least`, one paragraph each.
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,
                      const Style& style);

@@ -5,22 +5,54 @@
 #include "wording/print_fields.h"
 #include "wording/typography.h"
 
+#include <algorithm>
+
 namespace thawslip::wording {
 namespace {
 
-/// "Squash and red lentil stew (A, B); Plum and ginger compote (C)": bags by their dishes.
+using kitchen::DishBags;
+
+/// "bag 2", "bags 1–3": by the numbers on their labels.
+std::string numbers_text(const DishBags& dish, const Style& style) {
+    std::vector<int> numbers;
+    for (const auto& bag : dish.planned->bags) {
+        if (std::ranges::find(dish.bags, bag.id) != dish.bags.end()) {
+            numbers.push_back(bag.number);
+        }
+    }
+    const auto* key = numbers.size() == 1 ? "freezing.bag" : "freezing.bags";
+    return style.say(key, {say_numbers(std::move(numbers), style.language)});
+}
+
+/// "Squash and red lentil stew (bags 1, 2); Plum and ginger compote (bag 1)".
 std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags,
                       const Style& style) {
     std::string text;
     for (const auto& dish : by_dish(plan, bags)) {
-        std::string ids;
-        for (const auto& bag : dish.bags) {
-            ids += (ids.empty() ? "" : ", ") + unbroken(bag);
-        }
         text += (text.empty() ? "" : "; ") +
-                style.say("freezing.dish", {typeset_text(dish.planned->package.dish), ids});
+                style.say("freezing.dish",
+                          {typeset_text(dish.planned->package.dish), numbers_text(dish, style)});
     }
     return text;
+}
+
+/// A row with its box for each dish of these bags: when they go in and what they weigh together,
+/// the dish, its bags.
+void add_rows(Field& field, const kitchen::Plan& plan, const Paragraph& when,
+              const std::vector<std::string>& bags, const Style& style) {
+    for (const auto& dish : by_dish(plan, bags)) {
+        auto name = plain(dish.planned->package.dish);
+        name.marker = Marker::TickBox;
+        Paragraph row;
+        row.cells = {when, std::move(name), as_is(numbers_text(dish, style))};
+        field.paragraphs.push_back(std::move(row));
+    }
+}
+
+Paragraph when_cell(const std::string& when, kitchen::Mass weight, const Style& style) {
+    auto cell = as_is(when, Emphasis::Strong);
+    cell.below = {as_is(say_weight(weight, style))};
+    return cell;
 }
 
 std::string_view verdict_key(const kitchen::FreezerLoad& load) {
@@ -37,24 +69,17 @@ void add_batches(Field& field, const kitchen::Plan& plan, const Style& style) {
     const auto& batches = plan.freezer_load->batches;
     for (std::size_t i = 0; i < batches.size(); ++i) {
         const auto day = std::chrono::sys_days{plan.made} + std::chrono::days{i};
-        auto line = as_is(say_weight(batches[i].weight, style) + ": " +
-                          bags_text(plan, batches[i].bags, style));
-        line.marker = Marker::TickBox;
-        line.label = style.say(
-            "freezing.batch", {std::to_string(i + 1),
-                               with_no_break_spaces(say_date(kitchen::Date{day}, style.language))});
-        field.paragraphs.push_back(std::move(line));
+        const auto date = with_no_break_spaces(say_date(kitchen::Date{day}, style.language));
+        const auto when = style.say("freezing.batch", {std::to_string(i + 1), date});
+        add_rows(field, plan, when_cell(when, batches[i].weight, style), batches[i].bags, style);
     }
 }
 
-/// What no batch may take, with its box: it is gone from the refrigerator before the day is over.
+/// What no batch may take, with its boxes: it is gone from the refrigerator before the day is over.
 void add_elsewhere(Field& field, const kitchen::Plan& plan, const Style& style) {
     const auto& load = *plan.freezer_load;
-    auto line = as_is(say_weight(load.elsewhere_weight, style) + ": " +
-                      bags_text(plan, load.elsewhere, style));
-    line.marker = Marker::TickBox;
-    line.label = style.say("freezing.elsewhere");
-    field.paragraphs.push_back(std::move(line));
+    add_rows(field, plan, when_cell(style.say("freezing.elsewhere"), load.elsewhere_weight, style),
+             load.elsewhere, style);
     field.paragraphs.push_back(plain(style.say("freezing.elsewhere-how")));
 }
 
@@ -92,9 +117,7 @@ Field freezing_field(const kitchen::Plan& plan, const Style& style) {
     heading.role = Role::Heading;
     Field field{field_name::freezing, {std::move(heading)}, KeyPath{"day"}};
     for (const auto& caution : plan.cautions) {
-        auto line = plain(capitalised(say_caution(caution, style.language)) + ".");
-        line.marker = Marker::TickBox;
-        field.paragraphs.push_back(std::move(line));
+        field.paragraphs.push_back(plain(capitalised(say_caution(caution, style.language)) + "."));
     }
     add_load(field, plan, style);
     return field;

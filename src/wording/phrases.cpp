@@ -1,8 +1,10 @@
 #include "wording/phrases.h"
 
 #include "kitchen/figures.h"
+#include "kitchen/measures/temperature_text.h"
 #include "wording/typography.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::wording {
@@ -75,13 +77,28 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
                : language.say(keys.timed, {low, high});
 }
 
+std::string day_of(kitchen::Date date) {
+    return std::to_string(static_cast<unsigned>(date.day()));
+}
+
+std::string month_in(const std::string& table, kitchen::Date date, const Language& language) {
+    return language.say(table + std::to_string(static_cast<unsigned>(date.month())));
+}
+
 } // namespace
 
 std::string say_date(kitchen::Date date, const Language& language) {
-    const auto month = std::to_string(static_cast<unsigned>(date.month()));
-    return language.say("date.form", {std::to_string(static_cast<unsigned>(date.day())),
-                                      language.say("month." + month),
+    return language.say("date.form", {day_of(date), month_in("month.", date, language),
                                       std::to_string(static_cast<int>(date.year()))});
+}
+
+std::string say_date_in_month(kitchen::Date date, const Language& language) {
+    return language.say("date.in-month", {day_of(date), month_in("month.", date, language)});
+}
+
+std::string say_month(kitchen::Date date, const Language& language) {
+    return language.say("date.month", {month_in("month-name.", date, language),
+                                       std::to_string(static_cast<int>(date.year()))});
 }
 
 std::string say_duration(std::chrono::minutes duration, const Language& language) {
@@ -176,6 +193,33 @@ std::string say_cooking(const kitchen::Cook& cook, const Style& style) {
 
 std::string say_dish(std::string_view dish, bool raw, const Language& language) {
     return (raw ? language.say("label.raw") + " · " : std::string{}) + std::string{dish};
+}
+
+std::string say_numbers(std::vector<int> numbers, const Language& language) {
+    std::ranges::sort(numbers);
+    std::string text;
+    for (std::size_t i = 0; i < numbers.size();) {
+        auto last = i;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) {
+            ++last;
+        }
+        last = last == i + 1 ? i : last; // two are no range
+        const auto first = std::to_string(numbers[i]);
+        text += (text.empty() ? "" : ", ") +
+                (last == i ? first
+                           : language.say("time.range", {first, std::to_string(numbers[last])}));
+        i = last + 1;
+    }
+    return text;
+}
+
+std::string say_cold_limit(double fahrenheit, const Style& style) {
+    auto text =
+        kitchen::published_text(fahrenheit, kitchen::TemperatureUse::ColdLimit, style.units);
+    for (auto at = text.find('-'); at != std::string::npos; at = text.find('-')) {
+        text.replace(at, 1, "−"); // below zero, and set as such
+    }
+    return text;
 }
 
 std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language) {

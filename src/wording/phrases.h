@@ -7,6 +7,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace thawslip::wording {
 
@@ -17,6 +18,12 @@ enum class Form { Full, Short, Least };
 /// `17 Oct 2026`: day, month in letters, four-digit year, so that nobody misreads it. Meets the
 /// order of Regulation (EU) 1169/2011 Annex X 1(c) and the content of 9 CFR 317.8 (b)(32).
 std::string say_date(kitchen::Date date, const Language& language);
+
+/// "17 Oct": below a heading that says month and year.
+std::string say_date_in_month(kitchen::Date date, const Language& language);
+
+/// "October 2026": what stands above the dates of a month.
+std::string say_month(kitchen::Date date, const Language& language);
 
 /// "45 min", "7 h", "1 h 30 min".
 std::string say_duration(std::chrono::minutes duration, const Language& language);
@@ -54,6 +61,12 @@ std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Lang
 
 /// "RAW · Mince patties": the dish as lists name it.
 std::string say_dish(std::string_view dish, bool raw, const Language& language);
+
+/// "1–3, 5, 6": numbers of bags or dishes, in rising order.
+std::string say_numbers(std::vector<int> numbers, const Language& language);
+
+/// A temperature that agencies publish, in Fahrenheit: "70 °F (21 °C)", in the style's order.
+std::string say_cold_limit(double fahrenheit, const Style& style);
 
 /// A paragraph of plain words, typeset.
 Paragraph plain(std::string_view text);

@@ -24,8 +24,9 @@ std::vector<wording::DoorRow> door_rows(const Days& days) {
             row.thaw = package.thaw.method;
             row.thaw_lead = allowed_thaw(planned);
             row.raw = planned.raw;
+            row.allergens = {planned.allergens, planned.may_contain};
             for (const auto& bag : planned.bags) {
-                row.bags.push_back(bag.id);
+                row.bags.push_back({bag.id, bag.number});
             }
             rows.push_back(std::move(row));
         }

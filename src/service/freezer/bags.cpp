@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 #include "intake/storage_file.h"
 #include "kitchen/bag_id.h"
+#include "service/freezer/packages_of_bags.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>
@@ -61,9 +62,13 @@ bool are_of_one_package(const archive::Bag& a, const archive::Bag& b) {
     return a.day == b.day && a.dish == b.dish && a.made == b.made;
 }
 
-wording::DoorRow row_of(const archive::Bag& bag) {
+/// \param planned what the bag was filled with; nullptr where that is not known any longer
+wording::DoorRow row_of(const archive::Bag& bag, const kitchen::PlannedPackage* planned) {
     wording::DoorRow row{bag.keep_until, bag.basis, bag.dish, bag.servings, {}, {}};
     row.raw = is_raw(bag);
+    if (planned != nullptr) {
+        row.allergens = {planned->allergens, planned->may_contain};
+    }
     if (bag.thaw) {
         row.thaw = bag.thaw->method;
         row.thaw_lead = bag.thaw->lead;
@@ -131,12 +136,13 @@ bool is_gone(const archive::Bag& bag) {
 
 std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {
     std::vector<wording::DoorRow> rows;
+    PackagesOfBags packages{archive};
     std::optional<archive::Bag> last;
     for (auto& bag : archive.bags(archive::Which::InFreezer)) {
         if (!last || !are_of_one_package(*last, bag)) {
-            rows.push_back(row_of(bag));
+            rows.push_back(row_of(bag, packages.of(bag)));
         }
-        rows.back().bags.push_back(bag.id);
+        rows.back().bags.push_back({bag.id, bag.number});
         last = std::move(bag);
     }
     return rows;

@@ -29,7 +29,8 @@ bool is_raw(const archive::Bag& bag);
 bool is_gone(const archive::Bag& bag);
 
 /// What is in the freezer, as the door list takes it: a row for the bags of each package, the
-/// soonest date first. One question to the archive; no description is read.
+/// soonest date first. What they contain is read from the descriptions of their days; of one that
+/// cannot be read any longer it is not known.
 std::vector<wording::DoorRow> door_rows(archive::Archive& archive);
 
 } // namespace thawslip::service

@@ -117,7 +117,7 @@ Job list_job(What what, const Days& days, const Settings& settings) {
         add_day_sheets(job, days, style);
     }
     if (what != What::DaySheets) {
-        add_list(job, 0, wording::door_list(door_rows(days), style));
+        add_list(job, 0, wording::door_list(door_rows(days), style, settings.kitchen.today));
     }
     return job;
 }
@@ -139,7 +139,7 @@ Job job_of(What what, const Days& days, const Settings& settings) {
 
 Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings) {
     auto job = empty_job(What::DoorList, settings);
-    add_list(job, 0, wording::door_list(rows, style_of(settings)));
+    add_list(job, 0, wording::door_list(rows, style_of(settings), settings.kitchen.today));
     return job;
 }
 

@@ -105,6 +105,12 @@ std::string date_words(kitchen::Date date) {
                        static_cast<int>(date.year()));
 }
 
+/// A date as it stands on a list: the year in the heading above, `2026 17 dec`.
+std::string below_its_month(const std::string& date) {
+    const auto year = date.rfind(' ');
+    return date.substr(year + 1) + " " + date.substr(0, year);
+}
+
 /// What has to be said, by the one place that works it out.
 Said expected_of(const kitchen::PlannedPackage& planned) {
     Said said;
@@ -214,8 +220,8 @@ TEST_CASE("every print, list, reading and answer gives the same figures of a bag
             REQUIRE(kitchen(command).status == 0);
             const auto list = plain_words(words_of_pages(kitchen.folder / "d.pdf"));
             CAPTURE(list);
-            CHECK(says(list, wanted.date));
-            CHECK(span(list, "(?:refrigerator|\\(70 °f\\)|microwave), ") == wanted.allow);
+            CHECK(says(list, below_its_month(wanted.date)));
+            CHECK(span(list, "(?:refrigerator|\\(21 °c\\)|microwave), ") == wanted.allow);
         }
     }
 }

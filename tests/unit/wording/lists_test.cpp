@@ -1,5 +1,6 @@
 #include "wording/day_sheet.h"
 #include "wording/door_list.h"
+#include "wording/phrases.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -24,11 +25,18 @@ kitchen::Quantity quantity(std::string_view text) {
     return read.value();
 }
 
-/// The words of a paragraph, its label before them; the cells of a row with bars between.
+/// The words of a paragraph, its label before them, its boxes in brackets and what stands below
+/// behind strokes; the cells of a row with bars between.
 std::string text_of(const Paragraph& paragraph) {
     std::string text = paragraph.label.empty() ? "" : paragraph.label + ": ";
     for (const auto& span : paragraph.spans) {
         text += span.text;
+    }
+    for (const auto& words : paragraph.boxes) {
+        text += "[" + words + "]";
+    }
+    for (const auto& below : paragraph.below) {
+        text += "/" + text_of(below);
     }
     for (const auto& cell : paragraph.cells) {
         text += (&cell == &paragraph.cells.front() ? "" : "|") + text_of(cell);
@@ -72,6 +80,7 @@ kitchen::PlannedPackage stew() {
     kitchen::Finish stock;
     stock.add = quantity("1 l vegetable stock");
     planned.package.finish = planned.finish = {stock};
+    planned.number = 1;
     return planned;
 }
 
@@ -79,6 +88,7 @@ kitchen::PlannedPackage compote() {
     kitchen::PlannedPackage planned;
     planned.package.dish = "Plum and ginger compote";
     planned.package.servings = 8;
+    planned.number = 2;
     planned.keep_until = {2027y / 2 / 28, DateBasis::SetByCook, {}};
     planned.bags = {{"J11-0Q0-87J", 1, 1}};
     planned.package.ingredients = {{quantity("2 onions"), false, {}}};
@@ -95,73 +105,136 @@ kitchen::Plan orchard_day() {
 
 } // namespace
 
-TEST_CASE("the door list has a box for every bag, the soonest date first") {
-    const std::vector<DoorRow> rows = {
-        {2027y / 2 / 28,
-         DateBasis::SetByCook,
-         "Apple and sage pork",
-         8,
-         {"DM3"},
-         ThawMethod::Refrigerator,
-         46h},
-        {2026y / 12 / 17,
-         DateBasis::StorageTable,
-         "Squash stew",
-         6,
-         {"7C5", "3TX"},
-         ThawMethod::FromFrozen,
-         0min},
-        {2026y / 11 / 17,
-         DateBasis::StorageTable,
-         "Bean bake",
-         6,
-         {"ZPQ"},
-         ThawMethod::ColdWater,
-         std::nullopt},
-        {2026y / 11 / 17,
-         DateBasis::StorageTable,
-         "Barley pot",
-         4,
-         {"FFW"},
-         std::nullopt,
-         std::nullopt},
-    };
-    const auto list = door_list(rows, english());
+namespace {
+
+DoorRow door_row(kitchen::Date date, DateBasis basis, const std::string& dish,
+                 std::vector<DoorBag> bags) {
+    DoorRow row;
+    row.keep_until = date;
+    row.basis = basis;
+    row.dish = dish;
+    row.servings = 6;
+    row.bags = std::move(bags);
+    row.allergens = DoorAllergens{};
+    return row;
+}
+
+std::vector<kitchen::DeclaredAllergen> declared(const std::vector<std::string>& names) {
+    return kitchen::read_allergens(names);
+}
+
+} // namespace
+
+TEST_CASE("the door list has a row for a dish and a date below its month, a box for every bag") {
+    auto pork = door_row(2027y / 2 / 28, DateBasis::SetByCook, "Apple and sage pork",
+                         {{"DM3", 2}, {"DM1", 1}});
+    pork.raw = true;
+    pork.thaw = ThawMethod::Refrigerator;
+    pork.thaw_lead = 46h;
+    pork.allergens->contains = declared({"mustard"});
+    pork.allergens->may_contain = declared({"milk"});
+    auto stew = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Squash stew", {{"7C5", 1}});
+    stew.thaw = ThawMethod::FromFrozen;
+    stew.thaw_lead = 0min;
+    auto bake = door_row(2026y / 11 / 17, DateBasis::StorageTable, "Bean bake", {{"ZPQ", 3}});
+    bake.thaw = ThawMethod::ColdWater;
+    auto pot = door_row(2026y / 11 / 17, DateBasis::StorageTable, "Barley pot", {{"FFW", 1}});
+    pot.allergens.reset();
+    const auto list = door_list(std::vector{pork, stew, bake, pot}, english(), 2026y / 10 / 20);
     CHECK(list.kind == Kind::DoorList);
     const std::vector<std::string> expected = {
-        "||Dish|Serves|Bag|Thaw",
-        "Best by|17 Nov 2026|Barley pot|4|FFW|",
-        "Best by|17 Nov 2026|Bean bake|6|ZPQ|cold water, at most 21 °C (70 °F)",
-        "Best by|17 Dec 2026|Squash stew|6|7C5|from frozen",
-        "Best by|17 Dec 2026|Squash stew|6|3TX|from frozen",
-        "Use by|28 Feb 2027|Apple and sage pork|8|DM3|refrigerator, 46 h",
+        "November 2026",
+        "17 Nov/Best by|Barley pot/Serves 6. Contains see the label|[1]",
+        "17 Nov/Best by|Bean bake/Serves 6/Thaw: in cold water, at most 21 °C|[3]",
+        "December 2026",
+        "17 Dec/Best by|Squash stew/Serves 6/Do not thaw:: cook from frozen|[1]",
+        "February 2027",
+        "28 Feb/Use by|RAW · Apple and sage pork/Serves 6. Contains mustard. May contain milk"
+        "/Thaw: in the refrigerator, 46 h|[1][2]",
     };
     CHECK(lines_of(list, "rows") == expected);
     const auto& lines = list.field("rows")->paragraphs;
-    for (std::size_t i = 1; i < lines.size(); ++i) {
-        CHECK(lines[i].cells.front().marker == Marker::TickBox);
-    }
+    CHECK(lines[0].role == Role::Heading);
+    CHECK(lines[1].role == Role::Text);
+    CHECK(lines_of(list, "printed-on") == std::vector<std::string>{"Printed 20 Oct 2026"});
+    CHECK(lines_of(list, "summary").front().starts_with("Bags: 5,"));
     CHECK(list.field("local-rules") != nullptr);
+    CHECK(lines_of(list, "allergens-note").front().starts_with("Allergens as declared"));
 }
 
-TEST_CASE("the day sheet says for each dish what goes into the bags and what stays out") {
-    const auto lines = lines_of(day_sheet(orchard_day(), english()), "dishes");
+TEST_CASE("a month is said again for each year, and a day of no date says nothing") {
+    const auto list = door_list(
+        std::vector{door_row(2026y / 12 / 1, DateBasis::StorageTable, "Stew", {{"A", 1}}),
+                    door_row(2027y / 12 / 1, DateBasis::StorageTable, "Soup", {{"B", 1}})},
+        english());
+    const auto lines = lines_of(list, "rows");
+    CHECK(has(lines, "December 2026"));
+    CHECK(has(lines, "December 2027"));
+    CHECK(list.field("printed-on")->paragraphs.empty());
+}
+
+TEST_CASE("bags of two rows that say the same dish and date are told by their ids") {
+    const auto one = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Stew", {{"7C5-8FW", 1}});
+    const auto other = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Stew", {{"J11-0Q0", 1}});
+    const auto later = door_row(2026y / 12 / 18, DateBasis::StorageTable, "Stew", {{"ZPQ", 1}});
+    const auto lines = lines_of(door_list(std::vector{one, other, later}, english()), "rows");
+    CHECK(has(lines, "17 Dec/Best by|Stew/Serves 6|[7C5-8FW]"));
+    CHECK(has(lines, "17 Dec/Best by|Stew/Serves 6|[J11-0Q0]"));
+    CHECK(has(lines, "18 Dec/Best by|Stew/Serves 6|[1]"));
+}
+
+// USDA FSIS, Freezing and Food Safety: at 0 °F (−18 °C) always safe. FDA Food Code 3-501.13 (B):
+// running water at 21 °C (70 °F) or below.
+TEST_CASE("the door list says temperatures in the units and the order that are set") {
+    auto row = door_row(2026y / 11 / 17, DateBasis::StorageTable, "Bean bake", {{"ZPQ", 1}});
+    row.thaw = ThawMethod::ColdWater;
+    const std::vector rows{row};
+    const auto frozen_safe = [&](kitchen::Units units) {
+        return lines_of(door_list(rows, english(units)), "frozen-safe").front();
+    };
+    CHECK(frozen_safe(kitchen::Units::Metric).starts_with("Kept at −18 °C it"));
+    CHECK(frozen_safe(kitchen::Units::Us).starts_with("Kept at 0 °F it"));
+    CHECK(frozen_safe(kitchen::Units::Both).starts_with("Kept at 0 °F (−18 °C) it"));
+    const auto line = lines_of(door_list(rows, english(kitchen::Units::Both)), "rows").back();
+    CHECK(line.find("at most 70 °F (21 °C)") != std::string::npos);
+}
+
+TEST_CASE("numbers of bags are said as a range from three on") {
+    const auto& words = shipped_language("en");
+    CHECK(say_numbers({3, 1, 2}, words) == "1–3");
+    CHECK(say_numbers({1, 2}, words) == "1, 2");
+    CHECK(say_numbers({1, 3, 4, 5, 9}, words) == "1, 3–5, 9");
+    CHECK(say_numbers({4}, words) == "4");
+}
+
+TEST_CASE(
+    "the day sheet says for each dish what goes into the bags, what stays out, and its bags") {
+    const auto print = day_sheet(orchard_day(), english());
+    const auto lines = lines_of(print, "dishes");
     const std::vector<std::string> expected = {
-        "Squash and red lentil stew",
+        "1 · Squash and red lentil stew",
         "3 bags, each serves 6 · 2.2 kg",
         "Freezes flat in 15 h · Best if used by 17 Dec 2026",
-        "Into the bags|Stays out, for each bag",
-        "3 kg squash|At the start: 1 l vegetable stock",
-        "6 onions|On cook day: 2 lemons",
-        "Labels on, bags filled: 7C5-8FW-87D, 3TX-SZC-87V, 0E2-7BR-87R",
-        "Plum and ginger compote",
+        "Into the bags|Left out, for each bag|Filled and labelled",
+        "3 kg squash|At the start: 1 l vegetable stock|[1][2][3]",
+        "6 onions|On cook day: 2 lemons|",
+        "2 · Plum and ginger compote",
         "1 bag, each serves 8",
         "Use by 28 Feb 2027",
-        "Into the bags",
-        "2 onions",
-        "Labels on, bags filled: J11-0Q0-87J",
+        "Into the bags||Filled and labelled",
+        "2 onions||[1]",
     };
     CHECK(lines == expected);
+    for (const auto& paragraph : print.field("dishes")->paragraphs) {
+        CHECK((!paragraph.cells.empty() || paragraph.marker == Marker::None));
+    }
+}
+
+TEST_CASE("a dish that lists nothing has its bags alone") {
+    auto plan = orchard_day();
+    plan.packages[1].package.ingredients.clear();
+    const auto lines = lines_of(day_sheet(plan, english()), "dishes");
+    CHECK(lines.back() == "Filled and labelled[1]");
 }
 
 TEST_CASE("the day sheet names the batches that go into the freezer, with their days") {
@@ -179,10 +252,9 @@ TEST_CASE("the day sheet names the batches that go into the freezer, with their 
     CHECK(has(lines, "6.6 kg to freeze; this freezer freezes 3 kg to 4.5 kg in 24 h. Too much for "
                      "one day: 2 batches, a day apart; what goes in later waits in the "
                      "refrigerator, and those days are counted."));
-    CHECK(has(lines, "Batch 1, 17 Oct 2026: 4.4 kg: Squash and red lentil stew (7C5-8FW-87D, "
-                     "3TX-SZC-87V)"));
-    CHECK(has(lines, "Batch 2, 18 Oct 2026: 2.2 kg: Squash and red lentil stew (0E2-7BR-87R)"));
-    CHECK(has(lines, "Without a weight, not counted: Plum and ginger compote (J11-0Q0-87J)"));
+    CHECK(has(lines, "Batch 1, 17 Oct 2026/4.4 kg|Squash and red lentil stew|bags 1, 2"));
+    CHECK(has(lines, "Batch 2, 18 Oct 2026/2.2 kg|Squash and red lentil stew|bag 3"));
+    CHECK(has(lines, "Without a weight, not counted: Plum and ginger compote (bag 1)"));
 }
 
 TEST_CASE("the day sheet says what must go elsewhere today, and prints no batch for it") {
@@ -194,11 +266,28 @@ TEST_CASE("the day sheet says what must go elsewhere today, and prints no batch 
     load.elsewhere_weight = kitchen::Mass{4400};
     plan.freezer_load = load;
     const auto lines = lines_of(day_sheet(plan, english()), "freezing");
-    CHECK(has(lines, "Batch 1, 17 Oct 2026: 2.2 kg: Squash and red lentil stew (7C5-8FW-87D)"));
-    CHECK(has(lines, "Elsewhere, today: 4.4 kg: Squash and red lentil stew (3TX-SZC-87V, "
-                     "0E2-7BR-87R)"));
+    CHECK(has(lines, "Batch 1, 17 Oct 2026/2.2 kg|Squash and red lentil stew|bag 1"));
+    CHECK(has(lines, "Elsewhere, today/4.4 kg|Squash and red lentil stew|bags 2, 3"));
     CHECK(std::ranges::none_of(
         lines, [](const std::string& line) { return line.find("Batch 2") != std::string::npos; }));
+}
+
+TEST_CASE("in the freezing table each row has its box, and rules for the day have none") {
+    auto plan = orchard_day();
+    kitchen::FreezerLoad load;
+    load.batches = {{{"7C5-8FW-87D", "J11-0Q0-87J"}, kitchen::Mass{4400}}};
+    plan.freezer_load = load;
+    plan.cautions = {{"freeze-in-one-layer", kitchen::CautionLevel::Check, {}, {}, {}}};
+    int rows = 0;
+    const auto print = day_sheet(plan, english());
+    for (const auto& paragraph : print.field("freezing")->paragraphs) {
+        CHECK(paragraph.marker == Marker::None);
+        if (!paragraph.cells.empty()) {
+            ++rows;
+            CHECK(paragraph.cells[1].marker == Marker::TickBox);
+        }
+    }
+    CHECK(rows == 2); // two dishes of one batch
 }
 
 TEST_CASE("where the freezer's size is not known, the day sheet gives the rule") {
@@ -210,14 +299,15 @@ TEST_CASE("where the freezer's size is not known, the day sheet gives the rule")
 TEST_CASE("the shopping list adds up across dishes, apart for the day and for cook day") {
     const auto lines = lines_of(shopping_sheet(orchard_day(), english()), "shopping");
     const std::vector<std::string> expected = {
-        "For the day",
-        "3 kg|squash|Squash and red lentil stew",
-        "8|onions|Squash and red lentil stew, Plum and ginger compote",
-        "For cook day",
-        "2|lemons|Squash and red lentil stew",
-        "3 l|vegetable stock|Squash and red lentil stew", // one litre for each of three bags
+        "For the day",           "squash|3 kg|1", "onions|8|1, 2", "For cook day", "lemons|2|1",
+        "vegetable stock|3 l|1", // one litre for each of three bags
     };
     CHECK(lines == expected);
+    const std::vector<std::string> numbers = {"Dishes", "Squash and red lentil stew",
+                                              "Plum and ginger compote"};
+    const auto print = shopping_sheet(orchard_day(), english());
+    CHECK(lines_of(print, "dish-numbers") == numbers);
+    CHECK(print.field("dish-numbers")->paragraphs[2].number == 2);
 }
 
 TEST_CASE("a day without ingredients has nothing to shop for") {

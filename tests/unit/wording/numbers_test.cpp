@@ -83,8 +83,6 @@ TEST_CASE("the figures that stand in words are these, and each has its source") 
         // litre.
         {"freezing.load", "24"},
         {"freezing.size-unknown", "2 24 3 32 48"},
-        // USDA FSIS, Freezing and Food Safety: at 0 °F (−18 °C) always safe.
-        {"standing.frozen-safe", "0 18"},
         // FDA Food Code 3-401.12, Microwave Cooking: covered for 2 minutes.
         {"caution.microwave-stand", "2"},
         // FDA, Bad Bug Book, 2012, Phytohaemagglutinin: 30 minutes.
