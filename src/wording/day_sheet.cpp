@@ -123,9 +123,9 @@ void add_columns(Field& field, const kitchen::PlannedPackage& planned, const Sty
     std::vector<Column> columns = {{"day-sheet.into", into_the_bags(planned.package, style)},
                                    {"day-sheet.out", stays_out(planned, style)}};
     if (std::ranges::all_of(columns, is_empty)) {
-        auto bags = bag_boxes(planned);
-        bags.spans = plain(style.say("day-sheet.filled")).spans;
-        field.paragraphs.push_back(std::move(bags));
+        field.paragraphs.push_back(plain(style.say("day-sheet.filled")));
+        field.paragraphs.back().role = Role::ColumnHeads;
+        field.paragraphs.push_back(bag_boxes(planned));
         return;
     }
     columns.push_back({"day-sheet.filled", {bag_boxes(planned)}});

@@ -52,15 +52,16 @@ double height_in(const PreparedEntry& entry, const OwnPlace& place) {
     return height;
 }
 
-/// How many strips stand side by side in an area.
+/// How many strips stand side by side in an area: few rows are better read below each other.
 int strips_in(const Content& content, const TextArea& area, Length em, Length room) {
     if (area.strips <= Length{}) {
         return 1;
     }
     const Length gap = em * strip_gap;
     const double most = (room + gap) / (area.strips + gap);
-    const auto entries = static_cast<double>(content.entries().size());
-    return static_cast<int>(std::clamp(most + hair, 1.0, std::max(entries, 1.0)));
+    constexpr std::size_t least_rows = 6;
+    const auto filled = static_cast<double>(content.entries().size() / least_rows);
+    return static_cast<int>(std::clamp(most + hair, 1.0, std::max(filled, 1.0)));
 }
 
 } // namespace
