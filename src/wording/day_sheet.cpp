@@ -160,9 +160,26 @@ std::string say_dishes(const kitchen::ShoppingItem& item, const kitchen::Plan& p
     return say_numbers(std::move(numbers), style.language);
 }
 
+/// "6 × 400 g" and "tins white beans": of packs, how much is in each belongs to the amount.
+kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const Style& style) {
+    auto words = kitchen::amount_and_item(total, style.units);
+    if (!words.amount.ends_with("×")) {
+        return words;
+    }
+    const auto pack = kitchen::parse_quantity(words.item);
+    if (!pack.ok() || !pack.value().low || pack.value().unit == kitchen::Unit::Count) {
+        return words;
+    }
+    auto each = kitchen::amount_and_item(pack.value(), style.units);
+    if (each.amount.empty() || each.item.empty()) {
+        return words;
+    }
+    return {words.amount + " " + each.amount, each.item};
+}
+
 Paragraph shopping_row(const kitchen::ShoppingItem& item, const kitchen::Plan& plan,
                        const Style& style) {
-    const auto [amount, what] = kitchen::amount_and_item(item.total, style.units);
+    const auto [amount, what] = to_buy(item.total, style);
     Paragraph row;
     auto thing = ticked(plain(what));
     thing.spans.front().emphasis = Emphasis::Strong;

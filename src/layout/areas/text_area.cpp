@@ -5,6 +5,7 @@
 #include "layout/areas/entry.h"
 #include "layout/areas/orders.h"
 #include "layout/areas/stack.h"
+#include "layout/areas/tick_boxes.h"
 #include "layout/areas/word_choice.h"
 #include "layout/files/sheet_keys.h"
 #include "layout/track_text.h"
@@ -258,8 +259,8 @@ Length natural_width(const Content& content, const TextArea& area, TypeSize type
             continue;
         }
         const bool heads = entry.role == wording::Role::Heading;
-        widest = std::max(widest, (heads ? 0.0 : columns.prose.text) +
-                                      entry.text.natural_width() * entry.size);
+        const double own = std::max(entry.text.natural_width(), tick_boxes_width(entry));
+        widest = std::max(widest, (heads ? 0.0 : columns.prose.text) + own * entry.size);
         if (entry.label_above) {
             widest = std::max(widest, entry.label->natural_width() * above_size * entry.size);
         }

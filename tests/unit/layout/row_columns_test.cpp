@@ -349,6 +349,17 @@ TEST_CASE("boxes stand side by side, as many in a line as there is room for, and
     CHECK(set_list(print, 15_mm, two_columns_with("merge = 0")).extent.cuts_words);
 }
 
+TEST_CASE("an area that is as wide as its boxes holds them on one line") {
+    const auto layout = testing::layout_from(
+        "print = \"door list\"\npicture = [\"rows\"]\n[area]\nrows = { words = \"rows\", "
+        "x_height = [\"1.2 mm\", \"2 mm\", \"2.4 mm\"] }\n");
+    const auto contents = testing::shaped(list({boxes(7)}), layout);
+    const auto& area = layout.areas[0];
+    const auto width = natural_width(contents[0], area, ten_points);
+    CHECK(measure(contents[0], area, ten_points, width + 0.01_mm).height == ten_points.leading);
+    CHECK(measure(contents[0], area, ten_points, width - 0.5_mm).height > ten_points.leading);
+}
+
 TEST_CASE("what stands below a cell's words is smaller, but never under the legal floor") {
     auto cell = words("Stew");
     cell.below = {words("Serves 6")};

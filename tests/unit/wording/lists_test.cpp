@@ -312,6 +312,17 @@ TEST_CASE("the shopping list adds up across dishes, apart for the day and for co
     CHECK(print.field("dish-numbers")->paragraphs[2].number == 2);
 }
 
+TEST_CASE("of packs to be bought, how much is in each stands with how many") {
+    auto plan = orchard_day();
+    plan.packages[0].package.ingredients = {{quantity("6 x 400 g tins white beans"), false, {}},
+                                            {quantity("2 bunches sage"), false, {}}};
+    const auto metric = lines_of(shopping_sheet(plan, english()), "shopping");
+    CHECK(has(metric, "tins white beans|6 × 400 g|1"));
+    CHECK(has(metric, "bunches sage|2|1"));
+    const auto both = lines_of(shopping_sheet(plan, english(kitchen::Units::Both)), "shopping");
+    CHECK(has(both, "tins white beans|6 × 400 g (14 oz)|1"));
+}
+
 TEST_CASE("a day without ingredients has nothing to shop for") {
     kitchen::Plan plan;
     plan.made = 2026y / 10 / 17;
