@@ -1,0 +1,170 @@
+#include "kitchen/cooking/cook_sequence.h"
+
+#include "base/list.h"
+#include "kitchen/texts/lexicon.h"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+namespace thawslip::kitchen {
+namespace {
+
+constexpr std::size_t least_letters = 3;   // of a word that names something
+constexpr std::size_t least_in_longer = 4; // of one that ends a longer word: crumbs, breadcrumbs
+
+/// Words that join others, in the lexicon's languages: they name nothing.
+constexpr std::array<std::string_view, 28> joining = {
+    "and", "the",  "for", "with", "from", "into", "und",  "mit", "der", "die",
+    "das", "den",  "dem", "ein",  "eine", "zum",  "zur",  "los", "las", "con",
+    "del", "para", "una", "les",  "des",  "aux",  "avec", "pour"};
+
+bool names_something(std::string_view word) {
+    return word.size() >= least_letters && !contains(joining, word) &&
+           word.find_first_of("0123456789") == std::string_view::npos;
+}
+
+bool is_end_of(std::string_view part, std::string_view whole) {
+    return part.size() >= least_in_longer && whole.ends_with(part);
+}
+
+bool have_common_form(const std::vector<Form>& some, const std::vector<Form>& others) {
+    return std::ranges::any_of(some, [&others](const Form& form) {
+        return form.text.size() >= least_letters &&
+               std::ranges::any_of(others, [&form](const Form& other) {
+                   return form.text == other.text || is_end_of(form.text, other.text) ||
+                          is_end_of(other.text, form.text);
+               });
+    });
+}
+
+/// How many words of an addition a step has.
+int shared_words(const WordedText& addition, const WordedText& step) {
+    int shared = 0;
+    for (std::size_t i = 0; i < addition.words.size(); ++i) {
+        shared += names_something(addition.words[i]) &&
+                  std::ranges::any_of(step.forms, [&](const std::vector<Form>& forms) {
+                      return have_common_form(addition.forms[i], forms);
+                  });
+    }
+    return shared;
+}
+
+/// The first of the steps from `from` on that shares most words with an addition.
+std::optional<std::size_t> step_naming(const WordedText& addition,
+                                       const std::vector<WordedText>& steps, std::size_t from) {
+    std::optional<std::size_t> best;
+    int most = 0;
+    for (auto step = from; step < steps.size(); ++step) {
+        const int shared = shared_words(addition, steps[step]);
+        if (shared > most) {
+            most = shared;
+            best = step;
+        }
+    }
+    return best;
+}
+
+/// The additions of one moment, each with the step that names it.
+struct Gathered {
+    When when;
+    std::vector<std::size_t> additions;
+    std::vector<std::optional<std::size_t>> steps;
+    std::size_t first_step = 0; ///< of those that belong to the moment
+
+    bool is_named() const {
+        return std::ranges::any_of(steps, [](const auto& step) { return step.has_value(); });
+    }
+};
+
+/// The moments of a package's additions, the start before them.
+std::vector<Gathered> moments_of(const std::vector<Finish>& finish) {
+    std::vector<Gathered> moments(1);
+    for (std::size_t i = 0; i < finish.size(); ++i) {
+        if (finish[i].when != moments.back().when) {
+            moments.push_back({finish[i].when, {}, {}});
+        }
+        moments.back().additions.push_back(i);
+    }
+    return moments;
+}
+
+/// Looks for the steps that name a moment's additions, from `from` on. \returns the first of them
+std::optional<std::size_t> name_steps(Gathered& moment, const std::vector<Finish>& finish,
+                                      const std::vector<WordedText>& steps, std::size_t from) {
+    std::optional<std::size_t> first;
+    for (const auto addition : moment.additions) {
+        const auto& add = finish[addition].add;
+        const auto step =
+            step_naming(worded(add.item.empty() ? text_of(add) : add.item), steps, from);
+        moment.steps.push_back(step);
+        first = !first || (step && *step < *first) ? step : first;
+    }
+    return first;
+}
+
+/// Gives each moment its first step. One whose additions no step names takes none.
+void part_steps(std::vector<Gathered>& moments, const std::vector<Finish>& finish,
+                const std::vector<WordedText>& steps) {
+    std::size_t from = 0;
+    name_steps(moments.front(), finish, steps, from);
+    for (std::size_t i = 1; i < moments.size(); ++i) {
+        const auto first = name_steps(moments[i], finish, steps, std::max<std::size_t>(from, 1));
+        moments[i].first_step = first.value_or(steps.size());
+        from = first.value_or(from);
+    }
+    for (auto i = moments.size() - 1; i-- > 1;) {
+        if (!moments[i].is_named()) {
+            moments[i].first_step = moments[i + 1].first_step;
+        }
+    }
+}
+
+/// The acts of a moment whose steps end before `end`: each addition before the step that names it,
+/// one that no step of the moment names before all.
+std::vector<CookAct> acts_of(const Gathered& moment, std::size_t end) {
+    std::vector<CookAct> acts;
+    const auto is_own = [&](const std::optional<std::size_t>& step) {
+        return step && *step >= moment.first_step && *step < end;
+    };
+    CookAct unnamed;
+    for (std::size_t i = 0; i < moment.additions.size(); ++i) {
+        if (!is_own(moment.steps[i])) {
+            unnamed.additions.push_back(moment.additions[i]);
+        }
+    }
+    if (!unnamed.additions.empty()) {
+        acts.push_back(std::move(unnamed));
+    }
+    for (auto step = moment.first_step; step < end; ++step) {
+        CookAct act{{}, step};
+        for (std::size_t i = 0; i < moment.additions.size(); ++i) {
+            if (moment.steps[i] == step) {
+                act.additions.push_back(moment.additions[i]);
+            }
+        }
+        acts.push_back(std::move(act));
+    }
+    return acts;
+}
+
+} // namespace
+
+std::vector<CookMoment> cook_sequence(const PlannedPackage& planned) {
+    std::vector<WordedText> steps;
+    if (planned.package.cook) {
+        for (const auto& step : planned.package.cook->steps) {
+            steps.push_back(worded(step));
+        }
+    }
+    auto gathered = moments_of(planned.finish);
+    part_steps(gathered, planned.finish, steps);
+    std::vector<CookMoment> moments;
+    for (std::size_t i = 0; i < gathered.size(); ++i) {
+        const auto end = i + 1 < gathered.size() ? gathered[i + 1].first_step : steps.size();
+        moments.push_back({gathered[i].when, acts_of(gathered[i], end)});
+    }
+    return moments;
+}
+
+} // namespace thawslip::kitchen
