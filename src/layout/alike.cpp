@@ -1,6 +1,7 @@
 #include "layout/alike.h"
 
 #include "layout/paginate.h"
+#include "layout/print_size.h"
 
 #include <algorithm>
 #include <span>
@@ -119,7 +120,7 @@ std::vector<Fields> own_fields(const Source& source, std::size_t first, std::siz
 } // namespace
 
 Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                std::size_t wanted, const Layouts& layouts, Size room,
+                                std::size_t wanted, const Layouts& layouts, const Stock& stock,
                                 Shaper& shaper) {
     AlikeFit fit;
     auto print = source.print(first);
@@ -127,6 +128,7 @@ Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::si
     if (auto names = unplaced(print, layout); !names.empty()) {
         return Failure{Why{Unplaced{std::move(names), layout.picture}}};
     }
+    const auto room = room_of(print.kind, stock);
     const auto own = own_fields(source, first, count);
     say_instead(print, widest_of(own, layout, shaper));
     auto cards = cards_of(std::move(print), layout, room, shaper);

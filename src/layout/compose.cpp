@@ -2,6 +2,7 @@
 
 #include "base/parallel.h"
 #include "layout/alike.h"
+#include "layout/print_size.h"
 #include "layout/sheets/crop_marks.h"
 #include "layout/sheets/margin_note.h"
 
@@ -10,13 +11,9 @@
 namespace thawslip::layout {
 namespace {
 
-Size room_of(const Stock& stock) {
-    return stock.safe_at(0).size;
-}
-
 Arrangement arrangement_of(const FittedPrint& fitted, const Layout& layout, const Stock& stock,
                            const typeset::FontSet& fonts) {
-    return arrange(layout, fitted.contents, room_of(stock), fitted.sizing, fonts);
+    return arrange(layout, fitted.contents, room_of(fitted.kind, stock), fitted.sizing, fonts);
 }
 
 /// The side of the square that is left for the code of one print; nothing where it has none.
@@ -110,11 +107,12 @@ void add(Measured& measured, AlikeFit fit) {
 }
 
 /// Prints of one kind agree on their sizes; a card does not bow to a label.
-void agree_by_kind(Measured& measured, const Layouts& layouts, Size room,
+void agree_by_kind(Measured& measured, const Layouts& layouts, const Stock& stock,
                    const typeset::FontSet& fonts) {
     std::map<wording::Kind, std::vector<SizedPrint>> by_kind;
     for (auto& print : measured.widest) {
-        by_kind[print.kind].push_back({layouts.at(print.kind), print.contents, room, print.sizing});
+        by_kind[print.kind].push_back(
+            {layouts.at(print.kind), print.contents, room_of(print.kind, stock), print.sizing});
     }
     for (const auto& [kind, prints] : by_kind) {
         agree(prints, fonts);
@@ -174,12 +172,11 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
                                         const Medium& medium, Shaper& shaper) {
     Measured measured;
     std::vector<Fault> faults;
-    const Size room = room_of(medium.stock);
     std::size_t count = 0;
     for (std::size_t i = 0; i < source.count; i += count) {
         count = source.alike ? source.alike(i) : 1;
         const auto wanted = medium.which == Which::FirstOfDish ? 1 : count;
-        auto dish = fit_alike(source, i, count, wanted, layouts, room, shaper);
+        auto dish = fit_alike(source, i, count, wanted, layouts, medium.stock, shaper);
         if (dish) {
             add(measured, std::move(dish).value());
         } else {
@@ -189,7 +186,7 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
     if (!faults.empty()) {
         return Failure{std::move(faults)};
     }
-    agree_by_kind(measured, layouts, room, shaper.fonts());
+    agree_by_kind(measured, layouts, medium.stock, shaper.fonts());
     faults = choose_codes(source, layouts, medium, shaper.fonts(), measured);
     if (!faults.empty()) {
         return Failure{std::move(faults)};
@@ -202,8 +199,11 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
 }
 
 void place_prints(Fitting& fitting, const Medium& medium) {
-    fitting.places =
-        impose(medium.stock, static_cast<int>(fitting.prints.size()), medium.imposition);
+    std::vector<PrintSize> sizes;
+    for (const auto& print : fitting.prints) {
+        sizes.push_back(print_size(print.kind, medium.stock));
+    }
+    fitting.places = impose(medium.stock, sizes, medium.imposition);
     fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
 }
 
@@ -223,7 +223,12 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     const auto first = std::ranges::lower_bound(places, sheet, {}, &Place::sheet);
     for (auto place = first; place != places.end() && place->sheet == sheet; ++place) {
         const auto& fitted = fitting.prints[static_cast<std::size_t>(place - places.begin())];
-        const Point corner = medium.stock.safe_at(place->cell).origin;
+        const Point corner = medium.stock.safe_at(place->cell, place->part).origin;
+        if (place->part == Part::FirstHalf) {
+            for (const auto& mark : half_marks(medium.stock, place->cell)) {
+                frame.items.emplace_back(mark);
+            }
+        }
         draw_print(frame, fitted, corner, layouts.at(fitted.kind), medium, fonts);
     }
     return frame;

@@ -19,13 +19,26 @@ const Area* Layout::area_with(std::string_view field) const {
     return found == areas.end() ? nullptr : &*found;
 }
 
+namespace {
+
+/// Whether the layout has a place for a field, or for others that say the same.
+bool has_place(const Layout& layout, const wording::FieldOfKind& field) {
+    const auto is_placed = [&layout](const std::string& name) {
+        return layout.area_with(name) != nullptr;
+    };
+    return is_placed(field.name) ||
+           (!field.said_by.empty() && std::ranges::all_of(field.said_by, is_placed));
+}
+
+} // namespace
+
 std::vector<std::string> unplaced(const wording::Print& print, const Layout& layout) {
     std::vector<std::string> names;
-    for (const auto& [name, stays] : wording::fields_of(print.kind)) {
-        const auto* said = print.field(name);
-        if (stays == wording::Stays::Always && said != nullptr && !said->paragraphs.empty() &&
-            layout.area_with(name) == nullptr) {
-            names.push_back(name);
+    for (const auto& field : wording::fields_of(print.kind)) {
+        const auto* said = print.field(field.name);
+        if (field.stays == wording::Stays::Always && said != nullptr && !said->paragraphs.empty() &&
+            !has_place(layout, field)) {
+            names.push_back(field.name);
         }
     }
     return names;

@@ -5,6 +5,7 @@
 #include "wording/print_fields.h"
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 namespace thawslip::layout {
@@ -58,10 +59,10 @@ public:
     }
 
     std::vector<wording::Print> run() const {
-        if (pieces_.size() < 2 || fits(print_, snug, room_)) {
+        if (pieces_.size() < 2 || fits(print_, snug_sizing(), room_)) {
             return {print_};
         }
-        const auto counts = even(fewest());
+        const auto counts = most_even();
         std::vector<wording::Print> cards;
         std::size_t next = 0;
         for (const auto count : counts) {
@@ -76,16 +77,22 @@ private:
     static constexpr Scale snug{0.5};
     static constexpr Scale comfortable{1.0};
 
-    /// How many pieces each card has, and at which size that was found.
+    /// Where a card may end: where nothing that belongs together is parted; or, better, where a
+    /// moment of cooking ends too.
+    enum class Ends { Anywhere, AtMoments };
+
+    /// How many pieces each card has, at which size that was found, and for cards of which height.
     struct Pouring {
         std::vector<std::size_t> counts;
         Scale scale;
+        Length height;
     };
 
-    Pouring poured(Scale scale, Size room) const {
-        Pouring pouring{{}, scale};
+    Pouring poured(Scale scale, Length height, Ends ends) const {
+        Pouring pouring{{}, scale, height};
         for (std::size_t next = 0; next < pieces_.size();) {
-            pouring.counts.push_back(count_for(pouring.counts.size(), next, scale, room));
+            pouring.counts.push_back(
+                count_for(pouring.counts.size(), next, scale, {room_.width, height}, ends));
             next += pouring.counts.back();
         }
         return pouring;
@@ -93,9 +100,9 @@ private:
 
     Pouring fewest() const {
         const auto scale = readable_scale();
-        auto pouring = poured(scale, room_);
+        auto pouring = poured(scale, room_.height, Ends::Anywhere);
         if (scale.value > snug.value) {
-            auto smaller = poured(snug, room_);
+            auto smaller = poured(snug, room_.height, Ends::Anywhere);
             if (smaller.counts.size() < pouring.counts.size()) {
                 return smaller;
             }
@@ -105,28 +112,56 @@ private:
 
     /// As many cards, filled evenly: the last would stand almost empty, and what stands on the
     /// others could be no larger. Of many cards the last matters little.
-    std::vector<std::size_t> even(Pouring pouring) const {
+    Pouring even(Pouring pouring, Ends ends) const {
         constexpr std::size_t most_cards = 8;
-        constexpr int halvings = 5; // to a thirtieth of the height
+        constexpr int halvings = 6; // to a sixtieth of the height
         const auto cards = pouring.counts.size();
         Length low;
-        Length high = room_.height;
         for (int i = 0; i < halvings && cards > 1 && cards <= most_cards; ++i) {
-            const Length middle = (low + high) / 2;
-            auto tried = poured(pouring.scale, {room_.width, middle});
-            const bool enough = tried.counts.size() == cards;
-            (enough ? high : low) = middle;
-            if (enough) {
+            const Length middle = (low + pouring.height) / 2;
+            auto tried = poured(pouring.scale, middle, ends);
+            if (tried.counts.size() <= cards && all_fit(tried)) {
                 pouring = std::move(tried);
+            } else {
+                low = middle;
             }
         }
-        return pouring.counts;
+        return pouring;
     }
 
-    /// How many pieces from `next` on a card takes that is as high as `room`.
-    std::size_t count_for(std::size_t number, std::size_t next, Scale scale, Size room) const {
-        const auto most = whole_sections(next, most_that_fit(number, next, scale, room));
-        return whole_blocks(next, most, scale);
+    bool all_fit(const Pouring& pouring) const {
+        std::size_t next = 0;
+        for (std::size_t i = 0; i < pouring.counts.size(); next += pouring.counts[i++]) {
+            const auto count = pouring.counts[i];
+            if (count > 0 && !fits(card(i, next, count, "9"), pouring.scale, room_)) {
+                return false; // a card of which nothing runs on is as it is
+            }
+        }
+        return true;
+    }
+
+    /// Parts no moment of cooking, unless that takes more cards or makes them much less even.
+    std::vector<std::size_t> most_even() const {
+        constexpr double much_less_even = 1.2;
+        auto any = even(fewest(), Ends::Anywhere);
+        if (layout_.kind != wording::Kind::CookDayCard) {
+            return any.counts;
+        }
+        auto whole = even(poured(any.scale, room_.height, Ends::AtMoments), Ends::AtMoments);
+        const bool is_better = whole.counts.size() <= any.counts.size() && all_fit(whole) &&
+                               whole.height <= any.height * much_less_even;
+        return is_better ? whole.counts : any.counts;
+    }
+
+    /// How many pieces from `next` on a card takes that is as high as `room`. The first takes none
+    /// where all else that it says leaves no room for one.
+    std::size_t count_for(std::size_t number, std::size_t next, Scale scale, Size room,
+                          Ends ends) const {
+        const auto most = whole_sections(next, most_that_fit(number, next, scale, room), ends);
+        const auto count = whole_blocks(next, most, scale);
+        const bool is_crowded = number == 0 && !fits(card(0, 0, count, "9"), scale, room) &&
+                                fits(card(1, 0, count, "9"), scale, room_);
+        return is_crowded ? 0 : count;
     }
 
     /// The largest scale up to comfortable at which no word or column is too wide for the cell,
@@ -141,14 +176,30 @@ private:
         return {0.0};
     }
 
-    /// With whatever is optional left out.
+    /// The sizes at which one card is better than two: what may run on is snug, and the rest, which
+    /// is looked up rather than followed, may be smaller where it is sized by itself.
+    Sizing snug_sizing() const {
+        auto sizing = sizing_at(Scale{0.25}, 0);
+        for (const auto& area : layout_.areas) {
+            const auto* text = text_of(area);
+            if (text != nullptr && text->continues) {
+                sizing.scales.at(text->group) = snug;
+            }
+        }
+        return sizing;
+    }
+
     bool fits(const wording::Print& print, Scale scale, Size room) const {
+        return fits(print, sizing_at(scale, 0), room);
+    }
+
+    /// With whatever is optional left out.
+    bool fits(const wording::Print& print, Sizing sizing, Size room) const {
         const auto contents = prepare(layout_, print, shaper_);
         if (!contents) {
             return true; // the fault is reported where the print is fitted
         }
-        const auto sizing =
-            sizing_at(scale, static_cast<int>(concessions(layout_, contents.value()).size()));
+        sizing.conceded = static_cast<int>(concessions(layout_, contents.value()).size());
         const auto arrangement = arrange(layout_, contents.value(), room, sizing, shaper_.fonts());
         return arrangement.fits() && !arrangement.cuts_words;
     }
@@ -179,21 +230,26 @@ private:
 
     wording::Role role(std::size_t piece) const { return pieces_[piece].paragraph.role; }
 
-    /// Whether a card may end before this piece: a heading stays with what it heads, and the second
-    /// language with the first.
+    /// Whether a card may end before this piece: a heading stays with what it heads, the second
+    /// language with the first, and what belongs to the piece before with that.
     bool may_part_before(std::size_t piece) const {
-        return piece == pieces_.size() || (role(piece - 1) == wording::Role::Text &&
-                                           pieces_[piece].paragraph.voice == wording::Voice::First);
+        if (piece == pieces_.size()) {
+            return true;
+        }
+        const auto& next = pieces_[piece].paragraph;
+        const bool is_headed = role(piece - 1) == wording::Role::Heading ||
+                               role(piece - 1) == wording::Role::ColumnHeads;
+        return !is_headed && !next.with_previous && next.voice == wording::Voice::First;
     }
 
     /// The largest count up to this one after which a card may end; where there is none, the
     /// smallest above it, which is then set smaller.
-    std::size_t whole_sections(std::size_t next, std::size_t count) const {
+    std::size_t whole_sections(std::size_t next, std::size_t count, Ends ends) const {
         auto kept = count;
-        while (kept > 0 && !may_part_before(next + kept)) {
+        while (kept > 0 && !may_end_before(next + kept, ends)) {
             --kept;
         }
-        while (kept == 0 && !may_part_before(next + count)) {
+        while (kept == 0 && !may_end_before(next + count, ends)) {
             ++count;
         }
         return kept == 0 ? count : kept;
@@ -223,6 +279,56 @@ private:
             return count;
         }
         return begin > next ? begin - next : block_end - next;
+    }
+
+    bool may_end_before(std::size_t piece, Ends ends) const {
+        return may_part_before(piece) && (ends == Ends::Anywhere || begins_moment(piece));
+    }
+
+    /// Whether a piece is the first of a moment, whose label stands on a rail or in a column; what
+    /// has no such labels may end before any piece.
+    bool begins_moment(std::size_t piece) const {
+        return piece == pieces_.size() || !pieces_[piece].paragraph.label.empty() ||
+               !label_before(piece);
+    }
+
+    /// The piece before whose label holds for one without a label.
+    std::optional<std::size_t> label_before(std::size_t piece) const {
+        const auto& field = pieces_[piece].field;
+        const auto* area = layout_.area_with(field);
+        const auto* text = area == nullptr ? nullptr : text_of(*area);
+        if (text == nullptr ||
+            (text->labels != LabelPlace::Rail && text->labels != LabelPlace::Column)) {
+            return std::nullopt;
+        }
+        for (auto i = piece; i-- > 0 && pieces_[i].field == field;) {
+            if (!pieces_[i].paragraph.label.empty() &&
+                pieces_[i].paragraph.voice == wording::Voice::First) {
+                return i;
+            }
+        }
+        return std::nullopt;
+    }
+
+    bool is_said_twice(std::size_t piece) const {
+        return piece + 1 < pieces_.size() &&
+               pieces_[piece + 1].paragraph.voice == wording::Voice::Second;
+    }
+
+    /// Has a card that begins inside a moment say the moment again, in both languages.
+    void say_moment_again(std::vector<wording::Paragraph>& lines, std::size_t piece) const {
+        const auto labelled = label_before(piece);
+        if (!labelled || !lines.front().label.empty()) {
+            return;
+        }
+        lines.front().label = pieces_[*labelled].paragraph.label;
+        if (is_said_twice(*labelled) && !is_said_twice(piece)) {
+            auto again = lines.front();
+            again.marker = wording::Marker::None;
+            again.voice = wording::Voice::Second;
+            again.label = pieces_[*labelled + 1].paragraph.label;
+            lines.insert(lines.begin() + 1, std::move(again));
+        }
     }
 
     /// What a card that begins in the middle of a section says again: its heading, and what heads
@@ -273,6 +379,7 @@ private:
         }
     }
 
+    /// \pre count > 0, or it is the first card
     wording::Print card(std::size_t number, std::size_t next, std::size_t count,
                         const std::string& of) const {
         auto card = blank_;
@@ -288,10 +395,15 @@ private:
                 field.paragraphs = said_again(next);
                 drop_idle_heads(field.paragraphs, next, count);
             }
+            const bool goes_on =
+                !first && field.paragraphs.empty() && pieces_[next].field == field.name;
             for (std::size_t i = next; i < next + count; ++i) {
                 if (pieces_[i].field == field.name) {
                     field.paragraphs.push_back(pieces_[i].paragraph);
                 }
+            }
+            if (goes_on) {
+                say_moment_again(field.paragraphs, next);
             }
         }
         card.has_code = print_.has_code && first;
@@ -302,9 +414,18 @@ private:
     void set_page(wording::Print& card, std::size_t number, const std::string& of) const {
         std::erase_if(card.fields,
                       [](const auto& field) { return field.name == wording::field_name::page; });
-        wording::Paragraph page;
-        page.spans.push_back({fill(print_.page_phrase, {std::to_string(number + 1), of}), {}});
-        card.fields.push_back({wording::field_name::page, {std::move(page)}, print_.where});
+        wording::Field page{wording::field_name::page, {}, print_.where};
+        for (const auto voice : {wording::Voice::First, wording::Voice::Second}) {
+            const auto& phrase =
+                voice == wording::Voice::First ? print_.page_phrase : print_.second_page_phrase;
+            if (!phrase.empty()) {
+                wording::Paragraph words;
+                words.voice = voice;
+                words.spans.push_back({fill(phrase, {std::to_string(number + 1), of}), {}});
+                page.paragraphs.push_back(std::move(words));
+            }
+        }
+        card.fields.push_back(std::move(page));
     }
 
     const wording::Print& print_;

@@ -9,8 +9,8 @@
 
 namespace thawslip::layout {
 
-/// Splits a print over several cells where its words do not fit one, or only at a size halfway
-/// between the smallest and the comfortable one or below.
+/// Splits a print over several cells where its words do not fit one, or what may run on only at a
+/// size halfway between the smallest and the comfortable one or below.
 ///
 /// Only fields in areas that may continue are split, and only between paragraphs: a step is never
 /// broken, and a heading stays with what it heads; where an area keeps them whole, with all that it

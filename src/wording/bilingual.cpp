@@ -7,13 +7,10 @@
 namespace thawslip::wording {
 namespace {
 
-/// What the second language adds below a paragraph: all of it, or its label.
-Paragraph echo_of(const Paragraph& first, Paragraph second) {
+/// What the second language adds to a paragraph. One box or number is enough for both.
+Paragraph echo_of(Paragraph second) {
     second.voice = Voice::Second;
     second.marker = Marker::None;
-    if (first.spans == second.spans && !second.label.empty()) {
-        second.spans.clear();
-    }
     return second;
 }
 
@@ -23,7 +20,7 @@ void append(Field& field, const Field& second) {
     for (std::size_t i = 0; i < field.paragraphs.size(); ++i) {
         auto& paragraph = field.paragraphs[i];
         const bool alike = i >= second.paragraphs.size() || paragraph == second.paragraphs[i];
-        auto echo = alike ? Paragraph{} : echo_of(paragraph, second.paragraphs[i]);
+        auto echo = alike ? Paragraph{} : echo_of(second.paragraphs[i]);
         both.push_back(std::move(paragraph));
         if (!alike) {
             both.push_back(std::move(echo));
@@ -37,10 +34,6 @@ bool names_only(std::string_view field) {
     return field == field_name::kitchen || field == field_name::bags;
 }
 
-std::string both_phrases(const std::string& first, const std::string& second) {
-    return first.empty() || first == second ? first : first + " · " + second;
-}
-
 } // namespace
 
 Print bilingual(Print first, const Print& second) {
@@ -50,8 +43,9 @@ Print bilingual(Print first, const Print& second) {
             append(field, *other);
         }
     }
-    first.page_phrase = both_phrases(first.page_phrase, second.page_phrase);
-    first.continued_phrase = both_phrases(first.continued_phrase, second.continued_phrase);
+    if (first.page_phrase != second.page_phrase) {
+        first.second_page_phrase = second.page_phrase;
+    }
     return first;
 }
 

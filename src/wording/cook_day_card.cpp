@@ -1,3 +1,5 @@
+#include "kitchen/figures.h"
+#include "wording/cook_sequence_words.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
@@ -50,6 +52,17 @@ Field steps(const kitchen::PlannedPackage& planned) {
     return field;
 }
 
+/// "Start thawing 31 h before cooking": what has to be thought of first.
+Field thaw_start(const kitchen::PlannedPackage& planned, const Style& style) {
+    Field field{field_name::thaw_start, {}, planned.package.thaw.where};
+    if (const auto allowed = kitchen::allowed_thaw(planned)) {
+        const auto lead = say_lead(*allowed, style.language);
+        field.paragraphs.push_back(
+            as_is(typeset_text(style.say("cook-day-card.thaw-start", {lead})), Emphasis::Strong));
+    }
+    return field;
+}
+
 Field bags(const kitchen::PlannedPackage& planned, const Style& style) {
     constexpr std::size_t most_listed = 6;
     if (planned.bags.size() > most_listed) {
@@ -90,7 +103,10 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         bags(planned, style),
         made_field(planned, style),
         keep_until_field(planned, style),
+        thaw_start(planned, style),
         thaw_field_with_advice(planned, style),
+        until_field(planned, style),
+        sequence_field(planned, style),
         timeline(planned, style),
         steps(planned),
         contains_field(planned, style),

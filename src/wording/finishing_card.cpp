@@ -1,3 +1,5 @@
+#include "kitchen/allergens/allergens.h"
+#include "wording/cook_sequence_words.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
@@ -23,6 +25,33 @@ Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
     return field;
 }
 
+Field finish_count(const kitchen::PlannedPackage& planned, const Style& style) {
+    const auto count = planned.finish.size();
+    const auto words = count == 1 ? style.say("finishing-card.thing")
+                                  : style.say("finishing-card.things", {std::to_string(count)});
+    return {field_name::finish_count, {plain(words)}, planned.package.where.key("finish")};
+}
+
+/// The allergens that the words of the additions name, where the list in force asks for them or the
+/// cook declares them. Where they name none nothing is said: what is in a stock cube is not known.
+Field contains_of_finish(const kitchen::PlannedPackage& planned, const Style& style) {
+    std::vector<kitchen::DeclaredAllergen> found;
+    for (const auto& finish : planned.finish) {
+        for (const auto& mention : kitchen::mentioned_allergens(kitchen::text_of(finish.add))) {
+            if (is_listed(mention.named, *style.allergens) ||
+                is_declared(mention.named, planned.allergens, *style.allergens)) {
+                found.push_back({mention.words, {mention.named}});
+            }
+        }
+    }
+    Field field{field_name::contains_of_finish, {}, planned.package.where.key("finish")};
+    if (!found.empty()) {
+        field.paragraphs.push_back(
+            labelled(style.say("finishing-card.contains"), say_contains(found, style)));
+    }
+    return field;
+}
+
 } // namespace
 
 Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
@@ -43,6 +72,11 @@ Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& p
         made_field(planned, style),
         keep_until_field(planned, style),
         finish_list(planned, style),
+        finish_grouped_field(planned, style),
+        finish_count(planned, style),
+        contains_of_finish(planned, style),
+        until_field(planned, style),
+        {field_name::pen_notes, {plain(style.say("finishing-card.notes"))}, {}},
         kitchen_field(plan.kitchen, style),
         local_rules_field(style),
     };

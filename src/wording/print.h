@@ -28,8 +28,8 @@ enum class Role {
     ColumnHeads, ///< what the columns of the rows below are: the same
 };
 
-/// Which of the print's languages a paragraph speaks. The second stands below the first, and is
-/// set to be looked over.
+/// Which of the print's languages a paragraph speaks. The second says what the first before it
+/// says: a layout sets it below or beside that, and never parts the two.
 enum class Voice { First, Second };
 
 /// Words with an optional label that the layout may run in, hang in a column or put above: "Thaw",
@@ -41,7 +41,8 @@ struct Paragraph {
     std::vector<Span> spans;
     Role role = Role::Text;
     Voice voice = Voice::First;
-    bool critical = false; ///< must not be overlooked: a layout may set it apart
+    bool critical = false;      ///< must not be overlooked: a layout may set it apart
+    bool with_previous = false; ///< where a print runs on, it stands with the paragraph before it
 
     /// A row of a table: what stands in each of its columns, and no words of the row's own. An
     /// area that is no table sets them one after the other.
@@ -83,7 +84,8 @@ struct Print {
     std::vector<Field> fields;
     bool has_code = false;   ///< whoever prints it adds a code: its text belongs to another layer
     std::string page_phrase; ///< "Card {0} of {1}", for a print that may run on
-    std::string continued_phrase = {}; ///< "{0}, continued", for a heading said again
+    std::string second_page_phrase = {}; ///< the same in the second language; empty: none
+    std::string continued_phrase = {};   ///< "{0}, continued", for a heading said again
     KeyPath where;
     std::shared_ptr<const TimeChart> chart = nullptr; ///< of a plan sheet; it never changes
 

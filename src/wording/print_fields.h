@@ -43,6 +43,13 @@ inline constexpr const char* lanes = "lanes";
 inline constexpr const char* dish_numbers = "dish-numbers";
 inline constexpr const char* printed_on = "printed-on";
 inline constexpr const char* allergens_note = "allergens-note";
+inline constexpr const char* thaw_start = "thaw-start";
+inline constexpr const char* until = "until";
+inline constexpr const char* sequence = "sequence";
+inline constexpr const char* finish_grouped = "finish-grouped";
+inline constexpr const char* finish_count = "finish-count";
+inline constexpr const char* contains_of_finish = "contains-of-finish";
+inline constexpr const char* pen_notes = "pen-notes";
 } // namespace field_name
 
 /// Whether a print may be without a field that it has something to say in.
@@ -54,6 +61,7 @@ enum class Stays {
 struct FieldOfKind {
     std::string name;
     Stays stays = Stays::IfRoom;
+    std::vector<std::string> said_by = {}; ///< others that together say all of it, in another form
 };
 
 /// All fields that prints of a kind have.

@@ -22,8 +22,13 @@ const std::array<Named<Stand>, 3> stands = {
 } // namespace
 
 const TextArea* text_of(const Area& area) {
-    const auto* chart = std::get_if<ChartArea>(&area.kind);
-    return chart != nullptr ? &chart->text : std::get_if<TextArea>(&area.kind);
+    if (const auto* chart = std::get_if<ChartArea>(&area.kind)) {
+        return &chart->text;
+    }
+    const auto* write = std::get_if<WriteArea>(&area.kind);
+    return write == nullptr               ? std::get_if<TextArea>(&area.kind)
+           : write->heading.words.empty() ? nullptr
+                                          : &write->heading;
 }
 
 std::vector<std::string> area_kinds() {

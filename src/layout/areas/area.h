@@ -30,7 +30,7 @@ struct Area {
     std::variant<TextArea, CodeArea, WriteArea, ChartArea, PatternArea, MonthsArea> kind;
 };
 
-/// How an area with words sets them; else nullptr.
+/// How an area with words sets them, or the heading of one to write in; else nullptr.
 const TextArea* text_of(const Area& area);
 
 /// The words by which a layout file names the kinds.

@@ -28,6 +28,7 @@ struct PreparedEntry {
     std::vector<typeset::PreparedParagraph> boxes = {}; ///< what stands beside each box to tick
     std::vector<PreparedEntry> below = {};              ///< further paragraphs, below the words
     bool repeats = false; ///< of a cell: it says what the row above says, and is left out
+    std::vector<PreparedEntry> second = {}; ///< the same in the second language, where that differs
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };
 
@@ -57,6 +58,7 @@ public:
     int figure() const { return figure_; }
     /// An area that is not there takes no room.
     bool is_there() const { return is_there_; }
+    bool has_words() const { return entries_ != nullptr && !entries_->empty(); }
     /// \pre is_there(), in an area with words
     const std::vector<PreparedEntry>& entries() const { return *entries_; }
     /// \pre is_there(), in an area with a chart

@@ -20,7 +20,23 @@ double marker_of(const PreparedEntry& entry) {
 }
 
 double label_of(const PreparedEntry& entry) {
-    return entry.label && !entry.label_above ? entry.label->natural_width() + label_gap : 0.0;
+    return entry.label && !entry.label_above ? entry.label->natural_width() : 0.0;
+}
+
+/// Whether all that an entry says is a label in its column.
+bool is_label_alone(const PreparedEntry& entry) {
+    return entry.label && !entry.label_above && entry.text.natural_width() <= 0.0;
+}
+
+/// Markers and labels beside each other: labels first on a rail, else behind the markers.
+Indents indents(double marker, double label, double width, LabelPlace labels) {
+    if (label <= 0.0) {
+        return {0.0, marker, 0.0, marker};
+    }
+    const bool on_rail = labels == LabelPlace::Rail;
+    const double gap = on_rail ? rail_gap : label_gap;
+    const double column = std::min(label + gap, width * widest_label);
+    return {on_rail ? column : 0.0, on_rail ? 0.0 : marker, column - gap, marker + column};
 }
 
 bool cuts_in(const PreparedEntry& entry, const OwnPlace& place) {
@@ -35,13 +51,25 @@ bool cuts_in(const PreparedEntry& entry, const OwnPlace& place) {
     if (!entry.label) {
         return false;
     }
-    const double room =
-        entry.label_above ? place.width / above_size : place.at.text - place.at.label - label_gap;
+    const double room = entry.label_above ? place.width / above_size : place.at.label_width;
     return entry.label->widest_word() > room + hair;
 }
 
-/// The height of words at their place, in leadings of the area's type.
+/// The height of a label that hangs in its column, in leadings of the area's type.
+double label_height(const PreparedEntry& entry, const OwnPlace& place) {
+    return entry.label && !entry.label_above
+               ? entry.size * entry.label->count_lines(std::max(place.at.label_width, least_width))
+               : 0.0;
+}
+
+/// The height of words at their place, without such a label.
+double text_height(const PreparedEntry& entry, const OwnPlace& place);
+
 double height_in(const PreparedEntry& entry, const OwnPlace& place) {
+    return std::max(text_height(entry, place), label_height(entry, place));
+}
+
+double text_height(const PreparedEntry& entry, const OwnPlace& place) {
     const double above =
         entry.label_above ? above_size * entry.label->count_lines(place.width / above_size) : 0.0;
     const int boxes = tick_boxes(entry, place.width - place.at.text).lines;
@@ -64,22 +92,31 @@ int strips_in(const Content& content, const TextArea& area, Length em, Length ro
     return static_cast<int>(std::clamp(most + hair, 1.0, std::max(filled, 1.0)));
 }
 
+/// How wide the first language stands where the second stands beside it.
+double first_width(const Columns& columns) {
+    return columns.beside > 0.0 ? columns.beside - beside_gap : columns.width;
+}
+
+/// The height of an entry that is no row, with what the second language says of it.
+double height_of_pair(const PreparedEntry& entry, const Columns& columns) {
+    const double first = height_in(entry, own_place(entry, columns));
+    if (entry.second.empty()) {
+        return first;
+    }
+    const double second = height_in(entry.second.front(), second_place(entry, columns));
+    return std::max(first, second_corner(entry, columns).down + second);
+}
+
 } // namespace
 
 Indents indents_of(const PreparedEntry& cell, double width) {
-    const double marker = marker_of(cell);
-    return {marker, marker + std::min(label_of(cell), width * widest_label)};
+    return indents(marker_of(cell), label_of(cell), width, LabelPlace::Column);
 }
 
 int lines_of(const PreparedEntry& entry, const OwnPlace& place) {
     const int text = entry.text.count_lines(std::max(place.width - place.at.text, least_width));
-    int label = 0;
-    if (entry.label && !entry.label_above) {
-        label = entry.label->count_lines(
-            std::max(place.at.text - place.at.label - label_gap, least_width));
-    }
     const bool says_more = !entry.boxes.empty() || !entry.below.empty();
-    return std::max({text, label, says_more ? 0 : 1});
+    return std::max(text, says_more ? 0 : 1);
 }
 
 OwnPlace place_below(const PreparedEntry& below, const PreparedEntry& entry,
@@ -93,11 +130,20 @@ Columns columns_of(const Content& content, const TextArea& area, Length em, Leng
     const double width = (room / em - strip_gap * (strips - 1)) / strips;
     double marker = 0.0;
     double label = 0.0;
+    bool is_said_twice = false;
     for (const auto& entry : content.entries()) {
         marker = std::max(marker, marker_of(entry));
         label = std::max(label, label_of(entry) * entry.size);
+        for (const auto& second : entry.second) {
+            label = std::max(label, label_of(second) * second.size);
+            is_said_twice = is_said_twice || !is_label_alone(second);
+        }
     }
-    Columns columns{{marker, marker + std::min(label, width * widest_label)}, {}, width, strips};
+    Columns columns{{}, {}, width, strips};
+    if (is_said_twice && area.second == SecondPlace::Beside && room >= least_width_beside) {
+        columns.beside = (width + beside_gap) / 2;
+    }
+    columns.prose = indents(marker, label, first_width(columns), area.labels);
     if (!area.table.empty()) {
         columns.table = table_columns(content, area, em, strips == 1 ? room : em * width);
     }
@@ -105,17 +151,39 @@ Columns columns_of(const Content& content, const TextArea& area, Length em, Leng
 }
 
 OwnPlace own_place(const PreparedEntry& entry, const Indents& at, double width) {
-    return {{at.label / entry.size, at.text / entry.size}, width / entry.size};
+    const double size = entry.size;
+    return {{at.marker / size, at.label / size, at.label_width / size, at.text / size},
+            width / size};
 }
 
 OwnPlace own_place(const PreparedEntry& entry, const Columns& columns) {
     const bool heads = entry.role == wording::Role::Heading;
-    return own_place(entry, heads ? Indents{} : columns.prose, columns.width);
+    const bool is_shared = !entry.second.empty() && !is_label_alone(entry.second.front());
+    return own_place(entry, heads ? Indents{} : columns.prose,
+                     is_shared ? first_width(columns) : columns.width);
+}
+
+OwnPlace second_place(const PreparedEntry& entry, const Columns& columns) {
+    const auto& second = entry.second.front();
+    const bool heads = entry.role == wording::Role::Heading;
+    return own_place(second, heads ? Indents{} : columns.prose, first_width(columns));
+}
+
+SecondCorner second_corner(const PreparedEntry& entry, const Columns& columns) {
+    const auto& second = entry.second.front();
+    const auto place = own_place(entry, columns);
+    if (is_label_alone(second)) {
+        return {0.0, label_height(entry, place)};
+    }
+    if (columns.beside > 0.0) {
+        return {columns.beside, std::max(first_baseline(entry) - first_baseline(second), 0.0)};
+    }
+    return {0.0, height_in(entry, place)};
 }
 
 double height_of(const PreparedEntry& entry, const Columns& columns, bool opens) {
     if (entry.cells.empty()) {
-        return height_in(entry, own_place(entry, columns));
+        return height_of_pair(entry, columns);
     }
     double highest = 1.0;
     for (std::size_t i = 0; i < entry.cells.size(); ++i) {
@@ -132,6 +200,18 @@ double height_of_cell(const PreparedEntry& row, std::size_t i, const Columns& co
     return height_in(cell, own_place(cell, indents_of(cell, width), width));
 }
 
+double words_height_of(const PreparedEntry& entry, const Columns& columns) {
+    if (!entry.cells.empty()) {
+        return height_of(entry, columns);
+    }
+    const double first = text_height(entry, own_place(entry, columns));
+    const bool is_alone = entry.second.empty() || is_label_alone(entry.second.front());
+    return is_alone ? first
+                    : std::max(first,
+                               second_corner(entry, columns).down +
+                                   text_height(entry.second.front(), second_place(entry, columns)));
+}
+
 bool says_something(const PreparedEntry& entry) {
     return entry.marker != wording::Marker::None || entry.label || !entry.boxes.empty() ||
            !entry.below.empty() || entry.text.natural_width() > 0.0;
@@ -143,7 +223,9 @@ double first_baseline(const PreparedEntry& entry) {
 
 bool cuts_words(const PreparedEntry& entry, const Columns& columns) {
     if (entry.cells.empty()) {
-        return cuts_in(entry, own_place(entry, columns));
+        return cuts_in(entry, own_place(entry, columns)) ||
+               (!entry.second.empty() &&
+                cuts_in(entry.second.front(), second_place(entry, columns)));
     }
     bool cuts = columns.table.too_narrow;
     for (std::size_t i = 0; i < entry.cells.size(); ++i) {
@@ -155,7 +237,8 @@ bool cuts_words(const PreparedEntry& entry, const Columns& columns) {
 }
 
 double entry_width(const PreparedEntry& entry) {
-    const double before = marker_of(entry) + label_of(entry);
+    const double label = label_of(entry) > 0.0 ? label_of(entry) + label_gap : 0.0;
+    const double before = marker_of(entry) + label;
     double widest = std::max(entry.text.natural_width(), tick_boxes_width(entry));
     for (const auto& below : entry.below) {
         widest = std::max(widest, entry_width(below) / entry.size);

@@ -6,6 +6,13 @@
 namespace thawslip::layout {
 namespace {
 
+/// Whether an entry is the first of a moment: its label heads those that follow without one.
+bool opens_group(const PreparedEntry& entry, const TextArea& area) {
+    const bool in_column =
+        area.labels == LabelPlace::Column && entry.marker == wording::Marker::TickBox;
+    return entry.label && entry.cells.empty() && (area.labels == LabelPlace::Rail || in_column);
+}
+
 /// The space that stands before an entry, in leadings.
 double space_before(const PreparedEntry& entry, const TextArea& area, bool is_first) {
     switch (is_first ? wording::Role::Text : entry.role) {
@@ -13,7 +20,7 @@ double space_before(const PreparedEntry& entry, const TextArea& area, bool is_fi
     case wording::Role::ColumnHeads: return area.space + heads_rise;
     case wording::Role::Text: break;
     }
-    return is_first ? 0.0 : area.space;
+    return is_first ? 0.0 : area.space + (opens_group(entry, area) ? group_rise : 0.0);
 }
 
 /// The space that a heading's line stands in.
@@ -42,13 +49,18 @@ public:
     double height() const { return *std::ranges::max_element(filled_); }
 
 private:
-    /// Across all columns, below whatever is the lowest.
+    /// Across all columns, below whatever is the lowest; beside the label of what is before it
+    /// where it has none itself.
     StackedEntry add_across(const PreparedEntry& entry, double space, bool opens) {
+        const bool is_beside = entry.cells.empty() && entry.role != wording::Role::Heading &&
+                               (!entry.label || entry.label_above);
         StackedEntry placed;
         placed.opens = opens;
-        placed.top = height() + space;
-        placed.bottom = placed.top + height_of(entry, columns_, opens) + drop_below(entry, area_);
+        placed.top = (is_beside ? words_end_ : height()) + space;
+        placed.bottom = std::max(height(), placed.top + height_of(entry, columns_, opens) +
+                                               drop_below(entry, area_));
         placed.cells.assign(entry.cells.size(), placed.top);
+        words_end_ = placed.top + words_height_of(entry, columns_) + drop_below(entry, area_);
         std::ranges::fill(filled_, placed.bottom);
         return placed;
     }
@@ -62,13 +74,14 @@ private:
                 placed.top = std::min(placed.top, placed.cells.back());
             }
         }
-        placed.bottom = height();
+        placed.bottom = words_end_ = height();
         return placed;
     }
 
     const TextArea& area_;
     const Columns& columns_;
     std::vector<double> filled_;
+    double words_end_ = 0.0; ///< where what was set last ends, but for a label in its column
 };
 
 Stack in_one_strip(const Content& content, const TextArea& area, const Columns& columns) {

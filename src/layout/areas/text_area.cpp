@@ -26,9 +26,12 @@ const std::array<Named<Weight>, 3> weights = {{{{"regular", {"normal"}}, Weight:
                                                {{"bold"}, Weight::Bold}}};
 const std::array<Named<Align>, 3> aligns = {
     {{{"left"}, Align::Left}, {{"centre", {"center"}}, Align::Centre}, {{"right"}, Align::Right}}};
-const std::array<Named<LabelPlace>, 3> label_places = {{{{"run-in", {"inline"}}, LabelPlace::RunIn},
+const std::array<Named<LabelPlace>, 4> label_places = {{{{"run-in", {"inline"}}, LabelPlace::RunIn},
                                                         {{"column"}, LabelPlace::Column},
-                                                        {{"above"}, LabelPlace::Above}}};
+                                                        {{"above"}, LabelPlace::Above},
+                                                        {{"rail"}, LabelPlace::Rail}}};
+const std::array<Named<SecondPlace>, 2> second_places = {
+    {{{"below"}, SecondPlace::Below}, {{"beside"}, SecondPlace::Beside}}};
 const std::array<Named<Border>, 3> borders = {
     {{{"none"}, Border::None}, {{"frame"}, Border::Frame}, {{"reversed"}, Border::Reversed}}};
 const std::array<Named<BorderOn>, 2> borders_on = {
@@ -199,6 +202,8 @@ void read(toml::Table& table, const PrintFields& fields, TextArea& area) {
     area.labels = choice(table, "labels", "a place for labels", label_places, LabelPlace::RunIn);
     area.join = choice(table, "join", "a way to join fields", joins, Join::Paragraphs);
     area.align = choice(table, "align", "an alignment", aligns, Align::Left);
+    area.second = choice(table, "second", "a place for the second language", second_places,
+                         SecondPlace::Below);
     area.group = read_group(table, fields);
     read_drop(table, fields, area);
     area.shorten = read_orders(table);
@@ -260,7 +265,11 @@ Length natural_width(const Content& content, const TextArea& area, TypeSize type
         }
         const bool heads = entry.role == wording::Role::Heading;
         const double own = std::max(entry.text.natural_width(), tick_boxes_width(entry));
-        widest = std::max(widest, (heads ? 0.0 : columns.prose.text) + own * entry.size);
+        const double indent = heads ? 0.0 : columns.prose.text;
+        widest = std::max(widest, indent + own * entry.size);
+        for (const auto& second : entry.second) {
+            widest = std::max(widest, indent + second.text.natural_width() * second.size);
+        }
         if (entry.label_above) {
             widest = std::max(widest, entry.label->natural_width() * above_size * entry.size);
         }

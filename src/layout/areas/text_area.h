@@ -23,9 +23,16 @@ struct XHeights {
 /// The least x-height that may be printed: Regulation (EU) 1169/2011, Article 13(2).
 inline constexpr Length least_x_height = Length::millimetres(1.2);
 
-/// Whether a paragraph's label ("Last 10 min") opens its first line, hangs in a column, or stands
-/// small on a line above.
-enum class LabelPlace { RunIn, Column, Above };
+/// Whether a paragraph's label ("Last 10 min") opens its first line, hangs in a column behind the
+/// markers, stands small on a line above, or is a stop on a rail before the markers.
+enum class LabelPlace { RunIn, Column, Above, Rail };
+
+/// Whether the second language stands below the first, or beside it where the area has the width.
+enum class SecondPlace { Below, Beside };
+
+/// How wide an area is at least for two languages to stand in it side by side: as the areas of
+/// cards from 120 mm are, beside a code.
+inline constexpr Length least_width_beside = Length::millimetres(90);
 
 /// How large a label above is, in sizes of the words below it.
 inline constexpr double above_size = 0.75;
@@ -66,6 +73,7 @@ struct TextArea {
     Align align = Align::Left;
     LabelPlace labels = LabelPlace::RunIn;
     Join join = Join::Paragraphs;
+    SecondPlace second = SecondPlace::Below;
     std::vector<Track> table;       ///< how wide the cells of rows are; empty: the area is no table
     std::vector<Align> table_align; ///< of the cells of each column; empty: as `align` says
     int merge = 0; ///< in so many columns from the left, what the row above says is left out

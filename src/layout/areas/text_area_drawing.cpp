@@ -32,6 +32,11 @@ public:
         if (entry.cells.empty()) {
             y_ = type_.leading * stands.top;
             words(entry, own_place(entry, columns_), strip_);
+            if (!entry.second.empty()) {
+                const auto corner = second_corner(entry, columns_);
+                y_ = type_.leading * (stands.top + corner.down);
+                words(entry.second.front(), second_place(entry, columns_), strip_ + corner.right);
+            }
             if (entry.role == wording::Role::Heading && area_.heading_rule > Length{}) {
                 rule(stands.bottom - heading_drop / 2, 0.0, area_.heading_rule);
             }
@@ -45,6 +50,22 @@ public:
         if (area_.row_rule > Length{} && first_column < columns_.table.start.size()) {
             rule(stands.bottom + area_.space / 2, columns_.table.start[first_column],
                  area_.row_rule);
+        }
+    }
+
+    /// The rail on which moments stand, `x` em from the left, and a stop at each.
+    void rail(const std::vector<PreparedEntry>& entries, const Stack& stack, double x) {
+        const Length middle = room_.left() + type_.size * x;
+        const Length top = room_.top() + type_.leading * (baseline_share - 0.55);
+        const Length bottom = room_.top() + type_.leading * stack.height;
+        items_.push_back(Rule{{{middle - line_width / 2, top}, {line_width, bottom - top}}});
+        for (std::size_t i = 0; i < entries.size(); ++i) {
+            if (entries[i].label) {
+                y_ = type_.leading * stack.entries[i].top;
+                const Length side = type_.size * 0.3;
+                const Length across = baseline(0) - type_.size * 0.26; // half of a small letter
+                items_.push_back(Rule{{{middle - side / 2, across - side / 2}, {side, side}}});
+            }
         }
     }
 
@@ -86,10 +107,9 @@ private:
         if (entry.label_above) {
             label_above(*entry.label, left, place.width);
         }
-        marker(entry, left);
+        marker(entry, left + place.at.marker);
         if (entry.label && !entry.label_above) {
-            paragraph(*entry.label, left + place.at.label,
-                      place.at.text - place.at.label - label_gap);
+            paragraph(*entry.label, left + place.at.label, place.at.label_width);
         }
         paragraph(entry.text, left + place.at.text, place.width - place.at.text);
         y_ += type_.leading * lines_of(entry, place);
@@ -205,13 +225,17 @@ std::vector<Item> draw(const Content& content, const TextArea& area, TypeSize ty
     const auto columns = columns_of(content, area, type.size, place.size.width);
     Setter setter{area, type, place, columns, tone};
     const auto& entries = content.entries();
-    const auto places = stack(content, area, columns).entries;
+    const auto stacked = stack(content, area, columns);
+    const auto& places = stacked.entries;
     for (std::size_t i = 0; i < places.size(); ++i) {
         setter.entry(entries[i], places[i]);
         if (!entries[i].cells.empty()) {
             const bool last = i + 1 == places.size();
             setter.rule_under(places[i], last ? 0 : left_to_above(entries[i + 1], places[i + 1]));
         }
+    }
+    if (area.labels == LabelPlace::Rail && columns.prose.label_width > 0.0) {
+        setter.rail(entries, stacked, columns.prose.label_width + rail_gap * 0.4);
     }
     std::ranges::move(setter.take(), std::back_inserter(items));
     return items;

@@ -40,6 +40,9 @@ Weight label_weight(const wording::Paragraph& paragraph, const TextArea& area) {
     if (is_second(paragraph)) {
         return Weight::Regular;
     }
+    if (area.labels == LabelPlace::Rail) {
+        return Weight::Medium;
+    }
     if (is_strong(paragraph)) {
         const bool is_bold = area.weight == Weight::Bold;
         return area.labels == LabelPlace::Above ? Weight::Regular
@@ -70,9 +73,10 @@ void keep_together(wording::Span& span) {
     span.text = whole;
 }
 
-/// All paragraphs of the area's fields as one, with dots between.
+/// Paragraphs of one language as one, with dots between. \pre there is one
 wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragraphs) {
     wording::Paragraph line;
+    line.voice = paragraphs.front()->voice;
     for (const auto* paragraph : paragraphs) {
         if (!line.spans.empty()) {
             line.spans.push_back({" · ", wording::Emphasis::Plain});
@@ -222,50 +226,119 @@ Prepared prepare_any(const wording::Paragraph& paragraph, const TextArea& area, 
     return prepared;
 }
 
-} // namespace
+/// What the second language adds to a paragraph. Where labels hang in a column, words that both say
+/// alike stand once.
+wording::Paragraph added_to(const wording::Paragraph& first, wording::Paragraph second,
+                            const TextArea& area) {
+    const bool hangs = area.labels == LabelPlace::Column || area.labels == LabelPlace::Rail;
+    if (hangs && second.spans == first.spans && !second.label.empty()) {
+        second.spans.clear();
+    }
+    if (second.below == first.below) {
+        second.below.clear();
+    }
+    return second;
+}
 
-namespace {
+/// The entries of an area, shaped one after the other. What the second language says belongs to the
+/// one before.
+class Entries {
+public:
+    Entries(const TextArea& area, Shaper& shaper) : area_{area}, shaper_{shaper} {}
 
-/// What stands in the area when its fields say what they say in `form`.
-Result<Content, ContentFault> prepare_form(const TextArea& area, const wording::Print& print,
-                                           std::size_t form, Shaper& shaper) {
-    std::vector<PreparedEntry> entries;
-    const wording::Paragraph* above = nullptr;
-    const auto add = [&](const wording::Paragraph& paragraph) {
-        auto entry = prepare_any(paragraph, area, shaper);
-        if (entry) {
-            entries.push_back(std::move(entry).value());
-            merge(entries.back(), paragraph, std::exchange(above, &paragraph), area);
-            return std::optional<UnsettableCharacter>{};
+    std::optional<UnsettableCharacter> add(wording::Paragraph paragraph) {
+        const bool adds = is_second(paragraph) && last_ && last_->cells.empty();
+        if (adds) {
+            paragraph = added_to(*last_, std::move(paragraph), area_);
         }
-        return std::optional{entry.fault()};
-    };
-    std::vector<const wording::Paragraph*> line;
-    const wording::Field* to_blame = nullptr; // the first of a line that cannot be set
+        auto entry = prepare_any(paragraph, area_, shaper_);
+        if (!entry) {
+            return entry.fault();
+        }
+        if (adds) {
+            all_.back().second = {std::move(entry).value()};
+            return std::nullopt;
+        }
+        all_.push_back(std::move(entry).value());
+        merge(all_.back(), paragraph, last_ ? &*last_ : nullptr, area_);
+        last_ = std::move(paragraph);
+        return std::nullopt;
+    }
+
+    std::vector<PreparedEntry> take() { return std::move(all_); }
+
+private:
+    const TextArea& area_;
+    Shaper& shaper_;
+    std::vector<PreparedEntry> all_;
+    std::optional<wording::Paragraph> last_; ///< of the first language
+};
+
+using MaybeFault = std::optional<ContentFault>;
+
+MaybeFault add_paragraphs(Entries& entries, const TextArea& area, const wording::Print& print,
+                          std::size_t form) {
+    for (const auto& name : area.words) {
+        const auto* field = print.field(name);
+        for (const auto& paragraph :
+             field != nullptr ? field->said(form) : std::vector<wording::Paragraph>{}) {
+            if (const auto fault = entries.add(paragraph)) {
+                return ContentFault{name, field->where, *fault};
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// The fault of a line in the first of its fields that cannot be set.
+ContentFault fault_in_line(const UnsettableCharacter& fault, const TextArea& area,
+                           const wording::Print& print, std::size_t form, Shaper& shaper) {
+    for (const auto& name : area.words) {
+        const auto* field = print.field(name);
+        if (field != nullptr &&
+            std::ranges::any_of(field->said(form), [&](const wording::Paragraph& paragraph) {
+                return !prepare_any(paragraph, area, shaper);
+            })) {
+            return {name, field->where, fault};
+        }
+    }
+    return {area.words.front(), print.where, fault};
+}
+
+/// All fields on one line; what the second language says on one of its own, for no line mixes two.
+MaybeFault add_line(Entries& entries, const TextArea& area, const wording::Print& print,
+                    std::size_t form, Shaper& shaper) {
+    std::vector<const wording::Paragraph*> first;
+    std::vector<const wording::Paragraph*> second;
     for (const auto& name : area.words) {
         const auto* field = print.field(name);
         if (field == nullptr) {
             continue;
         }
         for (const auto& paragraph : field->said(form)) {
-            if (area.join == Join::Line) {
-                line.push_back(&paragraph);
-                const bool bad = to_blame == nullptr && !prepare_any(paragraph, area, shaper);
-                to_blame = bad ? field : to_blame;
-            } else if (const auto fault = add(paragraph)) {
-                return Failure{ContentFault{name, field->where, *fault}};
-            }
+            (is_second(paragraph) ? second : first).push_back(&paragraph);
         }
     }
-    if (!line.empty()) {
-        if (const auto fault = add(joined(line))) {
-            const auto& [name, where] = to_blame != nullptr
-                                            ? std::pair{to_blame->name, to_blame->where}
-                                            : std::pair{area.words.front(), print.where};
-            return Failure{ContentFault{name, where, *fault}};
+    for (const auto* line : {&first, &second}) {
+        const auto fault =
+            line->empty() ? std::optional<UnsettableCharacter>{} : entries.add(joined(*line));
+        if (fault) {
+            return fault_in_line(*fault, area, print, form, shaper);
         }
     }
-    return Content{std::move(entries)};
+    return std::nullopt;
+}
+
+/// What stands in the area when its fields say what they say in `form`.
+Result<Content, ContentFault> prepare_form(const TextArea& area, const wording::Print& print,
+                                           std::size_t form, Shaper& shaper) {
+    Entries entries{area, shaper};
+    auto fault = area.join == Join::Line ? add_line(entries, area, print, form, shaper)
+                                         : add_paragraphs(entries, area, print, form);
+    if (fault) {
+        return Failure{std::move(*fault)};
+    }
+    return Content{entries.take()};
 }
 
 /// In how many shorter forms the area's fields can be said: none where it never says less.

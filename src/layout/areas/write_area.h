@@ -2,11 +2,15 @@
 
 #include "layout/areas/content.h"
 #include "layout/areas/extent.h"
+#include "layout/areas/text_area.h"
 
 namespace thawslip::layout {
 
-/// Room for a pen: asks for none, and is ruled where its row has some to spare.
-struct WriteArea {};
+/// Room for a pen: asks for none, and is ruled where its row has room for two lines at least, below
+/// its heading.
+struct WriteArea {
+    TextArea heading; ///< without words: none
+};
 
 // What every kind of area answers; see area.h.
 void read(toml::Table& table, const PrintFields& fields, WriteArea& area);

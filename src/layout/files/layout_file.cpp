@@ -184,17 +184,31 @@ void refuse_second_code(Table& areas, const Layout& layout) {
     }
 }
 
-/// That food is raw stands before the dish where a layout has no place for it.
-void place_raw(Layout& layout) {
-    if (layout.area_with(field_name::raw) != nullptr) {
+enum class Where { Before, Behind };
+
+/// Has a field stand where another does, where a layout has no place for it.
+void place_with(Layout& layout, const char* field, Where where, const char* other) {
+    if (layout.area_with(field) != nullptr) {
         return;
     }
     for (auto& area : layout.areas) {
         auto* text = std::get_if<TextArea>(&area.kind);
-        if (text != nullptr && takes(*text, field_name::dish)) {
-            text->words.insert(std::ranges::find(text->words, field_name::dish), field_name::raw);
+        if (text != nullptr && takes(*text, other)) {
+            const auto place = std::ranges::find(text->words, other);
+            text->words.insert(where == Where::Behind ? place + 1 : place, field);
             return;
         }
+    }
+}
+
+/// What no print may lack, and layouts that are older have no area for: that food is raw stands
+/// before the dish, and the allergens of what is added behind that.
+void place_what_none_may_lack(Layout& layout) {
+    place_with(layout, field_name::raw, Where::Before, field_name::dish);
+    if (layout.kind == wording::Kind::FinishingCard) {
+        place_with(layout, field_name::contains_of_finish, Where::Behind,
+                   field_name::finish_grouped);
+        place_with(layout, field_name::contains_of_finish, Where::Behind, field_name::finish);
     }
 }
 
@@ -225,7 +239,7 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
         refuse_second_code(*areas, layout);
         areas->refuse_unknown();
     }
-    place_raw(layout);
+    place_what_none_may_lack(layout);
     read_rules(root, layout);
     root.refuse_unknown();
     return layout;

@@ -29,6 +29,7 @@ const toml::Key radius_key{"corner_radius", "\"2 mm\""};
 const toml::Key margin_key{"safe_margin", "\"2 mm\""};
 const toml::Key cut_key{"cut", "true"};
 const toml::Key roll_key{"roll", "true"};
+const toml::Key halves_key{"halves", "true"};
 
 /// Reads the keys of one stock file. A key that is there but cannot be read makes the geometry
 /// incomplete: then its arithmetic is not checked, since it would be about numbers nobody wrote.
@@ -42,6 +43,7 @@ public:
         const auto about = table_.line(about_key, longest_about);
         stock_.cut = flag(cut_key);
         stock_.roll = flag(roll_key);
+        stock_.halves = flag(halves_key);
         stock_.corner_radius = length(radius_key, {});
         stock_.safe_margin = length(margin_key, default_safe_margin);
         const Written written{paper(),         size(cell_key),     size(first_key),

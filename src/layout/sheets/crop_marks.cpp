@@ -88,4 +88,19 @@ std::vector<Rule> crop_marks(const Stock& stock, const Insets& insets) {
     return marks;
 }
 
+std::vector<Rule> half_marks(const Stock& stock, int cell) {
+    if (!stock.cut) {
+        return {};
+    }
+    const Rect whole = stock.cell_at(cell);
+    const Rect half = stock.part_at(cell, Part::SecondHalf);
+    const Length length = std::min(crop_mark_length, stock.safe_margin);
+    if (half.left() > whole.left()) {
+        return {upright(half.left(), {whole.top(), whole.top() + length}),
+                upright(half.left(), {whole.bottom() - length, whole.bottom()})};
+    }
+    return {level(half.top(), {whole.left(), whole.left() + length}),
+            level(half.top(), {whole.right() - length, whole.right()})};
+}
+
 } // namespace thawslip::layout

@@ -26,4 +26,8 @@ inline constexpr Length crop_mark_offset = Length::millimetres(3);
 /// \returns nothing for a stock that is not cut by hand
 std::vector<Rule> crop_marks(const Stock& stock, const Insets& insets = usual_insets);
 
+/// The marks inside of a cell by which it is cut in two halves, one at each end of the cut.
+/// \returns nothing for a stock that is not cut by hand
+std::vector<Rule> half_marks(const Stock& stock, int cell);
+
 } // namespace thawslip::layout

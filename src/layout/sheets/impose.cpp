@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cassert>
 #include <fmt/format.h>
+#include <optional>
+#include <utility>
 
 namespace thawslip::layout {
 namespace {
@@ -70,6 +72,30 @@ std::vector<Place> impose(const Stock& stock, int count, const Imposition& impos
     const int on_first = static_cast<int>(places.size());
     for (int next = 0; next < count - on_first; ++next) {
         places.push_back({1 + next / stock.cells(), next % stock.cells()});
+    }
+    return places;
+}
+
+std::vector<Place> impose(const Stock& stock, const std::vector<PrintSize>& prints,
+                          const Imposition& imposition) {
+    const auto cells = impose(stock, static_cast<int>(prints.size()), imposition);
+    auto next = cells.begin();
+    std::optional<Place> half; // one that is free
+    std::vector<Place> places;
+    places.reserve(prints.size());
+    for (const auto size : prints) {
+        if (half && half->sheet < places.back().sheet) {
+            half.reset();
+        }
+        if (size == PrintSize::HalfCell && half) {
+            places.push_back(*std::exchange(half, std::nullopt));
+            continue;
+        }
+        places.push_back(*next++);
+        if (size == PrintSize::HalfCell) {
+            half = Place{places.back().sheet, places.back().cell, Part::SecondHalf};
+            places.back().part = Part::FirstHalf;
+        }
     }
     return places;
 }

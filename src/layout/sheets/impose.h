@@ -16,6 +16,7 @@ struct Imposition {
 struct Place {
     int sheet = 0; ///< from 0
     int cell = 0;  ///< from 0, along rows, as Stock::cell_at() counts
+    Part part = Part::Whole;
     friend bool operator==(const Place&, const Place&) = default;
 };
 
@@ -27,5 +28,13 @@ Diagnostics check_imposition(const Stock& stock, const Imposition& imposition);
 /// twice, none of the used or spoiled ones at all; sheets after the first are whole.
 /// \pre count >= 0; check_geometry(stock) and check_imposition(stock, imposition) find nothing
 std::vector<Place> impose(const Stock& stock, int count, const Imposition& imposition = {});
+
+/// How large a print is: a cell of the stock, or half of one.
+enum class PrintSize { Cell, HalfCell };
+
+/// The same for prints of two sizes: a half that is left over is taken by the next small print of
+/// the same sheet.
+std::vector<Place> impose(const Stock& stock, const std::vector<PrintSize>& prints,
+                          const Imposition& imposition = {});
 
 } // namespace thawslip::layout

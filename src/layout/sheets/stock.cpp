@@ -131,6 +131,10 @@ void check_axis(const Axis& axis, Unit unit, Diagnostics& faults) {
     }
 }
 
+Length long_side(const Stock& stock) {
+    return std::max(stock.cell.width, stock.cell.height);
+}
+
 void check_inside_of_cell(const Stock& stock, Unit unit, Diagnostics& faults) {
     const Length side = std::min(stock.cell.width, stock.cell.height);
     const char* direction = stock.cell.width <= stock.cell.height ? "wide" : "high";
@@ -146,12 +150,16 @@ void check_inside_of_cell(const Stock& stock, Unit unit, Diagnostics& faults) {
         faults.push_back(fault("safe_margin", fmt::format("the safe margin is {}, expected 0 or "
                                                           "more",
                                                           show(stock.safe_margin))));
-    } else if (!(side - stock.safe_margin * 2 > slack)) {
+    } else if (const Length least = stock.halves ? std::min(side, long_side(stock) / 2) : side;
+               !(least - stock.safe_margin * 2 > slack)) {
         faults.push_back(
             fault("safe_margin", fmt::format("2 safe margins x {} = {}, which leaves nothing of a "
                                              "cell that is {} {}",
                                              show(stock.safe_margin), show(stock.safe_margin * 2),
                                              show(side), direction)));
+    }
+    if (stock.halves && stock.roll) {
+        faults.push_back(fault("halves", "the labels of a roll are not cut apart"));
     }
 }
 
@@ -176,6 +184,24 @@ Rect Stock::cell_at(int index) const {
 
 Rect Stock::safe_at(int index) const {
     return cell_at(index).inset(safe_inset(*this));
+}
+
+Rect Stock::part_at(int index, Part part) const {
+    Rect rect = cell_at(index);
+    if (part == Part::Whole) {
+        return rect;
+    }
+    const bool is_high = rect.size.height > rect.size.width;
+    Length& side = is_high ? rect.size.height : rect.size.width;
+    side = side / 2;
+    if (part == Part::SecondHalf) {
+        (is_high ? rect.origin.y : rect.origin.x) += side;
+    }
+    return rect;
+}
+
+Rect Stock::safe_at(int index, Part part) const {
+    return part_at(index, part).inset(safe_inset(*this));
 }
 
 Rect Stock::block() const {

@@ -7,6 +7,10 @@
 
 namespace thawslip::layout {
 
+/// How much of a cell a print takes: all, or one half of a cell that is cut apart across its longer
+/// side.
+enum class Part { Whole, FirstHalf, SecondHalf };
+
 /// The geometry of one label sheet, card sheet or roll. All lengths as a ruler measures them,
 /// from the sheet's top left corner.
 struct Stock {
@@ -19,9 +23,10 @@ struct Stock {
     Point first; ///< top left corner of the first cell
     Size pitch;  ///< from one cell's corner to the next one's
     Length corner_radius;
-    Length safe_margin; ///< kept free of ink inside each cell
-    bool cut = false;   ///< plain paper, cut by hand: crop marks are drawn
-    bool roll = false;  ///< one cell a page
+    Length safe_margin;  ///< kept free of ink inside each cell
+    bool cut = false;    ///< plain paper, cut by hand: crop marks are drawn
+    bool roll = false;   ///< one cell a page
+    bool halves = false; ///< small cards stand two to a cell, which is cut apart for them
 
     int cells() const { return columns * rows; }
     /// Cell `index`, from 0, along rows. \pre 0 <= index < cells()
@@ -30,6 +35,9 @@ struct Stock {
     /// cell's centre, of which every point is at least `safe_margin` inside the cell's edge,
     /// rounded corners included. \pre 0 <= index < cells()
     Rect safe_at(int index) const;
+    /// A part of cell `index`, and what of it may carry ink. \pre 0 <= index < cells()
+    Rect part_at(int index, Part part) const;
+    Rect safe_at(int index, Part part) const;
     /// All cells and the gutters between them.
     Rect block() const;
     /// Free paper between two columns and between two rows.

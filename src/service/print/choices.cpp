@@ -3,6 +3,7 @@
 #include "base/nearest.h"
 #include "base/system_failure.h"
 #include "layout/files/layout_file.h"
+#include "layout/print_size.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -103,8 +104,9 @@ std::vector<layout::Layout> shipped_layouts(const std::vector<ShippedText>& text
 
 const layout::Layout* layout_for(wording::Kind kind, const layout::Stock& stock,
                                  const std::vector<layout::Layout>& layouts) {
-    const double ratio = stock.cell.width / stock.cell.height;
-    const auto height = stock.cell.height;
+    const auto cell = layout::cell_of(kind, stock);
+    const double ratio = cell.width / cell.height;
+    const auto height = cell.height;
     const auto found = std::ranges::find_if(layouts, [&](const layout::Layout& layout) {
         return layout.kind == kind && ratio >= layout.narrowest && ratio <= layout.widest &&
                height >= layout.lowest && height < layout.highest;

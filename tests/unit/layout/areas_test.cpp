@@ -84,10 +84,33 @@ TEST_CASE("a place to write in asks for no room, and is ruled as far as there is
         return draw(Content{true}, pen, {}, {{5_mm, 5_mm}, {60_mm, height}});
     };
     CHECK(lines_in(8_mm).empty());
+    CHECK(lines_in(17_mm).empty()); // one line is no place for notes
     const auto lines = lines_in(30_mm);
     REQUIRE(lines.size() == 3);
     for (const auto& line : lines) {
         CHECK(std::get<Rule>(line).area.size.width == 60_mm);
         CHECK(std::get<Rule>(line).area.bottom() <= 35_mm);
     }
+}
+
+TEST_CASE("a place to write in has its heading only where it is ruled") {
+    const auto layout = testing::layout_from(R"(
+print = "finishing card"
+picture = ["pen"]
+[area]
+pen = { kind = "write", words = "pen-notes", x_height = ["1.3 mm", "1.5 mm", "1.6 mm"] }
+)");
+    wording::Print print;
+    print.fields = {testing::field("pen-notes", {"Notes"})};
+    const auto contents = testing::shaped(print, layout);
+    const auto& pen = layout.areas.front();
+    const auto type = type_at(pen, {1.0}, testing::fonts());
+    const auto drawn_in = [&](Length height) {
+        return draw(contents.front(), pen, type, {{5_mm, 5_mm}, {60_mm, height}});
+    };
+    CHECK(drawn_in(17_mm).empty());
+    const auto items = drawn_in(24_mm);
+    REQUIRE(items.size() == 3);
+    CHECK(std::get<Text>(items[2]).run.text == "Notes");
+    CHECK(std::get<Text>(items[2]).baseline.y < std::get<Rule>(items[0]).area.top());
 }

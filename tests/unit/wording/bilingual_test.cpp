@@ -42,10 +42,11 @@ TEST_CASE("each line is followed by what the second language says in its place")
     const std::vector<Paragraph> expected = {
         ticked, second(line("Am Anfang", "Dazu 1 l (4¼ Tassen) stock")), // one box is enough
         line("Last 10 min", "200 g spinach"),
-        second(line("In den letzten 10 min", "")), // the same food is not named twice
+        second(line("In den letzten 10 min", "200 g spinach")), // a phrase keeps its words
     };
     CHECK(both.field("finish")->paragraphs == expected);
-    CHECK(both.page_phrase == "Card {0} of {1} · Karte {0} von {1}");
+    CHECK(both.page_phrase == "Card {0} of {1}");
+    CHECK(both.second_page_phrase == "Karte {0} von {1}"); // never on one line with the first
 }
 
 TEST_CASE("what both languages say alike stands once, and so does whose kitchen it is") {

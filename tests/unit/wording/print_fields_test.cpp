@@ -74,11 +74,12 @@ TEST_CASE("no print may lack its dish, dates, allergens, cautions or what to do 
         CHECK(stays(wording::Kind::BagLabel, name));
     }
     for (const char* name : {"raw", "dish", "servings", "made", "use-by", "thaw", "timeline",
-                             "steps", "contains", "note", "cautions", "local-rules"}) {
+                             "steps", "sequence", "contains", "note", "cautions", "local-rules"}) {
         CAPTURE(name);
         CHECK(stays(wording::Kind::CookDayCard, name));
     }
-    for (const char* name : {"raw", "dish", "use-by", "finish", "local-rules"}) {
+    for (const char* name : {"raw", "dish", "use-by", "finish", "finish-grouped",
+                             "contains-of-finish", "local-rules"}) {
         CAPTURE(name);
         CHECK(stays(wording::Kind::FinishingCard, name));
     }

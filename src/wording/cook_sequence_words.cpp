@@ -1,0 +1,149 @@
+#include "wording/cook_sequence_words.h"
+
+#include "kitchen/cooking/cook_sequence.h"
+#include "wording/phrases.h"
+#include "wording/print_fields.h"
+#include "wording/typography.h"
+
+namespace thawslip::wording {
+namespace {
+
+using kitchen::PlannedPackage;
+
+/// Words of a sentence that a value stands out in.
+std::vector<Span> with_strong(const std::string& sentence, const std::string& value) {
+    const auto at = sentence.find(value);
+    std::vector<Span> spans;
+    const auto add = [&spans](std::string text, Emphasis emphasis) {
+        if (!text.empty()) {
+            spans.push_back({std::move(text), emphasis});
+        }
+    };
+    add(sentence.substr(0, at), Emphasis::Plain);
+    add(value, Emphasis::Strong);
+    add(sentence.substr(at + value.size()), Emphasis::Plain);
+    return spans;
+}
+
+/// A box, amount and thing, and below them where that waits.
+void add_addition(std::vector<Paragraph>& lines, const kitchen::Finish& finish,
+                  const Style& style) {
+    auto line = as_is(typeset_text(say_quantity(finish.add, style)), Emphasis::Strong);
+    line.marker = Marker::TickBox;
+    if (!finish.bag.empty()) {
+        line.below.push_back(plain(finish.bag));
+    }
+    lines.push_back(std::move(line));
+}
+
+void add_step(std::vector<Paragraph>& lines, const PlannedPackage& planned, std::size_t step) {
+    auto line = plain(planned.package.cook->steps[step]);
+    line.marker = Marker::Number;
+    line.number = static_cast<int>(step) + 1;
+    lines.push_back(std::move(line));
+}
+
+/// The lines of one moment. What is done in one go stays together.
+std::vector<Paragraph> lines_of(const kitchen::CookMoment& moment, const PlannedPackage& planned,
+                                const Style& style) {
+    std::vector<Paragraph> lines;
+    for (const auto& act : moment.acts) {
+        const auto first = lines.size();
+        for (const auto addition : act.additions) {
+            add_addition(lines, planned.finish[addition], style);
+        }
+        if (act.step) {
+            add_step(lines, planned, *act.step);
+        }
+        for (auto i = first + 1; i < lines.size(); ++i) {
+            lines[i].with_previous = true;
+        }
+    }
+    return lines;
+}
+
+/// What it is cooked in, how hot and for how long: the first line of the start, and never alone.
+void put_cooking_first(std::vector<Paragraph>& lines, const PlannedPackage& planned,
+                       const Style& style) {
+    if (!planned.package.cook) {
+        return;
+    }
+    const auto cooking = typeset_text(capitalised(say_cooking(*planned.package.cook, style)));
+    if (!lines.empty()) {
+        lines.front().with_previous = true;
+    }
+    lines.insert(lines.begin(), as_is(cooking, Emphasis::Strong));
+}
+
+/// Done is last on the card: what is added at serving says that it is measured before.
+void add_done(std::vector<Paragraph>& lines, const PlannedPackage& planned, const Style& style) {
+    const auto& cook = planned.package.cook;
+    if (!cook || !cook->until) {
+        return;
+    }
+    const bool is_served_with = !planned.finish.empty() && planned.finish.back().when.anchor ==
+                                                               kitchen::When::Anchor::AtServing;
+    const auto target = typeset_text(say_target(*cook->until, style));
+    Paragraph done;
+    done.label = capitalised(style.say("cook-day-card.done"));
+    done.spans = with_strong(
+        style.say(is_served_with ? "cook-day-card.done-before-serving" : "cook-day-card.done-at",
+                  {target}),
+        target);
+    lines.push_back(std::move(done));
+}
+
+} // namespace
+
+Field sequence_field(const PlannedPackage& planned, const Style& style) {
+    Field field{field_name::sequence, {}, planned.package.where.key("cook")};
+    for (const auto& moment : cook_sequence(planned)) {
+        auto lines = lines_of(moment, planned, style);
+        const bool is_start = field.paragraphs.empty();
+        if (is_start) {
+            put_cooking_first(lines, planned, style);
+        }
+        if (!lines.empty()) {
+            lines.front().label = is_start ? style.say("cook-day-card.start")
+                                           : capitalised(say_when(moment.when, style.language));
+        }
+        field.paragraphs.insert(field.paragraphs.end(), lines.begin(), lines.end());
+    }
+    add_done(field.paragraphs, planned, style);
+    return field;
+}
+
+Field until_field(const PlannedPackage& planned, const Style& style) {
+    Field field{field_name::until, {}, planned.package.where.key("cook").key("until")};
+    const auto& cook = planned.package.cook;
+    if (cook && cook->until) {
+        Paragraph done;
+        done.label = style.say("cook-day-card.done-head");
+        const auto target = with_no_break_spaces(typeset_text(say_target(*cook->until, style)));
+        done.spans = with_strong(style.say("cook-day-card.done-where", {target}), target);
+        for (auto& span : done.spans) { // a line may end before the place, and not in it
+            const auto words = span.text.find_first_not_of(' ');
+            span.text = span.text.substr(0, words) + with_no_break_spaces(span.text.substr(words));
+        }
+        field.paragraphs.push_back(std::move(done));
+    }
+    return field;
+}
+
+Field finish_grouped_field(const PlannedPackage& planned, const Style& style) {
+    Field field{field_name::finish_grouped, {}, planned.package.where.key("finish")};
+    const kitchen::Finish* before = nullptr;
+    for (const auto& finish : planned.finish) {
+        const auto line = field.paragraphs.size();
+        add_addition(field.paragraphs, finish, style);
+        const bool same = before != nullptr && before->when == finish.when;
+        field.paragraphs[line].with_previous = same;
+        if (!same) {
+            field.paragraphs[line].label = capitalised(say_when(finish.when, style.language));
+        }
+        before = &finish;
+    }
+    return field;
+}
+
+} // namespace thawslip::wording
