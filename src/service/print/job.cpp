@@ -42,8 +42,8 @@ std::string default_stock(const Kind& kind, const Settings& settings) {
                                              : "letter-2x5-4x2in";
     }
     return !settings.card_stock.empty() ? settings.card_stock
-           : is_a4                      ? "a4-cards-a6-cut"
-                                        : "letter-cards-6x4in-cut";
+           : is_a4                      ? "a4-cards-105x148mm-cut"
+                                        : "letter-cards-4.25x5.5in-cut";
 }
 
 /// A job without prints so far.

@@ -149,9 +149,10 @@ TEST_CASE("a usual printer reaches all that may be printed on of every sheet and
 
 TEST_CASE("there is stock for labels and cards, to peel and to cut, on both papers") {
     for (const char* name :
-         {"letter-2x5-4x2in", "letter-2x5-4x2in-cut", "letter-cards-6x4in-cut", "letter-full",
-          "a4-2x4-99x68mm", "a4-2x5-90x50mm-cut", "a4-cards-a6-cut", "a4-full", "roll-100x150mm",
-          "roll-4x6in", "roll-60x100mm", "card-6x4in", "card-5x3in", "card-a6", "card-a7"}) {
+         {"letter-2x5-4x2in", "letter-2x5-4x2in-cut", "letter-cards-6x4in-cut",
+          "letter-cards-4.25x5.5in-cut", "letter-full", "a4-2x4-99x68mm", "a4-2x5-90x50mm-cut",
+          "a4-cards-a6-cut", "a4-cards-105x148mm-cut", "a4-full", "roll-100x150mm", "roll-4x6in",
+          "roll-60x100mm", "card-6x4in", "card-5x3in", "card-a6", "card-a7"}) {
         CAPTURE(name);
         CHECK(std::ranges::count(shelf().stocks, name, &Stock::name) == 1);
     }
