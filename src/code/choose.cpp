@@ -20,8 +20,9 @@ constexpr double dot_slack = 1e-6;
 /// Room and printer, in dots.
 struct Room {
     double per_inch = 300.0;
-    int dots = 0;  ///< whole dots along the square
-    int least = 1; ///< fewest dots a module may have
+    int dots = 0;    ///< whole dots along the square
+    int least = 1;   ///< fewest dots a module may have
+    int durable = 1; ///< of a module that lasts
 
     int dots_per_module(int version) const {
         return dots / (side_of(version) + 2 * quiet_zone_modules);
@@ -39,10 +40,11 @@ struct Candidate {
     int dots_per_module = 0;
 };
 
-Room room_for(Length available, PrinterDots printer, Length least_module) {
+Room room_for(Length available, PrinterDots printer, Length least_module, Length durable) {
     const double dots = std::floor(available.in_inches() * printer.per_inch + dot_slack);
-    Room room{printer.per_inch, static_cast<int>(std::max(dots, 0.0)), 1};
+    Room room{printer.per_inch, static_cast<int>(std::max(dots, 0.0)), 1, 1};
     room.least = std::max(room.dots_for(least_module), 1);
+    room.durable = room.dots_for(durable);
     return room;
 }
 
@@ -70,19 +72,18 @@ private:
 };
 
 /// Is `a` the better choice? See choose_symbol for the rule and where it comes from.
-bool better(const Candidate& a, const Candidate& b, int comfortable_dots) {
+bool better(const Candidate& a, const Candidate& b, int durable_dots) {
     if ((a.level == Level::Low) != (b.level == Level::Low)) {
         return b.level == Level::Low;
     }
-    const int a_dots = std::min(a.dots_per_module, comfortable_dots);
-    const int b_dots = std::min(b.dots_per_module, comfortable_dots);
+    const int a_dots = std::min(a.dots_per_module, durable_dots);
+    const int b_dots = std::min(b.dots_per_module, durable_dots);
     return a_dots != b_dots ? a_dots > b_dots : a.level > b.level;
 }
 
 /// The best of the symbols that carry `text`: for each level the smallest version, its modules as
 /// large as the room allows. Nothing when even the largest are too small.
 std::optional<Candidate> best_candidate(std::string_view text, const Room& room) {
-    const int comfortable_dots = room.dots_for(comfortable_module);
     const Capacity capacity{text};
     std::optional<Candidate> best;
     for (const Level level : levels) {
@@ -92,42 +93,42 @@ std::optional<Candidate> best_candidate(std::string_view text, const Room& room)
             continue;
         }
         const Candidate candidate{*version, level, dots};
-        if (!best || better(candidate, *best, comfortable_dots)) {
+        if (!best || better(candidate, *best, room.durable)) {
             best = candidate;
         }
     }
     return best;
 }
 
-/// What a symbol must at least be, from the best on: what keeps it readable through a winter comes
-/// before words.
-enum class Demand { Durable, AboveLow, Any };
-constexpr std::array demands = {Demand::Durable, Demand::AboveLow, Demand::Any};
+/// A text's place among those offered, and its best symbol.
+struct Offer {
+    std::size_t text = 0;
+    Candidate best;
+};
 
-bool meets(const Candidate& candidate, Demand demand, const Room& room) {
-    switch (demand) {
-    case Demand::Durable:
-        return candidate.level != Level::Low &&
-               candidate.dots_per_module >= room.dots_for(comfortable_module);
-    case Demand::AboveLow: return candidate.level != Level::Low;
-    case Demand::Any: return true;
-    }
-    return false;
-}
-
-/// The first text whose best symbol meets a demand. The last says only what bag it is: it is kept
-/// for where nothing else fits.
-std::optional<std::size_t> first_that_meets(const std::vector<std::optional<Candidate>>& best,
-                                            const Room& room) {
-    for (const Demand demand : demands) {
-        const std::size_t count = demand == Demand::Any ? best.size() : best.size() - 1;
-        for (std::size_t i = 0; i < count; ++i) {
-            if (best[i] && meets(*best[i], demand, room)) {
-                return i;
-            }
+/// The first that lasts; failing that the first above level L; failing that the first but the last,
+/// which says only what bag it is; failing that the last.
+std::optional<Offer> first_of(const std::vector<std::string>& texts, const Room& room,
+                              Level durable) {
+    std::optional<Offer> above_low;
+    std::optional<Offer> any;
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        const auto best = best_candidate(texts[i], room);
+        const bool is_last = i + 1 == texts.size();
+        if (!best || (is_last && any)) {
+            continue;
+        }
+        if (!is_last && best->level >= durable && best->dots_per_module >= room.durable) {
+            return Offer{i, *best};
+        }
+        if (!above_low && !is_last && best->level != Level::Low) {
+            above_low = Offer{i, *best};
+        }
+        if (!any) {
+            any = Offer{i, *best};
         }
     }
-    return std::nullopt;
+    return above_low ? above_low : any;
 }
 
 Length side_at(int version, int dots, const Room& room) {
@@ -138,16 +139,14 @@ Length side_at(int version, int dots, const Room& room) {
 } // namespace
 
 Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
-                                            PrinterDots printer, Length least_module) {
-    const Room room = room_for(available, printer, least_module);
-    std::vector<std::optional<Candidate>> best;
-    for (const auto& text : texts) {
-        best.push_back(best_candidate(text, room));
-    }
-    if (const auto chosen = texts.empty() ? std::nullopt : first_that_meets(best, room)) {
-        const auto& [version, level, dots] = *best[*chosen];
-        const Segments cut = segment(texts[*chosen], group_of(version));
-        return SizedSymbol{draw(cut.segments, version, level), texts[*chosen], *chosen, dots,
+                                            PrinterDots printer, Length least_module,
+                                            Durable durable) {
+    const Room room = room_for(available, printer, least_module, durable.module);
+    if (const auto chosen = first_of(texts, room, durable.level)) {
+        const auto& [version, level, dots] = chosen->best;
+        const auto& text = texts[chosen->text];
+        const Segments cut = segment(text, group_of(version));
+        return SizedSymbol{draw(cut.segments, version, level), text, chosen->text, dots,
                            Length::inches(dots / room.per_inch)};
     }
     const Capacity shortest{texts.empty() ? std::string_view{} : texts.back()};

@@ -40,35 +40,39 @@ struct PrinterDots {
     double per_inch = 300.0; ///< 203.2, 300, 600…
 };
 
+/// What makes a code last through a winter, wanted before words: at least this level, in modules at
+/// least this large. Half a millimetre is 4 dots of a 203 dpi printer and 6 of a 300 dpi one.
+struct Durable {
+    Level level = Level::Medium;
+    Length module = Length::millimetres(0.5);
+};
+
 /// Why no symbol serves: the room there is and the least that would do, quiet zone included.
 struct TooSmall {
     Length available;
     Length needed;
 };
 
-/// Larger modules than this are not worth a lower level. Half a millimetre is 4 dots of a 203 dpi
-/// printer and 6 of a 300 dpi one.
-inline constexpr Length comfortable_module = Length::millimetres(0.5);
-
 /// The symbol with the best chance of surviving a winter, of all that carry one of `texts` (fullest
 /// first, then shorter forms) in a square of side `available`, quiet zone included. What makes it
-/// survive comes before words: the first text is taken that fits at level M or better in modules of
-/// `comfortable_module`; failing that, the first at level M or better; failing that, the first that
-/// fits at all. The last text is taken only where no other fits.
+/// survive comes before words: the first text is taken that fits as `durable` says; failing that,
+/// the first above level L; failing that, the first that fits at all. The last text is taken only
+/// where no other fits.
 ///
 /// A module is a whole number of printer dots and never under `least_module`. How large it is, the
 /// version and the error-correction level are chosen together. For each level there is one sensible
 /// candidate: the smallest version that carries the text, with the largest modules that fit. Of the
 /// four the rule takes
 ///   1. level L only where nothing else fits: a tenth of the code smeared is more than it restores;
-///   2. then the largest modules, but counts no more than `comfortable_module`: a camera must tell
+///   2. then the largest modules, but counts no more than durable ones: a camera must tell
 ///      them apart and a finder pattern must outlast a grain of frost;
 ///   3. then the highest level.
 /// The damage laboratory (tests/damage) holds this against "the highest level that fits" and "the
 /// largest module that fits".
 /// \pre every text is printable ASCII or newline
 Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& texts, Length available,
-                                            PrinterDots printer, Length least_module);
+                                            PrinterDots printer, Length least_module,
+                                            Durable durable = {});
 
 /// Was Thawslip built with an independent reader (CMake option THAWSLIP_READER)? Without one,
 /// `read_back` never reads anything.

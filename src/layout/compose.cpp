@@ -16,25 +16,32 @@ Arrangement arrangement_of(const FittedPrint& fitted, const Layout& layout, cons
     return arrange(layout, fitted.contents, room_of(fitted.kind, stock), fitted.sizing, fonts);
 }
 
-/// The side of the square that is left for the code of one print; nothing where it has none.
-std::optional<Length> code_side(const FittedPrint& fitted, const Layout& layout,
-                                const Medium& medium, const typeset::FontSet& fonts) {
+/// The square that is left for the code of one print, and what its area wants of it.
+struct CodePlace {
+    Length side;
+    code::Durable durable;
+};
+
+/// Nothing where a print has no code.
+std::optional<CodePlace> code_place(const FittedPrint& fitted, const Layout& layout,
+                                    const Medium& medium, const typeset::FontSet& fonts) {
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
-        if (std::holds_alternative<CodeArea>(layout.areas[i].kind) &&
-            fitted.contents[i].is_there()) {
+        const auto* code = std::get_if<CodeArea>(&layout.areas[i].kind);
+        if (code != nullptr && fitted.contents[i].is_there()) {
             const auto arrangement = arrangement_of(fitted, layout, medium.stock, fonts);
             // One dot is kept back: placing the symbol on the dot grid may move it by half of one.
-            return arrangement.areas[i].place.size.height - dot(medium.printer);
+            return CodePlace{arrangement.areas[i].place.size.height - dot(medium.printer),
+                             code->durable};
         }
     }
     return std::nullopt;
 }
 
 /// The code of one print, for the square that its area became.
-std::optional<Why> choose_code(const Source& source, FittedPrint& fitted, Length side,
+std::optional<Why> choose_code(const Source& source, FittedPrint& fitted, const CodePlace& place,
                                const Medium& medium) {
-    auto symbol = code::choose_symbol(source.code_texts(fitted.print), side, medium.printer,
-                                      medium.least_module);
+    auto symbol = code::choose_symbol(source.code_texts(fitted.print), place.side, medium.printer,
+                                      medium.least_module, place.durable);
     if (!symbol) {
         const auto print = source.print(fitted.print);
         return Why{CodeRefusal{print.dish, print.bag_id, symbol.fault(), print.where}};
@@ -125,12 +132,12 @@ void agree_by_kind(Measured& measured, const Layouts& layouts, const Stock& stoc
 /// The codes of some of a job's prints. A code costs as much as all else about a label, and none
 /// depends on another.
 std::vector<Fault> choose_codes(const Source& source,
-                                const std::vector<std::optional<Length>>& sides,
+                                const std::vector<std::optional<CodePlace>>& places,
                                 const Medium& medium, const std::vector<FittedPrint*>& prints) {
     std::vector<std::optional<Why>> refusals(prints.size());
     in_parallel(prints.size(), [&](std::size_t i) {
-        if (const auto& side = sides[prints[i]->measured_as]) {
-            refusals[i] = choose_code(source, *prints[i], *side, medium);
+        if (const auto& place = places[prints[i]->measured_as]) {
+            refusals[i] = choose_code(source, *prints[i], *place, medium);
         }
     });
     std::vector<Fault> faults;
@@ -145,9 +152,9 @@ std::vector<Fault> choose_codes(const Source& source,
 /// The first print of each dish goes first: where its code has no room, no other's has.
 std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Medium& medium,
                                 const typeset::FontSet& fonts, Measured& measured) {
-    std::vector<std::optional<Length>> sides;
+    std::vector<std::optional<CodePlace>> places;
     for (const auto& print : measured.widest) {
-        sides.push_back(code_side(print, layouts.at(print.kind), medium, fonts));
+        places.push_back(code_place(print, layouts.at(print.kind), medium, fonts));
     }
     std::vector<FittedPrint*> first;
     std::vector<FittedPrint*> others;
@@ -156,8 +163,8 @@ std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, co
         (seen[print.measured_as] ? others : first).push_back(&print);
         seen[print.measured_as] = true;
     }
-    auto faults = choose_codes(source, sides, medium, first);
-    return faults.empty() ? choose_codes(source, sides, medium, others) : faults;
+    auto faults = choose_codes(source, places, medium, first);
+    return faults.empty() ? choose_codes(source, places, medium, others) : faults;
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 #include "layout/areas/code_area.h"
 
 #include "layout/areas/orders.h"
+#include "layout/areas/word_choice.h"
 #include "toml/file_table.h"
 
 #include <algorithm>
@@ -10,6 +11,11 @@ namespace thawslip::layout {
 namespace {
 
 using namespace literals;
+
+const std::array<Named<code::Level>, 4> levels = {{{{"L", {"low"}}, code::Level::Low},
+                                                   {{"M", {"medium"}}, code::Level::Medium},
+                                                   {{"Q", {"quartile"}}, code::Level::Quartile},
+                                                   {{"H", {"high"}}, code::Level::High}}};
 
 /// Moves a coordinate to the nearest printer dot, so that every module edge falls on one.
 Length on_dots(Length x, code::PrinterDots printer) {
@@ -26,6 +32,9 @@ void read(toml::Table& table, const PrintFields& /*fields*/, CodeArea& area) {
     const toml::Key least{"least_side", "\"26 mm\""};
     area.least_side = table.length(least, {10.0_mm, 200.0_mm}).value_or(Length{});
     area.shorten = read_orders(table);
+    area.durable.level = choice(table, "level", "a level", levels, area.durable.level);
+    area.durable.module =
+        table.length({"module", "\"0.5 mm\""}, {0.2_mm, 3.0_mm}).value_or(area.durable.module);
     if (area.shorten.empty() && area.least_side > Length{}) {
         table.reader().error(table.path_of(least),
                              "a code with a least side has to say when it gives way",

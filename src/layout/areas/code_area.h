@@ -9,6 +9,7 @@ namespace thawslip::layout {
 struct CodeArea {
     Length least_side;        ///< what it asks for where it gives way; 0: it never does
     std::vector<int> shorten; ///< gives way in this order when space is short; empty: never
+    code::Durable durable;    ///< what it shall be made of before it says more
 };
 
 /// How far the dots of a printer are apart.

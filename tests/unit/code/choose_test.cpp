@@ -123,3 +123,17 @@ TEST_CASE("without a text, or without room, nothing is chosen") {
     CHECK(!choose_symbol({"STEW"}, 0_mm, {300}, 0.4_mm).ok());
     CHECK(!choose_symbol({"STEW"}, -5_mm, {300}, 0.4_mm).ok());
 }
+
+TEST_CASE("what a code shall be made of is wanted before words") {
+    const std::vector<std::string> forms = {capitals(300), capitals(120), capitals(60), "STEW"};
+    const auto text = [&](Durable durable) {
+        const auto chosen = choose_symbol(forms, 34_mm, {300}, 0.4_mm, durable);
+        REQUIRE(chosen.ok());
+        CHECK(chosen.value().symbol.level >= durable.level);
+        CHECK(chosen.value().module >= durable.module - 0.001_mm);
+        return chosen.value().text_index;
+    };
+    CHECK(text({Level::Low, 0.4_mm}) == 0);
+    CHECK(text({Level::Medium, 0.5_mm}) == 1);
+    CHECK(text({Level::High, 0.9_mm}) == 2);
+}
