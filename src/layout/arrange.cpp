@@ -26,8 +26,8 @@ public:
             resolve_columns(columns_in_use(), layout_.column_gap, room_.width, column_needs());
         measure_areas();
         align_first_baselines();
-        rows_ = resolve_rows(layout_.rows, {layout_.row_gap, layout_.most_row_gap}, room_.height,
-                             row_needs());
+        rows_ = resolve_rows(layout_.rows, {layout_.row_gap, layout_.most_row_gap, growing_gaps()},
+                             room_.height, row_needs());
         place();
         draw_rules();
         result_.overflow = std::max({columns_.overflow, rows_.overflow, Length{}});
@@ -118,6 +118,22 @@ private:
                 shifts_[i] = deepest[row_of(i)] - *extents_[i].first_baseline;
             }
         }
+    }
+
+    /// Which gaps take what is to spare: those under the areas that the layout names.
+    std::vector<bool> growing_gaps() const {
+        if (layout_.spare_under.empty()) {
+            return {};
+        }
+        std::vector<bool> growing(layout_.rows.size());
+        for (const auto& name : layout_.spare_under) {
+            const auto& grid = layout_.area(name)->grid;
+            const auto below = static_cast<std::size_t>(grid.row + grid.rows);
+            if (below < growing.size()) {
+                growing[below] = true;
+            }
+        }
+        return growing;
     }
 
     std::vector<SpanNeed> row_needs() const {

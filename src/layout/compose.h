@@ -123,7 +123,7 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
 /// What `check` tells about one print: the size each area got, and what was left out.
 struct AreaReport {
     std::string area;
-    bool left_out = false; ///< words alone: a strip of months says again what the limit says
+    bool left_out = false;     ///< words alone: a strip of months says again what the limit says
     bool is_shortened = false; ///< says less than it has to say, for room
     Length x_height;
 };

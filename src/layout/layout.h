@@ -32,9 +32,10 @@ struct Layout {
     std::vector<Track> rows;
     std::vector<std::string> groups; ///< of areas sized together, those that grow first in front
     Length column_gap;
-    Length row_gap;          ///< at least…
-    Length most_row_gap;     ///< …and where there is room, at most
-    std::vector<Area> areas; ///< in reading order of their top left corners
+    Length row_gap;                       ///< at least…
+    Length most_row_gap;                  ///< …and where there is room, at most
+    std::vector<std::string> spare_under; ///< areas under which gaps grow; empty: all
+    std::vector<Area> areas;              ///< in reading order of their top left corners
     std::vector<RuleUnder> rules;
 
     /// The one of that name; nullptr when there is none.

@@ -46,10 +46,15 @@ struct Draft {
         return sum;
     }
 
-    int count_gaps() const {
+    /// Whether the gap before a track takes what is to spare.
+    bool grows(std::size_t track, const std::vector<bool>& growing) const {
+        return gap_before(track) > Length{} && (growing.empty() || growing[track]);
+    }
+
+    int count_growing(const std::vector<bool>& growing) const {
         int count = 0;
         for (std::size_t i = 0; i < length.size(); ++i) {
-            count += gap_before(i) > Length{} ? 1 : 0;
+            count += grows(i, growing) ? 1 : 0;
         }
         return count;
     }
@@ -123,13 +128,12 @@ Length squeezed(const Draft& draft, const std::vector<SpanNeed>& needs) {
     return worst;
 }
 
-Bands placed(const Draft& draft, Length extra_gap) {
+Bands placed(const Draft& draft, Length extra_gap, const std::vector<bool>& growing) {
     Bands bands;
     bands.length = draft.length;
     Length edge;
     for (std::size_t i = 0; i < draft.length.size(); ++i) {
-        const Length gap = draft.gap_before(i);
-        edge += gap > Length{} ? gap + extra_gap : gap;
+        edge += draft.gap_before(i) + (draft.grows(i, growing) ? extra_gap : Length{});
         bands.start.push_back(edge);
         edge += draft.length[i];
     }
@@ -170,7 +174,7 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
             draft.length[i] = left * (tracks[i].amount / shares);
         }
     }
-    auto bands = placed(draft, Length{});
+    auto bands = placed(draft, Length{}, {});
     const bool filled = shares > 0.0 && left > Length{};
     const Length lacking = used - room + (shares > 0.0 ? Length::points(1) : Length{});
     bands.overflow = filled ? Length{} : lacking;
@@ -185,7 +189,7 @@ Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
     const Length overflow = draft.total() - room;
     const Length squeeze = squeezed(draft, needs);
     const Length spare = std::max(-overflow, Length{});
-    const int gaps = draft.count_gaps();
+    const int gaps = draft.count_growing(gap.grows);
     const Length extra_gap = gaps > 0 ? std::min(spare / gaps, gap.most - gap.least) : Length{};
     const double shares = draft.shares();
     for (std::size_t i = 0; i < tracks.size(); ++i) {
@@ -193,7 +197,7 @@ Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
             draft.length[i] += (spare - extra_gap * gaps) * (tracks[i].amount / shares);
         }
     }
-    auto bands = placed(draft, extra_gap);
+    auto bands = placed(draft, extra_gap, gap.grows);
     bands.overflow = squeeze > Length::points(1e-6) ? std::max(squeeze, overflow) : overflow;
     return bands;
 }

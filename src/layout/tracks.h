@@ -41,6 +41,8 @@ struct Bands {
 struct RowGap {
     Length least;
     Length most;
+    std::vector<bool> grows =
+        {}; ///< which gaps take what is to spare, by the row below; empty: all
 };
 
 /// Column widths: fixed and percent as they say, content as wide as its widest need, shares of
@@ -49,8 +51,8 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
                       const std::vector<SpanNeed>& needs);
 
 /// Row heights: as columns, but a need of several rows makes its share rows grow or, where it has
-/// none, its content rows evenly. What is to spare goes evenly into the gaps, up to the most they
-/// may be, then to share rows; without any it stays below.
+/// none, its content rows evenly. What is to spare goes evenly into the gaps that grow, up to the
+/// most they may be, then to share rows; without any it stays below.
 Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
                    const std::vector<SpanNeed>& needs);
 

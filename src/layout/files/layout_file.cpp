@@ -1,5 +1,6 @@
 #include "layout/files/layout_file.h"
 
+#include "base/nearest.h"
 #include "base/printable.h"
 #include "layout/areas/word_choice.h"
 #include "layout/files/area_map.h"
@@ -165,6 +166,23 @@ void read_rules(Table& table, Layout& layout) {
     rules->refuse_unknown();
 }
 
+/// Under which areas gaps take what is to spare.
+void read_spare(Table& root, Layout& layout) {
+    for (const auto& text : root.strings({"spare_under", R"(["thaw", "finish"])"}, 64)) {
+        if (layout.area(text.value) != nullptr) {
+            layout.spare_under.push_back(text.value);
+            continue;
+        }
+        std::vector<std::string> names;
+        for (const auto& area : layout.areas) {
+            names.push_back(area.name);
+        }
+        root.reader().error(text.key,
+                            fmt::format("{} is no area of the picture", in_quotes(text.value)),
+                            {"expected " + list_of(names)});
+    }
+}
+
 /// A print has one code, and no room to say it twice.
 void refuse_second_code(Table& areas, const Layout& layout) {
     const Area* first = nullptr;
@@ -241,6 +259,7 @@ std::optional<Layout> read_root(toml::Reader& reader, std::string name) {
     }
     place_what_none_may_lack(layout);
     read_rules(root, layout);
+    read_spare(root, layout);
     root.refuse_unknown();
     return layout;
 }

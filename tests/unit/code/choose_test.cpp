@@ -125,7 +125,7 @@ TEST_CASE("without a text, or without room, nothing is chosen") {
 }
 
 TEST_CASE("what a code shall be made of is wanted before words") {
-    const std::vector<std::string> forms = {capitals(300), capitals(120), capitals(60), "STEW"};
+    const std::vector<std::string> forms = {capitals(360), capitals(120), capitals(60), "STEW"};
     const auto text = [&](Durable durable) {
         const auto chosen = choose_symbol(forms, 34_mm, {300}, 0.4_mm, durable);
         REQUIRE(chosen.ok());
@@ -135,5 +135,5 @@ TEST_CASE("what a code shall be made of is wanted before words") {
     };
     CHECK(text({Level::Low, 0.4_mm}) == 0);
     CHECK(text({Level::Medium, 0.5_mm}) == 1);
-    CHECK(text({Level::High, 0.9_mm}) == 2);
+    CHECK(text({Level::High, 0.6_mm}) == 2);
 }

@@ -136,3 +136,13 @@ TEST_CASE(
         CHECK(same(bare.overflow, Length::millimetres(82 - room))); // below 0: to spare
     }
 }
+
+TEST_CASE("what is to spare goes into the gaps that grow, and into no others") {
+    const std::vector<Track> rows(3); // follow their content
+    const std::vector<SpanNeed> needs = {{0, 1, 10_mm}, {1, 1, 10_mm}, {2, 1, 10_mm}};
+    const auto bands = resolve_rows(rows, {1_mm, 5_mm, {false, false, true}}, 40_mm, needs);
+    CHECK(bands.gap_before(1).in_millimetres() == doctest::Approx(1.0));
+    CHECK(bands.gap_before(2).in_millimetres() == doctest::Approx(5.0));
+    const auto all = resolve_rows(rows, {1_mm, 5_mm}, 40_mm, needs);
+    CHECK(all.gap_before(1).in_millimetres() == doctest::Approx(5.0));
+}
