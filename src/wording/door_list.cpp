@@ -22,8 +22,7 @@ std::string say_thaw_short(const DoorRow& row, const Style& style) {
     switch (*row.thaw) {
     case kitchen::ThawMethod::Refrigerator: return style.say("door-list.refrigerator");
     case kitchen::ThawMethod::ColdWater:
-        return style.say("door-list.cold-water",
-                         {with_no_break_spaces(say_cold_limit(running_water, style))});
+        return style.say("door-list.cold-water", {say_cold_limit(running_water, style)});
     case kitchen::ThawMethod::Microwave: return style.say("door-list.microwave");
     case kitchen::ThawMethod::FromFrozen: break;
     }

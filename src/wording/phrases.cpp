@@ -219,7 +219,7 @@ std::string say_cold_limit(double fahrenheit, const Style& style) {
     for (auto at = text.find('-'); at != std::string::npos; at = text.find('-')) {
         text.replace(at, 1, "−"); // below zero, and set as such
     }
-    return text;
+    return with_no_break_spaces(text);
 }
 
 std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language) {
