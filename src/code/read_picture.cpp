@@ -1,5 +1,8 @@
 #include "code/read_picture.h"
 
+#include "code/filters.h"
+#include "code/sample.h"
+#include "code/unroll.h"
 #include "code/zxing.h"
 
 #include <algorithm>
@@ -34,10 +37,13 @@ constexpr int widest_to_turn = 1600;
 
 // The smallest code, version 1, at a pixel a module. ZXing-C++ 1.4 also reads beyond the memory of
 // pictures that are only a few pixels high.
-constexpr int least_side = 21;
+bool is_large_enough(const GreyPicture& picture) {
+    constexpr int least_side = 21;
+    return std::min(picture.width, picture.height) >= least_side;
+}
 
 std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
-    if (std::min(picture.width, picture.height) < least_side) {
+    if (!is_large_enough(picture)) {
         return {};
     }
     const ZXing::ImageView view{picture.pixels.data(), picture.width, picture.height,
@@ -76,23 +82,6 @@ GreyPicture shrunk(const GreyPicture& picture, int step) {
     return small;
 }
 
-/// The picture between its four nearest pixels; grey beyond its edge.
-std::uint8_t sample(const GreyPicture& picture, double x, double y) {
-    constexpr std::uint8_t beyond = 128;
-    const double left = std::floor(x);
-    const double top = std::floor(y);
-    if (left < 0 || top < 0 || left + 1 >= picture.width || top + 1 >= picture.height) {
-        return beyond;
-    }
-    const auto width = static_cast<std::size_t>(picture.width);
-    const std::size_t at = picture.index(static_cast<int>(left), static_cast<int>(top));
-    const auto blend = [](double a, double b, double share) { return a + (b - a) * share; };
-    const double upper = blend(picture.pixels[at], picture.pixels[at + 1], x - left);
-    const double lower =
-        blend(picture.pixels[at + width], picture.pixels[at + width + 1], x - left);
-    return static_cast<std::uint8_t>(std::lround(blend(upper, lower, y - top)));
-}
-
 GreyPicture turned(const GreyPicture& picture, double degrees, double scale) {
     const double angle = degrees * std::numbers::pi / 180.0;
     const double cosine = std::cos(angle);
@@ -116,6 +105,73 @@ GreyPicture turned(const GreyPicture& picture, double degrees, double scale) {
     return result;
 }
 
+using Texts = std::vector<std::string>;
+
+/// By local thresholds and by one.
+Texts read_either(const GreyPicture& picture) {
+    auto texts = read(picture, ZXing::Binarizer::LocalAverage);
+    return texts.empty() ? read(picture, ZXing::Binarizer::GlobalHistogram) : texts;
+}
+
+Texts read_turned(const GreyPicture& picture) {
+    for (const Look& look : looks) {
+        const bool as_it_is = look.turn == 0.0 && look.scale == 1.0;
+        auto texts =
+            read(as_it_is ? picture : turned(picture, look.turn, look.scale), look.binarizer);
+        if (!texts.empty()) {
+            return texts;
+        }
+    }
+    return {};
+}
+
+// Half the widths that ink has at most: of a code that fills most of a picture, and of a small one.
+constexpr std::array reaches = {24, 12};
+
+// Boxes of blurs of some 1.4 to 4.5 pixels.
+constexpr std::array boxes = {5, 3, 7, 9};
+
+Texts read_evened(const std::vector<GreyPicture>& even) {
+    for (const auto& picture : even) {
+        if (auto texts = read_either(picture); !texts.empty()) {
+            return texts;
+        }
+    }
+    return {};
+}
+
+Texts read_sharpened(const GreyPicture& even) {
+    for (const int box : boxes) {
+        if (auto texts = read_either(sharpened(even, box)); !texts.empty()) {
+            return texts;
+        }
+    }
+    return {};
+}
+
+Texts read_unrolled(const GreyPicture& even) {
+    for (const auto& finders : find_finders(even)) {
+        for (const auto& bend : likely_bends(finders)) {
+            auto texts = read(unrolled(even, finders, bend), ZXing::Binarizer::LocalAverage);
+            if (!texts.empty()) {
+                return texts;
+            }
+        }
+    }
+    return {};
+}
+
+/// What takes the longest, and is needed by the fewest photographs.
+Texts read_repaired(const GreyPicture& picture) {
+    std::vector<GreyPicture> even;
+    for (const int reach : reaches) {
+        even.push_back(evened(picture, reach));
+    }
+    auto texts = read_evened(even);
+    texts = texts.empty() ? read_unrolled(even.front()) : texts;
+    return texts.empty() ? read_sharpened(even.front()) : texts;
+}
+
 } // namespace
 
 std::vector<std::string> read_picture(const GreyPicture& picture) {
@@ -125,14 +181,8 @@ std::vector<std::string> read_picture(const GreyPicture& picture) {
     const int widest = std::max(picture.width, picture.height);
     const int step = (widest + widest_to_turn - 1) / widest_to_turn;
     const GreyPicture handy = step > 1 ? shrunk(picture, step) : picture;
-    for (const Look& look : looks) {
-        const bool as_it_is = look.turn == 0.0 && look.scale == 1.0;
-        auto texts = read(as_it_is ? handy : turned(handy, look.turn, look.scale), look.binarizer);
-        if (!texts.empty()) {
-            return texts;
-        }
-    }
-    return {};
+    auto texts = read_turned(handy);
+    return texts.empty() && is_large_enough(handy) ? read_repaired(handy) : texts;
 }
 
 } // namespace thawslip::code

@@ -1,0 +1,28 @@
+#pragma once
+
+#include "code/read_picture.h"
+
+#include <vector>
+
+namespace thawslip::code {
+
+/// A place in a picture, in pixels from its top left corner.
+struct Place {
+    double x = 0.0;
+    double y = 0.0;
+};
+
+/// Where a code is in a picture: the middles of its three finder patterns, and how large they are.
+struct Finders {
+    Place corner; ///< of the one that has the two others beside it
+    Place right;  ///< the other two, in either order
+    Place below;
+    double module = 0.0; ///< pixels
+};
+
+/// Where codes may be, the likeliest first: three finder patterns each (ISO/IEC 18004: dark, light,
+/// dark, light and dark as 1 : 1 : 3 : 1 : 1, from whichever side), also where the code is bent or
+/// seen askew. A few at most. \param picture evenly lit, ink darker than half
+std::vector<Finders> find_finders(const GreyPicture& picture);
+
+} // namespace thawslip::code
