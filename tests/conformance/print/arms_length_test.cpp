@@ -23,7 +23,7 @@ namespace {
 
 const std::string source = THAWSLIP_SOURCE_DIR;
 
-constexpr int dots_per_inch = 300;
+constexpr int dots_per_inch = 200;
 constexpr int labels_looked_at = 10; // the first sheet of 4 × 2 in
 
 /// What a label of the sample day says.
@@ -110,15 +110,17 @@ bool says_servings(const std::string& text, const Label& label) {
            says(text, label.date + " " + label.servings) || has_line(text, label.servings);
 }
 
-/// What was read of a label, as counts.
+/// What was read of a label.
 struct Read {
-    int face = 0; ///< dish and limit date
-    int rest = 0; ///< servings and thaw hours
+    bool dish = false;
+    bool date = false;
+    bool servings = false;
+    bool thaw = false;
 };
 
 Read read_in(const std::string& text, const Label& label) {
-    return {says_dish(text, label) && says(text, label.date) ? 1 : 0,
-            says_servings(text, label) && says(text, label.thaw) ? 1 : 0};
+    return {says_dish(text, label), says(text, label.date), says_servings(text, label),
+            says(text, label.thaw)};
 }
 
 /// The labels as pictures, blurred by so much on paper, and a list of them.
@@ -153,8 +155,21 @@ std::vector<std::string> texts_of(const std::string& list, int mode) {
     return texts;
 }
 
-/// How many of the ten labels are read through a blur, each in its best mode.
-Read count_read(const Raster& sheet, const layout::Stock& stock, double millimetres) {
+/// Takes over what another mode has read more of: of dish and date, of servings and thaw hours.
+void take_better(Read& best, const Read& other) {
+    if (other.dish + other.date > best.dish + best.date) {
+        best.dish = other.dish;
+        best.date = other.date;
+    }
+    if (other.servings + other.thaw > best.servings + best.thaw) {
+        best.servings = other.servings;
+        best.thaw = other.thaw;
+    }
+}
+
+/// What is read of each of the ten labels through a blur, in its best mode.
+std::vector<Read> read_blurred(const Raster& sheet, const layout::Stock& stock,
+                               double millimetres) {
     const ScratchFolder folder;
     const auto list = write_pictures(sheet, stock, millimetres, folder);
     const auto labels = first_sheet();
@@ -162,15 +177,32 @@ Read count_read(const Raster& sheet, const layout::Stock& stock, double millimet
     for (const int mode : {4, 6, 11}) {
         const auto texts = texts_of(list, mode);
         for (std::size_t i = 0; i < labels.size(); ++i) {
-            const auto read = read_in(texts[i], labels[i]);
-            best[i] = {std::max(best[i].face, read.face), std::max(best[i].rest, read.rest)};
+            take_better(best[i], read_in(texts[i], labels[i]));
         }
     }
-    Read sum;
-    for (const auto& [face, rest] : best) {
-        sum = {sum.face + face, sum.rest + rest};
+    return best;
+}
+
+/// How many labels were read as far as somebody needs to know which bag to take, and to thaw it.
+struct Counts {
+    std::ptrdiff_t face = 0; ///< dish and limit date
+    std::ptrdiff_t rest = 0; ///< servings and thaw hours
+};
+
+/// Counts them, and says what of each was not read.
+Counts counted(const std::vector<Read>& all, double millimetres) {
+    Counts counts;
+    std::string missed;
+    for (const auto& read : all) {
+        counts.face += read.dish && read.date ? 1 : 0;
+        counts.rest += read.servings && read.thaw ? 1 : 0;
+        missed += std::string{" "} + (read.dish ? "" : "D") + (read.date ? "" : "d") +
+                  (read.servings ? "" : "s") + (read.thaw ? "" : "t") + ".";
     }
-    return sum;
+    MESSAGE("through " << millimetres << " mm: dish and date of " << counts.face
+                       << ", servings and thaw hours of " << counts.rest
+                       << " of 10; not read (dish, date, servings, thaw):" << missed);
+    return counts;
 }
 
 } // namespace
@@ -189,16 +221,16 @@ TEST_CASE("a text reader reads the labels of the sample day through a blur") {
                          " --stock " + name + " -o " + shell_word(pdf))
                 .status == 0);
     const auto sheet = rasterise(pdf, 1, dots_per_inch);
-    const auto sharp = count_read(sheet, *stock, 0.10); // that the test can see at all
-    const auto near = count_read(sheet, *stock, 0.30);
-    const auto far = count_read(sheet, *stock, 0.40);
-    MESSAGE("dish and date of 10 labels at 0.10, 0.30, 0.40 mm: " << sharp.face << ", " << near.face
-                                                                  << ", " << far.face);
-    MESSAGE("servings and thaw hours: " << sharp.rest << ", " << near.rest << ", " << far.rest);
+    const auto read_through = [&](double millimetres) {
+        return counted(read_blurred(sheet, *stock, millimetres), millimetres);
+    };
+    const auto sharp = read_through(0.10); // that the test can see at all
+    const auto near = read_through(0.30);
+    const auto far = read_through(0.40);
     CHECK(sharp.face == 10);
     CHECK(sharp.rest == 10);
     // The aims are 9 of 10: dish and date at 0.40 mm, servings and thaw hours at 0.30 mm.
     CHECK(near.face >= 9);
-    CHECK(near.rest >= 1);
-    CHECK(far.face >= 6);
+    CHECK(near.rest >= 3);
+    CHECK(far.face >= 5);
 }
