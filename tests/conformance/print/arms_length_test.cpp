@@ -4,7 +4,7 @@
 //
 // The reader is Tesseract (tesseract-ocr.github.io), as Debian has it, with the data for English;
 // it knows nothing of labels. Of its page modes 4 (one column), 6 (one block) and 11 (words
-// anywhere) the one that reads most of a label counts. Limits are ours: no source.
+// anywhere) the best counts for each fact. Limits are ours: no source.
 
 #include "layout/files/stock_file.h"
 #include "pages.h"
@@ -155,16 +155,10 @@ std::vector<std::string> texts_of(const std::string& list, int mode) {
     return texts;
 }
 
-/// Takes over what another mode has read more of: of dish and date, of servings and thaw hours.
-void take_better(Read& best, const Read& other) {
-    if (other.dish + other.date > best.dish + best.date) {
-        best.dish = other.dish;
-        best.date = other.date;
-    }
-    if (other.servings + other.thaw > best.servings + best.thaw) {
-        best.servings = other.servings;
-        best.thaw = other.thaw;
-    }
+/// What was read in one mode or the other: each parts a label into columns and lines in its own
+/// way, and one that keeps a name together may part a date.
+Read either(const Read& a, const Read& b) {
+    return {a.dish || b.dish, a.date || b.date, a.servings || b.servings, a.thaw || b.thaw};
 }
 
 /// What is read of each of the ten labels through a blur, in its best mode.
@@ -177,7 +171,7 @@ std::vector<Read> read_blurred(const Raster& sheet, const layout::Stock& stock,
     for (const int mode : {4, 6, 11}) {
         const auto texts = texts_of(list, mode);
         for (std::size_t i = 0; i < labels.size(); ++i) {
-            take_better(best[i], read_in(texts[i], labels[i]));
+            best[i] = either(best[i], read_in(texts[i], labels[i]));
         }
     }
     return best;
@@ -232,5 +226,5 @@ TEST_CASE("a text reader reads the labels of the sample day through a blur") {
     // The aims are 9 of 10: dish and date at 0.40 mm, servings and thaw hours at 0.30 mm.
     CHECK(near.face >= 9);
     CHECK(near.rest >= 3);
-    CHECK(far.face >= 5);
+    CHECK(far.face >= 6);
 }
