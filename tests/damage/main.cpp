@@ -10,7 +10,13 @@
 //     and more: choose_symbol, the highest level that fits, or the largest module that fits. Each
 //     cell is the share that ZXing-C++ reads: the mean over frost and a scuff, with and without a
 //     tenth of the code smeared, seen by a good and by a poor camera.
+//
+//   thawslip_damage_lab photos [PHOTOGRAPHS] [CHARACTERS]
+//     Which share of hard photographs of fresh labels is read, by what makes them hard and by
+//     camera; ZXing-C++ behind read_picture / zbar.
 #include "damage/candidates.h"
+#include "damage/hard_photo.h"
+#include "damage/readers.h"
 #include "damage/winters.h"
 
 #include <algorithm>
@@ -130,11 +136,40 @@ void print_rules(int labels) {
                sums[0], sums[1], sums[2], sums[3]);
 }
 
+void print_photos(int photographs, std::size_t characters) {
+    const Situation situation{characters, 36.0, 300.0};
+    const auto codes = candidates(situation, least_mm);
+    const auto& code = codes.at(chosen(codes, situation, least_mm));
+    fmt::print(
+        "{}, {} characters, {} photographs a cell; read_picture/zbar, good and poor camera\n",
+        name_of(code), characters, photographs);
+    for (const auto& [hardship, name] : hardships) {
+        fmt::print("{:<20}", name);
+        for (const auto camera : {Camera::Good, Camera::Poor}) {
+            Shares shares;
+            for (int i = 0; i < photographs; ++i) {
+                const auto picture =
+                    hard_photo(code, hardship, camera, static_cast<std::uint64_t>(i));
+                shares.zxing += zxing_reads(picture, code.text) ? 100.0 / photographs : 0.0;
+                shares.either += zbar_reads(picture, code.text) ? 100.0 / photographs : 0.0;
+            }
+            fmt::print("  {:5.1f}/{:5.1f}", shares.zxing, shares.either);
+            std::fflush(stdout);
+        }
+        fmt::print("\n");
+    }
+}
+
 } // namespace
 
 int main(int count, char** words) {
     if (count > 1 && std::string_view{words[1]} == "rules") {
         print_rules(count > 2 ? std::atoi(words[2]) : 50);
+        return 0;
+    }
+    if (count > 1 && std::string_view{words[1]} == "photos") {
+        print_photos(count > 2 ? std::atoi(words[2]) : 50,
+                     count > 3 ? static_cast<std::size_t>(std::atoi(words[3])) : 200);
         return 0;
     }
     const int labels = count > 1 ? std::atoi(words[1]) : 100;

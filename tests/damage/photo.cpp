@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <functional>
 #include <numbers>
 
 namespace thawslip::damage {
@@ -27,7 +28,7 @@ public:
         // A bag bulges like the back of a cylinder: the further from the crest, the more paper
         // there is under a millimetre of picture.
         const double off_crest = flat.x / half_;
-        return {flat.x * (1.0 + how_.curl / half_ * off_crest * off_crest), flat.y};
+        return unrolled({flat.x * (1.0 + how_.curl / half_ * off_crest * off_crest), flat.y});
     }
 
     /// The share of the full light that falls on `seen`: an even slope across the picture.
@@ -37,6 +38,25 @@ public:
     }
 
 private:
+    /// Where on the paper a point is that is seen on the cylinder: as far from its crest as the
+    /// arc is long. What is beyond its edge is no paper.
+    Spot unrolled(Spot seen) const {
+        if (how_.cylinder <= 0.0) {
+            return seen;
+        }
+        const double cosine = std::cos(how_.axis);
+        const double sine = std::sin(how_.axis);
+        const double crest = how_.crest / how_.cylinder;
+        const double off_crest =
+            (seen.x * cosine + seen.y * sine) / how_.cylinder + std::sin(-crest);
+        if (std::abs(off_crest) >= 1.0) {
+            return {1e6, 1e6};
+        }
+        const double more =
+            how_.cylinder * (std::asin(off_crest) + crest - off_crest - std::sin(crest));
+        return {seen.x + more * cosine, seen.y + more * sine};
+    }
+
     Photography how_;
     double half_;
     Spot turn_;
@@ -123,6 +143,19 @@ Picture developed(const Raster& photo) {
     return picture;
 }
 
+/// How much light passes the shadows of fingers and folds, some 12 mm wide. Without any, no lot is
+/// drawn.
+std::function<double(Spot)> shadows(double depth, Random& random) {
+    if (depth <= 0.0) {
+        return [](Spot) { return 1.0; };
+    }
+    constexpr double grain = 12.0;
+    constexpr double edge = 0.06; // of the landscape's height: a millimetre or two
+    return [depth, hills = Landscape{random, grain}](Spot seen) {
+        return 1.0 - depth * std::clamp((hills.at(seen) - 0.5) / edge, 0.0, 1.0);
+    };
+}
+
 } // namespace
 
 Picture photographed(const Raster& paper, double paper_scale, const Photography& how,
@@ -137,12 +170,14 @@ Picture photographed(const Raster& paper, double paper_scale, const Photography&
         const Spot spot = view.on_paper(seen_at(x, y));
         return paper.sample({(spot.x + half) * paper_scale, (spot.y + half) * paper_scale}, table);
     };
+    const auto shadow = shadows(how.blotches, random);
     Raster photo{side, side, table};
     for (int y = 0; y < side; ++y) {
         for (int x = 0; x < side; ++x) {
             // A pixel gathers light from its whole square: two rays stand for it.
             const double gathered = (ray(x + 0.25, y + 0.25) + ray(x + 0.75, y + 0.75)) / 2.0;
-            photo.at(x, y) = gathered * view.light(seen_at(x + 0.5, y + 0.5));
+            const Spot seen = seen_at(x + 0.5, y + 0.5);
+            photo.at(x, y) = gathered * view.light(seen) * shadow(seen);
         }
     }
     photo = blurred(photo, how.blur);

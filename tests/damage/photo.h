@@ -18,6 +18,10 @@ struct Photography {
     double tilt_x = 0.0;        ///< perspective: scale changes by this share over the label's width
     double tilt_y = 0.0;
     double curl = 0.0;     ///< mm by which the middle of the bag bulges
+    double cylinder = 0.0; ///< mm, the radius of what the label is wrapped around; 0: it lies flat
+    double axis = 0.0;     ///< radians, which way that lies: 0 along the label's columns
+    double crest = 0.0;    ///< mm from the label's middle to where that is nearest
+    double blotches = 0.0; ///< share of the light that is missing in shadows with sharp edges
     double blur = 0.5;     ///< standard deviation, pixels
     double shade = 0.0;    ///< share of the light that is missing in the darkest corner
     double noise = 0.01;   ///< standard deviation, share of full white
