@@ -149,9 +149,8 @@ std::vector<Triple> triples_of(const std::vector<Pattern>& patterns) {
                     continue;
                 }
                 if (const auto strange = strangeness(patterns[i], patterns[j], patterns[k])) {
-                    triples.push_back({{patterns[i].middle, patterns[j].middle, patterns[k].middle,
-                                        patterns[i].module},
-                                       *strange});
+                    triples.push_back(
+                        {{patterns[i].middle, patterns[j].middle, patterns[k].middle}, *strange});
                 }
             }
         }

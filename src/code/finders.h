@@ -12,12 +12,11 @@ struct Place {
     double y = 0.0;
 };
 
-/// Where a code is in a picture: the middles of its three finder patterns, and how large they are.
+/// Where a code is in a picture: the middles of its three finder patterns.
 struct Finders {
     Place corner; ///< of the one that has the two others beside it
     Place right;  ///< the other two, in either order
     Place below;
-    double module = 0.0; ///< pixels
 };
 
 /// Where codes may be, the likeliest first: three finder patterns each (ISO/IEC 18004: dark, light,

@@ -153,10 +153,10 @@ TEST_CASE("what is bent around a cylinder is flat once it is unrolled by the sam
 }
 
 TEST_CASE("a code that looks narrow is thought to be bent along that side first") {
-    const Finders narrow{{0, 0}, {70, 0}, {0, 100}, 3.0};
+    const Finders narrow{{0, 0}, {70, 0}, {0, 100}};
     const auto bends = likely_bends(narrow);
     REQUIRE_FALSE(bends.empty());
     CHECK(bends.front().around == Bend::Around::OneSide);
-    const Finders low{{0, 0}, {100, 0}, {0, 70}, 3.0};
+    const Finders low{{0, 0}, {100, 0}, {0, 70}};
     CHECK(likely_bends(low).front().around == Bend::Around::OtherSide);
 }
