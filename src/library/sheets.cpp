@@ -29,6 +29,7 @@ service::Look look_of(const Look& look) {
     laid.first_cell = look.first_cell;
     laid.spoiled = look.skip;
     laid.dots_per_inch = look.dots_per_inch;
+    laid.large_print = look.large_print;
     laid.is_trial = look.trial;
     return laid;
 }

@@ -124,6 +124,7 @@ Settings read(toml::Table& table) {
     settings.card_stock = table.line("card_stock", 200).value_or("");
     settings.dots_per_inch =
         table.real({"dpi", "300"}, {72.0, 4800.0}).value_or(settings.dots_per_inch);
+    settings.large_print = table.boolean("large_print").value_or(settings.large_print);
     settings.storage_list = word(table, {"storage_list", "\"us\""}, "a list of storage times",
                                  storage_lists, settings.storage_list);
     read_languages(table, settings);

@@ -21,6 +21,7 @@ struct Settings {
     std::string label_stock;               ///< empty: the default one of the paper
     std::string card_stock;                ///< the same
     double dots_per_inch = 300.0;          ///< of the printer
+    bool large_print = false;              ///< of all prints: 1.4 times the smallest type and more
     std::string storage_list = "us";       ///< the list of storage times that is asked first
     std::string language = "en";           ///< of what is printed: one of shipped_languages()
     std::string second_language;           ///< below it on cards; empty: none

@@ -41,6 +41,9 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
         ->option_text("N");
     command.add_flag("--small-modules", options.look.small_modules,
                      "allow code modules of 0.33 mm instead of 0.4 mm");
+    command.add_flag_callback(
+        "--large-print", [&options] { options.look.large_print = true; },
+        "type 1.4 times as large at the least; a print that does not fit names larger stock");
 }
 
 } // namespace

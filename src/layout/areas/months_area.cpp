@@ -33,8 +33,8 @@ void read(toml::Table& table, const PrintFields& /*fields*/, MonthsArea& area) {
     area.drop = static_cast<int>(table.integer({"drop", "1"}, {0, 99}).value_or(0));
 }
 
-TypeSize type_at(const MonthsArea& /*area*/, const typeset::FontSet& fonts) {
-    const Length size = least_x_height / fonts.metrics(Weight::Medium).x_height;
+TypeSize type_at(const MonthsArea& area, const typeset::FontSet& fonts) {
+    const Length size = least_x_height * area.size / fonts.metrics(Weight::Medium).x_height;
     return {size, size * strip_height};
 }
 

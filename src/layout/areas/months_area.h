@@ -10,7 +10,8 @@ namespace thawslip::layout {
 /// end: where bags stand in a row, age is a place along their edges. Words: the field
 /// `month-strip`.
 struct MonthsArea {
-    int drop = 0; ///< as a text area's
+    int drop = 0;      ///< as a text area's
+    double size = 1.0; ///< of its letters, in the least x-height
 };
 
 /// Letters of the least size allowed.

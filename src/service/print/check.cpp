@@ -34,6 +34,7 @@ Outcome<Checked> check(const DayTexts& texts, const Look& look, const Settings& 
     auto labels = try_out(What::Labels, *days.value, look, settings, around, messages);
     Look usual; // stock and layout are the labels'
     usual.dots_per_inch = look.dots_per_inch;
+    usual.large_print = look.large_print;
     for (const auto what : {What::Cards, What::Lists}) {
         try_out(what, *days.value, usual, settings, around, messages);
     }

@@ -32,9 +32,13 @@ std::string name_of_kind(wording::Kind kind) {
     return {};
 }
 
-std::vector<std::string> hints(const std::vector<std::string>& stocks) {
+std::vector<std::string> hints(const std::vector<std::string>& stocks, TypeSize type) {
     if (stocks.empty()) {
         return {"shorten the words: no shipped stock would take them"};
+    }
+    if (type == TypeSize::Large) {
+        return {"large print takes a larger stock: print on " + list_of(stocks),
+                "or print without large_print"};
     }
     return {"shorten the words, or print on " + list_of(stocks)};
 }
@@ -44,6 +48,7 @@ struct Words {
     const wording::Print& print;
     const layout::Stock& stock;
     const std::vector<std::string>& stocks;
+    TypeSize type;
 
     Diagnostic operator()(const layout::ContentFault& fault) const {
         return {Severity::Error,
@@ -63,7 +68,7 @@ struct Words {
                             "type allowed; most of it is \"{}\"",
                             name_of_kind(print.kind), refusal.dish, stock.name,
                             refusal.short_by.in_millimetres(), refusal.area),
-                hints(stocks)};
+                hints(stocks, type)};
     }
 
     Diagnostic operator()(const layout::CodeRefusal& refusal) const {
@@ -74,7 +79,7 @@ struct Words {
                             "{:.1f} mm",
                             refusal.dish, stock.name, refusal.too_small.needed.in_millimetres(),
                             refusal.too_small.available.in_millimetres()),
-                hints(stocks)};
+                hints(stocks, type)};
     }
 
     Diagnostic operator()(const layout::Unplaced& unplaced) const {
@@ -101,8 +106,8 @@ struct Words {
 
 Diagnostic to_diagnostic(const layout::Fault& fault, const wording::Print& print,
                          const layout::Stock& stock,
-                         const std::vector<std::string>& stocks_that_fit) {
-    return std::visit(Words{print, stock, stocks_that_fit}, fault.why);
+                         const std::vector<std::string>& stocks_that_fit, TypeSize type) {
+    return std::visit(Words{print, stock, stocks_that_fit, type}, fault.why);
 }
 
 } // namespace thawslip::service

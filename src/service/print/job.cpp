@@ -46,6 +46,14 @@ std::string default_stock(const Kind& kind, const Settings& settings) {
                                         : "letter-cards-4.25x5.5in-cut";
 }
 
+/// In large print finishing cards need as much room as others; the cook's own stock is what it is.
+std::string large_print_stock(const Kind& kind, const Settings& settings) {
+    const bool is_usual_card = kind.noun == "card" && settings.card_stock.empty();
+    return !is_usual_card           ? default_stock(kind, settings)
+           : settings.paper == "a4" ? "a4-cards-a6-cut"
+                                    : "letter-cards-6x4in-cut";
+}
+
 /// A job without prints so far.
 Job empty_job(What what, const Settings& settings) {
     const auto& kind = kind_of(what);
@@ -54,6 +62,7 @@ Job empty_job(What what, const Settings& settings) {
     job.title = kind.title;
     job.noun = kind.noun;
     job.default_stock = default_stock(kind, settings);
+    job.large_print_stock = large_print_stock(kind, settings);
     job.language = settings.language;
     return job;
 }

@@ -1,5 +1,6 @@
 #include "service/print/lay_out.h"
 
+#include "layout/large_print.h"
 #include "layout/sheets/margin_note.h"
 #include "service/print/choices.h"
 #include "service/print/fault_text.h"
@@ -38,12 +39,19 @@ bool has_all(const Kinds& kinds, const layout::Layouts& chosen) {
     return std::ranges::all_of(kinds, [&](wording::Kind kind) { return chosen.contains(kind); });
 }
 
-/// All shipped stocks, those of the smallest cells first.
-std::vector<layout::Stock> stocks_by_size(const Surroundings& around) {
+double area_of(const layout::Stock& stock) {
+    return stock.cell.width.in_points() * stock.cell.height.in_points();
+}
+
+/// All shipped stocks, those of the smallest cells first; for large print the larger ones alone.
+std::vector<layout::Stock> stocks_by_size(const Setup& setup, const Surroundings& around) {
     auto stocks = shipped_stocks(around);
-    std::ranges::stable_sort(stocks, {}, [](const layout::Stock& stock) {
-        return stock.cell.width.in_points() * stock.cell.height.in_points();
-    });
+    std::ranges::stable_sort(stocks, {}, area_of);
+    if (setup.is_large_print) {
+        std::erase_if(stocks, [least = area_of(setup.medium.stock)](const layout::Stock& stock) {
+            return area_of(stock) <= least;
+        });
+    }
     return stocks;
 }
 
@@ -75,7 +83,7 @@ std::vector<std::string> stocks_that_fit(const layout::Source& source, std::size
 Messages explain(const std::vector<layout::Fault>& faults, const Job& job, const Days& days,
                  const layout::Source& source, const Setup& setup, const Surroundings& around) {
     Diagnostics diagnostics;
-    const auto stocks = stocks_by_size(around);
+    const auto stocks = stocks_by_size(setup, around);
     layout::Shaper shaper{setup.fonts};
     for (const auto& fault : faults) {
         const auto print = source.print(fault.print);
@@ -84,7 +92,8 @@ Messages explain(const std::vector<layout::Fault>& faults, const Job& job, const
         auto one = to_diagnostic(
             fault, print, setup.medium.stock,
             of_any_stock ? std::vector<std::string>{}
-                         : stocks_that_fit(source, fault.print, print, setup, stocks, shaper));
+                         : stocks_that_fit(source, fault.print, print, setup, stocks, shaper),
+            setup.is_large_print ? TypeSize::Large : TypeSize::Usual);
         const auto day = job.prints[fault.print].day;
         if (one.where.file.empty() && day < days.documents.size()) {
             one.where = days.documents[day].place(one.key);
@@ -145,7 +154,9 @@ void mark_as_trial(layout::Source& source, Setup& setup, const Settings& setting
 /// Chooses the stock and where prints stand on it. \returns whether there is one to print on
 bool choose_medium(const Job& job, const Look& look, const Settings& settings,
                    const Surroundings& around, Setup& setup, Messages& messages) {
-    setup.stock = look.stock.empty() ? job.default_stock : look.stock;
+    const bool is_large = setup.is_large_print && !job.large_print_stock.empty();
+    const auto& usual = is_large ? job.large_print_stock : job.default_stock;
+    setup.stock = look.stock.empty() ? usual : look.stock;
     auto stock = choose_stock(setup.stock, around, setup.own);
     messages.add(stock.messages);
     if (!stock) {
@@ -185,6 +196,9 @@ bool choose_own_layout(const Job& job, const Kinds& kinds, const Surroundings& a
                        {"what a layout is for stands under its key \"print\""});
         return false;
     }
+    if (setup.is_large_print && is_file_name(setup.layout)) { // the shipped ones are already
+        layout.value = layout::in_large_print(std::move(*layout.value));
+    }
     setup.chosen.insert_or_assign(layout.value->kind, *layout.value);
     setup.given = std::move(layout.value);
     return true;
@@ -195,6 +209,9 @@ bool choose_layouts(const Job& job, const Surroundings& around, Setup& setup, Me
     const auto kinds = kinds_in(job);
     setup.texts = around.layouts(kinds);
     setup.layouts = shipped_layouts(setup.texts);
+    if (setup.is_large_print) {
+        std::ranges::transform(setup.layouts, setup.layouts.begin(), layout::in_large_print);
+    }
     setup.chosen = choose_for(kinds, setup.medium.stock, setup.layouts);
     if (!setup.layout.empty() && !choose_own_layout(job, kinds, around, setup, messages)) {
         return false;
@@ -217,6 +234,7 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
     auto& setup = laid_out.setup;
     setup.own = OwnFiles{look.kept};
     setup.layout = look.layout;
+    setup.is_large_print = is_large_print(look, settings);
     if (!choose_medium(job, look, settings, around, setup, messages) ||
         !choose_layouts(job, around, setup, messages)) {
         return outcome;

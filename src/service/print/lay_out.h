@@ -20,7 +20,8 @@ struct Setup {
     std::string layout;                  ///< the layout that was asked for; empty: none
     OwnFiles own;                        ///< what was read of the cook's own files
     std::vector<ShippedText> texts;      ///< of the shipped layouts
-    std::vector<layout::Layout> layouts; ///< the same, read
+    std::vector<layout::Layout> layouts; ///< the same, read, and in large print where that is set
+    bool is_large_print = false;
     std::optional<layout::Layout> given; ///< the one that was asked for, read
     layout::Medium medium;
     layout::Layouts chosen; ///< the layout of each kind of print in the job

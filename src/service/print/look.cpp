@@ -52,9 +52,18 @@ constexpr KeptOption options[] = {
      [](Table& table, const char* name, Look& look) {
          look.small_modules = table.boolean(name).value_or(false);
      }},
+    {"large_print",
+     [](const Look& look, const Settings& settings) {
+         return fmt::format("{}", is_large_print(look, settings));
+     },
+     [](Table& table, const char* name, Look& look) { look.large_print = table.boolean(name); }},
 };
 
 } // namespace
+
+bool is_large_print(const Look& look, const Settings& settings) {
+    return look.large_print.value_or(settings.large_print);
+}
 
 std::string kept_options(const Look& look, const Settings& settings) {
     std::string text;

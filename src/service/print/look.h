@@ -16,13 +16,18 @@ struct Look {
     std::string layout;       ///< name or file; empty: chosen by the cell's shape
     int first_cell = 1;       ///< counted along rows from 1
     std::vector<int> spoiled; ///< cells of the first sheet that cannot be used
-    std::optional<double> dots_per_inch; ///< nothing: as the settings say
-    bool small_modules = false;          ///< allow code modules down to 0.33 mm
-    bool is_trial = false;               ///< every sheet says that it is no label of food
+    std::optional<double> dots_per_inch;  ///< nothing: as the settings say
+    bool small_modules = false;           ///< allow code modules down to 0.33 mm
+    std::optional<bool> large_print = {}; ///< smallest and comfortable type 1.4 times; nothing: as
+                                          ///< the settings say
+    bool is_trial = false;                ///< every sheet says that it is no label of food
     /// Of a print that is made again: the texts of `stock` and `layout` where these are files.
     std::vector<archive::SetupFile> kept = {};
     friend bool operator==(const Look&, const Look&) = default;
 };
+
+/// Whether a print is set in large type.
+bool is_large_print(const Look& look, const Settings& settings);
 
 /// The options that a print of the archive is made again with, as TOML: what of a look the archive
 /// has no column for, and the settings that a command line may override.

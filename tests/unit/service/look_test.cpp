@@ -18,6 +18,7 @@ Look unusual() {
             .spoiled = {2, 7},
             .dots_per_inch = 203.2,
             .small_modules = true,
+            .large_print = true,
             .is_trial = true,
             .kept = {{"/orchard/mine.toml", "paper = \"a4\""}}};
 }
@@ -38,13 +39,15 @@ service::PrintedWith kept(const Look& look, const Settings& settings = {}) {
 TEST_CASE("a look without one member the usual one: a new member has to be added here") {
     const auto look = unusual();
     const Look usual;
-    const auto& [stock, layout, first_cell, spoiled, dpi, small_modules, is_trial, files] = look;
+    const auto& [stock, layout, first_cell, spoiled, dpi, small_modules, large_print, is_trial,
+                 files] = look;
     CHECK(stock != usual.stock);
     CHECK(layout != usual.layout);
     CHECK(first_cell != usual.first_cell);
     CHECK(spoiled != usual.spoiled);
     CHECK(dpi != usual.dots_per_inch);
     CHECK(small_modules != usual.small_modules);
+    CHECK(large_print != usual.large_print);
     CHECK(is_trial != usual.is_trial);
     CHECK(files != usual.kept);
 }
@@ -86,6 +89,16 @@ TEST_CASE("options of older prints, which have fewer, are read as they are") {
     CHECK(with.look.first_cell == 2);
     CHECK(with.look.spoiled == std::vector{3});
     CHECK(!with.look.small_modules);
+}
+
+TEST_CASE("large print is kept with a print, from the settings or from its own option") {
+    Settings settings;
+    settings.large_print = true;
+    CHECK(kept({}, settings).look.large_print == true);
+    Look small;
+    small.large_print = false;
+    CHECK(kept(small, settings).look.large_print == false);
+    CHECK(kept({}).look.large_print == false);
 }
 
 TEST_CASE("options that a later Thawslip wrote are refused, not left out") {

@@ -5,6 +5,7 @@
 #include "service/print/printing.h"
 #include "surroundings.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 
 using namespace thawslip;
@@ -152,4 +153,27 @@ TEST_CASE("a day that is well but fits nothing is checked with its days and an e
     CHECK(checked.value->days.plans.size() == 1);
     CHECK(!checked.value->labels);
     CHECK(checked.messages.have_errors());
+}
+
+TEST_CASE("in large print no word is smaller than 1.4 times what its layout allows") {
+    auto look = on("roll");
+    const auto smallest = [](const service::Outcome<service::Printing>& printing) {
+        REQUIRE(printing);
+        const auto& laid_out = printing.value->laid_out;
+        Length least = Length::millimetres(1000);
+        for (const auto& item : draw_sheet(laid_out, 0).items) {
+            if (const auto* text = std::get_if<layout::Text>(&item)) {
+                const auto& face = laid_out.setup.fonts.faces.at(text->run.face);
+                least = std::min(least, text->size * face.metrics().x_height);
+            }
+        }
+        return least.in_millimetres();
+    };
+    CHECK(smallest(labels_of(stew, look)) >= 1.19);
+    look.large_print = true;
+    CHECK(smallest(labels_of(stew, look)) >= 1.2 * 1.4 - 0.01);
+    Settings settings;
+    settings.large_print = true;
+    CHECK(smallest(print({{{"day.toml", stew}}, {}}, What::Labels, on("roll"), settings,
+                         surroundings())) >= 1.2 * 1.4 - 0.01);
 }

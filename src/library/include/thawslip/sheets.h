@@ -28,6 +28,7 @@ struct Look {
     int first_cell = 1;    ///< counted along rows from 1
     std::vector<int> skip; ///< cells of the first sheet that cannot be used
     std::optional<double> dots_per_inch; ///< of the printer; nothing: as the settings say
+    std::optional<bool> large_print;     ///< type 1.4 times as large; nothing: as the settings say
     bool trial = false;                  ///< every sheet says that it is no label of food
 };
 

@@ -1,0 +1,24 @@
+#include "labels.h"
+#include "layout/large_print.h"
+
+using namespace thawslip;
+using namespace thawslip::layout;
+using namespace thawslip::literals;
+
+TEST_CASE("large print raises smallest and comfortable type, headings of write areas among it") {
+    const auto layout = testing::layout_from(R"(
+print = "finishing card"
+picture = ["dish", "pen"]
+[area]
+dish = { words = "dish", x_height = ["1.2 mm", "2.0 mm", "2.5 mm"] }
+pen  = { kind = "write", words = "pen-notes", x_height = ["1.5 mm", "2.0 mm", "4 mm"] }
+)");
+    const auto large = in_large_print(layout);
+    const auto& dish = text_of(*large.area("dish"))->x_height;
+    CHECK(dish.smallest.in_millimetres() == doctest::Approx(1.68));
+    CHECK(dish.comfortable.in_millimetres() == doctest::Approx(2.8));
+    CHECK(dish.largest == dish.comfortable); // what a layout wanted at most is below that
+    const auto& pen = text_of(*large.area("pen"))->x_height;
+    CHECK(pen.smallest.in_millimetres() == doctest::Approx(2.1));
+    CHECK(pen.largest == 4.0_mm);
+}
