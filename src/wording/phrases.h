@@ -65,8 +65,8 @@ std::string say_dish(std::string_view dish, bool raw, const Language& language);
 /// "1–3, 5, 6": numbers of bags or dishes, in rising order.
 std::string say_numbers(std::vector<int> numbers, const Language& language);
 
-/// A temperature that agencies publish, in Fahrenheit: "70 °F (21 °C)", in the style's order, on one
-/// line.
+/// A temperature that agencies publish, in Fahrenheit: "70 °F (21 °C)", in the style's order, on
+/// one line.
 std::string say_cold_limit(double fahrenheit, const Style& style);
 
 /// A paragraph of plain words, typeset.

@@ -46,8 +46,9 @@ std::string default_stock(const Kind& kind, const Settings& settings) {
                                         : "letter-cards-4.25x5.5in-cut";
 }
 
-/// In large print finishing cards need as much room as others; the cook's own stock is what it is.
-std::string large_print_stock(const Kind& kind, const Settings& settings) {
+/// In large print or two languages finishing cards need as much room as others; the cook's own
+/// stock is what it is.
+std::string roomy_stock(const Kind& kind, const Settings& settings) {
     const bool is_usual_card = kind.noun == "card" && settings.card_stock.empty();
     return !is_usual_card           ? default_stock(kind, settings)
            : settings.paper == "a4" ? "a4-cards-a6-cut"
@@ -62,7 +63,7 @@ Job empty_job(What what, const Settings& settings) {
     job.title = kind.title;
     job.noun = kind.noun;
     job.default_stock = default_stock(kind, settings);
-    job.large_print_stock = large_print_stock(kind, settings);
+    job.roomy_stock = roomy_stock(kind, settings);
     job.language = settings.language;
     return job;
 }

@@ -127,12 +127,16 @@ layout::Printer printer_of(const Settings& settings, const layout::Stock& stock)
 /// The words of a trial, where a sheet has no margin for them: before the dish of each print, or
 /// in its title.
 void say_on_print(wording::Print& print, const std::string& words) {
-    auto field = std::ranges::find(print.fields, wording::field_name::raw, &wording::Field::name);
-    field =
-        field != print.fields.end()
-            ? field
-            : std::ranges::find(print.fields, wording::field_name::title, &wording::Field::name);
-    field->paragraphs.insert(field->paragraphs.begin(), wording::plain(words));
+    const auto named = [&print](const char* name) {
+        return std::ranges::find(print.fields, name, &wording::Field::name);
+    };
+    if (const auto dish = named(wording::field_name::dish); dish != print.fields.end()) {
+        auto& spans = dish->paragraphs.front().spans;
+        spans.insert(spans.begin(), {words + " · ", wording::Emphasis::Strong});
+    } else {
+        auto& title = named(wording::field_name::title)->paragraphs;
+        title.insert(title.begin(), wording::plain(words));
+    }
 }
 
 /// A trial must not be taken for a label of food: its sheets say so, or else its prints.
@@ -154,8 +158,8 @@ void mark_as_trial(layout::Source& source, Setup& setup, const Settings& setting
 /// Chooses the stock and where prints stand on it. \returns whether there is one to print on
 bool choose_medium(const Job& job, const Look& look, const Settings& settings,
                    const Surroundings& around, Setup& setup, Messages& messages) {
-    const bool is_large = setup.is_large_print && !job.large_print_stock.empty();
-    const auto& usual = is_large ? job.large_print_stock : job.default_stock;
+    const bool needs_room = setup.is_large_print || second_style_of(settings).has_value();
+    const auto& usual = needs_room ? job.roomy_stock : job.default_stock;
     setup.stock = look.stock.empty() ? usual : look.stock;
     auto stock = choose_stock(setup.stock, around, setup.own);
     messages.add(stock.messages);

@@ -79,7 +79,7 @@ TEST_CASE_FIXTURE(Kitchen, "what reads only, or is told to, leaves no archive be
     CHECK((*this)("stock list").status == 0);
     CHECK((*this)("freezer list").status == 0);
     CHECK((*this)("labels day.toml --no-archive -o first.pdf").status == 0);
-    CHECK((*this)("labels day.toml --stock letter-3x10-2.625x1in -o second.pdf").status == 1);
+    CHECK((*this)("cards day.toml --stock letter-3x10-2.625x1in -o second.pdf").status == 1);
     CHECK_FALSE(fs::exists(archive));
     REQUIRE((*this)("labels day.toml -o first.pdf").status == 0);
     CHECK(fs::exists(archive));

@@ -32,7 +32,7 @@ bool is_allowed(const std::vector<Length>& tops, const std::vector<Wanted>& all,
 
 } // namespace
 
-TEST_CASE("what has room stands where it wants; what has none is moved alike to both sides") {
+TEST_CASE("what has room stands where it wants, and what has none is moved alike to both sides") {
     CHECK(spread({{10_pt, 5_pt}, {30_pt, 5_pt}}, 2_pt, 0_pt, 100_pt) == std::vector{10_pt, 30_pt});
     CHECK(spread({{50_pt, 10_pt}, {50_pt, 10_pt}}, 2_pt, 0_pt, 100_pt) ==
           std::vector{44_pt, 56_pt});
