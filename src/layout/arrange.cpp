@@ -26,7 +26,8 @@ public:
             resolve_columns(columns_in_use(), layout_.column_gap, room_.width, column_needs());
         measure_areas();
         align_first_baselines();
-        rows_ = resolve_rows(layout_.rows, {layout_.row_gap, layout_.most_row_gap, growing_gaps()},
+        rows_ = resolve_rows(layout_.rows,
+                             {layout_.row_gap, layout_.most_row_gap, growing_gaps(), ruled_gaps()},
                              room_.height, row_needs());
         place();
         draw_rules();
@@ -134,6 +135,20 @@ private:
             }
         }
         return growing;
+    }
+
+    /// What gaps with a rule want: its thickness, and its distance on both sides.
+    std::vector<Length> ruled_gaps() const {
+        std::vector<Length> gaps(layout_.rows.size());
+        for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
+            const auto rule = std::ranges::find(layout_.rules, area(i).name, &RuleUnder::area);
+            const auto below = static_cast<std::size_t>(area(i).grid.row + area(i).grid.rows);
+            if (layout_.rule_gap > Length{} && rule != layout_.rules.end() && shown(i) &&
+                below < gaps.size()) {
+                gaps[below] = rule->thickness + layout_.rule_gap * 2.0;
+            }
+        }
+        return gaps;
     }
 
     std::vector<SpanNeed> row_needs() const {

@@ -14,6 +14,7 @@ struct Draft {
     const std::vector<Track>& tracks;
     Length gap;
     std::vector<Length> length;
+    std::vector<Length> ruled = {}; ///< least gaps of their own; see RowGap
 
     /// A content row that nothing needs is not there; a share row always is, for it may get a
     /// length at the very end.
@@ -23,11 +24,21 @@ struct Draft {
 
     /// A gap stands before every track that stands, but the first of them.
     Length gap_before(std::size_t track) const {
-        bool any_before = false;
-        for (std::size_t i = 0; i < track; ++i) {
-            any_before = any_before || stands(i);
+        std::size_t above = track;
+        while (above > 0 && !stands(above - 1)) {
+            --above;
         }
-        return stands(track) && any_before ? gap : Length{};
+        return stands(track) && above > 0 ? least_gap(above, track) : Length{};
+    }
+
+    /// The least gap between the tracks from `first` on and `last`: rows that are not there leave
+    /// their rule's distance behind.
+    Length least_gap(std::size_t first, std::size_t last) const {
+        Length least = gap;
+        for (std::size_t i = first; i <= last && i < ruled.size(); ++i) {
+            least = std::max(least, ruled[i]);
+        }
+        return least;
     }
 
     Length total() const {
@@ -69,7 +80,7 @@ struct Draft {
 };
 
 Draft given_lengths(const std::vector<Track>& tracks, Length gap, Length room) {
-    Draft draft{tracks, gap, std::vector<Length>(tracks.size())};
+    Draft draft{tracks, gap, std::vector<Length>(tracks.size()), {}};
     for (std::size_t i = 0; i < tracks.size(); ++i) {
         if (tracks[i].kind == Track::Kind::Fixed) {
             draft.length[i] = tracks[i].length;
@@ -184,6 +195,7 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
 Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
                    const std::vector<SpanNeed>& needs) {
     auto draft = given_lengths(tracks, gap.least, room);
+    draft.ruled = gap.ruled;
     grow_single(draft, needs);
     grow_spans(draft, needs);
     const Length overflow = draft.total() - room;

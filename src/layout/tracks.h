@@ -41,8 +41,10 @@ struct Bands {
 struct RowGap {
     Length least;
     Length most;
-    std::vector<bool> grows =
-        {}; ///< which gaps take what is to spare, by the row below; empty: all
+    /// Which gaps take what is to spare, by the row below; empty: all.
+    std::vector<bool> grows = {};
+    /// How much those with a rule must at least have, by the row below; else 0.
+    std::vector<Length> ruled = {};
 };
 
 /// Column widths: fixed and percent as they say, content as wide as its widest need, shares of

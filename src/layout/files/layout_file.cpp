@@ -153,6 +153,7 @@ std::optional<AreaMap> read_drawn(Table& table) {
 }
 
 void read_rules(Table& table, Layout& layout) {
+    layout.rule_gap = table.length({"rule_gap", "\"0.6 mm\""}, {0.0_mm, 20.0_mm}).value_or(0.0_mm);
     auto rules = table.table("rule");
     if (!rules) {
         return;

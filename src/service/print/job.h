@@ -47,7 +47,7 @@ struct Job {
     std::string title;                 ///< of the document
     std::string noun;                  ///< what is counted: "label", "card"
     std::string default_stock;         ///< where no stock is named
-    std::string roomy_stock;     ///< the same for large print or two languages
+    std::string roomy_stock;           ///< the same for large print or two languages
     layout::Which which = layout::Which::Every;
     std::string language = "en"; ///< of its words: ISO 639-1
 };

@@ -146,3 +146,13 @@ TEST_CASE("what is to spare goes into the gaps that grow, and into no others") {
     const auto all = resolve_rows(rows, {1_mm, 5_mm}, 40_mm, needs);
     CHECK(all.gap_before(1).in_millimetres() == doctest::Approx(5.0));
 }
+
+TEST_CASE("a gap with a rule has the rule's distance, also where the row below is not there") {
+    const std::vector<Track> rows(3);
+    const RowGap gap{1_mm, 1_mm, {}, {Length{}, 3_mm, Length{}}};
+    const auto all = resolve_rows(rows, gap, 40_mm, {{0, 1, 10_mm}, {1, 1, 10_mm}, {2, 1, 10_mm}});
+    CHECK(all.gap_before(1).in_millimetres() == doctest::Approx(3.0));
+    CHECK(all.gap_before(2).in_millimetres() == doctest::Approx(1.0));
+    const auto two = resolve_rows(rows, gap, 40_mm, {{0, 1, 10_mm}, {2, 1, 10_mm}});
+    CHECK(two.start_of(2).in_millimetres() == doctest::Approx(13.0));
+}
