@@ -71,20 +71,25 @@ std::size_t fill(Archive& archive) {
         for (auto& package : record.packages) {
             ++position;
             for (std::size_t bag = 0; bag < package.bags.size(); ++bag) {
-                contents.bags.push_back({{package.bags[bag]},
-                                         contents.days.size(),
-                                         position,
-                                         static_cast<int>(bag + 1),
-                                         number < 999 ? State::Eaten : State::Frozen,
-                                         "2026-10-17T14:05:00"});
+                Contents::Bag kept{{package.bags[bag]},
+                                   contents.days.size(),
+                                   position,
+                                   static_cast<int>(bag + 1),
+                                   {}};
+                BagEvent event;
+                event.state = number < 999 ? State::Eaten : State::Frozen;
+                event.at = "2026-10-17T14:05:00";
+                kept.events.push_back(std::move(event));
+                contents.bags.push_back(std::move(kept));
             }
             package.bags.assign(package.bags.size(), "");
         }
         contents.prints.push_back({"2026-10-17T14:05:00",
                                    "2026-10-17T14:05:00",
                                    {"labels", "letter-2x5-4x2in", "", "", ""},
-                                   {contents.days.size()}});
-        contents.days.push_back({number + 1, 1, "2026-10-17T14:05:00", std::move(record)});
+                                   {contents.days.size()},
+                                   {}});
+        contents.days.push_back({number + 1, 1, "2026-10-17T14:05:00", number, std::move(record)});
     }
     return static_cast<std::size_t>(archive.merge(contents).bags);
 }
