@@ -27,6 +27,14 @@ struct Room {
     int dots_per_module(int version) const {
         return dots / (side_of(version) + 2 * quiet_zone_modules);
     }
+    /// The largest version whose modules are as large as they must be; 0 where none is.
+    int largest_version() const {
+        int version = last_version;
+        while (version > 0 && dots_per_module(version) < least) {
+            --version;
+        }
+        return version;
+    }
     /// The fewest whole dots that are at least `length`.
     int dots_for(Length length) const {
         return static_cast<int>(std::ceil(length.in_inches() * per_inch - dot_slack));
@@ -48,19 +56,17 @@ Room room_for(Length available, PrinterDots printer, Length least_module, Length
     return room;
 }
 
-/// The smallest version that carries `text` at each level, beginning at `from`.
+/// The smallest version that carries a text at each level. A text is cut into segments for those
+/// groups of versions alone that are asked for: that takes as long as all else about a choice.
 class Capacity {
 public:
-    explicit Capacity(std::string_view text) {
-        for (std::size_t group = 0; group < bits_.size(); ++group) {
-            bits_.at(group) = segment(text, static_cast<VersionGroup>(group)).bits;
-        }
-    }
-    /// Nothing when the text is longer than any symbol carries.
-    std::optional<int> smallest_version(Level level) const {
-        for (int version = 1; version <= last_version; ++version) {
+    explicit Capacity(std::string_view text) : text_{text} {}
+
+    /// Of the versions up to `largest`; nothing when the text is longer than they carry.
+    std::optional<int> smallest_version(Level level, int largest) {
+        for (int version = 1; version <= largest; ++version) {
             const auto room = static_cast<std::size_t>(blocks_of(version, level).data_codewords());
-            if (bits_.at(static_cast<std::size_t>(group_of(version))) <= room * 8) {
+            if (bits_in(group_of(version)) <= room * 8) {
                 return version;
             }
         }
@@ -68,7 +74,16 @@ public:
     }
 
 private:
-    std::array<std::size_t, 3> bits_{};
+    std::size_t bits_in(VersionGroup group) {
+        auto& bits = bits_.at(static_cast<std::size_t>(group));
+        if (!bits) {
+            bits = segment(text_, group).bits;
+        }
+        return *bits;
+    }
+
+    std::string_view text_;
+    std::array<std::optional<std::size_t>, 3> bits_;
 };
 
 /// Is `a` the better choice? See choose_symbol for the rule and where it comes from.
@@ -84,15 +99,14 @@ bool better(const Candidate& a, const Candidate& b, int durable_dots) {
 /// The best of the symbols that carry `text`: for each level the smallest version, its modules as
 /// large as the room allows. Nothing when even the largest are too small.
 std::optional<Candidate> best_candidate(std::string_view text, const Room& room) {
-    const Capacity capacity{text};
+    Capacity capacity{text};
     std::optional<Candidate> best;
     for (const Level level : levels) {
-        const auto version = capacity.smallest_version(level);
-        const int dots = version ? room.dots_per_module(*version) : 0;
-        if (dots < room.least) {
+        const auto version = capacity.smallest_version(level, room.largest_version());
+        if (!version) {
             continue;
         }
-        const Candidate candidate{*version, level, dots};
+        const Candidate candidate{*version, level, room.dots_per_module(*version)};
         if (!best || better(candidate, *best, room.durable)) {
             best = candidate;
         }
@@ -149,8 +163,8 @@ Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& text
         return SizedSymbol{draw(cut.segments, version, level), text, chosen->text, dots,
                            Length::inches(dots / room.per_inch)};
     }
-    const Capacity shortest{texts.empty() ? std::string_view{} : texts.back()};
-    const int version = shortest.smallest_version(Level::Low).value_or(last_version);
+    Capacity shortest{texts.empty() ? std::string_view{} : texts.back()};
+    const int version = shortest.smallest_version(Level::Low, last_version).value_or(last_version);
     return Failure{TooSmall{available, side_at(version, room.least, room)}};
 }
 
