@@ -20,6 +20,9 @@ struct Text {
     Tone tone = Tone::Black;
 };
 
+/// The thinnest line that a worn printer still draws: two dots at 203 dpi.
+inline constexpr Length thinnest_line = Length::points(0.75);
+
 /// A filled black rectangle: a rule, a crop mark, a bar.
 struct Rule {
     Rect area;

@@ -19,16 +19,26 @@ static_assert(kinds.size() == std::variant_size_v<Kind>, "each kind has a word")
 const std::array<Named<Stand>, 3> stands = {
     {{{"top"}, Stand::Top}, {{"middle", {"centre"}}, Stand::Middle}, {{"bottom"}, Stand::Bottom}}};
 
+/// The words of an area that may be changed, or not.
+template <class AnyArea>
+auto words_in(AnyArea& area) -> decltype(std::get_if<TextArea>(&area.kind)) {
+    if (auto* chart = std::get_if<ChartArea>(&area.kind)) {
+        return &chart->text;
+    }
+    if (auto* write = std::get_if<WriteArea>(&area.kind)) {
+        return write->heading.words.empty() ? nullptr : &write->heading;
+    }
+    return std::get_if<TextArea>(&area.kind);
+}
+
 } // namespace
 
 const TextArea* text_of(const Area& area) {
-    if (const auto* chart = std::get_if<ChartArea>(&area.kind)) {
-        return &chart->text;
-    }
-    const auto* write = std::get_if<WriteArea>(&area.kind);
-    return write == nullptr               ? std::get_if<TextArea>(&area.kind)
-           : write->heading.words.empty() ? nullptr
-                                          : &write->heading;
+    return words_in(area);
+}
+
+TextArea* text_of(Area& area) {
+    return words_in(area);
 }
 
 std::vector<std::string> area_kinds() {

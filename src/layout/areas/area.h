@@ -32,6 +32,7 @@ struct Area {
 
 /// How an area with words sets them, or the heading of one to write in; else nullptr.
 const TextArea* text_of(const Area& area);
+TextArea* text_of(Area& area);
 
 /// The words by which a layout file names the kinds.
 std::vector<std::string> area_kinds();

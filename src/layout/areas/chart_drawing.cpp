@@ -11,8 +11,6 @@ namespace {
 using wording::TimeChart;
 using Minutes = TimeChart::Minutes;
 
-// Lines thinner than this fail on worn printers: two dots at 203 dpi.
-constexpr Length line_width = Length::points(0.75);
 constexpr double hatching = 0.3;    // sizes of type between two lines of a hatched span
 constexpr double half_x = 0.27;     // sizes of type from the baseline to the middle of an x
 constexpr double words_apart = 1.2; // leadings between two marks with words
@@ -55,12 +53,12 @@ private:
     }
 
     void rule_across(Length from, Length to, Length y) {
-        rule(from, y - line_width / 2, to - from, line_width);
+        rule(from, y - thinnest_line / 2, to - from, thinnest_line);
     }
 
     void rule_down(Length x, Length from, Length to) {
-        rule(x - line_width / 2, std::min(from, to) - line_width / 2, line_width,
-             std::max(from, to) - std::min(from, to) + line_width);
+        rule(x - thinnest_line / 2, std::min(from, to) - thinnest_line / 2, thinnest_line,
+             std::max(from, to) - std::min(from, to) + thinnest_line);
     }
 
     /// The height of a stretch: what it needs, and its part of what is left, for the scale of the
@@ -148,10 +146,10 @@ private:
             items_.push_back(Rule{bar});
             return;
         }
-        items_.push_back(Outline{bar, line_width, {}});
+        items_.push_back(Outline{bar, thinnest_line, {}});
         const Length apart = em(hatching);
         for (Length y = bar.top() + apart;
-             fill == TimeChart::Fill::Hatched && y < bar.bottom() - line_width; y += apart) {
+             fill == TimeChart::Fill::Hatched && y < bar.bottom() - thinnest_line; y += apart) {
             rule_across(bar.left(), bar.right(), y);
         }
     }

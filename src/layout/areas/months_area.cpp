@@ -75,7 +75,6 @@ std::vector<Item> draw(const Content& content, const MonthsArea& /*area*/, TypeS
     const auto months = entries.size() - 1;
     const Length year = type.size * (entries.back().text.natural_width() + 0.5);
     const Length width = (place.size.width - year) / static_cast<double>(months);
-    constexpr Length line = Length::points(0.75);
     for (std::size_t i = 0; i < months; ++i) {
         const Rect field{{place.left() + width * static_cast<double>(i), place.top()},
                          {width, place.size.height}};
@@ -84,8 +83,8 @@ std::vector<Item> draw(const Content& content, const MonthsArea& /*area*/, TypeS
         }
         set(items, entries[i], type, field, entries[i].critical ? Tone::White : Tone::Black);
     }
-    items.emplace_back(
-        Rule{{{place.left(), place.bottom() - line}, {width * static_cast<double>(months), line}}});
+    items.emplace_back(Rule{{{place.left(), place.bottom() - thinnest_line},
+                             {width * static_cast<double>(months), thinnest_line}}});
     set(items, entries.back(), type,
         {{place.right() - year, place.top()}, {year, place.size.height}}, Tone::Black);
     return items;

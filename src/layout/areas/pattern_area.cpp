@@ -22,31 +22,8 @@ Rect part(Rect place, double left, double top, double width, double height) {
     return {{place.left() + w * left, place.top() + h * top}, {w * width, h * height}};
 }
 
-std::vector<Item> solid(Rect place) {
-    return {Rule{place}};
-}
-
-std::vector<Item> lying_bars(Rect place) {
-    const int count = stripes(place.size.height);
-    std::vector<Item> items;
-    for (int i = 0; i < count; i += 2) {
-        items.emplace_back(Rule{part(place, 0.0, double(i) / count, 1.0, 1.0 / count)});
-    }
-    return items;
-}
-
-std::vector<Item> standing_bars(Rect place) {
-    const int count = stripes(place.size.width);
-    std::vector<Item> items;
-    for (int i = 0; i < count; i += 2) {
-        items.emplace_back(Rule{part(place, double(i) / count, 0.0, 1.0 / count, 1.0)});
-    }
-    return items;
-}
-
-std::vector<Item> chequers(Rect place) {
-    const int across = std::min(stripes(place.size.width), 3);
-    const int down = std::min(stripes(place.size.height), 5);
+/// Every other field of a place that is parted across and down, from the top left one on.
+std::vector<Item> chequers(Rect place, int across, int down) {
     std::vector<Item> items;
     for (int row = 0; row < down; ++row) {
         for (int column = row % 2; column < across; column += 2) {
@@ -55,6 +32,23 @@ std::vector<Item> chequers(Rect place) {
         }
     }
     return items;
+}
+
+std::vector<Item> solid(Rect place) {
+    return chequers(place, 1, 1);
+}
+
+std::vector<Item> lying_bars(Rect place) {
+    return chequers(place, 1, stripes(place.size.height));
+}
+
+std::vector<Item> standing_bars(Rect place) {
+    return chequers(place, stripes(place.size.width), 1);
+}
+
+std::vector<Item> chequered(Rect place) {
+    return chequers(place, std::min(stripes(place.size.width), 3),
+                    std::min(stripes(place.size.height), 5));
 }
 
 std::vector<Item> hollow(Rect place) {
@@ -68,7 +62,7 @@ std::vector<Item> hollow_with_a_core(Rect place) {
 }
 
 constexpr std::array<std::vector<Item> (*)(Rect), patterns> drawn = {
-    solid, lying_bars, hollow, chequers, standing_bars, hollow_with_a_core};
+    solid, lying_bars, hollow, chequered, standing_bars, hollow_with_a_core};
 
 } // namespace
 

@@ -58,7 +58,7 @@ public:
         const Length middle = room_.left() + type_.size * x;
         const Length top = room_.top() + type_.leading * (baseline_share - 0.55);
         const Length bottom = room_.top() + type_.leading * stack.height;
-        items_.push_back(Rule{{{middle - line_width / 2, top}, {line_width, bottom - top}}});
+        items_.push_back(Rule{{{middle - thinnest_line / 2, top}, {thinnest_line, bottom - top}}});
         for (std::size_t i = 0; i < entries.size(); ++i) {
             if (entries[i].label) {
                 y_ = type_.leading * stack.entries[i].top;
@@ -140,8 +140,8 @@ private:
 
     void tick_box(double left, int line) {
         const Length side = type_.size * tick_box_side;
-        const Length x = room_.left() + type_.size * left + line_width / 2;
-        items_.push_back(Outline{{{x, baseline(line) - side}, {side, side}}, line_width, {}});
+        const Length x = room_.left() + type_.size * left + thinnest_line / 2;
+        items_.push_back(Outline{{{x, baseline(line) - side}, {side, side}}, thinnest_line, {}});
     }
 
     /// Sets the boxes with what stands beside each, and moves down past them.
@@ -176,8 +176,6 @@ private:
         }
     }
 
-    // Lines thinner than this fail on worn printers: two dots at 203 dpi.
-    static constexpr Length line_width = Length::points(0.75);
     const TextArea& area_;
     TypeSize type_;
     Rect room_;

@@ -13,9 +13,7 @@ using typeset::UnsettableCharacter;
 using typeset::Weight;
 
 /// What is strong stands out of words of any weight.
-Weight strong(Weight /*weight*/) {
-    return Weight::Bold;
-}
+constexpr Weight strong = Weight::Bold;
 
 bool is_second(const wording::Paragraph& paragraph) {
     return paragraph.voice == wording::Voice::Second;
@@ -30,7 +28,7 @@ std::vector<StyledText> styled(const wording::Paragraph& paragraph, Weight weigh
     std::vector<StyledText> text;
     for (const auto& span : paragraph.spans) {
         const bool emphatic = span.emphasis == wording::Emphasis::Strong && !is_second(paragraph);
-        text.push_back({span.text, emphatic ? strong(weight) : weight});
+        text.push_back({span.text, emphatic ? strong : weight});
     }
     return text;
 }
@@ -49,7 +47,7 @@ Weight label_weight(const wording::Paragraph& paragraph, const TextArea& area) {
                : is_bold                        ? Weight::Medium
                                                 : area.weight;
     }
-    return strong(area.weight);
+    return strong;
 }
 
 /// Words that stand on one line with others stay together up to this many bytes, so that lines
@@ -105,7 +103,7 @@ using Prepared = Result<PreparedEntry, UnsettableCharacter>;
 /// The weight of a paragraph's words: headings are strong, what heads columns is less so.
 Weight weight_of(const wording::Paragraph& paragraph, const TextArea& area) {
     switch (paragraph.role) {
-    case wording::Role::Heading: return strong(area.weight);
+    case wording::Role::Heading: return strong;
     case wording::Role::ColumnHeads: return Weight::Medium;
     case wording::Role::Text: break;
     }
@@ -145,8 +143,7 @@ Prepared prepare_entry(const wording::Paragraph& paragraph, const TextArea& area
     }
     std::optional<PreparedParagraph> number;
     if (paragraph.marker == wording::Marker::Number) {
-        auto shaped =
-            shaper.prepare({{std::to_string(paragraph.number) + ".", strong(area.weight)}});
+        auto shaped = shaper.prepare({{std::to_string(paragraph.number) + ".", strong}});
         if (!shaped) {
             return Failure{shaped.fault()};
         }
@@ -241,17 +238,15 @@ wording::Paragraph added_to(const wording::Paragraph& first, wording::Paragraph 
 }
 
 /// The entries of an area, shaped one after the other. What the second language says belongs to the
-/// one before.
+/// one before, which must still stand when the next is added.
 class Entries {
 public:
     Entries(const TextArea& area, Shaper& shaper) : area_{area}, shaper_{shaper} {}
 
-    std::optional<UnsettableCharacter> add(wording::Paragraph paragraph) {
-        const bool adds = is_second(paragraph) && last_ && last_->cells.empty();
-        if (adds) {
-            paragraph = added_to(*last_, std::move(paragraph), area_);
-        }
-        auto entry = prepare_any(paragraph, area_, shaper_);
+    std::optional<UnsettableCharacter> add(const wording::Paragraph& paragraph) {
+        const bool adds = is_second(paragraph) && last_ != nullptr && last_->cells.empty();
+        auto entry = adds ? prepare_any(added_to(*last_, paragraph, area_), area_, shaper_)
+                          : prepare_any(paragraph, area_, shaper_);
         if (!entry) {
             return entry.fault();
         }
@@ -260,8 +255,8 @@ public:
             return std::nullopt;
         }
         all_.push_back(std::move(entry).value());
-        merge(all_.back(), paragraph, last_ ? &*last_ : nullptr, area_);
-        last_ = std::move(paragraph);
+        merge(all_.back(), paragraph, last_, area_);
+        last_ = &paragraph;
         return std::nullopt;
     }
 
@@ -271,7 +266,7 @@ private:
     const TextArea& area_;
     Shaper& shaper_;
     std::vector<PreparedEntry> all_;
-    std::optional<wording::Paragraph> last_; ///< of the first language
+    const wording::Paragraph* last_ = nullptr; ///< of the first language
 };
 
 using MaybeFault = std::optional<ContentFault>;
@@ -280,8 +275,10 @@ MaybeFault add_paragraphs(Entries& entries, const TextArea& area, const wording:
                           std::size_t form) {
     for (const auto& name : area.words) {
         const auto* field = print.field(name);
-        for (const auto& paragraph :
-             field != nullptr ? field->said(form) : std::vector<wording::Paragraph>{}) {
+        if (field == nullptr) {
+            continue;
+        }
+        for (const auto& paragraph : field->said(form)) {
             if (const auto fault = entries.add(paragraph)) {
                 return ContentFault{name, field->where, *fault};
             }
@@ -319,10 +316,14 @@ MaybeFault add_line(Entries& entries, const TextArea& area, const wording::Print
             (is_second(paragraph) ? second : first).push_back(&paragraph);
         }
     }
+    std::vector<wording::Paragraph> lines;
     for (const auto* line : {&first, &second}) {
-        const auto fault =
-            line->empty() ? std::optional<UnsettableCharacter>{} : entries.add(joined(*line));
-        if (fault) {
+        if (!line->empty()) {
+            lines.push_back(joined(*line));
+        }
+    }
+    for (const auto& line : lines) {
+        if (const auto fault = entries.add(line)) {
             return fault_in_line(*fault, area, print, form, shaper);
         }
     }
