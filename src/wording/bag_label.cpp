@@ -21,18 +21,17 @@ Style amounts_once(Style style) {
 std::vector<Paragraph> additions(const kitchen::PlannedPackage& planned, const Style& style,
                                  Waits waits) {
     std::vector<Paragraph> paragraphs;
-    std::string before;
-    for (const auto& finish : planned.finish) {
-        const auto head = style.say("label.add") + " " + say_when(finish.when, style.language);
-        auto line = labelled(head, say_addition(finish, style, waits));
-        if (head == before) {
+    for (std::size_t i = 0; i < planned.finish.size(); ++i) {
+        const auto& finish = planned.finish[i];
+        auto line = labelled(style.say("label.add") + " " + say_when(finish.when, style.language),
+                             say_addition(finish, style, waits));
+        if (goes_in_with_previous(planned.finish, i)) {
             auto& spans = paragraphs.back().spans;
             spans.push_back({", ", Emphasis::Plain});
             spans.insert(spans.end(), line.spans.begin(), line.spans.end());
         } else {
             paragraphs.push_back(std::move(line));
         }
-        before = head;
     }
     return paragraphs;
 }
@@ -43,8 +42,8 @@ Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
     field.paragraphs = additions(planned, style, Waits::Said);
     if (!field.paragraphs.empty()) {
         const auto count = planned.finish.size();
-        const auto things = count == 1 ? style.say("label.one-addition")
-                                       : style.say("label.additions", {std::to_string(count)});
+        const auto things =
+            style.language.say_count("label.one-addition", "label.additions", count);
         field.shorter = {additions(planned, style, Waits::Unsaid),
                          {labelled(style.say("label.add"), things)},
                          {labelled(style.say("label.add"),

@@ -1,6 +1,7 @@
 #include "wording/cook_sequence_words.h"
 
 #include "kitchen/cooking/cook_sequence.h"
+#include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/typography.h"
@@ -132,16 +133,14 @@ Field until_field(const PlannedPackage& planned, const Style& style) {
 
 Field finish_grouped_field(const PlannedPackage& planned, const Style& style) {
     Field field{field_name::finish_grouped, {}, planned.package.where.key("finish")};
-    const kitchen::Finish* before = nullptr;
-    for (const auto& finish : planned.finish) {
-        const auto line = field.paragraphs.size();
+    for (std::size_t i = 0; i < planned.finish.size(); ++i) {
+        const auto& finish = planned.finish[i];
         add_addition(field.paragraphs, finish, style);
-        const bool same = before != nullptr && before->when == finish.when;
-        field.paragraphs[line].with_previous = same;
-        if (!same) {
-            field.paragraphs[line].label = capitalised(say_when(finish.when, style.language));
+        auto& line = field.paragraphs.back();
+        line.with_previous = goes_in_with_previous(planned.finish, i);
+        if (!line.with_previous) {
+            line.label = capitalised(say_when(finish.when, style.language));
         }
-        before = &finish;
     }
     return field;
 }

@@ -52,9 +52,7 @@ Paragraph date_cell(const DoorRow& row, const Style& style) {
 void add_allergens(Paragraph& line, std::string_view head, const std::string& names,
                    const Style& style) {
     if (!names.empty()) {
-        line.spans.push_back({". ", Emphasis::Plain});
-        line.spans.push_back({style.say(head) + " ", Emphasis::Strong});
-        line.spans.push_back({typeset_text(names), Emphasis::Plain});
+        add_sentence(line, style.say(head), {{typeset_text(names), Emphasis::Plain}});
     }
 }
 

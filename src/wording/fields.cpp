@@ -29,9 +29,7 @@ Paragraph figure(std::string_view label, std::string_view words) {
 Paragraph joined(const std::vector<Paragraph>& paragraphs) {
     auto one = paragraphs.front();
     for (std::size_t i = 1; i < paragraphs.size(); ++i) {
-        one.spans.push_back({". ", Emphasis::Plain});
-        one.spans.push_back({paragraphs[i].label + " ", Emphasis::Strong});
-        one.spans.insert(one.spans.end(), paragraphs[i].spans.begin(), paragraphs[i].spans.end());
+        add_sentence(one, paragraphs[i].label, paragraphs[i].spans);
     }
     return one;
 }
@@ -219,6 +217,10 @@ std::string say_addition(const kitchen::Finish& finish, const Style& style, Wait
         text += " (" + finish.bag + ")";
     }
     return text;
+}
+
+bool goes_in_with_previous(const std::vector<kitchen::Finish>& finish, std::size_t i) {
+    return i > 0 && finish[i - 1].when == finish[i].when;
 }
 
 } // namespace thawslip::wording

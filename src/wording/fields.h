@@ -52,6 +52,9 @@ bool thaw_line_says(const kitchen::Caution& caution);
 /// The words of one caution in this language; English where its table has none.
 std::string say_caution(const kitchen::Caution& caution, const Language& language);
 
+/// Whether an addition goes in at the same moment as the one before it.
+bool goes_in_with_previous(const std::vector<kitchen::Finish>& finish, std::size_t i);
+
 /// Whether it is said where an addition waits.
 enum class Waits { Said, Unsaid };
 

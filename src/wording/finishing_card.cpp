@@ -27,8 +27,8 @@ Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
 
 Field finish_count(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto count = planned.finish.size();
-    const auto words = count == 1 ? style.say("finishing-card.thing")
-                                  : style.say("finishing-card.things", {std::to_string(count)});
+    const auto words =
+        style.language.say_count("finishing-card.thing", "finishing-card.things", count);
     return {field_name::finish_count, {plain(words)}, planned.package.where.key("finish")};
 }
 

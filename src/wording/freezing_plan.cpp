@@ -108,8 +108,7 @@ void add_load(Field& field, const kitchen::Plan& plan, const Style& style) {
 } // namespace
 
 std::string say_bag_count(std::size_t bags, const Style& style) {
-    return bags == 1 ? style.say("day-sheet.bag")
-                     : style.say("day-sheet.bags", {std::to_string(bags)});
+    return style.language.say_count("day-sheet.bag", "day-sheet.bags", bags);
 }
 
 Field freezing_field(const kitchen::Plan& plan, const Style& style) {

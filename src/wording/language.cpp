@@ -46,6 +46,11 @@ std::string Language::say(std::string_view key, const std::vector<std::string>& 
     return found == phrases_.end() ? std::string{key} : fill(found->second, values);
 }
 
+std::string Language::say_count(std::string_view one, std::string_view several,
+                                std::size_t count) const {
+    return say(count == 1 ? one : several, {std::to_string(count)});
+}
+
 std::vector<std::string> Language::keys() const {
     std::vector<std::string> keys;
     for (const auto& [key, phrase] : phrases_) {

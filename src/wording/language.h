@@ -21,6 +21,9 @@ public:
     /// \pre the table has `key`: a test holds every shipped table to that
     std::string say(std::string_view key, const std::vector<std::string>& values = {}) const;
 
+    /// The phrase for one thing, or that for several, whose {0} is how many.
+    std::string say_count(std::string_view one, std::string_view several, std::size_t count) const;
+
     bool has(std::string_view key) const { return phrases_.find(key) != phrases_.end(); }
     std::vector<std::string> keys() const;
 

@@ -5,6 +5,7 @@
 #include "wording/typography.h"
 
 #include <algorithm>
+#include <array>
 #include <fmt/format.h>
 
 namespace thawslip::wording {
@@ -30,16 +31,21 @@ struct ThawKeys {
     std::string_view rule;
 };
 
+// By Form: in full, short, least.
+constexpr std::array<ThawKeys, 3> in_the_refrigerator = {
+    {{"thaw.refrigerator", "thaw.refrigerator-rule"},
+     {"thaw.refrigerator-short", "thaw.refrigerator-rule"},
+     {"thaw.refrigerator-least", "thaw.refrigerator-rule-least"}}};
+constexpr std::array<ThawKeys, 3> in_cold_water = {
+    {{"thaw.cold-water", "thaw.cold-water-rule"},
+     {"thaw.cold-water", "thaw.cold-water-rule"},
+     {"thaw.cold-water-least", "thaw.cold-water-rule-least"}}};
+
 ThawKeys thaw_keys(kitchen::ThawMethod method, Form form) {
-    const bool least = form == Form::Least;
     switch (method) {
     case kitchen::ThawMethod::Refrigerator:
-        return least ? ThawKeys{"thaw.refrigerator-least", "thaw.refrigerator-rule-least"}
-               : form == Form::Short ? ThawKeys{"thaw.refrigerator-short", "thaw.refrigerator-rule"}
-                                     : ThawKeys{"thaw.refrigerator", "thaw.refrigerator-rule"};
-    case kitchen::ThawMethod::ColdWater:
-        return least ? ThawKeys{"thaw.cold-water-least", "thaw.cold-water-rule-least"}
-                     : ThawKeys{"thaw.cold-water", "thaw.cold-water-rule"};
+        return in_the_refrigerator.at(static_cast<std::size_t>(form));
+    case kitchen::ThawMethod::ColdWater: return in_cold_water.at(static_cast<std::size_t>(form));
     case kitchen::ThawMethod::Microwave: return {"thaw.microwave", "thaw.microwave-rule"};
     case kitchen::ThawMethod::FromFrozen: break;
     }
@@ -237,6 +243,12 @@ Paragraph as_is(std::string text, Emphasis emphasis) {
     Paragraph paragraph;
     paragraph.spans.push_back({std::move(text), emphasis});
     return paragraph;
+}
+
+void add_sentence(Paragraph& paragraph, const std::string& head, const std::vector<Span>& words) {
+    paragraph.spans.push_back({". ", Emphasis::Plain});
+    paragraph.spans.push_back({head + " ", Emphasis::Strong});
+    paragraph.spans.insert(paragraph.spans.end(), words.begin(), words.end());
 }
 
 Paragraph labelled(std::string_view label, std::string_view text) {

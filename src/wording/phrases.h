@@ -75,6 +75,10 @@ Paragraph plain(std::string_view text);
 /// A paragraph of words that typesetting has seen already, or must not touch: ids and dates.
 Paragraph as_is(std::string text, Emphasis emphasis = Emphasis::Plain);
 
+/// A further sentence behind the words of a paragraph, with a strong head: ". **May contain**
+/// milk".
+void add_sentence(Paragraph& paragraph, const std::string& head, const std::vector<Span>& words);
+
 /// A paragraph with a label: "**Thaw** in the refrigerator".
 Paragraph labelled(std::string_view label, std::string_view text);
 
