@@ -31,13 +31,10 @@ std::optional<Packages> packages_of_days(const PlanOptions& options, const Setti
     if (has_errors(days.diagnostics)) {
         return std::nullopt;
     }
-    Packages packages;
-    for (const auto& plan : days.plans) {
-        for (auto planned : plan.packages) {
-            std::erase_if(planned.bags,
-                          [&](const kitchen::Bag& bag) { return bag.number > options.bags; });
-            packages.push_back(std::move(planned));
-        }
+    auto packages = packages_of(days);
+    for (auto& planned : packages) {
+        std::erase_if(planned.bags,
+                      [&](const kitchen::Bag& bag) { return bag.number > options.bags; });
     }
     return packages;
 }

@@ -24,14 +24,6 @@ Dinner dinner_of(const service::DinnerPlan& plan) {
     return dinner;
 }
 
-std::vector<kitchen::PlannedPackage> packages_of(const service::Days& days) {
-    std::vector<kitchen::PlannedPackage> packages;
-    for (const auto& plan : days.plans) {
-        packages.insert(packages.end(), plan.packages.begin(), plan.packages.end());
-    }
-    return packages;
-}
-
 } // namespace
 
 Outcome<Dinner> plan_dinner(const Kitchen& kitchen, const std::vector<DayText>& days,

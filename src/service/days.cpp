@@ -67,4 +67,12 @@ Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids) {
     return days;
 }
 
+std::vector<kitchen::PlannedPackage> packages_of(const Days& days) {
+    std::vector<kitchen::PlannedPackage> packages;
+    for (const auto& plan : days.plans) {
+        packages.insert(packages.end(), plan.packages.begin(), plan.packages.end());
+    }
+    return packages;
+}
+
 } // namespace thawslip::service

@@ -40,6 +40,9 @@ enum class Ids { Final, Planned };
 Days plan_days(const std::vector<DayText>& texts, const Settings& settings, Ids ids = Ids::Final);
 Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids = Ids::Final);
 
+/// The packages of all days, in their order.
+std::vector<kitchen::PlannedPackage> packages_of(const Days& days);
+
 /// Two days that would give two bags one id: said in their diagnostics.
 void refuse_shared_ids(Days& days);
 
