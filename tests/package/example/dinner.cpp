@@ -1,25 +1,9 @@
 // When to thaw, start and add, for a table at a time of the kitchen clock.
 //     dinner DAY.toml 2026-10-20T18:30
-#include <fstream>
+#include "day_text.h"
+
 #include <iostream>
-#include <sstream>
 #include <thawslip/dinner.h>
-
-namespace {
-
-thawslip::DayText day_of(const std::string& file) {
-    std::ostringstream text;
-    text << std::ifstream{file}.rdbuf();
-    return {file, text.str()};
-}
-
-void tell(const std::vector<thawslip::Message>& messages) {
-    for (const auto& message : messages) {
-        std::cerr << message.text;
-    }
-}
-
-} // namespace
 
 int main(int argc, char** argv) {
     if (argc != 3) {
@@ -28,7 +12,7 @@ int main(int argc, char** argv) {
     const auto kitchen = thawslip::open_kitchen(DATA_FOLDER);
     const auto dinner = thawslip::plan_dinner(*kitchen.value, {day_of(argv[1])},
                                               {"", argv[2], "2026-10-18T09:00", 120});
-    tell(dinner.messages);
+    show(dinner.messages);
     if (!dinner) {
         return 1;
     }
