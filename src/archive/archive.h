@@ -26,7 +26,7 @@ enum class Mode { Read, Write, Copy };
 /// may be of two, so that only what one has from the other is the same for sure.
 enum class Kitchens { MayDiffer, AreOne };
 
-/// Which bags a question is about.
+/// Which bags a question is about. Those that were renamed are others by now, and never among them.
 enum class Which { InFreezer, All };
 
 /// What has been printed and where its bags are: one SQLite file, readable by its owner alone.
@@ -78,7 +78,7 @@ public:
     /// can write, before anything is written here. What it throws takes everything back.
     Recorded record(const PrintRecord& print, const std::function<void()>& publish = {});
 
-    std::optional<Bag> bag(const std::string& id); ///< by any id it ever had
+    std::optional<Bag> bag(const std::string& id); ///< by any id it ever had, or what it is now
     std::vector<Bag> bags(Which which);            ///< soonest keep-until date first
 
     /// Bags whose dish has a word that begins with each of `words`, in the same order.
@@ -89,10 +89,30 @@ public:
     /// symbol); sorted. \param typed letters and digits, capitals
     std::vector<std::string> near_ids(std::string_view typed);
 
-    /// Notes that bags came into a state: all or none. The last that was noted holds, whatever the
-    /// clock says. \param ids known ones \returns how many changed their state
+    /// Notes that bags came into a state, or to a place: all or none. The last that was noted
+    /// holds, whatever the clock says. \param ids known ones \returns of how many that is new
+    int note(std::span<const std::string> ids, const BagChange& change, const std::string& at,
+             const Station& station = {});
+
     int set_state(std::span<const std::string> ids, State state, const std::string& at,
-                  const Station& station = {});
+                  const Station& station = {}) {
+        return note(ids, {state}, at, station);
+    }
+
+    /// Notes of pairs of bags that they are one, all or none: the first is known by the id of the
+    /// second from now on. Where the first was taken out, eaten or moved and the second was not,
+    /// that is noted of the second.
+    /// \param pairs ids of two bags each, none of them renamed already
+    void join(std::span<const std::pair<std::string, std::string>> pairs, const std::string& at,
+              const Station& station = {});
+
+    /// Takes back the last command of the station that noted something of bags and is not taken
+    /// back yet; prints are none. \returns the bags that it was noted of; none: there is no such
+    /// command
+    std::vector<UndoneBag> undo(const std::string& at, const Station& station = {});
+
+    /// What happened to a bag, by any of its ids, and to those that were renamed to it, in order.
+    std::vector<PastEvent> history(const std::string& id);
 
     StoredDay day(DayKey key);
     std::vector<StoredDay> revisions(int lineage); ///< the oldest first

@@ -47,7 +47,10 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
     if (bag.ids.empty()) {
         return std::string{"a bag has no id"};
     }
-    if (bag.events.empty() || !std::ranges::all_of(bag.events, can_be)) {
+    const bool has_state = std::ranges::any_of(bag.events, [](const BagEvent& event) {
+        return event.state && event.state != State::Renamed;
+    });
+    if (!has_state || !std::ranges::all_of(bag.events, can_be)) {
         return fmt::format("bag {} has a state or a time that cannot be", named(bag.ids.front()));
     }
     if (bag.events.size() > Most::events || bag.ids.size() > Most::ids) {

@@ -52,24 +52,31 @@ std::int64_t next_seq(Connection& connection, const std::string& station) {
 }
 
 void insert_event(Connection& connection, std::int64_t bag, const BagEvent& event) {
-    connection
-        .statement("INSERT OR IGNORE INTO bag_event (bag, ordered, station, seq, state, at, clock, "
-                   "clock_offset, boot, uptime) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .with(bag)
-        .with(event.ordered)
-        .with(event.station)
-        .with(event.seq)
-        .with(word_of(event.state))
-        .with(event.at)
-        .with(event.clock)
-        .with(event.offset)
-        .with(event.boot)
-        .with(event.uptime)
-        .run();
+    auto& insert =
+        connection
+            .statement("INSERT OR IGNORE INTO bag_event (bag, ordered, station, seq, state, at, "
+                       "clock, clock_offset, boot, uptime, joined, undoes, place) VALUES (?, ?, ?, "
+                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .with(bag)
+            .with(event.ordered)
+            .with(event.station)
+            .with(event.seq)
+            .with(event.state ? word_of(*event.state) : std::string_view{""})
+            .with(event.at)
+            .with(event.clock)
+            .with(event.offset)
+            .with(event.boot)
+            .with(event.uptime)
+            .with(event.joined)
+            .with(event.undoes);
+    (event.place ? insert.with(*event.place) : insert.with_nothing()).run();
 }
 
-bool add_event(Connection& connection, std::int64_t bag, State state, const std::string& at,
-               const Station& station, std::int64_t seq) {
+namespace {
+
+/// An event that is of now, after all that is known of the bag.
+BagEvent event_of_now(Connection& connection, std::int64_t bag, const std::string& at,
+                      const Station& station, std::int64_t seq) {
     const auto clock =
         std::clamp<std::int64_t>(station.clock.value_or(seconds_of(at)), 0, Most::clock);
     auto ordered =
@@ -77,21 +84,84 @@ bool add_event(Connection& connection, std::int64_t bag, State state, const std:
     if (const auto last = last_moment(connection, bag)) {
         ordered = std::max(ordered, std::min(*last, Most::ordered - 1) + 1);
     }
-    insert_event(connection, bag,
-                 {ordered, station.name, seq, state, at, clock, station.offset, station.boot,
-                  station.uptime});
+    BagEvent event{ordered, station.name, seq, std::nullopt, at, clock, station.offset};
+    event.boot = station.boot;
+    event.uptime = station.uptime;
+    return event;
+}
+
+// A literal, so that each whole statement is one too: events of a bag (?1) that nothing undid.
+#define THAWSLIP_EVENTS_THAT_COUNT                                                                 \
+    "FROM bag_event e WHERE bag = ?1 AND NOT EXISTS (SELECT 1 FROM bag_event u WHERE u.bag = "     \
+    "e.bag AND u.undoes = e.seq AND u.station = e.station AND u.undoes <> 0) "
+#define THAWSLIP_LAST "ORDER BY ordered DESC, station DESC, seq DESC, state DESC, at DESC LIMIT 1"
+
+/// What is known of a bag by its events.
+struct Known {
+    std::string state;
+    std::string changed;
+    std::string joined;
+};
+
+std::optional<Known> known_at(Statement& row) {
+    return row.next() ? std::optional{Known{row.text(0), row.text(1), row.text(2)}} : std::nullopt;
+}
+
+/// Whether what a bag was renamed to is there, and is not that bag itself.
+bool leads_elsewhere(Connection& connection, std::int64_t bag, const std::string& joined) {
+    const auto end = living_bag(connection, joined);
+    return end != 0 && end != bag;
+}
+
+std::optional<Known> known_of(Connection& connection, std::int64_t bag) {
+    auto known = known_at(connection
+                              .statement("SELECT state, at, joined " THAWSLIP_EVENTS_THAT_COUNT
+                                         "AND state <> '' " THAWSLIP_LAST)
+                              .with(bag));
+    if (known && !known->joined.empty() && !leads_elsewhere(connection, bag, known->joined)) {
+        // Left out of a merge, or renamed there and back by two: better listed twice than lost.
+        known = known_at(connection
+                             .statement("SELECT state, at, joined " THAWSLIP_EVENTS_THAT_COUNT
+                                        "AND state NOT IN ('', 'renamed') " THAWSLIP_LAST)
+                             .with(bag));
+    }
+    return known;
+}
+
+void find_place(Connection& connection, std::int64_t bag) {
+    connection
+        .statement("UPDATE bag SET place = (SELECT place " THAWSLIP_EVENTS_THAT_COUNT
+                   "AND place IS NOT NULL " THAWSLIP_LAST ") WHERE id = ?1")
+        .with(bag)
+        .run();
+}
+
+} // namespace
+
+bool add_event(Connection& connection, std::int64_t bag, const BagChange& change,
+               const std::string& at, const Station& station, std::int64_t seq) {
+    auto event = event_of_now(connection, bag, at, station, seq);
+    event.state = change.state;
+    event.place = change.place;
+    event.joined = change.joined;
+    event.undoes = change.undoes;
+    insert_event(connection, bag, event);
     return find_state(connection, bag);
 }
 
 bool find_state(Connection& connection, std::int64_t bag) {
-    auto& rows =
-        connection
-            .statement("UPDATE bag SET (state, changed) = (SELECT state, at FROM bag_event WHERE "
-                       "bag = ?1 ORDER BY ordered DESC, station DESC, seq DESC, state DESC, at "
-                       "DESC LIMIT 1) WHERE id = ?1 AND (state, changed) IS NOT (SELECT state, at "
-                       "FROM bag_event WHERE bag = ?1 ORDER BY ordered DESC, station DESC, seq "
-                       "DESC, state DESC, at DESC LIMIT 1) RETURNING id")
-            .with(bag);
+    find_place(connection, bag);
+    const auto known = known_of(connection, bag);
+    if (!known) {
+        return false;
+    }
+    auto& rows = connection
+                     .statement("UPDATE bag SET state = ?1, changed = ?2, joined = ?3 WHERE id = "
+                                "?4 AND (state, changed, joined) IS NOT (?1, ?2, ?3) RETURNING id")
+                     .with(known->state)
+                     .with(known->changed)
+                     .with(known->joined)
+                     .with(bag);
     bool changed = false;
     while (rows.next()) {
         changed = true;
@@ -103,38 +173,47 @@ std::vector<BagEvent> events_of(Connection& connection, std::int64_t bag) {
     auto& rows =
         connection
             .statement("SELECT ordered, station, seq, state, at, clock, clock_offset, boot, "
-                       "uptime FROM bag_event WHERE bag = ? ORDER BY ordered, station, seq, "
-                       "state, at")
+                       "uptime, place, joined, undoes FROM bag_event WHERE bag = ? ORDER BY "
+                       "ordered, station, seq, state, at")
             .with(bag);
     std::vector<BagEvent> events;
     while (rows.next()) {
-        events.push_back({rows.integer(0), rows.text(1), rows.integer(2),
-                          state_of(rows.text(3)).value_or(State::Frozen), rows.text(4),
-                          rows.integer(5), rows.integer(6), rows.text(7), rows.integer(8)});
+        events.push_back({rows.integer(0), rows.text(1), rows.integer(2), state_of(rows.text(3)),
+                          rows.text(4), rows.integer(5), rows.integer(6), rows.text(7),
+                          rows.integer(8),
+                          rows.is_nothing(9) ? std::nullopt : std::optional{rows.text(9)},
+                          rows.text(10), rows.integer(11)});
     }
     return events;
 }
 
-int Archive::set_state(std::span<const std::string> ids, State state, const std::string& at,
-                       const Station& station) {
+/// Whether an event says something of the bag that is not so yet.
+bool says_something_new(Connection& connection, std::int64_t bag, const BagChange& change) {
+    auto& row =
+        connection
+            .statement("SELECT b.state, coalesce(b.place, p.place) FROM bag b JOIN package p ON "
+                       "p.id = b.package WHERE b.id = ?")
+            .with(bag);
+    return row.next() && ((change.state && row.text(0) != word_of(*change.state)) ||
+                          (change.place && row.text(1) != *change.place));
+}
+
+int Archive::note(std::span<const std::string> ids, const BagChange& change, const std::string& at,
+                  const Station& station) {
     const Question question{*connection_};
     Transaction transaction{connection_->database()};
     const auto seq = next_seq(*connection_, station.name);
-    int changed = 0;
+    int noted = 0;
     for (const auto& id : ids) {
-        auto& row = connection_
-                        ->statement("SELECT id FROM bag WHERE id = (SELECT bag FROM bag_id WHERE "
-                                    "id = ?) AND state <> ?")
-                        .with(id)
-                        .with(word_of(state));
-        if (row.next()) {
-            const auto bag = row.integer(0);
-            changed += add_event(*connection_, bag, state, at, station, seq) ? 1 : 0;
+        const auto bag = living_bag(*connection_, id);
+        if (bag != 0 && says_something_new(*connection_, bag, change)) {
+            const bool is_in_it = add_event(*connection_, bag, change, at, station, seq);
+            noted += is_in_it || !change.state ? 1 : 0;
         }
     }
     connection_->rest();
     transaction.commit();
-    return changed;
+    return noted;
 }
 
 } // namespace thawslip::archive

@@ -17,16 +17,17 @@ std::int64_t seconds_of(const std::string& at);
 /// The number of the station's next command.
 std::int64_t next_seq(Connection& connection, const std::string& station);
 
-/// Notes that a bag came into a state, after all that is known of it.
+/// Notes that something happened to a bag, after all that is known of it.
 /// \param seq from next_seq, the same for all bags of one command
 /// \returns whether the bag's state is another now: it is not where what is known of it is of the
 /// last moment that there is (Most::ordered)
-bool add_event(Connection& connection, std::int64_t bag, State state, const std::string& at,
-               const Station& station, std::int64_t seq);
+bool add_event(Connection& connection, std::int64_t bag, const BagChange& change,
+               const std::string& at, const Station& station, std::int64_t seq);
 
 /// Notes an event as it is; one that is known stays once. The state is for the caller to find.
 void insert_event(Connection& connection, std::int64_t bag, const BagEvent& event);
 
+/// Has the bag be in the state and at the place that its events say.
 /// \returns whether the bag's state is another now
 bool find_state(Connection& connection, std::int64_t bag);
 

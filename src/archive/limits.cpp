@@ -47,7 +47,10 @@ bool can_be(const BagEvent& event) {
     return is_name(event.at) && is_name(event.station) && is_name(event.boot) &&
            is_within(event.ordered, Most::ordered) && is_within(event.seq, Most::seq) &&
            is_within(event.clock, Most::clock) && is_within(event.uptime, Most::clock) &&
-           event.offset >= -Most::clock && event.offset <= Most::clock;
+           event.offset >= -Most::clock && event.offset <= Most::clock &&
+           is_name(event.place.value_or("")) && is_name(event.joined) &&
+           is_within(event.undoes, Most::seq) &&
+           event.joined.empty() == (event.state != State::Renamed);
 }
 
 std::optional<std::string> fault_in(const PackageRecord& package) {
@@ -57,6 +60,9 @@ std::optional<std::string> fault_in(const PackageRecord& package) {
     }
     if (package.food && !(are_names(package.food->allergens) && are_names(package.food->classes))) {
         return std::string{"has an allergen or a kind of food that cannot be"};
+    }
+    if (!is_name(package.place)) {
+        return std::string{"has a place that cannot be"};
     }
     if (!is_date(package.made) || !is_date(package.keep_until)) {
         return std::string{"has a date that cannot be"};

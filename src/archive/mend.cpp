@@ -111,7 +111,7 @@ void Archive::put_right(DayKey day, int position, const PackageRecord& described
         connection_
             ->statement("UPDATE package SET dish = ?, words = ?, made = ?, keep_until = ?, basis = "
                         "?, servings = ?, bags = ?, grams = ?, allergens = ?, classes = ?, thaw = "
-                        "?, thaw_minutes = ? WHERE day = ? AND position = ?")
+                        "?, thaw_minutes = ?, place = ? WHERE day = ? AND position = ?")
             .with(described.dish)
             .with(described.words)
             .with(kitchen::to_iso(described.made))

@@ -1,5 +1,7 @@
 #include "archive/mended_name.h"
 
+#include "kitchen/allergens/allergens.h"
+
 #include <algorithm>
 #include <string>
 #include <vector>
@@ -7,7 +9,7 @@
 namespace thawslip::archive {
 namespace {
 
-constexpr std::size_t fewest_letters = 5;
+constexpr std::size_t fewest_letters = 4;
 
 bool is_letter(char c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
@@ -45,10 +47,19 @@ bool is_doubled(std::string_view shorter, std::string_view longer) {
            shorter.substr(at) == longer.substr(at + 1);
 }
 
+/// Whether one of two words names an allergen that the other does not: "sole", "sloe".
+bool name_other_allergens(std::string_view a, std::string_view b) {
+    const auto of_a = kitchen::mentioned_allergens(a);
+    const auto of_b = kitchen::mentioned_allergens(b);
+    return !std::ranges::equal(of_a, of_b, {}, &kitchen::AllergenMention::named,
+                               &kitchen::AllergenMention::named);
+}
+
 bool is_slip(std::string_view a, std::string_view b) {
     return std::min(a.size(), b.size()) >= fewest_letters && a.front() == b.front() &&
            std::ranges::all_of(a, is_letter) && std::ranges::all_of(b, is_letter) &&
-           (is_swapped(a, b) || is_doubled(a, b) || is_doubled(b, a));
+           (is_swapped(a, b) || is_doubled(a, b) || is_doubled(b, a)) &&
+           !name_other_allergens(a, b);
 }
 
 } // namespace

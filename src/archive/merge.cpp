@@ -116,6 +116,18 @@ std::set<std::string> origins_of(const std::vector<PackageRecord>& packages) {
     return origins;
 }
 
+/// A bag may have come before the one that it was renamed to.
+void find_renamed(Connection& connection) {
+    std::vector<std::int64_t> renamed;
+    auto& rows = connection.statement("SELECT DISTINCT bag FROM bag_event WHERE state = 'renamed'");
+    while (rows.next()) {
+        renamed.push_back(rows.integer(0));
+    }
+    for (const auto bag : renamed) {
+        find_state(connection, bag);
+    }
+}
+
 /// One merge under way: what the other's days are called here.
 class Merge {
 public:
@@ -144,6 +156,7 @@ public:
                 add_bag(bag);
             }
         }
+        find_renamed(connection_);
         for (const auto& print : other_.prints) {
             add_print(print);
         }

@@ -98,8 +98,11 @@ Database open_for_writing(const std::string& path, std::chrono::milliseconds pat
     // sqlite.org/pragma.html#pragma_synchronous; "Write-Ahead Logging", Performance Considerations,
     // sqlite.org/wal.html). Keys are only enforced where that is asked for ("SQLite Foreign Key
     // Support", 2, sqlite.org/foreignkeys.html).
-    database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+    database.run("PRAGMA synchronous = FULL");
+    // A step that makes a table anew drops one that others refer to: keys come after it ("ALTER
+    // TABLE", "Making Other Kinds Of Table Schema Changes").
     migrate(database, schema_steps());
+    database.run("PRAGMA foreign_keys = ON");
     return database;
 }
 

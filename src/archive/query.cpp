@@ -12,7 +12,8 @@ namespace {
 // A literal that is put together from literals, so that each whole statement is one too.
 #define THAWSLIP_BAG_COLUMNS                                                                       \
     "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.allergens, "    \
-    "p.classes, p.thaw, p.thaw_minutes, p.bags, i.id, b.number, b.state, b.changed, p.day "        \
+    "p.classes, p.thaw, p.thaw_minutes, coalesce(b.place, p.place), p.bags, i.id, b.number, "      \
+    "b.state, b.changed, p.day "                                                                   \
     "FROM bag b JOIN package p ON p.id = b.package JOIN bag_id i ON i.bag = b.id AND "             \
     "i.newest = 1 "
 #define THAWSLIP_SOONEST "ORDER BY p.keep_until, p.dish, p.id, b.number"
@@ -28,12 +29,13 @@ Bag bag_at(const Statement& row) {
     bag.weight = package.weight;
     bag.thaw = package.thaw;
     bag.classes = package.food ? package.food->classes : std::vector<std::string>{};
-    bag.of = static_cast<int>(row.integer(11));
-    bag.id = row.text(12);
-    bag.number = static_cast<int>(row.integer(13));
-    bag.state = state_of(row.text(14)).value_or(State::Frozen);
-    bag.changed = row.text(15);
-    bag.day = DayKey{row.integer(16)};
+    bag.of = static_cast<int>(row.integer(12));
+    bag.id = row.text(13);
+    bag.number = static_cast<int>(row.integer(14));
+    bag.state = state_of(row.text(15)).value_or(State::Frozen);
+    bag.changed = row.text(16);
+    bag.day = DayKey{row.integer(17)};
+    bag.place = package.place;
     return bag;
 }
 
@@ -153,19 +155,22 @@ std::set<std::string> without_kitchen(Connection& connection, std::string_view t
 
 } // namespace
 
+Bag bag_as_it_is(Connection& connection, std::int64_t bag) {
+    auto& row = connection.statement(THAWSLIP_BAG_COLUMNS "WHERE b.id = ?").with(bag);
+    return row.next() ? bag_at(row) : Bag{};
+}
+
 std::optional<Bag> Archive::bag(const std::string& id) {
     const Question question{*connection_};
-    auto& row =
-        connection_
-            ->statement(THAWSLIP_BAG_COLUMNS "WHERE b.id = (SELECT bag FROM bag_id WHERE id = ?)")
-            .with(id);
-    return row.next() ? std::optional{bag_at(row)} : std::nullopt;
+    const auto row = living_bag(*connection_, id);
+    return row != 0 ? std::optional{bag_as_it_is(*connection_, row)} : std::nullopt;
 }
 
 std::vector<Bag> Archive::bags(Which which) {
     const Question question{*connection_};
     return all_bags(which == Which::All
-                        ? connection_->statement(THAWSLIP_BAG_COLUMNS THAWSLIP_SOONEST)
+                        ? connection_->statement(THAWSLIP_BAG_COLUMNS
+                                                 "WHERE b.state <> 'renamed' " THAWSLIP_SOONEST)
                         : connection_->statement(THAWSLIP_BAG_COLUMNS
                                                  "WHERE b.state = 'frozen' " THAWSLIP_SOONEST));
 }
@@ -178,9 +183,10 @@ std::vector<Bag> Archive::find(std::string_view words, Which which) {
     const Question question{*connection_};
     auto& rows =
         which == Which::All
-            ? connection_->statement(THAWSLIP_BAG_COLUMNS
-                                     "WHERE b.package IN (SELECT rowid FROM dish_words WHERE "
-                                     "dish_words MATCH ?) " THAWSLIP_SOONEST)
+            ? connection_->statement(
+                  THAWSLIP_BAG_COLUMNS
+                  "WHERE b.package IN (SELECT rowid FROM dish_words WHERE "
+                  "dish_words MATCH ?) AND b.state <> 'renamed' " THAWSLIP_SOONEST)
             : connection_->statement(
                   THAWSLIP_BAG_COLUMNS
                   "WHERE b.package IN (SELECT rowid FROM dish_words WHERE dish_words MATCH ?) "

@@ -86,7 +86,7 @@ void insert_new_bag(Recording& recording, const std::string& id, std::int64_t pa
     auto& connection = recording.connection;
     const auto bag = insert_bag(connection, package, number);
     insert_id(connection, id, bag, true);
-    add_event(connection, bag, State::Frozen, recording.print.at, recording.print.station,
+    add_event(connection, bag, {State::Frozen}, recording.print.at, recording.print.station,
               recording.seq);
     ++recording.recorded.new_bags;
 }

@@ -15,8 +15,10 @@
 
 namespace thawslip::archive {
 
-/// Where a bag is: in the freezer, out of it to thaw, or gone.
-enum class State { Frozen, Out, Eaten, Discarded };
+/// Where a bag is: in the freezer, out of it to thaw, or gone. A label without a bag was never
+/// filled; a bag that is known by the id of another is renamed, and what is asked of it is asked
+/// of that one.
+enum class State { Frozen, Out, Eaten, Discarded, NeverFilled, Renamed };
 
 inline constexpr std::array<std::pair<kitchen::ThawMethod, std::string_view>, 4> thaw_words = {
     {{kitchen::ThawMethod::Refrigerator, "refrigerator"},
@@ -28,11 +30,13 @@ inline constexpr std::array<std::pair<kitchen::DateBasis, std::string_view>, 2> 
     {{kitchen::DateBasis::SetByCook, "use by"}, {kitchen::DateBasis::StorageTable, "best"}}};
 
 /// As files have them: "thrown" has stood there for what is discarded since the first schema.
-inline constexpr std::array<std::pair<State, std::string_view>, 4> state_words = {
+inline constexpr std::array<std::pair<State, std::string_view>, 6> state_words = {
     {{State::Frozen, "frozen"},
      {State::Out, "out"},
      {State::Eaten, "eaten"},
-     {State::Discarded, "thrown"}}};
+     {State::Discarded, "thrown"},
+     {State::NeverFilled, "never filled"},
+     {State::Renamed, "renamed"}}};
 
 std::string_view word_of(kitchen::ThawMethod method);
 std::optional<kitchen::ThawMethod> thaw_method_of(std::string_view word);
@@ -78,6 +82,7 @@ struct PackageRecord {
     /// Which print the batch was first recorded by, in whatever archive that was: equal for two
     /// batches only where they are one. Given by the archive.
     std::string origin = {};
+    std::string place = {}; ///< where its bags lie, as the cook described it; may be empty
     friend bool operator==(const PackageRecord&, const PackageRecord&) = default;
 };
 
@@ -122,20 +127,33 @@ struct Station {
     std::int64_t uptime = 0; ///< seconds since that began: CLOCK_BOOTTIME (clock_gettime(2))
 };
 
-/// That a bag came into a state: never changed and never deleted. The state that it is in is the
-/// one of the last, by `ordered`.
+/// What happens to a bag. What is nothing stays as it is.
+struct BagChange {
+    std::optional<State> state = std::nullopt;
+    std::optional<std::string> place = std::nullopt; ///< where it lies by now; empty: unknown
+    std::string joined = {}; ///< with State::Renamed: an id of the bag that it is
+    std::int64_t undoes = 0; ///< `seq` of the station's command that it takes back; 0: none
+    friend auto operator<=>(const BagChange&, const BagChange&) = default;
+};
+
+/// That something happened to a bag: never changed and never deleted. The state that it is in is
+/// the one of the last event that has a state, by `ordered`, and so is its place; what was undone
+/// does not count.
 struct BagEvent {
     /// When it happened, in thousandths of a second since 1970: the station's clock with its
     /// offset, but later than all that the archive knew of the bag when it was noted.
     std::int64_t ordered = 0;
     std::string station;
-    std::int64_t seq = 0; ///< counts up at the station, one for each command
-    State state = State::Frozen;
+    std::int64_t seq = 0;                       ///< counts up at the station, one for each command
+    std::optional<State> state = State::Frozen; ///< nothing: as before
     std::string at;          ///< the kitchen's date and time, as the station showed it
     std::int64_t clock = 0;  ///< as Station
     std::int64_t offset = 0; ///< as Station
     std::string boot = {};
     std::int64_t uptime = 0;
+    std::optional<std::string> place = std::nullopt; ///< as BagChange
+    std::string joined = {};                         ///< as BagChange
+    std::int64_t undoes = 0; ///< `seq` of the station's command that it takes back; 0: none
     friend auto operator<=>(const BagEvent&, const BagEvent&) = default;
 };
 
@@ -218,6 +236,22 @@ struct Bag {
     State state = State::Frozen;
     std::string changed; ///< when it came into that state
     DayKey day{};
+    std::string place = {}; ///< where it lies: where it was last moved to, else as described
+};
+
+/// An event of a bag's history, and the id of the bag that it was noted of: a bag that was renamed
+/// has the history of both.
+struct PastEvent {
+    std::string id;
+    BagEvent event;
+    bool is_undone = false;
+};
+
+/// A bag that a command was taken back of.
+struct UndoneBag {
+    Bag before; ///< as it was until now
+    Bag after;
+    BagEvent undone; ///< what does not count any longer
 };
 
 struct StoredDay {

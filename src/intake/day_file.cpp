@@ -201,6 +201,7 @@ Package read_package(Table& table) {
         table.length({"thickness", "\"30 mm\""}, {Length::millimetres(Limits::millimetres.least),
                                                   Length::millimetres(Limits::millimetres.most)});
     package.placing = read_choice(table, {"placing", "\"tray\""}, "a placing", placings());
+    package.place = text(table, {"place", "\"garage, basket 2\""}).value_or("");
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.may_contain = values_of(table, {"may_contain", "[\"hazelnuts\"]"});
     package.note = text(table, "note").value_or("");
@@ -243,6 +244,7 @@ void read_header(Table& root, kitchen::Day& day) {
     table->require(made);
     day.made = read_date(*table, made).value_or(unknown_day);
     day.kitchen = text(*table, "kitchen").value_or("");
+    day.place = text(*table, {"place", "\"garage, basket 2\""}).value_or("");
     day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""}, Limits::freezer_litres);
     table->refuse_unknown();
 }
@@ -258,6 +260,8 @@ void read_packages(Table& root, kitchen::Day& day) {
     }
     for (auto& table : tables) {
         day.packages.push_back(read_package(table));
+        auto& place = day.packages.back().place;
+        place = place.empty() ? day.place : place;
     }
 }
 

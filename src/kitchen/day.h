@@ -127,7 +127,8 @@ struct Package {
     std::optional<Mass> weight;                    ///< of one bag
     std::optional<Length> thickness;               ///< of one bag as frozen, lying flat
     std::optional<Placing> placing;                ///< where it differs from the kitchen's
-    std::vector<std::string> contains;             ///< allergens, as written
+    std::string place = {}; ///< where its bags lie, in free words: the day's where it has none
+    std::vector<std::string> contains;    ///< allergens, as written
     std::vector<std::string> may_contain; ///< those that may be there by chance, as written
     std::string note;                     ///< free words for the card
     Thaw thaw;
@@ -141,6 +142,7 @@ struct Package {
 struct Day {
     Date made;
     std::string kitchen;                  ///< whose kitchen, in free words; may be empty
+    std::string place = {};               ///< where its bags lie, in free words; may be empty
     std::optional<double> freezer_litres; ///< capacity, for the load limit
     std::vector<Package> packages;
 };

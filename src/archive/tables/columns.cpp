@@ -61,6 +61,7 @@ PackageRecord package_at(const Statement& row, int first) {
             package.thaw->lead = std::chrono::minutes{row.integer(first + 10)};
         }
     }
+    package.place = row.text(first + 11);
     return package;
 }
 
@@ -73,8 +74,8 @@ Statement& with_optional(Statement& statement, const PackageRecord& package) {
     }
     package.thaw ? statement.with(word_of(package.thaw->method)) : statement.with_nothing();
     const bool timed = package.thaw && package.thaw->lead;
-    return timed ? statement.with(std::int64_t{package.thaw->lead->count()})
-                 : statement.with_nothing();
+    timed ? statement.with(std::int64_t{package.thaw->lead->count()}) : statement.with_nothing();
+    return statement.with(package.place);
 }
 
 kitchen::Batch batch_at(const Statement& row, int first) {

@@ -16,13 +16,14 @@ kitchen::Date date_of(const std::string& iso);
 std::string lines_of(const std::vector<std::string>& entries);
 
 /// The columns of a package, from `first` on: dish, words, made, keep_until, basis, servings,
-/// grams, allergens, classes, thaw, thaw_minutes. \returns the package without its bags and batch
+/// grams, allergens, classes, thaw, thaw_minutes, place. \returns the package without its bags and
+/// batch
 PackageRecord package_at(const Statement& row, int first);
 
-/// The columns of a batch, from `first` on: kitchen_number, batch_kitchen, batch.
-/// Binds what of a package may be missing: grams, allergens, classes, thaw, thaw_minutes.
+/// Binds what of a package may be missing: grams, allergens, classes, thaw, thaw_minutes, place.
 Statement& with_optional(Statement& statement, const PackageRecord& package);
 
+/// The columns of a batch, from `first` on: kitchen_number, batch_kitchen, batch.
 kitchen::Batch batch_at(const Statement& row, int first);
 
 /// Whether two descriptions of a package say the same, but for ids and batch, and for what schema 1

@@ -39,10 +39,11 @@ void insert_package(Connection& connection, std::int64_t day, int position,
                     const PackageRecord& package, std::size_t bags) {
     auto& statement =
         connection
-            .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
-                       "servings, bags, kitchen_number, batch_kitchen, batch, origin, grams, "
-                       "allergens, classes, thaw, thaw_minutes) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, "
-                       "?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .statement(
+                "INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
+                "servings, bags, kitchen_number, batch_kitchen, batch, origin, grams, "
+                "allergens, classes, thaw, thaw_minutes, place) VALUES (?, ?, ?, ?, ?, ?, ?, "
+                "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
             .with(day)
             .with(position)
             .with(package.dish)
@@ -128,18 +129,18 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
 std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day) {
     auto& rows = connection
                      .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                                "allergens, classes, thaw, thaw_minutes, bags, kitchen_number, "
-                                "batch_kitchen, batch, origin FROM package WHERE day = ? ORDER BY "
-                                "position")
+                                "allergens, classes, thaw, thaw_minutes, place, bags, "
+                                "kitchen_number, batch_kitchen, batch, origin FROM package WHERE "
+                                "day = ? ORDER BY position")
                      .with(day);
     std::vector<PackageRecord> packages;
     while (rows.next()) {
         packages.push_back(package_at(rows, 0));
         // One more than there can be is enough to know that it cannot be.
         packages.back().bags.resize(static_cast<std::size_t>(
-            std::clamp<std::int64_t>(rows.integer(11), 0, Most::bags + 1)));
-        packages.back().batch = batch_at(rows, 12);
-        packages.back().origin = rows.text(15);
+            std::clamp<std::int64_t>(rows.integer(12), 0, Most::bags + 1)));
+        packages.back().batch = batch_at(rows, 13);
+        packages.back().origin = rows.text(16);
     }
     return packages;
 }
@@ -159,6 +160,22 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
     return row.next() ? row.integer(0) : 0;
 }
 
+std::int64_t living_bag(Connection& connection, const std::string& id) {
+    constexpr int most_names = 100;
+    auto bag = bag_row(connection, id);
+    for (int step = 0; bag != 0 && step < most_names; ++step) {
+        auto& row = connection
+                        .statement("SELECT i.bag FROM bag b JOIN bag_id i ON i.id = b.joined WHERE "
+                                   "b.id = ? AND b.state = 'renamed'")
+                        .with(bag);
+        if (!row.next()) {
+            return bag;
+        }
+        bag = row.integer(0);
+    }
+    return bag;
+}
+
 int lineage_of_bag(Connection& connection, std::int64_t bag) {
     auto& row = connection
                     .statement("SELECT d.lineage FROM bag b JOIN package p ON p.id = b.package "
@@ -175,7 +192,7 @@ int lineage_of_day(Connection& connection, std::int64_t day) {
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
     auto& row = connection
                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                               "allergens, classes, thaw, thaw_minutes, kitchen_number, "
+                               "allergens, classes, thaw, thaw_minutes, place, kitchen_number, "
                                "batch_kitchen, batch, origin FROM package WHERE id = (SELECT "
                                "package FROM bag WHERE id = ?)")
                     .with(bag);
@@ -183,8 +200,8 @@ PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
         return {};
     }
     auto package = package_at(row, 0);
-    package.batch = batch_at(row, 11);
-    package.origin = row.text(14);
+    package.batch = batch_at(row, 12);
+    package.origin = row.text(15);
     return package;
 }
 

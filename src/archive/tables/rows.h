@@ -33,8 +33,12 @@ std::int64_t newest_revision(Connection& connection, int lineage);
 void number_revisions(Connection& connection, int lineage);
 /// The row of the bag that has this id; 0 when there is none.
 std::int64_t bag_row(Connection& connection, const std::string& id);
+/// The same, or the bag that it is where it was renamed.
+std::int64_t living_bag(Connection& connection, const std::string& id);
 int lineage_of_bag(Connection& connection, std::int64_t bag);
 int lineage_of_day(Connection& connection, std::int64_t day); ///< 0: there is no such day
+/// A bag as it is, also where it was renamed.
+Bag bag_as_it_is(Connection& connection, std::int64_t bag);
 /// The package that a bag belongs to, without ids.
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag);
 /// Its first event is for the caller.

@@ -170,7 +170,38 @@ INSERT OR IGNORE INTO print_key SELECT first_at || ' ' || what, id, first_at, ''
 INSERT OR IGNORE INTO print_key SELECT last_at || ' ' || what, id, last_at, '' FROM print;
 )sql";
 
-constexpr std::array<std::string_view, 3> steps_so_far = {first_step, second_step, third_step};
+constexpr std::string_view fourth_step = R"sql(
+-- Where bags lie, in the cook's words, as it was described; and by what happened to them.
+ALTER TABLE package ADD COLUMN place TEXT NOT NULL DEFAULT '';
+
+-- An event may say a state, a place, or that an earlier command of the same station is undone: then
+-- no event of that command counts for the bag. `state` is '' and `place` NULL where nothing is said.
+ALTER TABLE bag_event ADD COLUMN place TEXT;
+ALTER TABLE bag_event ADD COLUMN joined TEXT NOT NULL DEFAULT ''; -- renamed: an id of what it is
+ALTER TABLE bag_event ADD COLUMN undoes INTEGER NOT NULL DEFAULT 0; -- a seq of the station; 0: none
+
+-- More states than before: a check cannot be changed but in a new table (SQLite, "ALTER TABLE",
+-- "Making Other Kinds Of Table Schema Changes").
+CREATE TABLE bag_of_now (
+    id      INTEGER PRIMARY KEY,
+    package INTEGER NOT NULL REFERENCES package,
+    number  INTEGER NOT NULL,
+    state   TEXT NOT NULL CHECK (state IN
+                ('frozen', 'out', 'eaten', 'thrown', 'never filled', 'renamed')),
+    changed TEXT NOT NULL,                  -- when it came into that state
+    joined  TEXT NOT NULL DEFAULT '',       -- renamed: an id of the bag that it is
+    place   TEXT                            -- where it was moved to; NULL: never moved
+);
+INSERT INTO bag_of_now SELECT id, package, number, state, changed, '', NULL FROM bag;
+DROP TABLE bag;
+ALTER TABLE bag_of_now RENAME TO bag;
+CREATE INDEX bag_package ON bag (package, number);
+CREATE INDEX bag_frozen ON bag (package) WHERE state = 'frozen';
+CREATE INDEX bag_joined ON bag (joined) WHERE joined <> '';
+)sql";
+
+constexpr std::array<std::string_view, 4> steps_so_far = {first_step, second_step, third_step,
+                                                          fourth_step};
 
 [[noreturn]] void refuse(ArchiveFault::Kind kind, std::string message) {
     throw ArchiveFailure{{kind, std::move(message)}};

@@ -112,7 +112,7 @@ std::vector<std::string> faults_of_text(const Database& database) {
     }
     auto events = database.prepare(
         "SELECT i.id FROM bag_event e JOIN bag_id i ON i.bag = e.bag AND i.newest = 1 WHERE "
-        "e.state NOT IN ('frozen', 'out', 'eaten', 'thrown')");
+        "e.state NOT IN ('', 'frozen', 'out', 'eaten', 'thrown', 'never filled', 'renamed')");
     while (events.next()) {
         wrong.push_back(fmt::format("bag {} has a state that cannot be", shown(events.text(0))));
     }
@@ -226,11 +226,15 @@ int make_missing_indexes(const Database& database) {
 std::vector<std::string> faults_of_states(Connection& connection) {
     std::vector<std::string> wrong;
     auto bags = connection.database().prepare(
+        "WITH counts AS (SELECT * FROM bag_event e WHERE NOT EXISTS (SELECT 1 FROM bag_event u "
+        "WHERE u.bag = e.bag AND u.undoes = e.seq AND u.station = e.station AND u.undoes <> 0)) "
         "SELECT i.id, b.state, b.changed, e.state, e.at FROM bag b JOIN bag_id i ON i.bag = b.id "
         "AND i.newest = 1 "
         "JOIN (SELECT bag, state, at, row_number() OVER (PARTITION BY bag ORDER BY ordered DESC, "
-        "station DESC, seq DESC, state DESC, at DESC) AS place FROM bag_event) e ON e.bag = b.id "
-        "AND e.place = 1 WHERE (b.state, b.changed) IS NOT (e.state, e.at)");
+        "station DESC, seq DESC, state DESC, at DESC) AS turn FROM counts WHERE state <> '') e ON "
+        "e.bag = b.id AND e.turn = 1 "
+        // What it was renamed to may have been left out of a merge: then it stands for itself.
+        "WHERE (b.state, b.changed) IS NOT (e.state, e.at) AND e.state <> 'renamed'");
     while (bags.next()) {
         wrong.push_back(
             fmt::format("bag {} is listed as {} since {}, but what was last noted of it is {}, {}",

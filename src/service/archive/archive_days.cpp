@@ -76,6 +76,9 @@ std::string difference_in_words(const PackageRecord& kept, const PackageRecord& 
     if (kept.bags.size() != described.bags.size()) {
         return say("has bags:", kept.bags.size(), described.bags.size());
     }
+    if (kept.place != described.place) {
+        return say("lies in", in_quotes(kept.place), in_quotes(described.place));
+    }
     if (kept.food && described.food && kept.food->allergens != described.food->allergens) {
         return say("contains:", listed(kept.food->allergens), listed(described.food->allergens));
     }

@@ -119,6 +119,9 @@ archive::PackageRecord read_package(toml::Table& table) {
             package.thaw->lead = std::chrono::minutes{*minutes};
         }
     }
+    if (table.has("place")) {
+        package.place = text(table, "place");
+    }
     package.bags.resize(static_cast<std::size_t>(
         std::min(number(table, "described_bags", 0), archive::Most::bags + 1)));
     return package;
@@ -127,7 +130,7 @@ archive::PackageRecord read_package(toml::Table& table) {
 /// What is read, and what only folders of before there were batches and events have.
 struct Reading {
     Contents contents;
-    int format = 2;
+    int format = 3;
     std::vector<archive::BagState> states;
 };
 
@@ -147,7 +150,15 @@ std::int64_t wide(toml::Table& table, const char* key) {
 
 archive::BagEvent read_event(toml::Table& table) {
     archive::BagEvent event;
-    event.state = word(table, "state", "a state of a bag", archive::state_words);
+    event.state.reset();
+    if (table.has("state")) {
+        event.state = word(table, "state", "a state of a bag", archive::state_words);
+    }
+    if (table.has("place")) {
+        event.place = text(table, "place");
+    }
+    event.joined = table.has("joined") ? text(table, "joined") : std::string{};
+    event.undoes = table.has("undoes") ? wide(table, "undoes") : 0;
     event.at = text(table, "at");
     event.ordered = wide(table, "ordered");
     event.station = text(table, "station");
@@ -270,7 +281,7 @@ Names read_names(Folder& folder) {
     Names names;
     folder.table("archive.toml", [&](toml::Table& root) {
         const int format = number(root, "format", 1);
-        if (format > 2) {
+        if (format > 3) {
             folder.refuse("a later thawslip wrote this folder");
         }
         names = {format, texts(root, "days"), texts(root, "prints")};

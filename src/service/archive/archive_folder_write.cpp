@@ -36,6 +36,9 @@ std::string text_of(const archive::PackageRecord& package) {
             text += fmt::format("thaw_minutes = {}\n", package.thaw->lead->count());
         }
     }
+    if (!package.place.empty()) {
+        text += toml_line("place", package.place);
+    }
     const auto& batch = package.batch;
     return text +
            fmt::format("described_bags = {}\nbatch = {}\n", package.bags.size(), batch.number) +
@@ -44,10 +47,25 @@ std::string text_of(const archive::PackageRecord& package) {
            toml_line("origin", package.origin);
 }
 
+/// What an event says of the bag; what it does not say is left out.
+std::string change_text(const archive::BagEvent& event) {
+    std::string text;
+    if (event.state) {
+        text += fmt::format("state = \"{}\", ", word_of(*event.state));
+    }
+    if (event.place) {
+        text += fmt::format("place = {}, ", toml_string(*event.place));
+    }
+    if (!event.joined.empty()) {
+        text += fmt::format("joined = {}, ", toml_string(event.joined));
+    }
+    return event.undoes != 0 ? text + fmt::format("undoes = {}, ", event.undoes) : text;
+}
+
 std::string text_of(const archive::BagEvent& event) {
-    return fmt::format("        {{ state = \"{}\", at = {}, ordered = {}, station = {}, seq = {}, "
-                       "clock = {}, offset = {}, boot = {}, uptime = {} }},\n",
-                       word_of(event.state), toml_string(event.at), event.ordered,
+    return fmt::format("        {{ {}at = {}, ordered = {}, station = {}, seq = {}, clock = {}, "
+                       "offset = {}, boot = {}, uptime = {} }},\n",
+                       change_text(event), toml_string(event.at), event.ordered,
                        toml_string(event.station), event.seq, event.clock, event.offset,
                        toml_string(event.boot), event.uptime);
 }
@@ -147,7 +165,7 @@ std::vector<ArchiveFile> archive_files(const Contents& contents) {
     const auto prints = add_prints(contents, days, files);
     files.push_back(
         {"archive.toml", "# An archive of thawslip, exported. Read it back with: thawslip "
-                         "archive import FOLDER\nformat = 2\n" +
+                         "archive import FOLDER\nformat = 3\n" +
                              toml_line("days", days) + toml_line("prints", prints)});
     return files;
 }

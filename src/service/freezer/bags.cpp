@@ -131,7 +131,8 @@ bool is_raw(const archive::Bag& bag) {
 }
 
 bool is_gone(const archive::Bag& bag) {
-    return bag.state == archive::State::Eaten || bag.state == archive::State::Discarded;
+    return bag.state == archive::State::Eaten || bag.state == archive::State::Discarded ||
+           bag.state == archive::State::NeverFilled;
 }
 
 std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {

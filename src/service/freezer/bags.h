@@ -25,7 +25,7 @@ std::string search_words(const std::vector<std::string>& words);
 /// Whether what is in a bag is raw, by the kinds of food that the archive keeps.
 bool is_raw(const archive::Bag& bag);
 
-/// Whether nothing of the bag is left: eaten or discarded.
+/// Whether there is no such bag: eaten, discarded or never filled.
 bool is_gone(const archive::Bag& bag);
 
 /// What is in the freezer, as the door list takes it: a row for the bags of each package, the

@@ -43,8 +43,7 @@ bool are_ids(const std::vector<archive::Bag>& bags, const std::vector<std::strin
 void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
     const auto which = fmt::format("bag {} ({})", bag.id, bag.dish);
     if (is_gone(bag)) {
-        messages.error(fmt::format("{} was {} on {}", which,
-                                   bag.state == archive::State::Eaten ? "eaten" : "discarded",
+        messages.error(fmt::format("{} was {} on {}", which, shown_word(bag.state),
                                    bag.changed.substr(0, 10)));
         return;
     }

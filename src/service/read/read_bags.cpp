@@ -24,6 +24,8 @@ std::string_view whereabouts(archive::State state) {
     case archive::State::Out: return "this bag was taken out of the freezer";
     case archive::State::Eaten: return "this bag is known as eaten";
     case archive::State::Discarded: return "this bag is known as discarded";
+    case archive::State::NeverFilled: return "this bag is known as never filled";
+    case archive::State::Renamed:
     case archive::State::Frozen: break;
     }
     return {};

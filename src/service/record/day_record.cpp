@@ -50,6 +50,7 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
                                   archive::ThawRecord{package.thaw.method, allowed_thaw(planned)},
                                   {},
                                   planned.batch};
+    record.place = package.place;
     for (const auto& bag : planned.bags) {
         record.bags.push_back(bag.id);
     }

@@ -139,7 +139,7 @@ TEST_CASE("a folder that was changed by hand is refused with every place that is
         expected = "cannot be in this folder";
     }
     SUBCASE("a later format") {
-        write_file(out + "/archive.toml", "format = 3\ndays = []\nprints = []\n");
+        write_file(out + "/archive.toml", "format = 4\ndays = []\nprints = []\n");
         expected = "a later thawslip";
     }
     SUBCASE("cut short") {

@@ -96,6 +96,7 @@ private:
         if (random_.chance(2)) {
             record.weight = kitchen::Mass{random_.between(1.0, 20'000.0)};
         }
+        record.place = random_.chance(3) ? line() : "";
         if (random_.chance(2)) {
             record.food = archive::FoodRecord{lines(), lines()};
         }
@@ -147,10 +148,21 @@ private:
         for (auto events = 1 + random_.below(3); events > 0; --events) {
             bag.events.push_back({static_cast<std::int64_t>(random_.next() >> 21U), line(),
                                   static_cast<std::int64_t>(random_.below(100)),
-                                  archive::state_words[random_.below(4)].first, moment(),
+                                  archive::state_words[random_.below(5)].first, moment(),
                                   static_cast<std::int64_t>(random_.below(2'000'000'000)),
                                   static_cast<std::int64_t>(random_.below(200)) - 100, line(),
                                   static_cast<std::int64_t>(random_.below(1'000'000))});
+        }
+        for (auto& event : bag.events) {
+            if (random_.chance(4)) {
+                event.place = line();
+            }
+            event.undoes = random_.chance(5) ? static_cast<std::int64_t>(random_.below(100)) : 0;
+        }
+        for (std::size_t i = 1; i < bag.events.size(); ++i) {
+            if (random_.chance(4)) {
+                bag.events[i].state.reset();
+            }
         }
         std::ranges::sort(bag.events);
         contents.bags.push_back(std::move(bag));

@@ -173,7 +173,7 @@ TEST_CASE("what a merge would bring in is held to the limits of a day and to our
           "UPDATE package SET dish = printf('%.*c', 3000000, 'a')",
           "WITH RECURSIVE n(i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 1200) INSERT "
           "INTO bag_event SELECT 1, 1700000000000 + i, '', 0, 'out', '2026-10-18 10:00', "
-          "1700000000, 0, '', 0 FROM n",
+          "1700000000, 0, '', 0, NULL, '', 0 FROM n",
           "UPDATE day SET made = '1066-10-14'", "UPDATE package SET thaw_minutes = 9999999999"}) {
         CAPTURE(change);
         fs::copy_file(kitchen.folder / "backup.db", kitchen.folder / "other.db",

@@ -346,3 +346,121 @@ TEST_CASE("a backup is a whole archive, also while another program writes") {
     CHECK(shell(copy, "PRAGMA integrity_check; PRAGMA foreign_key_check") == "ok\n");
     CHECK_THROWS_AS(archive.back_up(copy), ArchiveFailure);
 }
+
+TEST_CASE("a bag lies where it was described to lie, until it is moved") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto described = stew;
+    described.place = "garage, basket 2";
+    archive.record(print({day({described, soup})}));
+    const std::vector<std::string> first = {stew.bags[0]};
+    CHECK(archive.bag(first[0])->place == "garage, basket 2");
+    CHECK(archive.bag(soup.bags[0])->place.empty());
+    CHECK(archive.note(first, {.place = "kitchen, top drawer"}, "2026-10-18T10:00:00") == 1);
+    CHECK(archive.note(first, {.place = "kitchen, top drawer"}, "2026-10-18T10:01:00") == 0);
+    CHECK(archive.bag(first[0])->place == "kitchen, top drawer");
+    CHECK(archive.bag(first[0])->state == State::Frozen);
+    CHECK(archive.bag(stew.bags[1])->place == "garage, basket 2");
+    // Printing an edited day again moves nothing back.
+    auto edited = described;
+    edited.servings = 5;
+    archive.record(print({day({edited, soup})}, "2026-10-19T09:00:00"));
+    CHECK(archive.bag(first[0])->place == "kitchen, top drawer");
+    CHECK(archive.bag(first[0])->servings == 5);
+    CHECK(archive.check().empty());
+}
+
+TEST_CASE("the last command is taken back, then the one before, and never a print") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew, soup})}));
+    CHECK(archive.undo("2026-10-17T15:00:00").empty());
+    const std::vector<std::string> two = {stew.bags[0], stew.bags[1]};
+    archive.note(two, {.place = "cellar"}, "2026-10-18T10:00:00");
+    archive.set_state(two, State::Eaten, "2026-10-19T10:00:00");
+    const auto undone = archive.undo("2026-10-19T10:05:00");
+    REQUIRE(undone.size() == 2);
+    CHECK(undone[0].before.state == State::Eaten);
+    CHECK(undone[0].after.state == State::Frozen);
+    CHECK(undone[0].after.changed == "2026-10-17T14:05:00"); // as if it had not happened
+    CHECK(undone[0].undone.state == State::Eaten);
+    CHECK(archive.bag(two[0])->place == "cellar");
+    CHECK(archive.undo("2026-10-19T10:06:00").size() == 2);
+    CHECK(archive.bag(two[1])->place.empty());
+    CHECK(archive.undo("2026-10-19T10:07:00").empty());
+    const auto past = archive.history(two[0]);
+    REQUIRE(past.size() == 5);
+    CHECK_FALSE(past[0].is_undone);
+    CHECK(past[1].is_undone);
+    CHECK(past[1].event.place == "cellar");
+    CHECK(past[2].is_undone);
+    CHECK(past[3].event.undoes == past[2].event.seq);
+    CHECK(archive.check().empty());
+}
+
+TEST_CASE("another station's command is not taken back") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew})}));
+    archive.set_state(std::vector{stew.bags[0]}, State::Out, "2026-10-18T10:00:00", {"desk"});
+    CHECK(archive.undo("2026-10-18T11:00:00", {"stove"}).empty());
+    CHECK(archive.undo("2026-10-18T11:00:00", {"desk"}).size() == 1);
+}
+
+TEST_CASE("bags that are one food under two names are one, by every id") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto before = package("Apple turnovers", 2);
+    const auto now = package("Orchard turnovers", 2);
+    archive.record(print({day({before})}));
+    archive.record(print({day({now}, "/orchard/renamed.toml")}));
+    archive.set_state(std::vector{before.bags[1]}, State::Eaten, "2026-10-18T10:00:00");
+    const std::vector<std::pair<std::string, std::string>> pairs = {{before.bags[0], now.bags[0]},
+                                                                    {before.bags[1], now.bags[1]}};
+    archive.join(pairs, "2026-10-19T10:00:00");
+    CHECK(archive.bags(Which::All).size() == 2);
+    CHECK(archive.bags(Which::InFreezer).size() == 1);
+    CHECK(archive.find("apple", Which::All).empty());
+    CHECK(archive.bag(before.bags[0])->id == now.bags[0]);
+    CHECK(archive.bag(now.bags[1])->state == State::Eaten); // as was known of it by its old id
+    // By the old id or the new: one bag.
+    archive.set_state(std::vector{before.bags[0]}, State::Out, "2026-10-20T10:00:00");
+    CHECK(archive.bag(now.bags[0])->state == State::Out);
+    CHECK(archive.history(now.bags[0]).size() == 4);
+    CHECK(archive.check().empty());
+    archive.undo("2026-10-21T10:00:00");
+    CHECK(archive.undo("2026-10-21T10:01:00").size() == 3);
+    CHECK(archive.bags(Which::All).size() == 4);
+    CHECK(archive.bag(before.bags[1])->state == State::Eaten);
+    CHECK(archive.bag(now.bags[1])->state == State::Frozen);
+}
+
+TEST_CASE("what was renamed, moved and taken back in one archive is so in the other") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto before = package("Apple turnovers", 2);
+    const auto now = package("Orchard turnovers", 2);
+    archive.record(print({day({before})}));
+    archive.record(print({day({now}, "/orchard/renamed.toml")}));
+    auto other = opened(scratch.folder / "other.db");
+    other.merge(archive.contents());
+    const std::vector<std::pair<std::string, std::string>> there = {{before.bags[0], now.bags[0]},
+                                                                    {before.bags[1], now.bags[1]}};
+    archive.join(there, "2026-10-19T10:00:00", {"desk"});
+    archive.note(std::vector{now.bags[1]}, {.place = "cellar"}, "2026-10-19T11:00:00", {"desk"});
+    archive.set_state(std::vector{now.bags[1]}, State::Out, "2026-10-19T12:00:00", {"desk"});
+    archive.undo("2026-10-19T13:00:00", {"desk"});
+    // The other renamed one of them back: nothing is lost of the list.
+    const std::vector<std::pair<std::string, std::string>> back = {{now.bags[0], before.bags[0]}};
+    other.join(back, "2026-10-19T10:30:00", {"stove"});
+    CHECK(other.merge(archive.contents()).clashes.empty());
+    CHECK(archive.merge(other.contents()).clashes.empty());
+    CHECK(archive.contents().bags == other.contents().bags);
+    for (auto* one : {&archive, &other}) {
+        CHECK(one->check().empty());
+        CHECK(one->bag(now.bags[1])->place == "cellar");
+        CHECK(one->bag(now.bags[1])->state == State::Frozen);
+        CHECK(one->bag(before.bags[1])->id == now.bags[1]);
+        CHECK(one->bags(Which::InFreezer).size() >= 2);
+    }
+}

@@ -33,7 +33,7 @@ Freezer freezer_of(const Contents& contents) {
             contents.days[bag.day].record.packages[static_cast<std::size_t>(bag.position - 1)];
         const auto [known, is_new] = freezer.emplace(
             bag.ids.front(), Facts{package.dish, package.servings, package.food->allergens,
-                                   bag.events.back().state});
+                                   bag.events.back().state.value_or(State::Frozen)});
         REQUIRE(is_new);
         REQUIRE(bag.ids.size() == 1);
     }
@@ -224,7 +224,7 @@ private:
             return;
         }
         const std::vector<std::string> ids = {bags[random_.below(bags.size())].id};
-        const auto state = state_words[random_.below(4)].first;
+        const auto state = state_words[random_.below(5)].first;
         if (kitchen.archive->set_state(ids, state, now(), {kitchen.station}) == 1) {
             expected_[ids.front()].state = state;
         }

@@ -19,7 +19,15 @@ TEST_CASE("only a slip of the keyboard is taken for the same dish") {
         {"beef pot", "beet pot", false},
         {"chicken stew", "chickpea stew", false},
         {"chicken stew", "chickens stew", false},
-        {"sole in wine", "sloe in wine", false}, // a swap, but in a short word
+        {"sole in wine", "sloe in wine", false}, // a swap, but a fish and a fruit
+        {"crab rolls", "carb rolls", false},
+        {"clam chowder", "calm chowder", false},
+        {"red lentil dahl", "red lentil dhal", true},
+        {"kael and barley", "kale and barley", true},
+        {"raw mince", "rare mince", false},
+        {"raw mince", "rwa mince", false}, // three letters are too few to be sure
+        {"oat bake", "goat bake", false},
+        {"bean pot", "bena pot", true},
         {"veal and kale", "kale and veal", false},
         {"peanut stew", "pea nut stew", false},
         {"squahs and lentli stew", "squash and lentil stew", false}, // two slips
