@@ -125,6 +125,11 @@ public:
     /// It is not where that description came from another archive and the bag was left out.
     bool is_of(const std::string& id, DayKey day, std::size_t package);
 
+    /// Where the last print on a stock stopped; nothing where that is not known.
+    std::optional<UsedSheet> used_sheet(const std::string& stock);
+    /// Notes it of a print that is not recorded, as of one printed again.
+    void use_sheet(const UsedSheet& sheet);
+
     Contents contents();
     /// Adds what is not here yet, all or nothing; in whatever order archives are merged, they come
     /// to hold the same, as long as no ids clash. A bag is in both when it has the same id and its

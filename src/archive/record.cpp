@@ -266,6 +266,9 @@ Recorded Archive::record(const PrintRecord& print, const std::function<void()>& 
         days.push_back(record_day(recording, print.days[i], decisions[i]));
     }
     record_times(recording, days, key);
+    if (print.sheet) {
+        put_sheet(connection, *print.sheet);
+    }
     connection.rest();
     transaction.commit();
     return recording.recorded;

@@ -157,6 +157,15 @@ struct BagEvent {
     friend auto operator<=>(const BagEvent&, const BagEvent&) = default;
 };
 
+/// Where the last print on a stock stopped.
+struct UsedSheet {
+    std::string stock;        ///< its name
+    int next_cell = 1;        ///< the first cell that is free, from 1; 1: the sheet is used up
+    std::vector<int> skipped; ///< cells from there on that cannot be used, in order
+    std::string at;           ///< the kitchen's date and time
+    friend bool operator==(const UsedSheet&, const UsedSheet&) = default;
+};
+
 /// What the cook says of dishes that the archive knows bags of already.
 struct WhichBatch {
     enum class Kind {
@@ -176,6 +185,7 @@ struct PrintRecord {
     WhichBatch which = {}; ///< as it was settled
     /// Made once for one print, so that recording it twice counts once; empty: made from the rest.
     std::string key = {};
+    std::optional<UsedSheet> sheet = {}; ///< where it stopped
 };
 
 /// A batch that a package may be, but need not.

@@ -56,6 +56,9 @@ void make_newest(Connection& connection, std::int64_t bag, const std::string& id
 /// batch and number, unless that is another's.
 void put_ids_right(Connection& connection);
 
+/// Notes where the last print on a stock stopped.
+void put_sheet(Connection& connection, const UsedSheet& sheet);
+
 /// The print with this setup of these days; 0 when there is none.
 std::int64_t print_row(Connection& connection, const PrintSetup& setup,
                        const std::vector<std::int64_t>& days);

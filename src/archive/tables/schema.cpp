@@ -198,6 +198,15 @@ ALTER TABLE bag_of_now RENAME TO bag;
 CREATE INDEX bag_package ON bag (package, number);
 CREATE INDEX bag_frozen ON bag (package) WHERE state = 'frozen';
 CREATE INDEX bag_joined ON bag (joined) WHERE joined <> '';
+
+-- Where the last print on a stock stopped. It is about this kitchen's paper, so it is neither
+-- exported nor merged.
+CREATE TABLE sheet (
+    stock     TEXT PRIMARY KEY,             -- its name
+    next_cell INTEGER NOT NULL,             -- the first that is free, from 1; 1: the sheet is used up
+    skipped   TEXT NOT NULL,                -- cells from there on that cannot be used: "9 10"
+    at        TEXT NOT NULL                 -- when it was printed: the kitchen's date and time
+) WITHOUT ROWID;
 )sql";
 
 constexpr std::array<std::string_view, 4> steps_so_far = {first_step, second_step, third_step,

@@ -1,0 +1,63 @@
+#include "archive/archive.h"
+#include "archive/tables/rows.h"
+
+#include <charconv>
+#include <fmt/format.h>
+
+namespace thawslip::archive {
+namespace {
+
+constexpr int most_cells = 10'000; ///< of any sheet, whatever a file says
+
+bool can_be(int cell) {
+    return cell >= 1 && cell <= most_cells;
+}
+
+/// The numbers of "9 10"; what is none is left out.
+std::vector<int> cells_in(const std::string& text) {
+    std::vector<int> cells;
+    const char* at = text.data();
+    const char* const end = at + text.size();
+    while (at < end) {
+        int cell = 0;
+        const auto read = std::from_chars(at, end, cell);
+        if (read.ec == std::errc{} && can_be(cell)) {
+            cells.push_back(cell);
+        }
+        at = read.ptr + (read.ptr == at || read.ptr < end ? 1 : 0);
+    }
+    return cells;
+}
+
+} // namespace
+
+void put_sheet(Connection& connection, const UsedSheet& sheet) {
+    connection
+        .statement("INSERT INTO sheet (stock, next_cell, skipped, at) VALUES (?1, ?2, ?3, ?4) ON "
+                   "CONFLICT (stock) DO UPDATE SET next_cell = ?2, skipped = ?3, at = ?4")
+        .with(sheet.stock)
+        .with(sheet.next_cell)
+        .with(fmt::format("{}", fmt::join(sheet.skipped, " ")))
+        .with(sheet.at)
+        .run();
+}
+
+std::optional<UsedSheet> Archive::used_sheet(const std::string& stock) {
+    const Question question{*connection_};
+    auto& row = connection_->statement("SELECT next_cell, skipped, at FROM sheet WHERE stock = ?")
+                    .with(stock);
+    if (!row.next() || row.integer(0) < 1 || row.integer(0) > most_cells) {
+        return std::nullopt;
+    }
+    return UsedSheet{stock, static_cast<int>(row.integer(0)), cells_in(row.text(1)), row.text(2)};
+}
+
+void Archive::use_sheet(const UsedSheet& sheet) {
+    const Question question{*connection_};
+    Transaction transaction{connection_->database()};
+    put_sheet(*connection_, sheet);
+    connection_->rest();
+    transaction.commit();
+}
+
+} // namespace thawslip::archive
