@@ -13,6 +13,9 @@ namespace {
 std::set<std::string> ids_of(const service::Job& job, const Days& days) {
     std::set<std::string> ids;
     for (const auto& print : job.prints) {
+        if (!is_chosen(print, job, days)) {
+            continue;
+        }
         ids.insert(days.plans[print.day].packages[print.package].bags[print.bag].id);
     }
     return ids;

@@ -4,6 +4,7 @@
 #include "app/counted.h"
 #include "app/files/data_folder.h"
 #include "app/files/kept_files.h"
+#include "app/used_sheets.h"
 
 #include <ostream>
 
@@ -25,21 +26,28 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
     if (!prints) {
         return ExitStatus::Refused;
     }
-    const auto all =
-        service::reprint(*archive, *prints.value, options.look, surroundings(), changed_files);
+    if (prints.value->empty()) {
+        console.out << "nothing to print: each of these bags has been printed\n";
+        return ExitStatus::Done;
+    }
+    auto around = surroundings();
+    around.used_sheet = used_sheets(settings);
+    const auto all = service::reprint(*archive, *prints.value, options.look, around, changed_files);
     console.err << to_text(all.messages);
     if (!all) {
         return ExitStatus::Refused;
     }
-    const auto& [laid_out, job] = *all.value;
+    const auto& [laid_out, job, count] = *all.value;
     if (const auto refused =
             refuse_sheets(output, laid_out.fitting.sheets, options.overwrite, settings, console)) {
         return *refused;
     }
     const auto status = deliver_job(laid_out, job, options.output, printer.value(), console);
+    if (status == ExitStatus::Done) {
+        note_sheet(laid_out, settings, console);
+    }
     if (status == ExitStatus::Done && options.output != "-") {
-        console.out << closing_line(laid_out, counted(laid_out.fitting.prints.size(), job.noun),
-                                    options.output);
+        console.out << closing_line(laid_out, counted(count, job.noun), options.output);
     }
     return status;
 }

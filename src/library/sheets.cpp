@@ -27,7 +27,7 @@ service::Look look_of(const Look& look) {
     laid.stock = look.stock;
     laid.layout = look.layout;
     laid.first_cell = look.first_cell;
-    laid.spoiled = look.skip;
+    laid.skip = look.skip;
     laid.dots_per_inch = look.dots_per_inch;
     laid.large_print = look.large_print;
     laid.is_trial = look.trial;

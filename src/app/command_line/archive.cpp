@@ -11,7 +11,6 @@ namespace {
 void add_reprint(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("reprint", "print labels or cards again from the archive");
     auto options = std::make_shared<ReprintOptions>();
-    auto first_cell = std::make_shared<int>(0);
     auto cards = std::make_shared<bool>(false);
     auto* bags =
         command->add_option("bags", options->question.bags, "ids of bags, or words of a dish")
@@ -25,23 +24,18 @@ void add_reprint(CLI::App& app, Command& chosen) {
     add_overwrite(*command, options->overwrite);
     command->add_option("--stock", options->look.stock, "another stock than it was printed on")
         ->option_text("NAME|FILE");
-    command
-        ->add_option("--first-cell", *first_cell,
-                     "start at this cell of a half-used sheet, counted along rows from 1")
-        ->option_text("N");
-    command
-        ->add_option("--spoiled", options->look.spoiled,
-                     "cells of the first sheet that cannot be used")
-        ->option_text("N...");
+    add_part(*command, options->question.part);
+    add_copies(*command, [look = &options->look](int copies) { look->copies = copies; });
+    add_cells(
+        *command, [look = &options->look](int cell) { look->first_cell = cell; },
+        options->look.skip);
     command->add_flag("--card", *cards, "cards instead of labels");
     command->callback([=, &chosen] {
-        if (bags->count() == 0 && printed->count() == 0) {
-            throw CLI::RequiredError{"a bag's id, words of a dish, or --printed"};
+        if (bags->count() == 0 && printed->count() == 0 && is_whole(options->question.part)) {
+            throw CLI::RequiredError{"a bag's id, words of a dish, --dish, --bag, --from, "
+                                     "--only-new or --printed"};
         }
         require_destination(options->output, options->printer);
-        if (*first_cell != 0) {
-            options->look.first_cell = *first_cell;
-        }
         options->question.kind =
             *cards ? service::ReprintKind::Cards : service::ReprintKind::Labels;
         chosen = [options](const Settings& settings, Console console) {

@@ -3,6 +3,7 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/command_line/help_text.h"
+#include "app/command_line/number_words.h"
 #include "app/command_line/parts.h"
 #include "app/command_line/printer_argument.h"
 #include "app/files/settings_file.h"
@@ -63,14 +64,10 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
     add_layout_options(command, options);
     add_destination(command, options.output, options.printer);
     add_overwrite(command, options.overwrite);
-    command
-        .add_option("--first-cell", options.look.first_cell,
-                    "start at this cell of a half-used sheet, counted along rows from 1")
-        ->option_text("N");
-    command
-        .add_option("--spoiled", options.look.spoiled,
-                    "cells of the first sheet that cannot be used")
-        ->option_text("N...");
+    add_part(command, options.look.part);
+    add_copies(command, [&options](int copies) { options.look.part.copies = copies; });
+    add_cells(
+        command, [&options](int cell) { options.look.first_cell = cell; }, options.look.skip);
 }
 
 void add_trial(CLI::App& command, PrintOptions& options) {
@@ -272,6 +269,23 @@ std::optional<std::string> unknown_command(const CLI::App& app, std::span<const 
                        hint_for(word, names));
 }
 
+/// Options that were called otherwise before.
+constexpr std::pair<std::string_view, std::string_view> renamed_options[] = {
+    {"--spoiled", "--skip"}};
+
+/// What is said of an option that has another name now.
+std::optional<std::string> renamed_option(std::span<const char* const> words) {
+    for (const std::string_view word : words) {
+        for (const auto& [before, now] : renamed_options) {
+            if (word == before || word.starts_with(std::string{before} + "=")) {
+                return fmt::format("error: there is no option {}\n    hint: it is called {} now\n",
+                                   before, now);
+            }
+        }
+    }
+    return std::nullopt;
+}
+
 /// What is wrong with a command line, in our own words' shape.
 std::string failure_text(const CLI::App*, const CLI::Error& error) {
     const std::string what = error.what();
@@ -397,8 +411,13 @@ std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* arg
         console.err << *unknown;
         return ExitStatus::Usage;
     }
+    if (const auto new_name = renamed_option({argv + std::min(argc, 1), argv + argc})) {
+        console.err << *new_name;
+        return ExitStatus::Usage;
+    }
     try {
-        auto words = with_printers_joined({argv + std::min(argc, 1), argv + argc});
+        auto words =
+            with_numbers_joined(with_printers_joined({argv + std::min(argc, 1), argv + argc}));
         std::ranges::reverse(words); // as CLI11 takes them
         parser.app.parse(std::move(words));
         return std::nullopt;

@@ -23,16 +23,22 @@ constexpr std::array notes{
     Notes{"new", "thawslip new saturday.toml"},
     Notes{"labels", "thawslip labels saturday.toml -o labels.pdf\n"
                     "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
-                    "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --spoiled 9\n"
+                    "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --skip 9,11-12\n"
+                    "thawslip labels saturday.toml --dish stew --bag 3-5 --print\n"
+                    "thawslip labels saturday.toml --from 57 --first-cell next --print  # a jam\n"
+                    "thawslip labels saturday.toml --only-new --first-cell next --print\n"
+                    "thawslip labels saturday.toml --copies 2 -o labels.pdf  # bag and box\n"
                     "thawslip labels second-pot.toml -o labels.pdf --new-batch\n"
                     "thawslip labels saturday.toml --trial --print  # on plain paper first\n"
                     "Print at 100 %, never \"fit to page\". Stick labels on dry bags, before they\n"
                     "are filled, at room temperature."},
     Notes{"cards", "thawslip cards saturday.toml -o cards.pdf\n"
                    "thawslip cards saturday.toml --cook-day --stock a4-cards-a6-cut -o cards.pdf\n"
+                   "thawslip cards saturday.toml --dish \"stew, chowder\" -o cards.pdf\n"
                    "thawslip cards saturday.toml --finishing --print kitchen"},
     Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
                    "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists saturday.toml --day --dish stew --print\n"
                    "thawslip lists --door --print  # of all that the archive has frozen\n"
                    "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
     Notes{"check", "thawslip check saturday.toml\n"
@@ -61,6 +67,8 @@ constexpr std::array notes{
                          "thawslip stock ruler --paper a4 --print"},
     Notes{"reprint", "thawslip reprint K7Q-2M4-9XC -o label.pdf --first-cell 7\n"
                      "thawslip reprint lentil stew --print\n"
+                     "thawslip reprint --from K7Q-2M4-9XC --first-cell next --print\n"
+                     "thawslip reprint --dish stew --card --only-new -o cards.pdf\n"
                      "thawslip reprint --printed 2026-10-17 --card -o cards.pdf"},
     Notes{"freezer", "thawslip freezer list\n"
                      "thawslip freezer find lentil\n"

@@ -18,6 +18,16 @@ using Command = std::function<ExitStatus(const Settings&, Console)>;
 /// Adds what every printing command takes: the days, the stock, where the print goes.
 void add_print_options(CLI::App& command, PrintOptions& options);
 
+/// Adds `--dish`, `--bag`, `--from` and `--only-new`, which name the bags that are printed.
+void add_part(CLI::App& command, service::Part& part);
+
+/// Adds `--copies`.
+void add_copies(CLI::App& command, const std::function<void(int)>& take);
+
+/// Adds `--first-cell` and `--skip`, which name the cells that are printed on.
+void add_cells(CLI::App& command, const std::function<void(int)>& take_first,
+               std::vector<int>& skip);
+
 /// Adds `--trial`.
 void add_trial(CLI::App& command, PrintOptions& options);
 

@@ -6,6 +6,7 @@
 #include "app/files/data_folder.h"
 #include "app/files/day_files.h"
 #include "app/files/output_guard.h"
+#include "app/used_sheets.h"
 #include "service/freezer/bags.h"
 
 #include <fmt/format.h>
@@ -14,15 +15,14 @@
 namespace thawslip::app {
 namespace {
 
-ExitStatus put_out(const service::Outcome<service::Printing>& printing,
-                   std::string_view why_nothing, const PrintOptions& options,
+ExitStatus put_out(const service::Outcome<service::Printing>& printing, const PrintOptions& options,
                    const Settings& settings, Console console) {
     console.err << to_text(printing.messages);
     if (!printing) {
         return ExitStatus::Refused;
     }
     if (printing.value->job.prints.empty()) {
-        console.out << "nothing to print: " << why_nothing << "\n";
+        console.out << "nothing to print: " << printing.value->why_nothing << "\n";
         return ExitStatus::Done;
     }
     return put_out(*printing.value, options, settings, console);
@@ -32,8 +32,9 @@ ExitStatus print_once(const service::DayTexts& texts, What what, const PrintOpti
                       const Settings& settings, Console console) {
     const auto ids = kept_as(what).empty() ? ids_for_lists(options, settings, console)
                                            : ids_for_print(options, settings, console);
-    return put_out(print(texts, what, options.look, settings, surroundings(ids)),
-                   "no dish has a finishing ingredient", options, settings, console);
+    auto around = surroundings(ids);
+    around.used_sheet = used_sheets(settings);
+    return put_out(print(texts, what, options.look, settings, around), options, settings, console);
 }
 
 } // namespace
@@ -65,8 +66,10 @@ ExitStatus print_frozen(const PrintOptions& options, const Settings& settings, C
     }
     auto archive = existing_archive(settings, archive::Mode::Read);
     auto rows = archive ? service::door_rows(*archive) : std::vector<wording::DoorRow>{};
-    return put_out(print_door_list(std::move(rows), options.look, settings, surroundings()),
-                   "there is no bag", options, settings, console);
+    auto around = surroundings();
+    around.used_sheet = used_sheets(settings);
+    return put_out(print_door_list(std::move(rows), options.look, settings, around), options,
+                   settings, console);
 }
 
 } // namespace thawslip::app

@@ -5,6 +5,7 @@
 #include "app/counted.h"
 #include "app/files/whole_file.h"
 #include "app/gone_bags.h"
+#include "app/used_sheets.h"
 #include "render/dump.h"
 #include "render/pdf.h"
 #include "render/svg.h"
@@ -92,7 +93,9 @@ std::string closing_line(const service::LaidOut& laid_out, const std::string& pr
 
 ExitStatus put_out(const service::Printing& printing, const PrintOptions& options,
                    const Settings& settings, Console console) {
-    const auto& [days, job, laid_out] = printing;
+    const auto& days = printing.days;
+    const auto& job = printing.job;
+    const auto& laid_out = printing.laid_out;
     const auto printer = wanted_printer(options.printer, console);
     if (!printer) {
         return printer.fault();
@@ -119,15 +122,18 @@ ExitStatus put_out(const service::Printing& printing, const PrintOptions& option
             record_print(printing, options, settings, console, publish);
         } else {
             publish();
+            if (!options.look.is_trial && options.record == Record::AsSettingsSay) {
+                note_sheet(laid_out, settings, console);
+            }
         }
     } catch (const NotPrinted&) {
         return status;
     }
     // Standard output is the document's where that was asked for.
     if (status == ExitStatus::Done && options.output != "-") {
-        console.out << closing_line(laid_out, counted(job.prints.size(), job.noun), options.output,
-                                    options.look.is_trial ? " (a trial: nothing was recorded)"
-                                                          : "");
+        console.out << closing_line(
+            laid_out, counted(count_chosen(job, days), job.noun), options.output,
+            options.look.is_trial ? " (a trial: nothing was recorded)" : "");
     }
     return status;
 }

@@ -38,8 +38,7 @@ Raced::Raced(const std::string& why, bool is_out) : SystemFailure{why}, is_out_{
 
 void record_print(const service::Printing& printing, const PrintOptions& options,
                   const Settings& settings, Console console, const std::function<void()>& publish) {
-    auto print =
-        print_record(printing, options.look, settings, options.which, station_now(), now_text());
+    auto print = print_record(printing, settings, options.which, station_now(), now_text());
     print.setup = with_lasting_names(std::move(print.setup));
     enum class Out { NotYet, Now, Done } out = Out::NotYet;
     const auto publish_once = [&] {
@@ -49,7 +48,7 @@ void record_print(const service::Printing& printing, const PrintOptions& options
     };
     try {
         const auto recorded = record(print, settings, publish_once);
-        console.err << to_text(service::news_of(recorded, print));
+        console.err << to_text(service::news_of(recorded, print, printing.job.chosen));
     } catch (const std::exception& failure) {
         if (out == Out::Now) {
             throw; // it is not printed, and so not recorded

@@ -15,7 +15,7 @@ std::vector<bool> free_cells(const Stock& stock, const Imposition& imposition) {
     for (int cell = 1; cell <= stock.cells(); ++cell) {
         is_free[static_cast<std::size_t>(cell - 1)] = cell >= imposition.first_cell;
     }
-    for (const int cell : imposition.spoiled_cells) {
+    for (const int cell : imposition.skipped_cells) {
         if (cell >= 1 && cell <= stock.cells()) {
             is_free[static_cast<std::size_t>(cell - 1)] = false;
         }
@@ -45,16 +45,16 @@ Diagnostics check_imposition(const Stock& stock, const Imposition& imposition) {
         }
     };
     check_cell(KeyPath{"first_cell"}, imposition.first_cell);
-    const KeyPath spoiled{"spoiled_cells"};
-    for (std::size_t i = 0; i < imposition.spoiled_cells.size(); ++i) {
-        check_cell(spoiled.index(i), imposition.spoiled_cells[i]);
+    const KeyPath skipped{"skipped_cells"};
+    for (std::size_t i = 0; i < imposition.skipped_cells.size(); ++i) {
+        check_cell(skipped.index(i), imposition.skipped_cells[i]);
     }
     if (faults.empty() && std::ranges::count(free_cells(stock, imposition), true) == 0) {
         faults.push_back({Severity::Error,
                           {},
-                          spoiled,
+                          skipped,
                           "no cell of the first sheet is left to print on",
-                          {"take a new sheet, and leave out the first cell and the spoiled ones"}});
+                          {"take a new sheet, without a first cell and cells to skip"}});
     }
     return faults;
 }

@@ -10,7 +10,7 @@ namespace thawslip::layout {
 /// Where things go on sheets: which cells of a half-used first sheet are already used up.
 struct Imposition {
     int first_cell = 1;             ///< from 1: cells before it on the first sheet are used up
-    std::vector<int> spoiled_cells; ///< from 1, on the first sheet; in any order
+    std::vector<int> skipped_cells; ///< from 1, on the first sheet; in any order
 };
 
 struct Place {
@@ -21,11 +21,11 @@ struct Place {
 };
 
 /// What is wrong with an imposition on this stock: numbers that no cell has, or no cell left on
-/// the first sheet. Keys are `first_cell` and `spoiled_cells[n]`.
+/// the first sheet. Keys are `first_cell` and `skipped_cells[n]`.
 Diagnostics check_imposition(const Stock& stock, const Imposition& imposition);
 
 /// The cells that `count` prints take, in order, along rows, sheet after sheet. No cell comes
-/// twice, none of the used or spoiled ones at all; sheets after the first are whole.
+/// twice, none of the used or skipped ones at all; sheets after the first are whole.
 /// \pre count >= 0; check_geometry(stock) and check_imposition(stock, imposition) find nothing
 std::vector<Place> impose(const Stock& stock, int count, const Imposition& imposition = {});
 

@@ -1,46 +1,29 @@
 #include "service/dinner/dinner_plan.h"
 
-#include "base/nearest.h"
-#include "kitchen/texts/text.h"
 #include "service/dinner/timeline_dish.h"
+#include "service/dish_words.h"
 #include "wording/timeline_words.h"
-
-#include <algorithm>
-#include <fmt/format.h>
 
 namespace thawslip::service {
 namespace {
-
-/// Whether each of `words` begins a word of the dish, as bags are found in the freezer.
-bool is_meant(const std::string& dish, const std::string& words) {
-    const auto in_dish = kitchen::words_of(dish);
-    return std::ranges::all_of(kitchen::words_of(words), [&](const std::string& word) {
-        return std::ranges::any_of(
-            in_dish, [&](const std::string& whole) { return whole.starts_with(word); });
-    });
-}
 
 std::vector<kitchen::TimelineDish> dishes_of(std::span<const kitchen::PlannedPackage> packages,
                                              const std::string& words) {
     std::vector<kitchen::TimelineDish> dishes;
     for (const auto& planned : packages) {
-        if (is_meant(planned.package.dish, words)) {
+        if (words.empty() || is_dish_meant(planned.package.dish, words)) {
             dishes.push_back(timeline_dish(planned));
         }
     }
     return dishes;
 }
 
-void refuse_words(std::span<const kitchen::PlannedPackage> packages, const std::string& words,
-                  Messages& messages) {
+std::vector<std::string> names_of(std::span<const kitchen::PlannedPackage> packages) {
     std::vector<std::string> names;
     for (const auto& planned : packages) {
         names.push_back(planned.package.dish);
     }
-    const auto near = nearest(words, names);
-    messages.error(
-        fmt::format("no dish has the words \"{}\"", words),
-        {near ? fmt::format("did you mean \"{}\"?", *near) : "the dishes are " + list_of(names)});
+    return names;
 }
 
 bool cannot_be_done(kitchen::Outlook outlook) {
@@ -54,7 +37,7 @@ Outcome<DinnerPlan> dinner_plan(std::span<const kitchen::PlannedPackage> package
     Outcome<DinnerPlan> outcome;
     DinnerPlan plan{dishes_of(packages, question.words), {}, {}, question.now};
     if (plan.dishes.empty()) {
-        refuse_words(packages, question.words, outcome.messages);
+        outcome.messages = no_such_dish(question.words, names_of(packages));
         return outcome;
     }
     plan.line =

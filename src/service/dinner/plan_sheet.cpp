@@ -77,7 +77,8 @@ private:
         made.outcome.messages = std::move(laid_out.messages);
         if (laid_out) {
             made.scale = smallest_scale(laid_out.value->fitting);
-            made.outcome.value = Printing{{}, std::move(job), std::move(*laid_out.value)};
+            made.outcome.value =
+                Printing{{}, std::move(job), std::move(*laid_out.value), look_, {}};
         }
         return made;
     }

@@ -110,6 +110,34 @@ void add_list(Job& job, std::size_t day, wording::Print list) {
     job.lists.push_back(std::move(list));
 }
 
+/// The plans with no other packages than those of chosen bags.
+Days with_chosen_dishes(const Days& days, const Chosen& chosen) {
+    Days part;
+    part.plans = days.plans;
+    const auto is_wanted = [&](const kitchen::Bag& bag) { return chosen.bags->contains(bag.id); };
+    for (auto& plan : part.plans) {
+        std::erase_if(plan.packages, [&](const kitchen::PlannedPackage& planned) {
+            return chosen.bags && std::ranges::none_of(planned.bags, is_wanted);
+        });
+    }
+    std::erase_if(part.plans,
+                  [&](const kitchen::Plan& plan) { return chosen.bags && plan.packages.empty(); });
+    return part;
+}
+
+/// The same with no other bags.
+Days with_chosen_bags(const Days& days, const Chosen& chosen) {
+    auto part = with_chosen_dishes(days, chosen);
+    for (auto& plan : part.plans) {
+        for (auto& planned : plan.packages) {
+            std::erase_if(planned.bags, [&](const kitchen::Bag& bag) {
+                return chosen.bags && !chosen.bags->contains(bag.id);
+            });
+        }
+    }
+    return part;
+}
+
 void add_day_sheets(Job& job, const Days& days, const wording::Style& style) {
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         add_list(job, day, wording::day_sheet(days.plans[day], style));
@@ -120,14 +148,20 @@ void add_day_sheets(Job& job, const Days& days, const wording::Style& style) {
     }
 }
 
-Job list_job(What what, const Days& days, const Settings& settings) {
+Job list_job(What what, const Days& days, const Settings& settings, const Chosen& chosen) {
     auto job = empty_job(what, settings);
+    job.chosen.copies = chosen.copies;
     const auto style = style_of(settings);
+    if (chosen.bags && chosen.bags->empty()) {
+        return job;
+    }
     if (what != What::DoorList) {
-        add_day_sheets(job, days, style);
+        add_day_sheets(job, with_chosen_dishes(days, chosen), style);
     }
     if (what != What::DaySheets) {
-        add_list(job, 0, wording::door_list(door_rows(days), style, settings.kitchen.today));
+        add_list(job, 0,
+                 wording::door_list(door_rows(with_chosen_bags(days, chosen)), style,
+                                    settings.kitchen.today));
     }
     return job;
 }
@@ -143,12 +177,35 @@ What what_kept_as(std::string_view name) {
     return found == all_kinds.end() || name.empty() ? What::Cards : found->what;
 }
 
-Job job_of(What what, const Days& days, const Settings& settings) {
-    return kept_as(what).empty() ? list_job(what, days, settings) : bag_job(what, days, settings);
+Job job_of(What what, const Days& days, const Settings& settings, const Chosen& chosen) {
+    if (kept_as(what).empty()) {
+        return list_job(what, days, settings, chosen);
+    }
+    auto job = bag_job(what, days, settings);
+    job.chosen = chosen;
+    return job;
 }
 
-Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings) {
+bool is_chosen(const PrintOf& of, const Job& job, const Days& days) {
+    const auto& bags = job.chosen.bags;
+    if (!bags) {
+        return true;
+    }
+    const auto& planned = package_of(of, days);
+    const auto is_wanted = [&bags](const kitchen::Bag& bag) { return bags->contains(bag.id); };
+    return of.kind == wording::Kind::CookDayCard ? std::ranges::any_of(planned.bags, is_wanted)
+                                                 : is_wanted(planned.bags[of.bag]);
+}
+
+std::size_t count_chosen(const Job& job, const Days& days) {
+    const auto prints = std::ranges::count_if(
+        job.prints, [&](const PrintOf& of) { return is_chosen(of, job, days); });
+    return static_cast<std::size_t>(prints * job.chosen.copies);
+}
+
+Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings, int copies) {
     auto job = empty_job(What::DoorList, settings);
+    job.chosen.copies = copies;
     add_list(job, 0, wording::door_list(rows, style_of(settings), settings.kitchen.today));
     return job;
 }

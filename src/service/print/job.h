@@ -6,6 +6,8 @@
 #include "wording/print.h"
 
 #include <cstdint>
+#include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -39,10 +41,17 @@ struct PrintOf {
     std::uint32_t bag = 0;     ///< of that package; for a print of the whole dish its first one
 };
 
+/// Which bags are printed, and how often.
+struct Chosen {
+    std::optional<std::set<std::string>> bags = {}; ///< ids; nothing: all
+    int copies = 1;                                 ///< of each print
+};
+
 /// Prints to be made in one file.
 struct Job {
     What what = What::Labels;
-    std::vector<PrintOf> prints;
+    std::vector<PrintOf> prints;       ///< of all bags: a part is sized as it is among all
+    Chosen chosen;                     ///< which of them are printed
     std::vector<wording::Print> lists; ///< what lists and plan sheets say: they are few
     std::string title;                 ///< of the document
     std::string noun;                  ///< what is counted: "label", "card"
@@ -52,11 +61,18 @@ struct Job {
     std::string language = "en"; ///< of its words: ISO 639-1
 };
 
-/// The prints of days, in the order written.
-Job job_of(What what, const Days& days, const Settings& settings);
+/// The prints of days, in the order written. Lists are those of the chosen bags: a day sheet of
+/// their dishes, a door list of themselves.
+Job job_of(What what, const Days& days, const Settings& settings, const Chosen& chosen = {});
 
 /// The door list of these bags, wherever they are known from.
-Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings);
+Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings, int copies = 1);
+
+/// Whether a print is made of what was chosen: of its bag, or of any of the dish where it serves
+/// the whole dish.
+bool is_chosen(const PrintOf& of, const Job& job, const Days& days);
+/// How many prints are made, with their copies.
+std::size_t count_chosen(const Job& job, const Days& days);
 
 /// The sheets of a dinner's plan.
 Job plan_sheet_job(std::vector<wording::Print> sheets, const Settings& settings);

@@ -4,6 +4,7 @@
 #include "layout/sheets/margin_note.h"
 #include "service/print/choices.h"
 #include "service/print/fault_text.h"
+#include "service/print/used_sheet.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 
@@ -170,7 +171,7 @@ bool choose_medium(const Job& job, const Look& look, const Settings& settings,
     setup.stock_text = std::move(stock.value->text);
     medium.stock = std::move(*stock.value->stock);
     medium.which = job.which;
-    medium.imposition = {look.first_cell, look.spoiled};
+    medium.imposition = imposition_of(look, medium.stock, around, messages);
     medium.printer = {look.dots_per_inch.value_or(settings.dots_per_inch)};
     const auto printer = printer_of(settings, medium.stock);
     medium.correction = printer.correction;
@@ -228,6 +229,76 @@ bool choose_layouts(const Job& job, const Surroundings& around, Setup& setup, Me
     return true;
 }
 
+using Fitted = Result<layout::Fitting, std::vector<layout::Fault>>;
+
+/// The prints of dishes with a chosen bag, by their places in the job.
+std::vector<std::size_t> prints_of_chosen_dishes(const Job& job, const Days& days) {
+    std::vector<std::size_t> prints;
+    for (std::size_t i = 0; i < job.prints.size(); ++i) {
+        auto of = job.prints[i];
+        of.kind = wording::Kind::CookDayCard; // which is of the dish
+        if (is_chosen(of, job, days)) {
+            prints.push_back(i);
+        }
+    }
+    return prints;
+}
+
+/// Fits some prints of a job alone: those at `places`.
+Fitted fit_some(const layout::Source& source, const std::vector<std::size_t>& places,
+                const Setup& setup) {
+    layout::Source some;
+    some.count = places.size();
+    some.print = [&](std::size_t i) { return source.print(places[i]); };
+    some.code_texts = [&](std::size_t i) { return source.code_texts(places[i]); };
+    some.alike = [&](std::size_t i) { return source.alike(places[i]); };
+    some.own_fields = [&](std::size_t i) { return source.own_fields(places[i]); };
+    auto fitted = layout::fit(some, setup.chosen, setup.medium, setup.fonts);
+    if (!fitted) {
+        auto faults = fitted.fault();
+        for (auto& fault : faults) {
+            fault.print = places[fault.print];
+        }
+        return Failure{std::move(faults)};
+    }
+    auto fitting = std::move(fitted).value();
+    for (auto& print : fitting.prints) {
+        print.print = places[print.print];
+    }
+    return fitting;
+}
+
+/// Fits all prints, so that a part is printed as it is among all; the chosen dishes alone where
+/// another has no room on this stock.
+Fitted fit_chosen(const layout::Source& source, const Job& job, const Days& days,
+                  const Setup& setup) {
+    auto fitted = layout::fit(source, setup.chosen, setup.medium, setup.fonts);
+    return fitted || !job.chosen.bags ? std::move(fitted)
+                                      : fit_some(source, prints_of_chosen_dishes(job, days), setup);
+}
+
+/// Leaves what was chosen of what was fitted, each print as often as there are copies.
+void keep_chosen(LaidOut& laid_out, const Job& job, const Days& days) {
+    auto& prints = laid_out.fitting.prints;
+    if (!job.chosen.bags && job.chosen.copies == 1) {
+        return;
+    }
+    std::erase_if(prints, [&](const layout::FittedPrint& fitted) {
+        return !is_chosen(job.prints[fitted.print], job, days);
+    });
+    std::vector<layout::FittedPrint> copied;
+    for (auto first = prints.begin(); first != prints.end();) {
+        const auto last = std::find_if(
+            first, prints.end(), [&](const auto& fitted) { return fitted.print != first->print; });
+        for (int copy = 0; copy < job.chosen.copies; ++copy) {
+            copied.insert(copied.end(), first, last);
+        }
+        first = last;
+    }
+    prints = std::move(copied);
+    place_prints(laid_out.fitting, laid_out.setup.medium);
+}
+
 } // namespace
 
 Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
@@ -248,12 +319,13 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
     if (look.is_trial) {
         mark_as_trial(source, setup, settings);
     }
-    auto fitting = layout::fit(source, setup.chosen, setup.medium, setup.fonts);
+    auto fitting = fit_chosen(source, job, days, setup);
     if (!fitting) {
         messages.add(explain(fitting.fault(), job, days, source, setup, around));
         return outcome;
     }
     laid_out.fitting = std::move(fitting).value();
+    keep_chosen(laid_out, job, days);
     outcome.value = std::move(laid_out);
     return outcome;
 }

@@ -26,7 +26,12 @@ std::string list_text(const std::vector<int>& cells) {
     return "[" + text + "]";
 }
 
+std::string list_text(const std::vector<std::string>& ids) {
+    return ids.empty() ? "[]" : fmt::format("[\"{}\"]", fmt::join(ids, "\", \""));
+}
+
 constexpr std::int64_t most_cells = 10'000;
+constexpr std::size_t most_bags = 100'000;
 
 constexpr KeptOption options[] = {
     {"first_cell",
@@ -34,10 +39,11 @@ constexpr KeptOption options[] = {
      [](Table& table, const char* name, Look& look) {
          look.first_cell = static_cast<int>(table.integer(name, {1, most_cells}).value_or(1));
      }},
-    {"spoiled", [](const Look& look, const Settings&) { return list_text(look.spoiled); },
+    // Called so in archives since the first of them.
+    {"spoiled", [](const Look& look, const Settings&) { return list_text(look.skip); },
      [](Table& table, const char* name, Look& look) {
          for (const double cell : table.reals(name, most_cells, {1.0, double{most_cells}})) {
-             look.spoiled.push_back(static_cast<int>(cell));
+             look.skip.push_back(static_cast<int>(cell));
          }
      }},
     {"dpi",
@@ -57,6 +63,17 @@ constexpr KeptOption options[] = {
          return fmt::format("{}", is_large_print(look, settings));
      },
      [](Table& table, const char* name, Look& look) { look.large_print = table.boolean(name); }},
+    // Of a part, what it came to: the words it was asked by would mean other bags later.
+    {"bags", [](const Look& look, const Settings&) { return list_text(look.part.ids); },
+     [](Table& table, const char* name, Look& look) {
+         for (auto& id : table.strings(name, most_bags)) {
+             look.part.ids.push_back(std::move(id.value));
+         }
+     }},
+    {"copies", [](const Look& look, const Settings&) { return std::to_string(look.part.copies); },
+     [](Table& table, const char* name, Look& look) {
+         look.part.copies = static_cast<int>(table.integer(name, {1, most_copies}).value_or(1));
+     }},
 };
 
 } // namespace

@@ -2,26 +2,141 @@
 
 #include "service/day/day_cautions.h"
 #include "service/day/door_rows.h"
+#include "service/print/printed_bags.h"
 #include "service/record/settle.h"
+
+#include <algorithm>
+#include <fmt/format.h>
 
 namespace thawslip::service {
 namespace {
+
+/// The look with what it came to: a print that is made again from it is of the same bags, on the
+/// same cells.
+Look settled(Look look, const LaidOut& laid_out, const Job& job, const Days& days) {
+    const auto& imposition = laid_out.setup.medium.imposition;
+    look.first_cell = imposition.first_cell;
+    look.skip = imposition.skipped_cells;
+    Part part;
+    part.copies = look.part.copies;
+    if (job.chosen.bags) {
+        for (const auto& planned : packages_of(days)) {
+            for (const auto& bag : planned.bags) {
+                if (job.chosen.bags->contains(bag.id)) {
+                    part.ids.push_back(bag.id);
+                }
+            }
+        }
+    }
+    look.part = std::move(part);
+    return look;
+}
+
+std::string why_nothing(const Job& job, const Part& part) {
+    if (job.noun == "list") {
+        return part.only_new ? "each bag has its label" : "there is no bag";
+    }
+    return part.only_new ? fmt::format("each bag has its {}", job.noun)
+                         : "no dish has a finishing ingredient";
+}
 
 /// Lays a job out, and says what it leaves out.
 Outcome<Printing> laid_out(Job job, Days days, const Look& look, const Settings& settings,
                            const Surroundings& around) {
     Outcome<Printing> outcome;
-    if (job.prints.empty()) {
-        outcome.value = Printing{std::move(days), std::move(job), {}};
+    if (count_chosen(job, days) == 0) {
+        const auto why = why_nothing(job, look.part);
+        job.prints.clear();
+        outcome.value = Printing{std::move(days), std::move(job), {}, look, why};
         return outcome;
     }
     auto result = lay_out(job, days, look, settings, around);
     outcome.messages = std::move(result.messages);
     if (result) {
         outcome.messages.add(left_out(*result.value, job, days));
-        outcome.value = Printing{std::move(days), std::move(job), std::move(*result.value)};
+        auto with = settled(look, *result.value, job, days);
+        outcome.value = Printing{
+            std::move(days), std::move(job), std::move(*result.value), std::move(with), {}};
     }
     return outcome;
+}
+
+std::vector<NamedBag> bags_in(const Days& days) {
+    std::vector<NamedBag> bags;
+    for (const auto& planned : packages_of(days)) {
+        for (const auto& bag : planned.bags) {
+            bags.push_back({planned.package.dish, bag.id, bag.number});
+        }
+    }
+    return bags;
+}
+
+std::vector<NamedBag> bags_in(const std::vector<wording::DoorRow>& rows) {
+    std::vector<NamedBag> bags;
+    for (const auto& row : rows) {
+        for (const auto& bag : row.bags) {
+            bags.push_back({row.dish, bag.id, bag.number});
+        }
+    }
+    return bags;
+}
+
+/// What the archive knows of bags, opened when it is asked.
+PartSource known_of(What what, const Days& days, const Surroundings& around) {
+    PartSource source;
+    source.newest_id = [&around](const std::string& id) {
+        auto archive = around.ids.archive ? around.ids.archive() : std::nullopt;
+        const auto bag = archive ? archive->bag(id) : std::nullopt;
+        return bag ? bag->id : id;
+    };
+    source.printed = [&around, &days, what] {
+        auto archive = around.ids.archive ? around.ids.archive() : std::nullopt;
+        return archive ? printed_already(*archive, what, days) : std::set<std::string>{};
+    };
+    return source;
+}
+
+/// Which of the days' bags are printed, and how often.
+Outcome<Chosen> choose(What what, const Days& days, const Part& part, const Surroundings& around) {
+    Outcome<Chosen> outcome;
+    if (is_whole(part)) {
+        outcome.value = Chosen{std::nullopt, part.copies};
+        return outcome;
+    }
+    auto bags = bags_of_part(bags_in(days), part, known_of(what, days, around));
+    outcome.messages = std::move(bags.messages);
+    if (bags) {
+        outcome.value = Chosen{std::move(bags.value), part.copies};
+    }
+    return outcome;
+}
+
+/// Labels that are missing are said where a part is printed: nobody else would notice.
+void note_without_labels(What what, const Days& days, const Chosen& chosen, const Look& look,
+                         const Surroundings& around, Messages& messages) {
+    if (what != What::Labels || !chosen.bags || look.is_trial) {
+        return;
+    }
+    const auto printed = known_of(what, days, around).printed();
+    const auto bags = bags_in(days);
+    const auto without = std::ranges::count_if(bags, [&](const NamedBag& bag) {
+        return !chosen.bags->contains(bag.id) && !printed.contains(bag.id);
+    });
+    if (without > 0) {
+        messages.note(fmt::format("{} of {} have no label as they are described now, besides "
+                                  "these: --only-new prints what is missing",
+                                  without == 1 ? "1 bag" : fmt::format("{} bags", without),
+                                  days.plans.size() == 1 ? "this day" : "these days"));
+    }
+}
+
+/// No other rows, and of those no other bags.
+void keep_bags(std::vector<wording::DoorRow>& rows, const std::set<std::string>& bags) {
+    for (auto& row : rows) {
+        std::erase_if(row.bags,
+                      [&](const wording::DoorBag& bag) { return !bags.contains(bag.id); });
+    }
+    std::erase_if(rows, [](const wording::DoorRow& row) { return row.bags.empty(); });
 }
 
 } // namespace
@@ -36,7 +151,13 @@ Outcome<Printing> print(const DayTexts& texts, What what, const Look& look,
         return outcome;
     }
     outcome.messages.add(cautions_of(*days.value, settings));
-    auto job = job_of(what, *days.value, settings); // which labels, cards or lists
+    const auto chosen = choose(what, *days.value, look.part, around); // all bags, or a part
+    outcome.messages.add(chosen.messages);
+    if (!chosen) {
+        return outcome;
+    }
+    note_without_labels(what, *days.value, *chosen.value, look, around, outcome.messages);
+    auto job = job_of(what, *days.value, settings, *chosen.value); // which labels, cards or lists
     auto printing = laid_out(std::move(job), std::move(*days.value), look, settings, around);
     outcome.messages.add(printing.messages);
     outcome.value = std::move(printing.value);
@@ -46,12 +167,32 @@ Outcome<Printing> print(const DayTexts& texts, What what, const Look& look,
 Outcome<Printing> print_door_list(std::vector<wording::DoorRow> rows, const Look& look,
                                   const Settings& settings, const Surroundings& around) {
     Outcome<Printing> outcome;
+    if (!rows.empty() && !is_whole(look.part)) {
+        const auto bags = bags_in(rows);
+        PartSource source; // what is in the freezer has its labels
+        source.printed = [&bags] {
+            std::set<std::string> all;
+            for (const auto& bag : bags) {
+                all.insert(bag.id);
+            }
+            return all;
+        };
+        const auto part = bags_of_part(bags, look.part, source);
+        outcome.messages = part.messages;
+        if (!part) {
+            return outcome;
+        }
+        keep_bags(rows, *part.value);
+    }
     if (rows.empty()) {
         outcome.value.emplace();
+        outcome.value->why_nothing =
+            look.part.only_new ? "each bag has its label" : "there is no bag";
         return outcome;
     }
-    outcome.messages = make_settable(rows, around.fonts());
-    auto printing = laid_out(door_list_job(rows, settings), {}, look, settings, around);
+    outcome.messages.add(make_settable(rows, around.fonts()));
+    auto printing =
+        laid_out(door_list_job(rows, settings, look.part.copies), {}, look, settings, around);
     outcome.messages.add(printing.messages);
     outcome.value = std::move(printing.value);
     return outcome;

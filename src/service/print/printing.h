@@ -13,6 +13,8 @@ struct Printing {
     Days days;
     Job job; ///< without prints: there is nothing to print, and nothing is laid out
     LaidOut laid_out;
+    Look look = {}; ///< as asked for, with the bags and the first cell that it came to
+    std::string why_nothing = {}; ///< where there is nothing to print
 };
 
 /// From the texts of days to sheets: reads and plans them, gives the bags their ids, makes the
@@ -20,7 +22,8 @@ struct Printing {
 Outcome<Printing> print(const DayTexts& texts, What what, const Look& look,
                         const Settings& settings, const Surroundings& around);
 
-/// The same of a door list whose bags are known from elsewhere.
+/// The same of a door list whose bags are known from elsewhere. Of `rows`, those of the part that
+/// `look` names are printed.
 Outcome<Printing> print_door_list(std::vector<wording::DoorRow> rows, const Look& look,
                                   const Settings& settings, const Surroundings& around);
 

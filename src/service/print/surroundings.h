@@ -51,6 +51,8 @@ struct Surroundings {
     std::function<Result<std::string, Diagnostic>(const std::string& file)> own_file;
     std::function<typeset::FontSet()> fonts;
     IdSource ids = {};
+    /// Where the last print on the stock of a name stopped; nothing, or no function: not known.
+    std::function<std::optional<archive::UsedSheet>(const std::string& stock)> used_sheet = {};
 };
 
 } // namespace thawslip::service

@@ -43,18 +43,6 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
     return remade;
 }
 
-/// The prints that are wanted of those fitted: by their bag, or by a bag of their dish where a
-/// print serves the whole dish.
-void keep_wanted(LaidOut& laid_out, const Remade& remade, const std::set<std::string>& bags) {
-    const auto wanted = [&bags](const kitchen::Bag& bag) { return bags.contains(bag.id); };
-    std::erase_if(laid_out.fitting.prints, [&](const layout::FittedPrint& fitted) {
-        const auto& of = remade.job.prints[fitted.print];
-        const auto& planned = package_of(of, remade.days);
-        return of.kind == wording::Kind::CookDayCard ? std::ranges::none_of(planned.bags, wanted)
-                                                     : !wanted(planned.bags[of.bag]);
-    });
-}
-
 void note_changes(const WantedPrint& wanted, const LaidOut& laid_out,
                   const std::vector<std::string>& changed_files, Messages& messages) {
     if (wanted.print.setup.look.empty()) {
@@ -71,14 +59,20 @@ void note_changes(const WantedPrint& wanted, const LaidOut& laid_out,
 }
 
 /// The bags of a whole print that are printed again: those that a merge left out, whose ids are on
-/// other bags here, are not, and are named.
+/// other bags here, are not, and are named. Of a print of a part, the bags of that part.
 std::set<std::string> bags_of_print(archive::Archive& archive, const WantedPrint& wanted,
-                                    const Days& days, Messages& messages) {
+                                    const Remade& remade, Messages& messages) {
+    const auto& days = remade.days;
+    const auto& ids = remade.look.part.ids;
+    const std::set<std::string> part{ids.begin(), ids.end()};
     std::set<std::string> bags;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         const auto& packages = days.plans[day].packages;
         for (std::size_t i = 0; i < packages.size(); ++i) {
             for (const auto& bag : packages[i].bags) {
+                if (!part.empty() && !part.contains(bag.id)) {
+                    continue;
+                }
                 if (archive.is_of(bag.id, wanted.print.days[day], i)) {
                     bags.insert(bag.id);
                 } else {
@@ -149,36 +143,73 @@ Look look_for(const WantedPrint& wanted, Look look, const ReprintLook& asked) {
         look.layout.clear();
         look.kept.clear();
     }
-    if (!wanted.whole || asked.first_cell || !asked.spoiled.empty()) {
+    const bool as_it_was = wanted.whole && is_whole(wanted.part);
+    if (!as_it_was || asked.first_cell || !asked.skip.empty()) {
         look.first_cell = asked.first_cell.value_or(1);
-        look.spoiled = asked.spoiled;
+        look.skip = asked.skip;
     }
+    look.part.copies = asked.copies.value_or(as_it_was ? look.part.copies : 1);
     return look;
 }
 
+/// The bags of a day's plans, in order, but for those that are not to be printed.
+std::vector<NamedBag> named(const Days& days, const std::set<std::string>& bags) {
+    std::vector<NamedBag> all;
+    for (const auto& planned : packages_of(days)) {
+        for (const auto& bag : planned.bags) {
+            if (bags.contains(bag.id)) {
+                all.push_back({planned.package.dish, bag.id, bag.number});
+            }
+        }
+    }
+    return all;
+}
+
+/// The bags of a whole print, or of the part of it that is wanted. What is wrong with that part is
+/// said in `no_part`, for another print of the day may have it.
+std::optional<std::set<std::string>> bags_of_whole(archive::Archive& archive,
+                                                   const WantedPrint& wanted, const Remade& remade,
+                                                   Messages& messages, Messages& no_part) {
+    auto bags = bags_of_print(archive, wanted, remade, messages);
+    if (is_whole(wanted.part)) {
+        return bags;
+    }
+    PartSource source;
+    source.printed = [&bags] { return bags; };
+    auto part = bags_of_part(named(remade.days, bags), wanted.part, source);
+    no_part.add(part.messages);
+    return std::move(part.value);
+}
+
+/// One print made again; nothing where something stands against it, or where it has no bag of the
+/// part that is wanted, which is said in `no_part`.
 std::optional<Reprint> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
                                      const ReprintLook& asked, const Surroundings& around,
-                                     const ChangedFiles& changed_files, Messages& messages) {
+                                     const ChangedFiles& changed_files, Messages& messages,
+                                     Messages& no_part) {
     auto remade = remake(archive, wanted.print, messages);
     if (!remade) {
         return std::nullopt;
     }
+    const auto bags = wanted.whole ? bags_of_whole(archive, wanted, *remade, messages, no_part)
+                                   : std::optional{wanted.bags};
+    if (!bags || (bags->empty() && !is_whole(wanted.part))) {
+        return std::nullopt;
+    }
     const auto look = look_for(wanted, remade->look, asked);
+    remade->job.chosen = {*bags, look.part.copies};
     auto result = lay_out(remade->job, remade->days, look, remade->settings, around);
     messages.add(result.messages);
     if (!result) {
         return std::nullopt;
     }
-    auto& laid_out = *result.value;
-    note_changes(wanted, laid_out, changed_files(look.kept), messages);
-    const auto bags =
-        wanted.whole ? bags_of_print(archive, wanted, remade->days, messages) : wanted.bags;
+    note_changes(wanted, *result.value, changed_files(look.kept), messages);
     if (wanted.whole) {
-        mind_revisions(archive, wanted, remade->days, bags, messages);
+        mind_revisions(archive, wanted, remade->days, *bags, messages);
     }
-    mind_gone(archive, wanted, bags, messages);
-    keep_wanted(laid_out, *remade, bags);
-    return Reprint{std::move(laid_out), std::move(remade->job)};
+    mind_gone(archive, wanted, *bags, messages);
+    const auto prints = count_chosen(remade->job, remade->days);
+    return Reprint{std::move(*result.value), std::move(remade->job), prints};
 }
 
 /// Adds what was fitted for one print to what stands already on the sheets.
@@ -203,19 +234,31 @@ Outcome<Reprint> reprint(archive::Archive& archive, const std::vector<WantedPrin
                          const ChangedFiles& changed_files) {
     Outcome<Reprint> outcome;
     std::optional<Reprint> all;
+    Messages no_part;
     for (const auto& wanted : prints) {
-        auto one = lay_out_again(archive, wanted, asked, around, changed_files, outcome.messages);
-        if (!one) {
+        auto one =
+            lay_out_again(archive, wanted, asked, around, changed_files, outcome.messages, no_part);
+        if (!one && outcome.messages.have_errors()) {
             return outcome;
+        }
+        if (!one) { // no bag of it is wanted
+            continue;
         }
         if (!all) {
             all = std::move(one);
-        } else if (!append(all->laid_out, std::move(one->laid_out))) {
+        } else if (all->prints += one->prints; !append(all->laid_out, std::move(one->laid_out))) {
             outcome.messages.error("these were printed on different stocks or with different "
                                    "layouts; nothing written",
                                    {"name one with --stock, or print them one after the other"});
             return outcome;
         }
+    }
+    if (!all) {
+        outcome.messages.add(no_part);
+        if (!no_part.have_errors()) {
+            outcome.messages.error("there is nothing to print for these bags");
+        }
+        return outcome;
     }
     place_prints(all->laid_out.fitting, all->laid_out.setup.medium);
     if (all->laid_out.fitting.prints.empty()) {

@@ -13,14 +13,16 @@ namespace thawslip::service {
 /// What of a print's look is other than when it was printed.
 struct ReprintLook {
     std::string stock;             ///< name or file; empty: as it was printed on
-    std::optional<int> first_cell; ///< nothing: as printed for a whole print, else 1
-    std::vector<int> spoiled;
+    std::optional<int> first_cell; ///< nothing: as printed for a whole print, else 1; or next_cell
+    std::vector<int> skip;
+    std::optional<int> copies = {}; ///< nothing: as printed for a whole print, else 1
 };
 
 /// Prints of the archive, laid out again, and the job that names them.
 struct Reprint {
     LaidOut laid_out;
     Job job;
+    std::size_t prints = 0; ///< how many there are, with their copies
 };
 
 /// Says which of the cook's own files are no longer as they were kept: "/orchard/my.toml is gone".

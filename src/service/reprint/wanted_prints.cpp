@@ -1,7 +1,10 @@
 #include "service/reprint/wanted_prints.h"
 
+#include "base/number_list.h"
+#include "service/dish_words.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/gone_bags.h"
+#include "service/print/printed_bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -14,17 +17,36 @@ bool is_kind(const archive::StoredPrint& print, ReprintKind kind) {
     return is_labels(print) == (kind == ReprintKind::Labels);
 }
 
-/// The newest print of a day of the kind wanted; of the other kind, on the usual stock, where
-/// that was never printed.
-archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, ReprintKind kind) {
-    auto prints = archive.prints_of(day);
-    const auto found = std::ranges::find_if(
-        prints, [kind](const archive::StoredPrint& print) { return is_kind(print, kind); });
+/// A print and the bags that it was of; nothing: all of its days.
+struct KnownPrint {
+    archive::StoredPrint print;
+    std::optional<std::set<std::string>> part;
+};
+
+std::vector<KnownPrint> prints_of(archive::Archive& archive, archive::DayKey day) {
+    std::vector<KnownPrint> prints;
+    for (auto& print : archive.prints_of(day)) {
+        auto part = part_of(print);
+        prints.push_back({std::move(print), std::move(part)});
+    }
+    return prints;
+}
+
+/// The newest print of the kind wanted that a bag is on, else the newest of that kind; of the other
+/// kind, on the usual stock, where that was never printed. \param prints of its day, newest first
+archive::StoredPrint print_for(const std::vector<KnownPrint>& prints, const std::string& bag,
+                               ReprintKind kind) {
+    const auto is_meant = [kind](const KnownPrint& known) { return is_kind(known.print, kind); };
+    const auto has_bag = [&](const KnownPrint& known) {
+        return is_meant(known) && (!known.part || known.part->contains(bag));
+    };
+    const auto with_bag = std::ranges::find_if(prints, has_bag);
+    const auto found = with_bag != prints.end() ? with_bag : std::ranges::find_if(prints, is_meant);
     if (found != prints.end()) {
-        return *found;
+        return found->print;
     }
     // A day that came from another archive may come without its prints.
-    auto print = prints.empty() ? archive::StoredPrint{} : prints.front();
+    auto print = prints.empty() ? archive::StoredPrint{} : prints.front().print;
     print.setup.what = kind == ReprintKind::Labels ? "labels" : "cards";
     print.setup.stock.clear();
     print.setup.layout.clear();
@@ -33,40 +55,188 @@ archive::StoredPrint print_for(archive::Archive& archive, archive::DayKey day, R
     return print;
 }
 
+bool is_same_print(const archive::StoredPrint& one, const archive::StoredPrint& other) {
+    return one.setup == other.setup && one.first_at == other.first_at;
+}
+
 std::vector<WantedPrint> prints_with(archive::Archive& archive,
                                      const std::vector<archive::Bag>& bags, ReprintKind kind) {
     std::vector<WantedPrint> prints;
-    std::map<archive::DayKey, std::size_t> by_day;
+    std::map<archive::DayKey, std::vector<KnownPrint>> by_day;
     for (const auto& bag : bags) {
-        const auto [known, is_new] = by_day.emplace(bag.day, prints.size());
+        const auto [known, is_new] = by_day.try_emplace(bag.day);
         if (is_new) {
-            prints.push_back({print_for(archive, bag.day, kind), {}});
-            // Of a print of many days this one is enough, and all that a bag's label needs.
-            prints.back().print.days = {bag.day};
+            known->second = prints_of(archive, bag.day);
         }
-        prints[known->second].bags.insert(bag.id);
+        auto print = print_for(known->second, bag.id, kind);
+        // Of a print of many days this one is enough, and all that a bag's label needs.
+        print.days = {bag.day};
+        auto same = std::ranges::find_if(prints, [&](const WantedPrint& wanted) {
+            return wanted.print.days == print.days && is_same_print(wanted.print, print);
+        });
+        if (same == prints.end()) {
+            prints.push_back({std::move(print), {}});
+            same = std::prev(prints.end());
+        }
+        same->bags.insert(bag.id);
     }
     return prints;
 }
 
-std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date,
-                                   ReprintKind kind) {
+std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date, ReprintKind kind,
+                                   const Part& part) {
     std::vector<WantedPrint> prints;
     for (auto& print : archive.prints_on(date)) {
         if (is_kind(print, kind)) {
-            prints.push_back({std::move(print), {}, true});
+            prints.push_back({std::move(print), {}, true, part});
         }
     }
     return prints;
 }
 
+std::vector<std::string> dishes_in_freezer(archive::Archive& archive) {
+    std::vector<std::string> dishes;
+    for (const auto& bag : archive.bags(archive::Which::InFreezer)) {
+        dishes.push_back(bag.dish);
+    }
+    return dishes;
+}
+
+/// The bags in the freezer of dishes that are named, a comma between several.
+Outcome<std::vector<archive::Bag>> bags_of_dishes(archive::Archive& archive,
+                                                  const std::string& dishes) {
+    Outcome<std::vector<archive::Bag>> outcome;
+    std::vector<archive::Bag> all;
+    for (const auto& words : parts_between_commas(dishes)) {
+        auto found = archive.find(search_words({words}), archive::Which::InFreezer);
+        if (found.empty()) {
+            outcome.messages.add(no_such_dish(words, dishes_in_freezer(archive)));
+        }
+        for (auto& bag : found) {
+            if (std::ranges::find(all, bag.id, &archive::Bag::id) == all.end()) {
+                all.push_back(std::move(bag));
+            }
+        }
+    }
+    if (!outcome.messages.have_errors()) {
+        outcome.value = std::move(all);
+    }
+    return outcome;
+}
+
+/// The bags of the day that a bag is of, in the order of its description.
+Outcome<std::vector<archive::Bag>> bags_of_day_of(archive::Archive& archive,
+                                                  const std::string& typed) {
+    auto bags = bags_by_id(archive, {typed});
+    if (bags) {
+        bags.value = archive.bags_of(bags.value->front().day);
+    }
+    return bags;
+}
+
+bool has_ids_alone(const std::string& bags) {
+    return !bags.empty() &&
+           std::ranges::none_of(parts_between_commas(bags), [](const std::string& item) {
+               constexpr int most = 99'999;
+               return read_number_list(item, most).ok();
+           });
+}
+
+/// All bags that a question may be about, of which its part is taken.
+Outcome<std::vector<archive::Bag>> bags_asked_about(archive::Archive& archive,
+                                                    const ReprintQuestion& question) {
+    const auto& part = question.part;
+    if (!question.bags.empty()) {
+        return bags_meant(archive, question.bags);
+    }
+    if (!part.dishes.empty()) {
+        return bags_of_dishes(archive, part.dishes);
+    }
+    if (has_ids_alone(part.bags)) {
+        return bags_by_id(archive, parts_between_commas(part.bags));
+    }
+    if (!part.from.empty() && has_ids_alone(part.from)) {
+        return bags_of_day_of(archive, part.from);
+    }
+    Outcome<std::vector<archive::Bag>> outcome;
+    if (part.bags.empty() && part.from.empty()) {
+        outcome.value = archive.bags(archive::Which::InFreezer);
+    } else {
+        outcome.messages.error("a number says which bag of a dish, and no dish is named",
+                               {"name one with --dish, or what was printed on a day with "
+                                "--printed"});
+    }
+    return outcome;
+}
+
+std::vector<NamedBag> named(const std::vector<archive::Bag>& bags) {
+    std::vector<NamedBag> all;
+    for (const auto& bag : bags) {
+        all.push_back({bag.dish, bag.id, bag.number});
+    }
+    return all;
+}
+
+/// What is left of bags when a part of them is taken. Their numbers are those of their dish.
+Outcome<std::vector<archive::Bag>> part_of_bags(archive::Archive& archive,
+                                                std::vector<archive::Bag> bags,
+                                                const ReprintQuestion& question) {
+    Outcome<std::vector<archive::Bag>> outcome;
+    auto part = question.part;
+    PartSource source;
+    source.numbers =
+        part.dishes.empty() && question.bags.empty() ? Numbers::OfPrint : Numbers::OfDish;
+    if (question.bags.empty()) {
+        part.dishes.clear(); // they are those of the dishes already
+    }
+    source.newest_id = [&archive](const std::string& id) {
+        const auto bag = archive.bag(id);
+        return bag ? bag->id : id;
+    };
+    source.printed = [&] {
+        std::set<std::string> ids;
+        for (const auto& bag : bags) {
+            ids.insert(bag.id);
+        }
+        std::set<std::string> printed;
+        for (const auto& [id, food] : printed_bags(archive, what_of(question.kind), ids)) {
+            printed.insert(id);
+        }
+        return printed;
+    };
+    const auto wanted = bags_of_part(named(bags), part, source);
+    outcome.messages = wanted.messages;
+    if (wanted) {
+        std::erase_if(bags,
+                      [&](const archive::Bag& bag) { return !wanted.value->contains(bag.id); });
+        outcome.value = std::move(bags);
+    }
+    return outcome;
+}
+
+/// The bags that a question is about.
+Outcome<std::vector<archive::Bag>> bags_wanted(archive::Archive& archive,
+                                               const ReprintQuestion& question) {
+    auto bags = bags_asked_about(archive, question);
+    if (!bags || bags.value->empty() || is_whole(question.part)) {
+        return bags;
+    }
+    auto part = part_of_bags(archive, std::move(*bags.value), question);
+    bags.messages.add(part.messages);
+    return {std::move(part.value), std::move(bags.messages)};
+}
+
 } // namespace
+
+What what_of(ReprintKind kind) {
+    return kind == ReprintKind::Labels ? What::Labels : What::Cards;
+}
 
 Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
                                               const ReprintQuestion& question) {
     Outcome<std::vector<WantedPrint>> outcome;
     if (question.printed.empty()) {
-        const auto bags = bags_meant(archive, question.bags);
+        const auto bags = bags_wanted(archive, question);
         outcome.messages = bags.messages;
         if (bags) {
             outcome.value = prints_with(archive, *bags.value, question.kind);
@@ -79,7 +249,7 @@ Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
             fmt::format("\"{}\" is no date; expected one like 2026-10-17", question.printed));
         return outcome;
     }
-    auto prints = prints_on(archive, *date, question.kind);
+    auto prints = prints_on(archive, *date, question.kind, question.part);
     if (prints.empty()) {
         outcome.messages.error(
             fmt::format("nothing of that kind was printed on {}", question.printed));

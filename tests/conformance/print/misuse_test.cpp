@@ -188,8 +188,8 @@ TEST_CASE_FIXTURE(Workplace, "an older print is replaced whole") {
 }
 
 TEST_CASE_FIXTURE(Workplace,
-                  "a half-used sheet is used up: first cell and spoiled cells stay empty") {
-    CHECK(labels("--first-cell 3 --spoiled 5 6 -o " + shell_word(pdf)).status == 0);
+                  "a half-used sheet is used up: first cell and skipped cells stay empty") {
+    CHECK(labels("--first-cell 3 --skip 5 6 -o " + shell_word(pdf)).status == 0);
     const auto pages = read_pages(pdf);
     CHECK(pages.size() == 2);
     // Cells of 4 x 2 in from 5/32 in and 1/2 in on: 1, 2, 5 and 6 have no word.

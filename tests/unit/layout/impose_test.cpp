@@ -19,7 +19,7 @@ TEST_CASE("prints fill a new sheet along rows and go on to the next") {
 }
 
 TEST_CASE("a half-used sheet is used up before a new one") {
-    const auto places = impose(ten_labels(), 4, {.first_cell = 7, .spoiled_cells = {9}});
+    const auto places = impose(ten_labels(), 4, {.first_cell = 7, .skipped_cells = {9}});
     CHECK(places == std::vector<Place>{{0, 6}, {0, 7}, {0, 9}, {1, 0}});
 }
 
@@ -34,7 +34,7 @@ TEST_CASE("no prints take no cells") {
     CHECK(impose(ten_labels(), 0).empty());
 }
 
-TEST_CASE("no cell is used twice, none that is spoiled, and the order is kept") {
+TEST_CASE("no cell is used twice, none that is skipped, and the order is kept") {
     std::mt19937 random{20261017};
     const auto between = [&](int low, int high) {
         return low + static_cast<int>(random() % static_cast<unsigned>(high - low + 1));
@@ -45,7 +45,7 @@ TEST_CASE("no cell is used twice, none that is spoiled, and the order is kept") 
         stock.rows = between(1, 9);
         Imposition imposition{between(1, stock.cells()), {}};
         for (int n = between(0, 5); n > 0; --n) {
-            imposition.spoiled_cells.push_back(between(1, stock.cells()));
+            imposition.skipped_cells.push_back(between(1, stock.cells()));
         }
         const int count = between(0, 200);
         if (!check_imposition(stock, imposition).empty()) {
@@ -63,11 +63,11 @@ TEST_CASE("no cell is used twice, none that is spoiled, and the order is kept") 
             REQUIRE(place.cell < stock.cells());
             if (place.sheet == 0) {
                 REQUIRE(place.cell + 1 >= imposition.first_cell);
-                REQUIRE(std::ranges::count(imposition.spoiled_cells, place.cell + 1) == 0);
+                REQUIRE(std::ranges::count(imposition.skipped_cells, place.cell + 1) == 0);
             }
         }
         // No gap: as many sheets as are needed and no more.
-        std::set<int> lost(imposition.spoiled_cells.begin(), imposition.spoiled_cells.end());
+        std::set<int> lost(imposition.skipped_cells.begin(), imposition.skipped_cells.end());
         std::erase_if(lost, [&](int cell) { return cell < imposition.first_cell; });
         const int used = imposition.first_cell - 1 + static_cast<int>(lost.size());
         const int sheets = count == 0 ? 0 : (count + used + stock.cells() - 1) / stock.cells();
@@ -81,8 +81,8 @@ TEST_CASE("a cell that the sheet does not have is refused by its number") {
     CHECK(faults[0].key.text() == "first_cell");
     CHECK(faults[0].message ==
           "there is no cell 11: a sheet of \"letter-2x5-4x2in\" has cells 1 to 10");
-    CHECK(faults[1].key.text() == "spoiled_cells[1]");
-    CHECK(faults[2].key.text() == "spoiled_cells[3]");
+    CHECK(faults[1].key.text() == "skipped_cells[1]");
+    CHECK(faults[2].key.text() == "skipped_cells[3]");
 }
 
 TEST_CASE("a first sheet with no cell left is refused") {

@@ -15,11 +15,12 @@ Look unusual() {
     return {.stock = "/orchard/mine.toml",
             .layout = "/orchard/tall.toml",
             .first_cell = 4,
-            .spoiled = {2, 7},
+            .skip = {2, 7},
             .dots_per_inch = 203.2,
             .small_modules = true,
             .large_print = true,
             .is_trial = true,
+            .part = {.copies = 3, .ids = {"K7Q-2M4-9XC", "V9A-X28-9XK"}},
             .kept = {{"/orchard/mine.toml", "paper = \"a4\""}}};
 }
 
@@ -39,16 +40,17 @@ service::PrintedWith kept(const Look& look, const Settings& settings = {}) {
 TEST_CASE("a look without one member the usual one: a new member has to be added here") {
     const auto look = unusual();
     const Look usual;
-    const auto& [stock, layout, first_cell, spoiled, dpi, small_modules, large_print, is_trial,
+    const auto& [stock, layout, first_cell, skip, dpi, small_modules, large_print, is_trial, part,
                  files] = look;
     CHECK(stock != usual.stock);
     CHECK(layout != usual.layout);
     CHECK(first_cell != usual.first_cell);
-    CHECK(spoiled != usual.spoiled);
+    CHECK(skip != usual.skip);
     CHECK(dpi != usual.dots_per_inch);
     CHECK(small_modules != usual.small_modules);
     CHECK(large_print != usual.large_print);
     CHECK(is_trial != usual.is_trial);
+    CHECK(part != usual.part);
     CHECK(files != usual.kept);
 }
 
@@ -87,7 +89,7 @@ TEST_CASE("options of older prints, which have fewer, are read as they are") {
     CHECK(with.settings.storage_list == "uk");
     CHECK(with.settings.kitchen.units == kitchen::Units::Us);
     CHECK(with.look.first_cell == 2);
-    CHECK(with.look.spoiled == std::vector{3});
+    CHECK(with.look.skip == std::vector{3});
     CHECK(!with.look.small_modules);
 }
 

@@ -48,7 +48,7 @@ struct Printed {
         const auto printing = print({{{"day.toml", text, {}, "/orchard/day.toml"}}, {}},
                                     What::Labels, look, service::Settings{}, around);
         REQUIRE_MESSAGE(printing, to_text(printing.messages));
-        archive.record(print_record(*printing.value, look, service::Settings{}, {}, {"here"}, at));
+        archive.record(print_record(*printing.value, service::Settings{}, {}, {"here"}, at));
     }
     service::Outcome<std::vector<service::WantedPrint>>
     find(const std::vector<std::string>& bags, const std::string& printed = {},

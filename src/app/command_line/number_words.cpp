@@ -1,0 +1,37 @@
+#include "app/command_line/number_words.h"
+
+#include "base/number_list.h"
+#include "kitchen/bag_id.h"
+
+#include <algorithm>
+
+namespace thawslip::app {
+namespace {
+
+bool are_numbers(const std::string& word) {
+    constexpr int most = 99'999;
+    return read_number_list(word, most).ok();
+}
+
+bool takes(const std::string& option, const std::string& word) {
+    return are_numbers(word) || (option == "--bag" && kitchen::parse_bag_id(word).ok());
+}
+
+} // namespace
+
+std::vector<std::string> with_numbers_joined(std::vector<std::string> words) {
+    const auto end_of_options = std::ranges::find(words, "--");
+    std::vector<std::string> joined;
+    for (auto word = words.begin(); word != words.end(); ++word) {
+        const bool is_value = joined.size() > 1 && (joined[joined.size() - 2] == "--skip" ||
+                                                    joined[joined.size() - 2] == "--bag");
+        if (is_value && word < end_of_options && takes(joined[joined.size() - 2], *word)) {
+            joined.back() += "," + *word;
+        } else {
+            joined.push_back(std::move(*word));
+        }
+    }
+    return joined;
+}
+
+} // namespace thawslip::app

@@ -1,0 +1,117 @@
+#include "service/dish_words.h"
+
+#include "base/nearest.h"
+#include "base/utf8.h"
+#include "unicode/ascii.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <optional>
+
+namespace thawslip::service {
+namespace {
+
+bool is_letter_or_digit(char c) {
+    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+}
+
+/// As the archive's index has them: runs of letters and digits of the folded text.
+std::vector<std::string> search_words_of(std::string_view text) {
+    std::vector<std::string> words(1);
+    const bool clean = !first_invalid_utf8(text);
+    for (const char c : clean ? unicode::fold_for_search(text) : std::string{}) {
+        if (is_letter_or_digit(c)) {
+            words.back() += c;
+        } else if (!words.back().empty()) {
+            words.emplace_back();
+        }
+    }
+    std::erase(words, std::string{});
+    return words;
+}
+
+/// How far words are from a dish: for each the fewest edits to one of its words.
+std::size_t distance(const std::vector<std::string>& words, const std::string& dish) {
+    std::size_t edits = 0;
+    for (const auto& word : words) {
+        std::size_t fewest = word.size();
+        for (const auto& there : search_words_of(dish)) {
+            const auto begun = there.substr(0, word.size());
+            fewest = std::min({fewest, edit_distance(word, there), edit_distance(word, begun)});
+        }
+        edits += fewest;
+    }
+    return edits;
+}
+
+/// At most three, the nearest first.
+std::vector<std::string> nearest_dishes(std::string_view words,
+                                        std::span<const std::string> dishes) {
+    constexpr std::size_t most = 3;
+    const auto wanted = search_words_of(words);
+    std::vector<std::string> near;
+    for (const auto& dish : dishes) {
+        if (std::ranges::find(near, dish) == near.end()) {
+            near.push_back(dish);
+        }
+    }
+    std::ranges::stable_sort(near, {},
+                             [&](const std::string& dish) { return distance(wanted, dish); });
+    near.resize(std::min(near.size(), most));
+    return near;
+}
+
+/// The dish that was probably meant, accents and capitals aside.
+std::optional<std::string> meant_dish(std::string_view words, std::span<const std::string> dishes) {
+    std::vector<std::string> folded;
+    for (const auto& dish : dishes) {
+        folded.push_back(unicode::fold_for_search(dish));
+    }
+    const bool clean = !first_invalid_utf8(words);
+    const auto near = clean ? nearest(unicode::fold_for_search(words), folded) : std::nullopt;
+    return near ? std::optional{dishes[static_cast<std::size_t>(std::ranges::find(folded, *near) -
+                                                                folded.begin())]}
+                : std::nullopt;
+}
+
+} // namespace
+
+bool is_dish_meant(std::string_view dish, std::string_view words) {
+    const auto there = search_words_of(dish);
+    const auto wanted = search_words_of(words);
+    return !wanted.empty() && std::ranges::all_of(wanted, [&](const std::string& word) {
+        return std::ranges::any_of(
+            there, [&](const std::string& whole) { return whole.starts_with(word); });
+    });
+}
+
+std::vector<std::string> parts_between_commas(std::string_view text) {
+    std::vector<std::string> parts;
+    while (!text.empty()) {
+        const auto end = std::min(text.find(','), text.size());
+        const auto part = text.substr(0, end);
+        const auto first = part.find_first_not_of(' ');
+        if (first != std::string_view::npos) {
+            parts.emplace_back(part.substr(first, part.find_last_not_of(' ') + 1 - first));
+        }
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return parts;
+}
+
+Messages no_such_dish(std::string_view words, std::span<const std::string> dishes) {
+    Messages messages;
+    const auto near = nearest_dishes(words, dishes);
+    std::vector<std::string> hints;
+    if (const auto meant = meant_dish(words, dishes)) {
+        hints.push_back(fmt::format("did you mean \"{}\"?", *meant));
+    } else if (near.size() == 1) {
+        hints.push_back(fmt::format("the only dish is \"{}\"", near.front()));
+    } else if (!near.empty()) {
+        hints.push_back("the nearest are " + list_of(near));
+    }
+    messages.error(fmt::format("no dish has the words \"{}\"", words), std::move(hints));
+    return messages;
+}
+
+} // namespace thawslip::service

@@ -1,0 +1,251 @@
+#include "service/print/part.h"
+
+#include "base/nearest.h"
+#include "base/number_list.h"
+#include "kitchen/bag_id.h"
+#include "service/dish_words.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace thawslip::service {
+namespace {
+
+constexpr int most_bags = 99'999; ///< a longer number is an id without its dashes
+
+/// Bags as a cook names them.
+struct Named {
+    std::set<int> numbers;
+    std::set<std::string> ids;
+};
+
+std::vector<std::string> dishes_of(std::span<const NamedBag> bags) {
+    std::vector<std::string> dishes;
+    for (const auto& bag : bags) {
+        dishes.push_back(bag.dish);
+    }
+    return dishes;
+}
+
+/// Reads "3-5" or an id into `named`. \returns what is wrong with it, else nothing
+std::optional<std::string> read_item(const std::string& item, const PartSource& source,
+                                     Named& named) {
+    const auto numbers = read_number_list(item, most_bags);
+    if (numbers) {
+        named.numbers.insert(numbers.value().begin(), numbers.value().end());
+        return std::nullopt;
+    }
+    const auto id = kitchen::parse_bag_id(item);
+    if (id) {
+        named.ids.insert(source.newest_id ? source.newest_id(id.value()) : id.value());
+        return std::nullopt;
+    }
+    const bool as_number = item.find_first_not_of("0123456789-, ") == std::string::npos;
+    return as_number ? numbers.fault()
+           : id.fault().kind == kitchen::BagIdFault::Kind::WrongCheck
+               ? id.fault().message
+               : fmt::format("\"{}\" is no bag's number and no id: {}", item, id.fault().message);
+}
+
+std::vector<std::string> words_in(const std::string& text) {
+    std::vector<std::string> words;
+    for (auto at = text.find_first_not_of(' '); at != std::string::npos;) {
+        const auto end = std::min(text.find(' ', at), text.size());
+        words.push_back(text.substr(at, end - at));
+        at = text.find_first_not_of(' ', end);
+    }
+    return words;
+}
+
+/// An id may be typed with blanks in it, and blanks may part several.
+void read_between_commas(const std::string& text, const PartSource& source, Named& named,
+                         Messages& messages) {
+    if (!read_item(text, source, named)) {
+        return;
+    }
+    for (const auto& word : words_in(text)) {
+        if (const auto fault = read_item(word, source, named)) {
+            messages.error(*fault);
+        }
+    }
+}
+
+Named read_named(const std::string& text, const PartSource& source, Messages& messages) {
+    Named named;
+    for (const auto& part : parts_between_commas(text)) {
+        read_between_commas(part, source, named, messages);
+    }
+    return named;
+}
+
+/// The bags of the dishes that are named; all of them where none is.
+std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::string& dishes,
+                                Messages& messages) {
+    const auto wanted = parts_between_commas(dishes);
+    if (wanted.empty()) {
+        return {bags.begin(), bags.end()};
+    }
+    const auto is_meant = [](const NamedBag& bag, const std::string& words) {
+        return is_dish_meant(bag.dish, words);
+    };
+    for (const auto& words : wanted) {
+        if (std::ranges::none_of(bags, [&](const auto& bag) { return is_meant(bag, words); })) {
+            messages.add(no_such_dish(words, dishes_of(bags)));
+        }
+    }
+    std::vector<NamedBag> meant;
+    std::ranges::copy_if(bags, std::back_inserter(meant), [&](const NamedBag& bag) {
+        return std::ranges::any_of(wanted, [&](const auto& words) { return is_meant(bag, words); });
+    });
+    return meant;
+}
+
+void no_such_bag(const std::string& id, std::span<const NamedBag> bags, Messages& messages) {
+    std::vector<std::string> ids;
+    for (const auto& bag : bags) {
+        ids.push_back(bag.id);
+    }
+    const auto near = nearest(id, ids);
+    messages.error(fmt::format("no bag {} is among those to be printed", id),
+                   {near ? fmt::format("did you mean {} ({})?", *near,
+                                       std::ranges::find(bags, *near, &NamedBag::id)->dish)
+                         : fmt::format("they are {} to {}; thawslip freezer find WORDS names those "
+                                       "of the archive",
+                                       ids.front(), ids.back())});
+}
+
+void no_such_number(int number, int highest, Numbers numbers, Messages& messages) {
+    messages.error(
+        fmt::format("there is no bag {}: they are numbered 1 to {}", number, highest),
+        {numbers == Numbers::OfDish
+             ? "with --dish, a number is the bag's within its dish, as on its label"
+             : "a number counts through all bags in the order of printing; with --dish, through "
+               "the bags of that dish"});
+}
+
+/// What a bag is numbered as: within its dish, or by its place among all.
+int number_of(std::span<const NamedBag> bags, std::size_t i, Numbers numbers) {
+    return numbers == Numbers::OfDish ? bags[i].number : static_cast<int>(i) + 1;
+}
+
+/// Whether all that is named is there; what is not is said.
+bool are_there(const Named& named, std::span<const NamedBag> bags, Numbers numbers,
+               Messages& messages) {
+    int highest = 0;
+    std::set<int> there;
+    for (std::size_t i = 0; i < bags.size(); ++i) {
+        there.insert(number_of(bags, i, numbers));
+        highest = std::max(highest, number_of(bags, i, numbers));
+    }
+    bool all = true;
+    for (const int number : named.numbers) {
+        if (all && !there.contains(number)) {
+            no_such_number(number, highest, numbers, messages);
+            all = false;
+        }
+    }
+    for (const auto& id : named.ids) {
+        if (std::ranges::find(bags, id, &NamedBag::id) == bags.end()) {
+            no_such_bag(id, bags, messages);
+            all = false;
+        }
+    }
+    return all;
+}
+
+void keep_named(std::vector<NamedBag>& bags, const Named& named, Numbers numbers) {
+    std::vector<NamedBag> kept;
+    for (std::size_t i = 0; i < bags.size(); ++i) {
+        if (named.ids.contains(bags[i].id) || named.numbers.contains(number_of(bags, i, numbers))) {
+            kept.push_back(bags[i]);
+        }
+    }
+    bags = std::move(kept);
+}
+
+/// From the named bag on; where a number is one of a dish, of each dish from that number on.
+void keep_from(std::vector<NamedBag>& bags, const Named& from, Numbers numbers) {
+    if (!from.ids.empty()) {
+        bags.erase(bags.begin(), std::ranges::find(bags, *from.ids.begin(), &NamedBag::id));
+        return;
+    }
+    std::vector<NamedBag> kept;
+    for (std::size_t i = 0; i < bags.size(); ++i) {
+        if (number_of(bags, i, numbers) >= *from.numbers.begin()) {
+            kept.push_back(bags[i]);
+        }
+    }
+    bags = std::move(kept);
+}
+
+/// Where a part begins: nothing where it is not said, or not well.
+std::optional<Named> read_from(const std::string& text, const PartSource& source,
+                               Messages& messages) {
+    if (text.empty()) {
+        return std::nullopt;
+    }
+    auto from = read_named(text, source, messages);
+    if (from.numbers.size() + from.ids.size() > 1) {
+        messages.error(fmt::format("--from takes one bag, and \"{}\" are several", text),
+                       {"name several with --bag"});
+    }
+    return messages.have_errors() ? std::nullopt : std::optional{std::move(from)};
+}
+
+void keep_ids(std::vector<NamedBag>& bags, const std::vector<std::string>& ids) {
+    if (!ids.empty()) {
+        const std::set<std::string> wanted{ids.begin(), ids.end()};
+        std::erase_if(bags, [&](const NamedBag& bag) { return !wanted.contains(bag.id); });
+    }
+}
+
+std::set<std::string> ids_of(std::span<const NamedBag> bags) {
+    std::set<std::string> ids;
+    for (const auto& bag : bags) {
+        ids.insert(bag.id);
+    }
+    return ids;
+}
+
+} // namespace
+
+bool is_whole(const Part& part) {
+    return part.dishes.empty() && part.bags.empty() && part.from.empty() && !part.only_new &&
+           part.ids.empty();
+}
+
+Outcome<std::set<std::string>> bags_of_part(std::span<const NamedBag> bags, const Part& part,
+                                            const PartSource& source) {
+    Outcome<std::set<std::string>> outcome;
+    auto& messages = outcome.messages;
+    const auto numbers = part.dishes.empty() ? source.numbers : Numbers::OfDish;
+    auto left = of_dishes(bags, part.dishes, messages);
+    if (messages.have_errors()) {
+        return outcome;
+    }
+    const auto from = read_from(part.from, source, messages);
+    const auto named = read_named(part.bags, source, messages);
+    if (messages.have_errors() || left.empty() ||
+        (from && !are_there(*from, left, numbers, messages)) ||
+        !are_there(named, left, numbers, messages)) {
+        return outcome;
+    }
+    auto wanted = left;
+    if (!part.bags.empty()) {
+        keep_named(wanted, named, numbers);
+    }
+    if (from) {
+        keep_from(left, *from, numbers);
+        const auto behind = ids_of(left);
+        std::erase_if(wanted, [&](const NamedBag& bag) { return !behind.contains(bag.id); });
+    }
+    keep_ids(wanted, part.ids);
+    if (part.only_new && source.printed) {
+        const auto printed = source.printed();
+        std::erase_if(wanted, [&](const NamedBag& bag) { return printed.contains(bag.id); });
+    }
+    outcome.value = ids_of(wanted);
+    return outcome;
+}
+
+} // namespace thawslip::service

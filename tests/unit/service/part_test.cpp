@@ -1,0 +1,122 @@
+#include "kitchen/bag_id.h"
+#include "service/print/part.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using service::NamedBag;
+using service::Part;
+using Ids = std::set<std::string>;
+
+namespace {
+
+const kitchen::Date day{std::chrono::year{2026}, std::chrono::October, std::chrono::day{17}};
+
+/// Three dishes of an orchard crew's packing day: bags 1 to 3, 4 to 5, 6 to 9 in order of printing.
+std::vector<NamedBag> bags() {
+    std::vector<NamedBag> all;
+    for (const auto& [dish, count] :
+         {std::pair{"Windfall apple chowder", 3}, std::pair{"Crème of parsnip", 2},
+          std::pair{"Pickers' barley stew", 4}}) {
+        for (int number = 1; number <= count; ++number) {
+            all.push_back({dish, kitchen::bag_id({dish, day, number}), number});
+        }
+    }
+    return all;
+}
+
+/// The bags at these places, from 1.
+Ids at(std::initializer_list<std::size_t> places) {
+    Ids ids;
+    for (const auto place : places) {
+        ids.insert(bags().at(place - 1).id);
+    }
+    return ids;
+}
+
+service::Outcome<Ids> part(const Part& wanted, const service::PartSource& source = {}) {
+    return bags_of_part(bags(), wanted, source);
+}
+
+std::string refused(const Part& wanted) {
+    const auto outcome = part(wanted);
+    CHECK(!outcome.value);
+    return to_text(outcome.messages);
+}
+
+} // namespace
+
+TEST_CASE("dishes are named by the beginnings of their words, several with a comma between") {
+    CHECK(*part({.dishes = "barl"}).value == at({6, 7, 8, 9}));
+    CHECK(*part({.dishes = "app chow"}).value == at({1, 2, 3}));
+    CHECK(*part({.dishes = "CREME"}).value == at({4, 5}));
+    CHECK(*part({.dishes = "crème, stew pick"}).value == at({4, 5, 6, 7, 8, 9}));
+}
+
+TEST_CASE("a number counts through all bags, or within the dishes that are named") {
+    CHECK(*part({.bags = "3-5"}).value == at({3, 4, 5}));
+    CHECK(*part({.bags = "9 1"}).value == at({1, 9}));
+    CHECK(*part({.dishes = "stew", .bags = "3-4"}).value == at({8, 9}));
+    CHECK(*part({.dishes = "stew, chowder", .bags = "3"}).value == at({3, 8}));
+    CHECK(*part({.dishes = "stew, parsnip", .bags = "4"}).value == at({9})); // one has no fourth
+}
+
+TEST_CASE("ids are taken as people type them, among numbers too") {
+    auto typed = bags()[7].id;
+    std::erase(typed, '-');
+    CHECK(*part({.bags = typed}).value == at({8}));
+    CHECK(*part({.bags = bags()[1].id + ", 4-5"}).value == at({2, 4, 5}));
+    CHECK(*part({.bags = bags()[1].id + " " + bags()[2].id}).value == at({2, 3}));
+}
+
+TEST_CASE("an id that a bag had before leads to it") {
+    service::PartSource source;
+    source.newest_id = [](const std::string& id) { return id == bags()[0].id ? bags()[5].id : id; };
+    CHECK(*part({.bags = bags()[0].id}, source).value == at({6}));
+}
+
+TEST_CASE("from a bag on: that one and all behind it") {
+    CHECK(*part({.from = "8"}).value == at({8, 9}));
+    CHECK(*part({.from = bags()[4].id}).value == at({5, 6, 7, 8, 9}));
+    CHECK(*part({.dishes = "stew", .from = "3"}).value == at({8, 9}));
+    CHECK(*part({.dishes = "stew", .from = bags()[7].id}).value == at({8, 9}));
+    CHECK(*part({.bags = "1-6", .from = "4"}).value == at({4, 5, 6}));
+}
+
+TEST_CASE("only new ones: those that are not printed") {
+    service::PartSource source;
+    source.printed = [] { return at({1, 2, 6}); };
+    CHECK(*part({.only_new = true}, source).value == at({3, 4, 5, 7, 8, 9}));
+    CHECK(*part({.dishes = "chow", .only_new = true}, source).value == at({3}));
+    source.printed = [] { return at({1, 2, 3}); };
+    CHECK(part({.dishes = "chow", .only_new = true}, source).value->empty());
+}
+
+TEST_CASE("a part of the archive is the ids that it was of") {
+    CHECK(*part({.ids = {bags()[3].id, bags()[8].id}}).value == at({4, 9}));
+    CHECK(service::is_whole({.copies = 4}));
+    CHECK_FALSE(service::is_whole({.ids = {bags()[3].id}}));
+}
+
+TEST_CASE("what is not there is said with what comes near") {
+    CHECK(refused({.dishes = "barlye"})
+              .starts_with("error: no dish has the words \"barlye\"\n"
+                           "    hint: the nearest are \"Pickers' barley stew\", "));
+    CHECK(refused({.dishes = "Cremé of parsnp"}) ==
+          "error: no dish has the words \"Cremé of parsnp\"\n"
+          "    hint: did you mean \"Crème of parsnip\"?\n");
+    CHECK(refused({.dishes = "stew, parsnpi"}).find("\"parsnpi\"") != std::string::npos);
+    CHECK(refused({.bags = "10"})
+              .starts_with("error: there is no bag 10: they are numbered 1 to 9\n    hint: a "
+                           "number counts through"));
+    CHECK(refused({.dishes = "stew", .bags = "5"})
+              .starts_with("error: there is no bag 5: they are numbered 1 to 4\n    hint: with "
+                           "--dish, a number is"));
+    CHECK(refused({.from = "5-6"}).starts_with("error: --from takes one bag"));
+    CHECK(refused({.bags = "5-3"}).starts_with("error: 5-3 runs backwards"));
+    const auto other = kitchen::bag_id({"Quince jam", day, 1});
+    CHECK(refused({.bags = other}).starts_with("error: no bag " + other + " is among those"));
+    auto wrong = bags()[2].id;
+    wrong.back() = wrong.back() == 'Z' ? 'Y' : 'Z';
+    CHECK(refused({.bags = wrong}).find("does not match") != std::string::npos);
+}
