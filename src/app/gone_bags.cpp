@@ -34,7 +34,9 @@ void report_gone(const service::Job& job, const Days& days, const Settings& sett
     }
     const auto printed = ids_of(job, days);
     auto bags = archive->bags(archive::Which::All);
-    std::erase_if(bags, [&](const archive::Bag& bag) { return !printed.contains(bag.id); });
+    std::erase_if(bags, [&](const archive::Bag& bag) {
+        return !printed.contains(bag.id) || service::is_unprinted(*archive, bag);
+    });
     console.err << to_text(service::cautions_of_gone(bags));
 }
 

@@ -16,8 +16,12 @@ used_sheets(const Settings& settings) {
         if (archive_file_if_known(settings).empty()) {
             return std::nullopt;
         }
-        auto archive = existing_archive(settings, archive::Mode::Copy);
-        return archive ? archive->used_sheet(stock) : std::nullopt;
+        try {
+            auto archive = existing_archive(settings, archive::Mode::Read);
+            return archive ? archive->used_sheet(stock) : std::nullopt;
+        } catch (const SystemFailure&) { // said where the print would be remembered
+            return std::nullopt;
+        }
     };
 }
 

@@ -82,12 +82,17 @@ bool is_relabelled(const PackageRecord& before, const PackageRecord& now) {
             (!before.food->classes.empty() && before.food->classes != now.food->classes));
 }
 
+bool is_printed(const Recording& recording, const std::string& id) {
+    const auto& part = recording.print.part;
+    return !part || std::ranges::find(*part, id) != part->end();
+}
+
 void insert_new_bag(Recording& recording, const std::string& id, std::int64_t package, int number) {
     auto& connection = recording.connection;
     const auto bag = insert_bag(connection, package, number);
     insert_id(connection, id, bag, true);
-    add_event(connection, bag, {State::Frozen}, recording.print.at, recording.print.station,
-              recording.seq);
+    add_event(connection, bag, {is_printed(recording, id) ? State::Frozen : State::NeverFilled},
+              recording.print.at, recording.print.station, recording.seq);
     ++recording.recorded.new_bags;
 }
 
@@ -163,6 +168,32 @@ std::int64_t record_day(Recording& recording, const DayRecord& day, const Decisi
         note_dropped(recording, decision.newest);
     }
     return row;
+}
+
+/// Whether no print has been of a bag: all that is known of it is that it was not filled.
+bool is_unprinted(Connection& connection, std::int64_t bag) {
+    auto& row = connection
+                    .statement("SELECT 1 FROM bag WHERE id = ?1 AND state = 'never filled' AND "
+                               "(SELECT count(*) FROM bag_event WHERE bag = ?1) = 1")
+                    .with(bag);
+    return row.next();
+}
+
+/// The bags that a print is of are in the freezer, if none was of them before. This is no command
+/// that could be undone, so it counts as the station's number 0.
+void fill_printed(Recording& recording) {
+    auto& connection = recording.connection;
+    for (const auto& day : recording.print.days) {
+        for (const auto& package : day.packages) {
+            for (const auto& id : package.bags) {
+                const auto bag = is_printed(recording, id) ? bag_row(connection, id) : 0;
+                if (bag != 0 && is_unprinted(connection, bag)) {
+                    add_event(connection, bag, {State::Frozen}, recording.print.at,
+                              recording.print.station, 0);
+                }
+            }
+        }
+    }
 }
 
 /// What is decided now must be what was decided when the ids were made.
@@ -265,6 +296,7 @@ Recorded Archive::record(const PrintRecord& print, const std::function<void()>& 
     for (std::size_t i = 0; i < decisions.size(); ++i) {
         days.push_back(record_day(recording, print.days[i], decisions[i]));
     }
+    fill_printed(recording);
     record_times(recording, days, key);
     if (print.sheet) {
         put_sheet(connection, *print.sheet);

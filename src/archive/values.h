@@ -186,6 +186,9 @@ struct PrintRecord {
     /// Made once for one print, so that recording it twice counts once; empty: made from the rest.
     std::string key = {};
     std::optional<UsedSheet> sheet = {}; ///< where it stopped
+    /// The bags that it is of; nothing: all of its days. The others are known, and never filled
+    /// before a print is of them.
+    std::optional<std::vector<std::string>> part = {};
 };
 
 /// A batch that a package may be, but need not.

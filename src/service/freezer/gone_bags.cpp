@@ -1,6 +1,7 @@
 #include "service/freezer/gone_bags.h"
 
 #include "service/freezer/bags.h"
+#include "service/print/printed_bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -20,11 +21,17 @@ Messages cautions_of_gone(std::span<const archive::Bag> bags) {
     return messages;
 }
 
+bool is_unprinted(archive::Archive& archive, const archive::Bag& bag) {
+    return bag.state == archive::State::NeverFilled && archive.history(bag.id).size() == 1;
+}
+
 std::string printed_since_gone(archive::Archive& archive, const archive::Bag& bag) {
     std::string last;
     if (is_gone(bag)) {
         for (const auto& print : archive.prints_of(bag.day)) {
-            if (is_labels(print) && print.last_at > bag.changed) {
+            const auto part = part_of(print);
+            if (is_labels(print) && print.last_at > bag.changed &&
+                (!part || part->contains(bag.id))) {
                 last = std::max(last, print.last_at.substr(0, 10));
             }
         }

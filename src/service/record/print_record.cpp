@@ -73,6 +73,9 @@ archive::PrintRecord print_record(const Printing& printing, const Settings& sett
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         record.days.push_back(record_of(days, day));
     }
+    if (printing.job.chosen.bags) {
+        record.part = printing.look.part.ids;
+    }
     return record;
 }
 

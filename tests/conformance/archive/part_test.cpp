@@ -122,8 +122,19 @@ TEST_CASE_FIXTURE(PartKitchen, "cards and lists take the same part") {
 TEST_CASE_FIXTURE(PartKitchen, "a part that is printed changes nothing of the other bags") {
     const auto all = ids_of("labels saturday.toml --no-archive");
     REQUIRE(ids_of("labels saturday.toml --dish brisk") == slice(all, 5, 2));
+    const auto in_freezer = [this] { return (*this)("freezer list").out; };
+    CHECK(says(in_freezer(), all[6])); // what was printed is there, and nothing else yet
+    CHECK_FALSE(says(in_freezer(), all[7]));
+    CHECK_FALSE(says(in_freezer(), all[0]));
     const auto later = (*this)("labels saturday.toml --from 1 -o later.pdf");
     CHECK(ids_in("later.pdf") == all); // the ids of a whole print
+    CHECK_FALSE(says(later.err, "never filled"));
+    for (const auto& id : all) {
+        CHECK(says(in_freezer(), id));
+    }
+    REQUIRE((*this)("freezer eaten " + all[1]).status == 0);
+    REQUIRE((*this)("labels saturday.toml --dish brisk -o other.pdf").status == 0);
+    CHECK_FALSE(says(in_freezer(), all[1])); // what the cook says stays
     const auto again = (*this)("labels saturday.toml --bag 8 -o one.pdf");
     CHECK_FALSE(says(again.err, "no longer described"));
     CHECK_FALSE(says(again.err, "was printed before"));
@@ -217,7 +228,7 @@ TEST_CASE_FIXTURE(PartKitchen, "the next cell is the one behind the last print o
     const std::string labels = "labels saturday.toml --stock letter-2x5-4x2in ";
     CHECK(says(said(labels + "--dish brisk"), "it is not known which cells are used"));
     CHECK(says(said(labels + "--dish stew"), "starting at cell 3"));
-    CHECK(says(said("reprint chowder --bag 1 --stock letter-2x5-4x2in"), "starting at cell 6"));
+    CHECK(says(said("reprint stew --bag 1 --stock letter-2x5-4x2in"), "starting at cell 6"));
     // Neither a trial nor what is not remembered counts.
     CHECK(says(said(labels + "--dish stew --trial"), "starting at cell 7"));
     CHECK(says(said(labels + "--dish stew --no-archive"), "starting at cell 7"));
