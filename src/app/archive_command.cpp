@@ -26,7 +26,7 @@ ExitStatus add(const service::Outcome<archive::Contents>& contents, const std::s
     auto archive = open_archive(settings, archive::Mode::Write);
     const auto outcome = service::add_contents(archive, *contents.value, from, kitchens);
     const auto& merged = *outcome.value;
-    console.out << fmt::format("{}: added {}, {}, {}; {} took the later state\n",
+    console.out << fmt::format("{}: added {}, {}, {}; {} updated to the later state\n",
                                archive_file(settings), counted(merged.days, "description"),
                                counted(merged.bags, "bag"), counted(merged.prints, "print"),
                                counted(merged.states, "bag"));
@@ -169,7 +169,7 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
         return ExitStatus::Refused;
     }
     if (holds_something(folder)) {
-        console.err << fmt::format("error: {} is there already and is no empty folder; nothing was "
+        console.err << fmt::format("error: {} already exists and is not empty; nothing was "
                                    "written\n",
                                    folder);
         return ExitStatus::Refused;

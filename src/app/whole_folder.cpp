@@ -55,7 +55,7 @@ bool holds_something(const std::string& path) {
 WholeFolder::WholeFolder(std::string path) : path_{without_slashes(std::move(path))} {
     if (holds_something(path_)) {
         throw SystemFailure{
-            fmt::format("{} is there already and is no empty folder; nothing was written", path_)};
+            fmt::format("{} already exists and is not empty; nothing was written", path_)};
     }
     temporary_ = folder_of(path_) + "/.thawslip-XXXXXX";
     if (::mkdtemp(temporary_.data()) == nullptr) {

@@ -156,7 +156,7 @@ public:
     /// appears whole or not at all.
     void back_up(const std::string& file);
 
-    /// The same of the archive at `path` as it is, whatever its schema: neither is led forward.
+    /// The same of the archive at `path` as it is, whatever its schema: neither is migrated.
     static std::optional<ArchiveFault>
     back_up(const std::string& path, const std::string& file,
             std::chrono::milliseconds patience = std::chrono::seconds{5});

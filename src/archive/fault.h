@@ -24,7 +24,7 @@ struct ArchiveFault {
     std::string message; ///< lower case, no full stop
 };
 
-/// The same, thrown where an archive that was opened fails later: the world failed, and every
+/// The same, thrown where an archive that was opened fails later: the system failed, and every
 /// change that was under way has been taken back.
 class ArchiveFailure : public std::runtime_error {
 public:

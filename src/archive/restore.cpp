@@ -46,7 +46,7 @@ Access access_to(const std::string& path) {
     return quiet ? Access::Unchanging : Access::ReadOnly;
 }
 
-/// All that the file holds, in memory, led forward to this program's schema.
+/// All that the file holds, in memory, migrated to this program's schema.
 Database read_whole(const std::string& path, Patience patience) {
     const Database file{path, access_to(path), patience};
     if (schema_version(file, schema_steps().size()) == 0) {

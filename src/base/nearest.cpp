@@ -3,6 +3,8 @@
 #include "base/letters.h"
 
 #include <algorithm>
+#include <fmt/format.h>
+#include <utility>
 #include <vector>
 
 namespace thawslip {
@@ -45,6 +47,26 @@ std::optional<std::string> nearest(std::string_view word, std::span<const std::s
         }
     }
     return best;
+}
+
+std::string near_names(std::string_view word, std::span<const std::string> candidates) {
+    if (const auto meant = nearest(word, candidates)) {
+        return fmt::format("did you mean \"{}\"?", *meant);
+    }
+    constexpr std::size_t few = 6;
+    if (candidates.size() <= few) {
+        return "expected " + list_of(candidates);
+    }
+    const auto wanted = lower(word.substr(0, 64)); // longer words are no slips of the finger
+    const auto rank = [&](const std::string& candidate) {
+        const auto name = lower(candidate);
+        const bool holds_word = !wanted.empty() && name.find(wanted) != std::string::npos;
+        return std::pair{!holds_word, edit_distance(wanted, name)};
+    };
+    std::vector<std::string> near(candidates.begin(), candidates.end());
+    std::ranges::stable_sort(near, {}, rank);
+    near.resize(3);
+    return fmt::format("did you mean {}?", list_of(near));
 }
 
 std::string list_of(std::span<const std::string> words) {

@@ -18,4 +18,9 @@ std::optional<std::string> nearest(std::string_view word, std::span<const std::s
 /// `a, b or c`, each in double quotes, for "expected …" messages.
 std::string list_of(std::span<const std::string> words);
 
+/// What may be written in place of `word`, as a hint: `did you mean "a"?` where one was probably
+/// meant; `expected "a" or "b"` where there are at most six; else the three that come nearest,
+/// those that hold the word first, then those with the fewest edits. Letter case is ignored.
+std::string near_names(std::string_view word, std::span<const std::string> candidates);
+
 } // namespace thawslip

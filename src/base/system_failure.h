@@ -4,7 +4,7 @@
 
 namespace thawslip {
 
-/// The world failed: a disk is full, a folder cannot be read, an archive is broken. Nothing that
+/// The system failed: a disk is full, a folder cannot be read, an archive is broken. Nothing that
 /// the cook wrote, so no diagnostic. Thrown where it happens; its words are shown as they are.
 class SystemFailure : public std::runtime_error {
 public:

@@ -20,7 +20,7 @@ void add_line(std::string& text, std::string_view word, const std::string& line)
 
 std::string joined(const std::vector<std::string>& words); ///< with marks between
 
-/// `SERVES 6 * BAG K7Q-2M4-9XC * MADE 17 OCT 2026 * BEST BY 17 JAN 2027`.
+/// `SERVES 6 * BAG K7Q-2M4-9XW * MADE 17 OCT 2026 * BEST BY 17 JAN 2027`.
 std::string facts_line(const Message& message);
 
 /// `IN SLOW COOKER * AT LOW * FOR 7-9 H * TO 74 C`; `after_time` stands after the time.

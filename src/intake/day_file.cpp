@@ -28,7 +28,7 @@ const Choice<ThawMethod> thaw_methods[] = {
     {ThawMethod::FromFrozen, {"from frozen", {"frozen", "none"}}}};
 
 /// Whether it is added on cook day.
-const Choice<bool> ingredient_days[] = {{false, {"the day", {"packing day", "assembly day"}}},
+const Choice<bool> ingredient_days[] = {{false, {"packing day", {"the day", "assembly day"}}},
                                         {true, {"cook day", {"cooking day"}}}};
 
 const Choice<TimeFrom> times_from[] = {{TimeFrom::Thawed, {"thawed"}},
@@ -222,8 +222,8 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
             const bool same_day = a.made.value_or(day.made) == b.made.value_or(day.made);
             if (!a.dish.empty() && a.dish == b.dish && same_day) {
                 reader.error(a.where.key("dish"),
-                             fmt::format("{} stands twice in this day", in_quotes(a.dish)),
-                             {"raise bags of the first, or tell the dishes apart by name"});
+                             fmt::format("{} is listed twice in this day", in_quotes(a.dish)),
+                             {"raise bags of the first, or give the dishes different names"});
                 break;
             }
         }

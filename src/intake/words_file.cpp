@@ -130,7 +130,7 @@ private:
     void take(WordsRow row, const KeyPath& key) {
         auto fault = fault_of(row.phrase);
         if (!seen_.insert({row.section, row.meaning, kitchen::words_of(row.phrase)}).second) {
-            fault = "stands twice";
+            fault = "is listed twice";
         }
         if (!fault.empty()) {
             reader_.error(key, fmt::format("{} {}", in_quotes(row.phrase), fault));

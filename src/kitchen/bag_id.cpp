@@ -95,7 +95,7 @@ Failure<BagIdFault> wrong_length(std::size_t length, std::size_t offset) {
     return Failure{BagIdFault{
         BagIdFault::Kind::WrongLength, offset,
         fmt::format(
-            "{} letters and digits; expected {}, as in K7Q-2M4-9XC, or {} where the kitchen "
+            "{} letters and digits; expected {}, as in K7Q-2M4-9XW, or {} where the kitchen "
             "has a number",
             length, id_symbols, long_id_symbols),
         0}};
@@ -169,7 +169,7 @@ Result<std::string, BagIdFault> parse_bag_id(std::string_view typed) {
     if (check == id.back()) {
         return with_dashes(id);
     }
-    auto message = fmt::format("\"{}\" is no bag's id: its last character does not match the "
+    auto message = fmt::format("\"{}\" is not a bag id: its last character does not match the "
                                "others",
                                with_dashes(id));
     const bool may_stand = symbols.find(check) < base;

@@ -11,7 +11,7 @@
 
 namespace thawslip::kitchen {
 
-// A bag's id is nine symbols, printed in threes: `K7Q-2M4-9XC`. Eight say which bag it is, the
+// A bag's id is nine symbols, printed in threes: `K7Q-2M4-9XW`. Eight say which bag it is, the
 // ninth checks them. Where the kitchen has a number, three symbols before them say which kitchen:
 // `00H-K7Q-2M4-9XC`. Then the check is of all eleven.
 //

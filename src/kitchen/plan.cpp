@@ -190,16 +190,16 @@ std::chrono::days set_waits(std::vector<Bag>& bags,
 }
 
 /// What the cook is asked is about what was written, which a wait does not change.
-void keep_questions(std::vector<Caution>& anew, const std::vector<Caution>& before) {
+void keep_questions(std::vector<Caution>& again, const std::vector<Caution>& before) {
     const auto is_question = [](const Caution& caution) {
         return caution.level == CautionLevel::Report;
     };
-    std::erase_if(anew, is_question);
-    std::ranges::copy_if(before, std::back_inserter(anew), is_question);
-    std::ranges::stable_sort(anew, std::ranges::greater{}, &Caution::level);
+    std::erase_if(again, is_question);
+    std::ranges::copy_if(before, std::back_inserter(again), is_question);
+    std::ranges::stable_sort(again, std::ranges::greater{}, &Caution::level);
 }
 
-/// Counts the days that bags wait for the freezer among those before freezing, and plans anew
+/// Counts the days that bags wait for the freezer among those before freezing, and plans again
 /// what depends on them. The date needs no change: it counts from the day it was made.
 void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
     const auto waits = waits_of(*plan.freezer_load);
@@ -211,12 +211,12 @@ void count_waits(Plan& plan, const Planning& by, Diagnostics& faults) {
         auto package = planned.package;
         const auto chilled = days_chilled(package, by.packing_day) + longest;
         package.days_refrigerated = static_cast<int>(chilled.count());
-        if (auto anew = plan_package(package, by, faults)) {
-            anew->batch = std::move(planned.batch);
-            anew->number = planned.number;
-            anew->bags = std::move(planned.bags);
-            keep_questions(anew->cautions, planned.cautions);
-            planned = std::move(*anew);
+        if (auto again = plan_package(package, by, faults)) {
+            again->batch = std::move(planned.batch);
+            again->number = planned.number;
+            again->bags = std::move(planned.bags);
+            keep_questions(again->cautions, planned.cautions);
+            planned = std::move(*again);
         }
     }
 }

@@ -91,7 +91,7 @@ Fields widest_of(const std::vector<Fields>& own, const Layout& layout, Shaper& s
     return widest;
 }
 
-/// A card of one of the prints: its own fields shaped anew, all else as in the widest.
+/// A card of one of the prints: its own fields shaped again, all else as in the widest.
 Result<FittedPrint, Why> card_with(const Fields& own, const FittedPrint& widest,
                                    wording::Print& words, const Layout& layout, Shaper& shaper) {
     auto fitted = widest;

@@ -42,7 +42,7 @@ void refuse_shared_ids(Days& days) {
                      fmt::format("\"{}\", made the same day, stands in {} too: its bags would have "
                                  "the same ids",
                                  planned.package.dish, days.documents[known->second].file()),
-                     {"print one file after the other, or tell the dishes apart by name"}});
+                     {"print one file after the other, or give the dishes different names"}});
             }
         }
     }

@@ -192,7 +192,7 @@ std::optional<std::string> set_languages(Settings& settings, std::string_view te
         const auto end = std::min(text.find(',', at), text.size());
         const std::string code{text.substr(at, end - at)};
         if (std::ranges::find(known, code) == known.end()) {
-            return fmt::format("\"{}\" is not a language: expected {}", code, list_of(known));
+            return fmt::format("\"{}\" is not a language: {}", code, near_names(code, known));
         }
         if (std::ranges::find(named, code) != named.end()) {
             return fmt::format("\"{}\" is named twice", code);

@@ -121,8 +121,8 @@ std::vector<Table> Table::tables(const Key& key, std::size_t most) {
     const auto header = header_of(path_of(key).index(0).text());
     if (std::holds_alternative<Members>(value->content)) {
         reader_->error_at(value->place, path_of(key),
-                          fmt::format("{} is one of a list", header_of(path_of(key).text())),
-                          {fmt::format("write {} with double brackets", header)});
+                          fmt::format("{} must be written {}: there may be several",
+                                      header_of(path_of(key).text()), header));
         return {Table{*reader_, path_of(key), *value}}; // its keys are checked all the same
     }
     const auto* array = std::get_if<Array>(&value->content);

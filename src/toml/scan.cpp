@@ -155,8 +155,8 @@ void Scanner::refuse_key(const std::vector<Name>& names, Stretch key, Tree::Obst
 
 /// After a value nothing but a remark may follow in its line.
 void Scanner::end_line(const Value& value, bool spoilt) {
-    if (began_anew_) {
-        began_anew_ = false;
+    if (began_again_) {
+        began_again_ = false;
         return;
     }
     skip_blanks();

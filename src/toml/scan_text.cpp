@@ -15,7 +15,7 @@ constexpr std::string_view short_meanings = "\b\t\n\f\r\"\\";
 
 /// Whether a text that lacks its closing quote seems to be closed in this line, its next.
 bool closes_text(std::string_view line, char quote) {
-    return !line.empty() && line.front() != quote && line.front() != '#' && !begins_anew(line) &&
+    return !line.empty() && line.front() != quote && line.front() != '#' && !begins_again(line) &&
            std::ranges::count(line, quote) % 2 == 1;
 }
 
@@ -150,9 +150,9 @@ void Scanner::leave_text_open(std::size_t open, std::string_view closing) {
     }
     for (auto line = end_of(open, "\n"); line < text_.size(); line = end_of(line + 1, "\n")) {
         const auto next = trimmed_stretch(line + 1, end_of(line + 1, "\r\n"));
-        if (begins_anew(words(next))) {
+        if (begins_again(words(next))) {
             at_ = next.begin;
-            began_anew_ = true;
+            began_again_ = true;
             return;
         }
     }

@@ -17,7 +17,7 @@ std::string_view first_word(std::string_view words) {
 
 } // namespace
 
-bool begins_anew(std::string_view line) {
+bool begins_again(std::string_view line) {
     const std::string_view open =
         line.starts_with("[[") ? "[[" : line.substr(0, line.starts_with('[') ? 1 : 0);
     line.remove_prefix(open.size());
@@ -79,7 +79,7 @@ Content Scanner::list() {
         const auto before = noticed_;
         list.elements.push_back(value({}, In::Brackets));
         after_value = true;
-        if (noticed_ != before && !began_anew_) { // the comma may have gone with the value
+        if (noticed_ != before && !began_again_) { // the comma may have gone with the value
             skip_blanks();
             take(",");
             after_value = false;
@@ -89,12 +89,12 @@ Content Scanner::list() {
 }
 
 bool Scanner::list_ends(std::size_t open) {
-    if (began_anew_) {
+    if (began_again_) {
         return true;
     }
     const bool new_line = skip_space();
-    began_anew_ = ended() || (new_line && begins_anew(words({at_, line_end()})));
-    if (began_anew_ || peek() == '}') {
+    began_again_ = ended() || (new_line && begins_again(words({at_, line_end()})));
+    if (began_again_ || peek() == '}') {
         leave_open(open, ']');
         return true;
     }
@@ -128,16 +128,16 @@ Content Scanner::braces() {
 
 /// A table in braces may not go on in the next line, but it seems to where a key or its end comes.
 bool Scanner::braces_end(std::size_t open, bool after_value, bool& in_one_line) {
-    if (began_anew_) {
+    if (began_again_) {
         return true;
     }
     skip_blanks();
     const auto end = at_;
     if (at_line_end() || peek() == '#') {
         skip_space();
-        began_anew_ = ended() || (after_value && peek() != '}' && peek() != ',');
+        began_again_ = ended() || (after_value && peek() != '}' && peek() != ',');
     }
-    if (began_anew_ || peek() == ']') {
+    if (began_again_ || peek() == ']') {
         leave_open(open, '}');
         return true;
     }
@@ -196,7 +196,7 @@ void Scanner::miss_comma() {
 
 void Scanner::leave_open(std::size_t open, char closing) {
     auto where = ended() ? "at its end" : fmt::format("before the {}", text_[at_]);
-    if (began_anew_ && !ended()) {
+    if (began_again_ && !ended()) {
         where = fmt::format("before line {}, which begins something else",
                             std::ranges::count(text_.substr(0, at_), '\n') + 1);
     }

@@ -80,7 +80,7 @@ private:
     std::size_t at_ = 0;
     std::size_t nested_ = 0;
     std::size_t noticed_ = 0;   ///< mistakes, with those that are not reported
-    bool began_anew_ = false;   ///< what was left open is given up; a new line begins here
+    bool began_again_ = false;  ///< what was left open is given up; a new line begins here
     bool after_spoilt_ = false; ///< the key before, or its value, has a mistake
     bool given_up_ = false;
     Tree tree_;
@@ -90,6 +90,6 @@ private:
 };
 
 /// Whether a line reads like `key = …` or `[header]`, and not like more of a list.
-bool begins_anew(std::string_view line);
+bool begins_again(std::string_view line);
 
 } // namespace thawslip::toml

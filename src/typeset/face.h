@@ -56,7 +56,7 @@ public:
     std::vector<OutlinePiece> outline(std::uint32_t glyph) const;
 
     /// A TrueType file that holds only `glyphs` (in any order, repeated or not) with .notdef as
-    /// 0, numbered anew: what a CIDFontType2 with an Identity map needs (ISO 32000-1, 9.7.4.2)
+    /// 0, numbered again: what a CIDFontType2 with an Identity map needs (ISO 32000-1, 9.7.4.2)
     /// and nothing else. Parts of composites come along at any depth, so new numbers are not
     /// simply counted up: Subset::new_ids says them. The same glyphs give the same bytes.
     /// \returns the file, or words that say why it could not be made

@@ -33,7 +33,7 @@ std::vector<TextRange> words_of(const ParagraphText& written) {
 }
 
 /// The boxes of a line breaker: where a line that begins or ends with each word begins or ends
-/// on the endless line. A line so short that the letters to be shaped anew at its ends meet is
+/// on the endless line. A line so short that the letters to be shaped again at its ends meet is
 /// measured by itself.
 LineBoxes boxes_of(const ShapedText& shaped, const std::vector<TextRange>& words) {
     LineBoxes result;

@@ -26,7 +26,7 @@ struct ShapedGlyph {
     Glyph glyph;
     FaceId face = 0;
     std::size_t cluster = 0; ///< where the text of its cluster begins
-    /// Whether a line may begin here without shaping either side anew.
+    /// Whether a line may begin here without shaping either side again.
     bool is_safe = true;
 };
 

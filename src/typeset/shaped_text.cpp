@@ -26,15 +26,15 @@ std::size_t first_at(const std::vector<ShapedGlyph>& glyphs, std::size_t offset)
 
 ShapedText::ShapedText(std::string text, std::vector<Item> items, std::vector<Face> faces)
     : text_{std::move(text)}, items_{std::move(items)}, faces_{std::move(faces)} {
-    glyphs_ = shape_anew(0, text_.size(), Ending::Plain);
+    glyphs_ = shape_again(0, text_.size(), Ending::Plain);
     places_.push_back(0.0);
     for (const auto& shaped : glyphs_) {
         places_.push_back(places_.back() + shaped.glyph.advance);
     }
 }
 
-std::vector<ShapedGlyph> ShapedText::shape_anew(std::size_t begin, std::size_t end,
-                                                Ending ending) const {
+std::vector<ShapedGlyph> ShapedText::shape_again(std::size_t begin, std::size_t end,
+                                                 Ending ending) const {
     std::vector<ShapedGlyph> glyphs;
     auto item = std::partition_point(items_.begin(), items_.end(), [begin](const Item& candidate) {
         return candidate.end <= begin;
@@ -77,7 +77,7 @@ std::size_t ShapedText::safe_before(std::size_t offset) const {
     return glyphs_.empty() ? 0 : glyphs_[index].cluster;
 }
 
-// Letters shaped anew may reach farther than they did: where "ff" was one glyph, a lone "f" may
+// Letters shaped again may reach farther than they did: where "ff" was one glyph, a lone "f" may
 // kern with the "y" after it. So an edge moves on until the new glyphs are safe there as well.
 
 ShapedText::Edge ShapedText::left_edge(std::size_t begin) const {
@@ -85,10 +85,10 @@ ShapedText::Edge ShapedText::left_edge(std::size_t begin) const {
         return {begin, 0.0};
     }
     for (auto safe = safe_after(begin);; safe = safe_after(safe)) {
-        const auto anew = shape_anew(begin, safe_after(safe), Ending::Plain);
-        const auto split = first_at(anew, safe);
-        if (split == anew.size() || anew[split].is_safe) {
-            return {safe, width_of(anew, 0, split)};
+        const auto again = shape_again(begin, safe_after(safe), Ending::Plain);
+        const auto split = first_at(again, safe);
+        if (split == again.size() || again[split].is_safe) {
+            return {safe, width_of(again, 0, split)};
         }
     }
 }
@@ -98,10 +98,10 @@ ShapedText::Edge ShapedText::right_edge(std::size_t end, Ending ending) const {
         return {end, 0.0};
     }
     for (auto safe = safe_before(end);; safe = safe_before(safe)) {
-        const auto anew = shape_anew(safe_before(safe), end, ending);
-        const auto split = first_at(anew, safe);
-        if (safe == 0 || anew[split].is_safe) {
-            return {safe, width_of(anew, split, anew.size())};
+        const auto again = shape_again(safe_before(safe), end, ending);
+        const auto split = first_at(again, safe);
+        if (safe == 0 || again[split].is_safe) {
+            return {safe, width_of(again, split, again.size())};
         }
     }
 }
@@ -113,8 +113,8 @@ double ShapedText::width(std::size_t begin, std::size_t end, Ending ending) cons
     const auto left = left_edge(begin);
     const auto right = right_edge(end, ending);
     if (left.safe > right.safe) {
-        const auto anew = shape_anew(begin, end, ending);
-        return width_of(anew, 0, anew.size());
+        const auto again = shape_again(begin, end, ending);
+        return width_of(again, 0, again.size());
     }
     return left.width + place_of(right.safe) - place_of(left.safe) + right.width;
 }
@@ -127,16 +127,16 @@ std::vector<ShapedGlyph> ShapedText::glyphs(std::size_t begin, std::size_t end,
     const auto left = left_edge(begin);
     const auto right = right_edge(end, ending);
     if (left.safe > right.safe) {
-        return shape_anew(begin, end, ending);
+        return shape_again(begin, end, ending);
     }
     // What lies beyond a safe place does not bear on the glyphs before it, nor the reverse.
-    auto line = shape_anew(begin, left.safe, Ending::Plain);
+    auto line = shape_again(begin, left.safe, Ending::Plain);
     const auto at = [this](std::size_t offset) {
         return glyphs_.begin() + static_cast<std::ptrdiff_t>(index_at(offset));
     };
     line.insert(line.end(), at(left.safe), at(right.safe));
     if (right.safe < end) {
-        const auto tail = shape_anew(right.safe, end, ending);
+        const auto tail = shape_again(right.safe, end, ending);
         line.insert(line.end(), tail.begin(), tail.end());
     }
     return line;

@@ -10,7 +10,7 @@ namespace thawslip::typeset {
 
 /// A paragraph's text with its glyphs as they stand on one endless line, and what any part of
 /// it looks like on a line of its own: words stand where HarfBuzz puts them when it is given
-/// that line alone, yet only the letters around a break are ever shaped anew.
+/// that line alone, yet only the letters around a break are ever shaped again.
 ///
 /// Offsets are bytes of `text()`, widths em.
 class ShapedText {
@@ -21,7 +21,7 @@ public:
     const std::string& text() const { return text_; }
 
     /// One end of a line: from `safe` inwards the endless line's glyphs serve; what lies between
-    /// the break and `safe` is shaped anew and `width` wide.
+    /// the break and `safe` is shaped again and `width` wide.
     struct Edge {
         std::size_t safe = 0;
         double width = 0.0;
@@ -39,7 +39,7 @@ public:
     std::vector<ShapedGlyph> glyphs(std::size_t begin, std::size_t end, Ending ending) const;
 
 private:
-    std::vector<ShapedGlyph> shape_anew(std::size_t begin, std::size_t end, Ending ending) const;
+    std::vector<ShapedGlyph> shape_again(std::size_t begin, std::size_t end, Ending ending) const;
     std::size_t index_at(std::size_t offset) const;
     bool is_safe(std::size_t offset) const;
     std::size_t safe_after(std::size_t offset) const;  ///< the next safe place, or the text's end

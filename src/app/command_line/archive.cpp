@@ -86,7 +86,7 @@ std::chrono::minutes time_of_day(const std::string& text) {
 void add_freezer(CLI::App& app, Command& chosen) {
     auto* freezer = app.add_subcommand("freezer", "what is in the freezer, and what to eat next");
     freezer->require_subcommand(1);
-    add_listing(*freezer, chosen, "list", "every bag, the soonest date first");
+    add_listing(*freezer, chosen, "list", "every bag, earliest date first");
     add_listing(*freezer, chosen, "find", "bags by words of the dish");
     add_state(*freezer, chosen, "out", archive::State::Out, "bags were taken out to thaw");
     add_state(*freezer, chosen, "back", archive::State::Frozen, "bags are in the freezer again");

@@ -4,10 +4,12 @@
 #include "app/clock.h"
 #include "app/command_line/help_text.h"
 #include "app/command_line/number_words.h"
+#include "app/command_line/parse_fault.h"
 #include "app/command_line/parts.h"
 #include "app/command_line/printer_argument.h"
 #include "app/files/settings_file.h"
 #include "app/files/shown_buffer.h"
+#include "base/letters.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
@@ -73,7 +75,7 @@ void add_print_options(CLI::App& command, PrintOptions& options) {
 void add_trial(CLI::App& command, PrintOptions& options) {
     command.add_flag_callback(
         "--trial", [&options] { options.look.is_trial = true; },
-        "say on every sheet that it is a trial, not for food, and remember nothing");
+        "mark every sheet as a trial, not for food, and record nothing");
 }
 
 CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which) {
@@ -92,7 +94,7 @@ namespace {
 void add_recording(CLI::App& command, PrintOptions& options) {
     command.add_flag_callback(
         "--no-archive", [&options] { options.record = Record::No; },
-        "do not remember this print: it cannot be printed again from the archive");
+        "do not record this print; it cannot be reprinted");
     add_trial(command, options);
     auto* another = command.add_flag_callback(
         "--new-batch", [&options] { options.which.kind = archive::WhichBatch::Kind::New; },
@@ -146,7 +148,7 @@ void add_cards(CLI::App& app, Command& chosen) {
 
 void add_check(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand(
-        "check", "say everything that would be refused or cautioned; write nothing");
+        "check", "report everything that would be refused or cautioned; write nothing");
     auto options = std::make_shared<PrintOptions>();
     auto why = std::make_shared<bool>(false);
     auto json = std::make_shared<bool>(false);
@@ -236,17 +238,26 @@ void add_stock(CLI::App& app, Command& chosen) {
     add_stock_ruler(*command, chosen);
 }
 
-/// Commands that were called otherwise before.
-constexpr std::pair<std::string_view, std::string_view> renamed[] = {{"thrown", "discarded"}};
+/// What words that are no commands, but might be, are done by.
+constexpr std::pair<std::string_view, std::string_view> done_by[] = {
+    {"thrown", "freezer discarded"},
+    {"print", "labels DAY.toml --print"},
+    {"scan", "read PHOTO"},
+    {"import", "archive import FOLDER"},
+    {"export", "archive export FOLDER"},
+    {"backup", "archive backup FILE"},
+    {"eaten", "freezer eaten BAG"},
+    {"out", "freezer out BAG"},
+    {"find", "freezer find WORDS"},
+    {"next", "freezer next"}};
 
 std::string hint_for(const std::string& word, const std::vector<std::string>& names) {
-    for (const auto& [before, now] : renamed) {
-        if (word == before && std::ranges::find(names, now) != names.end()) {
-            return fmt::format("it is called \"{}\" now", now);
+    for (const auto& [said, command] : done_by) {
+        if (word == said) {
+            return fmt::format("thawslip {} does that", command);
         }
     }
-    const auto near = nearest(word, names);
-    return near ? fmt::format("did you mean \"{}\"?", *near) : "the commands are " + list_of(names);
+    return near_names(word, names);
 }
 
 /// What is said of a first word that is no command, or of the word after it that is none of its
@@ -267,31 +278,6 @@ std::optional<std::string> unknown_command(const CLI::App& app, std::span<const 
     }
     return fmt::format("error: there is no command \"{}{}\"\n    hint: {}\n", group, word,
                        hint_for(word, names));
-}
-
-/// Options that were called otherwise before.
-constexpr std::pair<std::string_view, std::string_view> renamed_options[] = {
-    {"--spoiled", "--skip"}};
-
-/// What is said of an option that has another name now.
-std::optional<std::string> renamed_option(std::span<const char* const> words) {
-    for (const std::string_view word : words) {
-        for (const auto& [before, now] : renamed_options) {
-            if (word == before || word.starts_with(std::string{before} + "=")) {
-                return fmt::format("error: there is no option {}\n    hint: it is called {} now\n",
-                                   before, now);
-            }
-        }
-    }
-    return std::nullopt;
-}
-
-/// What is wrong with a command line, in our own words' shape.
-std::string failure_text(const CLI::App*, const CLI::Error& error) {
-    const std::string what = error.what();
-    return fmt::format("error: {}\n    hint: thawslip --help names the commands, thawslip COMMAND "
-                       "--help its options\n",
-                       what == "A subcommand is required" ? "a command is missing" : what);
 }
 
 /// Options that stand before or after any command and override the settings file.
@@ -315,15 +301,28 @@ std::vector<std::string> names_of(std::span<const toml::Word> words) {
     return names;
 }
 
-/// Takes each word that the setting takes, and no other; the help names them all.
+/// Takes each of these words, whatever its case, and no other.
+CLI::Validator one_of(std::vector<std::string> names) {
+    return {[names = std::move(names)](std::string& text) {
+                const auto meant = std::ranges::find(names, lower(text));
+                if (meant == names.end()) {
+                    return fmt::format("\"{}\" is not known: {}", text, near_names(text, names));
+                }
+                text = *meant;
+                return std::string{};
+            },
+            ""};
+}
+
+/// Takes each word that the setting takes; the help names them all.
 void take_one_of(CLI::Option& option, std::span<const toml::Word> words) {
     const auto names = names_of(words);
-    option.check(CLI::IsMember(names))->option_text(fmt::format("{}", fmt::join(names, "|")));
+    option.transform(one_of(names))->option_text(fmt::format("{}", fmt::join(names, "|")));
 }
 
 void add_overrides(CLI::App& app, Overrides& overrides) {
     app.add_option("--settings", overrides.settings_file,
-                   "settings to use instead of the usual file")
+                   "settings to use instead of the default file")
         ->option_text("FILE");
     take_one_of(*app.add_option("--paper", overrides.settings["paper"],
                                 "the paper whose stocks are the default ones"),
@@ -335,11 +334,11 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     take_one_of(
         *app.add_option("--units", overrides.settings["units"], "the units of what is printed"),
         service::unit_words());
-    app.add_option("--archive", overrides.archive, "the archive's file, instead of the usual one")
+    app.add_option("--archive", overrides.archive, "the archive's file, instead of the default one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.settings["storage_list"],
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
-        ->check(CLI::IsMember(names_of(service::storage_list_words())))
+        ->transform(one_of(names_of(service::storage_list_words())))
         ->option_text("NAME");
 }
 
@@ -380,11 +379,11 @@ struct Parser {
         app.formatter_fn([](const CLI::App* command, const std::string&, CLI::AppFormatMode) {
             return help_text(describe(*command));
         });
-        app.set_help_flag("-h,--help", "say what a command does, and leave");
-        app.failure_message(failure_text);
+        app.set_help_flag("-h,--help", "show this help and exit");
         app.fallthrough();
         app.require_subcommand(1);
-        app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION, "say which version it is");
+        app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION,
+                             "show the version and exit");
         add_overrides(app, overrides);
         add_new(app, chosen);
         add_labels(app, chosen);
@@ -411,10 +410,6 @@ std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* arg
         console.err << *unknown;
         return ExitStatus::Usage;
     }
-    if (const auto new_name = renamed_option({argv + std::min(argc, 1), argv + argc})) {
-        console.err << *new_name;
-        return ExitStatus::Usage;
-    }
     try {
         auto words =
             with_numbers_joined(with_printers_joined({argv + std::min(argc, 1), argv + argc}));
@@ -422,9 +417,12 @@ std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* arg
         parser.app.parse(std::move(words));
         return std::nullopt;
     } catch (const CLI::ParseError& error) {
-        const bool asked = error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success);
-        parser.app.exit(error, console.out, console.err);
-        return asked ? ExitStatus::Done : ExitStatus::Usage;
+        if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
+            parser.app.exit(error, console.out, console.err); // help, or the version
+            return ExitStatus::Done;
+        }
+        console.err << parse_fault_text(parser.app, error);
+        return ExitStatus::Usage;
     }
 }
 

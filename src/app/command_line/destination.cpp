@@ -19,7 +19,7 @@ void add_destination(CLI::App& command, std::string& output, std::optional<std::
     auto name = std::make_shared<std::string>();
     command
         .add_flag("--print{" + usual_printer + "}", *name,
-                  "print it, on this printer or the usual one, at 100 % on the stock's paper")
+                  "print it, on this printer or the default one, at 100 % on the stock's paper")
         ->option_text("[PRINTER]")
         ->multi_option_policy(CLI::MultiOptionPolicy::TakeLast)
         ->each([&printer, name](const std::string& given) {

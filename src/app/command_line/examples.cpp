@@ -17,7 +17,7 @@ constexpr std::array notes{
     Notes{"", "thawslip new saturday.toml\n"
               "thawslip check saturday.toml\n"
               "thawslip labels saturday.toml -o labels.pdf\n"
-              "thawslip COMMAND --help tells more of a command; man thawslip tells all.\n"
+              "thawslip COMMAND --help shows more of a command; man thawslip shows all.\n"
               "Food safety: the rules of your local food authority come first.\n"
               "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed."},
     Notes{"new", "thawslip new saturday.toml"},
@@ -51,7 +51,7 @@ constexpr std::array notes{
     Notes{"text", "thawslip text saturday.toml\n"
                   "thawslip text saturday.toml --stock roll-60x100mm"},
     Notes{"read", "thawslip read photo.jpg\n"
-                  "thawslip read K7Q-2M4-9XC --json\n"
+                  "thawslip read K7Q-2M4-9XW --json\n"
                   "thawslip read -  # then let the scanner type, and press Ctrl-D"},
     Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
@@ -65,21 +65,21 @@ constexpr std::array notes{
                         "thawslip stock show my-sheet.toml -o my-sheet.pdf"},
     Notes{"stock ruler", "thawslip stock ruler -o ruler.pdf\n"
                          "thawslip stock ruler --paper a4 --print"},
-    Notes{"reprint", "thawslip reprint K7Q-2M4-9XC -o label.pdf --first-cell 7\n"
+    Notes{"reprint", "thawslip reprint K7Q-2M4-9XW -o label.pdf --first-cell 7\n"
                      "thawslip reprint lentil stew --print\n"
                      "thawslip reprint --from K7Q-2M4-9XC --first-cell next --print\n"
                      "thawslip reprint --dish stew --card --only-new -o cards.pdf\n"
                      "thawslip reprint --printed 2026-10-17 --card -o cards.pdf"},
     Notes{"freezer", "thawslip freezer list\n"
                      "thawslip freezer find lentil\n"
-                     "thawslip freezer out K7Q-2M4-9XC"},
+                     "thawslip freezer out K7Q-2M4-9XW"},
     Notes{"freezer list", "thawslip freezer list\n"
                           "thawslip freezer list --all --json"},
     Notes{"freezer find", "thawslip freezer find lentil stew"},
-    Notes{"freezer out", "thawslip freezer out K7Q-2M4-9XC"},
-    Notes{"freezer back", "thawslip freezer back K7Q-2M4-9XC"},
-    Notes{"freezer eaten", "thawslip freezer eaten K7Q-2M4-9XC"},
-    Notes{"freezer discarded", "thawslip freezer discarded K7Q-2M4-9XC"},
+    Notes{"freezer out", "thawslip freezer out K7Q-2M4-9XW"},
+    Notes{"freezer back", "thawslip freezer back K7Q-2M4-9XW"},
+    Notes{"freezer eaten", "thawslip freezer eaten K7Q-2M4-9XW"},
+    Notes{"freezer discarded", "thawslip freezer discarded K7Q-2M4-9XW"},
     Notes{"freezer next", "thawslip freezer next\n"
                           "thawslip freezer next 14 --at 12:30"},
     Notes{"archive", "thawslip archive check\n"

@@ -259,8 +259,10 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
     const auto checked = check(read_texts(options.days), options.look, settings,
                                surroundings(ids_to_look(settings, console)));
     console.err << to_text(checked.messages);
-    if (checked && answer == AnswerAs::Json) {
-        console.out << check_json(checked.value->days, style_of(settings)) << "\n";
+    if (answer == AnswerAs::Json) {
+        console.out << check_json(checked ? &checked.value->days : nullptr, checked.messages,
+                                  style_of(settings))
+                    << "\n";
     } else if (checked) {
         show(*checked.value, why, settings, console.out);
     }

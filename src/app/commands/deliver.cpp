@@ -33,9 +33,7 @@ private:
 };
 
 std::string hint_of(const spool::Fault& fault, const std::string& name) {
-    const auto near = nearest(name, fault.printers);
-    return near ? fmt::format("did you mean \"{}\"?", *near)
-                : "the printers are " + list_of(fault.printers);
+    return near_names(name, fault.printers);
 }
 
 /// What went wrong, in words, and what to do about it.
@@ -61,7 +59,7 @@ std::string text_of(const spool::Fault& fault, const std::string& name) {
         return fmt::format("error: there is no printer called \"{}\"\n    hint: {}\n", name,
                            hint_of(fault, name));
     case spool::Trouble::NoUsualOne:
-        return fmt::format("error: no printer is the usual one\n"
+        return fmt::format("error: no default printer is set\n"
                            "    hint: name one with --print: {}\n",
                            list_of(fault.printers));
     case spool::Trouble::Refused:

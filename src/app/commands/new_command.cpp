@@ -27,7 +27,7 @@ ExitStatus new_day(const std::string& file, const Settings& settings, Console co
     const auto text = with_today(std::string{new_day_text});
     std::error_code error;
     if (file != "-" && std::filesystem::exists(std::filesystem::symlink_status(file, error))) {
-        console.err << fmt::format("error: {} is there already; nothing written\n"
+        console.err << fmt::format("error: {} already exists; nothing written\n"
                                    "    hint: name another file\n",
                                    file);
         return ExitStatus::Refused;

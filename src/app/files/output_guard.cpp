@@ -2,6 +2,7 @@
 
 #include "app/archive_place.h"
 #include "app/files/data_folder.h"
+#include "base/nearest.h"
 #include "base/place.h"
 
 #include <algorithm>
@@ -57,10 +58,7 @@ bool has_ending(const Output& output) {
 }
 
 std::string ending_fault(const Output& output) {
-    const auto& wanted = output.endings;
-    return wanted.size() == 2
-               ? fmt::format("{} is neither {} nor {}", output.file, wanted[0], wanted[1])
-               : fmt::format("{} does not end in {}", output.file, wanted.front());
+    return fmt::format("{} must end in {}", output.file, list_of(output.endings));
 }
 
 /// The archive's file and those that SQLite keeps beside it ("Temporary Files Used By SQLite", 2).
@@ -147,8 +145,7 @@ std::optional<ExitStatus> refuse_output(const Output& output, const Settings& se
         return ExitStatus::Refused;
     }
     if (!has_ending(output)) {
-        console.err << fmt::format("error: {}: the ending says what to write\n",
-                                   ending_fault(output));
+        console.err << fmt::format("error: {}\n", ending_fault(output));
         return ExitStatus::Usage;
     }
     return std::nullopt;

@@ -7,6 +7,7 @@
 #include "service/food_facts.h"
 #include "service/freezer/freezer_list.h"
 #include "service/freezer/freezer_next.h"
+#include "service/messages.h"
 #include "wording/style.h"
 
 #include <span>
@@ -20,11 +21,16 @@ namespace thawslip::app {
 
 /// What `check` answers, on one line: for each package its dish, its dates, the ids of its bags and
 /// its cautions; then the cautions of the days themselves, and for each day what goes into the
-/// freezer when; null where the freezer's size is not known.
-/// `{"packages":[{"dish","raw","made","use_by","bags":[…],"cautions":[{"id","severity","text"}]}],
+/// freezer when; null where the freezer's size is not known; and what was said of the files. Where
+/// they are refused, the lists before the messages are empty.
+/// `{"packages":[{"dish","raw","made","keep_until","basis","bags":[…],
+/// "cautions":[{"id","shown_on","text"}]}],
 /// "cautions":[…],"freezers":[{"grams","limit_grams","batches":[{"day","grams","bags":[…]}],
-/// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}]}`
-std::string check_json(const Days& days, const wording::Style& style);
+/// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}],
+/// "messages":[{"severity","file","line","column","text","hints":[…]}]}`
+/// \param days nothing where they are refused
+std::string check_json(const Days* days, const service::Messages& messages,
+                       const wording::Style& style);
 
 /// What `plan` answers, on one line:
 /// `{"eat","ways":[{"dish","method","begin","start","ready","text","cautions":[…]}],

@@ -1,5 +1,6 @@
 #include "app/json/answers.h"
 #include "app/json/members.h"
+#include "archive/values.h"
 #include "kitchen/figures.h"
 #include "wording/fields.h"
 
@@ -24,7 +25,7 @@ Json cautions_json(const std::vector<kitchen::Caution>& cautions, const wording:
     Json list = Json::array();
     for (const auto& caution : cautions) {
         list.push_back({{"id", caution.id},
-                        {"severity", word_for(caution.level)},
+                        {"shown_on", word_for(caution.level)},
                         {"text", wording::say_caution(caution, style.language)}});
     }
     return list;
@@ -34,7 +35,8 @@ Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& 
     Json json{{"dish", planned.package.dish},
               {"raw", planned.raw},
               {"made", kitchen::to_iso(planned.made)},
-              {"use_by", kitchen::to_iso(planned.keep_until.date)},
+              {"keep_until", kitchen::to_iso(planned.keep_until.date)},
+              {"basis", archive::word_of(planned.keep_until.basis)},
               {"bags", Json::array()}};
     for (const auto& bag : planned.bags) {
         json["bags"].push_back(bag.id);
@@ -70,11 +72,34 @@ Json freezer_json(const kitchen::Plan& plan) {
             {"without_weight", load.without_weight}};
 }
 
-} // namespace
+std::string_view word_for(Severity severity) {
+    switch (severity) {
+    case Severity::Error: return "error";
+    case Severity::Caution: return "caution";
+    case Severity::Note: break;
+    }
+    return "note";
+}
 
-std::string check_json(const Days& days, const wording::Style& style) {
-    Json answer{
-        {"packages", Json::array()}, {"cautions", Json::array()}, {"freezers", Json::array()}};
+Json messages_json(const service::Messages& messages) {
+    Json list = Json::array();
+    for (const auto& [what, text] : messages.all()) {
+        Json one{{"severity", word_for(what.severity)}};
+        if (!what.where.file.empty()) {
+            one["file"] = what.where.file;
+        }
+        if (what.where.line != 0) {
+            one["line"] = what.where.line;
+            one["column"] = what.where.column;
+        }
+        one["text"] = what.message;
+        one["hints"] = what.hints;
+        list.push_back(std::move(one));
+    }
+    return list;
+}
+
+void add_days(Json& answer, const Days& days, const wording::Style& style) {
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
             answer["packages"].push_back(package_json(planned, style));
@@ -84,6 +109,18 @@ std::string check_json(const Days& days, const wording::Style& style) {
         }
         answer["freezers"].push_back(freezer_json(plan));
     }
+}
+
+} // namespace
+
+std::string check_json(const Days* days, const service::Messages& messages,
+                       const wording::Style& style) {
+    Json answer{
+        {"packages", Json::array()}, {"cautions", Json::array()}, {"freezers", Json::array()}};
+    if (days != nullptr) {
+        add_days(answer, *days, style);
+    }
+    answer["messages"] = messages_json(messages);
     return to_text(answer);
 }
 

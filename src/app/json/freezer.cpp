@@ -23,8 +23,8 @@ Json bag_json(const archive::Bag& bag, kitchen::Date today) {
             {"raw", service::is_raw(bag)},
             {"servings", bag.servings},
             {"made", kitchen::to_iso(bag.made)},
-            {"use_by", kitchen::to_iso(bag.keep_until)},
-            {"date", archive::word_of(bag.basis)},
+            {"keep_until", kitchen::to_iso(bag.keep_until)},
+            {"basis", archive::word_of(bag.basis)},
             {"days_left", kitchen::days_between(today, bag.keep_until).count()},
             {"grams", grams_json(bag.weight)},
             {"state", shown_word(bag.state)},
@@ -40,7 +40,8 @@ Json proposal_json(const service::Proposal& proposal) {
               {"dish", bag.dish},
               {"raw", service::is_raw(bag)},
               {"servings", bag.servings},
-              {"use_by", kitchen::to_iso(bag.keep_until)}};
+              {"keep_until", kitchen::to_iso(bag.keep_until)},
+              {"basis", archive::word_of(bag.basis)}};
     if (proposal.thaw_start) {
         json["thaw_start"] = kitchen::to_iso(*proposal.thaw_start);
     }

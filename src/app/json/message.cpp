@@ -22,8 +22,8 @@ void add_dates(Json& object, const code::Message& message, kitchen::Date today) 
         object["made"] = kitchen::to_iso(*message.made);
     }
     if (const auto& keep = message.keep_until) {
-        object["use_by"] = kitchen::to_iso(keep->date);
-        object["date"] = archive::word_of(keep->basis);
+        object["keep_until"] = kitchen::to_iso(keep->date);
+        object["basis"] = archive::word_of(keep->basis);
         object["days_left"] = kitchen::days_between(today, keep->date).count();
     }
 }

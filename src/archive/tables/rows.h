@@ -29,7 +29,7 @@ std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day)
 std::vector<std::int64_t> package_rows(Connection& connection, std::int64_t day);
 /// The newest revision of a description; 0 when there is none.
 std::int64_t newest_revision(Connection& connection, int lineage);
-/// Counts the revisions of a description anew, in their order.
+/// Counts the revisions of a description again, in their order.
 void number_revisions(Connection& connection, int lineage);
 /// The row of the bag that has this id; 0 when there is none.
 std::int64_t bag_row(Connection& connection, const std::string& id);

@@ -20,7 +20,7 @@ TimeRange from_frozen(TimeRange thawed);
 bool may_count_from_frozen(const Package& package, const StorageTable& table);
 
 /// The package with the one cooking time that counts for how its food starts to cook. A time
-/// that is said to be for thawed food of a bag that is cooked from frozen is turned over where
+/// that is said to be for thawed food of a bag that is cooked from frozen is converted where
 /// that may be, and says so in `time_from`; all others stay.
 Package with_time_as_cooked(Package package, const StorageTable& table);
 

@@ -51,7 +51,7 @@ constexpr SafeMinimum rows[] = {
     canada(Leftover, 74, 165, "Leftovers"),
     uk(Leftover, uk_food),
 
-    // Cooked by its maker, but packed anew at home: it may have caught something since.
+    // Cooked by its maker, but packed again at home: it may have caught something since.
     us(ReadyToEat, 74, 165, "Leftovers", ours),
     canada(ReadyToEat, 74, 165, "Hot dogs"),
     uk(ReadyToEat, uk_food, ours),

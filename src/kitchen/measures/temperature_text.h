@@ -16,7 +16,7 @@ enum class TemperatureUse {
 
 /// The temperature as written and, by the style, in the other scale: `74 °C (165 °F)`.
 ///
-/// A number of degrees that is an agency's figure turned over, 74 °C for 165 °F, is turned back
+/// A number of degrees that is an agency's figure converted, 74 °C for 165 °F, is turned back
 /// into that figure, not into 166 °F.
 std::string to_text(Temperature temperature, TemperatureUse use, const UnitStyle& style);
 

@@ -22,7 +22,7 @@ struct UnitStyle {
     std::map<Unit, UnitName> names = {}; ///< where a language has its own; else English symbols
 };
 
-/// What the style wants to see of a measure written in one system and turned into the other:
+/// What the style wants to see of a measure written in one system and converted to the other:
 /// one of the two, or `written (turned)`. Where `turned` is empty, what was written.
 std::string in_style(const std::string& written, const std::string& turned, bool is_written_metric,
                      const UnitStyle& style);

@@ -29,7 +29,7 @@ struct CalendarSettings {
 /// would only repeat what every calendar knows of its own zone.
 ///
 /// A UID depends on the dish, its bags, the step and the finishing ingredient, not on the time: a
-/// plan that is made anew replaces the old one in the calendar instead of standing beside it.
+/// plan that is made again replaces the old one in the calendar instead of standing beside it.
 /// Events before the stamp, and those of dishes that only serve if they have thawed already, are
 /// left out; an alarm that would have rung before the stamp rings with its event.
 /// \pre one EventWords for each event; the timeline belongs to these dishes

@@ -74,11 +74,10 @@ std::vector<std::string> read_words(Table& table, const PrintFields& fields) {
     for (const auto& text : table.string_or_strings({"words", R"(["thaw"])"}, 12)) {
         words.push_back(text.value);
         if (std::ranges::find(names, text.value) == names.end()) {
-            const auto near = nearest(text.value, names);
             table.reader().error(
                 text.key,
                 fmt::format("{} is not a field of a {}", in_quotes(text.value), fields.print),
-                {near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names)});
+                {near_names(text.value, names)});
         }
     }
     return words;

@@ -46,7 +46,7 @@ std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::stri
         const bool named = id.fault().kind == kitchen::BagIdFault::Kind::WrongCheck;
         messages.error(named || !clean
                            ? id.fault().message
-                           : fmt::format("\"{}\" is no bag's id: {}", typed, id.fault().message),
+                           : fmt::format("\"{}\" is not a bag id: {}", typed, id.fault().message),
                        near_ids(archive, typed));
         return std::nullopt;
     }

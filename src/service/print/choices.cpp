@@ -15,10 +15,8 @@ namespace {
 Messages no_such(std::string_view what, const std::string& name,
                  const std::vector<std::string>& names) {
     Messages messages;
-    const auto near = nearest(name, names);
     messages.error(fmt::format("there is no {} called \"{}\"", what, name),
-                   {near ? fmt::format("did you mean \"{}\"?", *near)
-                         : fmt::format("the {}s are {}", what, list_of(names))});
+                   {near_names(name, names)});
     return messages;
 }
 

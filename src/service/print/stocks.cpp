@@ -16,8 +16,7 @@ std::string nearest_paper(const std::string& name) {
     for (const auto& known : layout::papers()) {
         names.emplace_back(known.name);
     }
-    const auto near = nearest(name, names);
-    return near ? fmt::format("did you mean \"{}\"?", *near) : "expected " + list_of(names);
+    return near_names(name, names);
 }
 
 } // namespace

@@ -40,7 +40,7 @@ struct IdSource {
 };
 
 /// What a print asks the world for, as it needs it. Whoever calls knows where all this is kept.
-/// \throws SystemFailure from any of them, where the world fails
+/// \throws SystemFailure from any of them, where the system fails
 struct Surroundings {
     /// The shipped stock of a name; nothing where there is none.
     std::function<std::optional<layout::StockReading>(const std::string& name)> stock;

@@ -86,7 +86,7 @@ bool are_planned(const Days& days, const Batches& batches) {
 }
 
 /// The same days again, planned with the batches that they are.
-Days planned_anew(const Days& days, const Batches& batches, const Settings& settings) {
+Days planned_again(const Days& days, const Batches& batches, const Settings& settings) {
     auto texts = days.texts;
     for (std::size_t day = 0; day < batches.size(); ++day) {
         texts[day].batches = batches[day];
@@ -95,7 +95,7 @@ Days planned_anew(const Days& days, const Batches& batches, const Settings& sett
 }
 
 Days with_batches(const Days& planned, const Batches& batches, const Settings& settings) {
-    return are_planned(planned, batches) ? planned : planned_anew(planned, batches, settings);
+    return are_planned(planned, batches) ? planned : planned_again(planned, batches, settings);
 }
 
 /// The batches that the archive has; nothing, and said in `messages`, where it must be asked first.

@@ -28,15 +28,15 @@ std::string day_with(const ScratchFolder& folder, const std::string& package) {
 } // namespace
 
 TEST_CASE("check answers in JSON that Python reads, with dates as ISO 8601") {
-    const auto outcome =
-        run("XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " check --json " + shell_word(sample) +
-            " | python3 -c 'import json, sys, datetime; told = json.load(sys.stdin); "
-            "first = told[\"packages\"][0]; print(len(told[\"packages\"]), first[\"dish\"], "
-            "datetime.date.fromisoformat(first[\"made\"]), first[\"use_by\"], "
-            "len(first[\"bags\"]), first[\"cautions\"][0][\"id\"], "
-            "first[\"cautions\"][0][\"severity\"], told[\"cautions\"][0][\"id\"])'");
+    const auto outcome = run(
+        "XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " check --json " + shell_word(sample) +
+        " | python3 -c 'import json, sys, datetime; told = json.load(sys.stdin); "
+        "first = told[\"packages\"][0]; print(len(told[\"packages\"]), first[\"dish\"], "
+        "datetime.date.fromisoformat(first[\"made\"]), first[\"keep_until\"], first[\"basis\"], "
+        "len(first[\"bags\"]), first[\"cautions\"][0][\"id\"], "
+        "first[\"cautions\"][0][\"shown_on\"], told[\"cautions\"][0][\"id\"])'");
     CHECK(outcome.status == 0);
-    CHECK(outcome.out == "5 Squash and red lentil stew 2026-10-17 2026-12-17 3 "
+    CHECK(outcome.out == "5 Squash and red lentil stew 2026-10-17 2026-12-17 best 3 "
                          "slow-cooker-thaw-first card two-hour-rule\n");
 }
 

@@ -5,11 +5,13 @@
 #include "app/command_line/printer_argument.h"
 #include "app/files/settings_file.h"
 #include "base/utf8.h"
+#include "kitchen/bag_id.h"
 #include "support/command.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
 #include <iterator>
+#include <regex>
 #include <span>
 #include <sstream>
 
@@ -84,9 +86,13 @@ TEST_CASE("a word that is no command is told with the nearest one, or with its n
         {{"thawslip", "freezer", "eatn"},
          "error: there is no command \"freezer eatn\"\n    hint: did you mean \"eaten\"?\n"},
         {{"thawslip", "freezer", "thrown", "K7Q-2M4-9XC"},
-         "error: there is no command \"freezer thrown\"\n    hint: it is called \"discarded\" "
-         "now\n"},
-        {{"thawslip", "thrown"}, "error: there is no command \"thrown\"\n    hint: the commands"}};
+         "error: there is no command \"freezer thrown\"\n"
+         "    hint: thawslip freezer discarded does that\n"},
+        {{"thawslip", "print"},
+         "error: there is no command \"print\"\n"
+         "    hint: thawslip labels DAY.toml --print does that\n"},
+        {{"thawslip", "freezer", "zzzz"},
+         "error: there is no command \"freezer zzzz\"\n    hint: did you mean \""}};
     for (const auto& c : cases) {
         CAPTURE(c.text);
         const auto said = try_words(c.words);
@@ -115,11 +121,11 @@ TEST_CASE("the command line takes every word that the settings take, and no othe
     struct Case {
         const char* option;
         std::span<const toml::Word> words;
-        const char* shown; ///< one that the refusal names
+        const char* shown; ///< of what the refusal proposes
     };
     const Case cases[] = {{"--units", service::unit_words(), "written"},
                           {"--paper", service::paper_words(), "letter"},
-                          {"--storage-list", service::storage_list_words(), "oregon"}};
+                          {"--storage-list", service::storage_list_words(), "did you mean"}};
     for (const auto& c : cases) {
         for (const auto& [word, also] : c.words) {
             CAPTURE(word);
@@ -264,4 +270,77 @@ TEST_CASE("a print that goes nowhere is a wrong command line") {
     }
     CHECK(try_words({"thawslip", "labels", "day.toml", "--print"}).status == ExitStatus::Done);
     CHECK(try_words({"thawslip", "labels", "--print", "day.toml"}).status == ExitStatus::Done);
+}
+
+TEST_CASE(
+    "a command line that cannot be read is explained in our own words, with what comes near") {
+    struct Case {
+        std::vector<std::string> words;
+        std::string text;
+    };
+    const Case cases[] = {
+        {{"thawslip", "labels"},
+         "error: DAY.toml is missing\n    hint: thawslip labels --help shows what it takes\n"},
+        {{"thawslip", "labels", "a.toml", "--stok", "x", "-o", "a.pdf"},
+         "error: thawslip labels has no option --stok\n    hint: did you mean --stock?\n"},
+        {{"thawslip", "labels", "a.toml", "-o", "a.pdf", "--zzzzzz=4"},
+         "error: thawslip labels has no option --zzzzzz\n"
+         "    hint: thawslip labels --help shows what it takes\n"},
+        {{"thawslip", "labels", "a.toml", "--stock"}, "error: --stock needs a value: NAME|FILE\n"},
+        {{"thawslip", "cards", "a.toml", "--finishing", "--cook-day", "-o", "a.pdf"},
+         "error: --finishing and --cook-day cannot be used together\n"},
+        {{"thawslip", "freezer", "next", "900"},
+         "error: N takes a number from 1 to 366, not \"900\"\n"},
+        {{"thawslip", "read"}, "error: PHOTO|BAG|- is missing\n"},
+        {{"thawslip", "new", "a.toml", "b.toml"},
+         "error: thawslip new takes no further word: \"b.toml\"\n"},
+        {{"thawslip", "stock", "list", "--paper", "lettr"},
+         "error: --paper: \"lettr\" is not known: did you mean \"letter\"?\n"},
+        {{"thawslip", "freezer"}, "error: a command is missing\n    hint: the commands are \""},
+        {{"thawslip"},
+         "error: a command is missing\n    hint: thawslip --help lists the commands\n"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        const auto said = try_words(c.words);
+        CHECK(said.status == ExitStatus::Usage);
+        CAPTURE(said.text);
+        CHECK(said.text.starts_with(c.text));
+    }
+}
+
+TEST_CASE("words that the settings take are taken in capitals too") {
+    CHECK(try_words({"thawslip", "stock", "list", "--paper", "A4"}).status == ExitStatus::Done);
+    CHECK(try_words({"thawslip", "stock", "list", "--units", "Metric"}).status == ExitStatus::Done);
+}
+
+TEST_CASE("every bag id that the documents show has the right check letter") {
+    const std::regex id{"[0-9A-Z]{3}(-[0-9A-Z]{3}){2,3}"};
+    for (const auto* file : {"README.md", "layouts/README.md", "src/app/manual/thawslip.1",
+                             "src/app/command_line/examples.cpp"}) {
+        CAPTURE(file);
+        const auto text = test_support::read_file(THAWSLIP_SOURCE_DIR "/" + std::string{file});
+        for (std::sregex_iterator found{text.begin(), text.end(), id}, end; found != end; ++found) {
+            CAPTURE(found->str());
+            CHECK(kitchen::parse_bag_id(found->str()).ok());
+        }
+    }
+}
+
+TEST_CASE("every command line in the README is one that the program takes") {
+    std::istringstream readme{test_support::read_file(THAWSLIP_SOURCE_DIR "/README.md")};
+    int count = 0;
+    bool in_code = false;
+    for (std::string line; std::getline(readme, line);) {
+        in_code = line.starts_with("```") ? !in_code : in_code;
+        if (!in_code || !line.starts_with("thawslip ")) {
+            continue;
+        }
+        CAPTURE(line);
+        const auto said = try_words(words_of(line.substr(0, line.find(" #"))));
+        CHECK(said.status == ExitStatus::Done);
+        CAPTURE(said.text);
+        ++count;
+    }
+    CHECK(count > 20);
 }

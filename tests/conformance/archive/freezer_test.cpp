@@ -52,10 +52,10 @@ TEST_CASE_FIXTURE(StockedKitchen,
 
 TEST_CASE_FIXTURE(StockedKitchen, "JSON has the keys that other programs rely on") {
     CHECK(json("freezer list",
-               "all(set(('id','dish','servings','made','use_by','state')) <= set(b) "
-               "for b in answer), len(answer), sorted(b['use_by'] for b in answer) == "
-               "[b['use_by'] for b in answer]") == "True 14 True\n");
-    CHECK(json("freezer list", "answer[0]['made'], answer[0]['use_by'], answer[0]['state']") ==
+               "all(set(('id','dish','servings','made','keep_until','state')) <= set(b) "
+               "for b in answer), len(answer), sorted(b['keep_until'] for b in answer) == "
+               "[b['keep_until'] for b in answer]") == "True 14 True\n");
+    CHECK(json("freezer list", "answer[0]['made'], answer[0]['keep_until'], answer[0]['state']") ==
           "2026-10-17 2026-11-17 frozen\n");
     CHECK(json("freezer find nothing-like-it", "answer") == "[]\n");
 }

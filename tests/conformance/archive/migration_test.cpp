@@ -1,4 +1,4 @@
-// An archive of an older schema is led forward, all or nothing.
+// An archive of an older schema is migrated, all or nothing.
 
 #include "archive/archive.h"
 #include "kitchen.h"
@@ -59,7 +59,7 @@ constexpr const char* shape =
 
 } // namespace
 
-TEST_CASE_FIXTURE(OldKitchen, "an archive of schema 1 is read, and led forward with all it holds") {
+TEST_CASE_FIXTURE(OldKitchen, "an archive of schema 1 is read, and migrated with all it holds") {
     const auto dump = "SELECT id, lineage, revision, made, kitchen, file, recorded, hash, "
                       "description FROM day; SELECT id, package, number, state, changed FROM bag; "
                       "SELECT * FROM bag_id; SELECT * FROM "
@@ -110,11 +110,11 @@ TEST_CASE_FIXTURE(OldKitchen,
         led_forward = left == newest;
         const auto columns = sql("SELECT count(*) FROM pragma_table_info('package')");
         CHECK(columns == (led_forward ? "20\n" : "11\n"));
-        CHECK(contents_of(archive) == expected); // by now led forward by reading it
+        CHECK(contents_of(archive) == expected); // by now migrated by reading it
     }
 }
 
-TEST_CASE_FIXTURE(LaterKitchen, "all that schema 2 has is known after it is led forward") {
+TEST_CASE_FIXTURE(LaterKitchen, "all that schema 2 has is known after it is migrated") {
     const auto printed_ids = sql("SELECT id FROM bag_id ORDER BY id");
     REQUIRE(std::ranges::count(printed_ids, '\n') == 9);
     const auto states = sql("SELECT id, state, changed FROM bag ORDER BY id");
@@ -194,7 +194,7 @@ TEST_CASE_FIXTURE(LaterKitchen, "a backup, and a merge of it, leave an older sch
     CHECK(read_file(folder / "copy.db") == copy);
     CHECK_FALSE(fs::exists(folder / "copy.db-wal"));
     CHECK_FALSE(fs::exists(folder / "copy.db-shm"));
-    // Led forward on two ways, it is known to be the same.
+    // Migrated on two ways, it is known to be the same.
     archive = folder / "old.db";
     REQUIRE((*this)("freezer list").status == 0);
     CHECK(says((*this)("archive merge new.db").out, "added 0 descriptions, 0 bags, 0 prints; 0"));

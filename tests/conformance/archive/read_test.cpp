@@ -105,7 +105,7 @@ TEST_CASE_FIXTURE(Printed, "a bag that left the freezer is told, with a caution"
 TEST_CASE_FIXTURE(Printed, "what is neither photograph nor id is told as both") {
     const auto outcome = (*this)("read sunday");
     CHECK(outcome.status == 1);
-    CHECK(says(outcome.err, "no bag's id"));
+    CHECK(says(outcome.err, "not a bag id"));
     CHECK(says(outcome.err, "no photograph of that name"));
 }
 

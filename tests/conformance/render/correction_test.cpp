@@ -27,7 +27,7 @@ void draw_cross(layout::Frame& frame, Point at) {
 TEST_CASE("a correction moves crosses where its formula says, to 0.02 pt") {
     // A fifth of a dot: Poppler inks whatever an edge touches (0.018 measured; librsvg 0.000).
     // Frame's own words: x' = scale_x·x + skew·y + offset.x, y' = skew_y·x + scale_y·y + offset.y,
-    // from the top left, y down. Worked out here anew, not by Correction's own operator.
+    // from the top left, y down. Worked out here again, not by Correction's own operator.
     struct Case {
         const char* what;
         layout::Correction correction;

@@ -179,13 +179,14 @@ TEST_CASE("all mistakes of a file are told together, in the order of the file") 
 TEST_CASE("the same dish twice in a day would share bag ids and is refused at the second") {
     const auto text = good + "\n" + good.substr(good.find("[[package]]"));
     const auto all = told(text);
-    CHECK(all.find("\"Squash and red lentil stew\" stands twice in this day") != std::string::npos);
+    CHECK(all.find("\"Squash and red lentil stew\" is listed twice in this day") !=
+          std::string::npos);
 }
 
 TEST_CASE("the same dish is the same whether its date stands in the day or in the package") {
     auto second = good.substr(good.find("[[package]]"));
     second.replace(second.find("servings"), 0, "made = 2026-10-17\n");
-    CHECK(told(good + "\n" + second).find("stands twice in this day") != std::string::npos);
+    CHECK(told(good + "\n" + second).find("is listed twice in this day") != std::string::npos);
     second.replace(second.find("10-17"), 5, "10-18");
     CHECK(told(good + "\n" + second).empty());
 }
@@ -295,7 +296,7 @@ TEST_CASE("each thaw method is read as itself") {
     }
 }
 
-TEST_CASE("weights in pounds and ounces are turned into grams") {
+TEST_CASE("weights in pounds and ounces are converted into grams") {
     // NIST Handbook 44 (2024), appendix C: 1 lb = 453.592 37 g, 1 oz = 28.349 523 125 g.
     const std::pair<const char*, double> weights[] = {
         {"4 lb 14 oz", 2211.2628}, {"2.2 kg", 2200.0}, {"5 lb", 2267.96185},

@@ -165,7 +165,7 @@ TEST_CASE("what is wrong with a typed id is said, and where") {
 
     CHECK(parse_bag_id("").fault().kind == BagIdFault::Kind::WrongLength);
     CHECK(parse_bag_id("K7Q-2M4").fault().message ==
-          "6 letters and digits; expected 9, as in K7Q-2M4-9XC, or 12 where the kitchen has a "
+          "6 letters and digits; expected 9, as in K7Q-2M4-9XW, or 12 where the kitchen has a "
           "number");
     CHECK(parse_bag_id("K7Q-2M4-9XU").fault().kind == BagIdFault::Kind::NotASymbol);
     CHECK(parse_bag_id("K7Q-2M4-9XU").fault().offset == 10);

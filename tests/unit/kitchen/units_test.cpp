@@ -66,7 +66,7 @@ TEST_CASE("cups, spoons and pints are those of the cook's own drawer") {
     CHECK(millilitres(Unit::Pint, Measures::Us) == doctest::Approx(473.176473));
 }
 
-TEST_CASE("amounts are turned into what cooks would write") {
+TEST_CASE("amounts are converted into what cooks would write") {
     struct Case {
         Amount amount;
         Unit unit;

@@ -80,7 +80,7 @@ TEST_CASE_FIXTURE(Stocked, "every id that is none is said, with the nearest ther
     REQUIRE(bags.messages.all().size() == 2);
     CHECK(bags.messages.all()[0].what.hints ==
           std::vector<std::string>{"there is " + stew + " (Barley stew)"});
-    CHECK(bags.messages.all()[1].what.message.starts_with("\"nothing\" is no bag's id: "));
+    CHECK(bags.messages.all()[1].what.message.starts_with("\"nothing\" is not a bag id: "));
 }
 
 TEST_CASE_FIXTURE(Stocked, "words that are no id mean the bags of a dish") {

@@ -108,14 +108,14 @@ TEST_CASE("a table and a list of tables taken for each other are told, and read 
     auto thaw = root.table("thaw");
     REQUIRE(thaw);
     CHECK(thaw->string("method")->value == "b");
-    CHECK(read.told() == "d.toml:1:1: error: [package] is one of a list\n"
-                         "    [package]\n"
-                         "    ^~~~~~~~~\n"
-                         "    hint: write [[package]] with double brackets\n"
-                         "d.toml:3:1: error: thaw must be a table, not a list\n"
-                         "    [[thaw]]\n"
-                         "    ^~~~~~~~\n"
-                         "    hint: write [thaw] once\n");
+    CHECK(read.told() ==
+          "d.toml:1:1: error: [package] must be written [[package]]: there may be several\n"
+          "    [package]\n"
+          "    ^~~~~~~~~\n"
+          "d.toml:3:1: error: thaw must be a table, not a list\n"
+          "    [[thaw]]\n"
+          "    ^~~~~~~~\n"
+          "    hint: write [thaw] once\n");
 }
 
 TEST_CASE("members are listed in the order of the file, not of the alphabet") {

@@ -160,8 +160,7 @@ TEST_CASE("a wrong type is told with what was found and expected") {
          "x.toml:1:5: error: a must be a table, not the whole number 7\n"
          "    hint: write [a] once\n"},
         {"[a]", [](Table& t) { t.tables("a", 9); },
-         "x.toml:1:1: error: [a] is one of a list\n"
-         "    hint: write [[a]] with double brackets\n"},
+         "x.toml:1:1: error: [a] must be written [[a]]: there may be several\n"},
         {"[[a]]", [](Table& t) { t.table("a"); },
          "x.toml:1:1: error: a must be a table, not a list\n"
          "    hint: write [a] once\n"},

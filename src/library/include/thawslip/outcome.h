@@ -6,7 +6,7 @@
 
 /// What a program outside may use of Thawslip: values of the standard library in, values out, and
 /// messages for people. Nothing here asks the clock or the environment; the same input gives the
-/// same output. Functions throw std::runtime_error where the world fails (a disk, a missing face).
+/// same output. Functions throw std::runtime_error where the system fails (a disk, a missing face).
 namespace thawslip {
 
 /// Something to be told to a person.
