@@ -8,7 +8,7 @@ namespace thawslip::wording {
 namespace {
 
 /// A label has no room to say amounts twice: where both systems are set, they stand as written, and
-/// the cards turn them over. Temperatures, on which safety hangs, are said in both all the same.
+/// the cards convert them. Temperatures, on which safety hangs, are said in both all the same.
 Style amounts_once(Style style) {
     if (style.units.units == kitchen::Units::Both) {
         style.units.units = kitchen::Units::Written;
@@ -23,8 +23,10 @@ std::vector<Paragraph> additions(const kitchen::PlannedPackage& planned, const S
     std::vector<Paragraph> paragraphs;
     for (std::size_t i = 0; i < planned.finish.size(); ++i) {
         const auto& finish = planned.finish[i];
-        auto line = labelled(style.say("label.add") + " " + say_when(finish.when, style.language),
-                             say_addition(finish, style, waits));
+        // The colon keeps "10 min" and "200 g" apart.
+        auto line =
+            labelled(style.say("label.add") + " " + say_when(finish.when, style.language) + ":",
+                     say_addition(finish, style, waits));
         if (goes_in_with_previous(planned.finish, i)) {
             auto& spans = paragraphs.back().spans;
             spans.push_back({", ", Emphasis::Plain});

@@ -24,7 +24,7 @@ Field timeline(const kitchen::PlannedPackage& planned, const Style& style) {
             moment(style.say("cook-day-card.start"), capitalised(say_cooking(*cook, style))));
     }
     for (const auto& finish : planned.finish) {
-        auto line = moment(say_when(finish.when, style.language),
+        auto line = moment(say_when_head(finish.when, style.language),
                            style.say("label.add") + " " + say_addition(finish, style));
         line.marker = Marker::TickBox;
         field.paragraphs.push_back(std::move(line));

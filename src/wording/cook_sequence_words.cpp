@@ -106,7 +106,7 @@ Field sequence_field(const PlannedPackage& planned, const Style& style) {
         }
         if (!lines.empty()) {
             lines.front().label = is_start ? style.say("cook-day-card.start")
-                                           : capitalised(say_when(moment.when, style.language));
+                                           : say_when_head(moment.when, style.language);
         }
         field.paragraphs.insert(field.paragraphs.end(), lines.begin(), lines.end());
     }
@@ -139,7 +139,7 @@ Field finish_grouped_field(const PlannedPackage& planned, const Style& style) {
         auto& line = field.paragraphs.back();
         line.with_previous = goes_in_with_previous(planned.finish, i);
         if (!line.with_previous) {
-            line.label = capitalised(say_when(finish.when, style.language));
+            line.label = say_when_head(finish.when, style.language);
         }
     }
     return field;

@@ -66,8 +66,8 @@ std::vector<Paragraph> into_the_bags(const kitchen::Package& package, const Styl
 std::vector<Paragraph> stays_out(const kitchen::PlannedPackage& planned, const Style& style) {
     std::vector<Paragraph> cells;
     for (const auto& finish : planned.finish) {
-        cells.push_back(ticked(labelled(capitalised(say_when(finish.when, style.language)),
-                                        say_addition(finish, style))));
+        cells.push_back(ticked(
+            labelled(say_when_head(finish.when, style.language), say_addition(finish, style))));
     }
     for (const auto& ingredient : planned.package.ingredients) {
         if (ingredient.on_cook_day) {
@@ -251,7 +251,7 @@ Print shopping_sheet(const kitchen::Plan& plan, const Style& style) {
     }
     const auto list = kitchen::shopping(packages, style.units.measures);
     Field field{field_name::shopping, {}, KeyPath{"package"}};
-    add_shopping(field, "shopping.for-the-day", list.for_the_day, plan, style);
+    add_shopping(field, "shopping.for-packing-day", list.for_the_day, plan, style);
     add_shopping(field, "shopping.for-cook-day", list.for_cook_day, plan, style);
     if (!field.paragraphs.empty()) {
         print.fields.push_back(dish_numbers_field(plan, style));

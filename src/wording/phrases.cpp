@@ -161,6 +161,13 @@ std::string say_when(const kitchen::When& when, const Language& language) {
     return {};
 }
 
+std::string say_when_head(const kitchen::When& when, const Language& language) {
+    return capitalised(
+        when.anchor == kitchen::When::Anchor::BeforeEnd
+            ? language.say("when.before-end-head", {say_duration(when.offset, language)})
+            : say_when(when, language));
+}
+
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language, Form form) {
     const auto& thaw = planned.package.thaw;
     auto text = say_thaw_method(planned, language, form);

@@ -37,8 +37,11 @@ std::string say_days(std::chrono::days days, const Language& language); ///< "1 
 /// "7–9 h", "90–120 min"; one duration where both ends are equal.
 std::string say_time_range(const kitchen::TimeRange& range, const Language& language);
 
-/// "at the start", "last 10 min".
+/// "at the start", "last 10 min": within a line.
 std::string say_when(const kitchen::When& when, const Language& language);
+
+/// "At the start", "Last 10 min": the head of a line, as short as can be.
+std::string say_when_head(const kitchen::When& when, const Language& language);
 
 /// The thaw method with how long it takes and its must-do, without a leading word: "in the
 /// refrigerator on a tray: look from 24 h, allow 36 h; cook within 3 days of thawing". The days

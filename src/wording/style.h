@@ -30,7 +30,7 @@ std::string say_quantity(const kitchen::Quantity& quantity, const Style& style);
 
 std::string say_weight(kitchen::Mass weight, const Style& style); ///< "2.2 kg (4 lb 14 oz)"
 
-/// "74 °C (165 °F)": a safe temperature, rounded up where it is turned over.
+/// "74 °C (165 °F)": a safe temperature, rounded up where it is converted.
 std::string say_target(kitchen::Temperature target, const Style& style);
 
 /// "190 °C (375 °F), lid on" where a setting begins with a temperature and has no other figure;

@@ -42,8 +42,8 @@ public:
         write("Clear Sans Bold", 10, 75, 32, 90, "17 Dec 2026");
         write("Clear Sans", 7.56, 7, 48, 185,
               "Thaw in the refrigerator, a full day; 24 h for every 2 kg\n"
-              "Add at the start 1 l vegetable stock\n"
-              "Add last 10 min 200 g baby spinach (small bag taped to this one)\n"
+              "Add at the start: 1 l vegetable stock\n"
+              "Add last 10 min: 200 g baby spinach (small bag taped to this one)\n"
               "Cook slow cooker, low, 7–9 h, to 74 °C in the middle\nContains celery");
         write("Clear Sans", 6.64, 7, 128, 185, "Local food-safety rules come first.");
         const auto bag = fmt::format("RJR-{:03}-{:03}", number / 1000 % 1000, number % 1000);

@@ -82,7 +82,7 @@ TEST_CASE("a time to eat that is past is said, and no calendar is written") {
     const auto outcome =
         plan("--eat '2026-12-03 18:30' --now '2026-12-04 08:00' --calendar " + shell_word(file));
     CHECK(outcome.status == 1);
-    CHECK(has(outcome.out, "The time to eat, Thu 3 Dec 2026, 18:30, is past already."));
+    CHECK(has(outcome.out, "The time to eat, Thu 3 Dec 2026, 18:30, has already passed."));
     CHECK(has(outcome.err, "no calendar is written"));
     CHECK_FALSE(std::filesystem::exists(file));
 }

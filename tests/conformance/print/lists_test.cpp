@@ -51,8 +51,8 @@ TEST_CASE("the lists of the sample day are printed on whole sheets of either pap
         const auto text = words_in(lists.pdf);
         for (const char* words :
              {"Packing day", "Into the bags", "3 kg (6 lb 10 oz) squash", "Left out",
-              "1 l (4¼ cups) vegetable stock", "Cooling and freezing", "Shopping", "For the day",
-              "For cook day", "In the freezer", "November 2026",
+              "1 l (4¼ cups) vegetable stock", "Cooling and freezing", "Shopping",
+              "For packing day", "For cook day", "In the freezer", "November 2026",
               "Local food-safety rules come first."}) {
             CAPTURE(words);
             CHECK(has(text, words));
@@ -139,7 +139,7 @@ TEST_CASE("no word of a list stands outside the sheet's safe margin") {
     }
 }
 
-TEST_CASE("lists are drawn as SVG too, one file a page") {
+TEST_CASE("lists are drawn as SVG too, one file per page") {
     const ScratchFolder folder;
     const auto outcome =
         run_thawslip("lists --door " + day + " -o " + shell_word(folder / "door.svg"));
@@ -149,8 +149,8 @@ TEST_CASE("lists are drawn as SVG too, one file a page") {
 
 TEST_CASE("the lists speak the language that is set") {
     const auto german = words_in(Lists{day + " --language de"}.pdf);
-    for (const char* words : {"Vorkochtag", "In die Beutel", "Am Anfang 1 l (4¼ Tassen)", "Einkauf",
-                              "Im Gefrierschrank", "17. Dez. 2026"}) {
+    for (const char* words : {"Packtag", "In die Beutel", "Am Anfang 1 l (4¼ Tassen)", "Einkauf",
+                              "Im Tiefkühler", "17. Dez. 2026"}) {
         CAPTURE(words);
         CHECK(has(german, words));
     }

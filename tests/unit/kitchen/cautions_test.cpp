@@ -1036,7 +1036,7 @@ TEST_CASE("the plan carries allergens, the days left and the day's own cautions"
     CHECK(ids(result.cautions) ==
           Ids{"two-hour-rule", "cool-before-freezing", "freeze-in-one-layer"});
     CHECK(said(result.cautions[0]) ==
-          "food that spoils may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
+          "perishable food may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
           "all, one hour above 90 °F (32 °C)");
     package.thaw.method = ThawMethod::ColdWater;
     const auto fast = plan({2026y / 10 / 17, "", std::nullopt, {package}}, table(), faults);

@@ -96,7 +96,7 @@ TEST_CASE("a finishing card says each moment once, and counts what is to be adde
     CHECK(rows[0].label == "Last 5 min");
     CHECK(rows[1].label.empty());
     CHECK(rows[1].with_previous);
-    CHECK(rows[2].label == "At serving");
+    CHECK(rows[2].label == "To serve");
     CHECK(words_of(lines(card, "finish-count").front()) == "3 things");
 }
 

@@ -214,14 +214,14 @@ TEST_CASE(
     const std::vector<std::string> expected = {
         "1 · Squash and red lentil stew",
         "3 bags, each serves 6 · 2.2 kg",
-        "Freezes flat in 15 h · Best if used by 17 Dec 2026",
-        "Into the bags|Left out, for each bag|Filled and labelled",
+        "Lying flat, frozen through in 15 h · Best if used by 17 Dec 2026",
+        "Into the bags|Left out, per bag|Labelled and filled",
         "3 kg squash|At the start: 1 l vegetable stock|[1][2][3]",
         "6 onions|On cook day: 2 lemons|",
         "2 · Plum and ginger compote",
         "1 bag, each serves 8",
         "Use by 28 Feb 2027",
-        "Into the bags||Filled and labelled",
+        "Into the bags||Labelled and filled",
         "2 onions||[1]",
     };
     CHECK(lines == expected);
@@ -235,7 +235,7 @@ TEST_CASE("a dish that lists nothing has its bags alone") {
     plan.packages[1].package.ingredients.clear();
     const auto lines = lines_of(day_sheet(plan, english()), "dishes");
     REQUIRE(lines.size() > 2);
-    CHECK(lines[lines.size() - 2] == "Filled and labelled");
+    CHECK(lines[lines.size() - 2] == "Labelled and filled");
     CHECK(lines.back() == "[1]");
 }
 
@@ -301,7 +301,7 @@ TEST_CASE("where the freezer's size is not known, the day sheet gives the rule")
 TEST_CASE("the shopping list adds up across dishes, apart for the day and for cook day") {
     const auto lines = lines_of(shopping_sheet(orchard_day(), english()), "shopping");
     const std::vector<std::string> expected = {
-        "For the day",           "squash|3 kg|1", "onions|8|1, 2", "For cook day", "lemons|2|1",
+        "For packing day",       "squash|3 kg|1", "onions|8|1, 2", "For cook day", "lemons|2|1",
         "vegetable stock|3 l|1", // one litre for each of three bags
     };
     CHECK(lines == expected);

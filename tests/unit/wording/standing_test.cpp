@@ -40,7 +40,7 @@ TEST_CASE("the standing cautions are these, whole, in every language and in ever
     const Case cases[] = {
         {"en",
          Units::Both,
-         {"food that spoils may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
+         {"perishable food may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
           "all, "
           "one hour above 90 °F (32 °C)",
           "cool hot food in shallow pans or an ice bath, from 135 °F (57 °C) to 70 °F (21 °C) "
@@ -49,7 +49,7 @@ TEST_CASE("the standing cautions are these, whole, in every language and in ever
           "are solid"}},
         {"en",
          Units::Us,
-         {"food that spoils may stand between 40 °F and 140 °F for two hours in all, one hour "
+         {"perishable food may stand between 40 °F and 140 °F for two hours in all, one hour "
           "above "
           "90 °F",
           "cool hot food in shallow pans or an ice bath, from 135 °F to 70 °F within 2 h and to "

@@ -66,7 +66,7 @@ TEST_CASE("quantities are printed in the units that are set, with the language's
     }
 }
 
-TEST_CASE("a target temperature turned over is never lower than the one that is meant") {
+TEST_CASE("a target temperature converted is never lower than the one that is meant") {
     // FoodSafety.gov, Safe Minimum Internal Temperatures: 165 °F (74 °C), 145 °F (63 °C).
     const Temperature in_celsius{74.0, TemperatureScale::Celsius};
     CHECK(say_target(in_celsius, style("en", Units::Both)) == "74 °C (165 °F)");
