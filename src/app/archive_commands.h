@@ -25,8 +25,15 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
 
 ExitStatus freezer_list(const service::FreezerQuestion& question, AnswerAs answer,
                         const Settings& settings, Console console);
-ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State state,
-                       const Settings& settings, Console console);
+ExitStatus freezer_set(const std::vector<std::string>& typed, WhichOfSeveral which,
+                       archive::State state, const Settings& settings, Console console);
+ExitStatus freezer_move(const std::vector<std::string>& typed, WhichOfSeveral which,
+                        const std::string& place, const Settings& settings, Console console);
+ExitStatus freezer_renamed(const std::string& before, const std::string& now,
+                           const Settings& settings, Console console);
+ExitStatus freezer_undo(const Settings& settings, Console console);
+ExitStatus freezer_history(const std::vector<std::string>& typed, AnswerAs answer,
+                           const Settings& settings, Console console);
 
 ExitStatus freezer_next(const service::NextQuestion& question, AnswerAs answer,
                         const Settings& settings, Console console);

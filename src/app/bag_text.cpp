@@ -13,4 +13,12 @@ std::string dish_text(const archive::Bag& bag) {
     return wording::say_dish(bag.dish, service::is_raw(bag), wording::shipped_language("en"));
 }
 
+std::string shown_moment(const std::string& at) {
+    auto text = at.substr(0, 16);
+    if (const auto letter = text.find('T'); letter != std::string::npos) {
+        text[letter] = ' ';
+    }
+    return text;
+}
+
 } // namespace thawslip::app

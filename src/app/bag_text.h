@@ -14,4 +14,7 @@ std::string_view date_head(const archive::Bag& bag);
 /// "RAW · Mince patties": the dish of a bag as commands name it.
 std::string dish_text(const archive::Bag& bag);
 
+/// A moment of the archive as people read it: "2026-10-17 14:05".
+std::string shown_moment(const std::string& at);
+
 } // namespace thawslip::app

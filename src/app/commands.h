@@ -45,6 +45,13 @@ enum class Why { Untold, Told };
 
 enum class AnswerAs { Words, Json };
 
+/// What a command does where words fit several bags.
+enum class WhichOfSeveral {
+    Ask,    ///< on a terminal, by their numbers; elsewhere they are refused with their ids
+    Oldest, ///< takes the oldest
+    All,    ///< takes every one
+};
+
 /// What `plan` is asked.
 struct PlanOptions {
     std::vector<std::string> days; ///< files; or ids of bags, or words of a dish, of the archive
@@ -75,8 +82,8 @@ ExitStatus foods(const std::string& words, AnswerAs answer, const Settings& sett
 ExitStatus text(const PrintOptions& options, const Settings& settings, Console console);
 /// Tells the cook steps of bags: from the codes in a photograph (PNG, JPEG), from the text that a
 /// scanner typed ("-": standard input), or from the archive by a typed bag id.
-ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
-                Console console);
+ExitStatus read(const std::string& what, WhichOfSeveral which, AnswerAs answer,
+                const Settings& settings, Console console);
 
 /// When to thaw, start, add and serve, so that all dishes are ready at one time.
 ExitStatus plan(const PlanOptions& options, const Settings& settings, Console console);

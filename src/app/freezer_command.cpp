@@ -5,9 +5,7 @@
 #include "app/commands/report.h"
 #include "app/counted.h"
 #include "app/json/answers.h"
-#include "app/station.h"
 #include "base/utf8.h"
-#include "service/freezer/freezer_state.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -109,21 +107,6 @@ ExitStatus freezer_list(const service::FreezerQuestion& question, AnswerAs answe
         show_list(list, console.out);
     }
     return ExitStatus::Done;
-}
-
-ExitStatus freezer_set(const std::vector<std::string>& typed, archive::State state,
-                       const Settings& settings, Console console) {
-    auto archive = existing_archive(settings, archive::Mode::Write);
-    if (!archive) {
-        console.err << "error: nothing has been printed yet\n";
-        return ExitStatus::Refused;
-    }
-    const auto noted = service::note_state(*archive, typed, state, {now_text(), station_now()});
-    console.err << to_text(noted.messages);
-    for (const auto& bag : noted.value.value_or(std::vector<archive::Bag>{})) {
-        console.out << fmt::format("{} {}: {}\n", bag.id, bag.dish, shown_word(state));
-    }
-    return noted.messages.have_errors() ? ExitStatus::Refused : ExitStatus::Done;
 }
 
 } // namespace thawslip::app

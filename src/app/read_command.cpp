@@ -1,4 +1,5 @@
 #include "app/archive_place.h"
+#include "app/choose_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/commands/report.h"
@@ -96,8 +97,8 @@ ExitStatus show(const service::Readings& readings, AnswerAs answer, const wordin
 
 } // namespace
 
-ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settings,
-                Console console) {
+ExitStatus read(const std::string& what, WhichOfSeveral which, AnswerAs answer,
+                const Settings& settings, Console console) {
     const auto style = style_of(settings);
     std::optional<archive::Archive> archive;
     const auto open = [&] {
@@ -105,8 +106,10 @@ ExitStatus read(const std::string& what, AnswerAs answer, const Settings& settin
         return archive ? &*archive : nullptr;
     };
     if (what != "-" && may_be_bag_id(what)) {
-        const auto status = show(service::read_bag(open(), what, style), answer, style, console);
-        if (!kitchen::parse_bag_id(what)) {
+        const auto status =
+            show(service::read_bag(open(), what, style, choose_bags(which, console)), answer, style,
+                 console);
+        if (status != ExitStatus::Done && !kitchen::parse_bag_id(what)) {
             console.err << "    hint: there is no photograph of that name either\n";
         }
         return status;

@@ -119,6 +119,8 @@ public:
 
     std::vector<StoredPrint> prints_of(DayKey day);        ///< the newest first
     std::vector<StoredPrint> prints_on(kitchen::Date day); ///< in the order recorded
+    /// Each day on which something was printed, with what, in order of the days.
+    std::vector<std::pair<kitchen::Date, std::string>> days_printed();
     std::vector<Bag> bags_of(DayKey day); ///< in the order of the description, any state
 
     /// Whether the bag with this id is one of those that the day's `package` (its index) tells of.

@@ -29,6 +29,9 @@ Bag bag_at(const Statement& row) {
     bag.weight = package.weight;
     bag.thaw = package.thaw;
     bag.classes = package.food ? package.food->classes : std::vector<std::string>{};
+    if (package.food) {
+        bag.allergens = package.food->allergens;
+    }
     bag.of = static_cast<int>(row.integer(12));
     bag.id = row.text(13);
     bag.number = static_cast<int>(row.integer(14));
@@ -255,6 +258,17 @@ std::vector<StoredPrint> Archive::prints_on(kitchen::Date day) {
                      .with(from)
                      .with(from + "U");
     return all_prints(*connection_, rows);
+}
+
+std::vector<std::pair<kitchen::Date, std::string>> Archive::days_printed() {
+    const Question question{*connection_};
+    auto& rows = connection_->statement("SELECT substr(first_at, 1, 10), what FROM print UNION "
+                                        "SELECT substr(last_at, 1, 10), what FROM print");
+    std::vector<std::pair<kitchen::Date, std::string>> days;
+    while (rows.next()) {
+        days.emplace_back(date_of(rows.text(0)), rows.text(1));
+    }
+    return days;
 }
 
 std::vector<Bag> Archive::bags_of(DayKey day) {

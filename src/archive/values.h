@@ -244,7 +244,10 @@ struct Bag {
     std::optional<kitchen::Mass> weight;
     std::optional<ThawRecord> thaw;     ///< nothing: recorded by schema 1, which did not keep it
     std::vector<std::string> classes{}; ///< of food, sorted; none: not kept, or not known
-    int number = 1;                     ///< bag `number` of `of`
+    /// As they are meant, sorted; those that may be there by chance after "may contain "; nothing:
+    /// not kept.
+    std::optional<std::vector<std::string>> allergens = std::nullopt;
+    int number = 1; ///< bag `number` of `of`
     int of = 1;
     State state = State::Frozen;
     std::string changed; ///< when it came into that state

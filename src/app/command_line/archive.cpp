@@ -12,9 +12,10 @@ void add_reprint(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("reprint", "print labels or cards again from the archive");
     auto options = std::make_shared<ReprintOptions>();
     auto cards = std::make_shared<bool>(false);
-    auto* bags =
-        command->add_option("bags", options->question.bags, "ids of bags, or words of a dish")
-            ->option_text("BAG...");
+    auto* bags = command
+                     ->add_option("bags", options->question.bags,
+                                  "ids of bags, or words of a dish; a comma between several")
+                     ->option_text("WORDS|BAG...");
     auto* printed = command
                         ->add_option("--printed", options->question.printed,
                                      "everything that was printed on that day")
@@ -63,14 +64,84 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
     });
 }
 
+/// Which bags are meant: ids, or words of which several may fit.
+struct BagChoice {
+    std::vector<std::string> typed;
+    WhichOfSeveral which = WhichOfSeveral::Ask;
+};
+
+std::shared_ptr<BagChoice> add_bags(CLI::App& command) {
+    auto choice = std::make_shared<BagChoice>();
+    command
+        .add_option("bags", choice->typed,
+                    "words of a dish, or ids of bags; a comma between several")
+        ->required()
+        ->option_text("WORDS|BAG...");
+    auto* oldest = command.add_flag_callback(
+        "--oldest", [choice] { choice->which = WhichOfSeveral::Oldest; },
+        "of several bags that the words fit, the oldest");
+    command
+        .add_flag_callback(
+            "--all", [choice] { choice->which = WhichOfSeveral::All; },
+            "every bag that the words fit")
+        ->excludes(oldest);
+    return choice;
+}
+
 void add_state(CLI::App& freezer, Command& chosen, const char* name, archive::State state,
                const char* about) {
     auto* command = freezer.add_subcommand(name, about);
-    auto bags = std::make_shared<std::vector<std::string>>();
-    command->add_option("bags", *bags, "ids of bags")->required()->option_text("BAG...");
+    auto bags = add_bags(*command);
     command->callback([=, &chosen] {
         chosen = [bags, state](const Settings& settings, Console console) {
-            return freezer_set(*bags, state, settings, console);
+            return freezer_set(bags->typed, bags->which, state, settings, console);
+        };
+    });
+}
+
+void add_move(CLI::App& freezer, Command& chosen) {
+    auto* command = freezer.add_subcommand("move", "bags lie elsewhere by now");
+    auto bags = add_bags(*command);
+    auto place = std::make_shared<std::string>();
+    command->add_option("--to", *place, "where, in your own words: \"garage, basket 2\"")
+        ->required()
+        ->option_text("PLACE");
+    command->callback([=, &chosen] {
+        chosen = [bags, place](const Settings& settings, Console console) {
+            return freezer_move(bags->typed, bags->which, *place, settings, console);
+        };
+    });
+}
+
+void add_renamed(CLI::App& freezer, Command& chosen) {
+    auto* command = freezer.add_subcommand(
+        "renamed", "a dish was printed under another name: both names are the same bags");
+    auto names = std::make_shared<std::pair<std::string, std::string>>();
+    command->add_option("old", names->first, "words of the old name, or a bag's id")
+        ->required()
+        ->option_text("OLD");
+    command->add_option("new", names->second, "words of the new name, or a bag's id")
+        ->required()
+        ->option_text("NEW");
+    command->callback([=, &chosen] {
+        chosen = [names](const Settings& settings, Console console) {
+            return freezer_renamed(names->first, names->second, settings, console);
+        };
+    });
+}
+
+void add_history(CLI::App& freezer, Command& chosen) {
+    auto* command = freezer.add_subcommand("history", "what happened to a bag");
+    auto typed = std::make_shared<std::vector<std::string>>();
+    auto json = std::make_shared<bool>(false);
+    command->add_option("bags", *typed, "words of a dish, or ids of bags; a comma between several")
+        ->required()
+        ->option_text("WORDS|BAG...");
+    command->add_flag("--json", *json, "for other programs");
+    command->callback([=, &chosen] {
+        chosen = [=](const Settings& settings, Console console) {
+            return freezer_history(*typed, *json ? AnswerAs::Json : AnswerAs::Words, settings,
+                                   console);
         };
     });
 }
@@ -92,6 +163,14 @@ void add_freezer(CLI::App& app, Command& chosen) {
     add_state(*freezer, chosen, "back", archive::State::Frozen, "bags are in the freezer again");
     add_state(*freezer, chosen, "eaten", archive::State::Eaten, "bags were eaten");
     add_state(*freezer, chosen, "discarded", archive::State::Discarded, "bags were thrown away");
+    add_state(*freezer, chosen, "never-filled", archive::State::NeverFilled,
+              "labels were printed, but there are no such bags");
+    add_move(*freezer, chosen);
+    add_renamed(*freezer, chosen);
+    freezer->add_subcommand("undo", "take the last change back")->callback([&chosen] {
+        chosen = freezer_undo;
+    });
+    add_history(*freezer, chosen);
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
     auto question = std::make_shared<service::NextQuestion>();
     auto at = std::make_shared<std::string>("18:30");

@@ -178,19 +178,24 @@ void add_text(CLI::App& app, Command& chosen) {
 
 void add_read(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("read", "the cook steps of a bag, from its code or its id");
-    auto what = std::make_shared<std::string>();
+    auto what = std::make_shared<std::vector<std::string>>();
+    auto which = std::make_shared<WhichOfSeveral>(WhichOfSeveral::Ask);
     auto json = std::make_shared<bool>(false);
     command
         ->add_option("what", *what,
-                     "a photograph of codes (PNG or JPEG), a bag's id; - for the text that a "
-                     "scanner types")
+                     "a photograph of codes (PNG or JPEG), a bag's id, words of a dish; - for the "
+                     "text that a scanner types")
         ->required()
-        ->option_text("PHOTO|BAG|-");
+        ->option_text("PHOTO|BAG|WORDS|-");
+    command->add_flag_callback(
+        "--oldest", [which] { *which = WhichOfSeveral::Oldest; },
+        "of several dishes that the words fit, the oldest");
     command->add_flag("--json", *json, "answer in JSON, one line a bag");
-    command->callback([what, json, &chosen] {
+    command->callback([=, &chosen] {
         const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
-        chosen = [what, answer](const Settings& settings, Console console) {
-            return read(*what, answer, settings, console);
+        chosen = [=](const Settings& settings, Console console) {
+            return read(fmt::format("{}", fmt::join(*what, " ")), *which, answer, settings,
+                        console);
         };
     });
 }

@@ -52,6 +52,7 @@ constexpr std::array notes{
                   "thawslip text saturday.toml --stock roll-60x100mm"},
     Notes{"read", "thawslip read photo.jpg\n"
                   "thawslip read K7Q-2M4-9XW --json\n"
+                  "thawslip read lentil stew\n"
                   "thawslip read -  # then let the scanner type, and press Ctrl-D"},
     Notes{"plan", "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --dish \"lentil stew\"\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
@@ -66,20 +67,29 @@ constexpr std::array notes{
     Notes{"stock ruler", "thawslip stock ruler -o ruler.pdf\n"
                          "thawslip stock ruler --paper a4 --print"},
     Notes{"reprint", "thawslip reprint K7Q-2M4-9XW -o label.pdf --first-cell 7\n"
-                     "thawslip reprint lentil stew --print\n"
-                     "thawslip reprint --from K7Q-2M4-9XC --first-cell next --print\n"
+                     "thawslip reprint \"lentil stew, plum compote\" --print\n"
+                     "thawslip reprint --from K7Q-2M4-9XW --first-cell next --print\n"
                      "thawslip reprint --dish stew --card --only-new -o cards.pdf\n"
                      "thawslip reprint --printed 2026-10-17 --card -o cards.pdf"},
     Notes{"freezer", "thawslip freezer list\n"
                      "thawslip freezer find lentil\n"
-                     "thawslip freezer out K7Q-2M4-9XW"},
+                     "thawslip freezer out lentil stew --oldest\n"
+                     "thawslip freezer undo"},
     Notes{"freezer list", "thawslip freezer list\n"
                           "thawslip freezer list --all --json"},
     Notes{"freezer find", "thawslip freezer find lentil stew"},
-    Notes{"freezer out", "thawslip freezer out K7Q-2M4-9XW"},
-    Notes{"freezer back", "thawslip freezer back K7Q-2M4-9XW"},
-    Notes{"freezer eaten", "thawslip freezer eaten K7Q-2M4-9XW"},
-    Notes{"freezer discarded", "thawslip freezer discarded K7Q-2M4-9XW"},
+    Notes{"freezer out",
+          "thawslip freezer out lentil stew --oldest\n"
+          "thawslip freezer out lentil stew, plum compote  # asks which, by numbers"},
+    Notes{"freezer back", "thawslip freezer back lentil stew"},
+    Notes{"freezer eaten", "thawslip freezer eaten lentil stew\n"
+                           "thawslip freezer eaten chestnut --all"},
+    Notes{"freezer discarded", "thawslip freezer discarded plum compote --oldest"},
+    Notes{"freezer never-filled", "thawslip freezer never-filled lentil stew --oldest"},
+    Notes{"freezer move", "thawslip freezer move lentil stew --all --to \"garage, basket 2\""},
+    Notes{"freezer renamed", "thawslip freezer renamed \"lentil stew\" \"lentil and squash pot\""},
+    Notes{"freezer undo", "thawslip freezer undo"},
+    Notes{"freezer history", "thawslip freezer history lentil stew"},
     Notes{"freezer next", "thawslip freezer next\n"
                           "thawslip freezer next 14 --at 12:30"},
     Notes{"archive", "thawslip archive check\n"

@@ -49,6 +49,9 @@ std::string text_json(const std::string& text);
 /// What `freezer list` answers: a line for each bag.
 std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today);
 
+/// What `freezer history` answers of one bag, on one line.
+std::string history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history);
+
 /// What `freezer next` answers: a line for each day that there is a bag for.
 std::string next_json(std::span<const service::Proposal> proposals);
 

@@ -28,7 +28,8 @@ Json bag_json(const archive::Bag& bag, kitchen::Date today) {
             {"days_left", kitchen::days_between(today, bag.keep_until).count()},
             {"grams", grams_json(bag.weight)},
             {"state", shown_word(bag.state)},
-            {"changed", bag.changed}};
+            {"changed", bag.changed},
+            {"place", bag.place}};
 }
 
 Json proposal_json(const service::Proposal& proposal) {
@@ -60,6 +61,36 @@ std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date 
         answer.push_back(bag_json(found.bag, today));
     }
     return to_lines(answer);
+}
+
+namespace {
+
+Json past_json(const archive::PastEvent& past) {
+    const auto& event = past.event;
+    Json json{{"at", event.at}, {"id", past.id}, {"undone", past.is_undone}};
+    if (event.state) {
+        json["state"] = shown_word(*event.state);
+    }
+    if (event.place) {
+        json["place"] = *event.place;
+    }
+    if (!event.joined.empty()) {
+        json["known_as"] = event.joined;
+    }
+    if (event.undoes != 0) {
+        json["takes_back"] = true;
+    }
+    return json;
+}
+
+} // namespace
+
+std::string history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history) {
+    Json events = Json::array();
+    for (const auto& past : history) {
+        events.push_back(past_json(past));
+    }
+    return Json{{"id", bag.id}, {"dish", bag.dish}, {"history", std::move(events)}}.dump() + "\n";
 }
 
 std::string next_json(std::span<const service::Proposal> proposals) {

@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 #include "intake/storage_file.h"
 #include "kitchen/bag_id.h"
+#include "service/freezer/named_bags.h"
 #include "service/freezer/packages_of_bags.h"
 #include "unicode/ascii.h"
 
@@ -11,10 +12,6 @@
 
 namespace thawslip::service {
 namespace {
-
-bool has_digit(std::string_view text) {
-    return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
-}
 
 /// The symbols of an id as typed: capitals, without what parts them, O as 0, I and L as 1.
 std::string symbols_in(std::string_view typed) {
@@ -35,7 +32,8 @@ std::vector<std::string> near_ids(archive::Archive& archive, const std::string& 
         near +=
             fmt::format("{}{} ({})", near.empty() ? "there is " : ", ", id, bag ? bag->dish : "");
     }
-    return near.empty() ? std::vector<std::string>{} : std::vector{near};
+    return {near.empty() ? "words of the dish do as well as an id: thawslip freezer list names all"
+                         : near};
 }
 
 std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::string& typed,
@@ -94,27 +92,37 @@ Outcome<std::vector<archive::Bag>> bags_by_id(archive::Archive& archive,
     return outcome;
 }
 
-Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
-                                              const std::vector<std::string>& typed) {
+namespace {
+
+Outcome<std::vector<archive::Bag>>
+all_meant(archive::Archive& archive, const std::vector<std::string>& typed, archive::Which which) {
     Outcome<std::vector<archive::Bag>> outcome;
-    if (std::ranges::any_of(
-            typed, [](const auto& word) { return first_invalid_utf8(word).has_value(); })) {
-        outcome.messages.error("the words are not UTF-8");
-        return outcome;
+    std::vector<archive::Bag> bags;
+    for (const auto& part : parts_of(archive, typed)) {
+        auto named = named_bags(archive, part, which);
+        outcome.messages.add(named.messages);
+        for (auto& bag : named.value.value_or(NamedBags{}).bags) {
+            if (std::ranges::find(bags, bag.id, &archive::Bag::id) == bags.end()) {
+                bags.push_back(std::move(bag));
+            }
+        }
     }
-    // A word of nine letters may look like an id; only one that exists is taken for one.
-    const auto first = kitchen::parse_bag_id(typed.empty() ? "" : typed.front());
-    if (!typed.empty() && (has_digit(typed.front()) || (first && archive.bag(first.value())))) {
-        return bags_by_id(archive, typed);
-    }
-    auto bags = archive.find(search_words(typed), archive::Which::InFreezer);
-    if (bags.empty()) {
-        outcome.messages.error(
-            fmt::format("no bag in the freezer is called \"{}\"", fmt::join(typed, " ")));
-    } else {
+    if (!outcome.messages.have_errors()) {
         outcome.value = std::move(bags);
     }
     return outcome;
+}
+
+} // namespace
+
+Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
+                                              const std::vector<std::string>& typed) {
+    return all_meant(archive, typed, archive::Which::InFreezer);
+}
+
+Outcome<std::vector<archive::Bag>> bags_ever_meant(archive::Archive& archive,
+                                                   const std::vector<std::string>& typed) {
+    return all_meant(archive, typed, archive::Which::All);
 }
 
 std::string search_words(const std::vector<std::string>& words) {

@@ -15,9 +15,13 @@ namespace thawslip::service {
 Outcome<std::vector<archive::Bag>> bags_by_id(archive::Archive& archive,
                                               const std::vector<std::string>& typed);
 
-/// The bags meant by ids, or by words of the dish where the first word is none.
+/// All bags of the freezer that are meant by ids or words of dishes, as named_bags.h reads them.
 Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
                                               const std::vector<std::string>& typed);
+
+/// The same of all bags there ever were.
+Outcome<std::vector<archive::Bag>> bags_ever_meant(archive::Archive& archive,
+                                                   const std::vector<std::string>& typed);
 
 /// Words as dishes are searched by: unicode::fold_for_search of those that are UTF-8.
 std::string search_words(const std::vector<std::string>& words);

@@ -1,5 +1,5 @@
-#include "kitchen/bag_id.h"
 #include "service/freezer/bags.h"
+#include "service/freezer/named_bags.h"
 #include "service/freezer/packages_of_bags.h"
 
 #include <algorithm>
@@ -9,17 +9,18 @@
 namespace thawslip::service {
 namespace {
 
+bool is_one(archive::Archive& archive, const std::string& part) {
+    return named_bags(archive, part, archive::Which::InFreezer).value.has_value();
+}
+
 /// "lentil stew" is one dish where a bag has both words; "stew compote" are two.
-std::vector<std::vector<std::string>> parts_of(archive::Archive& archive,
-                                               const std::vector<std::string>& typed) {
-    if (!archive.find(service::search_words(typed), archive::Which::InFreezer).empty()) {
-        return {typed};
+std::vector<std::string> dishes_in(archive::Archive& archive,
+                                   const std::vector<std::string>& typed) {
+    auto parts = parts_of(archive, typed);
+    if (parts.size() != 1 || typed.size() < 2 || is_one(archive, parts.front())) {
+        return parts;
     }
-    std::vector<std::vector<std::string>> parts;
-    for (const auto& one : typed) {
-        parts.push_back({one});
-    }
-    return parts;
+    return typed;
 }
 
 /// The first bags of each dish.
@@ -32,12 +33,6 @@ std::vector<archive::Bag> first_of_each(const std::vector<archive::Bag>& bags, i
         }
     }
     return first;
-}
-
-bool are_ids(const std::vector<archive::Bag>& bags, const std::vector<std::string>& typed) {
-    return bags.size() == typed.size() && std::ranges::all_of(typed, [](const std::string& word) {
-               return kitchen::parse_bag_id(word).ok();
-           });
 }
 
 void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
@@ -78,14 +73,14 @@ void add(std::vector<kitchen::PlannedPackage>& packages, kitchen::PlannedPackage
 std::vector<archive::Bag> bags_to_eat(archive::Archive& archive, const BagsToEat& wanted,
                                       Messages& messages) {
     std::vector<archive::Bag> bags;
-    for (const auto& one : parts_of(archive, wanted.typed)) {
-        const auto meant = bags_meant(archive, one);
+    for (const auto& one : dishes_in(archive, wanted.typed)) {
+        const auto meant = named_bags(archive, one, archive::Which::InFreezer);
         messages.add(meant.messages);
         if (!meant) {
             return {};
         }
-        std::ranges::move(are_ids(*meant.value, one) ? *meant.value
-                                                     : first_of_each(*meant.value, wanted.of_each),
+        std::ranges::move(meant.value->by_id ? meant.value->bags
+                                             : first_of_each(meant.value->bags, wanted.of_each),
                           std::back_inserter(bags));
     }
     for (const auto& bag : bags) {

@@ -1,7 +1,5 @@
 #include "service/freezer/freezer_state.h"
 
-#include "service/freezer/bags.h"
-
 #include <fmt/format.h>
 
 namespace thawslip::service {
@@ -29,10 +27,24 @@ bool is_noted(archive::Archive& archive, const archive::Bag& before, archive::St
 
 } // namespace
 
+std::vector<archive::State> states_before(archive::State state) {
+    using enum archive::State;
+    switch (state) {
+    case Out: return {Frozen};
+    case Frozen: return {Out, Eaten, Discarded, NeverFilled};
+    case Eaten:
+    case Discarded: return {Out, Frozen};
+    case NeverFilled: return {Frozen, Out};
+    case Renamed: break;
+    }
+    return {};
+}
+
 Outcome<std::vector<archive::Bag>> note_state(archive::Archive& archive,
                                               const std::vector<std::string>& typed,
-                                              archive::State state, const Moment& moment) {
-    auto outcome = bags_by_id(archive, typed);
+                                              archive::State state, const Moment& moment,
+                                              const ChooseBags& choose) {
+    auto outcome = chosen_bags(archive, {typed, states_before(state), choose});
     if (!outcome) {
         return outcome;
     }

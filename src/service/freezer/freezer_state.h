@@ -1,6 +1,7 @@
 #pragma once
 
 #include "archive/archive.h"
+#include "service/freezer/named_bags.h"
 #include "service/messages.h"
 
 #include <string>
@@ -14,12 +15,16 @@ struct Moment {
     archive::Station station;
 };
 
-/// Notes that bags, by their ids as typed, came into a state. Nothing is noted where one of them is
-/// not known; where the archive knows of a time to come that nothing can follow, that is said of
-/// the bag.
-/// \returns the bags that are noted so now, as they were before
+/// The states from which a bag comes into this one, the likeliest first.
+std::vector<archive::State> states_before(archive::State state);
+
+/// Notes that bags, by their ids as typed or by words of their dishes, came into a state. Nothing
+/// is noted where one of them is not known; where the archive knows of a time to come that nothing
+/// can follow, that is said of the bag. \returns the bags that are noted so now, as they were
+/// before
 Outcome<std::vector<archive::Bag>> note_state(archive::Archive& archive,
                                               const std::vector<std::string>& typed,
-                                              archive::State state, const Moment& moment);
+                                              archive::State state, const Moment& moment,
+                                              const ChooseBags& choose = {});
 
 } // namespace thawslip::service

@@ -57,10 +57,46 @@ void refuse_rotten(const archive::StoredDay& day, Messages& messages,
          "archive check"});
 }
 
-Outcome<KnownBag> known_bag(archive::Archive& archive, const std::string& typed) {
-    auto bags = bags_by_id(archive, {typed});
+namespace {
+
+bool are_of_one_package(const std::vector<archive::Bag>& bags) {
+    return std::ranges::all_of(bags, [&bags](const archive::Bag& bag) {
+        return bag.day == bags.front().day && bag.dish == bags.front().dish &&
+               bag.made == bags.front().made;
+    });
+}
+
+/// Words mean bags that are there, where any is.
+void keep_those_there(std::vector<archive::Bag>& bags) {
+    if (!std::ranges::all_of(bags, is_gone)) {
+        std::erase_if(bags, is_gone);
+    }
+}
+
+/// Of bags of one package each says the same.
+Outcome<std::vector<archive::Bag>> one_bag(archive::Archive& archive, const std::string& typed,
+                                           const ChooseBags& choose) {
+    auto named = named_bags(archive, typed, archive::Which::All);
+    Outcome<std::vector<archive::Bag>> outcome{{}, std::move(named.messages)};
+    if (!named) {
+        return outcome;
+    }
+    auto& bags = named.value->bags;
+    keep_those_there(bags);
+    if (are_of_one_package(bags)) {
+        outcome.value = {bags.front()};
+        return outcome;
+    }
+    return chosen_bags(archive, {{typed}, {bags.front().state}, choose});
+}
+
+} // namespace
+
+Outcome<KnownBag> known_bag(archive::Archive& archive, const std::string& typed,
+                            const ChooseBags& choose) {
+    auto bags = one_bag(archive, typed, choose);
     Outcome<KnownBag> outcome{{}, std::move(bags.messages)};
-    if (!bags) {
+    if (!bags || bags.value->empty()) {
         return outcome;
     }
     PackagesOfBags packages{archive};

@@ -2,6 +2,7 @@
 
 #include "archive/archive.h"
 #include "kitchen/plan.h"
+#include "service/freezer/named_bags.h"
 #include "service/messages.h"
 
 #include <map>
@@ -39,9 +40,11 @@ private:
 void refuse_rotten(const archive::StoredDay& day, Messages& messages,
                    const std::string& consequence = {});
 
-/// A bag by its id as it is typed, and what it was filled with. Refused where there is no such id,
-/// with the nearest ids there are.
-Outcome<KnownBag> known_bag(archive::Archive& archive, const std::string& typed);
+/// A bag by its id as it is typed, or by words of its dish, and what it was filled with. Refused
+/// where there is none, with the nearest ids and dishes there are; of several dishes that the words
+/// fit, the one that is chosen.
+Outcome<KnownBag> known_bag(archive::Archive& archive, const std::string& typed,
+                            const ChooseBags& choose = {});
 
 /// Which bags are to be eaten.
 struct BagsToEat {

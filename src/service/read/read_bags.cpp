@@ -107,14 +107,14 @@ bool name_bags(std::span<const std::string> texts) {
     return std::ranges::any_of(texts, is_bag_id);
 }
 
-Readings read_bag(archive::Archive* archive, const std::string& typed,
-                  const wording::Style& style) {
+Readings read_bag(archive::Archive* archive, const std::string& typed, const wording::Style& style,
+                  const ChooseBags& choose) {
     Readings readings;
     if (archive == nullptr) {
         readings.messages.error("nothing has been printed yet, so no bag is known");
         return readings;
     }
-    const auto known = known_bag(*archive, typed);
+    const auto known = known_bag(*archive, typed, choose);
     readings.messages.add(known.messages);
     if (!known) {
         return readings;

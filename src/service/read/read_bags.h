@@ -2,6 +2,7 @@
 
 #include "archive/archive.h"
 #include "code/message.h"
+#include "service/freezer/named_bags.h"
 #include "service/messages.h"
 #include "wording/style.h"
 
@@ -35,10 +36,11 @@ Outcome<std::vector<std::string>> texts_in_photo(const std::string& bytes, const
 /// Whether one of the texts is a bag's id, for which the archive is asked.
 bool name_bags(std::span<const std::string> texts);
 
-/// A bag by its id as it is typed, in full: where its code has a few words, its description knows
-/// whole sentences.
-/// \param archive nullptr: nothing has been printed yet
-Readings read_bag(archive::Archive* archive, const std::string& typed, const wording::Style& style);
+/// A bag by its id as it is typed, or by words of its dish, in full: where its code has a few
+/// words, its description knows whole sentences. \param archive nullptr: nothing has been printed
+/// yet
+Readings read_bag(archive::Archive* archive, const std::string& typed, const wording::Style& style,
+                  const ChooseBags& choose = {});
 
 /// The bags that these texts of codes are about; an id among them is read as `read_bag` does.
 Readings read_texts(archive::Archive* archive, std::span<const std::string> texts,

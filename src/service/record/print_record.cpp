@@ -33,9 +33,8 @@ void add_first(Messages& messages, const archive::PrintRecord& print, const Chos
     if (!id.empty()) {
         messages.note(fmt::format(
             "the bags on these labels count as being in the freezer now. One that was "
-            "not filled is taken back with: thawslip freezer discarded {}. To try out a "
-            "printer "
-            "or a sheet: --trial, which remembers nothing",
+            "not filled is taken back with: thawslip freezer never-filled {}. To try out a "
+            "printer or a sheet: --trial, which remembers nothing",
             id));
     }
 }
@@ -88,9 +87,11 @@ Messages news_of(const archive::Recorded& recorded, const archive::PrintRecord& 
     }
     add_relabelled(messages, recorded.relabelled, chosen);
     for (const auto& id : recorded.dropped) {
-        messages.note(fmt::format("bag {} was printed before and is no longer described; if there "
-                                  "is no such bag: thawslip freezer discarded {}",
-                                  id, id));
+        messages.note(
+            fmt::format("bag {} was printed before and is no longer described; if there "
+                        "is no such bag: thawslip freezer never-filled {}; if its dish has "
+                        "another name now: thawslip freezer renamed {} \"NEW NAME\"",
+                        id, id, id));
     }
     if (recorded.is_first_print) {
         add_first(messages, print, chosen);

@@ -181,9 +181,16 @@ std::optional<std::set<std::string>> bags_of_whole(archive::Archive& archive,
     return std::move(part.value);
 }
 
+/// One print made again, and the bags on it.
+struct Again {
+    Reprint print;
+    std::set<std::string> bags;
+    std::string at; ///< when it was last printed
+};
+
 /// One print made again; nothing where something stands against it, or where it has no bag of the
 /// part that is wanted, which is said in `no_part`.
-std::optional<Reprint> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
+std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
                                      const ReprintLook& asked, const Surroundings& around,
                                      const ChangedFiles& changed_files, Messages& messages,
                                      Messages& no_part) {
@@ -209,22 +216,50 @@ std::optional<Reprint> lay_out_again(archive::Archive& archive, const WantedPrin
     }
     mind_gone(archive, wanted, *bags, messages);
     const auto prints = count_chosen(remade->job, remade->days);
-    return Reprint{std::move(*result.value), std::move(remade->job), prints};
+    return Again{{std::move(*result.value), std::move(remade->job), prints}, *bags,
+                 wanted.print.last_at};
+}
+
+/// Whether they share a stock and layouts, so that they can stand on one sheet.
+bool are_alike(const LaidOut& one, const LaidOut& other) {
+    const auto name = [](const auto& chosen) { return chosen.second.name; };
+    return one.setup.own == other.setup.own &&
+           one.setup.medium.stock.name == other.setup.medium.stock.name &&
+           std::ranges::equal(one.setup.chosen, other.setup.chosen, {}, name, name);
 }
 
 /// Adds what was fitted for one print to what stands already on the sheets.
-/// \returns whether it could: they share a stock and layouts
+/// \returns whether it could
 bool append(LaidOut& all, LaidOut more) {
-    const auto& first = all.setup;
-    const bool alike =
-        first.own == more.setup.own && first.medium.stock.name == more.setup.medium.stock.name &&
-        std::ranges::equal(
-            first.chosen, more.setup.chosen, {}, [](const auto& c) { return c.second.name; },
-            [](const auto& c) { return c.second.name; });
+    const bool alike = are_alike(all, more);
     if (alike) {
         std::ranges::move(more.fitting.prints, std::back_inserter(all.fitting.prints));
     }
     return alike;
+}
+
+/// Whether all bags of a print were printed once more, later, on another stock: then the first was
+/// a mistake, and does not stand in the way of the second.
+bool is_replaced(const Again& one, const Again& later) {
+    return !are_alike(one.print.laid_out, later.print.laid_out) &&
+           std::ranges::includes(later.bags, one.bags);
+}
+
+void drop_replaced(std::vector<Again>& parts, Messages& messages) {
+    for (std::size_t i = 0; i < parts.size();) {
+        const auto later =
+            std::find_if(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
+                         [&](const Again& other) { return is_replaced(parts[i], other); });
+        if (later == parts.end()) {
+            ++i;
+            continue;
+        }
+        messages.note(
+            fmt::format("what was printed on {} at {} was printed again on {}: that is made again",
+                        parts[i].print.laid_out.setup.medium.stock.name, parts[i].at.substr(11, 5),
+                        later->print.laid_out.setup.medium.stock.name));
+        parts.erase(parts.begin() + static_cast<std::ptrdiff_t>(i));
+    }
 }
 
 } // namespace
@@ -233,7 +268,7 @@ Outcome<Reprint> reprint(archive::Archive& archive, const std::vector<WantedPrin
                          const ReprintLook& asked, const Surroundings& around,
                          const ChangedFiles& changed_files) {
     Outcome<Reprint> outcome;
-    std::optional<Reprint> all;
+    std::vector<Again> parts;
     Messages no_part;
     for (const auto& wanted : prints) {
         auto one =
@@ -241,15 +276,23 @@ Outcome<Reprint> reprint(archive::Archive& archive, const std::vector<WantedPrin
         if (!one && outcome.messages.have_errors()) {
             return outcome;
         }
-        if (!one) { // no bag of it is wanted
-            continue;
+        if (one) { // else no bag of it is wanted
+            parts.push_back(std::move(*one));
         }
+    }
+    drop_replaced(parts, outcome.messages);
+    std::optional<Reprint> all;
+    for (auto& part : parts) {
         if (!all) {
-            all = std::move(one);
-        } else if (all->prints += one->prints; !append(all->laid_out, std::move(one->laid_out))) {
-            outcome.messages.error("these were printed on different stocks or with different "
-                                   "layouts; nothing written",
-                                   {"name one with --stock, or print them one after the other"});
+            all = std::move(part.print);
+        } else if (all->prints += part.print.prints;
+                   !append(all->laid_out, std::move(part.print.laid_out))) {
+            outcome.messages.error(
+                fmt::format("these were printed on different stocks or with different layouts ({} "
+                            "and {}); nothing written",
+                            all->laid_out.setup.medium.stock.name,
+                            part.print.laid_out.setup.medium.stock.name),
+                {"name one with --stock, or print them one after the other"});
             return outcome;
         }
     }

@@ -226,6 +226,37 @@ Outcome<std::vector<archive::Bag>> bags_wanted(archive::Archive& archive,
     return {std::move(part.value), std::move(bags.messages)};
 }
 
+/// The days nearest to `date` on which something of the kind was printed, in their order.
+std::vector<std::string> days_near(archive::Archive& archive, kitchen::Date date,
+                                   ReprintKind kind) {
+    constexpr std::size_t most = 3;
+    std::set<kitchen::Date> printed;
+    for (const auto& [day, what] : archive.days_printed()) {
+        if (day.ok() && (what == "labels") == (kind == ReprintKind::Labels)) {
+            printed.insert(day);
+        }
+    }
+    std::vector<kitchen::Date> near{printed.begin(), printed.end()};
+    std::ranges::stable_sort(near, {}, [date](kitchen::Date day) {
+        return std::chrono::abs(kitchen::days_between(date, day));
+    });
+    near.resize(std::min(near.size(), most));
+    std::ranges::sort(near);
+    std::vector<std::string> days;
+    std::ranges::transform(near, std::back_inserter(days), kitchen::to_iso);
+    return days;
+}
+
+void refuse_day(archive::Archive& archive, kitchen::Date date, ReprintKind kind,
+                Messages& messages) {
+    const std::string noun = kind == ReprintKind::Labels ? "labels" : "cards";
+    const auto near = days_near(archive, date, kind);
+    messages.error(fmt::format("no {} were printed on {}", noun, kitchen::to_iso(date)),
+                   {near.empty()
+                        ? fmt::format("no {} were ever printed into this archive", noun)
+                        : fmt::format("{} were printed on {}", noun, fmt::join(near, ", "))});
+}
+
 } // namespace
 
 What what_of(ReprintKind kind) {
@@ -251,8 +282,7 @@ Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
     }
     auto prints = prints_on(archive, *date, question.kind, question.part);
     if (prints.empty()) {
-        outcome.messages.error(
-            fmt::format("nothing of that kind was printed on {}", question.printed));
+        refuse_day(archive, *date, question.kind, outcome.messages);
     } else {
         outcome.value = std::move(prints);
     }

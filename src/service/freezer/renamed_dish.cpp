@@ -1,0 +1,153 @@
+#include "service/freezer/renamed_dish.h"
+
+#include "service/freezer/bags.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <map>
+
+namespace thawslip::service {
+namespace {
+
+using Bags = std::vector<archive::Bag>;
+
+bool is_of_package(const archive::Bag& bag, const archive::Bag& of) {
+    return bag.day == of.day && bag.dish == of.dish && bag.made == of.made;
+}
+
+/// All bags of the package that a bag belongs to.
+Bags package_of(archive::Archive& archive, const archive::Bag& of) {
+    auto bags = archive.bags(archive::Which::All);
+    std::erase_if(bags, [&of](const archive::Bag& bag) { return !is_of_package(bag, of); });
+    return bags;
+}
+
+/// Bags of dishes that are called exactly so, where there are any: "lentil soup" and not "lentil
+/// soup with dill".
+void keep_exact(Bags& bags, const std::string& name) {
+    const auto is_exact = [&name](const archive::Bag& bag) {
+        return search_words({bag.dish}) == search_words({name});
+    };
+    if (std::ranges::any_of(bags, is_exact)) {
+        std::erase_if(bags, [&](const archive::Bag& bag) { return !is_exact(bag); });
+    }
+}
+
+/// The packages that a name means, each with its bags.
+Outcome<std::vector<Bags>> packages_named(archive::Archive& archive, const std::string& name) {
+    auto named = named_bags(archive, name, archive::Which::All);
+    Outcome<std::vector<Bags>> outcome{{}, std::move(named.messages)};
+    if (!named) {
+        return outcome;
+    }
+    if (!named.value->by_id) {
+        keep_exact(named.value->bags, name);
+    }
+    std::vector<Bags> packages;
+    for (const auto& bag : named.value->bags) {
+        const bool known = std::ranges::any_of(
+            packages, [&bag](const Bags& bags) { return is_of_package(bags.front(), bag); });
+        if (!known) {
+            packages.push_back(package_of(archive, bag));
+        }
+    }
+    outcome.value = std::move(packages);
+    return outcome;
+}
+
+std::string name_of(const archive::Bag& bag) {
+    return fmt::format("\"{}\" made {}", bag.dish, kitchen::to_iso(bag.made));
+}
+
+/// The package of the new name that one of the old name can be.
+const Bags* counterpart(const std::vector<Bags>& packages, const Bags& before) {
+    const auto found = std::ranges::find_if(packages, [&before](const Bags& bags) {
+        return bags.front().made == before.front().made &&
+               !is_of_package(bags.front(), before.front());
+    });
+    return found == packages.end() ? nullptr : &*found;
+}
+
+using Pairs = std::vector<std::pair<const Bags*, const Bags*>>;
+
+Pairs pairs_of(const std::vector<Bags>& before, const std::vector<Bags>& now) {
+    Pairs pairs;
+    for (const auto& bags : before) {
+        if (const auto* other = counterpart(now, bags)) {
+            pairs.emplace_back(&bags, other);
+        }
+    }
+    return pairs;
+}
+
+void refuse(const archive::Bag& before, const archive::Bag& now, Messages& messages) {
+    if (is_of_package(before, now)) {
+        messages.error(fmt::format("{} is the same dish under both names", name_of(before)));
+        return;
+    }
+    messages.error(
+        fmt::format("{} and {} are of two days, so of two foods", name_of(before), name_of(now)),
+        {"print the day again under its new name first: thawslip labels DAY.toml"});
+}
+
+void hold_food(const Bags& before, const Bags& now, Messages& messages) {
+    const auto& a = before.front();
+    const auto& b = now.front();
+    if (is_raw(a) != is_raw(b)) {
+        messages.error(fmt::format("{} is {} and {} is {}: these are two foods", name_of(a),
+                                   is_raw(a) ? "raw" : "not raw", name_of(b),
+                                   is_raw(b) ? "raw" : "not raw"));
+    } else if (a.allergens != b.allergens) {
+        messages.caution(fmt::format("the labels of {} name other allergens than those of {}",
+                                     name_of(a), name_of(b)),
+                         {"take the old labels off, or put the new ones over them"});
+    }
+}
+
+/// Bag 1 is bag 1.
+void join(const Bags& before, const Bags& now, RenamedDish& renamed) {
+    for (const auto& bag : before) {
+        const auto found = std::ranges::find(now, bag.number, &archive::Bag::number);
+        if (found == now.end()) {
+            renamed.alone.push_back(bag);
+        } else {
+            renamed.joined.push_back({bag, *found});
+        }
+    }
+}
+
+} // namespace
+
+Outcome<RenamedDish> rename_dish(archive::Archive& archive, const std::string& before,
+                                 const std::string& now, const Moment& moment) {
+    Outcome<RenamedDish> outcome;
+    const auto olds = packages_named(archive, before);
+    const auto news = packages_named(archive, now);
+    outcome.messages.add(olds.messages);
+    outcome.messages.add(news.messages);
+    if (!olds || !news) {
+        return outcome;
+    }
+    const auto pairs = pairs_of(*olds.value, *news.value);
+    if (pairs.empty()) {
+        refuse(olds.value->front().front(), news.value->front().front(), outcome.messages);
+        return outcome;
+    }
+    RenamedDish renamed;
+    for (const auto& [old_bags, new_bags] : pairs) {
+        hold_food(*old_bags, *new_bags, outcome.messages);
+        join(*old_bags, *new_bags, renamed);
+    }
+    if (outcome.messages.have_errors()) {
+        return outcome;
+    }
+    std::vector<std::pair<std::string, std::string>> ids;
+    for (const auto& [old_bag, new_bag] : renamed.joined) {
+        ids.emplace_back(old_bag.id, new_bag.id);
+    }
+    archive.join(ids, moment.at, moment.station);
+    outcome.value = std::move(renamed);
+    return outcome;
+}
+
+} // namespace thawslip::service

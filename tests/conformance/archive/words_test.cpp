@@ -1,0 +1,113 @@
+// Bags by words of their dishes, at the command line: which are meant, what is noted, and back.
+
+#include "kitchen.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+std::string package(const std::string& dish, int bags, const std::string& more = {}) {
+    return "[[package]]\ndish = \"" + dish + "\"\nservings = 4\nbags = " + std::to_string(bags) +
+           "\nfood = \"soup or stew\"\nuse_by = 2027-01-17\n" + more;
+}
+
+struct WordsKitchen : Kitchen {
+    WordsKitchen() {
+        describe("day.toml",
+                 package("Red lentil dahl", 4) + package("Quince, pear and barley pot", 2));
+        REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    }
+    void describe(const std::string& file, const std::string& packages) const {
+        write_file(folder / file,
+                   "[day]\nmade = 2026-10-17\nplace = \"garage, basket 2\"\n" + packages);
+    }
+    long frozen() const {
+        const auto list = (*this)("freezer list").out;
+        return std::count(list.begin(), list.begin() + static_cast<long>(list.find("\n\n") + 1),
+                          '\n');
+    }
+};
+
+} // namespace
+
+TEST_CASE_FIXTURE(WordsKitchen, "bags are noted by words, and the change is taken back") {
+    const auto asked = (*this)("freezer out lentil");
+    CHECK(asked.status == 1);
+    CHECK(says(asked.err, "\"lentil\" fits 4 bags; which is meant?"));
+    CHECK(frozen() == 6);
+    CHECK((*this)("freezer out lentil, quince, pear and barley pot --oldest").status == 0);
+    CHECK(frozen() == 4);
+    const auto eaten = (*this)("freezer eaten lentil");
+    CHECK(says(eaten.out, "Red lentil dahl, bag 1 of 4: eaten"));
+    const auto undone = (*this)("freezer undo");
+    CHECK(says(undone.out, "no longer eaten"));
+    CHECK(says(undone.out, "again out"));
+    CHECK((*this)("freezer undo").status == 0);
+    CHECK(frozen() == 6);
+    CHECK((*this)("freezer undo").status == 1);
+    CHECK((*this)("freezer never-filled lentil --all").status == 0);
+    CHECK(frozen() == 2);
+    CHECK(says((*this)("freezer list --all").out, "never filled since 2026-10-17"));
+    CHECK(says((*this)("freezer history lentil").out, "never filled"));
+    CHECK((*this)("archive check").status == 0);
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "labels are printed again by words of several dishes") {
+    CHECK((*this)("reprint \"lentil, quince, pear\" -o again.pdf").status == 0);
+    CHECK(says((*this)("reprint \"lentil, quince, pear\" -o again.pdf").out, "6 labels"));
+    CHECK(says((*this)("reprint lentl -o again.pdf").err, "did you mean \"Red lentil dahl\"?"));
+    const auto wrong_day = (*this)("reprint --printed 2026-10-21 -o again.pdf");
+    CHECK(wrong_day.status == 1);
+    CHECK(says(wrong_day.err, "labels were printed on 2026-10-17"));
+    CHECK(says((*this)("read quince").out, "Quince, pear and barley pot"));
+    CHECK(says((*this)("plan \"lentil, quince, pear\" --eat \"2026-10-20 18:30\"").out, "Quince"));
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "one mistaken stock of a day does not block its prints") {
+    REQUIRE((*this)("labels day.toml -o second.pdf --stock a4-2x4-99x68mm").status == 0);
+    const auto again = (*this)("reprint --printed 2026-10-17 -o again.pdf");
+    CAPTURE(again.err);
+    CHECK(again.status == 0);
+    CHECK(says(again.err, "was printed again on a4-2x4-99x68mm: that is made again"));
+    CHECK(says(again.out, "6 labels"));
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "swapped letters are a slip: the bags stay the bags they are") {
+    describe("day.toml", package("Red lentil dhal", 4) + package("Quince, pear and barley pot", 2));
+    const auto printed = (*this)("labels day.toml -o labels.pdf");
+    CHECK(says(printed.err, "both ids are known"));
+    CHECK(frozen() == 6);
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "another name is other bags, until it is said to be the same") {
+    describe("day.toml", package("Ginger pot", 4) + package("Quince, pear and barley pot", 2));
+    const auto printed = (*this)("labels day.toml -o labels.pdf");
+    CHECK(says(printed.err, "thawslip freezer renamed "));
+    CHECK(frozen() == 10);
+    const auto old_id = first_id("dahl");
+    REQUIRE((*this)("freezer renamed \"lentil dahl\" \"ginger pot\"").status == 0);
+    CHECK(frozen() == 6);
+    CHECK(says((*this)("read " + old_id).out, "Ginger pot"));
+    CHECK((*this)("freezer eaten " + old_id).status == 0);
+    CHECK(frozen() == 5);
+    CHECK((*this)("archive export folder").status == 0);
+    CHECK((*this)("archive check").status == 0);
+    const auto list = (*this)("freezer list --all").out;
+    std::filesystem::remove(archive);
+    std::filesystem::remove(archive + "-wal");
+    std::filesystem::remove(archive + "-shm");
+    CHECK((*this)("archive import folder").status == 0);
+    CHECK((*this)("freezer list --all").out == list);
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "bags are moved, and lists know where they lie") {
+    CHECK(says((*this)("freezer move lentil --all --to \"cellar, shelf 1\"").out,
+               "cellar, shelf 1, was garage, basket 2"));
+    CHECK(says((*this)("freezer list --json").out, "\"place\":\"cellar, shelf 1\""));
+    CHECK(says((*this)("freezer list --json").out, "\"place\":\"garage, basket 2\""));
+    CHECK((*this)("freezer move lentil --to ''").status != 0);
+}
