@@ -23,7 +23,12 @@ struct ReprintOptions {
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console);
 
-ExitStatus freezer_list(const service::FreezerQuestion& question, AnswerAs answer,
+struct FreezerListOptions {
+    service::FreezerQuestion question;
+    std::optional<std::string> without; ///< what a guest may not eat, as typed
+};
+
+ExitStatus freezer_list(const FreezerListOptions& options, AnswerAs answer,
                         const Settings& settings, Console console);
 ExitStatus freezer_set(const std::vector<std::string>& typed, WhichOfSeveral which,
                        archive::State state, const Settings& settings, Console console);

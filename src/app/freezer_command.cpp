@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <functional>
 #include <ostream>
 
 namespace thawslip::app {
@@ -37,22 +38,126 @@ std::string since_text(const FoundBag& found) {
                            : ", but its label was printed again on " + found.printed_since);
 }
 
-std::string line_of(const FoundBag& found, kitchen::Date today, std::size_t widest) {
-    const auto& bag = found.bag;
-    const auto left = kitchen::days_between(today, bag.keep_until).count();
-    const auto state = bag.state == archive::State::Frozen ? days_text(left) : since_text(found);
-    const auto pad = widest - std::min(widest, count_code_points(dish_text(bag)));
-    return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {:<7} {}  {}\n", bag.id, dish_text(bag),
-                       std::string(pad, ' '), bag.servings, weight_text(bag), date_head(bag),
-                       kitchen::to_iso(bag.keep_until), state);
-}
-
 std::size_t widest_dish(const std::vector<FoundBag>& bags) {
     std::size_t widest = 0;
     for (const auto& found : bags) {
         widest = std::max(widest, count_code_points(dish_text(found.bag)));
     }
     return widest;
+}
+
+std::string line_of(const FoundBag& found, kitchen::Date today, std::size_t widest) {
+    const auto& bag = found.bag;
+    const auto left = kitchen::days_between(today, bag.keep_until).count();
+    const auto state = bag.state == archive::State::Frozen ? days_text(left) : since_text(found);
+    const auto pad = widest - std::min(widest, count_code_points(dish_text(bag)));
+    return fmt::format("{}  {}{}  serves {:>3}  {:>8}  {:<7} {}  {}{}\n", bag.id, dish_text(bag),
+                       std::string(pad, ' '), bag.servings, weight_text(bag), date_head(bag),
+                       kitchen::to_iso(bag.keep_until), state,
+                       bag.place.empty() ? "" : "  " + bag.place);
+}
+
+/// "contains celery; may contain hazelnuts; added on cook day: milk".
+std::string allergens_text(const FoundBag& found, const wording::Style& style) {
+    if (!found.allergens) {
+        return "what it contains is not known here: see the label";
+    }
+    std::string text;
+    const auto add = [&](std::string_view head, const std::vector<kitchen::DeclaredAllergen>& all) {
+        if (const auto names = wording::say_contains(all, style); !names.empty()) {
+            text += fmt::format("{}{} {}", text.empty() ? "" : "; ", head, names);
+        }
+    };
+    add("contains", found.allergens->contains);
+    add("may contain", found.allergens->may_contain);
+    add("added on cook day:", found.allergens->added);
+    return text.empty() ? "no allergen is named on its label" : text;
+}
+
+bool are_of_one_package(const archive::Bag& a, const archive::Bag& b) {
+    return a.day == b.day && a.dish == b.dish && a.made == b.made;
+}
+
+/// Bags a line each, and below those of one package what they contain.
+void show_bags(const std::vector<FoundBag>& bags, const wording::Style& style, std::ostream& out) {
+    const auto widest = widest_dish(bags);
+    const auto now = today();
+    for (std::size_t i = 0; i < bags.size(); ++i) {
+        out << line_of(bags[i], now, widest);
+        if (i + 1 == bags.size() || !are_of_one_package(bags[i].bag, bags[i + 1].bag)) {
+            out << "             " << allergens_text(bags[i], style) << "\n";
+        }
+    }
+}
+
+std::string_view where_named(service::NamedIn in) {
+    using enum service::NamedIn;
+    switch (in) {
+    case Contains: return "contains";
+    case MayContain: return "may contain";
+    case Added: return "gets on cook day";
+    case Words: return "its description says";
+    case Group: return "names another of that group, ask:";
+    }
+    return {};
+}
+
+/// "milk: contains butter; walnut: may contain tree nuts".
+std::string why_not(const FoundBag& found) {
+    std::string text;
+    for (const auto& named : found.named) {
+        text += fmt::format("{}{}: {} {}", text.empty() ? "" : "; ", named.avoided,
+                            where_named(named.in), named.as);
+    }
+    return text;
+}
+
+std::vector<FoundBag> those(const FreezerList& list,
+                            const std::function<bool(const FoundBag&)>& wanted) {
+    std::vector<FoundBag> bags;
+    std::ranges::copy_if(list.bags, std::back_inserter(bags), wanted);
+    return bags;
+}
+
+/// Bags that are not for the guest, each package with the reason below it.
+void show_not_for(const std::vector<FoundBag>& bags, std::ostream& out) {
+    const auto widest = widest_dish(bags);
+    const auto now = today();
+    for (std::size_t i = 0; i < bags.size(); ++i) {
+        out << line_of(bags[i], now, widest);
+        if (i + 1 == bags.size() || !are_of_one_package(bags[i].bag, bags[i + 1].bag)) {
+            out << "             " << why_not(bags[i]) << "\n";
+        }
+    }
+}
+
+/// What a guest may not eat, what nobody knows, and what no label names it on.
+void show_without(const FreezerList& list, const std::vector<service::Avoided>& without,
+                  const wording::Style& style, std::ostream& out) {
+    std::string words;
+    for (const auto& one : without) {
+        words += (words.empty() ? "" : ", ") + one.written;
+    }
+    const auto named = those(list, [](const FoundBag& bag) { return !bag.named.empty(); });
+    const auto unknown = those(list, [](const FoundBag& bag) { return !bag.allergens; });
+    const auto unnamed =
+        those(list, [](const FoundBag& bag) { return bag.allergens && bag.named.empty(); });
+    out << fmt::format("Named ({}), so not for this guest: {}\n", words,
+                       counted(named.size(), "bag"));
+    show_not_for(named, out);
+    if (!unknown.empty()) {
+        out << fmt::format(
+            "\nNot known, for the description cannot be read, so not for this guest: "
+            "{}\n",
+            counted(unknown.size(), "bag"));
+        show_bags(unknown, style, out);
+    }
+    out << fmt::format("\nNo label names it ({}): {}\n", words, counted(unnamed.size(), "bag"));
+    show_bags(unnamed, style, out);
+    out << "\nThat no label names it is no promise that it is not there: ask who cooked, and read "
+           "the label\nand what is added on cook day. This is not medical advice; the rules of "
+           "your "
+           "local food\nauthority come first.\n";
 }
 
 std::string total_text(const BagTotal& total) {
@@ -75,12 +180,8 @@ void show_totals(const FreezerList& list, std::ostream& out) {
     }
 }
 
-void show_list(const FreezerList& list, std::ostream& out) {
-    const auto widest = widest_dish(list.bags);
-    const auto now = today();
-    for (const auto& found : list.bags) {
-        out << line_of(found, now, widest);
-    }
+void show_list(const FreezerList& list, const wording::Style& style, std::ostream& out) {
+    show_bags(list.bags, style, out);
     show_totals(list, out);
     if (list.past > 0) {
         out << fmt::format("{} past the date on the label; the rules of your local food authority "
@@ -89,22 +190,40 @@ void show_list(const FreezerList& list, std::ostream& out) {
     }
 }
 
+/// The words of allergens, as the list of the settings names them, in English.
+wording::Style english(const Settings& settings) {
+    return wording::style_for(wording::shipped_language("en"), settings.kitchen);
+}
+
 } // namespace
 
-ExitStatus freezer_list(const service::FreezerQuestion& question, AnswerAs answer,
+ExitStatus freezer_list(const FreezerListOptions& options, AnswerAs answer,
                         const Settings& settings, Console console) {
+    auto question = options.question;
+    if (options.without) {
+        auto avoided = service::read_avoided(*options.without);
+        console.err << to_text(avoided.messages);
+        if (!avoided) {
+            return ExitStatus::Usage;
+        }
+        question.without = std::move(*avoided.value);
+    }
+    const auto style = english(settings);
     auto archive = existing_archive(settings, archive::Mode::Read);
-    const auto list = archive ? service::freezer_list(*archive, question, today()) : FreezerList{};
+    const auto list = archive ? service::freezer_list(*archive, question, today(), *style.allergens)
+                              : FreezerList{};
     if (answer == AnswerAs::Json) {
-        console.out << freezer_json(list.bags, today());
+        console.out << freezer_json(list.bags, today(), style);
     } else if (!archive) {
         console.out << no_archive_text(settings) << "\n";
     } else if (list.bags.empty()) {
         console.out << (question.words.empty()
                             ? "the freezer is empty, as far as the archive knows\n"
                             : "no bag in the freezer is called that\n");
+    } else if (!question.without.empty()) {
+        show_without(list, question.without, style, console.out);
     } else {
-        show_list(list, console.out);
+        show_list(list, style, console.out);
     }
     return ExitStatus::Done;
 }

@@ -48,8 +48,10 @@ std::string thaw_text(const Proposal& proposal) {
                                              say_days(*proposal.cook_within, language()))
                                : "");
     case kitchen::ThawMethod::ColdWater:
-        return fmt::format("into {}: {}{}; then cook at once",
-                           language().say("door-list.cold-water"), start, allow);
+        return fmt::format(
+            "into cold water, at most 21 °C (70 °F), the bag sealed and the water fresh "
+            "every 30 min: {}{}; then cook at once",
+            start, allow);
     case kitchen::ThawMethod::Microwave:
         return fmt::format("into the microwave: {}{}; then cook at once", start, allow);
     case kitchen::ThawMethod::FromFrozen: break;
@@ -57,30 +59,66 @@ std::string thaw_text(const Proposal& proposal) {
     return "cooked from frozen: do not thaw";
 }
 
-void show(const Menu& menu, std::ostream& out) {
-    for (const auto& proposal : menu.proposals) {
-        const auto& bag = proposal.bag;
-        out << fmt::format("{}  {}, bag {}, serves {}, {} {}\n    {}\n", moment(proposal.eat),
-                           dish_text(bag), bag.id, bag.servings, date_head(bag),
-                           kitchen::to_iso(bag.keep_until), thaw_text(proposal));
+std::string ids_of(const Proposal& proposal) {
+    std::string ids;
+    for (const auto& bag : proposal.bags) {
+        ids +=
+            (ids.empty() ? "" : ", ") + bag.id + (bag.place.empty() ? "" : " (" + bag.place + ")");
     }
-    if (menu.proposals.empty() && menu.past == 0 && menu.without.empty()) {
-        out << "the freezer is empty, as far as the archive knows\n";
-    }
+    return (proposal.bags.size() == 1 ? "bag " : "bags ") + ids;
+}
+
+void show(const Proposal& proposal, std::ostream& out) {
+    const auto& first = proposal.bags.front();
+    out << fmt::format(
+        "{}  {}, {}, serves {}, {} {}{}\n    {}\n", moment(proposal.eat), dish_text(first),
+        ids_of(proposal), proposal.servings(), date_head(first), kitchen::to_iso(first.keep_until),
+        first.keep_until < kitchen::Date{std::chrono::floor<std::chrono::days>(proposal.eat)}
+            ? " (past)"
+            : "",
+        thaw_text(proposal));
+}
+
+/// What is not proposed, and why.
+void show_rest(const Menu& menu, std::ostream& out) {
     for (const auto eat : menu.without) {
         out << fmt::format("nothing can be thawed as its label says by {}; thawslip plan "
                            "names faster ways\n",
                            moment(eat));
     }
+    if (menu.days_left > 0) {
+        out << fmt::format("{} more: every dish that serves {} was proposed once\n",
+                           counted(menu.days_left, "day"), menu.serves);
+    }
     if (menu.too_many > 0) {
-        out << fmt::format("{} cannot be eaten one a day before the date on the label\n",
+        out << fmt::format("{} cannot be eaten in these days before the date on the label\n",
                            counted(menu.too_many, "bag"));
     }
-    if (menu.past > 0) {
-        out << fmt::format("not proposed: {} past the date on the label, see thawslip "
-                           "freezer list\n",
-                           counted(menu.past, "bag"));
+    if (!menu.small.empty()) {
+        out << fmt::format("not proposed, small portions: {}\n", fmt::join(menu.small, "; "));
     }
+    if (!menu.too_few.empty()) {
+        out << fmt::format("not proposed, all bags together do not serve {}: {}\n", menu.serves,
+                           fmt::join(menu.too_few, "; "));
+    }
+    if (menu.past > 0) {
+        out << fmt::format(
+            "not proposed: {} past the date on the label, see thawslip freezer list; "
+            "--past proposes those past a best-by date\n",
+            counted(menu.past, "bag"));
+    }
+}
+
+void show(const Menu& menu, std::ostream& out) {
+    for (const auto& proposal : menu.proposals) {
+        show(proposal, out);
+    }
+    const bool empty = menu.proposals.empty() && menu.past == 0 && menu.without.empty() &&
+                       menu.small.empty() && menu.too_few.empty();
+    if (empty) {
+        out << "the freezer is empty, as far as the archive knows\n";
+    }
+    show_rest(menu, out);
     if (!menu.proposals.empty()) {
         out << language().say("standing.local-rules") << "\n";
     }

@@ -98,6 +98,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         servings_field(planned, style),
         bag_field(bag, style),
         id_field(bag),
+        place_field(planned),
         made_field(planned, style),
         keep_until_field(planned, style),
         thaw_field(planned, style),

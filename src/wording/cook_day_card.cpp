@@ -101,6 +101,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         dish_field(planned),
         servings_field(planned, style),
         bags(planned, style),
+        place_field(planned),
         made_field(planned, style),
         keep_until_field(planned, style),
         thaw_start(planned, style),

@@ -1,5 +1,6 @@
 #include "wording/day_sheet.h"
 
+#include "kitchen/allergens/added_allergens.h"
 #include "kitchen/measures/unit_text.h"
 #include "kitchen/shopping.h"
 #include "wording/cooling.h"
@@ -138,12 +139,36 @@ std::string numbered(const kitchen::PlannedPackage& planned, const Style& style)
            say_dish(planned.package.dish, planned.raw, style.language);
 }
 
+/// "Contains celery · May contain hazelnuts · Added on cook day milk", and where the bags go.
+Paragraph people_facts(const kitchen::PlannedPackage& planned, const Style& style) {
+    const auto added =
+        kitchen::added_allergens(planned.finish, planned.allergens, *style.allergens);
+    Paragraph line;
+    const auto add = [&](const std::string& head, const std::string& words) {
+        if (!words.empty()) {
+            if (!line.spans.empty()) {
+                line.spans.push_back({" · ", Emphasis::Plain});
+            }
+            line.spans.push_back({head + " ", Emphasis::Strong});
+            line.spans.push_back({typeset_text(words), Emphasis::Plain});
+        }
+    };
+    add(style.say("label.contains"), say_contains(planned.allergens, style));
+    add(style.say("label.may-contain"), say_contains(planned.may_contain, style));
+    add(style.say("door-list.added"), say_contains(added, style));
+    add(style.say("day-sheet.place"), planned.package.place);
+    return line;
+}
+
 void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style& style) {
     auto heading = plain(numbered(planned, style));
     heading.role = Role::Heading;
     field.paragraphs.push_back(std::move(heading));
     field.paragraphs.push_back(size_facts(planned, style));
     field.paragraphs.push_back(time_facts(planned, style));
+    if (auto people = people_facts(planned, style); !people.spans.empty()) {
+        field.paragraphs.push_back(std::move(people));
+    }
     if (planned.cooling) {
         field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
     }

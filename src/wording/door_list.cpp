@@ -66,6 +66,7 @@ Paragraph people_line(const DoorRow& row, const Style& style) {
     add_allergens(line, "label.contains", say_contains(row.allergens->contains, style), style);
     add_allergens(line, "label.may-contain", say_contains(row.allergens->may_contain, style),
                   style);
+    add_allergens(line, "door-list.added", say_contains(row.allergens->added, style), style);
     return line;
 }
 
@@ -87,13 +88,15 @@ Paragraph boxes_cell(const DoorRow& row, bool by_id) {
 }
 
 Paragraph month_heading(const DoorRow& row, const Style& style) {
-    auto heading = plain(say_month(row.keep_until, style.language));
+    const auto month = say_month(row.keep_until, style.language);
+    auto heading =
+        plain(row.place.empty() ? month : style.say("door-list.at-place", {row.place, month}));
     heading.role = Role::Heading;
     return heading;
 }
 
 bool same_month(const DoorRow& a, const DoorRow& b) {
-    return a.keep_until.year() == b.keep_until.year() &&
+    return a.place == b.place && a.keep_until.year() == b.keep_until.year() &&
            a.keep_until.month() == b.keep_until.month();
 }
 
@@ -101,9 +104,16 @@ auto date_and_dish(const DoorRow& row) {
     return std::tie(row.keep_until, row.dish);
 }
 
+bool comes_before(const DoorRow& a, const DoorRow& b) {
+    const bool a_is_nowhere = a.place.empty();
+    const bool b_is_nowhere = b.place.empty();
+    return std::tie(a_is_nowhere, a.place, a.keep_until, a.dish) <
+           std::tie(b_is_nowhere, b.place, b.keep_until, b.dish);
+}
+
 /// Rows in order, below the headings of their months.
 Field rows_field(std::vector<DoorRow> rows, const Style& style) {
-    std::ranges::stable_sort(rows, {}, date_and_dish);
+    std::ranges::stable_sort(rows, comes_before);
     for (auto& row : rows) {
         std::ranges::stable_sort(row.bags, {}, &DoorBag::number);
     }

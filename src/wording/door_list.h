@@ -24,6 +24,7 @@ struct DoorBag {
 struct DoorAllergens {
     std::vector<kitchen::DeclaredAllergen> contains;
     std::vector<kitchen::DeclaredAllergen> may_contain;
+    std::vector<kitchen::DeclaredAllergen> added = {}; ///< on cook day: kitchen::added_allergens
 };
 
 /// What the freezer door list says of bags of one dish that share a date. It needs no description
@@ -38,10 +39,13 @@ struct DoorRow {
     std::optional<std::chrono::minutes> thaw_lead{}; ///< nothing: not known
     bool raw = false;
     std::optional<DoorAllergens> allergens = {}; ///< nothing: not known
+    std::string place = {};                      ///< where the bags lie; may be empty
 };
 
 /// The freezer door list: a heading for each month, a row for each dish and date, and in it a box
 /// to tick for every bag, with its number. Soonest date first; equal dates by dish, then as given.
+/// Where bags lie at places, each place has its months, with its name in their headings; what lies
+/// nowhere stands last.
 /// Where two rows say the same dish and date, the boxes have ids, so that every bag can be told.
 /// Runs on over as many pages as it needs. \param printed_on the day that the list holds for;
 /// nothing: it does not say

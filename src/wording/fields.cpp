@@ -96,6 +96,15 @@ Field bag_field(const kitchen::Bag& bag, const Style& style) {
     return result;
 }
 
+Field place_field(const kitchen::PlannedPackage& planned) {
+    Field field{field_name::place, {}, planned.package.where.key("place")};
+    if (!planned.package.place.empty()) {
+        field.paragraphs = {plain(planned.package.place)};
+        field.shorter = {{}};
+    }
+    return field;
+}
+
 Field id_field(const kitchen::Bag& bag) {
     return one_paragraph(field_name::id, as_is(unbroken(bag.id)), {});
 }

@@ -25,6 +25,8 @@ Field month_strip_field(const kitchen::PlannedPackage& planned, const Style& sty
 Field raw_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field bag_field(const kitchen::Bag& bag, const Style& style);
+/// Where the bags lie; the first to go where there is no room.
+Field place_field(const kitchen::PlannedPackage& planned);
 Field id_field(const kitchen::Bag& bag);
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style);

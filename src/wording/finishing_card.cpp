@@ -1,3 +1,4 @@
+#include "kitchen/allergens/added_allergens.h"
 #include "kitchen/allergens/allergens.h"
 #include "wording/cook_sequence_words.h"
 #include "wording/fields.h"
@@ -35,15 +36,8 @@ Field finish_count(const kitchen::PlannedPackage& planned, const Style& style) {
 /// The allergens that the words of the additions name, where the list in force asks for them or the
 /// cook declares them. Where they name none nothing is said: what is in a stock cube is not known.
 Field contains_of_finish(const kitchen::PlannedPackage& planned, const Style& style) {
-    std::vector<kitchen::DeclaredAllergen> found;
-    for (const auto& finish : planned.finish) {
-        for (const auto& mention : kitchen::mentioned_allergens(kitchen::text_of(finish.add))) {
-            if (is_listed(mention.named, *style.allergens) ||
-                is_declared(mention.named, planned.allergens, *style.allergens)) {
-                found.push_back({mention.words, {mention.named}});
-            }
-        }
-    }
+    const auto found =
+        kitchen::added_allergens(planned.finish, planned.allergens, *style.allergens);
     Field field{field_name::contains_of_finish, {}, planned.package.where.key("finish")};
     if (!found.empty()) {
         field.paragraphs.push_back(
@@ -69,6 +63,7 @@ Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& p
         servings_field(planned, style),
         bag_field(bag, style),
         id_field(bag),
+        place_field(planned),
         made_field(planned, style),
         keep_until_field(planned, style),
         finish_list(planned, style),

@@ -24,6 +24,7 @@ const Row rows[] = {
     {name::servings, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::bag, IfRoom, {BagLabel, FinishingCard}},
     {name::id, IfRoom, {BagLabel, FinishingCard}},
+    {name::place, IfRoom, {BagLabel, FinishingCard, CookDayCard}},
     {name::made, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::use_by, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::thaw, Always, {BagLabel, CookDayCard}},

@@ -16,6 +16,7 @@ inline constexpr const char* dish = "dish";
 inline constexpr const char* servings = "servings";
 inline constexpr const char* bag = "bag";
 inline constexpr const char* id = "id";
+inline constexpr const char* place = "place";
 inline constexpr const char* made = "made";
 inline constexpr const char* use_by = "use-by";
 inline constexpr const char* thaw = "thaw";

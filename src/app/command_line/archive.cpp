@@ -47,19 +47,26 @@ void add_reprint(CLI::App& app, Command& chosen) {
 
 void add_listing(CLI::App& freezer, Command& chosen, const char* name, const char* about) {
     auto* command = freezer.add_subcommand(name, about);
-    auto question = std::make_shared<service::FreezerQuestion>();
+    auto options = std::make_shared<FreezerListOptions>();
+    auto* question = &options->question;
     auto json = std::make_shared<bool>(false);
     if (std::string_view{name} == "find") {
-        command->add_option("words", question->words, "words of the dish, or their beginnings")
+        command
+            ->add_option("words", question->words,
+                         "words of the dish or the place, or their beginnings")
             ->required()
             ->option_text("WORDS...");
     }
     command->add_flag("--all", question->gone_too, "bags that are out, eaten or discarded as well");
+    command
+        ->add_option("--without", options->without,
+                     "what a guest may not eat: which bags name it, which do not: \"milk, walnut\"")
+        ->option_text("WORDS");
     command->add_flag("--json", *json, "for other programs");
     command->callback([=, &chosen] {
         const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
-        chosen = [question, answer](const Settings& settings, Console console) {
-            return freezer_list(*question, answer, settings, console);
+        chosen = [options, answer](const Settings& settings, Console console) {
+            return freezer_list(*options, answer, settings, console);
         };
     });
 }
@@ -178,6 +185,16 @@ void add_freezer(CLI::App& app, Command& chosen) {
     next->add_option("count", question->count, "how many days, from tomorrow on (5)")
         ->check(CLI::Range(1, 366))
         ->option_text("N");
+    next->add_option("--days", question->count, "the same")
+        ->check(CLI::Range(1, 366))
+        ->option_text("N");
+    next->add_option("--serves", question->serves,
+                     "how many eat: bags of one dish together serve as many (2, or 1 where most "
+                     "bags are for one)")
+        ->check(CLI::Range(1, 999))
+        ->option_text("N");
+    next->add_flag("--past", question->past_too,
+                   "bags past a best-by date too; never those past a use-by date");
     next->add_option("--at", *at, "when to eat (18:30)")->option_text("HH:MM");
     next->add_flag("--json", *json, "for other programs");
     next->callback([=, &chosen] {

@@ -58,6 +58,7 @@ constexpr std::array notes{
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --calendar plan.ics\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" -o plan.pdf  # drawn\n"
                   "thawslip plan lentil stew --eat \"2026-12-03 18:30\"  # from the archive\n"
+                  "thawslip plan photo.jpg --eat \"2026-12-03 18:30\"  # by the codes in it\n"
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json"},
     Notes{"stock", "thawslip stock list\n"
                    "thawslip stock ruler -o ruler.pdf"},
@@ -76,6 +77,7 @@ constexpr std::array notes{
                      "thawslip freezer out lentil stew --oldest\n"
                      "thawslip freezer undo"},
     Notes{"freezer list", "thawslip freezer list\n"
+                          "thawslip freezer list --without \"milk, walnut\"\n"
                           "thawslip freezer list --all --json"},
     Notes{"freezer find", "thawslip freezer find lentil stew"},
     Notes{"freezer out",
@@ -91,6 +93,7 @@ constexpr std::array notes{
     Notes{"freezer undo", "thawslip freezer undo"},
     Notes{"freezer history", "thawslip freezer history lentil stew"},
     Notes{"freezer next", "thawslip freezer next\n"
+                          "thawslip freezer next --serves 6 --days 5\n"
                           "thawslip freezer next 14 --at 12:30"},
     Notes{"archive", "thawslip archive check\n"
                      "thawslip archive backup archive-copy.db"},

@@ -65,7 +65,8 @@ ExitStatus print_frozen(const PrintOptions& options, const Settings& settings, C
         return *refused;
     }
     auto archive = existing_archive(settings, archive::Mode::Read);
-    auto rows = archive ? service::door_rows(*archive) : std::vector<wording::DoorRow>{};
+    auto rows = archive ? service::door_rows(*archive, *style_of(settings).allergens)
+                        : std::vector<wording::DoorRow>{};
     auto around = surroundings();
     around.used_sheet = used_sheets(settings);
     return put_out(print_door_list(std::move(rows), options.look, settings, around), options,

@@ -47,7 +47,10 @@ std::string message_json(const code::Message& message, kitchen::Date today,
 std::string text_json(const std::string& text);
 
 /// What `freezer list` answers: a line for each bag.
-std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today);
+/// With `named` what of that a guest may not eat was asked about; `contains`, `may_contain` and
+/// `added` are null where what is in the bag is not known any longer.
+std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today,
+                         const wording::Style& style);
 
 /// What `freezer history` answers of one bag, on one line.
 std::string history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history);

@@ -17,6 +17,46 @@ Json grams_json(const std::optional<kitchen::Mass>& weight) {
     return static_cast<double>(whole) == weight->grams ? Json(whole) : Json(weight->grams);
 }
 
+Json names_json(const std::vector<kitchen::DeclaredAllergen>& all, const wording::Style& style) {
+    Json names = Json::array();
+    for (const auto& declared : all) {
+        for (const auto& named : declared.meant) {
+            names.push_back(kitchen::label_name(named, *style.allergens));
+        }
+        if (declared.meant.empty()) {
+            names.push_back(declared.as_written);
+        }
+    }
+    return names;
+}
+
+std::string_view word_of(service::NamedIn in) {
+    using enum service::NamedIn;
+    switch (in) {
+    case Contains: return "contains";
+    case MayContain: return "may contain";
+    case Added: return "added";
+    case Words: return "words";
+    case Group: return "group";
+    }
+    return {};
+}
+
+/// What its label names; null where that is not known any longer.
+void add_allergens(Json& json, const service::FoundBag& found, const wording::Style& style) {
+    const auto& known = found.allergens;
+    json["contains"] = known ? names_json(known->contains, style) : Json{};
+    json["may_contain"] = known ? names_json(known->may_contain, style) : Json{};
+    json["added"] = known ? names_json(known->added, style) : Json{};
+    if (!found.named.empty()) {
+        json["named"] = Json::array();
+        for (const auto& named : found.named) {
+            json["named"].push_back(
+                {{"word", named.avoided}, {"where", word_of(named.in)}, {"as", named.as}});
+        }
+    }
+}
+
 Json bag_json(const archive::Bag& bag, kitchen::Date today) {
     return {{"id", bag.id},
             {"dish", bag.dish},
@@ -33,14 +73,20 @@ Json bag_json(const archive::Bag& bag, kitchen::Date today) {
 }
 
 Json proposal_json(const service::Proposal& proposal) {
-    const auto& bag = proposal.bag;
+    const auto& bag = proposal.bags.front();
+    Json ids = Json::array();
+    for (const auto& one : proposal.bags) {
+        ids.push_back(one.id);
+    }
     Json json{{"eat", kitchen::to_iso(proposal.eat)},
               {"thaw_start", nullptr},
               {"thaw", nullptr},
               {"id", bag.id},
+              {"ids", std::move(ids)},
               {"dish", bag.dish},
               {"raw", service::is_raw(bag)},
-              {"servings", bag.servings},
+              {"servings", proposal.servings()},
+              {"place", bag.place},
               {"keep_until", kitchen::to_iso(bag.keep_until)},
               {"basis", archive::word_of(bag.basis)}};
     if (proposal.thaw_start) {
@@ -55,10 +101,13 @@ Json proposal_json(const service::Proposal& proposal) {
 
 } // namespace
 
-std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today) {
+std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today,
+                         const wording::Style& style) {
     Json answer = Json::array();
     for (const auto& found : bags) {
-        answer.push_back(bag_json(found.bag, today));
+        auto json = bag_json(found.bag, today);
+        add_allergens(json, found, style);
+        answer.push_back(std::move(json));
     }
     return to_lines(answer);
 }

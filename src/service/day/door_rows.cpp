@@ -2,6 +2,7 @@
 
 #include "base/shown.h"
 #include "base/utf8.h"
+#include "kitchen/allergens/added_allergens.h"
 #include "kitchen/figures.h"
 #include "typeset/paragraph.h"
 
@@ -10,7 +11,13 @@
 
 namespace thawslip::service {
 
-std::vector<wording::DoorRow> door_rows(const Days& days) {
+wording::DoorAllergens door_allergens(const kitchen::PlannedPackage& planned,
+                                      const kitchen::AllergenList& list) {
+    return {planned.allergens, planned.may_contain,
+            kitchen::added_allergens(planned.finish, planned.allergens, list)};
+}
+
+std::vector<wording::DoorRow> door_rows(const Days& days, const kitchen::AllergenList& list) {
     std::vector<wording::DoorRow> rows;
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
@@ -24,7 +31,8 @@ std::vector<wording::DoorRow> door_rows(const Days& days) {
             row.thaw = package.thaw.method;
             row.thaw_lead = allowed_thaw(planned);
             row.raw = planned.raw;
-            row.allergens = {planned.allergens, planned.may_contain};
+            row.allergens = door_allergens(planned, list);
+            row.place = package.place;
             for (const auto& bag : planned.bags) {
                 row.bags.push_back({bag.id, bag.number});
             }

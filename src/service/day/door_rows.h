@@ -9,8 +9,13 @@
 
 namespace thawslip::service {
 
+/// What a package contains, may contain, and gets on cook day.
+wording::DoorAllergens door_allergens(const kitchen::PlannedPackage& planned,
+                                      const kitchen::AllergenList& list);
+
 /// Every bag of the days, as the door list takes it.
-std::vector<wording::DoorRow> door_rows(const Days& days);
+/// \param list the allergens that what is added on cook day is held against
+std::vector<wording::DoorRow> door_rows(const Days& days, const kitchen::AllergenList& list);
 
 /// Dishes that came from elsewhere may have names that no face can set: one of them must not keep
 /// all the others off the list. Has "?" stand for what cannot be set. \returns which they are

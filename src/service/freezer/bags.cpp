@@ -3,6 +3,7 @@
 #include "base/utf8.h"
 #include "intake/storage_file.h"
 #include "kitchen/bag_id.h"
+#include "service/day/door_rows.h"
 #include "service/freezer/named_bags.h"
 #include "service/freezer/packages_of_bags.h"
 #include "unicode/ascii.h"
@@ -56,17 +57,19 @@ std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::stri
     return bag;
 }
 
-bool are_of_one_package(const archive::Bag& a, const archive::Bag& b) {
-    return a.day == b.day && a.dish == b.dish && a.made == b.made;
+bool are_of_one_row(const archive::Bag& a, const archive::Bag& b) {
+    return a.day == b.day && a.dish == b.dish && a.made == b.made && a.place == b.place;
 }
 
 /// \param planned what the bag was filled with; nullptr where that is not known any longer
-wording::DoorRow row_of(const archive::Bag& bag, const kitchen::PlannedPackage* planned) {
+wording::DoorRow row_of(const archive::Bag& bag, const kitchen::PlannedPackage* planned,
+                        const kitchen::AllergenList& list) {
     wording::DoorRow row{bag.keep_until, bag.basis, bag.dish, bag.servings, {}, {}};
     row.raw = is_raw(bag);
     if (planned != nullptr) {
-        row.allergens = {planned->allergens, planned->may_contain};
+        row.allergens = door_allergens(*planned, list);
     }
+    row.place = bag.place;
     if (bag.thaw) {
         row.thaw = bag.thaw->method;
         row.thaw_lead = bag.thaw->lead;
@@ -143,16 +146,23 @@ bool is_gone(const archive::Bag& bag) {
            bag.state == archive::State::NeverFilled;
 }
 
-std::vector<wording::DoorRow> door_rows(archive::Archive& archive) {
+std::vector<wording::DoorRow> door_rows(archive::Archive& archive,
+                                        const kitchen::AllergenList& list) {
     std::vector<wording::DoorRow> rows;
     PackagesOfBags packages{archive};
-    std::optional<archive::Bag> last;
-    for (auto& bag : archive.bags(archive::Which::InFreezer)) {
-        if (!last || !are_of_one_package(*last, bag)) {
-            rows.push_back(row_of(bag, packages.of(bag)));
+    auto bags = archive.bags(archive::Which::InFreezer);
+    // Bags of one package that lie at two places are two rows.
+    std::ranges::stable_sort(bags, [](const archive::Bag& a, const archive::Bag& b) {
+        return std::tie(a.keep_until, a.dish, a.day, a.place) <
+               std::tie(b.keep_until, b.dish, b.day, b.place);
+    });
+    const archive::Bag* last = nullptr;
+    for (const auto& bag : bags) {
+        if (last == nullptr || !are_of_one_row(*last, bag)) {
+            rows.push_back(row_of(bag, packages.of(bag), list));
         }
         rows.back().bags.push_back({bag.id, bag.number});
-        last = std::move(bag);
+        last = &bag;
     }
     return rows;
 }

@@ -35,6 +35,8 @@ bool is_gone(const archive::Bag& bag);
 /// What is in the freezer, as the door list takes it: a row for the bags of each package, the
 /// soonest date first. What they contain is read from the descriptions of their days; of one that
 /// cannot be read any longer it is not known.
-std::vector<wording::DoorRow> door_rows(archive::Archive& archive);
+/// \param list the allergens that what is added on cook day is held against
+std::vector<wording::DoorRow> door_rows(archive::Archive& archive,
+                                        const kitchen::AllergenList& list);
 
 } // namespace thawslip::service

@@ -2,22 +2,28 @@
 
 #include "archive/archive.h"
 #include "kitchen/date.h"
+#include "service/freezer/guest.h"
+#include "wording/door_list.h"
 
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace thawslip::service {
 
 struct FreezerQuestion {
-    std::vector<std::string> words; ///< of dishes, or their beginnings; empty: everything
-    bool gone_too = false;          ///< bags that are out, eaten or discarded as well
+    std::vector<std::string> words;    ///< of dishes or places, or beginnings; empty: everything
+    bool gone_too = false;             ///< bags that are out, eaten or discarded as well
+    std::vector<Avoided> without = {}; ///< what a guest may not eat; none: nobody asks
 };
 
 /// A bag of the archive, and the day its label was printed after it was noted as gone, if any.
 struct FoundBag {
     archive::Bag bag;
     std::string printed_since;
+    std::optional<wording::DoorAllergens> allergens = {}; ///< nothing: not known any longer
+    std::vector<AvoidedNamed> named = {};                 ///< what is not for the guest
 };
 
 struct BagTotal {
@@ -36,7 +42,8 @@ struct FreezerList {
 };
 
 /// What the archive has of what is asked for.
+/// \param list the allergens that what is added on cook day is held against
 FreezerList freezer_list(archive::Archive& archive, const FreezerQuestion& question,
-                         kitchen::Date today);
+                         kitchen::Date today, const kitchen::AllergenList& list);
 
 } // namespace thawslip::service

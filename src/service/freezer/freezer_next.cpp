@@ -1,8 +1,10 @@
 #include "service/freezer/freezer_next.h"
 
 #include "kitchen/figures.h"
+#include "kitchen/texts/text.h"
 #include "kitchen/timeline/timeline.h"
 #include "service/dinner/timeline_dish.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 
@@ -24,7 +26,7 @@ bool is_in_time(const kitchen::Timeline& line) {
 std::optional<Proposal> propose(const archive::Bag& bag, const kitchen::PlannedPackage* package,
                                 kitchen::LocalMinute eat, const Now& now,
                                 const kitchen::ThawSettings& thaw) {
-    Proposal proposal{eat, bag};
+    Proposal proposal{eat, {bag}};
     if (package == nullptr) {
         return proposal;
     }
@@ -42,52 +44,158 @@ std::optional<Proposal> propose(const archive::Bag& bag, const kitchen::PlannedP
     return proposal;
 }
 
-bool thaw_alike(const archive::Bag& a, const archive::Bag& b) {
-    return a.made == b.made && a.dish == b.dish;
+/// A date that a list gave is about quality; one that the cook set is not passed over.
+int drop_past(std::vector<archive::Bag>& bags, kitchen::Date today, bool best_too) {
+    return static_cast<int>(std::erase_if(bags, [&](const archive::Bag& bag) {
+        const bool only_best = bag.basis == kitchen::DateBasis::StorageTable;
+        return bag.keep_until < today && !(best_too && only_best);
+    }));
 }
 
-/// The first that can be thawed in time, which is taken out of `left`.
-std::optional<Proposal>
-take(std::vector<archive::Bag>& left,
-     const std::function<std::optional<Proposal>(const archive::Bag&)>& of) {
-    const archive::Bag* tried = nullptr;
-    for (auto bag = left.begin(); bag != left.end(); ++bag) {
-        if (tried != nullptr && thaw_alike(*tried, *bag)) {
-            continue;
-        }
-        tried = &*bag;
-        if (auto proposal = of(*bag)) {
-            left.erase(bag);
-            return proposal;
+/// Dishes in order of their soonest dates, each with its bags.
+using Dishes = std::vector<std::vector<archive::Bag>>;
+
+Dishes by_dish(const std::vector<archive::Bag>& bags) {
+    Dishes dishes;
+    for (const auto& bag : bags) {
+        const auto known = std::ranges::find_if(
+            dishes, [&bag](const auto& dish) { return dish.front().dish == bag.dish; });
+        if (known == dishes.end()) {
+            dishes.push_back({bag});
+        } else {
+            known->push_back(bag);
         }
     }
-    return std::nullopt;
+    return dishes;
 }
 
-int drop_kept_until_before(std::vector<archive::Bag>& bags, kitchen::Date date) {
-    return static_cast<int>(
-        std::erase_if(bags, [date](const archive::Bag& bag) { return bag.keep_until < date; }));
+int servings_of(const std::vector<archive::Bag>& bags) {
+    int servings = 0;
+    for (const auto& bag : bags) {
+        servings += bag.servings;
+    }
+    return servings;
+}
+
+/// Takes out the dishes that `is_none` says are no dinner, and names them.
+template <class IsNone>
+std::vector<std::string> take_out(Dishes& dishes, const IsNone& is_none) {
+    std::vector<std::string> names;
+    std::erase_if(dishes, [&](const auto& bags) {
+        const bool none = is_none(bags);
+        if (none) {
+            names.push_back(bags.front().dish);
+        }
+        return none;
+    });
+    return names;
+}
+
+/// One more bag of the same dish, where it is thawed in the same way: begun when the first must.
+void add(Proposal& proposal, Proposal more) {
+    if (more.method != proposal.method) {
+        return;
+    }
+    if (more.thaw_start && proposal.thaw_start) {
+        proposal.thaw_start = std::min(*more.thaw_start, *proposal.thaw_start);
+    }
+    proposal.bags.push_back(std::move(more.bags.front()));
+}
+
+using Propose = std::function<std::optional<Proposal>(const archive::Bag&)>;
+
+/// As many bags of a dish as the table needs; nothing where they cannot be thawed in time.
+std::optional<Proposal> propose_dish(const std::vector<archive::Bag>& bags, int serves,
+                                     kitchen::Date on, bool past_too, const Propose& propose_bag) {
+    std::optional<Proposal> proposal;
+    for (const auto& bag : bags) {
+        if (proposal && proposal->servings() >= serves) {
+            break;
+        }
+        if (bag.keep_until < on && !past_too) {
+            continue;
+        }
+        if (auto one = propose_bag(bag)) {
+            proposal ? add(*proposal, std::move(*one)) : void(proposal = std::move(*one));
+        }
+    }
+    return proposal && proposal->servings() >= serves ? proposal : std::nullopt;
+}
+
+/// Words that call a dish a child's, folded, in English, Spanish and German.
+constexpr std::string_view child_words[] = {
+    "child",    "children", "childrens", "childs",   "kid",       "kids", "toddler",
+    "toddlers", "baby",     "babys",     "kinder",   "kind",      "nino", "ninos",
+    "nina",     "ninas",    "bebe",      "infantil", "kleinkind", "kita", "lunchbox"};
+
+/// Bags whose date comes before the last of the days, and that no day has room for.
+int left_behind(const std::vector<archive::Bag>& frozen, const Menu& menu, kitchen::Date first,
+                kitchen::Date last) {
+    const auto is_proposed = [&menu](const archive::Bag& bag) {
+        return std::ranges::any_of(menu.proposals, [&bag](const Proposal& proposal) {
+            return std::ranges::find(proposal.bags, bag.id, &archive::Bag::id) !=
+                   proposal.bags.end();
+        });
+    };
+    return static_cast<int>(std::ranges::count_if(frozen, [&](const archive::Bag& bag) {
+        return bag.keep_until >= first && bag.keep_until < last && !is_proposed(bag);
+    }));
 }
 
 } // namespace
 
+int Proposal::servings() const {
+    return servings_of(bags);
+}
+
+int usual_table(const std::vector<archive::Bag>& bags) {
+    const auto for_one = std::ranges::count(bags, 1, &archive::Bag::servings);
+    return 2 * static_cast<std::size_t>(for_one) > bags.size() ? 1 : 2;
+}
+
+bool is_small_portion(const archive::Bag& bag) {
+    constexpr double grams_a_serving = 150.0;
+    const auto words = kitchen::words_of(search_words({bag.dish}));
+    const bool for_children = std::ranges::any_of(words, [](const std::string& word) {
+        return std::ranges::find(child_words, word) != std::end(child_words) ||
+               word.starts_with("kinder");
+    });
+    return for_children || (bag.weight && bag.weight->grams < grams_a_serving * bag.servings);
+}
+
 Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,
                   const NextQuestion& question, const Now& now, const kitchen::ThawSettings& thaw) {
     Menu menu;
-    menu.past = drop_kept_until_before(frozen, now.today);
-    for (int day = 1; day <= question.count && !frozen.empty(); ++day) {
+    menu.past = drop_past(frozen, now.today, question.past_too);
+    menu.serves = question.serves.value_or(usual_table(frozen));
+    auto dishes = by_dish(frozen);
+    menu.small = take_out(
+        dishes, [](const auto& bags) { return std::ranges::all_of(bags, is_small_portion); });
+    menu.too_few =
+        take_out(dishes, [&menu](const auto& bags) { return servings_of(bags) < menu.serves; });
+    const bool any = !dishes.empty();
+    for (int day = 1; day <= question.count && any; ++day) {
         const auto date = kitchen::add_days(now.today, std::chrono::days{day});
-        menu.too_many += drop_kept_until_before(frozen, date);
         const auto eat = meal_on(date, question.at);
-        const auto proposal_of = [&](const archive::Bag& bag) {
+        const auto bag_for = [&](const archive::Bag& bag) {
             return propose(bag, package_of(bag), eat, now, thaw);
         };
-        if (auto proposal = take(frozen, proposal_of)) {
+        std::optional<Proposal> proposal;
+        const auto taken = std::ranges::find_if(dishes, [&](const auto& bags) {
+            proposal = propose_dish(bags, menu.serves, date, question.past_too, bag_for);
+            return proposal.has_value();
+        });
+        if (proposal) {
             menu.proposals.push_back(std::move(*proposal));
-        } else if (!frozen.empty()) {
+            dishes.erase(taken);
+        } else if (dishes.empty()) {
+            ++menu.days_left;
+        } else {
             menu.without.push_back(eat);
         }
     }
+    menu.too_many = left_behind(frozen, menu, now.today,
+                                kitchen::add_days(now.today, std::chrono::days{question.count}));
     return menu;
 }
 

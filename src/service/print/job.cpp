@@ -160,8 +160,8 @@ Job list_job(What what, const Days& days, const Settings& settings, const Chosen
     }
     if (what != What::DaySheets) {
         add_list(job, 0,
-                 wording::door_list(door_rows(with_chosen_bags(days, chosen)), style,
-                                    settings.kitchen.today));
+                 wording::door_list(door_rows(with_chosen_bags(days, chosen), *style.allergens),
+                                    style, settings.kitchen.today));
     }
     return job;
 }

@@ -191,9 +191,9 @@ struct Again {
 /// One print made again; nothing where something stands against it, or where it has no bag of the
 /// part that is wanted, which is said in `no_part`.
 std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
-                                     const ReprintLook& asked, const Surroundings& around,
-                                     const ChangedFiles& changed_files, Messages& messages,
-                                     Messages& no_part) {
+                                   const ReprintLook& asked, const Surroundings& around,
+                                   const ChangedFiles& changed_files, Messages& messages,
+                                   Messages& no_part) {
     auto remade = remake(archive, wanted.print, messages);
     if (!remade) {
         return std::nullopt;
@@ -216,8 +216,8 @@ std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint&
     }
     mind_gone(archive, wanted, *bags, messages);
     const auto prints = count_chosen(remade->job, remade->days);
-    return Again{{std::move(*result.value), std::move(remade->job), prints}, *bags,
-                 wanted.print.last_at};
+    return Again{
+        {std::move(*result.value), std::move(remade->job), prints}, *bags, wanted.print.last_at};
 }
 
 /// Whether they share a stock and layouts, so that they can stand on one sheet.

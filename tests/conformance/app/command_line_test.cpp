@@ -146,6 +146,8 @@ TEST_CASE("every number of the command line is taken at both ends of its range, 
     };
     // A year of days, and more bags than a kitchen has (common practice, no source).
     const Case cases[] = {{"thawslip freezer next", "", 1, 366},
+                          {"thawslip freezer next", "--days", 1, 366},
+                          {"thawslip freezer next", "--serves", 1, 999},
                           {"thawslip plan", "--bags", 1, 999}};
     std::size_t ranges = 0;
     for (const auto& command : every_command()) {
@@ -291,7 +293,7 @@ TEST_CASE(
          "error: --finishing and --cook-day cannot be used together\n"},
         {{"thawslip", "freezer", "next", "900"},
          "error: N takes a number from 1 to 366, not \"900\"\n"},
-        {{"thawslip", "read"}, "error: PHOTO|BAG|- is missing\n"},
+        {{"thawslip", "read"}, "error: PHOTO|BAG|WORDS|- is missing\n"},
         {{"thawslip", "new", "a.toml", "b.toml"},
          "error: thawslip new takes no further word: \"b.toml\"\n"},
         {{"thawslip", "stock", "list", "--paper", "lettr"},

@@ -83,17 +83,20 @@ TEST_CASE_FIXTURE(StockedKitchen, "what to eat next: the soonest date that can t
     }
     const auto next = (*this)("freezer next 4");
     CAPTURE(next.out);
-    CHECK(count(next.out, "Squash and red lentil stew") == 2);
+    CHECK(count(next.out, "Squash and red lentil stew") == 1); // no dish twice
+    CHECK(count(next.out, "Apple and sage pork shoulder") == 1);
     CHECK(says(next.out, "nothing can be thawed as its label says by Sun 18 Oct 2026, 18:30"));
     CHECK(json("freezer next 4 --at 19:00",
                "[(b['eat'], b['thaw'], b['thaw_start'] < b['eat']) for b in answer]") ==
           "[('2026-10-20T19:00', 'refrigerator', True), "
           "('2026-10-21T19:00', 'refrigerator', True)]\n");
+    CHECK(json("freezer next --days 4 --serves 12",
+               "[(len(b['ids']), b['servings']) for b in answer]") == "[(2, 12), (2, 16)]\n");
     CHECK((*this)("freezer next 3 --at noon").status == 2);
     now = "1797245900"; // 14 Dec 2026: three bags of the stew, best by the 17th
     const auto late = (*this)("freezer next 5");
     CAPTURE(late.out);
-    CHECK(says(late.out, "1 bag cannot be eaten one a day before the date on the label"));
+    CHECK(says(late.out, "2 bags cannot be eaten in these days before the date on the label"));
     CHECK(says(late.out, "Apple and sage pork shoulder"));
 }
 
@@ -182,7 +185,7 @@ TEST_CASE_FIXTURE(StockedKitchen,
     app::Settings settings;
     settings.archive = archive;
     auto open = app::open_archive(settings, archive::Mode::Read);
-    const auto rows = service::door_rows(open);
+    const auto rows = service::door_rows(open, kitchen::allergen_lists().front());
     REQUIRE(rows.size() == 5);
     CHECK(rows[0].dish == "Smoky bean and sausage bake");
     CHECK(rows[0].bags.size() == 3);

@@ -137,7 +137,7 @@ std::string random_day(Random& random) {
     const auto pick = [&random](const auto& list) { return list.at(random.below(list.size())); };
     std::string day = fmt::format("[day]\nmade = 2026-10-17\n[[package]]\n"
                                   "dish = \"Quince dish {}\"\nservings = {}\nfood = \"{}\"\n",
-                                  random.below(1000), 1 + random.below(9), pick(foods));
+                                  random.below(1000), 1 + random.below(2), pick(foods));
     if (!random.chance(5)) {
         day += fmt::format("weight = \"{} g\"\n", 300 + random.below(9) * 100);
     }

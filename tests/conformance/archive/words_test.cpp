@@ -1,6 +1,7 @@
 // Bags by words of their dishes, at the command line: which are meant, what is noted, and back.
 
 #include "kitchen.h"
+#include "support/skip.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -26,9 +27,8 @@ struct WordsKitchen : Kitchen {
                    "[day]\nmade = 2026-10-17\nplace = \"garage, basket 2\"\n" + packages);
     }
     long frozen() const {
-        const auto list = (*this)("freezer list").out;
-        return std::count(list.begin(), list.begin() + static_cast<long>(list.find("\n\n") + 1),
-                          '\n');
+        const auto ids = (*this)("freezer list --json | grep -c '\"id\"'").out;
+        return std::stol(ids);
     }
 };
 
@@ -110,4 +110,47 @@ TEST_CASE_FIXTURE(WordsKitchen, "bags are moved, and lists know where they lie")
     CHECK(says((*this)("freezer list --json").out, "\"place\":\"cellar, shelf 1\""));
     CHECK(says((*this)("freezer list --json").out, "\"place\":\"garage, basket 2\""));
     CHECK((*this)("freezer move lentil --to ''").status != 0);
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "a photograph is read with what to do next, and planned by") {
+    REQUIRE((*this)("labels day.toml --stock a4-2x2-99x139mm --no-archive -o big.pdf").status == 0);
+    if (run("command -v pdftoppm").status != 0) {
+        return skip("there is no pdftoppm");
+    }
+    REQUIRE(run("pdftoppm -r 150 -f 1 -l 1 -x 0 -y 0 -W 640 -H 860 -jpeg -singlefile " +
+                shell_word(folder / "big.pdf") + " " + shell_word(folder / "photo"))
+                .status == 0);
+    const auto read = (*this)("read photo.jpg");
+    CAPTURE(read.err);
+    REQUIRE(read.status == 0);
+    CHECK(says(read.err, "next: thawslip plan "));
+    CHECK(says(read.err, "next: thawslip freezer out "));
+    const std::string eat = " --eat \"2026-10-20 18:30\"";
+    const auto known = (*this)("plan photo.jpg" + eat);
+    CAPTURE(known.err);
+    CHECK(says(known.out, "Red lentil dahl")); // in the cook's own words
+    CHECK_FALSE(says(known.err, "from its code alone"));
+    archive = folder / "another.db";
+    const auto unknown = (*this)("plan photo.jpg" + eat);
+    CHECK(says(unknown.out, "RED LENTIL DAHL"));
+    CHECK(says(unknown.err, "is not in this archive: planned from its code alone"));
+    CHECK(says((*this)("read photo.jpg").err, "next: thawslip plan photo.jpg"));
+    CHECK_FALSE(std::filesystem::exists(archive));
+}
+
+TEST_CASE_FIXTURE(WordsKitchen,
+                  "a telephone's HEIC, and a picture without a code, say what helps") {
+    write_file(folder / "photo.heic", std::string{"\0\0\0\x18"
+                                                  "ftypheic\0\0\0\0mif1heic",
+                                                  24});
+    for (const std::string command :
+         {"read photo.heic", "plan photo.heic --eat \"2026-10-20 18:30\""}) {
+        CAPTURE(command);
+        const auto refused = (*this)(command);
+        CHECK(refused.status == 1);
+        CHECK(says(refused.err, "send it as JPEG"));
+    }
+    write_file(folder / "blank.png",
+               read_file(THAWSLIP_SOURCE_DIR "/tests/fuzz/corpus/photo/palette.png"));
+    CHECK(says((*this)("read blank.png").err, "or type the id that stands"));
 }

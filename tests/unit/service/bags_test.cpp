@@ -54,7 +54,7 @@ struct Stocked {
     }
     service::FreezerList list(const service::FreezerQuestion& question,
                               kitchen::Date today = packed) {
-        return service::freezer_list(archive, question, today);
+        return service::freezer_list(archive, question, today, kitchen::allergen_lists().front());
     }
 };
 
@@ -134,7 +134,7 @@ TEST_CASE_FIXTURE(Stocked, "a bag that comes back from thawing is cautioned abou
 }
 
 TEST_CASE_FIXTURE(Stocked, "the door list has a row for the bags of each package") {
-    const auto rows = service::door_rows(archive);
+    const auto rows = service::door_rows(archive, kitchen::allergen_lists().front());
     REQUIRE(rows.size() == 2);
     REQUIRE(rows[0].bags.size() == 2);
     CHECK(rows[0].bags[0].id == stew);

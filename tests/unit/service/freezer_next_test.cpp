@@ -15,6 +15,8 @@ constexpr kitchen::Date today = std::chrono::year{2026} / 10 / 17;
 struct Freezer {
     std::vector<kitchen::PlannedPackage> packages;
     std::vector<archive::Bag> bags = {};
+    std::optional<int> serves = {};
+    bool past_too = false;
 
     explicit Freezer(const std::string& text) : packages{packages_of(text)} {
         for (const auto& planned : packages) {
@@ -22,6 +24,8 @@ struct Freezer {
                 archive::Bag frozen;
                 frozen.id = bag.id;
                 frozen.dish = planned.package.dish;
+                frozen.servings = planned.package.servings;
+                frozen.weight = planned.package.weight;
                 frozen.made = planned.made;
                 frozen.keep_until = planned.keep_until.date;
                 bags.push_back(std::move(frozen));
@@ -41,7 +45,7 @@ struct Freezer {
     service::Menu next(int days) const {
         return service::freezer_next(
             bags, [this](const archive::Bag& bag) { return package_of(bag); },
-            {.count = days, .at = 18h + 30min},
+            {.count = days, .at = 18h + 30min, .serves = serves, .past_too = past_too},
             {today, kitchen::Instant{std::chrono::sys_days{today}} + 10h, {}}, {});
     }
 };
@@ -55,7 +59,7 @@ kitchen::LocalMinute supper(int day) {
 TEST_CASE("where the first dish of a day cannot be thawed in time, the next one is proposed") {
     const auto menu = Freezer{stew + gratin}.next(1);
     REQUIRE(menu.proposals.size() == 1);
-    CHECK(menu.proposals[0].bag.dish == "Celeriac gratin");
+    CHECK(menu.proposals[0].bags.front().dish == "Celeriac gratin");
     CHECK(menu.proposals[0].eat == supper(18));
     CHECK(menu.proposals[0].method == kitchen::ThawMethod::FromFrozen);
     CHECK_FALSE(menu.proposals[0].thaw_start);
@@ -66,7 +70,7 @@ TEST_CASE("the soonest date comes first as soon as it can be thawed, with its th
     const auto menu = Freezer{stew + gratin}.next(9);
     REQUIRE(menu.proposals.size() == 2);
     const auto& proposal = menu.proposals[1];
-    CHECK(proposal.bag.dish == "Barley stew");
+    CHECK(proposal.bags.front().dish == "Barley stew");
     REQUIRE(proposal.thaw_start.has_value());
     REQUIRE(proposal.thaw_time.has_value());
     CHECK(*proposal.thaw_start + proposal.thaw_time->high <= proposal.eat);
@@ -89,7 +93,7 @@ TEST_CASE("bags past their date, and bags whose turn comes after it, are counted
     CHECK(menu.past == 1);
     CHECK(menu.proposals.size() == 1);
     CHECK(menu.too_many == 2);
-    CHECK(menu.without.empty());
+    CHECK(menu.days_left == 4); // no dish twice
 }
 
 TEST_CASE("a bag is still good on the day of its date") {
@@ -112,4 +116,70 @@ TEST_CASE("an empty freezer proposes nothing and misses no meal") {
     const auto menu = Freezer{stew}.next(0);
     CHECK(menu.proposals.empty());
     CHECK(menu.without.empty());
+}
+
+namespace {
+
+std::string dish(const std::string& name, int servings, int bags, const std::string& more = {}) {
+    return "[[package]]\ndish = \"" + name + "\"\nservings = " + std::to_string(servings) +
+           "\nbags = " + std::to_string(bags) +
+           "\nfood = \"soup or stew\"\nuse_by = 2026-12-20\nthaw.method = \"microwave\"\n" + more;
+}
+
+} // namespace
+
+TEST_CASE("bags of one dish together serve the table, and no dish comes twice") {
+    Freezer freezer{dish("Barley pot", 2, 5) + dish("Leek soup", 4, 2)};
+    freezer.serves = 6;
+    const auto menu = freezer.next(5);
+    REQUIRE(menu.proposals.size() == 2);
+    CHECK(menu.proposals[0].bags.size() == 3);
+    CHECK(menu.proposals[0].servings() == 6);
+    CHECK(menu.proposals[1].bags.size() == 2);
+    CHECK(menu.proposals[1].servings() == 8);
+    CHECK(menu.days_left == 3);
+}
+
+TEST_CASE("what does not serve the table is named and not proposed") {
+    Freezer freezer{dish("Barley pot", 2, 2) + dish("Leek soup", 4, 2)};
+    freezer.serves = 6;
+    const auto menu = freezer.next(2);
+    REQUIRE(menu.proposals.size() == 1);
+    CHECK(menu.proposals[0].bags.front().dish == "Leek soup");
+    CHECK(menu.too_few == std::vector<std::string>{"Barley pot"});
+}
+
+TEST_CASE("a child's portion is no dinner") {
+    for (const std::string name : {"Kids' noodles", "Nudeln für Kinder", "Kindernudeln",
+                                   "Fideos para niños", "Toddler stew"}) {
+        CAPTURE(name);
+        const auto menu = Freezer{dish(name, 2, 2)}.next(1);
+        CHECK(menu.proposals.empty());
+        CHECK(menu.small == std::vector{name});
+    }
+    CHECK(Freezer{dish("Noodles", 2, 2, "weight = \"240 g\"\n")}.next(1).small.size() == 1);
+    CHECK(Freezer{dish("Noodles", 2, 2, "weight = \"600 g\"\n")}.next(1).small.empty());
+    CHECK(Freezer{dish("Kindred pot", 2, 2)}.next(1).small.empty());
+}
+
+TEST_CASE("where most bags are for one, a dinner is for one; else a bag for one is not alone") {
+    CHECK(Freezer{dish("Barley pot", 1, 3)}.next(1).proposals[0].bags.size() == 1);
+    const auto menu = Freezer{dish("Barley pot", 1, 2) + dish("Leek soup", 4, 3)}.next(1);
+    CHECK(menu.serves == 2);
+    CHECK(menu.proposals[0].bags.size() == 2);
+}
+
+TEST_CASE("bags past a best-by date come on request, those past a use-by date never") {
+    Freezer freezer{dish("Barley pot", 4, 1) + dish("Leek soup", 4, 1)};
+    for (auto& bag : freezer.bags) {
+        bag.keep_until = kitchen::add_days(today, std::chrono::days{-1});
+    }
+    freezer.bags[0].basis = kitchen::DateBasis::StorageTable;
+    CHECK(freezer.next(2).proposals.empty());
+    CHECK(freezer.next(2).past == 2);
+    freezer.past_too = true;
+    const auto menu = freezer.next(2);
+    REQUIRE(menu.proposals.size() == 1);
+    CHECK(menu.proposals[0].bags.front().dish == "Barley pot");
+    CHECK(menu.past == 1);
 }

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "kitchen/allergens/allergens.h"
+#include "kitchen/day.h"
+
+#include <vector>
+
+namespace thawslip::kitchen {
+
+/// The allergens that the words of what is added on cook day name, where `list` asks for them or
+/// the cook declares them for the dish; each once for every addition. Where the words name none
+/// nothing is known: what is in a stock cube is not said.
+std::vector<DeclaredAllergen> added_allergens(const std::vector<Finish>& finish,
+                                              const std::vector<DeclaredAllergen>& declared,
+                                              const AllergenList& list);
+
+} // namespace thawslip::kitchen

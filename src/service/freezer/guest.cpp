@@ -1,0 +1,201 @@
+#include "service/freezer/guest.h"
+
+#include "base/utf8.h"
+#include "kitchen/foods/food_words.h"
+#include "kitchen/texts/free_texts.h"
+#include "kitchen/texts/text.h"
+
+#include <algorithm>
+#include <fmt/format.h>
+#include <optional>
+
+namespace thawslip::service {
+namespace {
+
+using kitchen::Allergen;
+using kitchen::NamedAllergen;
+
+std::string trimmed(const std::string& text) {
+    const auto first = text.find_first_not_of(" \t");
+    const auto last = text.find_last_not_of(" \t");
+    return first == std::string::npos ? "" : text.substr(first, last - first + 1);
+}
+
+std::vector<std::string> entries_in(const std::string& typed) {
+    std::vector<std::string> entries;
+    for (std::size_t start = 0; start <= typed.size();) {
+        const auto end = std::min(typed.find(',', start), typed.size());
+        if (auto entry = trimmed(typed.substr(start, end - start)); !entry.empty()) {
+            entries.push_back(std::move(entry));
+        }
+        start = end + 1;
+    }
+    return entries;
+}
+
+/// Who says "nuts" without more may well mean peanuts too: the strict side.
+void add_peanuts(std::vector<NamedAllergen>& meant) {
+    const bool any_nut =
+        std::ranges::find(meant, NamedAllergen{Allergen::TreeNuts, {}}) != meant.end();
+    const NamedAllergen peanuts{Allergen::Peanuts, {}};
+    if (any_nut && std::ranges::find(meant, peanuts) == meant.end()) {
+        meant.push_back(peanuts);
+    }
+}
+
+Avoided read_entry(const std::string& entry) {
+    Avoided avoided{entry, kitchen::read_allergen(entry).meant};
+    add_peanuts(avoided.meant);
+    return avoided;
+}
+
+/// Wheat is one of the cereals with gluten, whichever list is set.
+bool is_gluten(const NamedAllergen& named) {
+    return named.allergen == Allergen::Wheat || named.allergen == Allergen::GlutenCereals;
+}
+
+bool is_any_gluten(const NamedAllergen& named) {
+    return named.allergen == Allergen::GlutenCereals && named.kind.empty();
+}
+
+enum class Match { No, Group, Yes };
+
+/// Whether what a description names is what is avoided: the same class, and the same kind where
+/// both say one; where one of them says none, it may be.
+Match match(const NamedAllergen& wanted, const NamedAllergen& named) {
+    if (is_gluten(wanted) && is_gluten(named) && (is_any_gluten(wanted) || is_any_gluten(named))) {
+        return Match::Yes;
+    }
+    if (wanted.allergen != named.allergen) {
+        return Match::No;
+    }
+    const bool same = wanted.kind.empty() || wanted.kind == named.kind;
+    return same || named.kind.empty() ? Match::Yes : Match::Group;
+}
+
+Match best_match(const Avoided& avoided, const NamedAllergen& named) {
+    auto best = Match::No;
+    for (const auto& wanted : avoided.meant) {
+        best = std::max(best, match(wanted, named));
+    }
+    return best;
+}
+
+/// Looks for one thing that is avoided, from what is said most plainly to what is said least.
+class Search {
+public:
+    Search(const kitchen::PlannedPackage& planned, const Avoided& avoided)
+        : planned_{planned}, avoided_{avoided} {}
+
+    std::optional<AvoidedNamed> run() {
+        look_in(planned_.allergens, NamedIn::Contains);
+        look_in_words(kitchen::names_food, NamedIn::Words);
+        look_in_words([](kitchen::FreeText field) { return !kitchen::names_food(field); },
+                      NamedIn::Words);
+        look_in(planned_.may_contain, NamedIn::MayContain);
+        return found_ ? found_ : group_;
+    }
+
+private:
+    void note(NamedIn in, const std::string& as) {
+        if (!found_) {
+            found_ = AvoidedNamed{avoided_.written, in, as};
+        }
+    }
+    void note(Match match, NamedIn in, const std::string& as) {
+        if (match == Match::Yes) {
+            note(in, as);
+        } else if (match == Match::Group && !group_) {
+            group_ = AvoidedNamed{avoided_.written, NamedIn::Group, as};
+        }
+    }
+
+    void look_in(const std::vector<kitchen::DeclaredAllergen>& declared, NamedIn in) {
+        for (const auto& entry : declared) {
+            for (const auto& named : entry.meant) {
+                note(best_match(avoided_, named), in, entry.as_written);
+            }
+            if (has_words(entry.as_written)) {
+                note(in, entry.as_written);
+            }
+        }
+    }
+
+    void look_in_words(kitchen::Wanted wanted, NamedIn in) {
+        for (const auto& read : kitchen::free_texts(planned_.package, wanted)) {
+            const auto where = read.field == kitchen::FreeText::Finish ? NamedIn::Added : in;
+            for (const auto& mention : mentions_in(read)) {
+                note(best_match(avoided_, mention.named), where, read.written);
+            }
+            if (has_words(read.written)) {
+                note(where, read.written);
+            }
+        }
+    }
+
+    static std::vector<kitchen::AllergenMention> mentions_in(const kitchen::ReadText& read) {
+        return kitchen::names_food(read.field) ? kitchen::mentioned_allergens(read.text)
+                                               : kitchen::allergens_in_step(read.text);
+    }
+
+    /// Whether all of its words stand in a text, singular or plural; only of what no list knows.
+    bool has_words(const std::string& text) const {
+        if (!avoided_.meant.empty()) {
+            return false;
+        }
+        const auto words = stems(text);
+        const auto wanted = stems(avoided_.written);
+        return !wanted.empty() && std::ranges::all_of(wanted, [&words](const std::string& word) {
+            return std::ranges::any_of(words, [&word](const std::string& other) {
+                return other == word || (word.size() > 3 && other.find(word) != std::string::npos);
+            });
+        });
+    }
+    static std::vector<std::string> stems(const std::string& text) {
+        auto words = kitchen::words_of(text);
+        std::ranges::transform(words, words.begin(), kitchen::food_stem);
+        return words;
+    }
+
+    const kitchen::PlannedPackage& planned_;
+    const Avoided& avoided_;
+    std::optional<AvoidedNamed> found_;
+    std::optional<AvoidedNamed> group_;
+};
+
+} // namespace
+
+Outcome<std::vector<Avoided>> read_avoided(const std::string& typed) {
+    Outcome<std::vector<Avoided>> outcome;
+    const auto entries = entries_in(typed);
+    if (entries.empty() || first_invalid_utf8(typed)) {
+        outcome.messages.error("nothing is said that the guest may not eat",
+                               {"for example --without \"milk, walnut\""});
+        return outcome;
+    }
+    std::vector<Avoided> avoided;
+    for (const auto& entry : entries) {
+        avoided.push_back(read_entry(entry));
+        if (avoided.back().meant.empty()) {
+            outcome.messages.caution(fmt::format(
+                "\"{}\" is on no list of allergens: it is only looked for as a word in dishes, "
+                "ingredients, steps and notes, in the language they are written in",
+                entry));
+        }
+    }
+    outcome.value = std::move(avoided);
+    return outcome;
+}
+
+std::vector<AvoidedNamed> avoided_in(const kitchen::PlannedPackage& planned,
+                                     const std::vector<Avoided>& avoided) {
+    std::vector<AvoidedNamed> named;
+    for (const auto& one : avoided) {
+        if (auto found = Search{planned, one}.run()) {
+            named.push_back(std::move(*found));
+        }
+    }
+    return named;
+}
+
+} // namespace thawslip::service

@@ -1,0 +1,76 @@
+#include "days.h"
+#include "service/freezer/guest.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+using service::NamedIn;
+
+namespace {
+
+std::string pot(const std::string& more, const std::string& below = {}) {
+    return "[[package]]\ndish = \"Barn pot\"\nservings = 4\nfood = \"soup or stew\"\n" + more +
+           below;
+}
+
+/// Where the description names what is avoided, and as what; "-" where it does not.
+std::string named(const std::string& text, const std::string& avoided) {
+    const auto read = service::read_avoided(avoided);
+    REQUIRE(read);
+    std::string found;
+    for (const auto& one : service::avoided_in(packages_of(text).front(), *read.value)) {
+        constexpr const char* places[] = {"contains", "may", "added", "words", "group"};
+        found += std::string{found.empty() ? "" : ", "} + places[static_cast<int>(one.in)] + " " +
+                 one.as;
+    }
+    return found.empty() ? "-" : found;
+}
+
+} // namespace
+
+TEST_CASE("what a guest may not eat is found by contains, may contain and what is added") {
+    const auto text =
+        pot("contains = [\"butter\"]\nmay_contain = [\"hazelnuts\"]\n",
+            "[[package.finish]]\nadd = \"2 eggs, beaten\"\nwhen = \"at the start\"\n");
+    CHECK(named(text, "milk") == "contains butter");
+    CHECK(named(text, "leche") == "contains butter");
+    CHECK(named(text, "Milch") == "contains butter");
+    CHECK(named(text, "nuts") == "may hazelnuts");
+    CHECK(named(text, "Haselnuss") == "may hazelnuts");
+    CHECK(named(text, "eggs") == "added 2 eggs, beaten");
+    CHECK(named(text, "huevo, milk") == "added 2 eggs, beaten, contains butter");
+    CHECK(named(text, "fish") == "-");
+}
+
+TEST_CASE("another of the group, or one without its kind, is never passed over") {
+    const auto hazelnut = pot("contains = [\"hazelnuts\"]\n");
+    CHECK(named(hazelnut, "walnut") == "group hazelnuts");
+    CHECK(named(pot("contains = [\"tree nuts\"]\n"), "walnut") == "contains tree nuts");
+    CHECK(named(pot("contains = [\"walnuts\"]\n"), "tree nuts") == "contains walnuts");
+    CHECK(named(pot("contains = [\"peanuts\"]\n"), "nuts") == "contains peanuts");
+    CHECK(named(pot("contains = [\"wheat\"]\n"), "gluten") == "contains wheat");
+    CHECK(named(pot("contains = [\"barley\"]\n"), "gluten") == "contains barley");
+    CHECK(named(pot("contains = [\"gluten\"]\n"), "wheat") == "contains gluten");
+    CHECK(named(pot("contains = [\"prawns\"]\n"), "shellfish") == "contains prawns");
+}
+
+TEST_CASE("what the cook only wrote among ingredients or steps counts as named") {
+    CHECK(
+        named(pot("contains = [\"celery\"]\n", "[[package.ingredient]]\nadd = \"200 g cheddar\"\n"),
+              "milk") == "words 200 g cheddar");
+    CHECK(named(pot("", "[package.cook]\nin = \"pot\"\ntime = \"20 min\"\nuntil = \"74 °C\"\n"
+                        "steps = [\"Scatter walnuts over it.\"]\n"),
+                "walnut") == "words Scatter walnuts over it.");
+}
+
+TEST_CASE("a word that no list knows is looked for as a word, and that is said") {
+    const auto text = pot("", "[[package.ingredient]]\nadd = \"3 cloves garlic\"\n");
+    CHECK(named(text, "garlic") == "words 3 cloves garlic");
+    CHECK(named(text, "clove") == "words 3 cloves garlic");
+    CHECK(named(text, "coriander") == "-");
+    const auto read = service::read_avoided("coriander, milk");
+    CHECK(to_text(read.messages).starts_with("caution: \"coriander\" is on no list of allergens"));
+    CHECK_FALSE(service::read_avoided(" , "));
+    CHECK_FALSE(service::read_avoided(""));
+}
