@@ -8,7 +8,9 @@
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
 #include "app/json/answers.h"
+#include "app/photo_texts.h"
 #include "app/plan_text.h"
+#include "service/dinner/photographed_bags.h"
 #include "service/dinner/plan_sheet.h"
 #include "service/freezer/packages_of_bags.h"
 #include "service/print/own_files.h"
@@ -54,14 +56,36 @@ std::optional<Packages> packages_of_archive(const PlanOptions& options, kitchen:
     return std::move(packages.value);
 }
 
+/// The bags whose codes are in photographs.
+std::optional<Packages> packages_of_photos(const PlanOptions& options, kitchen::LocalMinute eat,
+                                           const Settings& settings, Console console) {
+    std::vector<std::string> texts;
+    for (const auto& file : options.days) {
+        const auto found = photo_texts(file);
+        console.err << to_text(found.messages);
+        if (!found) {
+            return std::nullopt;
+        }
+        texts.insert(texts.end(), found.value->begin(), found.value->end());
+    }
+    auto archive = existing_archive(settings, archive::Mode::Read);
+    const kitchen::Date on{std::chrono::floor<std::chrono::days>(eat)};
+    auto packages = service::packages_of_codes(archive ? &*archive : nullptr, texts, on);
+    console.err << to_text(packages.messages);
+    return std::move(packages.value);
+}
+
 bool names_a_file(const std::string& word) {
     std::error_code error;
     return service::is_file_name(word) || std::filesystem::is_regular_file(word, error);
 }
 
-/// What may be planned: of days, or of the archive's bags where no file is named.
+/// What may be planned: of photographs, of days, or of the archive's bags where no file is named.
 std::optional<Packages> packages_for(const PlanOptions& options, kitchen::LocalMinute eat,
                                      const Settings& settings, Console console) {
+    if (std::ranges::all_of(options.days, names_a_photo)) {
+        return packages_of_photos(options, eat, settings, console);
+    }
     return std::ranges::none_of(options.days, names_a_file)
                ? packages_of_archive(options, eat, settings, console)
                : packages_of_days(options, settings, console);

@@ -5,13 +5,12 @@
 #include "app/commands/report.h"
 #include "app/json/answers.h"
 #include "app/message_text.h"
-#include "app/time_limit.h"
-#include "files/input_file.h"
+#include "app/photo_texts.h"
 #include "kitchen/bag_id.h"
-#include "photo/photo.h"
 #include "service/read/read_bags.h"
 
 #include <filesystem>
+#include <fmt/format.h>
 #include <iostream>
 #include <ostream>
 
@@ -38,18 +37,6 @@ Texts read_standard_input() {
     }
     auto texts = service::typed_texts(typed);
     return texts.empty() ? refused("there is no text") : Texts{std::move(texts), {}};
-}
-
-Texts read_photo(const std::string& file) {
-    constexpr int seconds = 20; // a hundred times what any photograph of a label takes
-    const TimeLimit until{seconds};
-    const auto bytes = files::read_input(file, photo::Limits{}.bytes);
-    if (!bytes) {
-        Texts texts;
-        texts.messages.add_in_order({bytes.fault()}, {});
-        return texts;
-    }
-    return service::texts_in_photo(bytes.value(), file);
 }
 
 /// A name without a dot or a slash is no photograph's, unless there is such a file.
@@ -95,6 +82,50 @@ ExitStatus show(const service::Readings& readings, AnswerAs answer, const wordin
     return readings.bags.empty() ? ExitStatus::Refused : ExitStatus::Done;
 }
 
+std::vector<std::string> ids_of(const service::Readings& readings) {
+    std::vector<std::string> ids;
+    for (const auto& reading : readings.bags) {
+        if (const auto* message = std::get_if<code::Message>(&reading)) {
+            ids.push_back(message->bag_id);
+        }
+    }
+    return ids;
+}
+
+/// What to do with what was read: plan it, and note it as out. Where the archive does not know the
+/// bags, a plan can go by the photograph.
+void say_next(const service::Readings& readings, const std::string& what, const Settings& settings,
+              Console console) {
+    std::optional<archive::Archive> archive;
+    if (auto opened =
+            archive::Archive::open(archive_file_if_known(settings), archive::Mode::Read)) {
+        archive = std::move(opened).value();
+    }
+    auto ids = ids_of(readings);
+    const bool by_photo = what != "-" && std::filesystem::is_regular_file(what);
+    std::erase_if(
+        ids, [&](const std::string& id) { return id.empty() || !archive || !archive->bag(id); });
+    if (!ids.empty()) {
+        const auto bags = fmt::format("{}", fmt::join(ids, ", "));
+        console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\nnext: thawslip "
+                                   "freezer out {}  # once it is taken out\n",
+                                   bags, bags);
+    } else if (by_photo && !readings.bags.empty()) {
+        console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\n", what);
+    }
+}
+
+/// The bags in words or JSON and, in words, what to do next.
+ExitStatus answer_with(const service::Readings& readings, AnswerAs answer, const std::string& what,
+                       const Settings& settings, Console console) {
+    const auto style = style_of(settings);
+    const auto status = show(readings, answer, style, console);
+    if (answer == AnswerAs::Words) {
+        say_next(readings, what, settings, console);
+    }
+    return status;
+}
+
 } // namespace
 
 ExitStatus read(const std::string& what, WhichOfSeveral which, AnswerAs answer,
@@ -107,20 +138,21 @@ ExitStatus read(const std::string& what, WhichOfSeveral which, AnswerAs answer,
     };
     if (what != "-" && may_be_bag_id(what)) {
         const auto status =
-            show(service::read_bag(open(), what, style, choose_bags(which, console)), answer, style,
-                 console);
+            answer_with(service::read_bag(open(), what, style, choose_bags(which, console)), answer,
+                        what, settings, console);
         if (status != ExitStatus::Done && !kitchen::parse_bag_id(what)) {
             console.err << "    hint: there is no photograph of that name either\n";
         }
         return status;
     }
-    const auto texts = what == "-" ? read_standard_input() : read_photo(what);
+    const auto texts = what == "-" ? read_standard_input() : photo_texts(what);
     console.err << to_text(texts.messages);
     if (!texts) {
         return ExitStatus::Refused;
     }
     auto* asked = service::name_bags(*texts.value) ? open() : nullptr;
-    return show(service::read_texts(asked, *texts.value, style), answer, style, console);
+    return answer_with(service::read_texts(asked, *texts.value, style), answer, what, settings,
+                       console);
 }
 
 } // namespace thawslip::app

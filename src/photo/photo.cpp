@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <string_view>
 
 namespace thawslip::photo {
 namespace {
@@ -16,6 +17,20 @@ bool starts_with(std::span<const std::uint8_t> bytes, const std::array<std::uint
 
 constexpr std::array<std::uint8_t, 8> png_magic = {0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
 constexpr std::array<std::uint8_t, 3> jpeg_magic = {0xFF, 0xD8, 0xFF};
+
+/// Whether it is a picture in the High Efficiency Image File Format (ISO/IEC 23008-12): a box
+/// "ftyp" of one of its brands stands first. The brands are from memory.
+bool is_heif(std::span<const std::uint8_t> bytes) {
+    constexpr std::size_t header = 12;
+    constexpr std::array<std::string_view, 9> brands = {"heic", "heix", "heim", "heis", "hevc",
+                                                        "hevx", "mif1", "msf1", "avif"};
+    if (bytes.size() < header) {
+        return false;
+    }
+    const std::string text{bytes.begin() + 4, bytes.begin() + header};
+    return text.starts_with("ftyp") &&
+           std::ranges::find(brands, std::string_view{text}.substr(4)) != brands.end();
+}
 
 /// Every four pixels as one: their mean.
 code::GreyPicture halved(const code::GreyPicture& picture) {
@@ -61,7 +76,10 @@ Result<code::GreyPicture, PhotoFault> decode(std::span<const std::uint8_t> bytes
     }
     const bool png = starts_with(bytes, png_magic);
     if (!png && !starts_with(bytes, jpeg_magic)) {
-        return Failure{PhotoFault{"it is neither a PNG nor a JPEG picture"}};
+        return Failure{PhotoFault{
+            is_heif(bytes) ? "this is a HEIC picture, as some telephones take them, and cannot be "
+                             "read here: send it as JPEG, or set the camera to JPEG"
+                           : "it is neither a PNG nor a JPEG picture"}};
     }
     auto decoded = png ? decode_png(bytes, limits) : decode_jpeg(bytes, limits);
     if (!decoded) {

@@ -23,9 +23,9 @@ void add_plan(CLI::App& app, Command& chosen) {
     command
         ->add_option("DAY.toml", options->days,
                      "descriptions of packing days (TOML); or bags of the archive: ids, or words "
-                     "of a dish")
+                     "of a dish; or photographs of codes")
         ->required()
-        ->option_text("DAY.toml|BAG...");
+        ->option_text("DAY.toml|BAG|WORDS|PHOTO...");
     command->add_option("--eat", options->eat, "local date and time to eat, \"2026-12-03 18:30\"")
         ->required()
         ->option_text("TIME");

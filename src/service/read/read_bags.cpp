@@ -97,7 +97,9 @@ Outcome<std::vector<std::string>> texts_in_photo(const std::string& bytes,
     if (texts.empty()) {
         return refuse("no code was found in the picture",
                       {"hold the camera straight above the label, a hand's breadth away, in even "
-                       "light"});
+                       "light",
+                       "or type the id that stands beside or under the code: thawslip read "
+                       "K7Q-2M4-9XW"});
     }
     outcome.value = std::move(texts);
     return outcome;

@@ -50,6 +50,18 @@ TEST_CASE("what is no picture, or claims too much, is refused in words") {
         std::string fault;
     } cases[] = {
         {"nothing", "", "it is neither a PNG nor a JPEG picture"},
+        {"a telephone's",
+         std::string{"\0\0\0\x18"
+                     "ftypheic\0\0\0\0mif1heic",
+                     24},
+         "this is a HEIC picture, as some telephones take them, and cannot be read here: send it "
+         "as "
+         "JPEG, or set the camera to JPEG"},
+        {"a film",
+         std::string{"\0\0\0\x18"
+                     "ftypisom\0\0\0\0",
+                     16},
+         "it is neither a PNG nor a JPEG picture"},
         {"words", "plum and ginger compote", "it is neither a PNG nor a JPEG picture"},
         {"sixty thousand by sixty thousand", sample("claims-much.png"),
          "the picture is 60000 x 60000 pixels; at most 120 million are taken"},

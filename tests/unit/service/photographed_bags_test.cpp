@@ -1,0 +1,89 @@
+#include "code/message.h"
+#include "days.h"
+#include "kitchen/figures.h"
+#include "service/dinner/dinner_plan.h"
+#include "service/dinner/photographed_bags.h"
+#include "wording/style.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+constexpr kitchen::Date supper_day = std::chrono::year{2026} / 11 / 3;
+
+std::string code_of(const std::string& text) {
+    const auto packages = packages_of(text);
+    return code::write(code::message_for(packages.front(), packages.front().bags.front()));
+}
+
+service::Outcome<std::vector<kitchen::PlannedPackage>>
+plan_by(const std::vector<std::string>& codes, archive::Archive* archive = nullptr) {
+    return service::packages_of_codes(archive, codes, supper_day);
+}
+
+} // namespace
+
+TEST_CASE("a bag that the archive does not know is planned by its code alone, and that is said") {
+    const auto known = packages_of(stew).front();
+    const auto by_code = plan_by({code_of(stew)});
+    REQUIRE(by_code);
+    REQUIRE(by_code.value->size() == 1);
+    const auto& planned = by_code.value->front();
+    CHECK(planned.package.dish == "BARLEY STEW"); // as codes have it
+    CHECK(planned.bags.front().id == known.bags.front().id);
+    CHECK(planned.keep_until.date == known.keep_until.date);
+    CHECK(kitchen::thaw_time(planned) == kitchen::thaw_time(known));
+    CHECK(kitchen::cook_within(planned) == kitchen::cook_within(known));
+    REQUIRE(planned.package.cook.has_value());
+    CHECK(planned.package.cook->time == known.package.cook->time);
+    CHECK(planned.package.cook->until->celsius == doctest::Approx(74.0));
+    CHECK(planned.package.cook->vessel == known.package.cook->vessel);
+    const auto said = to_text(by_code.messages);
+    CHECK(said.find("is not in this archive: planned from its code alone") != std::string::npos);
+    CHECK(said.find("how long it cooks") == std::string::npos);
+}
+
+TEST_CASE("what a code leaves out is said, and the strict side taken") {
+    code::Message message;
+    message.dish = "Pear pot";
+    message.bag_id = packages_of(stew).front().bags.front().id;
+    message.raw = true;
+    const auto by_code = plan_by({code::write(message)});
+    REQUIRE(by_code);
+    const auto said = to_text(by_code.messages);
+    for (const std::string missing :
+         {"how it is thawed", "how long it cooks", "how hot it must get", "by when it is best"}) {
+        CAPTURE(missing);
+        CHECK(said.find(missing) != std::string::npos);
+    }
+    CHECK(by_code.value->front().raw);
+    CHECK(by_code.value->front().package.thaw.method == kitchen::ThawMethod::Refrigerator);
+    CHECK_FALSE(kitchen::cook_within(by_code.value->front())); // the same day
+}
+
+TEST_CASE("a plan by codes and a plan by the description start thawing at the same time") {
+    const auto style = wording::style_for(wording::shipped_language("en"), {});
+    const auto eat =
+        kitchen::LocalMinute{std::chrono::local_days{supper_day}} + std::chrono::hours{18};
+    const service::DinnerQuestion question{
+        {},
+        eat,
+        kitchen::Instant{std::chrono::sys_days{supper_day} - std::chrono::days{5}},
+        {},
+        {}};
+    const auto start = [&](const std::vector<kitchen::PlannedPackage>& packages) {
+        const auto planned = service::dinner_plan(packages, question, style);
+        REQUIRE(planned);
+        REQUIRE(planned.value->line.dishes.front().thaw.has_value());
+        return planned.value->line.dishes.front().thaw->at;
+    };
+    CHECK(start(*plan_by({code_of(stew)}).value) == start(packages_of(stew)));
+}
+
+TEST_CASE("what is no code of a bag is refused") {
+    CHECK_FALSE(plan_by({"https://example.org"}));
+    CHECK_FALSE(plan_by({code_of(stew), "nothing of ours"}));
+}
