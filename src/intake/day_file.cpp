@@ -14,6 +14,7 @@
 namespace thawslip::intake {
 namespace {
 
+using kitchen::IngredientDay;
 using kitchen::Package;
 using kitchen::ThawMethod;
 using kitchen::TimeFrom;
@@ -24,12 +25,18 @@ using toml::Table;
 const Choice<ThawMethod> thaw_methods[] = {
     {ThawMethod::Refrigerator, {"refrigerator", {"fridge", "in the fridge"}}},
     {ThawMethod::ColdWater, {"cold water", {"water"}}},
+    // Under running water of at most 21 °C is cold water, with its rules: FDA Food Code
+    // 3-501.13(B).
+    {ThawMethod::ColdWater, {"running water", {"tap", "tap water", "under the tap"}}},
     {ThawMethod::Microwave, {"microwave"}},
     {ThawMethod::FromFrozen, {"from frozen", {"frozen", "none"}}}};
 
-/// Whether it is added on cook day.
-const Choice<bool> ingredient_days[] = {{false, {"packing day", {"the day", "assembly day"}}},
-                                        {true, {"cook day", {"cooking day"}}}};
+const Choice<IngredientDay> ingredient_days[] = {
+    {IngredientDay::PackingDay, {"packing day", {"the day", "assembly day"}}},
+    {IngredientDay::DayBefore, {"day before", {"the day before", "eve", "prepared"}}},
+    {IngredientDay::CookDay, {"cook day", {"cooking day"}}}};
+
+const toml::Word prepared_words[] = {{"day before", {"the day before", "eve", "yesterday"}}};
 
 const Choice<TimeFrom> times_from[] = {{TimeFrom::Thawed, {"thawed"}},
                                        {TimeFrom::Frozen, {"frozen", {"from frozen"}}}};
@@ -150,8 +157,8 @@ std::vector<kitchen::Ingredient> read_ingredients(Table& package) {
         kitchen::Ingredient ingredient;
         ingredient.where = table.path();
         ingredient.add = read_quantity(table, add).value_or(kitchen::Quantity{});
-        ingredient.on_cook_day =
-            read_choice(table, {"for", "\"cook day\""}, "a day", ingredient_days).value_or(false);
+        ingredient.day = read_choice(table, {"for", "\"cook day\""}, "a day", ingredient_days)
+                             .value_or(ingredient.day);
         table.refuse_unknown();
         ingredients.push_back(std::move(ingredient));
     }
@@ -205,6 +212,7 @@ Package read_package(Table& table) {
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.may_contain = values_of(table, {"may_contain", "[\"hazelnuts\"]"});
     package.note = text(table, "note").value_or("");
+    package.station = table.line("station", Limits::dish_characters).value_or("");
     package.thaw = read_thaw(table);
     package.finish = read_finishes(table);
     package.cook = read_cook(table);
@@ -230,6 +238,44 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
     }
 }
 
+/// Why food may not be prepared on that day; nothing where it may.
+std::optional<std::string> wrong_prepared(kitchen::Date prepared, kitchen::Date made) {
+    const auto ahead = kitchen::days_between(prepared, made);
+    if (ahead < std::chrono::days{1}) {
+        return "does not lie before";
+    }
+    return ahead > Limits::prepared_ahead
+               ? std::optional{fmt::format("lies more than {} days before",
+                                           Limits::prepared_ahead.count())}
+               : std::nullopt;
+}
+
+/// A date, or "day before".
+std::optional<kitchen::Date> read_prepared(Table& table, kitchen::Date made) {
+    const Key key{"prepared", "\"day before\""};
+    const auto* written = table.text_at(key);
+    const bool is_word =
+        written != nullptr &&
+        !std::isdigit(static_cast<unsigned char>(written->empty() ? ' ' : written->front()));
+    if (is_word) {
+        return table.word(key, "a day; a date stands without quotes", prepared_words)
+                   ? std::optional{kitchen::add_days(made, -std::chrono::days{1})}
+                   : std::nullopt;
+    }
+    const auto prepared = read_date(table, key);
+    const auto wrong =
+        prepared && made != unknown_day ? wrong_prepared(*prepared, made) : std::nullopt;
+    if (wrong) {
+        table.reader().error(table.path_of(key),
+                             fmt::format("prepared {} {} the packing day, {}",
+                                         kitchen::to_iso(*prepared), *wrong, kitchen::to_iso(made)),
+                             {"write, for example, prepared = \"day before\"",
+                              "a dish that was made earlier has a made of its own"});
+        return std::nullopt;
+    }
+    return prepared;
+}
+
 void read_header(Table& root, kitchen::Day& day) {
     day.made = unknown_day;
     if (!root.has("day")) {
@@ -245,6 +291,7 @@ void read_header(Table& root, kitchen::Day& day) {
     day.made = read_date(*table, made).value_or(unknown_day);
     day.kitchen = text(*table, "kitchen").value_or("");
     day.place = text(*table, {"place", "\"garage, basket 2\""}).value_or("");
+    day.prepared = read_prepared(*table, day.made);
     day.freezer_litres = read_litres(*table, {"freezer", "\"180 l\""}, Limits::freezer_litres);
     table->refuse_unknown();
 }
@@ -265,11 +312,36 @@ void read_packages(Table& root, kitchen::Day& day) {
     }
 }
 
+bool has_part_of_day_before(const Package& package) {
+    return std::ranges::find(package.ingredients, IngredientDay::DayBefore,
+                             &kitchen::Ingredient::day) != package.ingredients.end();
+}
+
+/// What is for the day before needs no more to be said; a day on which nothing is prepared does.
+void settle_prepared(toml::Reader& reader, kitchen::Day& day) {
+    if (!day.prepared) {
+        if (std::ranges::any_of(day.packages, has_part_of_day_before)) {
+            day.prepared = kitchen::add_days(day.made, -std::chrono::days{1});
+        }
+        return;
+    }
+    const bool used = std::ranges::any_of(day.packages, [&](const Package& package) {
+        return package.made == day.prepared || has_part_of_day_before(package);
+    });
+    if (!used && reader.errors() == 0) {
+        reader.caution(KeyPath{"day.prepared"}, "nothing is marked for that day",
+                       {"write for = \"day before\" below an [[package.ingredient]]",
+                        fmt::format("or made = {} below a [[package]] that is cooked then",
+                                    kitchen::to_iso(*day.prepared))});
+    }
+}
+
 kitchen::Day read_root(toml::Reader& reader) {
     kitchen::Day day;
     auto root = reader.root();
     read_header(root, day);
     read_packages(root, day);
+    settle_prepared(reader, day);
     root.refuse_unknown();
     refuse_twins(reader, day);
     return day;

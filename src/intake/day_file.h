@@ -25,6 +25,8 @@ struct Limits {
     static constexpr toml::Range<double> grams{1.0, 20'000.0};    ///< of one bag
     static constexpr toml::Range<double> millimetres{2.0, 300.0}; ///< thickness of one bag
     static constexpr toml::Range<double> freezer_litres{5.0, 5000.0};
+    /// As long as prepared food may be kept cold: FDA Food Code 3-501.17.
+    static constexpr std::chrono::days prepared_ahead{7};
     static constexpr toml::Range<int> years{1990, 2200}; ///< a mistyped century is the usual slip
 };
 

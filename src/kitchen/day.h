@@ -99,10 +99,17 @@ struct Cook {
     KeyPath where;
 };
 
+/// By when an ingredient is bought and ready.
+enum class IngredientDay {
+    DayBefore,  ///< bought, cut or cooked on Day::prepared, and chilled until the packing day
+    PackingDay, ///< goes into the bags as well
+    CookDay     ///< stays out of them
+};
+
 /// What went into a bag, or is kept out of it, for the day sheet and the shopping list.
 struct Ingredient {
     Quantity add;
-    bool on_cook_day = false; ///< true: bought for cook day, not for the packing day
+    IngredientDay day = IngredientDay::PackingDay;
     KeyPath where;
 };
 
@@ -131,6 +138,7 @@ struct Package {
     std::vector<std::string> contains;    ///< allergens, as written
     std::vector<std::string> may_contain; ///< those that may be there by chance, as written
     std::string note;                     ///< free words for the card
+    std::string station; ///< where it is packed, in free words: "stove"; may be empty
     Thaw thaw;
     std::vector<Finish> finish; ///< as written; `plan` puts them in order
     std::optional<Cook> cook;
@@ -142,9 +150,11 @@ struct Package {
 struct Day {
     Date made;
     std::string kitchen;                  ///< whose kitchen, in free words; may be empty
-    std::string place = {};               ///< where its bags lie, in free words; may be empty
     std::optional<double> freezer_litres; ///< capacity, for the load limit
     std::vector<Package> packages;
+    std::string place = {}; ///< where its bags lie, in free words; may be empty
+    /// The day, before the packing day, on which ingredients are bought, cut or cooked ahead.
+    std::optional<Date> prepared = std::nullopt;
 };
 
 } // namespace thawslip::kitchen

@@ -5,6 +5,7 @@
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/cooking/cook_time.h"
 #include "kitchen/foods/food_taken.h"
+#include "kitchen/foods/parts_ahead.h"
 #include "kitchen/heat/freezing_lead.h"
 #include "kitchen/storage/chilled_wait.h"
 #include "kitchen/timeline/finish_order.h"
@@ -105,6 +106,7 @@ struct Planning {
     Date packing_day;
     const StorageTable& table;
     const KitchenSettings& settings;
+    std::optional<Date> prepared = std::nullopt;
 };
 
 /// Whether it may go into its bag hot: not known, or neither raw, nor made to be eaten as it is,
@@ -126,7 +128,7 @@ std::optional<CoolingAdvice> cooling_of(const Package& package, const StorageTab
 /// Everything but the ids; nothing when the package is refused.
 std::optional<PlannedPackage> plan_package(const Package& written, const Planning& by,
                                            Diagnostics& faults) {
-    const auto& [packing_day, table, settings] = by;
+    const auto& [packing_day, table, settings, prepared] = by;
     const auto package = with_time_as_cooked(written, table);
     const auto made = package.made.value_or(packing_day);
     const auto keep = keep_until(package, made, table, faults);
@@ -134,7 +136,7 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
     if (!keep) {
         return std::nullopt;
     }
-    const Scene scene{package, made, *keep, table, settings, packing_day};
+    const Scene scene{package, made, *keep, table, settings, packing_day, prepared};
     auto given = cautions(scene);
     if (!pass(given, faults) || !fits) {
         return std::nullopt;
@@ -244,10 +246,15 @@ Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
           const KitchenSettings& settings, const std::vector<Batch>& batches) {
     Day day = written;
     for (auto& package : day.packages) {
-        package = with_kinds(package, table);
+        package = with_days_ahead(with_kinds(package, table), day, table);
     }
-    Plan result{day.kitchen, day.made, {}, day_cautions(day, table, settings)};
-    const Planning by{day.made, table, settings};
+    Plan result{.kitchen = day.kitchen,
+                .made = day.made,
+                .prepared = day.prepared,
+                .packages = {},
+                .cautions = day_cautions(day, table, settings),
+                .freezer_litres = day.freezer_litres};
+    const Planning by{day.made, table, settings, day.prepared};
     std::set<std::string> taken;
     const Batch usual{settings.number, day.kitchen};
     for (std::size_t i = 0; i < day.packages.size(); ++i) {
@@ -260,6 +267,7 @@ Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
             planned->batch = batch;
             planned->number = static_cast<int>(i) + 1;
             planned->bags = std::move(bags);
+            result.room += room_of(planned->package, planned->wetness);
             result.packages.push_back(std::move(*planned));
         }
     }

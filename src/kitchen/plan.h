@@ -10,6 +10,7 @@
 #include "kitchen/heat/freezer_load.h"
 #include "kitchen/heat/thaw_ceiling.h"
 #include "kitchen/heat/thaw_lead.h"
+#include "kitchen/room.h"
 #include "kitchen/settings.h"
 #include "kitchen/storage/fridge_life.h"
 #include "kitchen/storage/keep_until.h"
@@ -66,17 +67,25 @@ struct PlannedPackage {
     /// Which dish of its day it is, as described, from 1; refused ones count, so that repairing one
     /// changes no other's.
     int number = 1;
+
+    int in_freezer = 0; ///< other bags of this dish that are frozen, as far as is known
 };
 
 struct Plan {
     std::string kitchen;
     Date made;
+    std::optional<Date> prepared = std::nullopt; ///< as the day's
     std::vector<PlannedPackage> packages;
     std::vector<Caution> cautions; ///< what holds for the whole packing day, said once
 
     /// The day's bags, by their ids, against the freezer's capacity; nothing where that is not
     /// known.
     std::optional<FreezerLoad> freezer_load = std::nullopt;
+
+    std::optional<double> freezer_litres = std::nullopt; ///< as the day's
+    Room room = {};                                      ///< what the day's bags need
+    /// What is in the freezer beside the day's bags; nothing where nobody knows.
+    std::optional<FreezerHolds> holds = std::nullopt;
 };
 
 /// A dish of a plan and some of its bags.

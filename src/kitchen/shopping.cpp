@@ -6,6 +6,7 @@
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
+#include <map>
 #include <optional>
 #include <string>
 #include <utility>
@@ -100,22 +101,22 @@ std::vector<ShoppingItem> items_of(std::vector<Line> lines) {
 } // namespace
 
 ShoppingList shopping(std::span<const Package> packages, Measures measures) {
-    std::vector<Line> for_the_day;
-    std::vector<Line> for_cook_day;
+    std::map<IngredientDay, std::vector<Line>> lines;
     for (int dish = 1; std::cmp_less_equal(dish, packages.size()); ++dish) {
         const auto& package = packages[static_cast<std::size_t>(dish - 1)];
         for (const auto& ingredient : package.ingredients) {
-            add(ingredient.on_cook_day ? for_cook_day : for_the_day, line_of(ingredient.add, dish),
-                measures);
+            add(lines[ingredient.day], line_of(ingredient.add, dish), measures);
         }
         for (const auto& finish : package.finish) {
             const auto line = line_of(finish.add, dish);
             for (int bag = 0; bag < package.bags; ++bag) {
-                add(for_cook_day, line, measures);
+                add(lines[IngredientDay::CookDay], line, measures);
             }
         }
     }
-    return {items_of(std::move(for_the_day)), items_of(std::move(for_cook_day))};
+    return {items_of(std::move(lines[IngredientDay::DayBefore])),
+            items_of(std::move(lines[IngredientDay::PackingDay])),
+            items_of(std::move(lines[IngredientDay::CookDay]))};
 }
 
 } // namespace thawslip::kitchen

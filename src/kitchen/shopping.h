@@ -15,8 +15,9 @@ struct ShoppingItem {
 };
 
 struct ShoppingList {
-    std::vector<ShoppingItem> for_the_day;  ///< what goes into the bags
-    std::vector<ShoppingItem> for_cook_day; ///< what is added later: finishing ingredients too
+    std::vector<ShoppingItem> for_day_before; ///< what is made ready before the packing day
+    std::vector<ShoppingItem> for_the_day;    ///< what goes into the bags
+    std::vector<ShoppingItem> for_cook_day;   ///< what is added later: finishing ingredients too
 };
 
 /// What a day needs. Ingredients are taken as written for the whole package; finishing

@@ -47,6 +47,11 @@ bool Table::has(const Key& key) const {
     return member(*value_, key.name) != nullptr;
 }
 
+const std::string* Table::text_at(const Key& key) const {
+    const auto* value = member(*value_, key.name);
+    return value != nullptr ? std::get_if<std::string>(&value->content) : nullptr;
+}
+
 std::vector<std::string> Table::keys() const {
     std::vector<std::string> names;
     if (const auto* members = std::get_if<Members>(&value_->content)) {

@@ -52,7 +52,10 @@ public:
     Reader& reader() const { return *reader_; }
     const KeyPath& path() const { return path_; }
     KeyPath path_of(const Key& key) const { return path_.key(key.name); }
-    bool has(const Key& key) const;        ///< does not tick off
+    bool has(const Key& key) const; ///< does not tick off
+    /// The string under a key that may hold something else; nullptr where it does. Does not tick
+    /// off.
+    const std::string* text_at(const Key& key) const;
     std::vector<std::string> keys() const; ///< all there are, in file order; ticks none off
 
     /// Reports the key as missing unless it is there; either way it still has to be asked for.

@@ -1,13 +1,15 @@
 #include "wording/day_sheet.h"
 
 #include "kitchen/allergens/added_allergens.h"
+#include "kitchen/foods/parts_ahead.h"
 #include "kitchen/measures/unit_text.h"
-#include "kitchen/shopping.h"
 #include "wording/cooling.h"
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"
+#include "wording/list_parts.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
+#include "wording/room.h"
 #include "wording/typography.h"
 
 #include <algorithm>
@@ -15,9 +17,31 @@
 namespace thawslip::wording {
 namespace {
 
-Paragraph ticked(Paragraph paragraph) {
-    paragraph.marker = Marker::TickBox;
-    return paragraph;
+using kitchen::IngredientDay;
+using kitchen::Plan;
+using kitchen::PlannedPackage;
+
+/// The dishes that one set of pages is for.
+struct Station {
+    std::string name; ///< empty: none
+    std::vector<const PlannedPackage*> dishes;
+};
+
+std::vector<Station> stations_of(const Plan& plan, SheetPer per) {
+    std::vector<Station> stations;
+    for (const auto& planned : plan.packages) {
+        const auto& name = planned.package.station;
+        auto found = std::ranges::find(stations, name, &Station::name);
+        const bool joins =
+            per == SheetPer::Day ? !stations.empty() : !name.empty() && found != stations.end();
+        if (!joins) {
+            found = stations.insert(stations.end(), {per == SheetPer::Day ? "" : name, {}});
+        } else if (per == SheetPer::Day) {
+            found = stations.begin();
+        }
+        found->dishes.push_back(&planned);
+    }
+    return stations;
 }
 
 std::string joined(const std::vector<std::string>& parts, std::string_view mark) {
@@ -30,7 +54,7 @@ std::string joined(const std::vector<std::string>& parts, std::string_view mark)
 }
 
 /// What is packed: "3 bags, each serves 6 · 2.2 kg (4 lb 14 oz) · 30 mm (1⅛ in) thick".
-Paragraph size_facts(const kitchen::PlannedPackage& planned, const Style& style) {
+Paragraph size_facts(const PlannedPackage& planned, const Style& style) {
     const auto& package = planned.package;
     return plain(joined(
         {style.say("day-sheet.serves",
@@ -43,35 +67,63 @@ Paragraph size_facts(const kitchen::PlannedPackage& planned, const Style& style)
 }
 
 /// What comes of it: "Freezes flat in 15 h · Best if used by 17 Dec 2026".
-Paragraph time_facts(const kitchen::PlannedPackage& planned, const Style& style) {
+Paragraph time_facts(const PlannedPackage& planned, const Style& style) {
     const auto& keep = planned.keep_until;
     return plain(joined(
         {planned.freezing
              ? style.say("day-sheet.freezes", {say_duration(*planned.freezing, style.language)})
              : "",
          with_no_break_spaces(say_keep_until_head(keep, style.language) + " " +
-                              say_date(keep.date, style.language))},
+                              say_date(keep.date, style.language)),
+         say_in_freezer(planned, style)},
         " · "));
 }
 
-std::vector<Paragraph> into_the_bags(const kitchen::Package& package, const Style& style) {
+/// What is for one day, each with a box.
+std::vector<Paragraph> ingredients_for(IngredientDay wanted, const PlannedPackage& planned,
+                                       const Plan& plan, const Style& style) {
     std::vector<Paragraph> cells;
-    for (const auto& ingredient : package.ingredients) {
-        if (!ingredient.on_cook_day) {
+    for (const auto& ingredient : planned.package.ingredients) {
+        if (day_of(ingredient, planned.package, plan.prepared) == wanted) {
             cells.push_back(ticked(plain(say_quantity(ingredient.add, style))));
         }
     }
     return cells;
 }
 
-std::vector<Paragraph> stays_out(const kitchen::PlannedPackage& planned, const Style& style) {
+/// Whether all of the dish is cooked on the day before.
+bool is_made_before(const PlannedPackage& planned, const Plan& plan) {
+    return plan.prepared && planned.package.made == plan.prepared;
+}
+
+std::vector<Paragraph> into_the_bags(const PlannedPackage& planned, const Plan& plan,
+                                     const Style& style) {
+    std::vector<Paragraph> cells;
+    if (is_made_before(planned, plan)) {
+        cells.push_back(ticked(plain(
+            style.say("day-sheet.cooked-on", {say_weekday_date(*plan.prepared, style.language)}))));
+    }
+    for (const auto& ingredient : planned.package.ingredients) {
+        const auto words = say_quantity(ingredient.add, style);
+        switch (is_made_before(planned, plan) ? IngredientDay::CookDay : ingredient.day) {
+        case IngredientDay::DayBefore:
+            cells.push_back(ticked(labelled(style.say("day-sheet.prepared"), words)));
+            break;
+        case IngredientDay::PackingDay: cells.push_back(ticked(plain(words))); break;
+        case IngredientDay::CookDay: break;
+        }
+    }
+    return cells;
+}
+
+std::vector<Paragraph> stays_out(const PlannedPackage& planned, const Style& style) {
     std::vector<Paragraph> cells;
     for (const auto& finish : planned.finish) {
         cells.push_back(ticked(
             labelled(say_when_head(finish.when, style.language), say_addition(finish, style))));
     }
     for (const auto& ingredient : planned.package.ingredients) {
-        if (ingredient.on_cook_day) {
+        if (ingredient.day == IngredientDay::CookDay) {
             cells.push_back(ticked(
                 labelled(style.say("day-sheet.cook-day"), say_quantity(ingredient.add, style))));
         }
@@ -79,37 +131,8 @@ std::vector<Paragraph> stays_out(const kitchen::PlannedPackage& planned, const S
     return cells;
 }
 
-/// A list with what stands above it.
-struct Column {
-    std::string_view head;
-    std::vector<Paragraph> cells;
-};
-
-bool is_empty(const Column& column) {
-    return column.cells.empty();
-}
-
-/// Lists side by side, a row at a time, so that they may run on to another page.
-void add_side_by_side(Field& field, std::vector<Column> columns, const Style& style) {
-    Paragraph heads;
-    heads.role = Role::ColumnHeads;
-    std::size_t rows = 0;
-    for (const auto& column : columns) {
-        heads.cells.push_back(is_empty(column) ? Paragraph{} : plain(style.say(column.head)));
-        rows = std::max(rows, column.cells.size());
-    }
-    field.paragraphs.push_back(std::move(heads));
-    for (std::size_t i = 0; i < rows; ++i) {
-        Paragraph row;
-        for (auto& column : columns) {
-            row.cells.push_back(i < column.cells.size() ? std::move(column.cells[i]) : Paragraph{});
-        }
-        field.paragraphs.push_back(std::move(row));
-    }
-}
-
 /// A box for each bag, with its number.
-Paragraph bag_boxes(const kitchen::PlannedPackage& planned) {
+Paragraph bag_boxes(const PlannedPackage& planned) {
     Paragraph boxes;
     for (const auto& bag : planned.bags) {
         boxes.boxes.push_back(std::to_string(bag.number));
@@ -120,27 +143,23 @@ Paragraph bag_boxes(const kitchen::PlannedPackage& planned) {
 /// What goes in, what stays out, and the bags: each at its own place in every block, so that the
 /// eye need not look for it. Of a dish that lists nothing the bags alone are said, in all the
 /// width.
-void add_columns(Field& field, const kitchen::PlannedPackage& planned, const Style& style) {
-    std::vector<Column> columns = {{"day-sheet.into", into_the_bags(planned.package, style)},
-                                   {"day-sheet.out", stays_out(planned, style)}};
-    if (std::ranges::all_of(columns, is_empty)) {
+void add_columns(Field& field, const PlannedPackage& planned, const Plan& plan,
+                 const Style& style) {
+    std::vector<Column> columns = {
+        {style.say("day-sheet.into"), into_the_bags(planned, plan, style)},
+        {style.say("day-sheet.out"), stays_out(planned, style)}};
+    if (std::ranges::all_of(columns, [](const Column& column) { return column.cells.empty(); })) {
         field.paragraphs.push_back(plain(style.say("day-sheet.filled")));
         field.paragraphs.back().role = Role::ColumnHeads;
         field.paragraphs.push_back(bag_boxes(planned));
         return;
     }
-    columns.push_back({"day-sheet.filled", {bag_boxes(planned)}});
-    add_side_by_side(field, std::move(columns), style);
-}
-
-/// A dish by its number of the day: "2 · RAW · Apple and sage pork".
-std::string numbered(const kitchen::PlannedPackage& planned, const Style& style) {
-    return std::to_string(planned.number) + " · " +
-           say_dish(planned.package.dish, planned.raw, style.language);
+    columns.push_back({style.say("day-sheet.filled"), {bag_boxes(planned)}});
+    add_side_by_side(field, std::move(columns));
 }
 
 /// "Contains celery · May contain hazelnuts · Added on cook day milk", and where the bags go.
-Paragraph people_facts(const kitchen::PlannedPackage& planned, const Style& style) {
+Paragraph people_facts(const PlannedPackage& planned, const Style& style) {
     const auto added =
         kitchen::added_allergens(planned.finish, planned.allergens, *style.allergens);
     Paragraph line;
@@ -160,129 +179,134 @@ Paragraph people_facts(const kitchen::PlannedPackage& planned, const Style& styl
     return line;
 }
 
-void add_dish(Field& field, const kitchen::PlannedPackage& planned, const Style& style) {
-    auto heading = plain(numbered(planned, style));
-    heading.role = Role::Heading;
-    field.paragraphs.push_back(std::move(heading));
-    field.paragraphs.push_back(size_facts(planned, style));
-    field.paragraphs.push_back(time_facts(planned, style));
+void add_people(Field& field, const PlannedPackage& planned, const Style& style) {
     if (auto people = people_facts(planned, style); !people.spans.empty()) {
         field.paragraphs.push_back(std::move(people));
     }
+}
+
+void add_dish(Field& field, const PlannedPackage& planned, const Plan& plan, const Style& style) {
+    field.paragraphs.push_back(heading(numbered(planned, style)));
+    field.paragraphs.push_back(size_facts(planned, style));
+    field.paragraphs.push_back(time_facts(planned, style));
+    add_people(field, planned, style);
     if (planned.cooling) {
         field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
     }
-    add_columns(field, planned, style);
+    add_columns(field, planned, plan, style);
 }
 
-/// The numbers of the dishes that something is for, as their labels have them.
-std::string say_dishes(const kitchen::ShoppingItem& item, const kitchen::Plan& plan,
-                       const Style& style) {
-    std::vector<int> numbers;
-    for (const int dish : item.dishes) {
-        numbers.push_back(plan.packages[static_cast<std::size_t>(dish - 1)].number);
-    }
-    return say_numbers(std::move(numbers), style.language);
-}
-
-/// "6 × 400 g" and "tins white beans": of packs, how much is in each belongs to the amount.
-kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const Style& style) {
-    auto words = kitchen::amount_and_item(total, style.units);
-    if (!words.amount.ends_with("×")) {
-        return words;
-    }
-    const auto pack = kitchen::parse_quantity(words.item);
-    if (!pack.ok() || !pack.value().low || pack.value().unit == kitchen::Unit::Count) {
-        return words;
-    }
-    auto each = kitchen::amount_and_item(pack.value(), style.units);
-    if (each.amount.empty() || each.item.empty()) {
-        return words;
-    }
-    return {words.amount + " " + each.amount, each.item};
-}
-
-Paragraph shopping_row(const kitchen::ShoppingItem& item, const kitchen::Plan& plan,
-                       const Style& style) {
-    const auto [amount, what] = to_buy(item.total, style);
-    Paragraph row;
-    auto thing = ticked(plain(what));
-    thing.spans.front().emphasis = Emphasis::Strong;
-    row.cells = {std::move(thing), plain(amount), as_is(say_dishes(item, plan, style))};
-    return row;
-}
-
-void add_shopping(Field& field, std::string_view head,
-                  const std::vector<kitchen::ShoppingItem>& items, const kitchen::Plan& plan,
-                  const Style& style) {
-    if (items.empty()) {
+/// A dish as the day before sees it: what is made ready then, in two columns.
+void add_dish_before(Field& field, const PlannedPackage& planned, const Plan& plan,
+                     const Style& style) {
+    auto cells = ingredients_for(IngredientDay::DayBefore, planned, plan, style);
+    const bool made_then = is_made_before(planned, plan);
+    if (cells.empty() && !made_then) {
         return;
     }
-    auto heading = plain(style.say(head));
-    heading.role = Role::Heading;
-    field.paragraphs.push_back(std::move(heading));
-    for (const auto& item : items) {
-        field.paragraphs.push_back(shopping_row(item, plan, style));
+    field.paragraphs.push_back(heading(numbered(planned, style)));
+    add_people(field, planned, style);
+    if (made_then) {
+        field.paragraphs.push_back(plain(style.say("day-sheet.cook-today")));
     }
+    if (cells.empty()) {
+        return;
+    }
+    const auto half = static_cast<std::ptrdiff_t>((cells.size() + 1) / 2);
+    std::vector<Paragraph> second(std::make_move_iterator(cells.begin() + half),
+                                  std::make_move_iterator(cells.end()));
+    cells.resize(static_cast<std::size_t>(half));
+    add_side_by_side(
+        field,
+        {{style.say("day-sheet.prepare"), std::move(cells)}, {"", std::move(second)}, {"", {}}});
 }
 
-/// Which dish each number is, for whoever has the list without the day sheet.
-Field dish_numbers_field(const kitchen::Plan& plan, const Style& style) {
-    auto heading = plain(style.say("shopping.dishes"));
-    heading.role = Role::Heading;
-    Field field{field_name::dish_numbers, {std::move(heading)}, KeyPath{"package"}};
-    for (const auto& planned : plan.packages) {
-        auto line = plain(planned.package.dish);
-        line.marker = Marker::Number;
-        line.number = planned.number;
-        field.paragraphs.push_back(std::move(line));
-    }
+/// The title is the station, where there is one: it is looked for from afar.
+Print sheet_of(const std::string& day, kitchen::Date date, const Station& station, const Plan& plan,
+               const Style& style) {
+    const auto when = say_weekday_date(date, style.language);
+    return station.name.empty() ? new_sheet(day, when, plan.kitchen, style)
+                                : new_sheet(station.name, style.say("day-sheet.on", {day, when}),
+                                            plan.kitchen, style);
+}
+
+/// How what is made ready is chilled: what holds for the packing day, but for the freezer.
+Field chilling_field(const Plan& plan, const Style& style) {
+    Field field{field_name::freezing, {heading(style.say("day-sheet.chilling"))}, KeyPath{"day"}};
+    field.paragraphs.push_back(plain(
+        style.say("day-sheet.chill", {say_cold_limit(70, style), say_cold_limit(41, style)})));
+    auto chilled = plan;
+    std::erase_if(chilled.cautions, [](const kitchen::Caution& caution) {
+        return caution.id == "freeze-in-one-layer";
+    });
+    add_day_cautions(field, chilled, style);
     return field;
 }
 
-Print sheet(const kitchen::Plan& plan, std::string_view title, const Style& style) {
-    Print print;
-    print.kind = Kind::DaySheet;
-    print.dish = style.say(title);
-    print.page_phrase = style.say("list.page");
-    print.continued_phrase = style.say("list.continued");
-    print.where = KeyPath{"day"};
-    auto date = as_is(with_no_break_spaces(say_date(plan.made, style.language)), Emphasis::Strong);
-    print.fields = {{field_name::title, {plain(print.dish)}, {}},
-                    {field_name::date, {std::move(date)}, KeyPath{"day.made"}},
-                    kitchen_field(plan.kitchen, style)};
-    return print;
+void add_before(std::vector<Print>& sheets, const Station& station, const Plan& plan,
+                const Style& style) {
+    if (!plan.prepared) {
+        return;
+    }
+    Field dishes{field_name::dishes, {}, KeyPath{"package"}};
+    for (const auto* planned : station.dishes) {
+        add_dish_before(dishes, *planned, plan, style);
+    }
+    if (dishes.paragraphs.empty()) {
+        return;
+    }
+    auto sheet = sheet_of(say_before(plan, style), *plan.prepared, station, plan, style);
+    sheet.fields.push_back(std::move(dishes));
+    sheet.fields.push_back(chilling_field(plan, style));
+    sheet.fields.push_back(local_rules_field(style));
+    sheets.push_back(std::move(sheet));
+}
+
+Print packing_sheet(const Station& station, const Plan& plan, const Style& style) {
+    auto sheet = sheet_of(style.say("day-sheet.title"), plan.made, station, plan, style);
+    Field dishes{field_name::dishes, {}, KeyPath{"package"}};
+    for (const auto* planned : station.dishes) {
+        add_dish(dishes, *planned, plan, style);
+    }
+    sheet.fields.push_back(std::move(dishes));
+    return sheet;
+}
+
+/// What holds for all stations together, below the dishes of one page or on a page of its own.
+void add_freezer(Print& sheet, const Plan& plan, const Style& style) {
+    auto freezing = freezing_field(plan, style);
+    add_room(freezing, plan, style);
+    sheet.fields.push_back(std::move(freezing));
+    sheet.fields.push_back(local_rules_field(style));
 }
 
 } // namespace
 
-Print day_sheet(const kitchen::Plan& plan, const Style& style) {
-    auto print = sheet(plan, "day-sheet.title", style);
-    Field dishes{field_name::dishes, {}, KeyPath{"package"}};
-    for (const auto& planned : plan.packages) {
-        add_dish(dishes, planned, style);
-    }
-    print.fields.push_back(std::move(dishes));
-    print.fields.push_back(freezing_field(plan, style));
-    print.fields.push_back(local_rules_field(style));
-    return print;
+std::string say_before(const Plan& plan, const Style& style) {
+    const auto days = kitchen::days_between(*plan.prepared, plan.made).count();
+    return style.language.say_count("day-sheet.day-before", "day-sheet.days-before",
+                                    static_cast<std::size_t>(days));
 }
 
-Print shopping_sheet(const kitchen::Plan& plan, const Style& style) {
-    auto print = sheet(plan, "shopping.title", style);
-    std::vector<kitchen::Package> packages;
-    for (const auto& planned : plan.packages) {
-        packages.push_back(planned.package);
+std::vector<Print> day_sheets(const Plan& plan, SheetPer per, const Style& style) {
+    const auto stations = stations_of(plan, per);
+    std::vector<Print> sheets;
+    for (const auto& station : stations) {
+        add_before(sheets, station, plan, style);
     }
-    const auto list = kitchen::shopping(packages, style.units.measures);
-    Field field{field_name::shopping, {}, KeyPath{"package"}};
-    add_shopping(field, "shopping.for-packing-day", list.for_the_day, plan, style);
-    add_shopping(field, "shopping.for-cook-day", list.for_cook_day, plan, style);
-    if (!field.paragraphs.empty()) {
-        print.fields.push_back(dish_numbers_field(plan, style));
+    for (const auto& station : stations) {
+        sheets.push_back(packing_sheet(station, plan, style));
+        if (per == SheetPer::Station) {
+            auto cooling = cooling_field(plan, style);
+            sheets.back().fields.push_back(std::move(cooling));
+            sheets.back().fields.push_back(local_rules_field(style));
+        }
     }
-    print.fields.push_back(std::move(field));
-    return print;
+    if (per == SheetPer::Station || sheets.empty()) {
+        sheets.push_back(packing_sheet({}, plan, style));
+    }
+    add_freezer(sheets.back(), plan, style);
+    return sheets;
 }
 
 } // namespace thawslip::wording

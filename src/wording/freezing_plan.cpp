@@ -1,6 +1,7 @@
 #include "wording/freezing_plan.h"
 
 #include "wording/fields.h"
+#include "wording/list_parts.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/typography.h"
@@ -111,13 +112,20 @@ std::string say_bag_count(std::size_t bags, const Style& style) {
     return style.language.say_count("day-sheet.bag", "day-sheet.bags", bags);
 }
 
-Field freezing_field(const kitchen::Plan& plan, const Style& style) {
-    auto heading = plain(style.say("freezing.title"));
-    heading.role = Role::Heading;
-    Field field{field_name::freezing, {std::move(heading)}, KeyPath{"day"}};
+void add_day_cautions(Field& field, const kitchen::Plan& plan, const Style& style) {
     for (const auto& caution : plan.cautions) {
         field.paragraphs.push_back(plain(capitalised(say_caution(caution, style.language)) + "."));
     }
+}
+
+Field cooling_field(const kitchen::Plan& plan, const Style& style) {
+    Field field{field_name::freezing, {heading(style.say("freezing.title"))}, KeyPath{"day"}};
+    add_day_cautions(field, plan, style);
+    return field;
+}
+
+Field freezing_field(const kitchen::Plan& plan, const Style& style) {
+    auto field = cooling_field(plan, style);
     add_load(field, plan, style);
     return field;
 }

@@ -9,6 +9,7 @@
 #include "kitchen/heat/thaw_ceiling.h"
 #include "layout/legibility.h"
 #include "service/day/freezer_load.h"
+#include "service/day/in_freezer.h"
 #include "service/print/check.h"
 #include "wording/cooling.h"
 #include "wording/fields.h"
@@ -162,6 +163,11 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
         (why == Why::Told || planned.cooling->way != kitchen::CoolingWay::AsPlaced)) {
         out << "    cool: " << say_cooling(*planned.cooling, style_of(settings)) << "\n";
     }
+    if (planned.in_freezer > 0) {
+        out << fmt::format("    {} of this {} in the freezer already\n",
+                           counted(planned.in_freezer, "bag"),
+                           planned.in_freezer == 1 ? "is" : "are");
+    }
     for (const auto& caution : planned.cautions) {
         out << "    caution: " << say_caution(caution, language) << "\n";
     }
@@ -245,6 +251,10 @@ void show(const service::Checked& checked, Why why, const Settings& settings, st
         }
         if (plan.freezer_load) {
             show_load(plan, style.units, out);
+        }
+        show_room(plan, style, out);
+        for (const auto& trouble : service::room_troubles(plan, style)) {
+            out << "    " << trouble << "\n";
         }
     }
     for (const auto& trouble : service::shared_freezer_troubles(checked.days.plans, style.units)) {

@@ -2,6 +2,7 @@
 
 #include "kitchen/measures/unit_style.h"
 #include "kitchen/plan.h"
+#include "wording/style.h"
 
 #include <iosfwd>
 
@@ -16,5 +17,9 @@ void show_minimum(const kitchen::PlannedPackage& planned, const kitchen::UnitSty
 /// Whether the freezer can take the day's bags at once, and if not, which of them go in on which
 /// day, and what else there is to know of them. \pre plan.freezer_load
 void show_load(const kitchen::Plan& plan, const kitchen::UnitStyle& style, std::ostream& out);
+
+/// How much room the day's bags need in the freezer, beside what it holds already. Nothing where no
+/// bag has a weight or a thickness.
+void show_room(const kitchen::Plan& plan, const wording::Style& style, std::ostream& out);
 
 } // namespace thawslip::app

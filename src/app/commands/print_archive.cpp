@@ -52,8 +52,8 @@ MaybeArchive archive_for(const PrintOptions& options, const Settings& settings, 
 }
 
 service::IdSource from(std::function<MaybeArchive()> open, const archive::WhichBatch& which,
-                       service::Doubts doubts) {
-    return {std::move(open), station_now().name, which, doubts};
+                       service::Doubts doubts, service::Stock stock = service::Stock::Unasked) {
+    return {std::move(open), station_now().name, which, doubts, stock};
 }
 
 } // namespace
@@ -76,13 +76,13 @@ service::IdSource ids_for_lists(const PrintOptions& options, const Settings& set
                        ? std::nullopt
                        : archive_needed(settings, "name another archive with --archive");
         },
-        options.which, service::Doubts::AskForLists);
+        options.which, service::Doubts::AskForLists, service::Stock::Noted);
 }
 
 service::IdSource ids_to_look(const Settings& settings, Console console) {
     return from(
         [&settings, console] { return archive_to_look_into(settings, IfUnreadable::Say, console); },
-        {}, service::Doubts::Mention);
+        {}, service::Doubts::Mention, service::Stock::Noted);
 }
 
 } // namespace thawslip::app

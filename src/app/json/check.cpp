@@ -41,6 +41,8 @@ Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& 
     for (const auto& bag : planned.bags) {
         json["bags"].push_back(bag.id);
     }
+    json["days_refrigerated"] = planned.package.days_refrigerated;
+    json["in_freezer"] = planned.in_freezer;
     add_thaw(json, thaw_time(planned), cook_within(planned));
     json["cautions"] = cautions_json(planned.cautions, style);
     return json;
@@ -99,6 +101,49 @@ Json messages_json(const service::Messages& messages) {
     return list;
 }
 
+std::string_view word_for(kitchen::Fill fill) {
+    switch (fill) {
+    case kitchen::Fill::Fits: return "fits";
+    case kitchen::Fill::Tight: return "tight";
+    case kitchen::Fill::Over: break;
+    }
+    return "over";
+}
+
+double tenths(double value) {
+    return std::round(value * 10.0) / 10.0;
+}
+
+/// What the day's bags take up in the freezer, and what it holds beside them.
+Json room_json(const kitchen::Plan& plan) {
+    const auto& room = plan.room;
+    Json json{{"bags", room.bags},
+              {"litres", tenths(room.litres)},
+              {"without_weight", room.unweighed},
+              {"stack_mm", std::lrint(room.stack.in_millimetres())},
+              {"without_thickness", room.unmeasured},
+              {"largest_face_cm2", std::lrint(room.largest_face)}};
+    if (plan.holds) {
+        json["held"] = {{"bags", plan.holds->bags},
+                        {"litres", tenths(plan.holds->litres)},
+                        {"without_weight", plan.holds->unweighed}};
+    }
+    if (plan.freezer_litres) {
+        json["freezer_litres"] = tenths(*plan.freezer_litres);
+        json["verdict"] = word_for(kitchen::fill_of(*plan.freezer_litres, room.litres,
+                                                    plan.holds ? plan.holds->litres : 0.0));
+    }
+    return json;
+}
+
+Json day_json(const kitchen::Plan& plan) {
+    Json json{{"made", kitchen::to_iso(plan.made)}, {"room", room_json(plan)}};
+    if (plan.prepared) {
+        json["prepared"] = kitchen::to_iso(*plan.prepared);
+    }
+    return json;
+}
+
 void add_days(Json& answer, const Days& days, const wording::Style& style) {
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
@@ -108,6 +153,7 @@ void add_days(Json& answer, const Days& days, const wording::Style& style) {
             answer["cautions"].push_back(std::move(caution));
         }
         answer["freezers"].push_back(freezer_json(plan));
+        answer["days"].push_back(day_json(plan));
     }
 }
 
@@ -115,8 +161,10 @@ void add_days(Json& answer, const Days& days, const wording::Style& style) {
 
 std::string check_json(const Days* days, const service::Messages& messages,
                        const wording::Style& style) {
-    Json answer{
-        {"packages", Json::array()}, {"cautions", Json::array()}, {"freezers", Json::array()}};
+    Json answer{{"packages", Json::array()},
+                {"cautions", Json::array()},
+                {"freezers", Json::array()},
+                {"days", Json::array()}};
     if (days != nullptr) {
         add_days(answer, *days, style);
     }

@@ -48,7 +48,7 @@ bool says_any(const std::vector<std::string>& text, std::initializer_list<std::s
 std::vector<PlacedText> texts_in_bag(const Package& package) {
     std::vector<PlacedText> texts{{package.dish, package.where.key("dish")}};
     for (const auto& ingredient : package.ingredients) {
-        if (!ingredient.on_cook_day) {
+        if (ingredient.day != IngredientDay::CookDay) {
             texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
         }
     }
@@ -64,7 +64,7 @@ std::vector<PlacedText> texts_of_bag(const Package& package) {
 std::vector<PlacedText> food_texts(const Package& package) {
     auto texts = texts_in_bag(package);
     for (const auto& ingredient : package.ingredients) {
-        if (ingredient.on_cook_day) {
+        if (ingredient.day == IngredientDay::CookDay) {
             texts.push_back({text_of(ingredient.add), ingredient.where.key("add")});
         }
     }

@@ -29,6 +29,7 @@ std::span<const CautionRule> part_cooking_rules();
 std::span<const CautionRule> cook_time_rules();
 std::span<const CautionRule> freezing_rules();
 std::span<const CautionRule> plausible_rules();
+std::span<const CautionRule> ahead_rules();
 std::span<const CautionRule> people_rules();
 std::span<const CautionRule> allergen_rules();
 std::span<const CautionRule> standing_rules();

@@ -25,6 +25,7 @@ struct Scene {
     const StorageTable& table;
     const KitchenSettings& settings;
     std::optional<Date> packing_day = std::nullopt; ///< the day's date, where it is known
+    std::optional<Date> prepared = std::nullopt;    ///< when parts were made ready before it
     // What several rules ask of the package's words: `cautions` reads it once for all.
     std::vector<ReadText> texts = {};
     SaidHeat heat = {};

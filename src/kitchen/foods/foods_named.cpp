@@ -268,7 +268,7 @@ Parsed parsed(const StorageTable& table, const Source& source) {
 std::vector<Source> sources_in_bag(const Package& package) {
     std::vector<Source> sources{{package.dish, Text::Dish, package.where.key("dish")}};
     for (const auto& ingredient : package.ingredients) {
-        if (!ingredient.on_cook_day) {
+        if (ingredient.day != IngredientDay::CookDay) {
             sources.push_back(
                 {text_of(ingredient.add), Text::Ingredient, ingredient.where.key("add")});
         }
@@ -303,7 +303,7 @@ std::set<std::string_view> added_later(const StorageTable& table, const Package&
         note(finish.add);
     }
     for (const auto& ingredient : package.ingredients) {
-        if (ingredient.on_cook_day) {
+        if (ingredient.day == IngredientDay::CookDay) {
             note(ingredient.add);
         }
     }

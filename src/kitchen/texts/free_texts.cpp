@@ -41,7 +41,8 @@ std::vector<ReadText> free_texts(const Package& package, Wanted wanted) {
     texts.add(FreeText::Note, package.note, package.where.key("note"));
     texts.add(FreeText::ThawNote, package.thaw.note, package.thaw.where.key("note"));
     for (const auto& ingredient : package.ingredients) {
-        texts.add(ingredient.on_cook_day ? FreeText::CookDayIngredient : FreeText::Ingredient,
+        texts.add(ingredient.day == IngredientDay::CookDay ? FreeText::CookDayIngredient
+                                                           : FreeText::Ingredient,
                   text_of(ingredient.add), ingredient.where.key("add"));
     }
     for (const auto& finish : package.finish) {

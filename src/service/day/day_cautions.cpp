@@ -1,6 +1,7 @@
 #include "service/day/day_cautions.h"
 
 #include "service/day/freezer_load.h"
+#include "service/day/in_freezer.h"
 #include "wording/fields.h"
 
 #include <algorithm>
@@ -43,6 +44,9 @@ Messages cautions_of(const Days& days, const Settings& settings) {
     }
     for (const auto& plan : days.plans) {
         for (const auto& trouble : load_troubles(plan, style.units)) {
+            messages.caution("the freezer: " + trouble);
+        }
+        for (const auto& trouble : room_troubles(plan, style)) {
             messages.caution("the freezer: " + trouble);
         }
     }

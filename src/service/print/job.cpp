@@ -2,6 +2,7 @@
 
 #include "service/day/door_rows.h"
 #include "wording/day_sheet.h"
+#include "wording/shopping_sheet.h"
 
 #include <algorithm>
 #include <array>
@@ -140,11 +141,13 @@ Days with_chosen_bags(const Days& days, const Chosen& chosen) {
 
 void add_day_sheets(Job& job, const Days& days, const wording::Style& style) {
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        add_list(job, day, wording::day_sheet(days.plans[day], style));
-        auto shopping = wording::shopping_sheet(days.plans[day], style);
-        if (!shopping.field("shopping")->paragraphs.empty()) {
-            add_list(job, day, std::move(shopping));
+        for (auto& sheet : wording::day_sheets(days.plans[day], wording::SheetPer::Day, style)) {
+            add_list(job, day, std::move(sheet));
         }
+    }
+    auto shopping = wording::shopping_sheet(days.plans, style);
+    if (!shopping.field("shopping")->paragraphs.empty()) {
+        add_list(job, 0, std::move(shopping));
     }
 }
 

@@ -29,6 +29,9 @@ enum class Doubts {
     Ignore,      ///< the same in silence
 };
 
+/// Whether plans are to know what is in the freezer beside their own bags.
+enum class Stock { Unasked, Noted };
+
 /// Where bags get their ids from.
 struct IdSource {
     /// Opens what has been printed, when the days are known to be well. Nothing, or no function:
@@ -37,6 +40,7 @@ struct IdSource {
     std::string station = {};       ///< Station::name of this computer
     archive::WhichBatch which = {}; ///< what the cook says; a bag as it was typed
     Doubts doubts = Doubts::Ask;
+    Stock stock = Stock::Unasked;
 };
 
 /// What a print asks the world for, as it needs it. Whoever calls knows where all this is kept.

@@ -1,5 +1,6 @@
 #include "service/record/settle.h"
 
+#include "service/day/in_freezer.h"
 #include "service/freezer/bags.h"
 #include "service/record/day_record.h"
 
@@ -136,7 +137,14 @@ std::optional<Days> with_ids(const Days& planned, const IdSource& ids, const Set
         return planned;
     }
     const auto batches = batches_in(*archive, planned, ids, messages);
-    return batches ? std::optional{with_batches(planned, *batches, settings)} : std::nullopt;
+    if (!batches) {
+        return std::nullopt;
+    }
+    auto days = with_batches(planned, *batches, settings);
+    if (ids.stock == Stock::Noted) {
+        note_in_freezer(days, *archive);
+    }
+    return days;
 }
 
 } // namespace

@@ -75,7 +75,7 @@ TEST_CASE("a whole description is read into kitchen values") {
     CHECK(package.cook->vessel == kitchen::Vessel::SlowCooker);
     CHECK(package.cook->steps.size() == 2);
     REQUIRE(package.ingredients.size() == 1);
-    CHECK(package.ingredients[0].on_cook_day);
+    CHECK(package.ingredients[0].day == kitchen::IngredientDay::CookDay);
 }
 
 TEST_CASE("each mistake is told at its place, with what was expected") {
@@ -87,7 +87,7 @@ TEST_CASE("each mistake is told at its place, with what was expected") {
     const Case cases[] = {
         {"method = \"refrigerator\"", "method = \"refridgerator\"",
          "day.toml:16:10: error: \"refridgerator\" is not a thaw method: expected "
-         "\"refrigerator\", \"cold water\", \"microwave\" or \"from frozen\"\n"
+         "\"refrigerator\", \"cold water\", \"running water\", \"microwave\" or \"from frozen\"\n"
          "    method = \"refridgerator\"\n"
          "             ^~~~~~~~~~~~~~~\n"
          "    hint: did you mean \"refrigerator\"?\n"},

@@ -96,7 +96,9 @@ TEST_CASE("dried beans are refused in an oven of up to 125 °C") {
                   dish.package.cook->vessel = Vessel::Oven;
                   dish.package.cook->setting = std::to_string(degrees) + " °C";
                   dish.package.ingredients.push_back(
-                      {parse_quantity("300 g dried kidney beans").value(), false, {}});
+                      {parse_quantity("300 g dried kidney beans").value(),
+                       IngredientDay::PackingDay,
+                       {}});
               }) == (degrees <= 125));
     }
 }
@@ -111,7 +113,8 @@ TEST_CASE("beans are safe from the boil of 30 minutes, in the UK of 10") {
                       in_slow_cooker(dish);
                       const auto text =
                           "300 g dried kidney beans, boiled " + std::to_string(boiled) + " min";
-                      dish.package.ingredients.push_back({parse_quantity(text).value(), false, {}});
+                      dish.package.ingredients.push_back(
+                          {parse_quantity(text).value(), IngredientDay::PackingDay, {}});
                   }) == (boiled < least));
         }
     }

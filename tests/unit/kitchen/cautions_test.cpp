@@ -86,7 +86,7 @@ constexpr FoodWord a_few_words[] = {
 
 void add_ingredient(Package& package, const char* text) {
     const auto where = package.where.key("ingredient").index(package.ingredients.size());
-    package.ingredients.push_back({quantity(text), false, where});
+    package.ingredients.push_back({quantity(text), IngredientDay::PackingDay, where});
 }
 
 std::vector<Caution> given(const Package& package, const KitchenSettings& settings = {},
@@ -96,7 +96,8 @@ std::vector<Caution> given(const Package& package, const KitchenSettings& settin
     const auto keep = package.use_by || !row
                           ? KeepUntil{package.use_by.value_or(made), DateBasis::SetByCook, {}}
                           : KeepUntil{add_months(made, row->low), DateBasis::StorageTable, row};
-    return cautions({package, package.made.value_or(made), keep, t, settings, made});
+    return cautions(
+        {package, package.made.value_or(made), keep, t, settings, made, add_days(made, -days{3})});
 }
 
 std::set<std::string> ids(const std::vector<Caution>& list) {
@@ -864,6 +865,22 @@ const std::vector<Case>& cases() {
         {"an allergen of no list",
          {"slow-cooker-thaw-first", "allergen-unknown"},
          [](auto& p, auto&, auto&) { p.contains.emplace_back("kiwi"); }},
+        {"a part that waits for the packing day",
+         {"slow-cooker-thaw-first", "ahead-counts"},
+         [](auto& p, auto&, auto&) {
+             add_ingredient(p, "2 l of what is left");
+             p.ingredients.back().day = IngredientDay::DayBefore;
+         }},
+        {"a part that waits for it too long",
+         {"slow-cooker-thaw-first", "ahead-counts", "ahead-too-long"},
+         [](auto& p, auto&, auto& t) {
+             add_ingredient(p, "1 kg raw chicken");
+             p.ingredients.back().day = IngredientDay::DayBefore;
+             t.words = a_few_words;
+             for (const char* food : {"raw whole poultry", "raw poultry pieces"}) {
+                 t.before_freezing.push_back({food, "us", days{1}, days{2}, food, "a list", ""});
+             }
+         }},
         {"nuts of no kind",
          {"slow-cooker-thaw-first", "allergen-kind"},
          [](auto& p, auto&, auto&) { p.contains.emplace_back("tree nuts"); }},

@@ -16,7 +16,7 @@ Package dish(const std::string& name, std::initializer_list<const char*> ingredi
     Package package;
     package.dish = name;
     for (const char* text : ingredients) {
-        package.ingredients.push_back({quantity(text), false, {}});
+        package.ingredients.push_back({quantity(text), IngredientDay::PackingDay, {}});
     }
     return package;
 }
@@ -79,7 +79,7 @@ TEST_CASE("nothing is merged that should not be") {
 TEST_CASE("cook day's list has what is kept out, and finishing ingredients once for each bag") {
     auto stew = dish("Stew", {"1 kg squash"});
     stew.bags = 3;
-    stew.ingredients.push_back({quantity("600 ml cream"), true, {}});
+    stew.ingredients.push_back({quantity("600 ml cream"), IngredientDay::CookDay, {}});
     stew.finish.push_back({quantity("200 g baby spinach"), {}, {}, {}});
     const std::vector<Package> packages{stew};
     const auto list = shopping(packages, Measures::Us);

@@ -1,6 +1,7 @@
 #include "wording/day_sheet.h"
 #include "wording/door_list.h"
 #include "wording/phrases.h"
+#include "wording/shopping_sheet.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -74,9 +75,10 @@ kitchen::PlannedPackage stew() {
     planned.freezing = 15h;
     planned.keep_until = {2026y / 12 / 17, DateBasis::StorageTable, {}};
     planned.bags = {{"7C5-8FW-87D", 1, 3}, {"3TX-SZC-87V", 2, 3}, {"0E2-7BR-87R", 3, 3}};
-    planned.package.ingredients = {{quantity("3 kg squash"), false, {}},
-                                   {quantity("6 onions"), false, {}},
-                                   {quantity("2 lemons"), true, {}}};
+    planned.package.ingredients = {
+        {quantity("3 kg squash"), kitchen::IngredientDay::PackingDay, {}},
+        {quantity("6 onions"), kitchen::IngredientDay::PackingDay, {}},
+        {quantity("2 lemons"), kitchen::IngredientDay::CookDay, {}}};
     kitchen::Finish stock;
     stock.add = quantity("1 l vegetable stock");
     planned.package.finish = planned.finish = {stock};
@@ -91,8 +93,18 @@ kitchen::PlannedPackage compote() {
     planned.number = 2;
     planned.keep_until = {2027y / 2 / 28, DateBasis::SetByCook, {}};
     planned.bags = {{"J11-0Q0-87J", 1, 1}};
-    planned.package.ingredients = {{quantity("2 onions"), false, {}}};
+    planned.package.ingredients = {{quantity("2 onions"), kitchen::IngredientDay::PackingDay, {}}};
     return planned;
+}
+
+Print one_day_sheet(const kitchen::Plan& plan) {
+    const auto sheets = day_sheets(plan, SheetPer::Day, english());
+    REQUIRE(sheets.size() == 1);
+    return sheets.front();
+}
+
+Print shopping_of(const kitchen::Plan& plan, const Style& style) {
+    return shopping_sheet(std::span{&plan, 1}, style);
 }
 
 kitchen::Plan orchard_day() {
@@ -209,7 +221,7 @@ TEST_CASE("numbers of bags are said as a range from three on") {
 
 TEST_CASE(
     "the day sheet says for each dish what goes into the bags, what stays out, and its bags") {
-    const auto print = day_sheet(orchard_day(), english());
+    const auto print = one_day_sheet(orchard_day());
     const auto lines = lines_of(print, "dishes");
     const std::vector<std::string> expected = {
         "1 · Squash and red lentil stew",
@@ -233,7 +245,7 @@ TEST_CASE(
 TEST_CASE("a dish that lists nothing has its bags alone") {
     auto plan = orchard_day();
     plan.packages[1].package.ingredients.clear();
-    const auto lines = lines_of(day_sheet(plan, english()), "dishes");
+    const auto lines = lines_of(one_day_sheet(plan), "dishes");
     REQUIRE(lines.size() > 2);
     CHECK(lines[lines.size() - 2] == "Labelled and filled");
     CHECK(lines.back() == "[1]");
@@ -250,7 +262,7 @@ TEST_CASE("the day sheet names the batches that go into the freezer, with their 
                     {{"0E2-7BR-87R"}, kitchen::Mass{2200}}};
     load.without_weight = {"J11-0Q0-87J"};
     plan.freezer_load = load;
-    const auto lines = lines_of(day_sheet(plan, english()), "freezing");
+    const auto lines = lines_of(one_day_sheet(plan), "freezing");
     CHECK(has(lines, "6.6 kg to freeze; this freezer freezes 3 kg to 4.5 kg in 24 h. Too much for "
                      "one day: 2 batches, a day apart; what goes in later waits in the "
                      "refrigerator, and those days are counted."));
@@ -267,7 +279,7 @@ TEST_CASE("the day sheet says what must go elsewhere today, and prints no batch 
     load.elsewhere = {"3TX-SZC-87V", "0E2-7BR-87R"};
     load.elsewhere_weight = kitchen::Mass{4400};
     plan.freezer_load = load;
-    const auto lines = lines_of(day_sheet(plan, english()), "freezing");
+    const auto lines = lines_of(one_day_sheet(plan), "freezing");
     CHECK(has(lines, "Batch 1, 17 Oct 2026/2.2 kg|Squash and red lentil stew|bag 1"));
     CHECK(has(lines, "Elsewhere, today/4.4 kg|Squash and red lentil stew|bags 2, 3"));
     CHECK(std::ranges::none_of(
@@ -281,7 +293,7 @@ TEST_CASE("in the freezing table each row has its box, and rules for the day hav
     plan.freezer_load = load;
     plan.cautions = {{"freeze-in-one-layer", kitchen::CautionLevel::Check, {}, {}, {}}};
     int rows = 0;
-    const auto print = day_sheet(plan, english());
+    const auto print = one_day_sheet(plan);
     for (const auto& paragraph : print.field("freezing")->paragraphs) {
         CHECK(paragraph.marker == Marker::None);
         if (!paragraph.cells.empty()) {
@@ -293,13 +305,13 @@ TEST_CASE("in the freezing table each row has its box, and rules for the day hav
 }
 
 TEST_CASE("where the freezer's size is not known, the day sheet gives the rule") {
-    const auto lines = lines_of(day_sheet(orchard_day(), english()), "freezing");
+    const auto lines = lines_of(one_day_sheet(orchard_day()), "freezing");
     CHECK(has(lines, "Put in no more in 24 h than 32–48 g for each litre of the freezer (2–3 lb "
                      "per cubic foot)."));
 }
 
 TEST_CASE("the shopping list adds up across dishes, apart for the day and for cook day") {
-    const auto lines = lines_of(shopping_sheet(orchard_day(), english()), "shopping");
+    const auto lines = lines_of(shopping_of(orchard_day(), english()), "shopping");
     const std::vector<std::string> expected = {
         "For packing day",       "squash|3 kg|1", "onions|8|1, 2", "For cook day", "lemons|2|1",
         "vegetable stock|3 l|1", // one litre for each of three bags
@@ -307,19 +319,20 @@ TEST_CASE("the shopping list adds up across dishes, apart for the day and for co
     CHECK(lines == expected);
     const std::vector<std::string> numbers = {"Dishes", "Squash and red lentil stew",
                                               "Plum and ginger compote"};
-    const auto print = shopping_sheet(orchard_day(), english());
+    const auto print = shopping_of(orchard_day(), english());
     CHECK(lines_of(print, "dish-numbers") == numbers);
     CHECK(print.field("dish-numbers")->paragraphs[2].number == 2);
 }
 
 TEST_CASE("of packs to be bought, how much is in each stands with how many") {
     auto plan = orchard_day();
-    plan.packages[0].package.ingredients = {{quantity("6 x 400 g tins white beans"), false, {}},
-                                            {quantity("2 bunches sage"), false, {}}};
-    const auto metric = lines_of(shopping_sheet(plan, english()), "shopping");
+    plan.packages[0].package.ingredients = {
+        {quantity("6 x 400 g tins white beans"), kitchen::IngredientDay::PackingDay, {}},
+        {quantity("2 bunches sage"), kitchen::IngredientDay::PackingDay, {}}};
+    const auto metric = lines_of(shopping_of(plan, english()), "shopping");
     CHECK(has(metric, "tins white beans|6 × 400 g|1"));
     CHECK(has(metric, "bunches sage|2|1"));
-    const auto both = lines_of(shopping_sheet(plan, english(kitchen::Units::Both)), "shopping");
+    const auto both = lines_of(shopping_of(plan, english(kitchen::Units::Both)), "shopping");
     CHECK(has(both, "tins white beans|6 × 400 g (14 oz)|1"));
 }
 
@@ -329,5 +342,5 @@ TEST_CASE("a day without ingredients has nothing to shop for") {
     auto planned = compote();
     planned.package.ingredients.clear();
     plan.packages = {planned};
-    CHECK(shopping_sheet(plan, english()).field("shopping")->paragraphs.empty());
+    CHECK(shopping_of(plan, english()).field("shopping")->paragraphs.empty());
 }

@@ -3,6 +3,7 @@
 #include "wording/door_list.h"
 #include "wording/print_fields.h"
 #include "wording/prints.h"
+#include "wording/shopping_sheet.h"
 
 #include <doctest/doctest.h>
 #include <map>
@@ -35,7 +36,8 @@ std::map<wording::Kind, std::set<std::string>> names_on_prints() {
     for (const auto& print : {bag_label(plan, planned, planned.bags.front(), style),
                               finishing_card(plan, planned, planned.bags.front(), style),
                               cook_day_card(plan, planned, style), wording::door_list({}, style),
-                              day_sheet(plan, style), shopping_sheet(plan, style)}) {
+                              day_sheets(plan, wording::SheetPer::Day, style).front(),
+                              shopping_sheet(std::span{&plan, 1}, style)}) {
         for (const auto& field : print.fields) {
             names[print.kind].insert(field.name);
         }

@@ -1,0 +1,63 @@
+#include "app/commands/check_text.h"
+#include "app/counted.h"
+#include "wording/room.h"
+
+#include <fmt/format.h>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+std::string_view words_for(kitchen::Fill fill) {
+    switch (fill) {
+    case kitchen::Fill::Fits: return "there is room";
+    case kitchen::Fill::Tight: return "tight, for baskets and gaps take about a quarter of it";
+    case kitchen::Fill::Over: break;
+    }
+    return "too much: make room first";
+}
+
+/// "; 2 bags have no weight": what the figures leave out.
+std::string left_out(int bags, std::string_view what) {
+    return bags == 0 ? "" : fmt::format("; {} without a {}", counted(bags, "bag"), what);
+}
+
+void show_stack(const kitchen::Room& room, const wording::Style& style, std::ostream& out) {
+    if (room.unmeasured < room.bags) {
+        out << fmt::format("    in one flat stack {} high{}\n",
+                           wording::say_height(room.stack, style),
+                           left_out(room.unmeasured, "thickness"));
+    }
+}
+
+void show_holds(const kitchen::Plan& plan, const wording::Style& style, std::ostream& out) {
+    if (plan.holds) {
+        out << fmt::format("    by the archive {} {} in it already, about {}{}\n",
+                           counted(plan.holds->bags, "other bag"),
+                           plan.holds->bags == 1 ? "is" : "are",
+                           wording::say_litres(plan.holds->litres, style),
+                           left_out(plan.holds->unweighed, "weight"));
+    }
+}
+
+} // namespace
+
+void show_room(const kitchen::Plan& plan, const wording::Style& style, std::ostream& out) {
+    const auto& room = plan.room;
+    if (room.unweighed == room.bags && room.unmeasured == room.bags) {
+        return;
+    }
+    out << fmt::format("the freezer: {} take about {} of food, bags and gaps not counted{}\n",
+                       counted(room.bags, "bag"), wording::say_litres(room.litres, style),
+                       left_out(room.unweighed, "weight"));
+    show_stack(room, style, out);
+    show_holds(plan, style, out);
+    if (plan.freezer_litres) {
+        const double all = room.litres + (plan.holds ? plan.holds->litres : 0.0);
+        out << fmt::format("    together {} of its {}: {}\n", wording::say_litres(all, style),
+                           wording::say_litres(*plan.freezer_litres, style),
+                           words_for(kitchen::fill_of(*plan.freezer_litres, all, 0.0)));
+    }
+}
+
+} // namespace thawslip::app

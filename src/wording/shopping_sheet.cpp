@@ -1,0 +1,176 @@
+#include "wording/shopping_sheet.h"
+
+#include "kitchen/foods/parts_ahead.h"
+#include "kitchen/measures/unit_text.h"
+#include "kitchen/shopping.h"
+#include "wording/day_sheet.h"
+#include "wording/list_parts.h"
+#include "wording/phrases.h"
+#include "wording/print_fields.h"
+#include "wording/room.h"
+#include "wording/typography.h"
+
+#include <algorithm>
+#include <map>
+
+namespace thawslip::wording {
+namespace {
+
+using kitchen::Plan;
+
+/// A dish of one of the days.
+struct DishOfDay {
+    std::size_t day = 0;
+    int number = 1; ///< of that day, as its labels have it
+};
+
+/// All dishes in the order in which they are added up.
+struct Dishes {
+    std::vector<kitchen::Package> packages;
+    std::vector<DishOfDay> of; ///< each of `packages`
+    bool several_days = false;
+};
+
+Dishes dishes_of(std::span<const Plan> plans) {
+    Dishes dishes;
+    dishes.several_days = plans.size() > 1;
+    for (std::size_t day = 0; day < plans.size(); ++day) {
+        for (const auto& planned : plans[day].packages) {
+            auto package = planned.package;
+            for (auto& ingredient : package.ingredients) {
+                ingredient.day = day_of(ingredient, planned.package, plans[day].prepared);
+            }
+            dishes.packages.push_back(std::move(package));
+            dishes.of.push_back({day, planned.number});
+        }
+    }
+    return dishes;
+}
+
+/// "A" to "Z", then "AA".
+std::string letter_of(std::size_t day) {
+    constexpr std::size_t letters = 26;
+    const std::string last(1, static_cast<char>('A' + day % letters));
+    return day < letters ? last : letter_of(day / letters - 1) + last;
+}
+
+/// The numbers of the dishes that something is for, as their labels have them: "1, 3"; of several
+/// days "A1, 3; B2".
+std::string say_dishes(const kitchen::ShoppingItem& item, const Dishes& dishes,
+                       const Style& style) {
+    std::map<std::size_t, std::vector<int>> numbers;
+    for (const int dish : item.dishes) {
+        const auto& of = dishes.of[static_cast<std::size_t>(dish - 1)];
+        numbers[of.day].push_back(of.number);
+    }
+    std::string text;
+    for (auto& [day, of_day] : numbers) {
+        text += (text.empty() ? "" : "; ") + (dishes.several_days ? letter_of(day) : "") +
+                say_numbers(std::move(of_day), style.language);
+    }
+    return text;
+}
+
+/// "6 × 400 g" and "tins white beans": of packs, how much is in each belongs to the amount.
+kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const Style& style) {
+    auto words = kitchen::amount_and_item(total, style.units);
+    if (!words.amount.ends_with("×")) {
+        return words;
+    }
+    const auto pack = kitchen::parse_quantity(words.item);
+    if (!pack.ok() || !pack.value().low || pack.value().unit == kitchen::Unit::Count) {
+        return words;
+    }
+    auto each = kitchen::amount_and_item(pack.value(), style.units);
+    if (each.amount.empty() || each.item.empty()) {
+        return words;
+    }
+    return {words.amount + " " + each.amount, each.item};
+}
+
+Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const Style& style) {
+    const auto [amount, what] = to_buy(item.total, style);
+    Paragraph row;
+    auto thing = ticked(plain(what));
+    thing.spans.front().emphasis = Emphasis::Strong;
+    row.cells = {std::move(thing), plain(amount), as_is(say_dishes(item, dishes, style))};
+    return row;
+}
+
+void add_section(Field& field, const std::string& head,
+                 const std::vector<kitchen::ShoppingItem>& items, const Dishes& dishes,
+                 const Style& style) {
+    if (items.empty()) {
+        return;
+    }
+    field.paragraphs.push_back(heading(head));
+    for (const auto& item : items) {
+        field.paragraphs.push_back(row_of(item, dishes, style));
+    }
+}
+
+/// "The day before, Fri 16 Oct 2026"; of several days no date, for they differ.
+std::string before_head(std::span<const Plan> plans, const Style& style) {
+    if (plans.size() != 1) {
+        return style.say("shopping.for-before");
+    }
+    return say_before(plans.front(), style) + ", " +
+           say_weekday_date(*plans.front().prepared, style.language);
+}
+
+/// Which dish each number is, for whoever has the list without the day sheet, and what the freezer
+/// has of it.
+Field dish_numbers_field(std::span<const Plan> plans, const Style& style) {
+    Field field{
+        field_name::dish_numbers, {heading(style.say("shopping.dishes"))}, KeyPath{"package"}};
+    for (std::size_t day = 0; day < plans.size(); ++day) {
+        if (plans.size() > 1) {
+            field.paragraphs.push_back(
+                as_is(letter_of(day) + " · " + say_weekday_date(plans[day].made, style.language),
+                      Emphasis::Strong));
+        }
+        for (const auto& planned : plans[day].packages) {
+            auto line = plain(planned.package.dish);
+            line.marker = Marker::Number;
+            line.number = planned.number;
+            if (planned.in_freezer > 0) {
+                line.below = {plain(say_in_freezer(planned, style))};
+            }
+            field.paragraphs.push_back(std::move(line));
+        }
+    }
+    return field;
+}
+
+std::string dates_of(std::span<const Plan> plans, const Style& style) {
+    std::string text;
+    for (const auto& plan : plans) {
+        const auto date = say_weekday_date(plan.made, style.language);
+        text += text.find(date) != std::string::npos ? "" : (text.empty() ? "" : ", ") + date;
+    }
+    return text;
+}
+
+} // namespace
+
+Print shopping_sheet(std::span<const Plan> plans, const Style& style) {
+    const bool one_kitchen = std::ranges::all_of(
+        plans, [&](const Plan& plan) { return plan.kitchen == plans.front().kitchen; });
+    auto print = new_sheet(style.say("shopping.title"), dates_of(plans, style),
+                           one_kitchen && !plans.empty() ? plans.front().kitchen : "", style);
+    const auto dishes = dishes_of(plans);
+    const auto list = kitchen::shopping(dishes.packages, style.units.measures);
+    Field field{field_name::shopping, {}, KeyPath{"package"}};
+    if (!list.for_day_before.empty()) {
+        add_section(field, before_head(plans, style), list.for_day_before, dishes, style);
+    }
+    add_section(field, style.say("shopping.for-packing-day"), list.for_the_day, dishes, style);
+    add_section(field, style.say("shopping.for-cook-day"), list.for_cook_day, dishes, style);
+    if (!field.paragraphs.empty()) {
+        print.fields.push_back(dish_numbers_field(plans, style));
+    }
+    print.fields.push_back(std::move(field));
+    return print;
+}
+
+} // namespace thawslip::wording
