@@ -137,6 +137,7 @@ Settings read(toml::Table& table) {
         table.real({"paper_reflectance", "0.85"}, {0.05, 1.0}).value_or(settings.paper_reflectance);
     settings.printers = layout::read_printers(table);
     settings.archive = table.line("archive", 4096).value_or("");
+    settings.goods_file = table.line("goods", 4096).value_or("");
     settings.record_prints = table.boolean("record_prints").value_or(settings.record_prints);
     table.refuse_unknown();
     return settings;
@@ -168,6 +169,10 @@ std::optional<std::string> set_units(Settings& settings, std::string_view text) 
 }
 
 } // namespace
+
+const wording::Goods& goods_of(const Settings& settings) {
+    return settings.goods ? *settings.goods : wording::shipped_goods();
+}
 
 const wording::Language& language_of(const Settings& settings) {
     return wording::shipped_language(settings.language);

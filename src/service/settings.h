@@ -4,8 +4,10 @@
 #include "layout/files/printer_settings.h"
 #include "service/messages.h"
 #include "toml/file_table.h"
+#include "wording/goods.h"
 #include "wording/style.h"
 
+#include <memory>
 #include <optional>
 #include <span>
 #include <string>
@@ -29,10 +31,15 @@ struct Settings {
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
     std::string archive;                   ///< its file, as written; empty: the usual place
-    bool record_prints = true;             ///< whether labels and cards go into the archive
-    std::string file;                      ///< where they were read; empty: nowhere
-    std::string text;                      ///< the file as written, for the archive
+    std::string goods_file;                ///< the cook's own goods, as written; empty: none
+    std::shared_ptr<const wording::Goods> goods; ///< read from there; nullptr: those that ship
+    bool record_prints = true;                   ///< whether labels and cards go into the archive
+    std::string file;                            ///< where they were read; empty: nowhere
+    std::string text;                            ///< the file as written, for the archive
 };
+
+/// The goods by which shopping is sorted.
+const wording::Goods& goods_of(const Settings& settings);
 
 /// The words of the language that is set.
 const wording::Language& language_of(const Settings& settings);

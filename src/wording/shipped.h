@@ -4,7 +4,8 @@
 
 namespace thawslip {
 
-/// The files of src/wording/lang/, compiled in by thawslip_embed.
+/// goods.toml and the files of lang/, compiled in by thawslip_embed.
+extern const std::string_view goods_words;
 extern const std::string_view english_words;
 extern const std::string_view spanish_words;
 extern const std::string_view german_words;

@@ -88,8 +88,19 @@ kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const Style& style
     return {words.amount + " " + each.amount, each.item};
 }
 
-Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const Style& style) {
-    const auto [amount, what] = to_buy(item.total, style);
+/// A sum is called as many: what was written stays as it is.
+kitchen::Quantity in_its_number(const kitchen::Quantity& total, const Goods& goods,
+                                const Style& style) {
+    auto named = total;
+    if (total.as_written.empty()) {
+        named.item = in_number(goods, total, style);
+    }
+    return named;
+}
+
+Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const Goods& goods,
+                 const Style& style) {
+    const auto [amount, what] = to_buy(in_its_number(item.total, goods, style), style);
     Paragraph row;
     auto thing = ticked(plain(what));
     thing.spans.front().emphasis = Emphasis::Strong;
@@ -97,15 +108,40 @@ Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const 
     return row;
 }
 
+/// What is bought, by its kind; what no word is known of comes last.
+using ByKind = std::map<std::size_t, std::vector<kitchen::ShoppingItem>>;
+
+ByKind by_kind(const std::vector<kitchen::ShoppingItem>& items, const Goods& goods) {
+    ByKind kinds;
+    for (const auto& item : items) {
+        if (is_bought(goods, item.total.item)) {
+            kinds[kind_of(goods, item.total.item).value_or(goods.kinds.size())].push_back(item);
+        }
+    }
+    return kinds;
+}
+
+/// In all the width of a strip.
+Paragraph kind_head(std::size_t kind, const Goods& goods, const Style& style) {
+    const bool is_known = kind < goods.kinds.size();
+    auto head = plain(say_kind(goods, is_known ? std::optional{kind} : std::nullopt, style));
+    head.role = Role::ColumnHeads;
+    return head;
+}
+
 void add_section(Field& field, const std::string& head,
                  const std::vector<kitchen::ShoppingItem>& items, const Dishes& dishes,
-                 const Style& style) {
-    if (items.empty()) {
+                 const Goods& goods, const Style& style) {
+    const auto kinds = by_kind(items, goods);
+    if (kinds.empty()) {
         return;
     }
     field.paragraphs.push_back(heading(head));
-    for (const auto& item : items) {
-        field.paragraphs.push_back(row_of(item, dishes, style));
+    for (const auto& [kind, of_kind] : kinds) {
+        field.paragraphs.push_back(kind_head(kind, goods, style));
+        for (const auto& item : of_kind) {
+            field.paragraphs.push_back(row_of(item, dishes, goods, style));
+        }
     }
 }
 
@@ -153,7 +189,7 @@ std::string dates_of(std::span<const Plan> plans, const Style& style) {
 
 } // namespace
 
-Print shopping_sheet(std::span<const Plan> plans, const Style& style) {
+Print shopping_sheet(std::span<const Plan> plans, const Goods& goods, const Style& style) {
     const bool one_kitchen = std::ranges::all_of(
         plans, [&](const Plan& plan) { return plan.kitchen == plans.front().kitchen; });
     auto print = new_sheet(style.say("shopping.title"), dates_of(plans, style),
@@ -162,10 +198,11 @@ Print shopping_sheet(std::span<const Plan> plans, const Style& style) {
     const auto list = kitchen::shopping(dishes.packages, style.units.measures);
     Field field{field_name::shopping, {}, KeyPath{"package"}};
     if (!list.for_day_before.empty()) {
-        add_section(field, before_head(plans, style), list.for_day_before, dishes, style);
+        add_section(field, before_head(plans, style), list.for_day_before, dishes, goods, style);
     }
-    add_section(field, style.say("shopping.for-packing-day"), list.for_the_day, dishes, style);
-    add_section(field, style.say("shopping.for-cook-day"), list.for_cook_day, dishes, style);
+    add_section(field, style.say("shopping.for-packing-day"), list.for_the_day, dishes, goods,
+                style);
+    add_section(field, style.say("shopping.for-cook-day"), list.for_cook_day, dishes, goods, style);
     if (!field.paragraphs.empty()) {
         print.fields.push_back(dish_numbers_field(plans, style));
     }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kitchen/plan.h"
+#include "wording/goods.h"
 #include "wording/print.h"
 #include "wording/style.h"
 
@@ -10,8 +11,8 @@ namespace thawslip::wording {
 
 /// What to buy, added up across the dishes of all days: for the day before, for packing day and for
 /// cook day, with boxes to tick and the numbers of the dishes that it is for; and which dish each
-/// number is. Of several days each has a letter: "A1, B3". Its field "shopping" is empty where
-/// nothing is listed.
-Print shopping_sheet(std::span<const kitchen::Plan> plans, const Style& style);
+/// number is. Below each day goods stand by their kinds; water is not bought. Of several days each
+/// has a letter: "A1, B3". Its field "shopping" is empty where nothing is listed.
+Print shopping_sheet(std::span<const kitchen::Plan> plans, const Goods& goods, const Style& style);
 
 } // namespace thawslip::wording

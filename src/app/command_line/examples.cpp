@@ -38,6 +38,8 @@ constexpr std::array notes{
                    "thawslip cards saturday.toml --finishing --print kitchen"},
     Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
                    "thawslip lists saturday.toml --day --print\n"
+                   "thawslip lists saturday.toml --by-station -o stations.pdf\n"
+                   "thawslip lists saturday.toml sunday.toml --shopping -o shopping.pdf\n"
                    "thawslip lists saturday.toml --day --dish stew --print\n"
                    "thawslip lists --door --print  # of all that the archive has frozen\n"
                    "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},

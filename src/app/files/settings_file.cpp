@@ -16,6 +16,28 @@ service::Outcome<Settings> refused(const Diagnostic& why) {
     return outcome;
 }
 
+constexpr std::size_t limit = std::size_t{1} << 18U;
+
+/// Reads the cook's own table of goods, which lies where the settings say.
+service::Outcome<Settings> with_goods(service::Outcome<Settings> outcome, const std::string& file) {
+    const auto place = archive_place(outcome.value->goods_file, folder_of(file));
+    if (!place) {
+        return refused({Severity::Error, {file}, {}, "goods = " + place.fault(), {}});
+    }
+    auto text = files::read_input(place.value(), limit);
+    if (!text) {
+        return refused(text.fault());
+    }
+    auto goods = wording::own_goods(text.value(), place.value());
+    if (!goods) {
+        service::Outcome<Settings> faulty;
+        faulty.messages.add_in_order(goods.fault(), text.value());
+        return faulty;
+    }
+    outcome.value->goods = std::make_shared<const wording::Goods>(std::move(goods).value());
+    return outcome;
+}
+
 } // namespace
 
 std::string usual_settings_file() {
@@ -36,21 +58,20 @@ service::Outcome<Settings> load_settings(const std::string& file, Missing missin
     if (missing == Missing::IsFine && (file.empty() || !std::filesystem::exists(file, error))) {
         return {Settings{}, {}};
     }
-    constexpr std::size_t limit = std::size_t{1} << 18U;
     auto text = files::read_input(file, limit);
     if (!text) {
         return refused(text.fault());
     }
     auto outcome = service::settings_from(std::move(text).value(), file);
-    if (!outcome || outcome.value->archive.empty()) {
-        return outcome;
+    if (outcome && !outcome.value->archive.empty()) {
+        auto place = archive_place(outcome.value->archive, folder_of(file));
+        if (!place) {
+            return refused({Severity::Error, {file}, {}, "archive = " + place.fault(), {}});
+        }
+        outcome.value->archive = std::move(place).value();
     }
-    auto place = archive_place(outcome.value->archive, folder_of(file));
-    if (!place) {
-        return refused({Severity::Error, {file}, {}, "archive = " + place.fault(), {}});
-    }
-    outcome.value->archive = std::move(place).value();
-    return outcome;
+    return outcome && !outcome.value->goods_file.empty() ? with_goods(std::move(outcome), file)
+                                                         : outcome;
 }
 
 } // namespace thawslip::app

@@ -6,9 +6,37 @@
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace thawslip::kitchen {
 namespace {
+
+using Matches = std::vector<FoodMatch>;
+
+template <class Is>
+bool any_word(const Matches& matches, const Is& is) {
+    return std::ranges::any_of(
+        matches, [&](const FoodMatch& match) { return match.word != nullptr && is(*match.word); });
+}
+
+bool is_plant(const FoodWord& word) {
+    return word.role == FoodRole::Base && !is_animal(word.means);
+}
+
+/// What may spoil: an animal, or a dish that is cooked.
+bool may_spoil(const FoodWord& word) {
+    return word.role == FoodRole::Kind || word.role == FoodRole::Question ||
+           (word.role == FoodRole::Base && is_animal(word.means));
+}
+
+bool is_cooked(const FoodWord& word) {
+    return word.role == FoodRole::State && state_named(word.means) == FoodState::Cooked;
+}
+
+/// Onions that are "picadas" or "gehackt" are no minced meat.
+bool are_plants(const Matches& matches) {
+    return any_word(matches, is_plant) && !any_word(matches, may_spoil);
+}
 
 /// Asked as if it were a dish: stock and sauce are one of their own until they are packed.
 FoodChoice kinds_of(const StorageTable& table, const std::string& text) {
@@ -21,16 +49,14 @@ FoodChoice kinds_of(const StorageTable& table, const std::string& text) {
     return kinds;
 }
 
-/// Whether a text names something, and nothing that is cooked.
-bool is_known_uncooked(const StorageTable& table, const std::string& text) {
+/// The part, where it counts as chilled food.
+std::optional<PartAhead> part_of(const StorageTable& table, const Ingredient& ingredient) {
+    const auto& text = ingredient.add.item;
     const auto matches = match_foods(table.words, words_of(text));
-    const auto is_cooked = [](const FoodMatch& match) {
-        return match.word != nullptr && match.word->role == FoodRole::State &&
-               state_named(match.word->means) != FoodState::Raw;
-    };
-    return std::ranges::any_of(matches,
-                               [](const FoodMatch& match) { return match.word != nullptr; }) &&
-           std::ranges::none_of(matches, is_cooked);
+    const bool is_known = any_word(matches, [](const FoodWord&) { return true; });
+    auto kinds = are_plants(matches) ? FoodChoice{} : kinds_of(table, text);
+    const bool counts = !kinds.empty() || !is_known || any_word(matches, is_cooked);
+    return counts ? std::optional{PartAhead{&ingredient, std::move(kinds)}} : std::nullopt;
 }
 
 } // namespace
@@ -38,13 +64,10 @@ bool is_known_uncooked(const StorageTable& table, const std::string& text) {
 std::vector<PartAhead> parts_ahead(const StorageTable& table, const Package& package) {
     std::vector<PartAhead> parts;
     for (const auto& ingredient : package.ingredients) {
-        if (ingredient.day != IngredientDay::DayBefore) {
-            continue;
-        }
-        const auto& text = ingredient.add.item;
-        auto kinds = kinds_of(table, text);
-        if (!kinds.empty() || !is_known_uncooked(table, text)) {
-            parts.push_back({&ingredient, std::move(kinds)});
+        if (ingredient.day == IngredientDay::DayBefore) {
+            if (auto part = part_of(table, ingredient)) {
+                parts.push_back(std::move(*part));
+            }
         }
     }
     return parts;

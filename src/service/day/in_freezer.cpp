@@ -93,8 +93,9 @@ void note_in_freezer(Days& days, archive::Archive& archive) {
 
 std::vector<std::string> room_troubles(const kitchen::Plan& plan, const wording::Style& style) {
     const double held = plan.holds ? plan.holds->litres : 0.0;
-    const bool is_over = plan.freezer_litres && kitchen::fill_of(*plan.freezer_litres, plan.room.litres,
-                                                        held) == kitchen::Fill::Over;
+    const bool is_over =
+        plan.freezer_litres &&
+        kitchen::fill_of(*plan.freezer_litres, plan.room.litres, held) == kitchen::Fill::Over;
     if (!is_over) {
         return {};
     }

@@ -17,13 +17,15 @@ struct Kind {
     std::string_view noun;
 };
 
-constexpr std::array<Kind, 8> all_kinds = {{
+constexpr std::array<Kind, 10> all_kinds = {{
     {What::Labels, "labels", "Bag labels", "label"},
     {What::Cards, "cards", "Cook-day cards", "card"},
     {What::FinishingCards, "finishing cards", "Cook-day cards", "card"},
     {What::CookDayCards, "cook-day cards", "Cook-day cards", "card"},
     {What::Lists, "", "Day sheet and door list", "list"},
     {What::DaySheets, "", "Day sheet", "list"},
+    {What::StationSheets, "", "Day sheet", "list"},
+    {What::Shopping, "", "Shopping list", "list"},
     {What::DoorList, "", "Freezer door list", "list"},
     {What::PlanSheet, "", "Dinner plan", "page"},
 }};
@@ -139,16 +141,25 @@ Days with_chosen_bags(const Days& days, const Chosen& chosen) {
     return part;
 }
 
-void add_day_sheets(Job& job, const Days& days, const wording::Style& style) {
+void add_day_sheets(Job& job, const Days& days, wording::SheetPer per,
+                    const wording::Style& style) {
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        for (auto& sheet : wording::day_sheets(days.plans[day], wording::SheetPer::Day, style)) {
+        for (auto& sheet : wording::day_sheets(days.plans[day], per, style)) {
             add_list(job, day, std::move(sheet));
         }
     }
-    auto shopping = wording::shopping_sheet(days.plans, style);
+}
+
+/// One for all days together, where there is anything to buy.
+void add_shopping(Job& job, const Days& days, const Settings& settings) {
+    auto shopping = wording::shopping_sheet(days.plans, goods_of(settings), style_of(settings));
     if (!shopping.field("shopping")->paragraphs.empty()) {
         add_list(job, 0, std::move(shopping));
     }
+}
+
+bool is_one_of(What what, std::initializer_list<What> set) {
+    return std::ranges::find(set, what) != set.end();
 }
 
 Job list_job(What what, const Days& days, const Settings& settings, const Chosen& chosen) {
@@ -158,10 +169,16 @@ Job list_job(What what, const Days& days, const Settings& settings, const Chosen
     if (chosen.bags && chosen.bags->empty()) {
         return job;
     }
-    if (what != What::DoorList) {
-        add_day_sheets(job, with_chosen_dishes(days, chosen), style);
+    const auto dishes = with_chosen_dishes(days, chosen);
+    if (!is_one_of(what, {What::Shopping, What::DoorList})) {
+        const auto per =
+            what == What::StationSheets ? wording::SheetPer::Station : wording::SheetPer::Day;
+        add_day_sheets(job, dishes, per, style);
     }
-    if (what != What::DaySheets) {
+    if (what != What::DoorList) {
+        add_shopping(job, dishes, settings);
+    }
+    if (is_one_of(what, {What::Lists, What::DoorList})) {
         add_list(job, 0,
                  wording::door_list(door_rows(with_chosen_bags(days, chosen), *style.allergens),
                                     style, settings.kitchen.today));

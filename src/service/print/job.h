@@ -21,8 +21,10 @@ enum class What {
     Cards,  ///< for each dish its cook-day card, then the finishing cards of its bags
     FinishingCards,
     CookDayCards,
-    Lists,     ///< day sheets, shopping lists and the door list
-    DaySheets, ///< with the shopping list of each day where anything is to be bought
+    Lists,         ///< day sheets, shopping lists and the door list
+    DaySheets,     ///< with the shopping list of all days where anything is to be bought
+    StationSheets, ///< the same, with pages of its own for each station
+    Shopping,      ///< the shopping list alone
     DoorList,
     PlanSheet, ///< a dinner's plan, from service/dinner
 };

@@ -22,6 +22,8 @@ Kinds kinds_of(What what) {
     case What::Labels:
     case What::Lists:
     case What::DaySheets:
+    case What::StationSheets:
+    case What::Shopping:
     case What::DoorList:
     case What::PlanSheet: break;
     }

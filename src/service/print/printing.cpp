@@ -33,6 +33,9 @@ Look settled(Look look, const LaidOut& laid_out, const Job& job, const Days& day
 }
 
 std::string why_nothing(const Job& job, const Part& part) {
+    if (job.what == What::Shopping && !part.only_new) {
+        return "no ingredient is listed";
+    }
     if (job.noun == "list") {
         return part.only_new ? "each bag has its label" : "there is no bag";
     }

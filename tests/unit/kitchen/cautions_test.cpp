@@ -872,7 +872,7 @@ const std::vector<Case>& cases() {
              p.ingredients.back().day = IngredientDay::DayBefore;
          }},
         {"a part that waits for it too long",
-         {"slow-cooker-thaw-first", "ahead-counts", "ahead-too-long"},
+         {"slow-cooker-thaw-first", "ahead-counts", "ahead-too-long", "food-says-less"},
          [](auto& p, auto&, auto& t) {
              add_ingredient(p, "1 kg raw chicken");
              p.ingredients.back().day = IngredientDay::DayBefore;

@@ -104,7 +104,7 @@ Print one_day_sheet(const kitchen::Plan& plan) {
 }
 
 Print shopping_of(const kitchen::Plan& plan, const Style& style) {
-    return shopping_sheet(std::span{&plan, 1}, style);
+    return shopping_sheet(std::span{&plan, 1}, shipped_goods(), style);
 }
 
 kitchen::Plan orchard_day() {
@@ -313,7 +313,8 @@ TEST_CASE("where the freezer's size is not known, the day sheet gives the rule")
 TEST_CASE("the shopping list adds up across dishes, apart for the day and for cook day") {
     const auto lines = lines_of(shopping_of(orchard_day(), english()), "shopping");
     const std::vector<std::string> expected = {
-        "For packing day",       "squash|3 kg|1", "onions|8|1, 2", "For cook day", "lemons|2|1",
+        "For packing day",       "Vegetables and fruit", "squash|3 kg|1", "onions|8|1, 2",
+        "For cook day",          "Vegetables and fruit", "lemons|2|1",    "Tins and jars",
         "vegetable stock|3 l|1", // one litre for each of three bags
     };
     CHECK(lines == expected);
@@ -343,4 +344,156 @@ TEST_CASE("a day without ingredients has nothing to shop for") {
     planned.package.ingredients.clear();
     plan.packages = {planned};
     CHECK(shopping_of(plan, english()).field("shopping")->paragraphs.empty());
+}
+
+namespace {
+
+/// Prepared a day before: squash and stock for the stew; the compote is cooked then.
+kitchen::Plan in_two_days() {
+    auto plan = orchard_day();
+    plan.prepared = 2026y / 10 / 16;
+    auto& stew = plan.packages[0].package;
+    stew.ingredients[0].day = kitchen::IngredientDay::DayBefore;
+    stew.ingredients.push_back(
+        {quantity("2 l vegetable stock"), kitchen::IngredientDay::DayBefore, {}});
+    stew.ingredients.push_back({quantity("1 l water"), kitchen::IngredientDay::PackingDay, {}});
+    plan.packages[1].package.made = plan.prepared;
+    return plan;
+}
+
+} // namespace
+
+TEST_CASE("what is made ready on the day before has a sheet of its own, before packing day") {
+    const auto sheets = day_sheets(in_two_days(), SheetPer::Day, english());
+    REQUIRE(sheets.size() == 2);
+    CHECK(sheets[0].dish == "The day before");
+    CHECK(lines_of(sheets[0], "date").front() == "Fri 16 Oct 2026");
+    const std::vector<std::string> before = {
+        "1 · Squash and red lentil stew",
+        "Prepare and chill||",
+        "3 kg squash|2 l vegetable stock|",
+        "2 · Plum and ginger compote",
+        "Cook all of it today, and chill it until it is packed.",
+        "Prepare and chill||",
+        "2 onions||",
+    };
+    CHECK(lines_of(sheets[0], "dishes") == before);
+    CHECK(sheets[0].field("local-rules") != nullptr);
+    const auto packing = lines_of(sheets[1], "dishes");
+    CHECK(has(packing, "Prepared: 3 kg squash|At the start: 1 l vegetable stock|[1][2][3]"));
+    CHECK(has(packing, "Cooked Fri 16 Oct 2026||[1]"));
+}
+
+TEST_CASE("two days before is said as that, and no day before where nothing is prepared") {
+    auto plan = in_two_days();
+    plan.prepared = 2026y / 10 / 15;
+    CHECK(day_sheets(plan, SheetPer::Day, english()).front().dish == "2 days before");
+    plan.packages[0].package.ingredients.clear();
+    plan.packages[1].package.made.reset();
+    CHECK(day_sheets(plan, SheetPer::Day, english()).size() == 1);
+}
+
+TEST_CASE("stations have pages of their own, and a dish without one is a station") {
+    auto plan = orchard_day();
+    auto third = compote();
+    third.package.dish = "Chestnut soup";
+    third.number = 3;
+    plan.packages.push_back(third);
+    plan.packages[0].package.station = plan.packages[2].package.station = "Stove";
+    const auto sheets = day_sheets(plan, SheetPer::Station, english());
+    REQUIRE(sheets.size() == 3);
+    CHECK(sheets[0].dish == "Stove");
+    CHECK(lines_of(sheets[0], "date").front() == "Packing day · Sat 17 Oct 2026");
+    CHECK(has(lines_of(sheets[0], "dishes"), "1 · Squash and red lentil stew"));
+    CHECK(has(lines_of(sheets[0], "dishes"), "3 · Chestnut soup"));
+    CHECK(sheets[1].dish == "Packing day");
+    CHECK(has(lines_of(sheets[1], "dishes"), "2 · Plum and ginger compote"));
+    // The freezer is everybody's: on a page of its own.
+    CHECK(lines_of(sheets[2], "dishes").empty());
+    CHECK(has(lines_of(sheets[2], "freezing"), "Room in the freezer") == (plan.room.bags > 0));
+    for (const auto& sheet : sheets) {
+        CHECK(sheet.field("local-rules") != nullptr);
+    }
+}
+
+TEST_CASE("the shopping list keeps the days apart, and buys no water") {
+    const auto lines = lines_of(shopping_of(in_two_days(), english()), "shopping");
+    const std::vector<std::string> expected = {
+        "The day before, Fri 16 Oct 2026",
+        "Vegetables and fruit",
+        "squash|3 kg|1",
+        "onions|2|2",
+        "Tins and jars",
+        "vegetable stock|2 l|1",
+        "For packing day",
+        "Vegetables and fruit",
+        "onions|6|1",
+        "For cook day",
+        "Vegetables and fruit",
+        "lemons|2|1",
+        "Tins and jars",
+        "vegetable stock|3 l|1",
+    };
+    CHECK(lines == expected);
+}
+
+TEST_CASE("several days are shopped for together, each with a letter") {
+    auto later = orchard_day();
+    later.made = 2026y / 10 / 24;
+    later.packages[1].in_freezer = 4;
+    const std::vector<kitchen::Plan> plans{orchard_day(), later};
+    const auto print = shopping_sheet(plans, shipped_goods(), english());
+    const auto lines = lines_of(print, "shopping");
+    CHECK(has(lines, "squash|6 kg|A1; B1"));
+    CHECK(has(lines, "onions|16|A1, 2; B1, 2"));
+    const std::vector<std::string> dishes = {
+        "Dishes",
+        "A · Sat 17 Oct 2026",
+        "Squash and red lentil stew",
+        "Plum and ginger compote",
+        "B · Sat 24 Oct 2026",
+        "Squash and red lentil stew",
+        "Plum and ginger compote/4 bags of this are in the freezer",
+    };
+    CHECK(lines_of(print, "dish-numbers") == dishes);
+    CHECK(lines_of(print, "date").front() == "Sat 17 Oct 2026, Sat 24 Oct 2026");
+}
+
+TEST_CASE("a sum is called as many, and what was written stays as it is") {
+    auto plan = orchard_day();
+    plan.packages[0].package.ingredients = {
+        {quantity("1 lemon"), kitchen::IngredientDay::PackingDay, {}}};
+    kitchen::Finish orange;
+    orange.add = quantity("1 orange");
+    plan.packages[0].package.finish = {orange}; // for each of three bags
+    const auto lines = lines_of(shopping_of(plan, english()), "shopping");
+    CHECK(has(lines, "lemon|1|1"));
+    CHECK(has(lines, "oranges|3|1"));
+}
+
+TEST_CASE("the day sheet says how much room the bags need, beside what the freezer holds") {
+    auto plan = orchard_day();
+    plan.room = {.bags = 4,
+                 .litres = 8.96,
+                 .unweighed = 1,
+                 .stack = Length::millimetres(120),
+                 .unmeasured = 1,
+                 .largest_face = 749};
+    plan.freezer_litres = 30;
+    plan.holds = kitchen::FreezerHolds{6, 12.2, 0};
+    const auto lines = lines_of(one_day_sheet(plan), "freezing");
+    CHECK(has(lines, "Room in the freezer"));
+    CHECK(has(lines, "4 bags: 9 l"));
+    CHECK(has(lines, "In one flat stack: 12 cm high, on 28 × 28 cm"));
+    CHECK(has(lines, "Without a weight, not counted: 1 bag"));
+    CHECK(has(lines, "In the freezer already: 6 bags, 12 l"));
+    CHECK(has(lines, "Together: 21 l of its 30 l. There is room."));
+    plan.freezer_litres = 20;
+    CHECK(has(lines_of(one_day_sheet(plan), "freezing"),
+              "Together: 21 l of its 20 l. Too much: make room first, or pack less."));
+    plan.holds = kitchen::FreezerHolds{};
+    plan.freezer_litres = 12;
+    const auto alone = lines_of(one_day_sheet(plan), "freezing");
+    CHECK(has(alone, "In the freezer already: nothing else, as far as is known"));
+    CHECK(has(alone, "Together: 9 l of its 12 l. There is room."));
 }

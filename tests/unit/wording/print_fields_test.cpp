@@ -33,11 +33,12 @@ std::map<wording::Kind, std::set<std::string>> names_on_prints() {
     const auto& planned = plan.packages.front();
     const auto style = wording::style_for(wording::shipped_language("en"), {});
     std::map<wording::Kind, std::set<std::string>> names;
-    for (const auto& print : {bag_label(plan, planned, planned.bags.front(), style),
-                              finishing_card(plan, planned, planned.bags.front(), style),
-                              cook_day_card(plan, planned, style), wording::door_list({}, style),
-                              day_sheets(plan, wording::SheetPer::Day, style).front(),
-                              shopping_sheet(std::span{&plan, 1}, style)}) {
+    for (const auto& print :
+         {bag_label(plan, planned, planned.bags.front(), style),
+          finishing_card(plan, planned, planned.bags.front(), style),
+          cook_day_card(plan, planned, style), wording::door_list({}, style),
+          day_sheets(plan, wording::SheetPer::Day, style).front(),
+          shopping_sheet(std::span{&plan, 1}, wording::shipped_goods(), style)}) {
         for (const auto& field : print.fields) {
             names[print.kind].insert(field.name);
         }
