@@ -43,6 +43,18 @@ void add_peanuts(std::vector<NamedAllergen>& meant) {
     }
 }
 
+/// "No nuts", "gluten-free", "sin leche", "vegan": what somebody wants, and not what they may not
+/// eat.
+bool is_denial(const std::string& entry) {
+    const auto text = kitchen::worded(entry);
+    const auto negations = kitchen::mentions(text, kitchen::Section::Negation);
+    return !kitchen::mentions(text, kitchen::Section::AllergenDenied).empty() ||
+           std::ranges::any_of(negations, [](const kitchen::Mention& mention) {
+               return mention.meaning == "not" || mention.meaning == "free" ||
+                      mention.meaning == "nothing";
+           });
+}
+
 Avoided read_entry(const std::string& entry) {
     Avoided avoided{entry, kitchen::read_allergen(entry).meant};
     add_peanuts(avoided.meant);
@@ -175,6 +187,15 @@ Outcome<std::vector<Avoided>> read_avoided(const std::string& typed) {
     }
     std::vector<Avoided> avoided;
     for (const auto& entry : entries) {
+        if (is_denial(entry)) {
+            outcome.messages.error(
+                fmt::format("\"{}\" says what is wanted; expected what the guest may not eat",
+                            entry),
+                {"name each food itself: --without \"nuts, gluten\", for a vegan \"milk, eggs, "
+                 "meat, "
+                 "fish, honey\""});
+            return outcome;
+        }
         avoided.push_back(read_entry(entry));
         if (avoided.back().meant.empty()) {
             outcome.messages.caution(fmt::format(

@@ -71,6 +71,11 @@ TEST_CASE("a word that no list knows is looked for as a word, and that is said")
     CHECK(named(text, "coriander") == "-");
     const auto read = service::read_avoided("coriander, milk");
     CHECK(to_text(read.messages).starts_with("caution: \"coriander\" is on no list of allergens"));
+    for (const std::string wish :
+         {"no nuts", "gluten-free", "sin leche", "vegan", "milk, ohne Eier"}) {
+        CAPTURE(wish);
+        CHECK_FALSE(service::read_avoided(wish));
+    }
     CHECK_FALSE(service::read_avoided(" , "));
     CHECK_FALSE(service::read_avoided(""));
 }
