@@ -56,24 +56,33 @@ bool replace(std::string& text, char32_t character) {
     return found;
 }
 
+/// The name with "?" for what no face has.
+std::string settable(const std::string& name, const typeset::FontSet& fonts) {
+    auto text = shown(name);
+    for (auto set = typeset::prepare({{text, {}}}, fonts); !set;
+         set = typeset::prepare({{text, {}}}, fonts)) {
+        if (!replace(text, set.fault().character)) {
+            text = "?";
+        }
+    }
+    return text;
+}
+
 } // namespace
 
 Messages make_settable(std::vector<wording::DoorRow>& rows, const typeset::FontSet& fonts) {
     Messages messages;
     std::set<std::string> said;
     for (auto& row : rows) {
-        const auto dish = row.dish;
-        row.dish = shown(dish);
-        for (auto set = typeset::prepare({{row.dish, {}}}, fonts); !set;
-             set = typeset::prepare({{row.dish, {}}}, fonts)) {
-            if (!replace(row.dish, set.fault().character)) {
-                row.dish = "?";
+        for (auto* name : {&row.dish, &row.place}) {
+            auto text = settable(*name, fonts);
+            if (text != *name && said.insert(*name).second) {
+                messages.caution(
+                    fmt::format("the name \"{}\" holds what no face has, and stands on "
+                                "the list as \"{}\"",
+                                *name, text));
             }
-        }
-        if (row.dish != dish && said.insert(dish).second) {
-            messages.caution(fmt::format("the name \"{}\" holds what no face has, and stands on "
-                                         "the list as \"{}\"",
-                                         dish, row.dish));
+            *name = std::move(text);
         }
     }
     return messages;

@@ -17,8 +17,9 @@ wording::DoorAllergens door_allergens(const kitchen::PlannedPackage& planned,
 /// \param list the allergens that what is added on cook day is held against
 std::vector<wording::DoorRow> door_rows(const Days& days, const kitchen::AllergenList& list);
 
-/// Dishes that came from elsewhere may have names that no face can set: one of them must not keep
-/// all the others off the list. Has "?" stand for what cannot be set. \returns which they are
+/// Dishes that came from elsewhere, and places, may have names that no face can set: one of them
+/// must not keep all the others off the list. Has "?" stand for what cannot be set. \returns which
+/// they are
 Messages make_settable(std::vector<wording::DoorRow>& rows, const typeset::FontSet& fonts);
 
 } // namespace thawslip::service
