@@ -47,9 +47,8 @@ inline wording::Print small_label() {
         field("made", {"Made 17 Oct 2026"}),
         field("use-by", {"Best if used by 17 Dec 2026"}),
         field("thaw", {"Thaw in the refrigerator, a full day; 24 h for every 2 kg"}),
-        field("finish",
-              {"Add at the start: 1 l vegetable stock",
-               "Add last 10 min: 200 g baby spinach (small bag taped to this one)"}),
+        field("finish", {"Add at the start: 1 l vegetable stock",
+                         "Add last 10 min: 200 g baby spinach (small bag taped to this one)"}),
         field("cook", {"Cook slow cooker, low, 7–9 h, to 74 °C in the middle"}),
         field("note", {"Good with brown bread"}),
     };
