@@ -1,5 +1,6 @@
 #include "toml/document.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
 
 #include <algorithm>
@@ -65,7 +66,11 @@ const Value* member(const Value& value, std::string_view key) {
     if (members == nullptr) {
         return nullptr;
     }
-    const auto it = std::ranges::find(members->list, key, &Member::key);
+    auto it = std::ranges::find(members->list, key, &Member::key);
+    if (it == members->list.end()) {
+        it = std::ranges::find_if(
+            members->list, [key](const Member& each) { return same_but_for_case(each.key, key); });
+    }
     return it == members->list.end() ? nullptr : &it->value;
 }
 

@@ -9,6 +9,19 @@
 #include <fmt/format.h>
 
 namespace thawslip::toml {
+namespace {
+
+/// Where a colon or a blank parts a key and its value, with the sign that should.
+Hints pair_hints(std::string_view words) {
+    const auto end = words.find_first_of(": \t");
+    const auto value = end == std::string_view::npos ? end : words.find_first_not_of(": \t", end);
+    const bool has_sign = words.find('=') != std::string_view::npos;
+    return value == std::string_view::npos || has_sign
+               ? Hints{}
+               : Hints{fmt::format("write {} = {}", words.substr(0, end), words.substr(value))};
+}
+
+} // namespace
 
 Scan scan(std::string_view text, std::size_t depth) {
     return Scanner{text, depth}.scan();
@@ -137,7 +150,7 @@ void Scanner::refuse_pair(std::size_t begin, In in) {
     complain(whole, in_quotes(words(whole)) + " is not key = value",
              odd ? Hints{"a key is made of letters A to Z, digits, - and _; any other stands in "
                          "double quotes"}
-                 : Hints{});
+                 : pair_hints(words(whole)));
 }
 
 void Scanner::refuse_key(const std::vector<Name>& names, Stretch key, Tree::Obstacle obstacle) {

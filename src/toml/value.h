@@ -55,7 +55,9 @@ struct Member {
     Value value;
 };
 
-/// The member called `key`; nullptr when there is none or `value` is no table.
+/// The member called `key`, or else the first whose name differs from it by letter case alone, so
+/// that what stands below a misspelt key is read and judged all the same; nullptr when there is
+/// none or `value` is no table.
 const Value* member(const Value& value, std::string_view key);
 
 } // namespace thawslip::toml

@@ -59,7 +59,7 @@ std::string value_hint(std::string_view word, std::string_view key) {
         return "use the straight quotes \" and \" of the keyboard";
     }
     if (word == "True" || word == "False" || word == "TRUE" || word == "FALSE") {
-        return "write true or false in small letters";
+        return "write true or false in lower case";
     }
     if (holds_only(word, "0123456789")) {
         return word.front() == '0' ? "a number has no zeros in front"
@@ -77,7 +77,7 @@ std::string value_hint(std::string_view word, std::string_view key) {
     if (word.find('=') != std::string_view::npos) {
         return "each key stands on a line of its own";
     }
-    if (word.find_first_of("\"'[{") != std::string_view::npos) {
+    if (word.find_first_of("\"[{") != std::string_view::npos || word.front() == '\'') {
         return {};
     }
     return "text stands in double quotes: " + (key.empty() ? "" : std::string{key} + " = ") +

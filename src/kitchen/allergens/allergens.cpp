@@ -1,6 +1,7 @@
 #include "kitchen/allergens/allergens.h"
 
 #include "base/list.h"
+#include "base/nearest.h"
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
@@ -115,6 +116,19 @@ std::vector<DeclaredAllergen> read_allergens(const std::vector<std::string>& lis
 
 std::vector<AllergenMention> mentioned_allergens(std::string_view text) {
     return mentioned_allergens(worded(text));
+}
+
+std::optional<std::string> allergen_near(std::string_view written) {
+    std::vector<std::string> words;
+    for (const auto& file : lexicon_files()) {
+        for (const auto& row : file.rows) {
+            const bool is_word = row.phrase.find('-') == std::string_view::npos;
+            if (row.section == Section::Allergen && is_word && named_by(row.meaning)) {
+                words.emplace_back(row.phrase);
+            }
+        }
+    }
+    return nearest(written, words);
 }
 
 std::vector<AllergenMention> mentioned_allergens(const WordedText& text) {

@@ -3,6 +3,7 @@
 #include "kitchen/allergens/allergen_list.h"
 #include "kitchen/texts/lexicon.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -27,6 +28,10 @@ struct AllergenMention {
 DeclaredAllergen read_allergen(std::string_view written);
 
 std::vector<DeclaredAllergen> read_allergens(const std::vector<std::string>& list);
+
+/// The word for an allergen, in any language, that was probably meant by one that names none:
+/// "celery" for "selery"; nothing where none is near.
+std::optional<std::string> allergen_near(std::string_view written);
 
 /// Every allergen that the words of `text` name, in order, each class and kind once. Whole words
 /// only, and not what merely sounds like one: eggplant, nutmeg, buckwheat, coconut milk, peanut

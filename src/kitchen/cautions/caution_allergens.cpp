@@ -87,10 +87,26 @@ Findings traces(const Scene& scene) {
     return found;
 }
 
+bool is_unknown(const Entry& entry) {
+    return entry.declared.meant.empty() && !is_denial(entry) && !is_trace(entry);
+}
+
 Findings unknown(const Scene& scene) {
     return entries_that(scene, [](const Entry& entry) {
-        return entry.declared.meant.empty() && !is_denial(entry) && !is_trace(entry);
+        return is_unknown(entry) && !allergen_near(entry.declared.as_written);
     });
+}
+
+Findings misspelt(const Scene& scene) {
+    Findings found;
+    for (const auto& entry : entries(scene.package)) {
+        const auto meant =
+            is_unknown(entry) ? allergen_near(entry.declared.as_written) : std::nullopt;
+        if (meant) {
+            found.push_back({{entry.declared.as_written, *meant}, entry.where});
+        }
+    }
+    return found;
 }
 
 Findings kind_not_named(const Scene& scene) {
@@ -185,6 +201,7 @@ constexpr CautionRule rules[] = {
     {"allergen-only-as-trace", CautionLevel::Check, lists, only_as_trace},
     {"allergen-kind", CautionLevel::Check, lists, kind_not_named},
     {"allergen-unknown", CautionLevel::Check, lists, unknown},
+    {"allergen-misspelt", CautionLevel::Check, lists, misspelt},
 };
 
 } // namespace

@@ -333,3 +333,12 @@ TEST_CASE("a compound brings the allergens of all its parts") {
     CHECK(names("milk-fed veal").empty());
     CHECK(names("ternera de leche").empty());
 }
+
+TEST_CASE("a misspelt allergen brings the word that comes near, in any of the languages") {
+    CHECK(allergen_near("selery") == "celery");
+    CHECK(allergen_near("hazlenut") == "hazelnut");
+    CHECK(allergen_near("Sellrie") == "Sellerie");
+    CHECK(allergen_near("almendr") == "almendra");
+    CHECK_FALSE(allergen_near("kiwi"));
+    CHECK_FALSE(allergen_near("zeppelin"));
+}

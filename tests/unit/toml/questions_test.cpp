@@ -306,3 +306,20 @@ TEST_CASE("the keys that were asked for are known afterwards, without positions"
     }
     CHECK(asked == std::set<std::string>{"a", "a[].b"});
 }
+
+TEST_CASE("what stands below a key in capitals is read, and the key is refused all the same") {
+    Diagnostics faults;
+    const auto document = toml::parse("[Day]\nMade = 7\nmade = 8\n", "x.toml", faults);
+    toml::Reader reader{document, faults};
+    auto root = reader.root();
+    auto day = root.table("day");
+    REQUIRE(day);
+    CHECK(day->integer("made", {0, 9}) == 8); // the key as it should be comes first
+    CHECK(faults.empty());
+    day->refuse_unknown();
+    root.refuse_unknown();
+    REQUIRE(faults.size() == 2);
+    CHECK(faults[0].message == "unknown key \"Made\" in [day]");
+    CHECK(faults[0].hints == std::vector<std::string>{"did you mean \"made\"?"});
+    CHECK(faults[1].message == "unknown key \"Day\" at the top of the file");
+}

@@ -91,10 +91,18 @@ TEST_CASE("a syntax error is told at the culprit, with what to write instead") {
                             "TOML\n"
                             "    a = \"x \"\n"
                             "          ^\n"},
+        {"made: 2026-10-17\n", "d.toml:1:1: error: \"made: 2026-10-17\" is not key = value\n"
+                               "    made: 2026-10-17\n"
+                               "    ^~~~~~~~~~~~~~~~\n"
+                               "    hint: write made = 2026-10-17\n"},
+        {"a = Oma's stew\n", "d.toml:1:5: error: \"Oma's stew\" is not a value of TOML\n"
+                             "    a = Oma's stew\n"
+                             "        ^~~~~~~~~~\n"
+                             "    hint: text stands in double quotes: a = \"Oma's stew\"\n"},
         {"a = True\n", "d.toml:1:5: error: \"True\" is not a value of TOML\n"
                        "    a = True\n"
                        "        ^~~~\n"
-                       "    hint: write true or false in small letters\n"},
+                       "    hint: write true or false in lower case\n"},
         {"a =\n", "d.toml:1:4: error: \"a\" has no value\n"
                   "    a =\n"
                   "       ^\n"

@@ -46,7 +46,8 @@ TEST_CASE("a key without its value, and a value without its key, are told") {
                        "    hint: write a = and a value, or remove the line\n"},
         {"= 1", "1:1: error: a key is missing before the =\n"},
         {"a b = 1", "1:1: error: \"a b = 1\" is not key = value\n"},
-        {"a: 1", "1:1: error: \"a: 1\" is not key = value\n"},
+        {"a: 1", "1:1: error: \"a: 1\" is not key = value\n"
+                 "    hint: write a = 1\n"},
         {"a..b = 1", "1:3: error: \".\" stands where a name was expected\n"},
         {"é = 1", "1:1: error: \"é = 1\" is not key = value\n"
                   "    hint: a key is made of letters A to Z, digits, - and _; any other stands in "
@@ -159,7 +160,7 @@ TEST_CASE("what is no number, truth or date is told") {
     }
     check({
         {"a = True", "1:5: error: \"True\" is not a value of TOML\n"
-                     "    hint: write true or false in small letters\n"},
+                     "    hint: write true or false in lower case\n"},
         {"a = 01", "1:5: error: \"01\" is not a value of TOML\n"
                    "    hint: a number has no zeros in front\n"},
         {"a = 9223372036854775808", "1:5: error: \"9223372036854775808\" is not a value of TOML\n"
