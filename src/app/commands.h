@@ -40,8 +40,9 @@ struct PrintOptions {
     archive::WhichBatch which = {}; ///< where bags of a dish were printed before
 };
 
-/// Whether `check` also says which row of which list gave a date, and the size of each area.
-enum class Why { Untold, Told };
+/// Whether `check` also says which row of which list gave a date, and how well each part reads; or,
+/// with numbers, how large each is set and how the code is made too.
+enum class Why { Untold, Told, WithNumbers };
 
 enum class AnswerAs { Words, Json };
 
@@ -64,7 +65,22 @@ struct PlanOptions {
     AnswerAs answer = AnswerAs::Words;
 };
 
-ExitStatus new_day(const std::string& file, const Settings& settings, Console console);
+/// What is typed when something happens in a kitchen, or all that is known of that.
+ExitStatus help(const std::string& words, Console console);
+
+/// What `new` is asked.
+struct NewOptions {
+    std::string file;                ///< to be written; "-": standard output
+    std::vector<std::string> dishes; ///< names
+    int count = 0;                   ///< of dishes; 0: as many as are named
+    std::string kitchen;
+    bool ask = false; ///< for all that a day needs
+};
+
+/// Writes a day to start from: a sample, or a block for each dish to be filled in.
+/// \param answers where the answers come from, if it asks
+ExitStatus new_day(const NewOptions& options, const Settings& settings, std::istream& answers,
+                   Console console);
 /// Prints what `what` names of days.
 ExitStatus print_days(What what, const PrintOptions& options, const Settings& settings,
                       Console console);

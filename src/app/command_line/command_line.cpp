@@ -9,12 +9,15 @@
 #include "app/command_line/printer_argument.h"
 #include "app/files/settings_file.h"
 #include "app/files/shown_buffer.h"
+#include "app/question.h"
 #include "base/letters.h"
 #include "base/nearest.h"
+#include "intake/day_file.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
+#include <iostream>
 #include <map>
 #include <ostream>
 #include <span>
@@ -104,12 +107,40 @@ void add_recording(CLI::App& command, PrintOptions& options) {
 
 void add_new(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("new", "write a commented day to start from");
-    auto file = std::make_shared<std::string>();
-    command->add_option("file", *file, "the file to write")->required()->option_text("DAY.toml");
-    command->callback([file, &chosen] {
-        chosen = [file](const Settings& settings, Console console) {
-            return new_day(*file, settings, console);
+    auto options = std::make_shared<NewOptions>();
+    command->add_option("file", options->file, "the file to write")
+        ->required()
+        ->option_text("DAY.toml");
+    auto* count = command->add_option("--dishes", options->count, "how many dishes it is for")
+                      ->check(CLI::Range(1, intake::Limits::packages))
+                      ->option_text("N");
+    auto* dishes =
+        command->add_option("--dish", options->dishes, "what a dish is called; once for each")
+            ->allow_extra_args(false)
+            ->option_text("NAME");
+    command->add_option("--kitchen", options->kitchen, "whose kitchen")->option_text("NAME");
+    command
+        ->add_flag("--ask", options->ask,
+                   "ask for all that a day needs; so it does where nothing else is said and "
+                   "somebody sits at the terminal")
+        ->excludes(dishes);
+    command->callback([=, &chosen] {
+        options->ask =
+            options->ask || (count->count() + dishes->count() == 0 && somebody_is_there());
+        chosen = [options](const Settings& settings, Console console) {
+            return new_day(*options, settings, std::cin, console);
         };
+    });
+}
+
+void add_help(CLI::App& app, Command& chosen) {
+    auto* command = app.add_subcommand("help", "what to type when a label is lost, a sheet jams…");
+    auto words = std::make_shared<std::vector<std::string>>();
+    command->add_option("words", *words, "what happened, in a word or two")
+        ->option_text("WORDS...");
+    command->callback([words, &chosen] {
+        chosen = [text = fmt::format("{}", fmt::join(*words, " "))](
+                     const Settings&, Console console) { return help(text, console); };
     });
 }
 
@@ -146,19 +177,37 @@ void add_cards(CLI::App& app, Command& chosen) {
     });
 }
 
+/// Takes each of these words, whatever its case, and no other.
+CLI::Validator one_of(std::vector<std::string> names) {
+    return {[names = std::move(names)](std::string& text) {
+                const auto meant = std::ranges::find(names, lower(text));
+                if (meant == names.end()) {
+                    return fmt::format("\"{}\" is not known: {}", text, near_names(text, names));
+                }
+                text = *meant;
+                return std::string{};
+            },
+            ""};
+}
+
 void add_check(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand(
         "check", "report everything that would be refused or cautioned; write nothing");
     auto options = std::make_shared<PrintOptions>();
-    auto why = std::make_shared<bool>(false);
+    auto why = std::make_shared<std::string>();
     auto json = std::make_shared<bool>(false);
     add_layout_options(*command, *options);
-    auto* tell_why = command->add_flag(
-        "--why", *why, "also say where each date comes from, and how large all is set");
+    auto* tell_why =
+        command
+            ->add_flag("--why{dates}", *why,
+                       "also say where each date comes from, and how well all reads; --why=all, "
+                       "how large all is set and how the code is made too")
+            ->transform(one_of({"dates", "all"}));
     command->add_flag("--json", *json, "answer in JSON")->excludes(tell_why);
     command->callback([=, &chosen] {
         chosen = [=](const Settings& settings, Console console) {
-            return check(*options, *why ? Why::Told : Why::Untold,
+            const auto told = *why == "all" ? Why::WithNumbers : Why::Told;
+            return check(*options, why->empty() ? Why::Untold : told,
                          *json ? AnswerAs::Json : AnswerAs::Words, settings, console);
         };
     });
@@ -306,19 +355,6 @@ std::vector<std::string> names_of(std::span<const toml::Word> words) {
     return names;
 }
 
-/// Takes each of these words, whatever its case, and no other.
-CLI::Validator one_of(std::vector<std::string> names) {
-    return {[names = std::move(names)](std::string& text) {
-                const auto meant = std::ranges::find(names, lower(text));
-                if (meant == names.end()) {
-                    return fmt::format("\"{}\" is not known: {}", text, near_names(text, names));
-                }
-                text = *meant;
-                return std::string{};
-            },
-            ""};
-}
-
 /// Takes each word that the setting takes; the help names them all.
 void take_one_of(CLI::Option& option, std::span<const toml::Word> words) {
     const auto names = names_of(words);
@@ -401,6 +437,7 @@ struct Parser {
         add_plan(app, chosen);
         add_stock(app, chosen);
         add_archive_commands(app, chosen);
+        add_help(app, chosen);
         add_examples(app);
     }
     Parser(const Parser&) = delete; // the commands point into it

@@ -20,7 +20,11 @@ constexpr std::array notes{
               "thawslip COMMAND --help shows more of a command; man thawslip shows all.\n"
               "Food safety: the rules of your local food authority come first.\n"
               "Exit status: 0 done, 1 refused, 2 wrong command line, 3 the system failed."},
-    Notes{"new", "thawslip new saturday.toml"},
+    Notes{"new", "thawslip new saturday.toml\n"
+                 "thawslip new saturday.toml --dishes 5 --kitchen \"Orchard house\"\n"
+                 "thawslip new saturday.toml --dish \"Apple dumplings\" --dish \"Leek soup\""},
+    Notes{"help", "thawslip help\n"
+                  "thawslip help label lost"},
     Notes{"labels", "thawslip labels saturday.toml -o labels.pdf\n"
                     "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
                     "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --skip 9,11-12\n"
@@ -45,6 +49,7 @@ constexpr std::array notes{
                    "thawslip lists saturday.toml sunday.toml --door --paper a4 -o door.pdf"},
     Notes{"check", "thawslip check saturday.toml\n"
                    "thawslip check saturday.toml --why  # where each date comes from\n"
+                   "thawslip check saturday.toml --why=all  # with all numbers\n"
                    "thawslip check saturday.toml --json\n"
                    "thawslip check saturday.toml --stock my-sheet.toml"},
     Notes{"foods", "thawslip foods\n"

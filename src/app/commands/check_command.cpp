@@ -148,7 +148,7 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
         out << " " << bag.id;
     }
     out << "\n";
-    if (why == Why::Told) {
+    if (why != Why::Untold) {
         show_food(planned.package, out);
         show_why(planned.keep_until, out);
         show_minimum(planned, style_of(settings).units, out);
@@ -160,7 +160,7 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
         }
     }
     if (planned.cooling &&
-        (why == Why::Told || planned.cooling->way != kitchen::CoolingWay::AsPlaced)) {
+        (why != Why::Untold || planned.cooling->way != kitchen::CoolingWay::AsPlaced)) {
         out << "    cool: " << say_cooling(*planned.cooling, style_of(settings)) << "\n";
     }
     if (planned.in_freezer > 0) {
@@ -174,7 +174,7 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
 }
 
 /// The code, and the grade that a verifier could give it at best.
-void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ostream& out) {
+void show_code_numbers(const code::SizedSymbol& code, double paper_reflectance, std::ostream& out) {
     constexpr std::string_view levels = "LMQH";
     out << fmt::format(
         "    code: version {}, level {}, modules of {:.2f} mm ({} dots), {} characters",
@@ -186,18 +186,56 @@ void show_code(const code::SizedSymbol& code, double paper_reflectance, std::ost
     out << "\n";
 }
 
-/// From how far away each area is read with ease, the largest first: "0.74 m dish; 0.43 m thaw".
-std::string reading_distances(const std::vector<layout::AreaReport>& areas) {
-    std::map<int, std::vector<std::string>, std::greater<>> by_distance; // cm
+/// How much of a code may be damaged and it still reads (ISO/IEC 18004:2015, 7.5.1: about 7, 15, 25
+/// and 30 % of the codewords).
+void show_code(const code::SizedSymbol& code, std::ostream& out) {
+    constexpr std::array percent{7, 15, 25, 30};
+    out << fmt::format("    the code: squares of {:.1f} mm; it reads where {} % of it is damaged\n",
+                       code.module.in_millimetres(),
+                       percent[static_cast<std::size_t>(code.symbol.level)]);
+}
+
+/// The areas by how far away each is read with ease, the farthest first.
+std::map<int, std::vector<std::string>, std::greater<>>
+by_distance(const std::vector<layout::AreaReport>& areas) {
+    std::map<int, std::vector<std::string>, std::greater<>> names; // by cm
     for (const auto& area : areas) {
         if (!area.left_out && area.x_height > Length{}) {
-            const double metres = layout::fluent_distance(area.x_height).in_millimetres() / 1000.0;
-            by_distance[static_cast<int>(metres * 100.0 + 0.5)].push_back(area.area);
+            const double cm = layout::fluent_distance(area.x_height).in_millimetres() / 10.0;
+            names[static_cast<int>(cm + 0.5)].push_back(area.area);
         }
     }
+    return names;
+}
+
+/// "at arm's length: dish, servings; in the hand: thaw, cook".
+std::string reading_places(const std::vector<layout::AreaReport>& areas) {
+    struct Place {
+        int least; // cm; common practice, no source
+        std::string_view words;
+        std::vector<std::string> names;
+    };
+    std::array<Place, 3> places{
+        {{60, "at arm's length", {}}, {35, "in the hand", {}}, {0, "held close", {}}}};
+    for (const auto& [cm, names] : by_distance(areas)) {
+        auto& place =
+            *std::ranges::find_if(places, [cm = cm](const Place& p) { return cm >= p.least; });
+        place.names.insert(place.names.end(), names.begin(), names.end());
+    }
     std::vector<std::string> parts;
-    for (const auto& [centimetres, names] : by_distance) {
-        parts.push_back(fmt::format("{:.2f} m {}", centimetres / 100.0, fmt::join(names, ", ")));
+    for (const auto& place : places) {
+        if (!place.names.empty()) {
+            parts.push_back(fmt::format("{}: {}", place.words, fmt::join(place.names, ", ")));
+        }
+    }
+    return fmt::format("{}", fmt::join(parts, "; "));
+}
+
+/// The same in metres: "0.74 m dish; 0.43 m thaw".
+std::string reading_distances(const std::vector<layout::AreaReport>& areas) {
+    std::vector<std::string> parts;
+    for (const auto& [cm, names] : by_distance(areas)) {
+        parts.push_back(fmt::format("{:.2f} m {}", cm / 100.0, fmt::join(names, ", ")));
     }
     return fmt::format("{}", fmt::join(parts, "; "));
 }
@@ -216,10 +254,7 @@ void show_areas(std::string_view heading, const std::vector<layout::AreaReport>&
     }
 }
 
-/// The sizes that the labels of one dish got; all its bags are alike.
-void show_fit(const layout::FittedPrint& fitted, const service::Setup& setup,
-              double paper_reflectance, std::ostream& out) {
-    const auto areas = report(fitted, setup.chosen.at(fitted.kind));
+void show_sizes(const std::vector<layout::AreaReport>& areas, std::ostream& out) {
     out << "    x-heights:";
     for (const auto& area : areas) {
         if (!area.left_out && area.x_height > Length{}) {
@@ -227,10 +262,23 @@ void show_fit(const layout::FittedPrint& fitted, const service::Setup& setup,
         }
     }
     out << " mm\n    read with ease from: " << reading_distances(areas) << "\n";
+}
+
+/// How the labels of one dish came out; all its bags are alike.
+void show_fit(const layout::FittedPrint& fitted, const service::Setup& setup, Why why,
+              double paper_reflectance, std::ostream& out) {
+    const auto areas = report(fitted, setup.chosen.at(fitted.kind));
+    out << "    reads with ease " << reading_places(areas) << "\n";
     show_areas("said shorter", areas, &layout::AreaReport::is_shortened, out);
     show_areas("left out", areas, &layout::AreaReport::left_out, out);
     if (fitted.symbol) {
-        show_code(*fitted.symbol, paper_reflectance, out);
+        show_code(*fitted.symbol, out);
+    }
+    if (why == Why::WithNumbers) {
+        show_sizes(areas, out);
+        if (fitted.symbol) {
+            show_code_numbers(*fitted.symbol, paper_reflectance, out);
+        }
     }
 }
 
@@ -240,8 +288,8 @@ void show(const service::Checked& checked, Why why, const Settings& settings, st
     for (const auto& plan : checked.days.plans) {
         for (const auto& planned : plan.packages) {
             show(planned, why, settings, out);
-            if (checked.labels && why == Why::Told) {
-                show_fit(checked.labels->fitting.prints[dish], checked.labels->setup,
+            if (checked.labels && why != Why::Untold) {
+                show_fit(checked.labels->fitting.prints[dish], checked.labels->setup, why,
                          settings.paper_reflectance, out);
             }
             ++dish;

@@ -148,7 +148,8 @@ TEST_CASE("every number of the command line is taken at both ends of its range, 
     const Case cases[] = {{"thawslip freezer next", "", 1, 366},
                           {"thawslip freezer next", "--days", 1, 366},
                           {"thawslip freezer next", "--serves", 1, 999},
-                          {"thawslip plan", "--bags", 1, 999}};
+                          {"thawslip plan", "--bags", 1, 999},
+                          {"thawslip new", "--dishes", 1, 100}};
     std::size_t ranges = 0;
     for (const auto& command : every_command()) {
         for (const auto* arguments : {&command.words, &command.options}) {
@@ -167,6 +168,9 @@ TEST_CASE("every number of the command line is taken at both ends of its range, 
                     auto words = words_of(command.path);
                     if (command.path == "thawslip plan") {
                         words.insert(words.end(), {"day.toml", "--eat", "2026-12-03 18:30"});
+                    }
+                    if (command.path == "thawslip new") {
+                        words.push_back("day.toml");
                     }
                     if (!argument.long_name.empty()) {
                         words.push_back(argument.long_name);

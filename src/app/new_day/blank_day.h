@@ -1,0 +1,36 @@
+#pragma once
+
+#include "kitchen/date.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip::app {
+
+/// A dish as a new day has it: the cook's own words; what is empty is left to be filled in.
+struct NewDish {
+    std::string name;
+    std::string servings; ///< a number
+    std::string bags;     ///< a number
+    std::string food;
+    std::string weight;
+    std::string thickness;
+};
+
+/// What a new day starts from.
+struct NewDay {
+    kitchen::Date made{};
+    std::string kitchen;
+    std::vector<NewDish> dishes; ///< none: the sample day
+};
+
+/// The text of a day to start from, in TOML with remarks in `language` ("en", "es", "de"). A day
+/// without dishes is a sample with one; else it has a block for each dish, in which what the cook
+/// must still say is empty, so that `check` asks for it, and what is optional is a remark.
+/// \param kinds of food, for a remark
+/// \pre `language` is one of wording::shipped_languages(), and the texts are UTF-8
+std::string new_day_text(const NewDay& day, std::string_view language,
+                         const std::vector<std::string>& kinds);
+
+} // namespace thawslip::app
