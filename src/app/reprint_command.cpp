@@ -12,7 +12,9 @@ namespace thawslip::app {
 
 ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Console console) {
     const Output output{options.output, print_endings, {options.look.stock}};
-    const auto printer = usable_destination(output, options.printer, settings, console);
+    const auto what = what_of(options.question.kind);
+    const auto printer = usable_destination(output, printer_by_job(options.printer, what, settings),
+                                            settings, console);
     if (!printer) {
         return printer.fault();
     }

@@ -4,6 +4,7 @@
 #include "intake/placing.h"
 #include "intake/values.h"
 #include "kitchen/bag_id.h"
+#include "service/print/part.h"
 #include "toml/choice.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
@@ -117,13 +118,46 @@ void read_refrigerator(toml::Table& table, kitchen::ThawSettings& thaw) {
     thaw.refrigerator.celsius = read->celsius;
 }
 
+JobSettings read_job(toml::Table& settings, const char* name) {
+    JobSettings job;
+    if (auto table = settings.table(name)) {
+        job.printer = table->line("printer", 200).value_or("");
+        job.stock = table->line("stock", 200).value_or("");
+        job.dots_per_inch = table->real({"dpi", "300"}, {72.0, 4800.0});
+        if (const auto copies = table->integer({"copies", "2"}, {1, most_copies})) {
+            job.copies = static_cast<int>(*copies);
+        }
+        table->refuse_unknown();
+    }
+    return job;
+}
+
+/// Keys that say now in a table of their own for which prints they are.
+struct MovedKey {
+    const char* before;
+    const char* now;
+};
+constexpr MovedKey moved_keys[] = {
+    {"label_stock", "stock, below [labels]"},
+    {"card_stock", "stock, below [finishing_cards] and below [cook_day_cards]"},
+    {"dpi", "dpi, below [labels], [finishing_cards], [cook_day_cards] or [lists]"},
+};
+
+void read_jobs(toml::Table& table, Settings& settings) {
+    for (const auto& [before, now] : moved_keys) {
+        table.refuse_moved(before, now);
+    }
+    settings.labels = read_job(table, "labels");
+    settings.finishing_cards = read_job(table, "finishing_cards");
+    settings.cook_day_cards = read_job(table, "cook_day_cards");
+    settings.lists = read_job(table, "lists");
+}
+
 Settings read(toml::Table& table) {
     Settings settings;
+    settings.paper_from = table.has("paper") ? PaperFrom::Settings : PaperFrom::Nobody;
     settings.paper = word(table, {"paper", "\"a4\""}, "a paper", papers, settings.paper);
-    settings.label_stock = table.line("label_stock", 200).value_or("");
-    settings.card_stock = table.line("card_stock", 200).value_or("");
-    settings.dots_per_inch =
-        table.real({"dpi", "300"}, {72.0, 4800.0}).value_or(settings.dots_per_inch);
+    read_jobs(table, settings);
     settings.large_print = table.boolean("large_print").value_or(settings.large_print);
     settings.storage_list = word(table, {"storage_list", "\"us\""}, "a list of storage times",
                                  storage_lists, settings.storage_list);
@@ -172,6 +206,16 @@ std::optional<std::string> set_units(Settings& settings, std::string_view text) 
 
 const wording::Goods& goods_of(const Settings& settings) {
     return settings.goods ? *settings.goods : wording::shipped_goods();
+}
+
+std::string why_paper(const Settings& settings) {
+    switch (settings.paper_from) {
+    case PaperFrom::Settings: return "as the settings have it";
+    case PaperFrom::Option: return "as --paper has it";
+    case PaperFrom::Locale: return fmt::format("as the locale {} has it", settings.locale);
+    case PaperFrom::Nobody: break;
+    }
+    return "for neither settings nor locale say which";
 }
 
 const wording::Language& language_of(const Settings& settings) {

@@ -16,13 +16,35 @@
 
 namespace thawslip::service {
 
+inline constexpr double usual_dots_per_inch = 300.0; ///< of a printer that nothing is said of
+
+/// What one kind of print is printed by and on, as its table of the settings says it.
+struct JobSettings {
+    std::string printer; ///< for --print without a name; empty: the usual one of the computer
+    std::string stock;   ///< name or file; empty: the one that fits the paper
+    std::optional<double> dots_per_inch; ///< nothing: usual_dots_per_inch
+    std::optional<int> copies;           ///< nothing: 1
+    friend bool operator==(const JobSettings&, const JobSettings&) = default;
+};
+
+/// Who says which paper it is.
+enum class PaperFrom {
+    Nobody, ///< neither settings nor locale: it is "letter"
+    Settings,
+    Option,
+    Locale, ///< Settings::locale
+};
+
 /// What holds for one kitchen and its printer. Every setting has a default, so that no file is
 /// needed; options on the command line win over it.
 struct Settings {
-    std::string paper = "letter";          ///< "letter" or "a4": which stocks are the default ones
-    std::string label_stock;               ///< empty: the default one of the paper
-    std::string card_stock;                ///< the same
-    double dots_per_inch = 300.0;          ///< of the printer
+    std::string paper = "letter"; ///< "letter" or "a4": which stocks are the default ones
+    PaperFrom paper_from = PaperFrom::Nobody;
+    std::string locale; ///< of the desktop, where the paper is that one's
+    JobSettings labels;
+    JobSettings finishing_cards;
+    JobSettings cook_day_cards;
+    JobSettings lists;                     ///< dinner plans too
     bool large_print = false;              ///< of all prints: 1.4 times the smallest type and more
     std::string storage_list = "us";       ///< the list of storage times that is asked first
     std::string language = "en";           ///< of what is printed: one of shipped_languages()
@@ -52,6 +74,9 @@ std::optional<wording::Style> second_style_of(const Settings& settings);
 
 /// Sets the languages from "en" or "en,es". \returns what is wrong with the text, else nothing
 std::optional<std::string> set_languages(Settings& settings, std::string_view text);
+
+/// Why the paper is the one that it is: "as the locale de_DE has it".
+std::string why_paper(const Settings& settings);
 
 /// The words that a setting takes, for the command line to take the same.
 std::span<const toml::Word> paper_words();

@@ -160,6 +160,26 @@ Result<Printer, Fault> find_printer(const std::string& name) {
     return printer_at(*found);
 }
 
+Result<std::vector<std::string>, Fault> printers() {
+    if (libcups() == nullptr) {
+        return Failure{Fault{Trouble::NoLibrary, {}, {}}};
+    }
+    const auto server = connect();
+    if (!server) {
+        return Failure{no_server()};
+    }
+    const Printers there{server.get()};
+    if (there.empty()) {
+        return Failure{Fault{Trouble::NoPrinters, cups().cupsServer(), {}}};
+    }
+    auto names = there.names();
+    if (const auto* usual = there.usual()) {
+        const auto at = std::ranges::find(names, std::string{usual->name});
+        std::rotate(names.begin(), at, std::next(at));
+    }
+    return names;
+}
+
 Result<int, Fault> print(const Printer& printer, const std::string& file, const Ticket& ticket) {
     const auto server = connect();
     if (!server) {

@@ -7,6 +7,10 @@ Result<Printer, Fault> find_printer(const std::string&) {
     return Failure{Fault{Trouble::NotBuiltIn, {}, {}}};
 }
 
+Result<std::vector<std::string>, Fault> printers() {
+    return Failure{Fault{Trouble::NotBuiltIn, {}, {}}};
+}
+
 Result<int, Fault> print(const Printer&, const std::string&, const Ticket&) {
     return Failure{Fault{Trouble::NotBuiltIn, {}, {}}};
 }

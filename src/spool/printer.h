@@ -34,6 +34,9 @@ struct Fault {
 /// the system's default printer, or the only one there is.
 Result<Printer, Fault> find_printer(const std::string& name);
 
+/// The names of all printers there are, the usual one first and then in order of the alphabet.
+Result<std::vector<std::string>, Fault> printers();
+
 /// How paper comes into the printer.
 enum class Feed { Sheets, Roll };
 

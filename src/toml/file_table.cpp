@@ -191,6 +191,14 @@ std::optional<std::size_t> Table::position(const Text& text, std::string_view wh
     return std::nullopt;
 }
 
+void Table::refuse_moved(const Key& key, std::string_view now) {
+    if (has(key)) {
+        ask(key);
+        reader_->error(path_of(key), fmt::format("{} is written otherwise now", key.name),
+                       {fmt::format("write it as {}", now)});
+    }
+}
+
 void Table::refuse_unknown() {
     const auto* members = std::get_if<Members>(&value_->content);
     if (members == nullptr) {

@@ -91,6 +91,10 @@ public:
     /// the first `most` are read.
     std::vector<Table> tables(const Key& key, std::size_t most);
 
+    /// Reports a key that is written otherwise now, and ticks it off. \param now "stock, below
+    /// [labels]"
+    void refuse_moved(const Key& key, std::string_view now);
+
     /// Reports every member that was never asked for, with the nearest key that was.
     void refuse_unknown();
 

@@ -88,6 +88,12 @@ ExitStatus hand_over(const std::string& pdf, const spool::Printer& printer,
 
 } // namespace
 
+std::string why_no_printer(const spool::Fault& fault) {
+    const auto text = text_of(fault, {});
+    constexpr std::string_view head = "error: ";
+    return text.substr(head.size(), text.find('\n') - head.size());
+}
+
 Result<std::optional<spool::Printer>, ExitStatus>
 wanted_printer(const std::optional<std::string>& name, Console console) {
     if (!name) {

@@ -17,6 +17,9 @@ namespace thawslip::app {
 Result<std::optional<spool::Printer>, ExitStatus>
 wanted_printer(const std::optional<std::string>& name, Console console);
 
+/// Why there is no printer to print on, in a line.
+std::string why_no_printer(const spool::Fault& fault);
+
 /// Writes a document into the file that is named.
 using WriteDocument = std::function<void(const std::string& file)>;
 

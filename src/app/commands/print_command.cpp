@@ -39,8 +39,49 @@ ExitStatus print_once(const service::DayTexts& texts, What what, const PrintOpti
 
 } // namespace
 
+namespace {
+
+/// Whether the settings have both kinds of cards printed in two ways, and no option in one.
+bool go_apart(What what, const PrintOptions& options, const Settings& settings) {
+    auto finishing = settings.finishing_cards;
+    auto cook_day = settings.cook_day_cards;
+    if (!options.printer || !options.printer->empty()) {
+        finishing.printer = cook_day.printer = {};
+    }
+    if (!options.look.stock.empty()) {
+        finishing.stock = cook_day.stock = {};
+    }
+    if (options.look.dots_per_inch) {
+        finishing.dots_per_inch = cook_day.dots_per_inch = {};
+    }
+    if (options.look.part.copies) {
+        finishing.copies = cook_day.copies = {};
+    }
+    return what == What::Cards && finishing != cook_day;
+}
+
+/// Cook-day cards and finishing cards, each as its settings say.
+ExitStatus print_cards_apart(const PrintOptions& options, const Settings& settings,
+                             Console console) {
+    if (!options.output.empty()) {
+        console.err << "error: by the settings, finishing cards and cook-day cards are printed in "
+                       "two ways, and one file has room for one\n"
+                       "    hint: --cook-day and --finishing, one after the other; or name one "
+                       "--stock, --dpi and --copies for both\n";
+        return ExitStatus::Refused;
+    }
+    const auto first = print_days(What::CookDayCards, options, settings, console);
+    return first != ExitStatus::Done ? first
+                                     : print_days(What::FinishingCards, options, settings, console);
+}
+
+} // namespace
+
 ExitStatus print_days(What what, const PrintOptions& options, const Settings& settings,
                       Console console) {
+    if (go_apart(what, options, settings)) {
+        return print_cards_apart(options, settings, console);
+    }
     if (const auto refused = refuse_output(output_of(options), settings, console)) {
         return *refused; // before the archive is looked into
     }

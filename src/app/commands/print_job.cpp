@@ -5,6 +5,7 @@
 #include "app/counted.h"
 #include "app/files/whole_file.h"
 #include "app/gone_bags.h"
+#include "app/progress_line.h"
 #include "app/used_sheets.h"
 #include "render/dump.h"
 #include "render/pdf.h"
@@ -22,8 +23,13 @@ void write_pdf(const std::string& output, const service::LaidOut& laid_out,
     render::PdfWriter writer{laid_out.setup.fonts,
                              {job.title, job.language, std::nullopt},
                              [&file](std::string_view bytes) { file.write(bytes); }};
-    for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
+    const auto sheets = laid_out.fitting.sheets;
+    const auto progress = progress_line("drawing sheets");
+    for (int sheet = 0; sheet < sheets; ++sheet) {
         writer.add(draw_sheet(laid_out, sheet));
+        if (progress) {
+            progress(static_cast<std::size_t>(sheet) + 1, static_cast<std::size_t>(sheets));
+        }
     }
     writer.finish();
     file.commit();
@@ -63,6 +69,11 @@ void write_job(const std::string& output, const service::LaidOut& laid_out,
 
 } // namespace
 
+std::optional<std::string> printer_by_job(const std::optional<std::string>& named,
+                                          service::What what, const Settings& settings) {
+    return named && named->empty() ? settings_of(what, settings).printer : named;
+}
+
 Result<std::optional<spool::Printer>, ExitStatus>
 usable_destination(const Output& output, const std::optional<std::string>& printer,
                    const Settings& settings, Console console) {
@@ -96,7 +107,8 @@ ExitStatus put_out(const service::Printing& printing, const PrintOptions& option
     const auto& days = printing.days;
     const auto& job = printing.job;
     const auto& laid_out = printing.laid_out;
-    const auto printer = wanted_printer(options.printer, console);
+    const auto printer =
+        wanted_printer(printer_by_job(options.printer, job.what, settings), console);
     if (!printer) {
         return printer.fault();
     }

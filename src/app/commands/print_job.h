@@ -31,6 +31,11 @@ ExitStatus deliver_job(const service::LaidOut& laid_out, const service::Job& job
 std::string closing_line(const service::LaidOut& laid_out, const std::string& prints,
                          const std::string& output, std::string_view remark = {});
 
+/// The printer of `--print`: by its name, or for an empty one as the settings have it for such
+/// prints.
+std::optional<std::string> printer_by_job(const std::optional<std::string>& named,
+                                          service::What what, const Settings& settings);
+
 /// Holds a print's destination to what can be: a file that may be written, a printer that is there.
 /// \returns the printer, if one is wanted, or the status to leave with
 Result<std::optional<spool::Printer>, ExitStatus>

@@ -22,6 +22,20 @@ void take_back(const std::string& output, int sheets) {
     }
 }
 
+/// Said once, with the first print: which paper was taken, and why.
+std::string paper_text(const service::Printing& printing, const Settings& settings) {
+    const auto& job = printing.job;
+    const auto& stock = printing.laid_out.setup.stock;
+    const bool is_usual = stock == job.default_stock || stock == job.roomy_stock;
+    if (!is_usual || !settings_of(job.what, settings).stock.empty()) {
+        return {}; // the stock was named
+    }
+    return fmt::format("note: this is laid out for {} paper ({}), {}. For other paper: --paper {}, "
+                       "or once for all: thawslip setup\n",
+                       settings.paper == "a4" ? "A4" : "US Letter", stock, why_paper(settings),
+                       settings.paper == "a4" ? "letter" : "a4");
+}
+
 /// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
 archive::Recorded record(const archive::PrintRecord& print, const Settings& settings,
                          const std::function<void()>& publish) {
@@ -49,6 +63,9 @@ void record_print(const service::Printing& printing, const PrintOptions& options
     try {
         const auto recorded = record(print, settings, publish_once);
         console.err << to_text(service::news_of(recorded, print, printing.job.chosen));
+        if (recorded.is_first_print) {
+            console.err << paper_text(printing, settings);
+        }
     } catch (const std::exception& failure) {
         if (out == Out::Now) {
             throw; // it is not printed, and so not recorded

@@ -34,26 +34,24 @@ const Kind& kind_of(What what) {
     return *std::ranges::find(all_kinds, what, &Kind::what);
 }
 
-std::string default_stock(const Kind& kind, const Settings& settings) {
+/// The stock of a kind where neither an option nor a setting names one.
+std::string shipped_stock(const Kind& kind, const Settings& settings) {
     const bool is_a4 = settings.paper == "a4";
-    if (kind.noun == "list" || kind.noun == "page") {
-        return is_a4 ? "a4-full" : "letter-full";
-    }
     if (kind.noun == "label") {
-        return !settings.label_stock.empty() ? settings.label_stock
-               : is_a4                       ? "a4-2x4-99x68mm"
-                                             : "letter-2x5-4x2in";
+        return is_a4 ? "a4-2x4-99x68mm" : "letter-2x5-4x2in";
     }
-    return !settings.card_stock.empty() ? settings.card_stock
-           : is_a4                      ? "a4-cards-105x148mm-cut"
-                                        : "letter-cards-4.25x5.5in-cut";
+    if (kind.noun == "card") {
+        return is_a4 ? "a4-cards-105x148mm-cut" : "letter-cards-4.25x5.5in-cut";
+    }
+    return is_a4 ? "a4-full" : "letter-full";
 }
 
 /// In large print or two languages finishing cards need as much room as others; the cook's own
 /// stock is what it is.
 std::string roomy_stock(const Kind& kind, const Settings& settings) {
-    const bool is_usual_card = kind.noun == "card" && settings.card_stock.empty();
-    return !is_usual_card           ? default_stock(kind, settings)
+    const bool is_usual_card =
+        kind.noun == "card" && settings_of(kind.what, settings).stock.empty();
+    return !is_usual_card           ? usual_stock(kind.what, settings)
            : settings.paper == "a4" ? "a4-cards-a6-cut"
                                     : "letter-cards-6x4in-cut";
 }
@@ -65,7 +63,7 @@ Job empty_job(What what, const Settings& settings) {
     job.what = what;
     job.title = kind.title;
     job.noun = kind.noun;
-    job.default_stock = default_stock(kind, settings);
+    job.default_stock = usual_stock(what, settings);
     job.roomy_stock = roomy_stock(kind, settings);
     job.language = settings.language;
     return job;
@@ -187,6 +185,31 @@ Job list_job(What what, const Days& days, const Settings& settings, const Chosen
 }
 
 } // namespace
+
+const JobSettings& settings_of(What what, const Settings& settings) {
+    switch (what) {
+    case What::Labels: return settings.labels;
+    case What::FinishingCards: return settings.finishing_cards;
+    case What::Cards:
+    case What::CookDayCards: return settings.cook_day_cards;
+    case What::Lists:
+    case What::DaySheets:
+    case What::StationSheets:
+    case What::Shopping:
+    case What::DoorList:
+    case What::PlanSheet: break;
+    }
+    return settings.lists;
+}
+
+bool are_cards_apart(const Settings& settings) {
+    return settings.finishing_cards != settings.cook_day_cards;
+}
+
+std::string usual_stock(What what, const Settings& settings) {
+    const auto& own = settings_of(what, settings).stock;
+    return own.empty() ? shipped_stock(kind_of(what), settings) : own;
+}
 
 std::string_view kept_as(What what) {
     return kind_of(what).kept_as;

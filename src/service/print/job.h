@@ -67,6 +67,16 @@ struct Job {
 /// their dishes, a door list of themselves.
 Job job_of(What what, const Days& days, const Settings& settings, const Chosen& chosen = {});
 
+/// What the settings say of such prints. Cards of both kinds go by those of cook-day cards.
+const JobSettings& settings_of(What what, const Settings& settings);
+
+/// Whether the two kinds of cards are printed apart by the settings: by another printer, on another
+/// stock, with other dots or in another number.
+bool are_cards_apart(const Settings& settings);
+
+/// The stock of such prints where none is named.
+std::string usual_stock(What what, const Settings& settings);
+
 /// The door list of these bags, wherever they are known from.
 Job door_list_job(std::span<const wording::DoorRow> rows, const Settings& settings, int copies = 1);
 

@@ -172,7 +172,8 @@ bool choose_medium(const Job& job, const Look& look, const Settings& settings,
     medium.stock = std::move(*stock.value->stock);
     medium.which = job.which;
     medium.imposition = imposition_of(look, medium.stock, around, messages);
-    medium.printer = {look.dots_per_inch.value_or(settings.dots_per_inch)};
+    medium.printer = {look.dots_per_inch.value_or(
+        settings_of(job.what, settings).dots_per_inch.value_or(usual_dots_per_inch))};
     const auto printer = printer_of(settings, medium.stock);
     medium.correction = printer.correction;
     medium.unprinted = printer.unprinted;
@@ -316,6 +317,7 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
     }
     setup.fonts = around.fonts();
     auto source = source_of(job, days, settings);
+    source.progress = around.progress;
     if (look.is_trial) {
         mark_as_trial(source, setup, settings);
     }

@@ -47,8 +47,8 @@ constexpr KeptOption options[] = {
          }
      }},
     {"dpi",
-     [](const Look& look, const Settings& settings) {
-         return fmt::format("{}", look.dots_per_inch.value_or(settings.dots_per_inch));
+     [](const Look& look, const Settings&) { // settled: see Printing::look
+         return fmt::format("{}", look.dots_per_inch.value_or(usual_dots_per_inch));
      },
      [](Table& table, const char* name, Look& look) {
          look.dots_per_inch = table.real(name, {72.0, 4800.0});
@@ -70,7 +70,8 @@ constexpr KeptOption options[] = {
              look.part.ids.push_back(std::move(id.value));
          }
      }},
-    {"copies", [](const Look& look, const Settings&) { return std::to_string(look.part.copies); },
+    {"copies",
+     [](const Look& look, const Settings&) { return std::to_string(look.part.copies.value_or(1)); },
      [](Table& table, const char* name, Look& look) {
          look.part.copies = static_cast<int>(table.integer(name, {1, most_copies}).value_or(1));
      }},

@@ -3,6 +3,7 @@
 #include "service/messages.h"
 
 #include <functional>
+#include <optional>
 #include <set>
 #include <span>
 #include <string>
@@ -17,7 +18,7 @@ struct Part {
     std::string bags = {};   ///< ids and numbers: "3-5, K7Q-2M4-9XC"
     std::string from = {};   ///< an id or a number: that bag and those behind it
     bool only_new = false;   ///< bags that no print of this kind has yet
-    int copies = 1;          ///< of each print
+    std::optional<int> copies = {}; ///< of each print; nothing: as the settings say
     /// Of a print in the archive: the ids that it was of. None: of all.
     std::vector<std::string> ids = {};
     friend bool operator==(const Part&, const Part&) = default;

@@ -17,8 +17,9 @@ Look settled(Look look, const LaidOut& laid_out, const Job& job, const Days& day
     const auto& imposition = laid_out.setup.medium.imposition;
     look.first_cell = imposition.first_cell;
     look.skip = imposition.skipped_cells;
+    look.dots_per_inch = laid_out.setup.medium.printer.per_inch;
     Part part;
-    part.copies = look.part.copies;
+    part.copies = job.chosen.copies;
     if (job.chosen.bags) {
         for (const auto& planned : packages_of(days)) {
             for (const auto& bag : planned.bags) {
@@ -30,6 +31,10 @@ Look settled(Look look, const LaidOut& laid_out, const Job& job, const Days& day
     }
     look.part = std::move(part);
     return look;
+}
+
+int copies_of(What what, const Part& part, const Settings& settings) {
+    return part.copies.value_or(settings_of(what, settings).copies.value_or(1));
 }
 
 std::string why_nothing(const Job& job, const Part& part) {
@@ -100,16 +105,18 @@ PartSource known_of(What what, const Days& days, const Surroundings& around) {
 }
 
 /// Which of the days' bags are printed, and how often.
-Outcome<Chosen> choose(What what, const Days& days, const Part& part, const Surroundings& around) {
+Outcome<Chosen> choose(What what, const Days& days, const Part& part, const Settings& settings,
+                       const Surroundings& around) {
     Outcome<Chosen> outcome;
+    const int copies = copies_of(what, part, settings);
     if (is_whole(part)) {
-        outcome.value = Chosen{std::nullopt, part.copies};
+        outcome.value = Chosen{std::nullopt, copies};
         return outcome;
     }
     auto bags = bags_of_part(bags_in(days), part, known_of(what, days, around));
     outcome.messages = std::move(bags.messages);
     if (bags) {
-        outcome.value = Chosen{std::move(bags.value), part.copies};
+        outcome.value = Chosen{std::move(bags.value), copies};
     }
     return outcome;
 }
@@ -154,7 +161,8 @@ Outcome<Printing> print(const DayTexts& texts, What what, const Look& look,
         return outcome;
     }
     outcome.messages.add(cautions_of(*days.value, settings));
-    const auto chosen = choose(what, *days.value, look.part, around); // all bags, or a part
+    const auto chosen =
+        choose(what, *days.value, look.part, settings, around); // all bags, or a part
     outcome.messages.add(chosen.messages);
     if (!chosen) {
         return outcome;
@@ -195,7 +203,8 @@ Outcome<Printing> print_door_list(std::vector<wording::DoorRow> rows, const Look
     }
     outcome.messages.add(make_settable(rows, around.fonts()));
     auto printing =
-        laid_out(door_list_job(rows, settings, look.part.copies), {}, look, settings, around);
+        laid_out(door_list_job(rows, settings, copies_of(What::DoorList, look.part, settings)), {},
+                 look, settings, around);
     outcome.messages.add(printing.messages);
     outcome.value = std::move(printing.value);
     return outcome;

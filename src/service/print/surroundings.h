@@ -1,6 +1,7 @@
 #pragma once
 
 #include "archive/archive.h"
+#include "base/progress.h"
 #include "base/result.h"
 #include "layout/files/stock_file.h"
 #include "typeset/face.h"
@@ -55,6 +56,7 @@ struct Surroundings {
     std::function<Result<std::string, Diagnostic>(const std::string& file)> own_file;
     std::function<typeset::FontSet()> fonts;
     IdSource ids = {};
+    Progress progress = {}; ///< of what is laid out
     /// Where the last print on the stock of a name stopped; nothing, or no function: not known.
     std::function<std::optional<archive::UsedSheet>(const std::string& stock)> used_sheet = {};
 };

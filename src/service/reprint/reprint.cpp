@@ -148,7 +148,7 @@ Look look_for(const WantedPrint& wanted, Look look, const ReprintLook& asked) {
         look.first_cell = asked.first_cell.value_or(1);
         look.skip = asked.skip;
     }
-    look.part.copies = asked.copies.value_or(as_it_was ? look.part.copies : 1);
+    look.part.copies = asked.copies.value_or(as_it_was ? look.part.copies.value_or(1) : 1);
     return look;
 }
 
@@ -204,7 +204,7 @@ std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint&
         return std::nullopt;
     }
     const auto look = look_for(wanted, remade->look, asked);
-    remade->job.chosen = {*bags, look.part.copies};
+    remade->job.chosen = {*bags, look.part.copies.value_or(1)};
     auto result = lay_out(remade->job, remade->days, look, remade->settings, around);
     messages.add(result.messages);
     if (!result) {

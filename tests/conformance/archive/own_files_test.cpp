@@ -47,7 +47,7 @@ TEST_CASE_FIXTURE(OwnKitchen, "a print is made again with the cook's own files a
 }
 
 TEST_CASE_FIXTURE(OwnKitchen, "the stock that the settings name may be a file of the cook's own") {
-    write_file(folder / "settings.toml", "label_stock = \"./shelf.toml\"\n");
+    write_file(folder / "settings.toml", "[labels]\nstock = \"./shelf.toml\"\n");
     REQUIRE((*this)("labels day.toml --settings settings.toml -o first.pdf").status == 0);
     fs::remove(folder / "shelf.toml");
     CHECK((*this)("reprint --printed 2026-10-17 -o again.pdf").status == 0);

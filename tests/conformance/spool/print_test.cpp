@@ -172,3 +172,38 @@ TEST_CASE_FIXTURE(Kitchen, "where no server answers, that is said and nothing is
     CHECK(has(outcome.err, "hint: start it, or write a file with -o"));
     CHECK(std::filesystem::is_empty(folder.path()));
 }
+
+TEST_CASE_FIXTURE(Kitchen, "each job goes to the printer that the settings name for it") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    const auto asked = run_at(cups->address(), "setup --yes --label-printer office");
+    CAPTURE(asked.err);
+    REQUIRE(asked.status == 0);
+    const auto settings = folder / "thawslip/settings.toml";
+    CHECK(has(read_file(settings), "printer  = \"office\""));
+    write_file(settings, "[labels]\nprinter = \"office\"\ncopies = 2\n[finishing_cards]\n"
+                         "printer = \"office\"\n[lists]\nprinter = \"office\"\n");
+    const auto printed = labels(*cups, "--no-archive --print");
+    CHECK(has(printed.err, "printing on office, job "));
+    CHECK(has(printed.out, "16 labels"));
+    CHECK(has(labels(*cups, "--no-archive --print kitchen --copies 1").err, "printing on kitchen"));
+    // Cards of the two kinds, each to its own.
+    const auto cards =
+        run_at(cups->address(), "cards " + shell_word(sample) + " --no-archive --print");
+    CHECK(cards.status == 0);
+    CHECK(has(cards.err, "printing on kitchen, job "));
+    CHECK(has(cards.err, "printing on office, job "));
+    CHECK(has(run_at(cups->address(), "lists " + shell_word(sample) + " --print").err,
+              "printing on office"));
+    CHECK(labels(*cups, "--no-archive --print").status == 0);
+    const auto file = run_at(cups->address(), "cards " + shell_word(sample) + " --no-archive -o " +
+                                                  shell_word(folder / "cards.pdf"));
+    CHECK(file.status == 0); // one file: only the printers differ
+    write_file(settings, "[finishing_cards]\nstock = \"card-a6\"\n");
+    const auto apart = run_at(cups->address(), "cards " + shell_word(sample) + " --no-archive -o " +
+                                                   shell_word(folder / "apart.pdf"));
+    CHECK(apart.status == 1);
+    CHECK(has(apart.err, "--cook-day and --finishing"));
+}

@@ -1,0 +1,277 @@
+#include "app/commands/setup_command.h"
+
+#include "app/commands/deliver.h"
+#include "app/commands/setup_questions.h"
+#include "app/files/data_folder.h"
+#include "app/files/output_guard.h"
+#include "app/files/whole_file.h"
+#include "app/locale.h"
+#include "base/nearest.h"
+#include "service/print/choices.h"
+#include "service/print/job.h"
+#include "service/setup/settings_text.h"
+#include "spool/printer.h"
+
+#include <algorithm>
+#include <filesystem>
+#include <fmt/format.h>
+#include <iterator>
+#include <map>
+#include <ostream>
+#include <unistd.h>
+
+namespace thawslip::app {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The printers there are; why there are none is said.
+std::vector<std::string> printers_there_are(Console console) {
+    const auto printers = spool::printers();
+    if (!printers) {
+        console.err << "note: no printer is known here, so none is asked for: " +
+                           why_no_printer(printers.fault()) + "\n";
+        return {};
+    }
+    return printers.value();
+}
+
+/// What of settings is asked for.
+class Setup {
+public:
+    Setup(const SetupOptions& options, Settings settings, Questions& questions, Console console)
+        : options_{options}, settings_{std::move(settings)},
+          questions_{questions}, printers_{printers_there_are(console)}, around_{surroundings()} {}
+
+    Settings run() {
+        ask_paper();
+        ask_language();
+        ask_job(settings_.labels, "labels", options_.label_printer, options_.label_dots);
+        ask_stock(settings_.labels.stock, "labels", service::What::Labels, options_.label_stock);
+        ask_job(settings_.cook_day_cards, "cards", options_.card_printer, std::nullopt);
+        settings_.finishing_cards.printer = settings_.cook_day_cards.printer;
+        settings_.finishing_cards.dots_per_inch = settings_.cook_day_cards.dots_per_inch;
+        ask_stock(settings_.cook_day_cards.stock, "cook-day cards", service::What::CookDayCards,
+                  options_.cook_day_stock);
+        ask_stock(settings_.finishing_cards.stock, "finishing cards", service::What::FinishingCards,
+                  options_.finishing_stock);
+        ask_job(settings_.lists, "lists", options_.list_printer, std::nullopt);
+        return settings_;
+    }
+
+private:
+    void ask_paper() {
+        const auto why = why_paper(settings_);
+        settings_.paper =
+            questions_.ask({"Paper, letter or a4", settings_.paper, why}, options_.paper,
+                           [](const std::string& answer) -> Answer {
+                               const auto word = in_small_letters(answer);
+                               if (word != "letter" && word != "a4") {
+                                   return Failure{fmt::format(
+                                       "\"{}\" is no paper: expected letter or a4", answer)};
+                               }
+                               return word;
+                           });
+        settings_.paper_from = service::PaperFrom::Settings;
+    }
+
+    void ask_language() {
+        const bool is_usual = settings_.file.empty() && settings_.second_language.empty();
+        const auto proposed = is_usual ? language_of_locale(settings_)
+                              : settings_.second_language.empty()
+                                  ? settings_.language
+                                  : settings_.language + "," + settings_.second_language;
+        const auto languages = questions_.ask(
+            {"Language of what is printed: en, es, de; two, as en,es, for cards in both",
+             proposed,
+             {}},
+            options_.language, [](const std::string& answer) -> Answer {
+                Settings tried;
+                std::string text;
+                std::ranges::copy_if(answer, std::back_inserter(text),
+                                     [](char c) { return c != ' '; });
+                if (const auto fault = set_languages(tried, text)) {
+                    return Failure{*fault};
+                }
+                return text;
+            });
+        set_languages(settings_, languages);
+    }
+
+    void ask_job(service::JobSettings& job, const char* what,
+                 const std::optional<std::string>& told, const std::optional<double>& dots) {
+        if (!printers_.empty() || told) {
+            ask_printer(job, what, told);
+        }
+        const bool is_known = known_dots_.contains(job.printer);
+        if (dots || (!job.printer.empty() && !is_known)) {
+            ask_dots(job, what, dots);
+            known_dots_[job.printer] = job.dots_per_inch;
+        } else if (is_known) {
+            job.dots_per_inch = known_dots_.at(job.printer);
+        }
+    }
+
+    void ask_printer(service::JobSettings& job, const char* what,
+                     const std::optional<std::string>& told) {
+        const auto usual = !job.printer.empty() ? job.printer : usual_printer_;
+        job.printer =
+            questions_.ask({fmt::format("Printer for {}: {}; - for the computer's usual one", what,
+                                        numbered(printers_)),
+                            usual.empty() ? "-" : usual,
+                            {}},
+                           told.value_or(""), [this](const std::string& answer) -> Answer {
+                               if (answer == "-") {
+                                   return std::string{};
+                               }
+                               if (const auto named = named_by(answer, printers_)) {
+                                   return *named;
+                               }
+                               if (printers_.empty()) { // CUPS says when it comes to printing
+                                   return answer;
+                               }
+                               return Failure{fmt::format("there is no printer \"{}\": expected {}",
+                                                          answer, list_of(printers_))};
+                           });
+        usual_printer_ = job.printer;
+    }
+
+    void ask_dots(service::JobSettings& job, const char* what, const std::optional<double>& told) {
+        const auto proposed = job.dots_per_inch.value_or(service::usual_dots_per_inch);
+        const auto dots = questions_.ask(
+            {fmt::format("Dots per inch of the printer for {}: 203.2, 300, 600", what),
+             fmt::format("{}", proposed),
+             {}},
+            told ? fmt::format("{}", *told) : "", [](const std::string& answer) -> Answer {
+                const auto dots_read = dots_in(answer);
+                return dots_read
+                           ? Answer{fmt::format("{}", *dots_read)}
+                           : Answer{Failure{fmt::format(
+                                 "\"{}\" is no number of dots per inch from 72 to 4800", answer)}};
+            });
+        const auto number = dots_in(dots);
+        job.dots_per_inch = number == service::usual_dots_per_inch ? std::nullopt : number;
+    }
+
+    void ask_stock(std::string& stock, const char* what, service::What kind,
+                   const std::string& told) {
+        const auto usual = service::usual_stock(kind, settings_);
+        const auto chosen = questions_.ask(
+            {fmt::format("Stock for {}: a name of thawslip stock list, or a file", what),
+             usual,
+             {}},
+            told, [this](const std::string& answer) -> Answer {
+                service::OwnFiles own;
+                const auto found = service::choose_stock(answer, around_, own);
+                return found ? Answer{answer} : Answer{Failure{to_text(found.messages)}};
+            });
+        auto without = settings_;
+        job_of(without, kind).stock.clear();
+        stock = chosen == service::usual_stock(kind, without) ? std::string{} : chosen;
+    }
+
+    static service::JobSettings& job_of(Settings& settings, service::What kind) {
+        return kind == service::What::Labels           ? settings.labels
+               : kind == service::What::FinishingCards ? settings.finishing_cards
+                                                       : settings.cook_day_cards;
+    }
+
+    const SetupOptions& options_;
+    Settings settings_;
+    Questions& questions_;
+    std::vector<std::string> printers_;
+    std::string usual_printer_; ///< that was named last
+    std::map<std::string, std::optional<double>> known_dots_;
+    service::Surroundings around_;
+};
+
+/// The settings of before, under a name that is free, for what was set there by hand.
+std::string put_aside(const std::string& file) {
+    auto aside = file + ".before";
+    for (int number = 2; fs::exists(aside); ++number) {
+        aside = fmt::format("{}.before-{}", file, number);
+    }
+    fs::rename(file, aside);
+    return aside;
+}
+
+/// Whether the settings that are there may go; where not, that is said.
+bool may_replace(const std::string& file, const SetupOptions& options, Questions& questions,
+                 Console console) {
+    std::error_code error;
+    if (!fs::exists(fs::symlink_status(file, error)) || options.overwrite == Overwrite::Yes) {
+        return true;
+    }
+    if (!options.takes_proposals &&
+        questions.agrees(file + " is there already. Put it aside and write a new one", false)) {
+        return true;
+    }
+    console.err << fmt::format("error: {} is there already; nothing written\n"
+                               "    hint: change it there, or --overwrite, which keeps the one of "
+                               "before beside it\n",
+                               file);
+    return false;
+}
+
+void write(const std::string& file, const Settings& settings, Console console) {
+    fs::create_directories(fs::path{file}.parent_path());
+    std::error_code error;
+    if (fs::exists(fs::symlink_status(file, error))) {
+        console.out << fmt::format("{}: the settings of before; copy from there what you set by "
+                                   "hand\n",
+                                   put_aside(file));
+    }
+    write_whole_file(file, settings_text(settings));
+    console.out << fmt::format("{}: written; each key has a remark that says what it is\n", file);
+}
+
+ExitStatus offer_ruler(const SetupOptions& options, const Settings& settings, Questions& questions,
+                       Console console) {
+    PrintOptions ruler;
+    ruler.output = options.ruler;
+    if (ruler.output.empty() && !options.takes_proposals) {
+        ruler.output = questions.agrees("Write a page with rulers, ruler.pdf, to measure the "
+                                        "printer by",
+                                        false)
+                           ? "ruler.pdf"
+                           : "";
+    }
+    return ruler.output.empty() ? ExitStatus::Done
+                                : stock_ruler(settings.paper, ruler, settings, console);
+}
+
+} // namespace
+
+ExitStatus setup(const SetupOptions& options, const Settings& now, std::istream& answers,
+                 Console console) {
+    const auto file = options.file.empty() ? usual_settings_file() : options.file;
+    if (file.empty()) {
+        console.err << "error: there is no home folder to keep settings in\n"
+                       "    hint: name a file with --settings FILE\n";
+        return ExitStatus::Refused;
+    }
+    if (!options.ruler.empty()) {
+        PrintOptions ruler;
+        ruler.output = options.ruler;
+        if (const auto refused = refuse_output(output_of(ruler), now, console)) {
+            return *refused; // before anything is asked
+        }
+    }
+    Questions questions{answers, console.out, options.takes_proposals,
+                        ::isatty(STDIN_FILENO) == 1 ? Echo::No : Echo::Yes};
+    try {
+        if (!may_replace(file, options, questions, console)) {
+            return ExitStatus::Refused;
+        }
+        const auto settings = Setup{options, now, questions, console}.run();
+        write(file, settings, console);
+        const auto status = offer_ruler(options, settings, questions, console);
+        console.out << "Next: thawslip new saturday.toml\n";
+        return status;
+    } catch (const WrongAnswer& wrong) {
+        console.err << fmt::format("error: {}; nothing written\n", wrong.what());
+        return ExitStatus::Refused;
+    }
+}
+
+} // namespace thawslip::app

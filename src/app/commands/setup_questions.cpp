@@ -1,0 +1,103 @@
+#include "app/commands/setup_questions.h"
+
+#include <algorithm>
+#include <charconv>
+#include <fmt/format.h>
+#include <istream>
+#include <ostream>
+
+namespace thawslip::app {
+namespace {
+
+std::string trimmed(const std::string& text) {
+    constexpr const char* blanks = " \t\r";
+    const auto first = text.find_first_not_of(blanks);
+    return first == std::string::npos
+               ? std::string{}
+               : text.substr(first, text.find_last_not_of(blanks) + 1 - first);
+}
+
+} // namespace
+
+std::string Questions::line(const SetupQuestion& question) {
+    out_ << fmt::format("{} [{}{}]: ", question.text, question.proposed,
+                        question.because.empty() ? "" : ", " + question.because)
+         << std::flush;
+    std::string answer;
+    if (!std::getline(answers_, answer)) {
+        out_ << "\n";
+        throw WrongAnswer{"the answers end before all is asked (--yes takes what is proposed)"};
+    }
+    if (echo_ == Echo::Yes) {
+        out_ << answer << "\n";
+    }
+    answer = trimmed(answer);
+    return answer.empty() ? question.proposed : answer;
+}
+
+std::string Questions::ask(const SetupQuestion& question, const std::string& told,
+                           const std::function<Answer(const std::string&)>& read) {
+    if (!told.empty() || takes_proposals_) {
+        auto answer = read(told.empty() ? question.proposed : told);
+        if (!answer) {
+            throw WrongAnswer{answer.fault()};
+        }
+        return std::move(answer).value();
+    }
+    while (true) {
+        auto answer = read(line(question));
+        if (answer) {
+            return std::move(answer).value();
+        }
+        out_ << answer.fault() << "\n";
+    }
+}
+
+bool Questions::agrees(const std::string& question, bool proposed) {
+    const auto answer = ask({question + ", yes or no", proposed ? "yes" : "no", {}}, {},
+                            [](const std::string& text) -> Answer {
+                                const auto word = in_small_letters(text);
+                                if (word == "yes" || word == "y") {
+                                    return std::string{"yes"};
+                                }
+                                if (word == "no" || word == "n") {
+                                    return std::string{"no"};
+                                }
+                                return Failure{std::string{"expected yes or no"}};
+                            });
+    return answer == "yes";
+}
+
+std::string numbered(std::span<const std::string> names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        text += fmt::format("{}{} {}", i == 0 ? "" : ", ", i + 1, names[i]);
+    }
+    return text.empty() ? "its name" : text;
+}
+
+std::optional<std::string> named_by(const std::string& answer, std::span<const std::string> names) {
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        if (answer == names[i] || answer == std::to_string(i + 1)) {
+            return names[i];
+        }
+    }
+    return std::nullopt;
+}
+
+std::string in_small_letters(std::string text) {
+    std::ranges::transform(text, text.begin(), [](char c) {
+        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+    });
+    return text;
+}
+
+std::optional<double> dots_in(const std::string& text) {
+    double dots = 0.0;
+    const auto* const end = text.data() + text.size();
+    const auto read = std::from_chars(text.data(), end, dots);
+    const bool whole = read.ec == std::errc{} && read.ptr == end;
+    return whole && dots >= 72.0 && dots <= 4800.0 ? std::optional{dots} : std::nullopt;
+}
+
+} // namespace thawslip::app

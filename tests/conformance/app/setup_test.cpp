@@ -1,0 +1,128 @@
+// thawslip setup: asked and answered from standard input, or told by options.
+
+#include "support/command.h"
+
+#include <doctest/doctest.h>
+#include <filesystem>
+
+using namespace thawslip::test_support;
+namespace fs = std::filesystem;
+
+namespace {
+
+struct Home {
+    ScratchFolder folder;
+    std::string settings = folder / "config/thawslip/settings.toml";
+
+    /// With no printer anywhere, as a user whose desktop has `locale`.
+    Outcome at(const std::string& locale, const std::string& command) const {
+        const auto here = shell_word(folder.path().string());
+        return run("cd " + here + "; env -u LC_ALL -u LC_PAPER -u LC_MESSAGES LANG=" + locale +
+                   " HOME=" + here + " XDG_CONFIG_HOME=" + here + "/config XDG_DATA_HOME=" + here +
+                   "/data CUPS_SERVER=/nonexistent/socket TZ=UTC SOURCE_DATE_EPOCH=1792245900 " +
+                   command);
+    }
+    Outcome operator()(const std::string& command, const std::string& locale = "C") const {
+        return at(locale, THAWSLIP_PROGRAM " " + command);
+    }
+    Outcome answered(const std::string& answers, const std::string& arguments = "",
+                     const std::string& locale = "C") const {
+        write_file(folder / "answers", answers);
+        return at(locale, THAWSLIP_PROGRAM " setup " + arguments + " < answers");
+    }
+};
+
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE_FIXTURE(Home, "empty answers take what the desktop's locale proposes") {
+    const auto asked = answered("\n\n\n\n\n\n", "", "de_DE.UTF-8");
+    CAPTURE(asked.err);
+    CAPTURE(asked.out);
+    REQUIRE(asked.status == 0);
+    CHECK(has(asked.out, "[a4, as the locale de_DE has it]"));
+    CHECK(has(asked.out, "[de]"));
+    CHECK(has(asked.err, "no printer is known here"));
+    const auto text = read_file(settings);
+    CHECK(has(text, "paper    = \"a4\""));
+    CHECK(has(text, "language = \"de\""));
+    CHECK(has(text, "# man thawslip") == false);
+    CHECK((*this)("check " THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml").status == 0);
+}
+
+TEST_CASE_FIXTURE(Home, "answers are taken, and wrong ones told and asked again") {
+    const auto asked = answered("A5\nA4\nklingon\nes,en\nno-such-stock\na4-2x7-99x38mm\n\n\nno\n");
+    CAPTURE(asked.out);
+    REQUIRE(asked.status == 0);
+    CHECK(has(asked.out, "\"A5\" is no paper: expected letter or a4"));
+    CHECK(has(asked.out, "\"klingon\" is not a language"));
+    CHECK(has(asked.out, "there is no stock called \"no-such-stock\""));
+    const auto text = read_file(settings);
+    CHECK(has(text, "[\"es\", \"en\"]"));
+    CHECK(has(text, "stock    = \"a4-2x7-99x38mm\""));
+    CHECK(has((*this)("labels " THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml -o labels.pdf").out,
+              "a4-2x7-99x38mm"));
+}
+
+TEST_CASE_FIXTURE(Home, "options say all, and nothing is asked") {
+    const auto told = (*this)("setup --yes --paper a4 --language es --label-printer roll "
+                              "--label-stock roll-100x150mm --label-dpi 203.2 --card-printer "
+                              "office --list-printer office --ruler ruler.pdf");
+    CAPTURE(told.err);
+    REQUIRE(told.status == 0);
+    const auto text = read_file(settings);
+    CHECK(has(text, "printer  = \"roll\""));
+    CHECK(has(text, "dpi      = 203.2"));
+    CHECK(has(text, "printer  = \"office\""));
+    CHECK(read_file(folder / "ruler.pdf").starts_with("%PDF-"));
+    CHECK((*this)("foods stew").status == 0);
+}
+
+TEST_CASE_FIXTURE(Home, "settings that are there are never written over without being asked") {
+    REQUIRE((*this)("setup --yes --paper letter").status == 0);
+    const auto before = read_file(settings);
+    CHECK((*this)("setup --yes --paper a4").status == 1);
+    CHECK(answered("no\n").status == 1);
+    CHECK(answered("").status == 1);
+    CHECK(read_file(settings) == before);
+    REQUIRE(answered("yes\na4\n\n\n\n\n\n").status == 0);
+    CHECK(read_file(settings) != before);
+    CHECK(read_file(settings + ".before") == before);
+    REQUIRE((*this)("setup --yes --overwrite").status == 0);
+    CHECK(fs::exists(settings + ".before-2"));
+}
+
+TEST_CASE_FIXTURE(Home, "what cannot be leaves nothing behind") {
+    CHECK((*this)("setup --yes --label-stock no-such-stock").status == 1);
+    CHECK((*this)("setup --yes --ruler ruler.doc").status == 2);
+    CHECK((*this)("setup --yes --label-dpi many").status == 2);
+    CHECK(answered("a4\n").status == 1); // the answers end too soon
+    CHECK_FALSE(fs::exists(settings));
+}
+
+TEST_CASE_FIXTURE(Home, "settings that cannot be read are put aside by setup, not in its way") {
+    fs::create_directories(folder / "config/thawslip");
+    write_file(settings, "dpi = 203.2\n");
+    CHECK((*this)("foods").status == 1);
+    CHECK((*this)("setup --yes --overwrite").status == 0);
+    CHECK((*this)("foods").status == 0);
+}
+
+TEST_CASE_FIXTURE(Home, "the first print says which paper it took, and why") {
+    const std::string day = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
+    const auto british = (*this)("labels " + day + " -o labels.pdf", "en_GB.UTF-8");
+    CHECK(has(british.out, "a4-2x4-99x68mm"));
+    CHECK(has(british.err, "laid out for A4 paper (a4-2x4-99x68mm), as the locale en_GB has it"));
+    CHECK_FALSE(has((*this)("labels " + day + " -o labels.pdf", "en_GB.UTF-8").err, "laid out"));
+    // Printed again where the locale is another, it is the same.
+    const auto again = (*this)("reprint --printed 2026-10-17 -o again.pdf", "en_US.UTF-8");
+    CHECK(read_file(folder / "again.pdf") == read_file(folder / "labels.pdf"));
+    const auto other = (*this)("--archive other.db labels " + day + " -o other.pdf");
+    CHECK(has(other.err, "US Letter paper (letter-2x5-4x2in), for neither settings nor locale"));
+    const auto named =
+        (*this)("--archive third.db labels " + day + " --stock roll-100x150mm -o other.pdf");
+    CHECK_FALSE(has(named.err, "laid out for"));
+}
