@@ -4,6 +4,7 @@
 #include "app/commands/report.h"
 #include "app/counted.h"
 #include "app/files/output_guard.h"
+#include "app/progress_line.h"
 #include "app/whole_folder.h"
 #include "archive/restore.h"
 #include "service/archive/archive_days.h"
@@ -86,7 +87,7 @@ ExitStatus archive_check(const Settings& settings, Console console) {
         console.out << "there is no archive yet\n";
         return ExitStatus::Done;
     }
-    const auto wrong = service::faults_of(*archive);
+    const auto wrong = service::faults_of(*archive, progress_line("reading descriptions"));
     console.err << to_text(wrong);
     if (wrong.have_errors()) {
         return ExitStatus::SystemFailed;
@@ -156,7 +157,8 @@ ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
         return ExitStatus::Refused;
     }
     auto there = std::move(other).value();
-    return add(service::contents_to_merge(there, file), file, kitchens, settings, console);
+    return add(service::contents_to_merge(there, file, progress_line("reading descriptions")), file,
+               kitchens, settings, console);
 }
 
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {
@@ -180,7 +182,7 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
         return ExitStatus::Refused;
     }
     const auto& contents = *outcome.value;
-    write_archive_folder(contents, folder);
+    write_archive_folder(contents, folder, progress_line("writing files"));
     console.out << fmt::format(
         "{}: {}, {}, {}\n", folder, counted(contents.days.size(), "description"),
         counted(contents.bags.size(), "bag"), counted(contents.prints.size(), "print"));
@@ -191,7 +193,8 @@ ExitStatus archive_import(const std::string& folder, archive::Kitchens kitchens,
                           const Settings& settings, Console console) {
     auto contents = read_archive_folder(folder);
     if (contents) {
-        contents = service::held_to_be_true(*std::move(contents.value), folder);
+        contents = service::held_to_be_true(*std::move(contents.value), folder,
+                                            progress_line("reading descriptions"));
     }
     return add(contents, folder, kitchens, settings, console);
 }

@@ -38,7 +38,8 @@ Result<std::string, Diagnostic> read_file_of(const std::string& folder, const st
 
 } // namespace
 
-void write_archive_folder(const archive::Contents& contents, const std::string& folder) {
+void write_archive_folder(const archive::Contents& contents, const std::string& folder,
+                          const Progress& progress) {
     WholeFolder whole{folder};
     std::set<std::string> made = {""};
     const auto make = [&](const fs::path& path) {
@@ -48,9 +49,14 @@ void write_archive_folder(const archive::Contents& contents, const std::string& 
     };
     make("days");
     make("prints");
-    for (const auto& [name, text] : service::archive_files(contents)) {
+    const auto files = service::archive_files(contents);
+    std::size_t written = 0;
+    for (const auto& [name, text] : files) {
         make(fs::path{name}.parent_path());
         whole.add_file(name, text);
+        if (progress) {
+            progress(++written, files.size());
+        }
     }
     whole.commit();
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "archive/contents.h"
+#include "base/progress.h"
 #include "service/messages.h"
 
 #include <string>
@@ -10,7 +11,8 @@ namespace thawslip::app {
 /// Writes all that an archive holds into `folder`, which is made, or empty, as
 /// service/archive/archive_folder.h has it. It appears whole or not at all, for its owner alone.
 /// \throws SystemFailure
-void write_archive_folder(const archive::Contents& contents, const std::string& folder);
+void write_archive_folder(const archive::Contents& contents, const std::string& folder,
+                          const Progress& progress = {});
 
 /// Reads such a folder, whoever wrote it; nothing outside of it is read.
 /// \returns the same contents, or all that is wrong

@@ -144,7 +144,11 @@ public:
     /// Everything that is wrong with the archive (archive/tables/soundness.h); nothing when it is
     /// sound.
     std::vector<std::string> check();
+    /// The same; where nothing is wrong, `contents` become all that it holds.
+    std::vector<std::string> check(Contents& contents);
 
+    /// The first description that is no longer what was recorded; nothing where none is.
+    std::optional<StoredDay> first_rotten_day();
     std::vector<StoredDay> days();                   ///< every revision, in the order recorded
     std::vector<PackageRecord> packages(DayKey day); ///< in order, without ids
 

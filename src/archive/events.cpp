@@ -169,22 +169,53 @@ bool find_state(Connection& connection, std::int64_t bag) {
     return changed;
 }
 
+// A literal, so that each whole statement is one too.
+#define THAWSLIP_EVENT_COLUMNS                                                                     \
+    "SELECT ordered, station, seq, state, at, clock, clock_offset, boot, uptime, place, joined, "  \
+    "undoes, bag FROM bag_event "
+
+BagEvent event_at(const Statement& row) {
+    return {row.integer(0), row.text(1),
+            row.integer(2), state_of(row.text(3)),
+            row.text(4),    row.integer(5),
+            row.integer(6), row.text(7),
+            row.integer(8), row.is_nothing(9) ? std::nullopt : std::optional{row.text(9)},
+            row.text(10),   row.integer(11)};
+}
+
 std::vector<BagEvent> events_of(Connection& connection, std::int64_t bag) {
-    auto& rows =
-        connection
-            .statement("SELECT ordered, station, seq, state, at, clock, clock_offset, boot, "
-                       "uptime, place, joined, undoes FROM bag_event WHERE bag = ? ORDER BY "
-                       "ordered, station, seq, state, at")
-            .with(bag);
+    auto& rows = connection
+                     .statement(THAWSLIP_EVENT_COLUMNS
+                                "WHERE bag = ? ORDER BY ordered, station, seq, state, at")
+                     .with(bag);
     std::vector<BagEvent> events;
     while (rows.next()) {
-        events.push_back({rows.integer(0), rows.text(1), rows.integer(2), state_of(rows.text(3)),
-                          rows.text(4), rows.integer(5), rows.integer(6), rows.text(7),
-                          rows.integer(8),
-                          rows.is_nothing(9) ? std::nullopt : std::optional{rows.text(9)},
-                          rows.text(10), rows.integer(11)});
+        events.push_back(event_at(rows));
     }
     return events;
+}
+
+std::unordered_map<std::int64_t, std::vector<BagEvent>> events_by_bag(Connection& connection) {
+    auto& rows = connection.statement(THAWSLIP_EVENT_COLUMNS
+                                      "ORDER BY bag, ordered, station, seq, state, at");
+    std::unordered_map<std::int64_t, std::vector<BagEvent>> events;
+    while (rows.next()) {
+        events[rows.integer(12)].push_back(event_at(rows));
+    }
+    return events;
+}
+
+bool set_only_state(Connection& connection, std::int64_t bag, const BagEvent& event) {
+    if (!event.state || *event.state == State::Renamed || !event.joined.empty() ||
+        event.undoes != 0) {
+        return false;
+    }
+    auto& update =
+        connection.statement("UPDATE bag SET state = ?, changed = ?, place = ? WHERE id = ?")
+            .with(word_of(*event.state))
+            .with(event.at);
+    (event.place ? update.with(*event.place) : update.with_nothing()).with(bag).run();
+    return true;
 }
 
 /// Whether an event says something of the bag that is not so yet.

@@ -5,6 +5,8 @@
 
 #include <cstdint>
 #include <string>
+#include <unordered_map>
+#include <vector>
 
 namespace thawslip::archive {
 
@@ -32,5 +34,10 @@ void insert_event(Connection& connection, std::int64_t bag, const BagEvent& even
 bool find_state(Connection& connection, std::int64_t bag);
 
 std::vector<BagEvent> events_of(Connection& connection, std::int64_t bag); ///< in their order
+/// The same of all bags, by their rows: far sooner than bag by bag.
+std::unordered_map<std::int64_t, std::vector<BagEvent>> events_by_bag(Connection& connection);
+
+/// Has a bag with a single event be in its state, where that alone says it. \returns whether it is
+bool set_only_state(Connection& connection, std::int64_t bag, const BagEvent& event);
 
 } // namespace thawslip::archive

@@ -84,6 +84,25 @@ std::vector<std::string> Archive::check() {
     return faults_in(*connection_);
 }
 
+std::vector<std::string> Archive::check(Contents& contents) {
+    const Question question{*connection_};
+    return faults_in(*connection_, contents);
+}
+
+std::optional<StoredDay> Archive::first_rotten_day() {
+    std::optional<DayKey> rotten;
+    {
+        const Question question{*connection_};
+        auto& rows = connection_->statement("SELECT id, description, hash FROM day ORDER BY id");
+        while (!rotten && rows.next()) {
+            if (hash_of_description(rows.text(1)) != rows.integer(2)) {
+                rotten = DayKey{rows.integer(0)};
+            }
+        }
+    }
+    return rotten ? std::optional{day(*rotten)} : std::nullopt;
+}
+
 std::vector<StoredDay> Archive::days() {
     std::vector<DayKey> keys;
     {

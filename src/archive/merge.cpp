@@ -6,17 +6,17 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <unordered_map>
 
 namespace thawslip::archive {
 namespace {
 
-std::vector<std::string> ids_of(Connection& connection, std::int64_t bag) {
-    auto& rows =
-        connection.statement("SELECT id FROM bag_id WHERE bag = ? ORDER BY newest DESC, id")
-            .with(bag);
-    std::vector<std::string> ids;
+/// The ids of all bags by their rows, the newest first.
+std::unordered_map<std::int64_t, std::vector<std::string>> ids_by_bag(Connection& connection) {
+    auto& rows = connection.statement("SELECT bag, id FROM bag_id ORDER BY bag, newest DESC, id");
+    std::unordered_map<std::int64_t, std::vector<std::string>> ids;
     while (rows.next()) {
-        ids.push_back(rows.text(0));
+        ids[rows.integer(0)].push_back(rows.text(1));
     }
     return ids;
 }
@@ -42,14 +42,16 @@ Indexes read_days(Connection& connection, Contents& contents) {
 }
 
 void read_bags(Connection& connection, const Indexes& indexes, Contents& contents) {
+    auto ids = ids_by_bag(connection);
+    auto events = events_by_bag(connection);
     auto& rows = connection.statement(
         "SELECT b.id, p.day, p.position, b.number FROM bag b JOIN package p ON p.id = b.package "
         "ORDER BY p.day, p.position, b.number, b.id");
     while (rows.next()) {
-        contents.bags.push_back({ids_of(connection, rows.integer(0)), indexes.at(rows.integer(1)),
+        contents.bags.push_back({std::move(ids[rows.integer(0)]), indexes.at(rows.integer(1)),
                                  static_cast<int>(rows.integer(2)),
                                  static_cast<int>(rows.integer(3)),
-                                 events_of(connection, rows.integer(0))});
+                                 std::move(events[rows.integer(0)])});
     }
     std::ranges::stable_sort(contents.bags, {}, &Contents::Bag::day);
 }
@@ -193,7 +195,7 @@ private:
     /// revisions of ours, by their bags.
     void match_bags() {
         for (const auto& bag : other_.bags) {
-            const auto known = known_bags(bag);
+            const auto& known = known_bags(bag);
             if (known.empty()) {
                 continue;
             }
@@ -311,12 +313,12 @@ private:
     }
 
     void add_bag(const Contents::Bag& bag) {
-        const auto known = known_bags(bag);
+        const auto& known = known_bags(bag);
         const bool is_new = known.empty();
         const auto row =
             is_new ? insert_bag(connection_, package_row(bag), bag.number) : *known.begin();
         for (const auto& id : bag.ids) {
-            if (bag_row(connection_, id) == 0) {
+            if (is_new || bag_row(connection_, id) == 0) {
                 insert_id(connection_, id, row, is_new && &id == &bag.ids.front());
             }
         }
@@ -326,7 +328,9 @@ private:
         for (const auto& event : bag.events) {
             insert_event(connection_, row, event);
         }
-        const bool changed = find_state(connection_, row);
+        const bool is_plain =
+            is_new && bag.events.size() == 1 && set_only_state(connection_, row, bag.events[0]);
+        const bool changed = is_plain || find_state(connection_, row);
         ++(is_new ? merged_.bags : merged_.states);
         merged_.states -= !is_new && !changed ? 1 : 0;
     }
@@ -339,8 +343,12 @@ private:
     }
 
     std::int64_t package_row(const Contents::Bag& bag) {
-        return package_rows(connection_, rows_[bag.day])
-            .at(static_cast<std::size_t>(bag.position - 1));
+        const auto day = rows_[bag.day];
+        const auto [known, is_new] = packages_.try_emplace(day);
+        if (is_new) {
+            known->second = package_rows(connection_, day);
+        }
+        return known->second.at(static_cast<std::size_t>(bag.position - 1));
     }
 
     void add_print(const Contents::Print& print) {
@@ -371,7 +379,17 @@ private:
         }
     }
 
-    std::set<std::int64_t> known_bags(const Contents::Bag& bag) {
+    /// The bags here that have one of its ids. No two bags of the other share one, so what is added
+    /// of it changes nothing of that.
+    const std::set<std::int64_t>& known_bags(const Contents::Bag& bag) {
+        const auto [at, is_new] = known_.try_emplace(&bag);
+        if (is_new) {
+            at->second = bags_with_ids_of(bag);
+        }
+        return at->second;
+    }
+
+    std::set<std::int64_t> bags_with_ids_of(const Contents::Bag& bag) {
         std::set<std::int64_t> known;
         for (const auto& id : bag.ids) {
             if (const auto row = bag_row(connection_, id)) {
@@ -385,6 +403,8 @@ private:
     const Contents& other_;
     Kitchens kitchens_;
     std::vector<std::int64_t> rows_;
+    std::map<std::int64_t, std::vector<std::int64_t>> packages_; ///< rows of a day's, once asked
+    std::unordered_map<const Contents::Bag*, std::set<std::int64_t>> known_;
     std::vector<bool> left_out_;                   ///< days of descriptions whose every bag clashes
     std::set<std::int64_t> taken_;                 ///< days here that are matched
     std::map<int, int> lineages_;                  ///< the other's → ours

@@ -9,6 +9,7 @@
 #include "kitchen/heat/freezing_lead.h"
 #include "kitchen/storage/chilled_wait.h"
 #include "kitchen/timeline/finish_order.h"
+#include "kitchen/unjudged_plan.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -101,12 +102,16 @@ std::optional<ThawLead> lead_of(const Package& package, const ThawSettings& sett
     return lead ? std::optional{lead.value()} : std::nullopt;
 }
 
+/// Whether a plan has cautions.
+enum class Judged { Yes, No };
+
 /// What a package is planned by.
 struct Planning {
     Date packing_day;
     const StorageTable& table;
     const KitchenSettings& settings;
     std::optional<Date> prepared = std::nullopt;
+    Judged judged = Judged::Yes;
 };
 
 /// Whether it may go into its bag hot: not known, or neither raw, nor made to be eaten as it is,
@@ -128,7 +133,7 @@ std::optional<CoolingAdvice> cooling_of(const Package& package, const StorageTab
 /// Everything but the ids; nothing when the package is refused.
 std::optional<PlannedPackage> plan_package(const Package& written, const Planning& by,
                                            Diagnostics& faults) {
-    const auto& [packing_day, table, settings, prepared] = by;
+    const auto& [packing_day, table, settings, prepared, judged] = by;
     const auto package = with_time_as_cooked(written, table);
     const auto made = package.made.value_or(packing_day);
     const auto keep = keep_until(package, made, table, faults);
@@ -137,7 +142,7 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
         return std::nullopt;
     }
     const Scene scene{package, made, *keep, table, settings, packing_day, prepared};
-    auto given = cautions(scene);
+    auto given = judged == Judged::Yes ? cautions(scene) : std::vector<Caution>{};
     if (!pass(given, faults) || !fits) {
         return std::nullopt;
     }
@@ -242,8 +247,10 @@ std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& 
     return dishes;
 }
 
-Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
-          const KitchenSettings& settings, const std::vector<Batch>& batches) {
+namespace {
+
+Plan plan_day(const Day& written, const StorageTable& table, Diagnostics& faults,
+              const KitchenSettings& settings, const std::vector<Batch>& batches, Judged judged) {
     Day day = written;
     for (auto& package : day.packages) {
         package = with_days_ahead(with_kinds(package, table), day, table);
@@ -252,9 +259,12 @@ Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
                 .made = day.made,
                 .prepared = day.prepared,
                 .packages = {},
-                .cautions = day_cautions(day, table, settings),
+                .cautions = {},
                 .freezer_litres = day.freezer_litres};
-    const Planning by{day.made, table, settings, day.prepared};
+    if (judged == Judged::Yes) {
+        result.cautions = day_cautions(day, table, settings);
+    }
+    const Planning by{day.made, table, settings, day.prepared, judged};
     std::set<std::string> taken;
     const Batch usual{settings.number, day.kitchen};
     for (std::size_t i = 0; i < day.packages.size(); ++i) {
@@ -276,6 +286,18 @@ Plan plan(const Day& written, const StorageTable& table, Diagnostics& faults,
         count_waits(result, by, faults);
     }
     return result;
+}
+
+} // namespace
+
+Plan plan(const Day& day, const StorageTable& table, Diagnostics& faults,
+          const KitchenSettings& settings, const std::vector<Batch>& batches) {
+    return plan_day(day, table, faults, settings, batches, Judged::Yes);
+}
+
+Plan unjudged_plan(const Day& day, const StorageTable& table, Diagnostics& faults,
+                   const KitchenSettings& settings) {
+    return plan_day(day, table, faults, settings, {}, Judged::No);
 }
 
 } // namespace thawslip::kitchen

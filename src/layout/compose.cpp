@@ -7,6 +7,7 @@
 #include "layout/sheets/margin_note.h"
 
 #include <algorithm>
+#include <atomic>
 
 namespace thawslip::layout {
 namespace {
@@ -135,9 +136,14 @@ std::vector<Fault> choose_codes(const Source& source,
                                 const std::vector<std::optional<CodePlace>>& places,
                                 const Medium& medium, const std::vector<FittedPrint*>& prints) {
     std::vector<std::optional<Why>> refusals(prints.size());
+    std::atomic<std::size_t> done = 0;
     in_parallel(prints.size(), [&](std::size_t i) {
         if (const auto& place = places[prints[i]->measured_as]) {
             refusals[i] = choose_code(source, *prints[i], *place, medium);
+        }
+        const auto so_far = ++done;
+        if (source.progress) {
+            source.progress(so_far, prints.size());
         }
     });
     std::vector<Fault> faults;

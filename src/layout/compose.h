@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/progress.h"
 #include "base/result.h"
 #include "code/symbol.h"
 #include "layout/frame.h"
@@ -36,6 +37,7 @@ struct Source {
     std::function<std::size_t(std::size_t i)> alike = {};
     /// The fields in which print `i` differs from those it is alike, each in no more than one word.
     std::function<std::vector<wording::Field>(std::size_t i)> own_fields = {};
+    Progress progress = {}; ///< of the codes, which take most of the time
 };
 
 /// Which prints of a dish are fitted: those that are to be drawn, or one that stands for all, where

@@ -2,6 +2,7 @@
 
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
+#include "kitchen/unjudged_plan.h"
 
 #include <fmt/format.h>
 #include <map>
@@ -26,6 +27,21 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
 }
 
 } // namespace
+
+Days reread_day(const DayText& text, const Settings& settings, const kitchen::StorageTable& table) {
+    Days days;
+    Diagnostics faults;
+    auto document = toml::parse(text.text, text.name, faults);
+    const auto reading = intake::read_day(document, faults);
+    auto plan = kitchen::unjudged_plan(reading.day, table, faults, settings.kitchen);
+    if (reading.whole) {
+        days.plans.push_back(std::move(plan));
+    }
+    days.diagnostics = std::move(faults);
+    days.documents.push_back(std::move(document));
+    days.texts.push_back(text);
+    return days;
+}
 
 void refuse_shared_ids(Days& days) {
     std::map<std::string, std::size_t> seen;

@@ -40,6 +40,10 @@ enum class Ids { Final, Planned };
 Days plan_days(const std::vector<DayText>& texts, const Settings& settings, Ids ids = Ids::Final);
 Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids = Ids::Final);
 
+/// One day read again for what its record says, which no caution changes: many are held against
+/// an archive at once. \param table of the settings' storage list
+Days reread_day(const DayText& text, const Settings& settings, const kitchen::StorageTable& table);
+
 /// The packages of all days, in their order.
 std::vector<kitchen::PlannedPackage> packages_of(const Days& days);
 

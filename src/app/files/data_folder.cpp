@@ -1,5 +1,6 @@
 #include "app/files/data_folder.h"
 
+#include "app/progress_line.h"
 #include "base/system_failure.h"
 #include "files/shelf.h"
 
@@ -38,7 +39,9 @@ files::DataFolder find_data_folder() {
 }
 
 service::Surroundings surroundings(service::IdSource ids) {
-    return files::surroundings_in(find_data_folder, std::move(ids));
+    auto around = files::surroundings_in(find_data_folder, std::move(ids));
+    around.progress = progress_line("laying out");
+    return around;
 }
 
 } // namespace thawslip::app

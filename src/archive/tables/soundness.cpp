@@ -138,6 +138,11 @@ std::vector<std::string> faults_of_keys(const Database& database) {
 } // namespace
 
 std::vector<std::string> faults_in(Connection& connection) {
+    Contents contents;
+    return faults_in(connection, contents);
+}
+
+std::vector<std::string> faults_in(Connection& connection, Contents& contents) {
     const auto& database = connection.database();
     const WorkLimit limit{database};
     auto wrong = faults_of_schema(database);
@@ -155,7 +160,8 @@ std::vector<std::string> faults_in(Connection& connection) {
     append(more, faults_of_states(connection));
     append(more, faults_of_references(connection));
     if (more.empty()) { // else it may say the same again
-        append(more, faults_of_contents(connection));
+        contents = contents_of(connection);
+        append(more, faults_of_contents(contents));
     }
     append(more, faults_of_words(database));
     append(wrong, std::move(more));
@@ -244,8 +250,8 @@ std::vector<std::string> faults_of_states(Connection& connection) {
     return wrong;
 }
 
-std::vector<std::string> faults_of_contents(Connection& connection) {
-    auto fault = fault_in(contents_of(connection));
+std::vector<std::string> faults_of_contents(const Contents& contents) {
+    auto fault = fault_in(contents);
     return fault ? std::vector<std::string>{*std::move(fault)} : std::vector<std::string>{};
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "archive/contents.h"
 #include "archive/tables/connection.h"
 
 #include <string>
@@ -11,6 +12,8 @@ namespace thawslip::archive {
 /// pages and references, and by all of the below. What stands in a schema of somebody else's is not
 /// looked into. Throws ArchiveFailure where it asks for more work than its size explains.
 std::vector<std::string> faults_in(Connection& connection);
+/// The same; where nothing is wrong, all that it holds is read into `contents` on the way.
+std::vector<std::string> faults_in(Connection& connection, Contents& contents);
 
 // What SQLite's own check cannot know: each gives all that is wrong, in words; nothing where all is
 // well.
@@ -30,7 +33,7 @@ std::vector<std::string> faults_of_values(Connection& connection);
 std::vector<std::string> faults_of_states(Connection& connection);
 
 /// What a merge of it would be refused for (archive/contents.h).
-std::vector<std::string> faults_of_contents(Connection& connection);
+std::vector<std::string> faults_of_contents(const Contents& contents);
 
 /// Makes the indexes of this program's schema that are not there. \returns how many
 int make_missing_indexes(const Database& database);

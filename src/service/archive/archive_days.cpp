@@ -1,39 +1,72 @@
 #include "service/archive/archive_days.h"
 
+#include "base/parallel.h"
 #include "base/system_failure.h"
+#include "intake/storage_file.h"
 #include "service/record/day_record.h"
 #include "service/record/print_setup.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>
+#include <atomic>
 #include <cmath>
 #include <fmt/format.h>
 #include <map>
+#include <memory>
 
 namespace thawslip::service {
 namespace {
 
 using archive::PackageRecord;
 
+/// Settings of a print, and the storage times that they name.
+struct ReadBy {
+    Settings settings;
+    kitchen::StorageTable table;
+};
+
+/// Of many prints, each text of settings is read once.
+class Readers {
+public:
+    /// \param setup nullptr: never printed \returns nullptr where a later Thawslip wrote them
+    const ReadBy* of(const archive::PrintSetup* setup) {
+        const auto [known, is_new] = known_.try_emplace(setup == nullptr ? "" : setup->settings);
+        if (is_new) {
+            known->second = read(setup);
+        }
+        return known->second.get();
+    }
+
+private:
+    static std::unique_ptr<ReadBy> read(const archive::PrintSetup* setup) {
+        try {
+            auto settings = setup != nullptr ? printed_with(*setup).settings : Settings{};
+            auto table = intake::built_in_storage(settings.storage_list);
+            return std::make_unique<ReadBy>(ReadBy{std::move(settings), std::move(table)});
+        } catch (const SystemFailure&) {
+            return nullptr;
+        }
+    }
+
+    std::map<std::string, std::unique_ptr<ReadBy>> known_;
+};
+
 /// A day as an archive keeps it, and how it was last printed, if ever.
 struct Kept {
     archive::DayRecord record;
-    const archive::PrintSetup* setup = nullptr;
+    bool was_printed = false;
+    const ReadBy* by = nullptr;
 };
 
 /// The day read again; nothing where this program refuses it.
 std::optional<archive::DayRecord> read_again(const Kept& kept) {
-    try {
-        const auto settings =
-            kept.setup != nullptr ? printed_with(*kept.setup).settings : Settings{};
-        const auto days =
-            plan_days(std::vector<DayText>{{kept.record.file, kept.record.description}}, settings);
-        return has_errors(days.diagnostics) || days.plans.empty()
-                   ? std::nullopt
-                   : std::optional{record_of(days, 0)};
-    } catch (const SystemFailure&) {
-        return std::nullopt; // a later Thawslip wrote the settings
+    if (kept.by == nullptr) {
+        return std::nullopt;
     }
+    const auto days =
+        reread_day({kept.record.file, kept.record.description}, kept.by->settings, kept.by->table);
+    return has_errors(days.diagnostics) || days.plans.empty() ? std::nullopt
+                                                              : std::optional{record_of(days, 0)};
 }
 
 std::string listed(const std::vector<std::string>& entries) {
@@ -123,7 +156,7 @@ std::string difference_by_settings(const PackageRecord& kept, const PackageRecor
 std::string difference(const Kept& kept, std::size_t package, const PackageRecord& described) {
     const auto& here = kept.record.packages[package];
     auto what = difference_in_words(here, described);
-    return what.empty() && kept.setup != nullptr ? difference_by_settings(here, described) : what;
+    return what.empty() && kept.was_printed ? difference_by_settings(here, described) : what;
 }
 
 std::string difference_of_day(const archive::DayRecord& kept, const archive::DayRecord& described) {
@@ -179,35 +212,65 @@ std::vector<Differing> held_against_description(const Kept& kept) {
     return differing;
 }
 
-} // namespace
-
-std::vector<Differing> held_against_days(archive::Archive& archive) {
-    std::vector<Differing> differing;
-    for (const auto& day : archive.days()) {
-        const auto prints = archive.prints_of(day.key);
-        const Kept kept{
-            {day.made, day.kitchen, day.file, day.description, archive.packages(day.key)},
-            prints.empty() ? nullptr : &prints.front().setup};
-        for (auto& one : held_against_description(kept)) {
-            one.day = day.key;
-            differing.push_back(std::move(one));
+/// What differs of each day: days are held against their descriptions side by side, for that takes
+/// nearly all of the time.
+std::vector<std::vector<Differing>> differences(const std::vector<Kept>& days,
+                                                const Progress& progress) {
+    std::vector<std::vector<Differing>> differing(days.size());
+    std::atomic<std::size_t> done = 0;
+    in_parallel(days.size(), [&](std::size_t i) {
+        differing[i] = held_against_description(days[i]);
+        const auto so_far = ++done;
+        if (progress) {
+            progress(so_far, days.size());
         }
-    }
+    });
     return differing;
 }
 
-std::vector<std::string> held_against_days(const archive::Contents& contents) {
+} // namespace
+
+std::vector<Differing> held_against_days(archive::Archive& archive, const Progress& progress) {
+    Readers readers;
+    std::vector<Kept> kept;
+    const auto days = archive.days();
+    for (const auto& day : days) {
+        const auto prints = archive.prints_of(day.key);
+        kept.push_back(
+            {{day.made, day.kitchen, day.file, day.description, archive.packages(day.key)},
+             !prints.empty(),
+             readers.of(prints.empty() ? nullptr : &prints.front().setup)});
+    }
+    std::vector<Differing> all;
+    auto differing = differences(kept, progress);
+    for (std::size_t i = 0; i < differing.size(); ++i) {
+        for (auto& one : differing[i]) {
+            one.day = days[i].key;
+            all.push_back(std::move(one));
+        }
+    }
+    return all;
+}
+
+std::vector<std::string> held_against_days(const archive::Contents& contents,
+                                           const Progress& progress) {
     std::map<std::size_t, const archive::PrintSetup*> printed;
     for (const auto& print : contents.prints) {
         for (const auto day : print.days) {
             printed[day] = &print.setup; // the last one
         }
     }
-    std::vector<std::string> wrong;
+    Readers readers;
+    std::vector<Kept> kept;
     for (std::size_t i = 0; i < contents.days.size(); ++i) {
         const auto print = printed.find(i);
-        const Kept kept{contents.days[i].record, print == printed.end() ? nullptr : print->second};
-        for (auto& one : held_against_description(kept)) {
+        const bool was_printed = print != printed.end();
+        kept.push_back({contents.days[i].record, was_printed,
+                        readers.of(was_printed ? print->second : nullptr)});
+    }
+    std::vector<std::string> wrong;
+    for (auto& differing : differences(kept, progress)) {
+        for (auto& one : differing) {
             wrong.push_back(std::move(one.what));
         }
     }

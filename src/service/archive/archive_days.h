@@ -1,6 +1,7 @@
 #pragma once
 
 #include "archive/archive.h"
+#include "base/progress.h"
 
 #include <string>
 #include <vector>
@@ -23,10 +24,11 @@ struct Differing {
 /// on the safe side of what they give now. Of what was never printed, what hangs on settings is not
 /// looked at; what cannot be read any longer, and what schema 1 did not keep, not at all.
 /// \pre archive.check() finds nothing wrong with the descriptions
-std::vector<Differing> held_against_days(archive::Archive& archive);
+std::vector<Differing> held_against_days(archive::Archive& archive, const Progress& progress = {});
 
 /// The same of what comes from others, in words.
-std::vector<std::string> held_against_days(const archive::Contents& contents);
+std::vector<std::string> held_against_days(const archive::Contents& contents,
+                                           const Progress& progress = {});
 
 /// Has the archive say what the descriptions say. \returns what was put right, in words
 std::vector<std::string> rebuild_from_days(archive::Archive& archive);

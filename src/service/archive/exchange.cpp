@@ -33,8 +33,9 @@ std::string counted(int count, const char* noun) {
 
 } // namespace
 
-Outcome<archive::Contents> held_to_be_true(archive::Contents contents, const std::string& from) {
-    auto wrong = held_against_days(contents);
+Outcome<archive::Contents> held_to_be_true(archive::Contents contents, const std::string& from,
+                                           const Progress& progress) {
+    auto wrong = held_against_days(contents, progress);
     if (wrong.empty()) {
         return {std::move(contents), {}};
     }
@@ -45,22 +46,22 @@ Outcome<archive::Contents> held_to_be_true(archive::Contents contents, const std
             errors(wrong, "nothing of it was added; where it comes from: thawslip archive repair")};
 }
 
-Outcome<archive::Contents> contents_to_merge(archive::Archive& other, const std::string& from) {
-    if (const auto wrong = other.check(); !wrong.empty()) {
+Outcome<archive::Contents> contents_to_merge(archive::Archive& other, const std::string& from,
+                                             const Progress& progress) {
+    archive::Contents contents;
+    if (const auto wrong = other.check(contents); !wrong.empty()) {
         Outcome<archive::Contents> outcome;
         outcome.messages.error(fmt::format("{} is damaged: {}", from, wrong.front()));
         return outcome;
     }
-    return held_to_be_true(other.contents(), from);
+    return held_to_be_true(std::move(contents), from, progress);
 }
 
 Outcome<archive::Contents> contents_to_export(archive::Archive& archive) {
     Outcome<archive::Contents> outcome;
-    for (const auto& day : archive.days()) {
-        if (day.is_rotten) {
-            refuse_rotten(day, outcome.messages, "; nothing was written");
-            return outcome;
-        }
+    if (const auto day = archive.first_rotten_day()) {
+        refuse_rotten(*day, outcome.messages, "; nothing was written");
+        return outcome;
     }
     outcome.value = archive.contents();
     return outcome;
@@ -80,10 +81,10 @@ Outcome<archive::Merged> add_contents(archive::Archive& archive, const archive::
     return outcome;
 }
 
-Messages faults_of(archive::Archive& archive) {
+Messages faults_of(archive::Archive& archive, const Progress& progress) {
     auto wrong = archive.check();
     if (wrong.empty()) {
-        for (const auto& one : held_against_days(archive)) {
+        for (const auto& one : held_against_days(archive, progress)) {
             wrong.push_back(one.what);
         }
     }
