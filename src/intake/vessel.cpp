@@ -66,16 +66,26 @@ bool begins_nearly(std::string_view word, std::string_view part) {
         sizes, [&](std::size_t size) { return edit_distance(word.substr(0, size), part) <= 1; });
 }
 
+/// First parts of compounds that name a slow cooker, in all languages: "schongar".
+std::vector<std::string_view> parts_of_slow_cookers() {
+    std::vector<std::string_view> parts;
+    for (const auto& file : kitchen::lexicon_files()) {
+        for (const auto& row : file.rows) {
+            if (row.section == Section::Appliance && row.meaning == "slow cooker" &&
+                row.phrase.ends_with('-')) {
+                parts.push_back(row.words);
+            }
+        }
+    }
+    return parts;
+}
+
 /// A slip in the first part of a compound, "Shcongartopf", must not leave its end, a pot.
 bool begins_as_slow_cooker(const std::vector<std::string>& words) {
-    return std::ranges::any_of(kitchen::lexicon_files(), [&](const kitchen::LexiconFile& file) {
-        return std::ranges::any_of(file.rows, [&](const kitchen::LexiconRow& row) {
-            return row.section == Section::Appliance && row.meaning == "slow cooker" &&
-                   row.phrase.ends_with('-') &&
-                   std::ranges::any_of(words, [&](const std::string& word) {
-                       return begins_nearly(word, row.words);
-                   });
-        });
+    static const auto parts = parts_of_slow_cookers();
+    return std::ranges::any_of(parts, [&](std::string_view part) {
+        return std::ranges::any_of(
+            words, [&](const std::string& word) { return begins_nearly(word, part); });
     });
 }
 

@@ -19,7 +19,6 @@
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <fmt/format.h>
-#include <iostream>
 #include <map>
 #include <ostream>
 #include <span>
@@ -385,40 +384,6 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
         ->option_text("NAME");
 }
 
-void add_setup(CLI::App& app, const Overrides& overrides, bool& needs_settings, Command& chosen) {
-    auto* command = app.add_subcommand(
-        "setup", "ask once for paper, language, printers and stocks, and keep them as settings");
-    auto options = std::make_shared<SetupOptions>();
-    const auto add = [command](const char* name, auto& value, const char* about, const char* text) {
-        return command->add_option(name, value, about)->option_text(text);
-    };
-    add("--label-printer", options->label_printer, "the printer for labels", "NAME");
-    add("--label-stock", options->label_stock, "the stock for labels", "NAME|FILE");
-    add("--label-dpi", options->label_dots, "dots per inch of that printer", "N")
-        ->check(are_dots_per_inch);
-    add("--card-printer", options->card_printer, "the printer for cards", "NAME");
-    add("--cook-day-stock", options->cook_day_stock, "the stock for cook-day cards", "NAME|FILE");
-    add("--finishing-stock", options->finishing_stock, "the stock for finishing cards",
-        "NAME|FILE");
-    add("--list-printer", options->list_printer, "the printer for lists and plans", "NAME");
-    add("--ruler", options->ruler, "also write a page with rulers, to measure the printer by",
-        "FILE");
-    command->add_flag("--yes", options->takes_proposals,
-                      "ask nothing: take what is proposed where no option says otherwise");
-    command->add_flag_callback(
-        "--overwrite", [options] { options->overwrite = Overwrite::Yes; },
-        "put settings that are there aside without asking");
-    command->callback([options, &overrides, &needs_settings, &chosen] {
-        needs_settings = false;
-        chosen = [options, &overrides](const Settings& settings, Console console) {
-            options->file = overrides.settings_file;
-            options->paper = overrides.settings.at("paper");
-            options->language = overrides.settings.at("language");
-            return setup(*options, settings, std::cin, console);
-        };
-    });
-}
-
 service::Outcome<Settings> settings_with(const Overrides& overrides) {
     const bool named = !overrides.settings_file.empty();
     auto loaded = named ? load_settings(overrides.settings_file, Missing::IsAFault)
@@ -479,7 +444,11 @@ struct Parser {
         add_stock(app, chosen);
         add_archive_commands(app, chosen);
         add_help(app, chosen);
-        add_setup(app, overrides, needs_settings, chosen);
+        add_setup(app, chosen, needs_settings, [this](SetupOptions& options) {
+            options.file = overrides.settings_file;
+            options.paper = overrides.settings.at("paper");
+            options.language = overrides.settings.at("language");
+        });
         add_examples(app);
     }
     Parser(const Parser&) = delete; // the commands point into it

@@ -25,12 +25,11 @@ constexpr std::array notes{
                  "thawslip new saturday.toml --dish \"Apple dumplings\" --dish \"Leek soup\""},
     Notes{"help", "thawslip help\n"
                   "thawslip help label lost"},
-    Notes{"setup",
-          "thawslip setup\n"
-          "thawslip setup --yes --paper a4 --language de\n"
-          "thawslip setup --yes --label-printer roll --label-stock roll-100x150mm\n"
-          "An empty answer takes what is proposed. Answers may come from a file, a line each,\n"
-          "as standard input."},
+    Notes{"setup", "thawslip setup\n"
+                   "thawslip setup --yes --paper a4 --language de\n"
+                   "thawslip setup --yes --label-printer roll --label-stock roll-100x150mm\n"
+                   "An empty answer takes what is proposed. Answers may come from a file as\n"
+                   "standard input, a line each."},
     Notes{"labels", "thawslip labels saturday.toml -o labels.pdf\n"
                     "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
                     "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --skip 9,11-12\n"

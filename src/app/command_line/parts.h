@@ -40,6 +40,12 @@ void add_lists(CLI::App& app, Command& chosen);
 /// Adds `foods` to the program; when it is given, `chosen` becomes it.
 void add_foods(CLI::App& app, Command& chosen);
 
+struct SetupOptions;
+/// Adds `setup`; when it is given, `chosen` becomes it, and settings need not be right.
+/// \param take_overrides puts what stands before or after any command into the options
+void add_setup(CLI::App& app, Command& chosen, bool& needs_settings,
+               std::function<void(SetupOptions&)> take_overrides);
+
 /// Adds `--stock` and `--layout`.
 void add_stock_choice(CLI::App& command, Look& look);
 

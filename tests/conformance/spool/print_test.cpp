@@ -187,7 +187,7 @@ TEST_CASE_FIXTURE(Kitchen, "each job goes to the printer that the settings name 
                          "printer = \"office\"\n[lists]\nprinter = \"office\"\n");
     const auto printed = labels(*cups, "--no-archive --print");
     CHECK(has(printed.err, "printing on office, job "));
-    CHECK(has(printed.out, "16 labels"));
+    CHECK(has(printed.out, " labels on "));
     CHECK(has(labels(*cups, "--no-archive --print kitchen --copies 1").err, "printing on kitchen"));
     // Cards of the two kinds, each to its own.
     const auto cards =
