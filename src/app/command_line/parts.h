@@ -46,6 +46,9 @@ struct SetupOptions;
 void add_setup(CLI::App& app, Command& chosen, bool& needs_settings,
                std::function<void(SetupOptions&)> take_overrides);
 
+/// Adds `stock` with its commands to the program; the one that is named becomes `chosen`.
+void add_stock(CLI::App& app, Command& chosen);
+
 /// Adds `--stock` and `--layout`.
 void add_stock_choice(CLI::App& command, Look& look);
 
