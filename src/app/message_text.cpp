@@ -47,23 +47,41 @@ void add_dates(Lines& lines, const code::Message& message, kitchen::Date today,
     }
 }
 
-std::string thaw_text(const code::Message& message, const Style& style) {
-    if (!message.thaw) {
-        return {};
-    }
+/// \param way a message or another way to thaw
+template <class Way>
+kitchen::PlannedPackage planned_way(const Way& way, kitchen::ThawMethod method) {
     kitchen::PlannedPackage planned;
-    planned.package.thaw = {*message.thaw, message.thaw_note, {}};
-    if (const auto& time = message.thaw_time) {
+    planned.package.thaw.method = method;
+    if (const auto& time = way.thaw_time) {
         planned.thaw_lead =
-            kitchen::ThawLead{.method = *message.thaw,
-                              .placing = message.placing.value_or(kitchen::Placing::Tray),
+            kitchen::ThawLead{.method = method,
+                              .placing = way.placing.value_or(kitchen::Placing::Tray),
                               .lead = time->high,
                               .soonest = time->low};
     }
-    if (const auto days = message.cook_within_days) {
+    if (const auto days = way.cook_within_days) {
         planned.after_thawing = kitchen::DaysLeft{std::chrono::days{*days}, {}, {}};
     }
-    return say_thaw(planned, style.language);
+    return planned;
+}
+
+/// The thaw line, and one for each other way.
+void add_thaws(Lines& lines, const code::Message& message, const Style& style) {
+    if (!message.thaw) {
+        return;
+    }
+    auto planned = planned_way(message, *message.thaw);
+    planned.package.thaw.note = message.thaw_note;
+    for (const auto& other : message.other_thaws) {
+        planned.other_thaws.push_back(planned_way(other, other.thaw));
+    }
+    const bool never =
+        *message.thaw == kitchen::ThawMethod::FromFrozen && message.other_thaws.empty();
+    lines.add(style.say(never ? "label.do-not-thaw" : "label.thaw"),
+              say_thaw(planned, style.language));
+    for (const auto& other : planned.other_thaws) {
+        lines.add(style.say("thaw.or"), say_thaw(other, style.language));
+    }
 }
 
 std::string addition_text(const code::Addition& addition, const Style& style) {
@@ -107,9 +125,7 @@ std::string message_text(const code::Message& message, kitchen::Date today, cons
         lines.add("", style.say("label.serves", {std::to_string(*message.servings)}));
     }
     add_dates(lines, message, today, style);
-    if (message.thaw) {
-        lines.add(say_thaw_label(*message.thaw, style.language), thaw_text(message, style));
-    }
+    add_thaws(lines, message, style);
     for (const auto& addition : message.additions) {
         lines.add(style.say("label.add"), addition_text(addition, style));
     }

@@ -1,6 +1,7 @@
 #include "app/plan_text.h"
 
 #include "wording/late_dish.h"
+#include "wording/phrases.h"
 #include "wording/timeline_words.h"
 
 #include <fmt/format.h>
@@ -20,9 +21,10 @@ std::string remark_text(const DinnerPlan& plan, const TimelineRemark& remark, co
         return text;
     }
     const auto& package = plan.dishes[*remark.dish].package;
-    const auto what =
-        remark.finish ? ", " + package.finish[*remark.finish].add.as_written : std::string{};
-    return fmt::format("{}{}: {}", package.dish, what, text);
+    const auto what = remark.finish ? ", " + package.finish[*remark.finish].add.as_written
+                      : remark.side ? ", " + package.sides[*remark.side].add.as_written
+                                    : std::string{};
+    return fmt::format("{}{}: {}", say_sized(package, style), what, text);
 }
 
 std::string events_text(const DinnerPlan& plan, const Style& style) {

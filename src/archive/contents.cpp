@@ -34,7 +34,8 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
         }
         const auto& batch = package.batch;
         if (!is_name(batch.kitchen) || !is_name(package.origin) || batch.number < 1 ||
-            batch.kitchen_number < 0 || batch.kitchen_number > kitchen::highest_kitchen_number) {
+            batch.kitchen_number < 0 || batch.kitchen_number > kitchen::highest_kitchen_number ||
+            !is_within(batch.size, Most::size)) {
             return fmt::format("\"{}\" of description {} is of a batch that cannot be",
                                named(package.dish), day.lineage);
         }

@@ -37,23 +37,24 @@ struct Candidate {
 std::vector<Candidate> candidates(Connection& connection, const PackageRecord& package) {
     auto& rows =
         connection
-            .statement("SELECT p.kitchen_number, p.batch_kitchen, p.batch, p.origin, d.lineage, "
-                       "i.id, p.servings, d.file, d.kitchen, d.recorded FROM bag b JOIN package p "
-                       "ON p.id = b.package JOIN day d ON d.id = p.day JOIN bag_id i ON i.bag = "
-                       "b.id AND i.newest = 1 WHERE p.dish = ? AND p.made = ? "
-                       "ORDER BY d.ordered DESC, d.id DESC, b.number")
+            .statement("SELECT p.kitchen_number, p.batch_kitchen, p.batch, p.size, p.origin, "
+                       "d.lineage, i.id, p.servings, d.file, d.kitchen, d.recorded FROM bag b JOIN "
+                       "package p ON p.id = b.package JOIN day d ON d.id = p.day JOIN bag_id i ON "
+                       "i.bag = b.id AND i.newest = 1 WHERE p.dish = ? AND p.made = ? AND p.size = "
+                       "? ORDER BY d.ordered DESC, d.id DESC, b.number")
             .with(package.dish)
-            .with(kitchen::to_iso(package.made));
+            .with(kitchen::to_iso(package.made))
+            .with(package.batch.size);
     std::vector<Candidate> found;
     while (rows.next()) {
         const auto batch = batch_at(rows, 0);
         auto same = std::ranges::find(found, batch, &Candidate::batch);
         if (same == found.end()) {
             found.push_back({batch,
-                             rows.text(3),
-                             static_cast<int>(rows.integer(4)),
-                             {rows.text(5), 0, static_cast<int>(rows.integer(6)), rows.text(7),
-                              rows.text(8), rows.text(9)}});
+                             rows.text(4),
+                             static_cast<int>(rows.integer(5)),
+                             {rows.text(6), 0, static_cast<int>(rows.integer(7)), rows.text(8),
+                              rows.text(9), rows.text(10)}});
             same = std::prev(found.end());
         }
         ++same->known.bags;
@@ -128,21 +129,30 @@ std::vector<int> lineages_of_file(Connection& connection, const DayRecord& day) 
     return found;
 }
 
-/// The same food under a name in which a slip was mended.
+/// Whether bags of the one may be what the other tells of: both in sizes or both not, or as many
+/// servings.
+bool may_be_size(const PackageRecord& before, const PackageRecord& now) {
+    const bool one_way = (before.batch.size == 0) == (now.batch.size == 0);
+    return one_way || before.servings == now.servings;
+}
+
+/// The same food under a name in which a slip was mended, or in bags of a size that was.
 bool is_mended(const PackageRecord& before, const PackageRecord& now) {
     return before.made == now.made && before.food && before.food == now.food &&
-           is_mended_name(before.words, now.words);
+           may_be_size(before, now) && is_mended_name(before.words, now.words);
 }
 
 /// What a description says of a dish of that name and day, by all of its revisions.
 std::vector<PackageRecord> told_of(Connection& connection, int lineage,
                                    const PackageRecord& package) {
-    auto& rows = connection
-                     .statement("SELECT p.day, p.position FROM package p JOIN day d ON d.id = "
-                                "p.day WHERE d.lineage = ? AND p.dish = ? AND p.made = ?")
-                     .with(lineage)
-                     .with(package.dish)
-                     .with(kitchen::to_iso(package.made));
+    auto& rows =
+        connection
+            .statement("SELECT p.day, p.position FROM package p JOIN day d ON d.id = p.day "
+                       "WHERE d.lineage = ? AND p.dish = ? AND p.made = ? AND p.size = ?")
+            .with(lineage)
+            .with(package.dish)
+            .with(kitchen::to_iso(package.made))
+            .with(package.batch.size);
     std::vector<PackageRecord> told;
     while (rows.next()) {
         auto packages = packages_of(connection, rows.integer(0));
@@ -168,19 +178,22 @@ bool are_one(Connection& connection, int lineage, const PackageRecord& package,
 
 bool has_dish(const DayRecord& day, const PackageRecord& package) {
     return std::ranges::any_of(day.packages, [&package](const PackageRecord& other) {
-        return other.dish == package.dish && other.made == package.made;
+        return other.dish == package.dish && other.made == package.made &&
+               other.batch.size == package.batch.size;
     });
 }
 
 bool is_taken(Connection& connection, const PackageRecord& package, const kitchen::Batch& batch) {
-    auto& row = connection
-                    .statement("SELECT 1 FROM package WHERE dish = ? AND made = ? AND "
-                               "kitchen_number = ? AND batch_kitchen = ? AND batch = ?")
-                    .with(package.dish)
-                    .with(kitchen::to_iso(package.made))
-                    .with(batch.kitchen_number)
-                    .with(batch.kitchen)
-                    .with(batch.number);
+    auto& row =
+        connection
+            .statement("SELECT 1 FROM package WHERE dish = ? AND made = ? AND "
+                       "kitchen_number = ? AND batch_kitchen = ? AND batch = ? AND size = ?")
+            .with(package.dish)
+            .with(kitchen::to_iso(package.made))
+            .with(batch.kitchen_number)
+            .with(batch.kitchen)
+            .with(batch.number)
+            .with(batch.size);
     if (row.next()) {
         return true;
     }
@@ -280,13 +293,14 @@ private:
         auto& row = connection_
                         .statement("SELECT p.origin FROM package p JOIN day d ON d.id = p.day "
                                    "WHERE d.lineage = ? AND d.file = ? AND d.station IN ('', ?) "
-                                   "AND p.dish = ? AND p.made = ? ORDER BY d.ordered DESC, d.id "
-                                   "DESC LIMIT 1")
+                                   "AND p.dish = ? AND p.made = ? AND p.size = ? ORDER BY "
+                                   "d.ordered DESC, d.id DESC LIMIT 1")
                         .with(candidate.lineage)
                         .with(day_.file)
                         .with(day_.station)
                         .with(package.dish)
-                        .with(kitchen::to_iso(package.made));
+                        .with(kitchen::to_iso(package.made))
+                        .with(package.batch.size);
         if (!row.next()) {
             return true;
         }
@@ -299,7 +313,8 @@ private:
         const auto& package = day_.packages[i];
         auto all = candidates(connection_, package);
         if (named_ != 0) {
-            const auto of_bag = package_of_bag(connection_, named_);
+            auto of_bag = package_of_bag(connection_, named_);
+            of_bag.batch.size = package.batch.size; // all sizes of a dish were filled together
             const auto named = std::ranges::find(all, of_bag.batch, &Candidate::batch);
             if (named != all.end() && of_bag.dish == package.dish && of_bag.made == package.made) {
                 found_[i] = *named;
@@ -371,6 +386,7 @@ private:
             if (!found_[i] && !is_doubtful(i) && !has_dish(day_, before[i]) &&
                 is_mended(before[i], day_.packages[i])) {
                 decision_.packages[i] = {before[i].batch, before[i].origin, rows[i]};
+                decision_.packages[i].batch.size = day_.packages[i].batch.size;
                 any = true;
             }
         }

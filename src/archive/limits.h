@@ -17,6 +17,7 @@ struct Most {
     static constexpr int packages = 100;
     static constexpr int servings = 100;
     static constexpr int bags = 200;
+    static constexpr int size = 20'000; ///< kitchen::DishSize::name
     static constexpr double grams = 20'000.0;
     static constexpr int first_year = 1990;
     static constexpr int last_year = 2300; ///< a day of 2200 keeps for some years

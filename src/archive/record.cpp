@@ -39,9 +39,13 @@ struct Recording {
 
 std::string origin_of(const Recording& recording, const DayRecord& day,
                       const kitchen::Batch& batch) {
-    return hex_of(fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}", recording.print.station.name,
-                              recording.connection.database().path(), recording.print.at, day.file,
-                              batch.number, day.description));
+    auto text = fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}", recording.print.station.name,
+                            recording.connection.database().path(), recording.print.at, day.file,
+                            batch.number, day.description);
+    if (batch.size != 0) {
+        text += fmt::format("\x1F{}", batch.size);
+    }
+    return hex_of(text);
 }
 
 [[noreturn]] void clash(std::string message) {

@@ -19,9 +19,10 @@ struct Grammar {
 };
 
 extern const Grammar grammar_1; ///< printed until October 2026: no thaw time, no cautions
-extern const Grammar grammar_2;
+extern const Grammar grammar_2; ///< of labels that name one way to thaw
+extern const Grammar grammar_3; ///< of labels that name several
 
-/// Every version there is, the one that is written now last.
+/// Every version there is, in their order.
 std::span<const Grammar> grammars();
 
 /// The text of `message` in one version of the grammar, which may leave some of its values out.

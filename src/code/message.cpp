@@ -69,23 +69,34 @@ Cooking folded(Cooking cooking) {
     return cooking;
 }
 
-/// What belongs to a way of thawing does not stand without it.
-void fold_thaw(Message& message) {
+/// What belongs to a way of thawing does not stand without it. \param message or an OtherThaw
+template <class Way>
+void fold_way(Way& message, std::optional<kitchen::ThawMethod> method) {
     using kitchen::ThawMethod;
-    message.thaw_note = message.thaw ? fold(message.thaw_note) : "";
-    if (!message.thaw || message.thaw == ThawMethod::FromFrozen) {
+    if (!method || method == ThawMethod::FromFrozen) {
         message.thaw_time.reset();
     } else if (message.thaw_time) {
         message.thaw_time = in_range(*message.thaw_time);
     }
-    if (message.thaw != ThawMethod::Refrigerator || !message.thaw_time) {
+    if (method != ThawMethod::Refrigerator || !message.thaw_time) {
         message.placing.reset();
     } else {
         message.placing = message.placing.value_or(kitchen::Placing::Tray);
     }
     auto& within = message.cook_within_days;
-    if (message.thaw != ThawMethod::Refrigerator || (within && (*within < 1 || *within > 99))) {
+    if (method != ThawMethod::Refrigerator || (within && (*within < 1 || *within > 99))) {
         within.reset();
+    }
+}
+
+void fold_thaw(Message& message) {
+    message.thaw_note = message.thaw ? fold(message.thaw_note) : "";
+    fold_way(message, message.thaw);
+    if (!message.thaw) {
+        message.other_thaws.clear();
+    }
+    for (auto& other : message.other_thaws) {
+        fold_way(other, other.thaw);
     }
 }
 
@@ -97,18 +108,57 @@ Target target_for(const kitchen::Temperature& temperature) {
     return {static_cast<int>(tenths), temperature.written_in};
 }
 
+/// What a caution of another method than the first is for, in the code's own words.
+std::string_view method_in_code(kitchen::ThawMethod method) {
+    switch (method) {
+    case kitchen::ThawMethod::Refrigerator: return "FROM REFRIGERATOR";
+    case kitchen::ThawMethod::ColdWater: return "FROM COLD WATER";
+    case kitchen::ThawMethod::Microwave: return "FROM MICROWAVE";
+    case kitchen::ThawMethod::FromFrozen: break;
+    }
+    return "FROZEN";
+}
+
+std::string in_code(const kitchen::Caution& caution) {
+    const auto words = kitchen::words_in_code(caution);
+    std::string when;
+    for (const auto method : caution.thawed_by) {
+        when += (when.empty() ? "IF " : " OR ") + std::string{method_in_code(method)};
+    }
+    return words.empty() || when.empty() ? words : when + " - " + words;
+}
+
 /// Those that stop harm, the gravest first.
 std::vector<std::string> cautions_in_code(const kitchen::PlannedPackage& planned) {
     std::vector<std::string> cautions;
     for (const auto& caution : planned.cautions) {
         if (caution.level >= kitchen::CautionLevel::Card) {
-            auto words = kitchen::words_in_code(caution);
+            auto words = in_code(caution);
             if (std::ranges::find(cautions, words) == cautions.end()) {
                 cautions.push_back(std::move(words));
             }
         }
     }
     return cautions;
+}
+
+/// \param message or an OtherThaw
+template <class Way>
+void set_times(Way& message, const kitchen::PlannedPackage& planned) {
+    message.thaw_time = kitchen::thaw_time(planned);
+    if (planned.thaw_lead) {
+        message.placing = planned.thaw_lead->placing;
+    }
+    if (const auto within = kitchen::cook_within(planned)) {
+        message.cook_within_days = static_cast<int>(within->count());
+    }
+}
+
+OtherThaw other_thaw(const kitchen::PlannedPackage& planned) {
+    OtherThaw other;
+    other.thaw = planned.package.thaw.method;
+    set_times(other, planned);
+    return other;
 }
 
 } // namespace
@@ -149,14 +199,11 @@ Message message_in_full(const kitchen::PlannedPackage& planned, const kitchen::B
     message.made = planned.made;
     message.keep_until = KeepUntil{planned.keep_until.date, planned.keep_until.basis};
     message.thaw = package.thaw.method;
-    message.thaw_time = kitchen::thaw_time(planned);
-    if (planned.thaw_lead) {
-        message.placing = planned.thaw_lead->placing;
-    }
-    if (const auto within = kitchen::cook_within(planned)) {
-        message.cook_within_days = static_cast<int>(within->count());
-    }
+    set_times(message, planned);
     message.thaw_note = package.thaw.note;
+    for (const auto& other : planned.other_thaws) {
+        message.other_thaws.push_back(other_thaw(other));
+    }
     message.cautions = cautions_in_code(planned);
     for (const kitchen::Finish& finish : planned.finish) {
         message.additions.push_back({finish.when, finish.add.as_written, finish.bag});

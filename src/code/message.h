@@ -40,6 +40,15 @@ struct Cooking {
     friend bool operator==(const Cooking&, const Cooking&) = default;
 };
 
+/// Another way to thaw than the first, as the fields of a message.
+struct OtherThaw {
+    kitchen::ThawMethod thaw = kitchen::ThawMethod::ColdWater;
+    std::optional<kitchen::TimeRange> thaw_time;
+    std::optional<kitchen::Placing> placing;
+    std::optional<int> cook_within_days;
+    friend bool operator==(const OtherThaw&, const OtherThaw&) = default;
+};
+
 /// Is everything in the text, or does it send the reader to the cook-day card?
 enum class Extent { Whole, SeeCard };
 
@@ -59,6 +68,7 @@ struct Message {
     std::optional<kitchen::Placing> placing; ///< in the refrigerator, with `thaw_time`
     std::optional<int> cook_within_days;     ///< of being thawed in the refrigerator, 1 to 99
     std::string thaw_note;                   ///< only with `thaw`
+    std::vector<OtherThaw> other_thaws = {}; ///< only with `thaw`: what may be done instead
     std::vector<Addition> additions;
     Cooking cooking;
     std::vector<std::string> cautions; ///< those that stop harm, each in a few words
@@ -81,15 +91,16 @@ Message message_for(const kitchen::PlannedPackage& package, const kitchen::Bag& 
 Message folded(Message message);
 
 /// The text of a message: lines that a person reads as instructions, in capitals, without a
-/// newline at the end, in the newest version of the grammar, which GRAMMAR.md has. Folds `message`
-/// first.
+/// newline at the end, in the oldest version of the grammar from the second on that can say all of
+/// it; GRAMMAR.md has them. Folds `message` first.
 std::string write(const Message& message);
 
 /// What the code may say, fullest first. Each form leaves out one thing more, in this order:
-/// the note; the steps; where the additions wait and the note to the thaw line; the day it was
-/// made; the servings. Thaw, additions, temperature, cautions and allergens stay in all of these.
-/// The last two send the reader to the cook-day card: dish, bag, keep-until, thaw, temperature,
-/// cautions and allergens; then dish and bag alone. Raw food is called raw in every form.
+/// the note; the day it was made; the servings; other ways to thaw; where the additions wait and
+/// the note to the thaw line; the steps. Thaw, additions, temperature, cautions and allergens stay
+/// in all of these. The last two send the reader to the cook-day card: dish, bag, keep-until, thaw,
+/// temperature, cautions and allergens; then dish and bag alone. Raw food is called raw in every
+/// form.
 std::vector<std::string> texts(const Message& message);
 
 /// Why a text is not a message.

@@ -49,6 +49,8 @@ std::vector<std::string> texts(const Message& unfolded) {
     offer(form);
     form.servings.reset();
     offer(form);
+    form.other_thaws.clear();
+    offer(form);
     form.thaw_note.clear();
     for (Addition& addition : form.additions) {
         addition.bag.clear();

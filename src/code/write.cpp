@@ -7,7 +7,7 @@
 namespace thawslip::code {
 
 std::span<const Grammar> grammars() {
-    static const std::array all = {grammar_1, grammar_2};
+    static const std::array all = {grammar_1, grammar_2, grammar_3};
     return all;
 }
 
@@ -19,7 +19,7 @@ std::string write(const Message& message, const Grammar& grammar) {
 }
 
 std::string write(const Message& message) {
-    return write(message, grammars().back());
+    return write(message, folded(message).other_thaws.empty() ? grammar_2 : grammar_3);
 }
 
 } // namespace thawslip::code

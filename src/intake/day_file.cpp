@@ -1,7 +1,8 @@
 #include "intake/day_file.h"
 
 #include "base/printable.h"
-#include "intake/placing.h"
+#include "intake/sides.h"
+#include "intake/sizes.h"
 #include "intake/values.h"
 #include "intake/vessel.h"
 #include "toml/choice.h"
@@ -63,6 +64,31 @@ std::optional<kitchen::Date> read_date(Table& table, const Key& key) {
     return date;
 }
 
+bool is_among(ThawMethod method, const kitchen::Thaw& thaw) {
+    return method == thaw.method ||
+           std::ranges::find(thaw.others, method, &kitchen::OtherMethod::method) !=
+               thaw.others.end();
+}
+
+/// One method, or a list of them: the first is the usual one.
+void read_methods(Table& table, kitchen::Thaw& thaw) {
+    const Key key{"method", "\"refrigerator\""};
+    table.require(key);
+    const auto methods =
+        table.one_or_several(key, Limits::methods, "a thaw method", toml::words_of(thaw_methods));
+    for (std::size_t i = 0; i < methods.size(); ++i) {
+        const auto method = std::data(thaw_methods)[methods[i].position].value;
+        if (i == 0) {
+            thaw.method = method;
+            thaw.method_where = methods[i].key;
+        } else if (is_among(method, thaw)) {
+            table.reader().error(methods[i].key, "this method stands here twice");
+        } else {
+            thaw.others.push_back({method, methods[i].key});
+        }
+    }
+}
+
 kitchen::Thaw read_thaw(Table& package) {
     kitchen::Thaw thaw;
     thaw.where = package.path_of("thaw");
@@ -70,9 +96,7 @@ kitchen::Thaw read_thaw(Table& package) {
     if (!table) {
         return thaw;
     }
-    const Key method{"method", "\"refrigerator\""};
-    table->require(method);
-    thaw.method = read_choice(*table, method, "a thaw method", thaw_methods).value_or(thaw.method);
+    read_methods(*table, thaw);
     thaw.note = text(*table, "note").value_or("");
     table->refuse_unknown();
     return thaw;
@@ -192,23 +216,14 @@ void read_dates(Table& table, Package& package) {
         static_cast<int>(table.integer({"days_refrigerated", "1"}, {0, 14}).value_or(0));
 }
 
-Package read_package(Table& table) {
+std::vector<Package> read_package(Table& table) {
     Package package;
     package.where = table.path();
     const Key dish{"dish", "\"Squash and red lentil stew\""};
-    const Key servings{"servings", "6"};
     table.require(dish);
-    table.require(servings);
     package.dish = table.line(dish, Limits::dish_characters).value_or("");
-    package.servings = static_cast<int>(table.integer(servings, {1, Limits::servings}).value_or(1));
-    package.bags = static_cast<int>(table.integer({"bags", "3"}, {1, Limits::bags}).value_or(1));
+    read_bag(table, package);
     read_dates(table, package);
-    package.weight = read_mass(table, {"weight", "\"2.2 kg\""}, Limits::grams);
-    package.thickness =
-        table.length({"thickness", "\"30 mm\""}, {Length::millimetres(Limits::millimetres.least),
-                                                  Length::millimetres(Limits::millimetres.most)});
-    package.placing = read_choice(table, {"placing", "\"tray\""}, "a placing", placings());
-    package.place = text(table, {"place", "\"garage, basket 2\""}).value_or("");
     package.contains = values_of(table, {"contains", "[\"celery\"]"});
     package.may_contain = values_of(table, {"may_contain", "[\"hazelnuts\"]"});
     package.note = text(table, "note").value_or("");
@@ -216,9 +231,11 @@ Package read_package(Table& table) {
     package.thaw = read_thaw(table);
     package.finish = read_finishes(table);
     package.cook = read_cook(table);
+    package.sides = read_sides(table);
     package.ingredients = read_ingredients(table);
+    auto sizes = in_sizes(table, package);
     table.refuse_unknown();
-    return package;
+    return sizes;
 }
 
 /// Two packages of one dish and date would share their bag ids.
@@ -228,10 +245,12 @@ void refuse_twins(toml::Reader& reader, const kitchen::Day& day) {
             const auto& a = day.packages[i];
             const auto& b = day.packages[j];
             const bool same_day = a.made.value_or(day.made) == b.made.value_or(day.made);
-            if (!a.dish.empty() && a.dish == b.dish && same_day) {
+            const bool of_one = a.where == b.where || goes_on(a) || goes_on(b);
+            if (!a.dish.empty() && a.dish == b.dish && same_day && !of_one) {
                 reader.error(a.where.key("dish"),
                              fmt::format("{} is listed twice in this day", in_quotes(a.dish)),
-                             {"raise bags of the first, or give the dishes different names"});
+                             {"raise bags of the first, or give the dishes different names",
+                              "one dish in bags of several sizes: [[package.size]] below it"});
                 break;
             }
         }
@@ -306,9 +325,16 @@ void read_packages(Table& root, kitchen::Day& day) {
                      {"thawslip new DAY.toml writes a day to start from"});
     }
     for (auto& table : tables) {
-        day.packages.push_back(read_package(table));
-        auto& place = day.packages.back().place;
-        place = place.empty() ? day.place : place;
+        auto sizes = read_package(table);
+        for (auto& size : sizes) {
+            size.place = size.place.empty() ? day.place : size.place;
+        }
+        std::ranges::move(sizes, std::back_inserter(day.packages));
+    }
+    if (day.packages.size() > Limits::packages && tables.size() <= Limits::packages) {
+        reader.error(root.path_of("package"),
+                     fmt::format("the dishes have {} sizes together, at most {} are taken",
+                                 day.packages.size(), Limits::packages));
     }
 }
 
@@ -395,7 +421,8 @@ void add_refusals(const toml::Document& document, Diagnostics refusals, Diagnost
 std::vector<std::string> accepted_keys() {
     // A reader notes every key it is asked for: one day that has every table gives them all.
     const std::string full = "[day]\n[[package]]\n[package.thaw]\n[[package.finish]]\n"
-                             "[package.cook]\n[[package.ingredient]]\n";
+                             "[package.cook]\n[[package.side]]\n[[package.ingredient]]\n"
+                             "[[package.size]]\n";
     Diagnostics unwanted;
     const auto document = toml::parse(full, "", unwanted);
     std::set<std::string> asked;

@@ -15,7 +15,10 @@ struct Limits {
     static constexpr int packages = 100;
     static constexpr int bags = 200;
     static constexpr int servings = 100;
+    static constexpr int sizes = 12;  ///< of one dish; together they count as packages
+    static constexpr int methods = 4; ///< of thawing: there are no more
     static constexpr int finishes = 40;
+    static constexpr int sides = 10;
     static constexpr int steps = 40;
     static constexpr int ingredients = 80;
     static constexpr int values = 20; ///< of `food` and `contains`
@@ -24,6 +27,7 @@ struct Limits {
     static constexpr int text_characters = 200;
     static constexpr toml::Range<double> grams{1.0, 20'000.0};    ///< of one bag
     static constexpr toml::Range<double> millimetres{2.0, 300.0}; ///< thickness of one bag
+    static constexpr toml::Range<double> container_millimetres{20.0, 700.0}; ///< a side of it
     static constexpr toml::Range<double> freezer_litres{5.0, 5000.0};
     /// As long as prepared food may be kept cold: FDA Food Code 3-501.17.
     static constexpr std::chrono::days prepared_ahead{7};

@@ -4,6 +4,7 @@
 #include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
+#include "kitchen/measures/container_text.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature.h"
 #include "kitchen/measures/time_range.h"
@@ -198,6 +199,27 @@ std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
         return std::nullopt;
     }
     return read->value;
+}
+
+std::optional<kitchen::Container> read_container(toml::Table& table, const toml::Key& key,
+                                                 toml::Range<double> millimetres) {
+    const auto read = read_by(table, key, kitchen::parse_container);
+    if (!read) {
+        return std::nullopt;
+    }
+    const auto& container = read->value;
+    const auto fits = [&](Length side) {
+        return side.in_millimetres() >= millimetres.least &&
+               side.in_millimetres() <= millimetres.most;
+    };
+    if (!fits(container.width) || !fits(container.length) ||
+        (container.height && *container.height > Length::millimetres(millimetres.most))) {
+        refuse_range(
+            table, key, read->text,
+            fmt::format("from {:g} mm to {:g} mm a side", millimetres.least, millimetres.most));
+        return std::nullopt;
+    }
+    return container;
 }
 
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key) {

@@ -16,6 +16,10 @@ std::optional<kitchen::Mass> read_mass(toml::Table& table, const toml::Key& key,
                                        toml::Range<double> grams);
 std::optional<double> read_litres(toml::Table& table, const toml::Key& key,
                                   toml::Range<double> litres);
+/// How large a bag or a tray is: "20 x 28 cm", "8 x 10 in", "20 x 15 x 5 cm". A unit at the end is
+/// of all numbers before it.
+std::optional<kitchen::Container> read_container(toml::Table& table, const toml::Key& key,
+                                                 toml::Range<double> millimetres);
 std::optional<kitchen::TimeRange> read_time(toml::Table& table, const toml::Key& key);
 /// How long the middle stays at its target: minutes, hours or seconds.
 std::optional<std::chrono::seconds> read_hold(toml::Table& table, const toml::Key& key);

@@ -68,9 +68,12 @@ std::string with_dashes(std::string_view id) {
 std::string identity_of(const BagName& name, int attempt) {
     auto identity =
         fmt::format("{}\x1F{}\x1F{}\x1F{}", name.number, attempt, to_iso(name.made), name.dish);
-    const auto& [kitchen_number, kitchen, number] = name.batch;
+    const auto& [kitchen_number, kitchen, number, size] = name.batch;
     if (name.batch != Batch{}) {
         identity += fmt::format("\x1F{}\x1F{}\x1F{}", number, kitchen_number, kitchen);
+    }
+    if (size != 0) {
+        identity += fmt::format("\x1Fsize {}", size);
     }
     return identity;
 }

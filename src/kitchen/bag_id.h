@@ -52,6 +52,7 @@ struct Batch {
     int kitchen_number = 0;  ///< 0: the kitchen has none, and its ids are short
     std::string kitchen;     ///< its name when the batch was first printed; may be empty
     std::int64_t number = 1; ///< 1 for the first; of later ones any greater number
+    int size = 0;            ///< DishSize::name; 0: the dish is packed in one size
     friend bool operator==(const Batch&, const Batch&) = default;
 };
 

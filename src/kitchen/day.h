@@ -44,10 +44,18 @@ enum class Placing {
     Stacked, ///< in a stack: the middle one of three
 };
 
-struct Thaw {
-    ThawMethod method = ThawMethod::Refrigerator;
-    std::string note; ///< free words, printed after the thaw line
+/// Another way to thaw than the first that the cook names.
+struct OtherMethod {
+    ThawMethod method = ThawMethod::ColdWater;
     KeyPath where;
+};
+
+struct Thaw {
+    ThawMethod method = ThawMethod::Refrigerator; ///< the first of those that the cook names
+    std::string note;                             ///< free words, printed after the thaw line
+    KeyPath where;
+    KeyPath method_where = {};            ///< of `method` in a list; else empty
+    std::vector<OtherMethod> others = {}; ///< in the cook's order, each once
 };
 
 /// When a finishing ingredient goes in, counted from the start or back from the end of cooking.
@@ -113,6 +121,16 @@ struct Ingredient {
     KeyPath where;
 };
 
+/// What is cooked on cook day beside the bag, and eaten with it.
+struct Side {
+    Quantity add;
+    TimeRange takes; ///< from its start until it is ready
+    std::string in;  ///< free words: "pot"; may be empty
+    std::vector<std::string> steps;
+    When ready{When::Anchor::AtServing}; ///< counted as a finishing ingredient's moment
+    KeyPath where;
+};
+
 /// Where the kinds of food of a package come from.
 enum class FoodBasis {
     Given,  ///< the cook wrote `food`
@@ -120,11 +138,33 @@ enum class FoodBasis {
     Nothing ///< not written, and no word names a food that is known
 };
 
-/// One dish of the day and the bags it was packed into.
+/// How large what food is packed in is, flat: a bag, a tray or a box.
+struct Container {
+    Length width;
+    Length length;
+    std::optional<Length> height; ///< of a tray or a box; nothing: a bag
+    std::string as_written;       ///< "20 × 28 cm"
+    friend bool operator==(const Container&, const Container&) = default;
+};
+
+/// Which of its dish's sizes a package is.
+struct DishSize {
+    int position = 0; ///< among the dish's sizes, from 0
+    /// What tells the ids of its bags from those of other sizes: how many a bag serves, and 1000
+    /// more for each size before it that serves as many.
+    int name = 0;
+    int portions = 0; ///< of all bags of the dish together
+    KeyPath where;
+};
+
+/// One dish of the day and the bags it was packed into. A dish in several sizes is a package for
+/// each, alike but for what a size says of itself.
 struct Package {
     std::string dish;
     int servings = 0; ///< per bag
     int bags = 1;
+    std::optional<DishSize> size = {};             ///< nothing: the dish is packed in one
+    std::optional<Container> container = {};       ///< what one bag's food lies in
     std::optional<Date> made;                      ///< where it differs from the day's
     std::vector<std::string> food;                 ///< kinds of food; a mixed dish names several
     std::vector<std::string> food_as_written = {}; ///< of a planned package: before it was read
@@ -142,9 +182,20 @@ struct Package {
     Thaw thaw;
     std::vector<Finish> finish; ///< as written; `plan` puts them in order
     std::optional<Cook> cook;
+    std::vector<Side> sides = {}; ///< of one bag, as the finishing ingredients are
     std::vector<Ingredient> ingredients;
     KeyPath where;
 };
+
+/// Whether it is of the same dish of the day as the size before it.
+inline bool goes_on(const Package& package) {
+    return package.size && package.size->position > 0;
+}
+
+/// Where `key` of a package stands: one that each size of a dish has for itself in its size.
+inline KeyPath place_of_size(const Package& package, std::string_view key) {
+    return (package.size ? package.size->where : package.where).key(key);
+}
 
 /// One packing day, as described by the cook.
 struct Day {

@@ -4,6 +4,7 @@
 #include "kitchen/bag_id.h"
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/cooking/cook_time.h"
+#include "kitchen/cooking/other_thaw.h"
 #include "kitchen/foods/food_taken.h"
 #include "kitchen/foods/parts_ahead.h"
 #include "kitchen/heat/freezing_lead.h"
@@ -70,6 +71,10 @@ bool finish_fits(const Package& package, Diagnostics& faults) {
     return all;
 }
 
+int size_name(const Package& package) {
+    return package.size ? package.size->name : 0;
+}
+
 std::vector<Bag> bags_of(const Package& package, Date made, const Batch& batch,
                          std::set<std::string>& taken) {
     std::vector<Bag> bags;
@@ -130,9 +135,9 @@ std::optional<CoolingAdvice> cooling_of(const Package& package, const StorageTab
                : std::nullopt;
 }
 
-/// Everything but the ids; nothing when the package is refused.
-std::optional<PlannedPackage> plan_package(const Package& written, const Planning& by,
-                                           Diagnostics& faults) {
+/// Everything but the ids, by the first method alone; nothing when the package is refused.
+std::optional<PlannedPackage> plan_first(const Package& written, const Planning& by,
+                                         Diagnostics& faults) {
     const auto& [packing_day, table, settings, prepared, judged] = by;
     const auto package = with_time_as_cooked(written, table);
     const auto made = package.made.value_or(packing_day);
@@ -169,6 +174,45 @@ std::optional<PlannedPackage> plan_package(const Package& written, const Plannin
                           .served = served(package, table),
                           .hold = holding(scene),
                           .counts_from_frozen = may_count_from_frozen(package, table)};
+}
+
+/// What is refused already is not said again.
+void add_new(Diagnostics more, Diagnostics& faults) {
+    for (auto& fault : more) {
+        if (std::ranges::find(faults, fault) == faults.end()) {
+            faults.push_back(std::move(fault));
+        }
+    }
+}
+
+/// What stands against another method alone stands where that is named.
+Diagnostics placed_at(const OtherMethod& other, Diagnostics refused, const Diagnostics& before) {
+    for (auto& fault : refused) {
+        if (std::ranges::find(before, fault) == before.end()) {
+            fault.key = other.where;
+        }
+    }
+    return refused;
+}
+
+/// Everything but the ids, by each method that the cook names; nothing when one is refused.
+std::optional<PlannedPackage> plan_package(const Package& written, const Planning& by,
+                                           Diagnostics& faults) {
+    Diagnostics found;
+    auto planned = plan_first(written, by, found);
+    for (const auto& other : written.thaw.others) {
+        Diagnostics of_other;
+        auto way = plan_first(thawed_by(written, other, by.table), by, of_other);
+        add_new(placed_at(other, std::move(of_other), found), found);
+        if (planned && way) {
+            add_cautions_of(other.method, way->cautions, planned->cautions);
+            planned->other_thaws.push_back(std::move(*way));
+        } else {
+            planned.reset();
+        }
+    }
+    add_new(std::move(found), faults); // sizes of a dish are alike in most of what they say
+    return planned;
 }
 
 FreezerLoad load_of(double litres, const std::vector<PlannedPackage>& packages,
@@ -247,6 +291,20 @@ std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& 
     return dishes;
 }
 
+std::vector<std::span<const PlannedPackage>> dishes_of(const Plan& plan) {
+    std::vector<std::span<const PlannedPackage>> dishes;
+    const std::span all{plan.packages};
+    for (std::size_t first = 0; first < all.size();) {
+        auto next = first + 1;
+        while (next < all.size() && all[next].number == all[first].number) {
+            ++next;
+        }
+        dishes.push_back(all.subspan(first, next - first));
+        first = next;
+    }
+    return dishes;
+}
+
 namespace {
 
 Plan plan_day(const Day& written, const StorageTable& table, Diagnostics& faults,
@@ -266,16 +324,20 @@ Plan plan_day(const Day& written, const StorageTable& table, Diagnostics& faults
     }
     const Planning by{day.made, table, settings, day.prepared, judged};
     std::set<std::string> taken;
-    const Batch usual{settings.number, day.kitchen};
+    int dish = 0;
     for (std::size_t i = 0; i < day.packages.size(); ++i) {
         const auto& package = day.packages[i];
         const auto made = package.made.value_or(day.made);
-        const auto& batch = i < batches.size() ? batches[i] : usual;
+        const auto batch = i < batches.size() ? batches[i]
+                                              : Batch{.kitchen_number = settings.number,
+                                                      .kitchen = day.kitchen,
+                                                      .size = size_name(package)};
+        dish += goes_on(package) ? 0 : 1;
         // Ids are dealt out to refused packages too, so that mending one changes no other's.
         auto bags = bags_of(package, made, batch, taken);
         if (auto planned = plan_package(package, by, faults)) {
             planned->batch = batch;
-            planned->number = static_cast<int>(i) + 1;
+            planned->number = dish;
             planned->bags = std::move(bags);
             result.room += room_of(planned->package, planned->wetness);
             result.packages.push_back(std::move(*planned));

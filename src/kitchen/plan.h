@@ -17,6 +17,7 @@
 #include "kitchen/storage/storage.h"
 
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -64,8 +65,12 @@ struct PlannedPackage {
     std::optional<std::chrono::seconds> hold = std::nullopt; ///< the middle stays that hot for it
     bool counts_from_frozen = false; ///< by may_count_from_frozen of cook_time.h
 
+    /// The same package by each other method that the cook names, in that order: with its own time
+    /// to thaw, to keep and to cook. What is to be minded by them stands in `cautions`.
+    std::vector<PlannedPackage> other_thaws = {};
+
     /// Which dish of its day it is, as described, from 1; refused ones count, so that repairing one
-    /// changes no other's.
+    /// changes no other's. All sizes of a dish have one.
     int number = 1;
 
     int in_freezer = 0; ///< other bags of this dish that are frozen, as far as is known
@@ -97,6 +102,9 @@ struct DishBags {
 /// The bags called so by their dishes, in the plan's order, which is the cook's.
 /// \returns pointers into `plan`
 std::vector<DishBags> by_dish(const Plan& plan, const std::vector<std::string>& bags);
+
+/// The packages of a plan, those of one dish together: one, or one for each of its sizes.
+std::vector<std::span<const PlannedPackage>> dishes_of(const Plan& plan);
 
 /// Works out dates, ids, order and cautions. Pure: reads no clock and no file.
 ///

@@ -90,6 +90,18 @@ Line line_of(const Quantity& quantity, int dish) {
     return {{quantity, {dish}}, item_key(quantity)};
 }
 
+/// What is bought for one bag on cook day: what is added to it, and what is eaten with it.
+std::vector<Line> lines_of_bag(const Package& package, int dish) {
+    std::vector<Line> lines;
+    for (const auto& finish : package.finish) {
+        lines.push_back(line_of(finish.add, dish));
+    }
+    for (const auto& side : package.sides) {
+        lines.push_back(line_of(side.add, dish));
+    }
+    return lines;
+}
+
 std::vector<ShoppingItem> items_of(std::vector<Line> lines) {
     std::vector<ShoppingItem> items;
     for (auto& line : lines) {
@@ -101,14 +113,14 @@ std::vector<ShoppingItem> items_of(std::vector<Line> lines) {
 } // namespace
 
 ShoppingList shopping(std::span<const Package> packages, Measures measures) {
+    const std::vector<Ingredient> no_more; // said of a dish as a whole, by its first size
     std::map<IngredientDay, std::vector<Line>> lines;
     for (int dish = 1; std::cmp_less_equal(dish, packages.size()); ++dish) {
         const auto& package = packages[static_cast<std::size_t>(dish - 1)];
-        for (const auto& ingredient : package.ingredients) {
+        for (const auto& ingredient : goes_on(package) ? no_more : package.ingredients) {
             add(lines[ingredient.day], line_of(ingredient.add, dish), measures);
         }
-        for (const auto& finish : package.finish) {
-            const auto line = line_of(finish.add, dish);
+        for (const auto& line : lines_of_bag(package, dish)) {
             for (int bag = 0; bag < package.bags; ++bag) {
                 add(lines[IngredientDay::CookDay], line, measures);
             }

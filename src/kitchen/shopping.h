@@ -17,11 +17,11 @@ struct ShoppingItem {
 struct ShoppingList {
     std::vector<ShoppingItem> for_day_before; ///< what is made ready before the packing day
     std::vector<ShoppingItem> for_the_day;    ///< what goes into the bags
-    std::vector<ShoppingItem> for_cook_day;   ///< what is added later: finishing ingredients too
+    std::vector<ShoppingItem> for_cook_day;   ///< what is added later or eaten with it
 };
 
-/// What a day needs. Ingredients are taken as written for the whole package; finishing
-/// ingredients are for one bag, so they count as many times as there are bags.
+/// What a day needs. Ingredients are taken as written for the whole dish, in all its sizes;
+/// finishing ingredients and sides are for one bag, so they count as many times as there are bags.
 ///
 /// Two quantities become one line only where nothing is lost by it: the same item, letter for
 /// letter but for capitals, accents and plurals; no qualifier ("heaping"); both measured by weight,

@@ -16,8 +16,7 @@ FrozenBag bag_of(const archive::Bag& bag) {
             bag.of,
             kitchen::to_iso(bag.made),
             kitchen::to_iso(bag.keep_until),
-            std::string{archive::shown_word(bag.state)},
-            bag.place};
+            std::string{archive::shown_word(bag.state)}};
 }
 
 } // namespace
@@ -36,10 +35,7 @@ Outcome<std::vector<FrozenBag>> list_bags(const std::string& archive_file,
     }
     auto archive = std::move(opened).value();
     std::vector<FrozenBag> bags;
-    const service::FreezerQuestion question{words};
-    const auto list =
-        service::freezer_list(archive, question, *date, kitchen::allergen_lists().front());
-    for (const auto& found : list.bags) {
+    for (const auto& found : service::freezer_list(archive, {words, false}, *date).bags) {
         bags.push_back(bag_of(found.bag));
     }
     return {std::move(bags), {}};

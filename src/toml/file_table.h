@@ -36,6 +36,12 @@ struct Word {
     std::vector<std::string> also = {};
 };
 
+/// A word that was written: its position in the closed set, and where it stands.
+struct WordAt {
+    std::size_t position = 0;
+    KeyPath key;
+};
+
 template <class T>
 struct Range {
     T least;
@@ -77,6 +83,11 @@ public:
     /// the first of them.
     std::vector<std::size_t> words(const Key& key, std::size_t most, std::string_view what,
                                    std::span<const Word> words);
+
+    /// One word, or a list of at least one, each with its own key. One that is none of `words` is
+    /// reported, and left out.
+    std::vector<WordAt> one_or_several(const Key& key, std::size_t most, std::string_view what,
+                                       std::span<const Word> words);
 
     /// A list of strings, each with its own key; `empty` where the key is absent.
     std::vector<Text> strings(const Key& key, std::size_t most);

@@ -63,6 +63,23 @@ std::vector<Text> Table::string_or_strings(const Key& key, std::size_t most) {
     return strings(key, most);
 }
 
+std::vector<WordAt> Table::one_or_several(const Key& key, std::size_t most, std::string_view what,
+                                          std::span<const Word> words) {
+    std::vector<WordAt> found;
+    const auto errors = reader_->errors();
+    const auto texts = string_or_strings(key, most);
+    for (const auto& text : texts) {
+        if (const auto at = position(text, what, words)) {
+            found.push_back({*at, text.key});
+        }
+    }
+    if (texts.empty() && has(key) && reader_->errors() == errors) {
+        reader_->error(path_of(key), fmt::format("{} is an empty list", key.name),
+                       {fmt::format("write, for example, {} = {}", key.name, key.example)});
+    }
+    return found;
+}
+
 std::vector<std::string> Table::lines(const Key& key, std::size_t most,
                                       std::size_t most_characters) {
     std::vector<std::string> clean;

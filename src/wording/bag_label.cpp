@@ -102,6 +102,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         made_field(planned, style),
         keep_until_field(planned, style),
         thaw_field(planned, style),
+        other_thaws_field(planned, style),
         finish_lines(planned, amounts_once(style)),
         cook_line(planned, style),
         contains_field(planned, style),

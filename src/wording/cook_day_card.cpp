@@ -4,7 +4,10 @@
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/prints.h"
+#include "wording/side_words.h"
 #include "wording/typography.h"
+
+#include <algorithm>
 
 namespace thawslip::wording {
 namespace {
@@ -28,6 +31,9 @@ Field timeline(const kitchen::PlannedPackage& planned, const Style& style) {
                            style.say("label.add") + " " + say_addition(finish, style));
         line.marker = Marker::TickBox;
         field.paragraphs.push_back(std::move(line));
+    }
+    for (const auto& start : kitchen::side_starts(planned)) {
+        std::ranges::move(side_lines(start, planned, style), std::back_inserter(field.paragraphs));
     }
     if (cook && cook->until) {
         field.paragraphs.push_back(
@@ -106,6 +112,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         keep_until_field(planned, style),
         thaw_start(planned, style),
         thaw_field_with_advice(planned, style),
+        other_thaws_field(planned, style),
         until_field(planned, style),
         sequence_field(planned, style),
         timeline(planned, style),

@@ -4,7 +4,10 @@
 #include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
+#include "wording/side_words.h"
 #include "wording/typography.h"
+
+#include <algorithm>
 
 namespace thawslip::wording {
 namespace {
@@ -94,13 +97,36 @@ void add_done(std::vector<Paragraph>& lines, const PlannedPackage& planned, cons
     lines.push_back(std::move(done));
 }
 
+/// Takes those off the front that are started before a moment; before the first of all, those that
+/// are started before the dish.
+std::vector<kitchen::SideStart> take_before(std::vector<kitchen::SideStart>& sides,
+                                            kitchen::When when, bool is_start,
+                                            const PlannedPackage& planned) {
+    const auto later = std::ranges::find_if_not(sides, [&](const kitchen::SideStart& side) {
+        return is_start ? comes_before_dish(side, planned) : comes_before(side, when, planned);
+    });
+    std::vector<kitchen::SideStart> taken(sides.begin(), later);
+    sides.erase(sides.begin(), later);
+    return taken;
+}
+
+void add_sides(std::vector<Paragraph>& lines, const std::vector<kitchen::SideStart>& sides,
+               const PlannedPackage& planned, const Style& style) {
+    for (const auto& side : sides) {
+        std::ranges::move(side_lines(side, planned, style), std::back_inserter(lines));
+    }
+}
+
 } // namespace
 
 Field sequence_field(const PlannedPackage& planned, const Style& style) {
     Field field{field_name::sequence, {}, planned.package.where.key("cook")};
+    auto sides = kitchen::side_starts(planned);
+    bool is_start = true;
     for (const auto& moment : cook_sequence(planned)) {
+        add_sides(field.paragraphs, take_before(sides, moment.when, is_start, planned), planned,
+                  style);
         auto lines = lines_of(moment, planned, style);
-        const bool is_start = field.paragraphs.empty();
         if (is_start) {
             put_cooking_first(lines, planned, style);
         }
@@ -109,7 +135,9 @@ Field sequence_field(const PlannedPackage& planned, const Style& style) {
                                            : say_when_head(moment.when, style.language);
         }
         field.paragraphs.insert(field.paragraphs.end(), lines.begin(), lines.end());
+        is_start = false;
     }
+    add_sides(field.paragraphs, sides, planned, style);
     add_done(field.paragraphs, planned, style);
     return field;
 }

@@ -21,16 +21,19 @@ using kitchen::IngredientDay;
 using kitchen::Plan;
 using kitchen::PlannedPackage;
 
+/// A dish: a package, or one for each of its sizes.
+using Sizes = std::span<const PlannedPackage>;
+
 /// The dishes that one set of pages is for.
 struct Station {
     std::string name; ///< empty: none
-    std::vector<const PlannedPackage*> dishes;
+    std::vector<Sizes> dishes;
 };
 
 std::vector<Station> stations_of(const Plan& plan, SheetPer per) {
     std::vector<Station> stations;
-    for (const auto& planned : plan.packages) {
-        const auto& name = planned.package.station;
+    for (const auto& dish : kitchen::dishes_of(plan)) {
+        const auto& name = dish.front().package.station;
         auto found = std::ranges::find(stations, name, &Station::name);
         const bool joins =
             per == SheetPer::Day ? !stations.empty() : !name.empty() && found != stations.end();
@@ -39,7 +42,7 @@ std::vector<Station> stations_of(const Plan& plan, SheetPer per) {
         } else if (per == SheetPer::Day) {
             found = stations.begin();
         }
-        found->dishes.push_back(&planned);
+        found->dishes.push_back(dish);
     }
     return stations;
 }
@@ -59,6 +62,7 @@ Paragraph size_facts(const PlannedPackage& planned, const Style& style) {
     return plain(joined(
         {style.say("day-sheet.serves",
                    {say_bag_count(planned.bags.size(), style), std::to_string(package.servings)}),
+         package.container ? with_no_break_spaces(package.container->as_written) : "",
          package.weight ? say_weight(*package.weight, style) : "",
          package.thickness ? style.say("day-sheet.thick",
                                        {kitchen::thickness_text(*package.thickness, style.units)})
@@ -116,13 +120,25 @@ std::vector<Paragraph> into_the_bags(const PlannedPackage& planned, const Plan& 
     return cells;
 }
 
-std::vector<Paragraph> stays_out(const PlannedPackage& planned, const Style& style) {
+/// What is of a bag that serves so many, where a dish has bags of several sizes.
+std::string of_size(std::string text, const PlannedPackage& planned, Sizes dish,
+                    const Style& style) {
+    return dish.size() == 1
+               ? std::move(text)
+               : style.say("day-sheet.of-size", {text, std::to_string(planned.package.servings)});
+}
+
+/// What stays out of one bag of each size, for it waits beside it.
+std::vector<Paragraph> stays_out(Sizes dish, const Style& style) {
     std::vector<Paragraph> cells;
-    for (const auto& finish : planned.finish) {
-        cells.push_back(ticked(
-            labelled(say_when_head(finish.when, style.language), say_addition(finish, style))));
+    for (const auto& planned : dish) {
+        for (const auto& finish : planned.finish) {
+            cells.push_back(
+                ticked(labelled(say_when_head(finish.when, style.language),
+                                of_size(say_addition(finish, style), planned, dish, style))));
+        }
     }
-    for (const auto& ingredient : planned.package.ingredients) {
+    for (const auto& ingredient : dish.front().package.ingredients) {
         if (ingredient.day == IngredientDay::CookDay) {
             cells.push_back(ticked(
                 labelled(style.say("day-sheet.cook-day"), say_quantity(ingredient.add, style))));
@@ -140,28 +156,40 @@ Paragraph bag_boxes(const PlannedPackage& planned) {
     return boxes;
 }
 
+/// The boxes of each size, below what it serves where there are several.
+std::vector<Paragraph> all_boxes(Sizes dish, const Style& style) {
+    std::vector<Paragraph> cells;
+    for (const auto& planned : dish) {
+        if (dish.size() > 1) {
+            cells.push_back(
+                plain(style.say("label.serves", {std::to_string(planned.package.servings)})));
+        }
+        cells.push_back(bag_boxes(planned));
+    }
+    return cells;
+}
+
 /// What goes in, what stays out, and the bags: each at its own place in every block, so that the
 /// eye need not look for it. Of a dish that lists nothing the bags alone are said, in all the
 /// width.
-void add_columns(Field& field, const PlannedPackage& planned, const Plan& plan,
-                 const Style& style) {
+void add_columns(Field& field, Sizes dish, const Plan& plan, const Style& style) {
     std::vector<Column> columns = {
-        {style.say("day-sheet.into"), into_the_bags(planned, plan, style)},
-        {style.say("day-sheet.out"), stays_out(planned, style)}};
+        {style.say("day-sheet.into"), into_the_bags(dish.front(), plan, style)},
+        {style.say("day-sheet.out"), stays_out(dish, style)}};
     if (std::ranges::all_of(columns, [](const Column& column) { return column.cells.empty(); })) {
         field.paragraphs.push_back(plain(style.say("day-sheet.filled")));
         field.paragraphs.back().role = Role::ColumnHeads;
-        field.paragraphs.push_back(bag_boxes(planned));
+        std::ranges::move(all_boxes(dish, style), std::back_inserter(field.paragraphs));
         return;
     }
-    columns.push_back({style.say("day-sheet.filled"), {bag_boxes(planned)}});
+    columns.push_back({style.say("day-sheet.filled"), all_boxes(dish, style)});
     add_side_by_side(field, std::move(columns));
 }
 
 /// "Contains celery · May contain hazelnuts · Added on cook day milk", and where the bags go.
 Paragraph people_facts(const PlannedPackage& planned, const Style& style) {
     const auto added =
-        kitchen::added_allergens(planned.finish, planned.allergens, *style.allergens);
+        kitchen::added_allergens(planned.package, planned.allergens, *style.allergens);
     Paragraph line;
     const auto add = [&](const std::string& head, const std::string& words) {
         if (!words.empty()) {
@@ -185,15 +213,21 @@ void add_people(Field& field, const PlannedPackage& planned, const Style& style)
     }
 }
 
-void add_dish(Field& field, const PlannedPackage& planned, const Plan& plan, const Style& style) {
-    field.paragraphs.push_back(heading(numbered(planned, style)));
-    field.paragraphs.push_back(size_facts(planned, style));
-    field.paragraphs.push_back(time_facts(planned, style));
-    add_people(field, planned, style);
-    if (planned.cooling) {
-        field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
+void add_dish(Field& field, Sizes dish, const Plan& plan, const Style& style) {
+    field.paragraphs.push_back(heading(numbered(dish.front(), style)));
+    Paragraph said; // sizes of a dish contain the same, and mostly lie at one place
+    for (const auto& planned : dish) {
+        field.paragraphs.push_back(size_facts(planned, style));
+        field.paragraphs.push_back(time_facts(planned, style));
+        if (const auto people = people_facts(planned, style); people != said) {
+            field.paragraphs.push_back(people);
+            said = people;
+        }
+        if (planned.cooling) {
+            field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
+        }
     }
-    add_columns(field, planned, plan, style);
+    add_columns(field, dish, plan, style);
 }
 
 /// A dish as the day before sees it: what is made ready then, in two columns.
@@ -249,8 +283,8 @@ void add_before(std::vector<Print>& sheets, const Station& station, const Plan& 
         return;
     }
     Field dishes{field_name::dishes, {}, KeyPath{"package"}};
-    for (const auto* planned : station.dishes) {
-        add_dish_before(dishes, *planned, plan, style);
+    for (const auto& dish : station.dishes) {
+        add_dish_before(dishes, dish.front(), plan, style);
     }
     if (dishes.paragraphs.empty()) {
         return;
@@ -265,8 +299,8 @@ void add_before(std::vector<Print>& sheets, const Station& station, const Plan& 
 Print packing_sheet(const Station& station, const Plan& plan, const Style& style) {
     auto sheet = sheet_of(style.say("day-sheet.title"), plan.made, station, plan, style);
     Field dishes{field_name::dishes, {}, KeyPath{"package"}};
-    for (const auto* planned : station.dishes) {
-        add_dish(dishes, *planned, plan, style);
+    for (const auto& dish : station.dishes) {
+        add_dish(dishes, dish, plan, style);
     }
     sheet.fields.push_back(std::move(dishes));
     return sheet;

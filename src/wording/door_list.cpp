@@ -123,7 +123,8 @@ Field rows_field(std::vector<DoorRow> rows, const Style& style) {
             field.paragraphs.push_back(month_heading(rows[i], style));
         }
         const auto says_the_same = [&](std::size_t other) { // past either end there is none
-            return other < rows.size() && date_and_dish(rows[other]) == date_and_dish(rows[i]);
+            return other < rows.size() && date_and_dish(rows[other]) == date_and_dish(rows[i]) &&
+                   rows[other].servings == rows[i].servings;
         };
         Paragraph row;
         row.cells = {date_cell(rows[i], style), dish_cell(rows[i], style),

@@ -46,9 +46,9 @@ struct DoorRow {
 /// to tick for every bag, with its number. Soonest date first; equal dates by dish, then as given.
 /// Where bags lie at places, each place has its months, with its name in their headings; what lies
 /// nowhere stands last.
-/// Where two rows say the same dish and date, the boxes have ids, so that every bag can be told.
-/// Runs on over as many pages as it needs. \param printed_on the day that the list holds for;
-/// nothing: it does not say
+/// Where two rows say the same dish and date and serve as many, the boxes have ids, so that every
+/// bag can be told. Runs on over as many pages as it needs. \param printed_on the day that the list
+/// holds for; nothing: it does not say
 Print door_list(std::span<const DoorRow> rows, const Style& style,
                 std::optional<kitchen::Date> printed_on = {});
 

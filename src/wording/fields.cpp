@@ -25,6 +25,27 @@ Paragraph figure(std::string_view label, std::string_view words) {
     return paragraph;
 }
 
+std::string_view if_thawed_key(kitchen::ThawMethod method) {
+    switch (method) {
+    case kitchen::ThawMethod::Refrigerator: return "thaw.if-refrigerator";
+    case kitchen::ThawMethod::ColdWater: return "thaw.if-cold-water";
+    case kitchen::ThawMethod::Microwave: return "thaw.if-microwave";
+    case kitchen::ThawMethod::FromFrozen: break;
+    }
+    return "thaw.if-frozen";
+}
+
+/// "thawed in cold water or in the microwave".
+std::string say_thawed_by(const std::vector<kitchen::ThawMethod>& methods,
+                          const Language& language) {
+    std::string text;
+    for (const auto method : methods) {
+        const auto one = language.say(if_thawed_key(method));
+        text = text.empty() ? one : language.say("thaw.if-or", {text, one});
+    }
+    return text;
+}
+
 /// Several paragraphs as one: each label strong before its words, sentences between them.
 Paragraph joined(const std::vector<Paragraph>& paragraphs) {
     auto one = paragraphs.front();
@@ -85,7 +106,7 @@ Field servings_field(const kitchen::PlannedPackage& planned, const Style& style)
     return one_paragraph(
         field_name::servings,
         figure(style.say("label.serves-head"), std::to_string(planned.package.servings)),
-        planned.package.where.key("servings"));
+        place_of_size(planned.package, "servings"));
 }
 
 Field bag_field(const kitchen::Bag& bag, const Style& style) {
@@ -127,16 +148,33 @@ Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& styl
 }
 
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    const auto method = planned.package.thaw.method;
-    const auto line = [&](const std::string& text) {
-        auto thaw = labelled(say_thaw_label(method, style.language), text);
-        thaw.critical = method == kitchen::ThawMethod::FromFrozen;
+    const auto line = [&](Form form) {
+        const bool never = planned.package.thaw.method == kitchen::ThawMethod::FromFrozen &&
+                           planned.other_thaws.empty();
+        auto thaw = labelled(never ? style.say("label.do-not-thaw") : style.say("label.thaw"),
+                             say_thaw(planned, style.language, form));
+        thaw.critical = never;
         return thaw;
     };
-    auto result = one_paragraph(field_name::thaw, line(say_thaw(planned, style.language)),
-                                planned.package.thaw.where);
-    result.shorter = {{line(say_thaw(planned, style.language, Form::Short))},
-                      {line(say_thaw(planned, style.language, Form::Least))}};
+    auto result = one_paragraph(field_name::thaw, line(Form::Full), planned.package.thaw.where);
+    result.shorter = {{line(Form::Short)}, {line(Form::Least)}};
+    return result;
+}
+
+Field other_thaws_field(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = field(field_name::other_thaws, planned.package.thaw.where);
+    std::vector<Paragraph> least;
+    for (const auto& way : planned.other_thaws) {
+        const auto line = [&](Form form) {
+            return labelled(style.say("thaw.or"),
+                            say_other_thaw(planned, way, style.language, form));
+        };
+        result.paragraphs.push_back(line(Form::Full));
+        least.push_back(line(Form::Least));
+    }
+    if (!least.empty()) {
+        result.shorter = {std::move(least)};
+    }
     return result;
 }
 
@@ -217,7 +255,10 @@ Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLev
 }
 
 std::string say_caution(const kitchen::Caution& caution, const Language& language) {
-    return language.say("caution." + caution.id, caution.values);
+    auto text = language.say("caution." + caution.id, caution.values);
+    return caution.thawed_by.empty() || caution.level < kitchen::CautionLevel::Card
+               ? text
+               : language.say("thaw.if", {say_thawed_by(caution.thawed_by, language), text});
 }
 
 std::string say_addition(const kitchen::Finish& finish, const Style& style, Waits waits) {

@@ -32,7 +32,10 @@ Field made_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style);
 
-/// The same for a card, which has room for what to do where a bag is still hard inside.
+/// What may be done instead: a paragraph for each other way to thaw that the cook names.
+Field other_thaws_field(const kitchen::PlannedPackage& planned, const Style& style);
+
+/// The thaw line for a card, which has room for what to do where a bag is still hard inside.
 Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style);
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field note_field(const kitchen::PlannedPackage& planned, const Style& style);

@@ -5,6 +5,7 @@
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/prints.h"
+#include "wording/side_words.h"
 #include "wording/typography.h"
 
 namespace thawslip::wording {
@@ -27,7 +28,7 @@ Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field finish_count(const kitchen::PlannedPackage& planned, const Style& style) {
-    const auto count = planned.finish.size();
+    const auto count = planned.finish.size() + planned.package.sides.size();
     const auto words =
         style.language.say_count("finishing-card.thing", "finishing-card.things", count);
     return {field_name::finish_count, {plain(words)}, planned.package.where.key("finish")};
@@ -37,7 +38,7 @@ Field finish_count(const kitchen::PlannedPackage& planned, const Style& style) {
 /// cook declares them. Where they name none nothing is said: what is in a stock cube is not known.
 Field contains_of_finish(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto found =
-        kitchen::added_allergens(planned.finish, planned.allergens, *style.allergens);
+        kitchen::added_allergens(planned.package, planned.allergens, *style.allergens);
     Field field{field_name::contains_of_finish, {}, planned.package.where.key("finish")};
     if (!found.empty()) {
         field.paragraphs.push_back(
@@ -68,6 +69,7 @@ Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& p
         keep_until_field(planned, style),
         finish_list(planned, style),
         finish_grouped_field(planned, style),
+        sides_field(planned, style),
         finish_count(planned, style),
         contains_of_finish(planned, style),
         until_field(planned, style),

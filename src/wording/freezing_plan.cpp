@@ -31,8 +31,8 @@ std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>&
     std::string text;
     for (const auto& dish : by_dish(plan, bags)) {
         text += (text.empty() ? "" : "; ") +
-                style.say("freezing.dish",
-                          {typeset_text(dish.planned->package.dish), numbers_text(dish, style)});
+                style.say("freezing.dish", {typeset_text(say_sized(dish.planned->package, style)),
+                                            numbers_text(dish, style)});
     }
     return text;
 }
@@ -42,7 +42,7 @@ std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>&
 void add_rows(Field& field, const kitchen::Plan& plan, const Paragraph& when,
               const std::vector<std::string>& bags, const Style& style) {
     for (const auto& dish : by_dish(plan, bags)) {
-        auto name = plain(dish.planned->package.dish);
+        auto name = plain(say_sized(dish.planned->package, style));
         name.marker = Marker::TickBox;
         Paragraph row;
         row.cells = {when, std::move(name), as_is(numbers_text(dish, style))};

@@ -1,5 +1,6 @@
 #include "wording/late_dish.h"
 
+#include "wording/phrases.h"
 #include "wording/timeline_words.h"
 
 #include <algorithm>
@@ -49,10 +50,10 @@ std::optional<LateDish> say_late_dish(const kitchen::Timeline& line,
         return std::nullopt;
     }
     const auto& ways = line.dishes[dish].ways;
-    LateDish late{
-        style.say(ways.empty() ? "plan.late-no-way" : "plan.late", {dishes[dish].package.dish}),
-        {},
-        {}};
+    LateDish late{style.say(ways.empty() ? "plan.late-no-way" : "plan.late",
+                            {say_sized(dishes[dish].package, style)}),
+                  {},
+                  {}};
     for (const auto& way : ways) {
         late.ways.push_back(way_text(line, way, dish, style));
     }

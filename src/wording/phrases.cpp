@@ -171,6 +171,9 @@ std::string say_when_head(const kitchen::When& when, const Language& language) {
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language, Form form) {
     const auto& thaw = planned.package.thaw;
     auto text = say_thaw_method(planned, language, form);
+    if (thaw.method == kitchen::ThawMethod::FromFrozen && !planned.other_thaws.empty()) {
+        text = language.say("thaw.not-needed", {text});
+    }
     if (const auto days = kitchen::cook_within(planned)) { // none left: a caution says so
         const std::string least = form == Form::Least ? "-least" : "";
         text = days->count() == 1 ? language.say("thaw.within-day" + least, {text})
@@ -183,8 +186,36 @@ std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& lan
     return text;
 }
 
+std::string say_other_thaw(const kitchen::PlannedPackage& first, const kitchen::PlannedPackage& way,
+                           const Language& language, Form form) {
+    auto text = say_thaw(way, language, form);
+    const auto& written = first.package.cook;
+    const auto& cook = way.package.cook;
+    if (!written || !written->time || cook->time == written->time) {
+        return text;
+    }
+    if (cook->time) {
+        return language.say("thaw.cooks", {text, say_time_range(*cook->time, language)});
+    }
+    const bool is_longer = way.package.thaw.method == kitchen::ThawMethod::FromFrozen;
+    return language.say(is_longer ? "thaw.cooks-longer" : "thaw.cooks-sooner", {text});
+}
+
 std::string say_placing(kitchen::Placing placing, const Language& language) {
     return language.say(placing_key(placing));
+}
+
+std::string say_sized(const kitchen::Package& package, const Style& style) {
+    return package.size
+               ? style.say("day-sheet.of-size", {package.dish, std::to_string(package.servings)})
+               : package.dish;
+}
+
+std::string say_side(const kitchen::Side& side, const Style& style) {
+    const auto what = say_quantity(side.add, style);
+    const auto takes = say_time_range(side.takes, style.language);
+    return side.in.empty() ? style.say("side.takes", {what, takes})
+                           : style.say("side.takes-in", {what, side.in, takes});
 }
 
 std::string say_cooking(const kitchen::Cook& cook, const Language& language) {

@@ -51,7 +51,18 @@ std::string say_when_head(const kitchen::When& when, const Language& language);
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language,
                      Form form = Form::Full);
 
+/// How it may be thawed instead; and how long it cooks then, where that is another time.
+/// \param way one of the other_thaws of `first`
+std::string say_other_thaw(const kitchen::PlannedPackage& first, const kitchen::PlannedPackage& way,
+                           const Language& language, Form form = Form::Full);
+
 std::string say_placing(kitchen::Placing placing, const Language& language); ///< "on a rack"
+
+/// "Lentil stew"; "Lentil stew (for 2)" where the dish is packed in several sizes.
+std::string say_sized(const kitchen::Package& package, const Style& style);
+
+/// "300 g rice (pot, 15 min)".
+std::string say_side(const kitchen::Side& side, const Style& style);
 
 /// "slow cooker, low, 7–9 h": vessel, setting and time, as far as they are known.
 std::string say_cooking(const kitchen::Cook& cook, const Language& language);

@@ -52,13 +52,15 @@ constexpr std::pair<RemarkId, TimelineStep> steps[] = {
     {RemarkId::StartNow, TimelineStep::Start},
     {RemarkId::FinishBeforeStart, TimelineStep::Add},
     {RemarkId::FinishAfterReady, TimelineStep::Add},
+    {RemarkId::SideLate, TimelineStep::Side},
 };
 
 bool belongs_to(const TimelineRemark& remark, const TimelineEvent& event) {
     const bool its_step =
         std::ranges::find(steps, std::pair{remark.id, event.what}) != std::end(steps);
     return remark.dish == event.dish && its_step &&
-           (!remark.finish || remark.finish == event.finish);
+           (!remark.finish || remark.finish == event.finish) &&
+           (!remark.side || remark.side == event.side);
 }
 
 /// Whether some event of the plan has the remark beside it.
@@ -128,7 +130,7 @@ void add_late(std::vector<Paragraph>& head, const LateDish& late) {
 
 std::vector<Paragraph> head_of(const kitchen::Lane& lane, const Source& from) {
     const auto& dish = from.dishes[lane.dish];
-    const auto name = say_dish(dish.package.dish, dish.raw, from.style.language);
+    const auto name = say_dish(say_sized(dish.package, from.style), dish.raw, from.style.language);
     std::vector<Paragraph> head{
         plain(lane.is_continued ? from.style.say("list.continued", {name}) : name)};
     head.front().role = Role::Heading;

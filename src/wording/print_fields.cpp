@@ -28,6 +28,8 @@ const Row rows[] = {
     {name::made, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::use_by, Always, {BagLabel, FinishingCard, CookDayCard}},
     {name::thaw, Always, {BagLabel, CookDayCard}},
+    {name::other_thaws, IfRoom, {BagLabel, CookDayCard}},
+    {name::sides, IfRoom, {FinishingCard}},
     {name::finish, Always, {BagLabel, FinishingCard}, {name::finish_grouped}},
     {name::finish_grouped, Always, {FinishingCard}, {name::finish}},
     {name::finish_count, IfRoom, {FinishingCard}},

@@ -16,7 +16,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
                 const kitchen::Bag& bag, const Style& style);
 
 /// What is taped to the bag with the small bags. Only for a package that has finishing
-/// ingredients. \pre !planned.finish.empty()
+/// ingredients or sides.
 Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& planned,
                      const kitchen::Bag& bag, const Style& style);
 

@@ -65,6 +65,8 @@ std::string say_dishes(const kitchen::ShoppingItem& item, const Dishes& dishes,
     }
     std::string text;
     for (auto& [day, of_day] : numbers) {
+        const auto twice = std::ranges::unique(of_day); // sizes of one dish stand together
+        of_day.erase(twice.begin(), twice.end());
         text += (text.empty() ? "" : "; ") + (dishes.several_days ? letter_of(day) : "") +
                 say_numbers(std::move(of_day), style.language);
     }
@@ -165,7 +167,8 @@ Field dish_numbers_field(std::span<const Plan> plans, const Style& style) {
                 as_is(letter_of(day) + " · " + say_weekday_date(plans[day].made, style.language),
                       Emphasis::Strong));
         }
-        for (const auto& planned : plans[day].packages) {
+        for (const auto& sizes : kitchen::dishes_of(plans[day])) {
+            const auto& planned = sizes.front();
             auto line = plain(planned.package.dish);
             line.marker = Marker::Number;
             line.number = planned.number;

@@ -14,8 +14,9 @@ namespace thawslip::wording {
 struct TimeChart {
     using Minutes = std::chrono::minutes;
 
-    /// How a span is filled: three that nobody takes for another in black and white.
-    enum class Fill { Hatched, Empty, Solid };
+    /// How a span is filled: three that nobody takes for another in black and white; and a thin
+    /// one, which stands beside the others and may overlap them.
+    enum class Fill { Hatched, Empty, Solid, Beside };
 
     struct Span {
         Fill fill = Fill::Empty;

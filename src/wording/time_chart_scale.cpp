@@ -14,6 +14,7 @@ std::string_view key_of(Doing what) {
     switch (what) {
     case Doing::Thawing: return "plan-sheet.thawing";
     case Doing::Waiting: return "plan-sheet.waiting";
+    case Doing::Beside: return "plan-sheet.beside";
     case Doing::Cooking: break;
     }
     return "plan-sheet.cooking";
@@ -74,6 +75,7 @@ TimeChart::Fill fill_of(Doing what) {
     switch (what) {
     case Doing::Thawing: return TimeChart::Fill::Hatched;
     case Doing::Waiting: return TimeChart::Fill::Empty;
+    case Doing::Beside: return TimeChart::Fill::Beside;
     case Doing::Cooking: break;
     }
     return TimeChart::Fill::Solid;
@@ -81,7 +83,7 @@ TimeChart::Fill fill_of(Doing what) {
 
 std::vector<TimeChart::Key> chart_keys(std::span<const kitchen::Lane> lanes, const Style& style) {
     std::vector<TimeChart::Key> keys;
-    for (const auto what : {Doing::Thawing, Doing::Waiting, Doing::Cooking}) {
+    for (const auto what : {Doing::Thawing, Doing::Waiting, Doing::Cooking, Doing::Beside}) {
         if (occurs(what, lanes)) {
             keys.push_back({fill_of(what), style.say(key_of(what))});
         }

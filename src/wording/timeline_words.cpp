@@ -51,7 +51,8 @@ std::string clock_at(const Setting& setting, Instant instant) {
 }
 
 std::string dish_of(const Setting& setting) {
-    return say_dish(setting.dish.package.dish, setting.dish.raw, setting.style.language);
+    return say_dish(say_sized(setting.dish.package, setting.style), setting.dish.raw,
+                    setting.style.language);
 }
 
 std::string bags_of(const Setting& setting) {
@@ -198,13 +199,35 @@ kitchen::EventWords add_words(const Setting& setting, const kitchen::Finish& fin
             finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
 }
 
+/// "Start 300 g rice beside it (pot, 15 min)"; below, what is to be done, and when it is ready.
+kitchen::EventWords side_words(const Setting& setting, std::size_t index) {
+    const auto& language = setting.style.language;
+    const auto& side = setting.dish.package.sides[index];
+    const auto what = say_side(side, setting.style);
+    kitchen::EventWords words{setting.named == DishNamed::ByLane
+                                  ? language.say("side.start", {what})
+                                  : language.say("side.start-for", {what, dish_of(setting)}),
+                              {}};
+    for (const auto& step : side.steps) {
+        add_sentence(words.description, step);
+    }
+    for (const auto& window : setting.windows.sides) {
+        if (window.side == index) {
+            add_sentence(words.description,
+                         language.say("side.ready", {clock_at(setting, window.ready)}));
+        }
+    }
+    return words;
+}
+
 kitchen::EventWords ready_words(const Setting& setting) {
     const auto& language = setting.style.language;
     const auto& cook = setting.dish.package.cook;
-    kitchen::EventWords words{setting.named == DishNamed::ByLane
-                                  ? language.say("plan-sheet.ready")
-                                  : language.say("plan.ready", {setting.dish.package.dish}),
-                              {}};
+    kitchen::EventWords words{
+        setting.named == DishNamed::ByLane
+            ? language.say("plan-sheet.ready")
+            : language.say("plan.ready", {say_sized(setting.dish.package, setting.style)}),
+        {}};
     if (cook && cook->until) {
         words.description =
             language.say("cook-day-card.done-at", {say_target(*cook->until, setting.style)});
@@ -261,6 +284,7 @@ kitchen::EventWords say_event(const kitchen::Timeline& timeline,
     case TimelineStep::Thaw: return thaw_words(setting);
     case TimelineStep::Look: return look_words(setting);
     case TimelineStep::Start: return start_words(setting);
+    case TimelineStep::Side: return side_words(setting, event.side.value_or(0));
     case TimelineStep::Add:
         return add_words(setting, setting.dish.package.finish[event.finish.value_or(0)]);
     case TimelineStep::Ready: break;

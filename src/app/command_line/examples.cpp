@@ -44,7 +44,8 @@ constexpr std::array notes{
     Notes{"cards", "thawslip cards saturday.toml -o cards.pdf\n"
                    "thawslip cards saturday.toml --cook-day --stock a4-cards-a6-cut -o cards.pdf\n"
                    "thawslip cards saturday.toml --dish \"stew, chowder\" -o cards.pdf\n"
-                   "thawslip cards saturday.toml --finishing --print kitchen"},
+                   "thawslip cards saturday.toml --finishing --print kitchen\n"
+                   "A dish in several sizes has a cook-day card for each."},
     Notes{"lists", "thawslip lists saturday.toml -o lists.pdf\n"
                    "thawslip lists saturday.toml --day --print\n"
                    "thawslip lists saturday.toml --by-station -o stations.pdf\n"
@@ -71,7 +72,9 @@ constexpr std::array notes{
                   "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" -o plan.pdf  # drawn\n"
                   "thawslip plan lentil stew --eat \"2026-12-03 18:30\"  # from the archive\n"
                   "thawslip plan photo.jpg --eat \"2026-12-03 18:30\"  # by the codes in it\n"
-                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json"},
+                  "thawslip plan saturday.toml --eat \"2026-12-03 18:30\" --bags 2 --json\n"
+                  "A dish with several ways to thaw takes the first that serves; sides start\n"
+                  "so that all is ready together."},
     Notes{"stock", "thawslip stock list\n"
                    "thawslip stock ruler -o ruler.pdf"},
     Notes{"stock list", "thawslip stock list"},

@@ -140,7 +140,8 @@ void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
 void show(const kitchen::PlannedPackage& planned, Why why, const Settings& settings,
           std::ostream& out) {
     const auto& language = language_of(settings);
-    out << fmt::format("{}: {}, made {}, {} {}\n   ", planned.package.dish,
+    out << fmt::format("{}: {}, made {}, {} {}\n   ",
+                       say_sized(planned.package, style_of(settings)),
                        counted(planned.bags.size(), "bag"), say_date(planned.made, language),
                        say_keep_until_head(planned.keep_until, language),
                        say_date(planned.keep_until.date, language));
@@ -153,6 +154,9 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
         show_why(planned.keep_until, out);
         show_minimum(planned, style_of(settings).units, out);
         show_lead(planned, settings, out);
+        for (const auto& way : planned.other_thaws) {
+            show_lead(way, settings, out);
+        }
         if (planned.freezing) {
             out << fmt::format(
                 "    freeze: {} lying so in the freezer, by heat transfer with its margin\n",

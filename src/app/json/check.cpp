@@ -31,8 +31,45 @@ Json cautions_json(const std::vector<kitchen::Caution>& cautions, const wording:
     return list;
 }
 
+void add_size(Json& json, const kitchen::Package& package) {
+    if (package.weight) {
+        json["grams"] = std::lrint(package.weight->grams);
+    }
+    if (package.thickness) {
+        json["thickness_mm"] = package.thickness->in_millimetres();
+    }
+    if (package.container) {
+        json["container"] = package.container->as_written;
+    }
+}
+
+/// The other ways to thaw, with a time for each.
+Json other_thaws_json(const kitchen::PlannedPackage& planned) {
+    Json list = Json::array();
+    for (const auto& way : planned.other_thaws) {
+        Json one{{"thaw", archive::word_of(way.package.thaw.method)}};
+        add_thaw(one, thaw_time(way), cook_within(way));
+        list.push_back(std::move(one));
+    }
+    return list;
+}
+
+Json sides_json(const kitchen::Package& package) {
+    Json list = Json::array();
+    for (const auto& side : package.sides) {
+        list.push_back({{"add", kitchen::text_of(side.add)},
+                        {"takes_minutes", {side.takes.low.count(), side.takes.high.count()}}});
+        if (!side.in.empty()) {
+            list.back()["in"] = side.in;
+        }
+    }
+    return list;
+}
+
 Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& style) {
     Json json{{"dish", planned.package.dish},
+              {"number", planned.number},
+              {"servings", planned.package.servings},
               {"raw", planned.raw},
               {"made", kitchen::to_iso(planned.made)},
               {"keep_until", kitchen::to_iso(planned.keep_until.date)},
@@ -43,7 +80,11 @@ Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& 
     }
     json["days_refrigerated"] = planned.package.days_refrigerated;
     json["in_freezer"] = planned.in_freezer;
+    add_size(json, planned.package);
+    json["thaw"] = archive::word_of(planned.package.thaw.method);
     add_thaw(json, thaw_time(planned), cook_within(planned));
+    json["other_thaws"] = other_thaws_json(planned);
+    json["sides"] = sides_json(planned.package);
     json["cautions"] = cautions_json(planned.cautions, style);
     return json;
 }

@@ -28,16 +28,21 @@ void add_dates(Json& object, const code::Message& message, kitchen::Date today) 
     }
 }
 
+std::optional<std::chrono::days> days_of(std::optional<int> days) {
+    return days ? std::optional{std::chrono::days{*days}} : std::nullopt;
+}
+
 void add_how_to_thaw(Json& object, const code::Message& message) {
     if (message.thaw) {
         object["thaw"] = archive::word_of(*message.thaw);
     }
-    std::optional<std::chrono::days> cook_within;
-    if (message.cook_within_days) {
-        cook_within = std::chrono::days{*message.cook_within_days};
-    }
-    add_thaw(object, message.thaw_time, cook_within);
+    add_thaw(object, message.thaw_time, days_of(message.cook_within_days));
     add_said(object, "thaw_note", message.thaw_note);
+    for (const auto& other : message.other_thaws) {
+        Json way{{"thaw", archive::word_of(other.thaw)}};
+        add_thaw(way, other.thaw_time, days_of(other.cook_within_days));
+        object["other_thaws"].push_back(std::move(way));
+    }
 }
 
 Json additions_json(const std::vector<code::Addition>& additions, const wording::Style& style) {

@@ -16,6 +16,7 @@ std::string_view key(kitchen::TimelineStep step) {
     case kitchen::TimelineStep::Thaw: return "thaw";
     case kitchen::TimelineStep::Look: return "look";
     case kitchen::TimelineStep::Start: return "start";
+    case kitchen::TimelineStep::Side: return "side";
     case kitchen::TimelineStep::Add: return "add";
     case kitchen::TimelineStep::Ready: break;
     }
@@ -61,14 +62,25 @@ Json way_json(const DinnerPlan& plan, std::size_t dish, const kitchen::FasterWay
             {"cautions", cautions}};
 }
 
+/// How a dish is thawed: by the first method on its label, or the next that serves.
+Json dish_json(const kitchen::TimelineDish& dish) {
+    return {{"dish", dish.package.dish},
+            {"serves", dish.package.servings},
+            {"bags", dish.bags},
+            {"thaw", archive::word_of(dish.package.thaw.method)},
+            {"first_choice", !dish.missed.has_value()}};
+}
+
 } // namespace
 
 std::string plan_json(const DinnerPlan& plan, const wording::Style& style) {
     Json answer{{"eat", time_on_clock(plan, plan.line.eat)},
                 {"ways", Json::array()},
                 {"events", Json::array()},
-                {"remarks", Json::array()}};
+                {"remarks", Json::array()},
+                {"dishes", Json::array()}};
     for (std::size_t dish = 0; dish < plan.dishes.size(); ++dish) {
+        answer["dishes"].push_back(dish_json(plan.dishes[dish]));
         for (const auto& way : plan.line.dishes[dish].ways) {
             answer["ways"].push_back(way_json(plan, dish, way, style.language));
         }

@@ -79,7 +79,8 @@ Statement& with_optional(Statement& statement, const PackageRecord& package) {
 }
 
 kitchen::Batch batch_at(const Statement& row, int first) {
-    return {static_cast<int>(row.integer(first)), row.text(first + 1), row.integer(first + 2)};
+    return {static_cast<int>(row.integer(first)), row.text(first + 1), row.integer(first + 2),
+            static_cast<int>(row.integer(first + 3))};
 }
 
 bool same_package(const PackageRecord& one, const PackageRecord& other) {

@@ -39,11 +39,10 @@ void insert_package(Connection& connection, std::int64_t day, int position,
                     const PackageRecord& package, std::size_t bags) {
     auto& statement =
         connection
-            .statement(
-                "INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
-                "servings, bags, kitchen_number, batch_kitchen, batch, origin, grams, "
-                "allergens, classes, thaw, thaw_minutes, place) VALUES (?, ?, ?, ?, ?, ?, ?, "
-                "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
+                       "servings, bags, kitchen_number, batch_kitchen, batch, size, origin, grams, "
+                       "allergens, classes, thaw, thaw_minutes, place) VALUES (?, ?, ?, ?, ?, ?, "
+                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
             .with(day)
             .with(position)
             .with(package.dish)
@@ -56,6 +55,7 @@ void insert_package(Connection& connection, std::int64_t day, int position,
             .with(package.batch.kitchen_number)
             .with(package.batch.kitchen)
             .with(package.batch.number)
+            .with(package.batch.size)
             .with(package.origin);
     with_optional(statement, package).run();
     connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
@@ -130,8 +130,8 @@ std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day)
     auto& rows = connection
                      .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
                                 "allergens, classes, thaw, thaw_minutes, place, bags, "
-                                "kitchen_number, batch_kitchen, batch, origin FROM package WHERE "
-                                "day = ? ORDER BY position")
+                                "kitchen_number, batch_kitchen, batch, size, origin FROM package "
+                                "WHERE day = ? ORDER BY position")
                      .with(day);
     std::vector<PackageRecord> packages;
     while (rows.next()) {
@@ -140,7 +140,7 @@ std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day)
         packages.back().bags.resize(static_cast<std::size_t>(
             std::clamp<std::int64_t>(rows.integer(12), 0, Most::bags + 1)));
         packages.back().batch = batch_at(rows, 13);
-        packages.back().origin = rows.text(16);
+        packages.back().origin = rows.text(17);
     }
     return packages;
 }
@@ -193,7 +193,7 @@ PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
     auto& row = connection
                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
                                "allergens, classes, thaw, thaw_minutes, place, kitchen_number, "
-                               "batch_kitchen, batch, origin FROM package WHERE id = (SELECT "
+                               "batch_kitchen, batch, size, origin FROM package WHERE id = (SELECT "
                                "package FROM bag WHERE id = ?)")
                     .with(bag);
     if (!row.next()) {
@@ -201,7 +201,7 @@ PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
     }
     auto package = package_at(row, 0);
     package.batch = batch_at(row, 12);
-    package.origin = row.text(15);
+    package.origin = row.text(16);
     return package;
 }
 

@@ -209,8 +209,14 @@ CREATE TABLE sheet (
 ) WITHOUT ROWID;
 )sql";
 
-constexpr std::array<std::string_view, 4> steps_so_far = {first_step, second_step, third_step,
-                                                          fourth_step};
+constexpr std::string_view fifth_step = R"sql(
+-- Which of its dish's sizes a package is (kitchen/bag_id.h, Batch); 0: the dish is in one. With the
+-- batch it is what the ids of its bags are made from.
+ALTER TABLE package ADD COLUMN size INTEGER NOT NULL DEFAULT 0;
+)sql";
+
+constexpr std::array<std::string_view, 5> steps_so_far = {first_step, second_step, third_step,
+                                                          fourth_step, fifth_step};
 
 [[noreturn]] void refuse(ArchiveFault::Kind kind, std::string message) {
     throw ArchiveFailure{{kind, std::move(message)}};

@@ -1,13 +1,29 @@
 #include "kitchen/allergens/added_allergens.h"
 
-namespace thawslip::kitchen {
+#include <string>
 
-std::vector<DeclaredAllergen> added_allergens(const std::vector<Finish>& finish,
+namespace thawslip::kitchen {
+namespace {
+
+std::vector<std::string> added_texts(const Package& package) {
+    std::vector<std::string> texts;
+    for (const auto& finish : package.finish) {
+        texts.push_back(text_of(finish.add));
+    }
+    for (const auto& side : package.sides) {
+        texts.push_back(text_of(side.add));
+    }
+    return texts;
+}
+
+} // namespace
+
+std::vector<DeclaredAllergen> added_allergens(const Package& package,
                                               const std::vector<DeclaredAllergen>& declared,
                                               const AllergenList& list) {
     std::vector<DeclaredAllergen> found;
-    for (const auto& addition : finish) {
-        for (auto& mention : mentioned_allergens(text_of(addition.add))) {
+    for (const auto& text : added_texts(package)) {
+        for (auto& mention : mentioned_allergens(text)) {
             if (is_listed(mention.named, list) || is_declared(mention.named, declared, list)) {
                 found.push_back({std::move(mention.words), {std::move(mention.named)}});
             }

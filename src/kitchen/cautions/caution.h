@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/key_path.h"
+#include "kitchen/day.h"
 
 #include <string>
 #include <vector>
@@ -20,6 +21,8 @@ struct Caution {
     std::vector<std::string> values;
     std::string source; ///< publisher and title
     KeyPath where;
+    /// Which of several ways to thaw it is for, where it is not for the first; else none.
+    std::vector<ThawMethod> thawed_by = {};
 };
 
 } // namespace thawslip::kitchen

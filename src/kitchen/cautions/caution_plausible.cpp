@@ -124,7 +124,7 @@ Findings serving_weight(const Scene& scene) {
     return {{{grams_text(scene, scene.package.weight->grams),
               std::to_string(scene.package.servings), grams_text(scene, *each),
               grams_text(scene, expected.least), grams_text(scene, expected.most)},
-             scene.package.where.key("weight")}};
+             place_of_size(scene.package, "weight")}};
 }
 
 Findings bag_face(const Scene& scene, Plausible wrong) {
@@ -135,7 +135,7 @@ Findings bag_face(const Scene& scene, Plausible wrong) {
     return {{{grams_text(scene, scene.package.weight->grams),
               thickness_text(*scene.package.thickness, style(scene)),
               thickness_text(least_thickness(*scene.package.weight), style(scene))},
-             scene.package.where.key("thickness")}};
+             place_of_size(scene.package, "thickness")}};
 }
 
 Findings bag_too_wide(const Scene& scene) {
@@ -146,6 +146,26 @@ Findings bag_too_narrow(const Scene& scene) {
     return bag_face(scene, Plausible::TooSmall);
 }
 
+/// Square centimetres.
+double face_of(const Container& container) {
+    return container.width.in_millimetres() * container.length.in_millimetres() / 100.0;
+}
+
+/// A thickness that is less than what fills its container would thaw too soon on paper.
+Findings container_too_small(const Scene& scene) {
+    constexpr double near_enough = 0.85; // as well as a bag is measured: common practice, no source
+    const auto& package = scene.package;
+    const auto area = bag_area(package);
+    if (!area || !package.container || face_of(*package.container) >= near_enough * *area) {
+        return {};
+    }
+    const auto thick = *package.thickness * (*area / face_of(*package.container));
+    return {
+        {{grams_text(scene, package.weight->grams), package.container->as_written,
+          thickness_text(thick, style(scene)), thickness_text(*package.thickness, style(scene))},
+         place_of_size(package, "thickness")}};
+}
+
 Findings many_portions(const Scene& scene) {
     const auto& package = scene.package;
     const double portions = static_cast<double>(package.servings) * package.bags;
@@ -154,7 +174,7 @@ Findings many_portions(const Scene& scene) {
     }
     return {{{std::to_string(package.servings), std::to_string(package.bags),
               std::to_string(package.servings * package.bags)},
-             package.where.key("servings")}};
+             place_of_size(package, "servings")}};
 }
 
 constexpr CautionRule rules[] = {
@@ -172,6 +192,7 @@ constexpr CautionRule rules[] = {
             "freezing times far too short; expected a thickness of {2} at least",
             "weight and thickness are of one bag, as frozen, lying flat"),
     {"bag-too-narrow", CautionLevel::Report, practice, bag_too_narrow},
+    {"container-too-small", CautionLevel::Report, practice, container_too_small},
     {"serving-weight", CautionLevel::Report, practice, serving_weight},
     {"many-portions", CautionLevel::Report, practice, many_portions},
     {"made-in-future", CautionLevel::Report, practice, made_in_future},

@@ -107,8 +107,11 @@ KeyPath food_place(const Scene& scene) {
 }
 
 KeyPath method_place(const Scene& scene) {
-    return scene.package.thaw.where.empty() ? scene.package.where
-                                            : scene.package.thaw.where.key("method");
+    const auto& thaw = scene.package.thaw;
+    if (!thaw.method_where.empty()) {
+        return thaw.method_where;
+    }
+    return thaw.where.empty() ? scene.package.where : thaw.where.key("method");
 }
 
 KeyPath cook_place(const Scene& scene, std::string_view key) {

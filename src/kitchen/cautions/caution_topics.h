@@ -19,6 +19,7 @@
 namespace thawslip::kitchen {
 
 std::span<const CautionRule> temperature_rules();
+std::span<const CautionRule> side_rules();
 std::span<const CautionRule> slow_cooker_rules();
 std::span<const CautionRule> thaw_rules();
 std::span<const CautionRule> ceiling_rules();

@@ -302,6 +302,9 @@ std::set<std::string_view> added_later(const StorageTable& table, const Package&
     for (const auto& finish : package.finish) {
         note(finish.add);
     }
+    for (const auto& side : package.sides) {
+        note(side.add);
+    }
     for (const auto& ingredient : package.ingredients) {
         if (ingredient.day == IngredientDay::CookDay) {
             note(ingredient.add);

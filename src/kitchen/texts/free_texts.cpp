@@ -33,6 +33,15 @@ void add_cooking(Texts& texts, const Cook& cook) {
     }
 }
 
+/// What is cooked beside the bag is added on cook day; what it is cooked in says nothing of the
+/// bag.
+void add_side(Texts& texts, const Side& side) {
+    texts.add(FreeText::Finish, text_of(side.add), side.where.key("add"));
+    for (std::size_t i = 0; i < side.steps.size(); ++i) {
+        texts.add(FreeText::Step, side.steps[i], side.where.key("steps").index(i));
+    }
+}
+
 } // namespace
 
 std::vector<ReadText> free_texts(const Package& package, Wanted wanted) {
@@ -51,6 +60,9 @@ std::vector<ReadText> free_texts(const Package& package, Wanted wanted) {
     }
     if (package.cook) {
         add_cooking(texts, *package.cook);
+    }
+    for (const auto& side : package.sides) {
+        add_side(texts, side);
     }
     return std::move(texts).in_order();
 }

@@ -18,6 +18,7 @@ std::string_view name_of(TimelineStep step) {
     case TimelineStep::Thaw: return "thaw";
     case TimelineStep::Look: return "look";
     case TimelineStep::Start: return "start";
+    case TimelineStep::Side: return "side";
     case TimelineStep::Add: return "add";
     case TimelineStep::Ready: break;
     }
@@ -31,6 +32,8 @@ std::string identity(const TimelineEvent& event, const TimelineDish& dish) {
         (text += '\x1f') += bag;
     if (event.finish)
         text += fmt::format("\x1f#{}", *event.finish);
+    if (event.side)
+        text += fmt::format("\x1fside {}", *event.side);
     return text;
 }
 

@@ -36,6 +36,9 @@ std::vector<LaneSpan> spans_of(const DishTimeline& dish, Instant eat) {
     if (dish.cook && dish.outlook != Outlook::TooLate) {
         add(spans, {Doing::Cooking, dish.cook->at, eat});
     }
+    for (const auto& side : dish.sides) {
+        add(spans, {Doing::Beside, side.at, side.ready});
+    }
     return spans;
 }
 

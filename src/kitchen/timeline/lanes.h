@@ -10,8 +10,8 @@
 namespace thawslip::kitchen {
 
 /// What a bag of a dish does for a while: thawing for as long as its label allows, waiting thawed
-/// until it is cooked, cooking.
-enum class Doing { Thawing, Waiting, Cooking };
+/// until it is cooked, cooking; and beside it, what is cooked to be eaten with it.
+enum class Doing { Thawing, Waiting, Cooking, Beside };
 
 struct LaneSpan {
     Doing what = Doing::Thawing;
@@ -23,8 +23,8 @@ struct LaneSpan {
 /// One dish of a timeline by itself, for whoever draws it: what goes on for how long, and what has
 /// to be done at which moment.
 struct Lane {
-    std::size_t dish = 0; ///< index of the timeline's dish
-    std::vector<LaneSpan> spans;
+    std::size_t dish = 0;              ///< index of the timeline's dish
+    std::vector<LaneSpan> spans;       ///< none overlaps another, but those of Beside
     std::vector<TimelineEvent> events; ///< in order of time
     bool is_continued = false;         ///< a part of a lane, and not its first
 };

@@ -33,6 +33,8 @@ public:
     void add_dish(std::size_t dish) {
         line_.dishes.emplace_back();
         const Package& package = request_.dishes[dish].package;
+        if (const auto& missed = request_.dishes[dish].missed)
+            remark({.id = RemarkId::OtherThaw, .dish = dish, .values = {*missed}});
         if (package.thaw.method == ThawMethod::FromFrozen && package.cook &&
             package.cook->vessel == Vessel::SlowCooker) {
             line_.dishes[dish].outlook = Outlook::TooLate;
@@ -48,8 +50,8 @@ public:
 
     Timeline finished() && {
         std::sort(line_.events.begin(), line_.events.end(), [](const auto& a, const auto& b) {
-            return std::tie(a.at, a.what, a.dish, a.finish) <
-                   std::tie(b.at, b.what, b.dish, b.finish);
+            return std::tie(a.at, a.what, a.dish, a.finish, a.side) <
+                   std::tie(b.at, b.what, b.dish, b.finish, b.side);
         });
         tell_clock_changes();
         return std::move(line_);
@@ -117,7 +119,28 @@ private:
         if (planned.cook)
             event({planned.cook->at, TimelineStep::Start, dish});
         plan_finishing(dish);
+        plan_sides(dish);
         event({line_.eat, TimelineStep::Ready, dish});
+    }
+
+    /// When a side has to be ready: as the cook says, or at the table where that is not known.
+    Instant ready_for(const Side& side, const DishTimeline& planned) const {
+        const FinishTime time = finish_time(side.ready, planned.cook, line_.eat);
+        return std::min(time.at.value_or(line_.eat), line_.eat);
+    }
+
+    void plan_sides(std::size_t dish) {
+        const auto& sides = request_.dishes[dish].package.sides;
+        auto& planned = line_.dishes[dish];
+        for (std::size_t i = 0; i < sides.size(); ++i) {
+            const auto takes = middle_of(sides[i].takes);
+            const Instant ready = ready_for(sides[i], planned);
+            const Instant at = std::max(ready - takes, request_.now);
+            planned.sides.push_back({at, at + takes, i});
+            event({at, TimelineStep::Side, dish, {}, i});
+            if (at + takes > ready)
+                remark({RemarkId::SideLate, dish, {}, {ready - takes, at + takes}, i});
+        }
     }
 
     void add_thawing(const ThawWindow& window, const DishTimeline& planned, std::size_t dish) {

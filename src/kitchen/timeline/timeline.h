@@ -42,6 +42,13 @@ struct TimelineDish {
 
     /// How long it thaws, as its label says; nothing: to be worked out with the request's settings.
     std::optional<ThawLead> thaw_lead = std::nullopt;
+
+    /// The same dish by each other method that its label names, in that order.
+    std::vector<TimelineDish> other_thaws = {};
+
+    /// When the first method on its label had to begin, where another took its place: see
+    /// with_thaw_in_time.
+    std::optional<Instant> missed = std::nullopt;
 };
 
 struct TimelineRequest {
@@ -90,20 +97,29 @@ enum class Outlook {
     TooLate,      ///< nothing serves
 };
 
+/// What is cooked beside a dish.
+struct SideWindow {
+    Instant at;           ///< when it is started
+    Instant ready;        ///< when it is
+    std::size_t side = 0; ///< index of the package's `sides`
+};
+
 struct DishTimeline {
     std::optional<ThawWindow> thaw; ///< as planned; nothing when cooked from frozen
     std::optional<CookWindow> cook; ///< nothing without a usable cooking time
     Outlook outlook = Outlook::InTime;
-    std::vector<FasterWay> ways; ///< in the agencies' order; the events are those of the first
+    std::vector<FasterWay> ways;   ///< in the agencies' order; the events are those of the first
+    std::vector<SideWindow> sides; ///< as its package's
 };
 
-enum class TimelineStep { Thaw, Look, Start, Add, Ready };
+enum class TimelineStep { Thaw, Look, Start, Side, Add, Ready };
 
 struct TimelineEvent {
     Instant at;
     TimelineStep what = TimelineStep::Thaw;
     std::size_t dish = 0;                             ///< index of the request's dish
     std::optional<std::size_t> finish = std::nullopt; ///< for Add: index of its package's `finish`
+    std::optional<std::size_t> side = std::nullopt;   ///< for Side: index of its package's `sides`
     friend bool operator==(const TimelineEvent&, const TimelineEvent&) = default;
 };
 
@@ -123,6 +139,10 @@ std::vector<TimelineRemark> cautions_of(ThawMethod method, std::size_t dish);
 
 /// Whether nothing stands against it: no remark says that it cannot be done.
 bool can_be_done(const Timeline& line);
+
+/// The request with each dish thawed by the first of the methods on its label that still serves
+/// the time to eat. Where none does, or there is but one, a dish stays as it is.
+TimelineRequest with_thaw_in_time(TimelineRequest request);
 
 /// Works backwards from the time to eat: cooking starts its middle time before, and as long as the
 /// middle has to stay hot, finishing ingredients go in between, thawing starts its lead before

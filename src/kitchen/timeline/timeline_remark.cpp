@@ -26,6 +26,7 @@ constexpr RemarkRule rules[] = {
     {ThawWindowTight, Caution, "thaw_window_tight", leftovers},
     {ThawWindowTightToday, Caution, "thaw_window_tight_today", leftovers},
     {ThawTooLate, Caution, "thaw_too_late", big_thaw},
+    {OtherThaw, Note, "other_thaw", ""},
     {ThawOnRack, Note, "thaw_on_rack", big_thaw},
     {ThawByWater, Note, "thaw_by_water", big_thaw},
     {ThawByMicrowave, Note, "thaw_by_microwave", big_thaw},
@@ -45,9 +46,10 @@ constexpr RemarkRule rules[] = {
     {FinishTimeUnknown, Caution, "finish_time_unknown", ""},
     {FinishBeforeStart, Caution, "finish_before_start", ""},
     {FinishAfterReady, Caution, "finish_after_ready", ""},
+    {SideLate, Caution, "side_late", ""},
 };
 
-static_assert(rows_in_order(rules, &RemarkRule::id, FinishAfterReady));
+static_assert(rows_in_order(rules, &RemarkRule::id, SideLate));
 
 } // namespace
 

@@ -26,6 +26,7 @@ enum class RemarkId {
     ThawWindowTight,
     ThawWindowTightToday,
     ThawTooLate,
+    OtherThaw,
     ThawOnRack,
     ThawByWater,
     ThawByMicrowave,
@@ -44,6 +45,7 @@ enum class RemarkId {
     FinishTimeUnknown,
     FinishBeforeStart,
     FinishAfterReady,
+    SideLate,
 };
 
 using RemarkValue = std::variant<Instant, std::chrono::minutes>;
@@ -54,6 +56,7 @@ struct TimelineRemark {
     std::optional<std::size_t> dish = std::nullopt;   ///< index of the request's dish
     std::optional<std::size_t> finish = std::nullopt; ///< index of that package's `finish`
     std::vector<RemarkValue> values = {};             ///< `{0}`, `{1}`… of the words
+    std::optional<std::size_t> side = std::nullopt;   ///< index of that package's `sides`
 };
 
 enum class RemarkWeight { Note, Caution, CannotBeDone };

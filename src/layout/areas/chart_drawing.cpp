@@ -11,11 +11,13 @@ namespace {
 using wording::TimeChart;
 using Minutes = TimeChart::Minutes;
 
-constexpr double hatching = 0.3;    // sizes of type between two lines of a hatched span
-constexpr double half_x = 0.27;     // sizes of type from the baseline to the middle of an x
-constexpr double words_apart = 1.2; // leadings between two marks with words
-constexpr double marks_apart = 0.4; // leadings between two marks
-constexpr double channel = 0.3;     // sizes of type between two leaders beside each other
+constexpr double hatching = 0.3;      // sizes of type between two lines of a hatched span
+constexpr double half_x = 0.27;       // sizes of type from the baseline to the middle of an x
+constexpr double words_apart = 1.2;   // leadings between two marks with words
+constexpr double marks_apart = 0.4;   // leadings between two marks
+constexpr double beside_left = 0.36;  // sizes of type from a bar to the thin one beside it
+constexpr double beside_width = 0.24; // sizes of type
+constexpr double channel = 0.3;       // sizes of type between two leaders beside each other
 constexpr int most_channels = 4;
 
 /// Draws one chart, from its head down to its key.
@@ -124,7 +126,7 @@ private:
             const auto to = std::min(span.to, drawn.time->to);
             if (from < to) {
                 const Length y = drawn.y_of(from);
-                draw_bar(span.fill, {{lane_left(lane), y}, {em(bar_width), drawn.y_of(to) - y}});
+                draw_bar(span.fill, bar_at(span.fill, lane_left(lane), y, drawn.y_of(to) - y));
             }
         }
         draw_moments(lane, moments_in(what, stretch), drawn);
@@ -141,8 +143,15 @@ private:
         return moments;
     }
 
+    /// What goes on beside the dish is a thin bar at the left of its own.
+    Rect bar_at(TimeChart::Fill fill, Length left, Length top, Length height) const {
+        return fill == TimeChart::Fill::Beside
+                   ? Rect{{left - em(beside_left), top}, {em(beside_width), height}}
+                   : Rect{{left, top}, {em(bar_width), height}};
+    }
+
     void draw_bar(TimeChart::Fill fill, Rect bar) {
-        if (fill == TimeChart::Fill::Solid) {
+        if (fill == TimeChart::Fill::Solid || fill == TimeChart::Fill::Beside) {
             items_.push_back(Rule{bar});
             return;
         }
@@ -208,8 +217,10 @@ private:
         for (std::size_t i = 0; i < places.size(); ++i) {
             const Point at{place_.left() + places[i].left, top + type_.leading * places[i].line};
             const Length middle = at.y + type_.leading * baseline_share - em(half_x);
-            draw_bar(chart_.keys[i].fill,
-                     {{at.x, middle - em(0.5)}, {em(sample_width - 0.6), em(1)}});
+            const auto fill = chart_.keys[i].fill;
+            const bool is_thin = fill == TimeChart::Fill::Beside;
+            draw_bar(fill, {{at.x, middle - em(0.5)},
+                            {em(is_thin ? beside_width : sample_width - 0.6), em(1)}});
             words(chart_.keys[i].words, {at.x + em(sample_width), at.y},
                   natural_width(chart_.keys[i].words, area_, type_) + em(1));
         }

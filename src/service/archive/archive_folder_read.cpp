@@ -138,6 +138,8 @@ void read_batch(toml::Table& table, archive::PackageRecord& package) {
     table.require("batch");
     package.batch.number = table.integer("batch", {1, most_of_a_number}).value_or(1);
     package.batch.kitchen = text(table, "batch_kitchen");
+    package.batch.size =
+        static_cast<int>(table.integer("size", {0, archive::Most::size}).value_or(0));
     package.batch.kitchen_number = static_cast<int>(
         table.integer("kitchen_number", {0, kitchen::highest_kitchen_number}).value_or(0));
     package.origin = text(table, "origin");

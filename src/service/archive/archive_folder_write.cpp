@@ -42,6 +42,7 @@ std::string text_of(const archive::PackageRecord& package) {
     const auto& batch = package.batch;
     return text +
            fmt::format("described_bags = {}\nbatch = {}\n", package.bags.size(), batch.number) +
+           (batch.size == 0 ? "" : fmt::format("size = {}\n", batch.size)) +
            toml_line("batch_kitchen", batch.kitchen) +
            fmt::format("kitchen_number = {}\n", batch.kitchen_number) +
            toml_line("origin", package.origin);

@@ -14,7 +14,7 @@ namespace thawslip::service {
 wording::DoorAllergens door_allergens(const kitchen::PlannedPackage& planned,
                                       const kitchen::AllergenList& list) {
     return {planned.allergens, planned.may_contain,
-            kitchen::added_allergens(planned.finish, planned.allergens, list)};
+            kitchen::added_allergens(planned.package, planned.allergens, list)};
 }
 
 std::vector<wording::DoorRow> door_rows(const Days& days, const kitchen::AllergenList& list) {

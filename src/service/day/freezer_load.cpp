@@ -40,7 +40,9 @@ std::map<Freezer, DateLoad> loads_by_date(std::span<const kitchen::Plan> plans) 
 std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags) {
     std::string text;
     for (const auto& dish : by_dish(plan, bags)) {
-        text += fmt::format("{}{} ({})", text.empty() ? "" : "; ", dish.planned->package.dish,
+        const auto& package = dish.planned->package;
+        text += fmt::format("{}{}{} ({})", text.empty() ? "" : "; ", package.dish,
+                            package.size ? fmt::format(" for {}", package.servings) : "",
                             fmt::join(dish.bags, ", "));
     }
     return text;

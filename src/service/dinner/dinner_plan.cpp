@@ -40,8 +40,10 @@ Outcome<DinnerPlan> dinner_plan(std::span<const kitchen::PlannedPackage> package
         outcome.messages = no_such_dish(question.words, names_of(packages));
         return outcome;
     }
-    plan.line =
-        kitchen::timeline({plan.dishes, question.eat, question.now, question.clock, question.thaw});
+    auto request = kitchen::with_thaw_in_time(
+        {plan.dishes, question.eat, question.now, question.clock, question.thaw});
+    plan.line = kitchen::timeline(request);
+    plan.dishes = std::move(request.dishes);
     for (const auto& event : plan.line.events) {
         plan.words.push_back(say_event(plan.line, plan.dishes, event, style));
     }

@@ -59,6 +59,26 @@ kitchen::ThawLead lead_of(kitchen::ThawMethod method, const kitchen::TimeRange& 
     return lead;
 }
 
+/// The same by another way to thaw that the code has. Its cooking time is of the first way: from
+/// frozen to thawed, or back, none is known.
+PlannedPackage by_another(PlannedPackage planned, const code::OtherThaw& other) {
+    auto& thaw = planned.package.thaw;
+    const auto from_frozen = kitchen::ThawMethod::FromFrozen;
+    if (planned.package.cook && (thaw.method == from_frozen) != (other.thaw == from_frozen)) {
+        planned.package.cook->time.reset();
+    }
+    thaw.method = other.thaw;
+    thaw.note.clear();
+    planned.package.placing = other.placing;
+    planned.thaw_lead.reset();
+    if (other.thaw_time) {
+        planned.thaw_lead = lead_of(other.thaw, *other.thaw_time);
+    }
+    const std::chrono::days within{other.cook_within_days.value_or(0)};
+    planned.after_thawing = kitchen::DaysLeft{within, within, {}};
+    return planned;
+}
+
 /// What the code says, as far as a plan goes. How long it keeps thawed counts as the same day
 /// where nothing is said.
 PlannedPackage package_of(const code::Message& message) {
@@ -86,6 +106,11 @@ PlannedPackage package_of(const code::Message& message) {
     const std::chrono::days within{message.cook_within_days.value_or(0)};
     planned.after_thawing = kitchen::DaysLeft{within, within, {}};
     planned.bags = {{message.bag_id, 1, 1}};
+    for (const auto& other : message.other_thaws) {
+        auto way = by_another(planned, other);
+        way.other_thaws.clear();
+        planned.other_thaws.push_back(std::move(way));
+    }
     return planned;
 }
 

@@ -20,8 +20,9 @@ std::vector<kitchen::Caution> label_cautions(const kitchen::PlannedPackage& plan
     std::vector<kitchen::Caution> cautions;
     std::ranges::copy_if(planned.cautions, std::back_inserter(cautions),
                          [](const kitchen::Caution& caution) {
-                             return caution.level == kitchen::CautionLevel::LabelAndCard ||
-                                    caution.id == "hold-briefly";
+                             return caution.thawed_by.empty() && // those are of the other ways
+                                    (caution.level == kitchen::CautionLevel::LabelAndCard ||
+                                     caution.id == "hold-briefly");
                          });
     return cautions;
 }
@@ -43,6 +44,10 @@ kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
     dish.package.finish = planned.finish;
     for (const auto& bag : planned.bags) {
         dish.bags.push_back(bag.id);
+    }
+    for (auto other : planned.other_thaws) {
+        other.bags = planned.bags;
+        dish.other_thaws.push_back(timeline_dish(other));
     }
     return dish;
 }

@@ -56,7 +56,8 @@ void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
 void add(std::vector<kitchen::PlannedPackage>& packages, kitchen::PlannedPackage package,
          const std::string& id) {
     const auto known = std::ranges::find_if(packages, [&](const kitchen::PlannedPackage& other) {
-        return other.package.dish == package.package.dish && other.made == package.made;
+        return other.package.dish == package.package.dish && other.made == package.made &&
+               other.batch.size == package.batch.size;
     });
     const auto bag = *std::ranges::find(package.bags, id, &kitchen::Bag::id);
     if (known != packages.end()) {

@@ -22,7 +22,28 @@ bool is_in_time(const kitchen::Timeline& line) {
                              &kitchen::TimelineRemark::id) == line.remarks.end();
 }
 
-/// A bag for a meal, where it can be thawed in time; where nobody can tell, the label can.
+/// What a proposal says of a way to thaw that serves.
+void describe(Proposal& proposal, const kitchen::PlannedPackage& way, const kitchen::Timeline& line,
+              const Now& now) {
+    proposal.method = way.package.thaw.method;
+    proposal.thaw_time = thaw_time(way);
+    proposal.cook_within = cook_within(way);
+    if (const auto& window = line.dishes.front().thaw) {
+        proposal.thaw_start = on_clock(now.clock, window->at);
+    }
+}
+
+/// The ways to thaw that a label names, the usual one first.
+std::vector<const kitchen::PlannedPackage*> ways_of(const kitchen::PlannedPackage& package) {
+    std::vector<const kitchen::PlannedPackage*> ways{&package};
+    for (const auto& other : package.other_thaws) {
+        ways.push_back(&other);
+    }
+    return ways;
+}
+
+/// A bag for a meal, by the first way on its label that thaws it in time; where nobody can tell,
+/// the label can.
 std::optional<Proposal> propose(const archive::Bag& bag, const kitchen::PlannedPackage* package,
                                 kitchen::LocalMinute eat, const Now& now,
                                 const kitchen::ThawSettings& thaw) {
@@ -30,18 +51,15 @@ std::optional<Proposal> propose(const archive::Bag& bag, const kitchen::PlannedP
     if (package == nullptr) {
         return proposal;
     }
-    const auto line =
-        kitchen::timeline({{timeline_dish(*package)}, eat, now.instant, now.clock, thaw});
-    if (!is_in_time(line)) {
-        return std::nullopt;
+    for (const auto* way : ways_of(*package)) {
+        const auto line =
+            kitchen::timeline({{timeline_dish(*way)}, eat, now.instant, now.clock, thaw});
+        if (is_in_time(line)) {
+            describe(proposal, *way, line, now);
+            return proposal;
+        }
     }
-    proposal.method = package->package.thaw.method;
-    proposal.thaw_time = thaw_time(*package);
-    proposal.cook_within = cook_within(*package);
-    if (const auto& window = line.dishes.front().thaw) {
-        proposal.thaw_start = on_clock(now.clock, window->at);
-    }
-    return proposal;
+    return std::nullopt;
 }
 
 /// A date that a list gave is about quality; one that the cook set is not passed over.

@@ -85,7 +85,8 @@ void add_cards(Job& job, PrintOf of, const kitchen::PlannedPackage& planned) {
         of.kind = wording::Kind::CookDayCard;
         job.prints.push_back(of);
     }
-    if (job.what != What::CookDayCards && !planned.finish.empty()) {
+    const bool has_more = !planned.finish.empty() || !planned.package.sides.empty();
+    if (job.what != What::CookDayCards && has_more) {
         of.kind = wording::Kind::FinishingCard;
         add_for_each_bag(job, of, planned);
     }

@@ -83,7 +83,8 @@ Messages news_of(const archive::Recorded& recorded, const archive::PrintRecord& 
     Messages messages;
     for (const auto& [before, now] : recorded.renamed) {
         messages.note(fmt::format(
-            "bag {} is {} now: the name of its dish was changed; both ids are known", before, now));
+            "bag {} is {} now: the name of its dish, or its size, was changed; both ids are known",
+            before, now));
     }
     add_relabelled(messages, recorded.relabelled, chosen);
     for (const auto& id : recorded.dropped) {

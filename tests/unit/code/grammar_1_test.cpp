@@ -35,6 +35,7 @@ std::string written(const Message& message) {
 }
 
 Message sayable(Message message) {
+    message.other_thaws.clear();
     message.raw = false;
     message.thaw_time.reset();
     message.placing.reset();

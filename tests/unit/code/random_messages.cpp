@@ -48,6 +48,20 @@ Cooking random_cooking(Random& random) {
     return cooking;
 }
 
+OtherThaw random_thaw(Random& random) {
+    OtherThaw way;
+    way.thaw = static_cast<kitchen::ThawMethod>(random.below(4));
+    if (!random.chance(3)) {
+        const minutes from{random.below(90) * (random.chance(2) ? 60 : 1)};
+        way.thaw_time = kitchen::TimeRange{from, from + minutes{random.below(3) * 30}};
+    }
+    way.placing = static_cast<kitchen::Placing>(random.below(3));
+    if (!random.chance(3)) {
+        way.cook_within_days = static_cast<int>(random.below(101));
+    }
+    return way;
+}
+
 } // namespace
 
 std::string random_words(Random& random, std::size_t longest) {
@@ -94,6 +108,9 @@ Message random_message(Random& random) {
         if (!random.chance(3)) {
             message.cook_within_days = static_cast<int>(random.below(101));
         }
+    }
+    for (std::size_t i = random.chance(2) ? 0 : random.below(4); i > 0; --i) {
+        message.other_thaws.push_back(random_thaw(random));
     }
     for (std::size_t i = random.below(5); i > 0; --i) {
         message.additions.push_back(

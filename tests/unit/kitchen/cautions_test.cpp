@@ -338,6 +338,13 @@ const std::vector<Case>& cases() {
              p.weight = Mass{300};
              p.thickness = Length::millimetres(90);
          }},
+        {"more than its bag holds at that thickness",
+         {"slow-cooker-thaw-first", "container-too-small"},
+         [](auto& p, auto&, auto&) {
+             p.weight = Mass{2200};
+             p.thickness = Length::millimetres(30);
+             p.container = {Length::millimetres(200), Length::millimetres(200), {}, "20 × 20 cm"};
+         }},
         {"a spoonful for each",
          {"slow-cooker-thaw-first", "serving-weight"},
          [](auto& p, auto&, auto&) { p.weight = Mass{120}; }},
@@ -726,6 +733,13 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto& t) {
              t.words = a_few_words;
              add_ingredient(p, "800 g chicken thighs");
+         }},
+        {"chicken that is cooked beside the bag",
+         {"slow-cooker-thaw-first", "side-minimum"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
+             p.sides = {{quantity("400 g raw chicken thighs"), {}, "pan", {}, {}, {}}};
          }},
         {"food for a baby",
          {"slow-cooker-thaw-first", "infant-food", "risk-no-medical-advice"},

@@ -76,7 +76,7 @@ const LocalMinute supper = local_days{2026y / December / 3} + 18h + 30min;
 const LocalMinute week_before = supper - days{7};
 
 std::string line_of(const Timeline& line, const TimelineEvent& event) {
-    static const char* const names[] = {"thaw", "look", "start", "add", "ready"};
+    static const char* const names[] = {"thaw", "look", "start", "side", "add", "ready"};
     std::string text = to_iso(on_clock(line.clock, event.at));
     text +=
         std::string{" "} + names[static_cast<int>(event.what)] + " " + std::to_string(event.dish);
@@ -517,7 +517,7 @@ TEST_CASE("every remark has one row and a key of its own") {
         CHECK(keys.insert(rule.key).second);
         CHECK(&rule_of(rule.id) == &rule);
     }
-    CHECK(remark_rules().size() == static_cast<std::size_t>(RemarkId::FinishAfterReady) + 1);
+    CHECK(remark_rules().size() == static_cast<std::size_t>(RemarkId::SideLate) + 1);
 }
 
 TEST_CASE("the middle of a range and half as long again round up to whole minutes") {

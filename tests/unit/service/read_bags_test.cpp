@@ -53,7 +53,7 @@ TEST_CASE("a bag's id among the texts asks the archive") {
 }
 
 TEST_CASE("a label of a later Thawslip keeps its words, with a caution") {
-    std::string words = "BARLEY STEW\nSTIR TWICE\nEND 3";
+    std::string words = "BARLEY STEW\nSTIR TWICE\nEND 4";
     words += code::check_characters(words);
     const auto later = "]Q1" + words;
     const std::vector texts{later};

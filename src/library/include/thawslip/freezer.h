@@ -16,12 +16,11 @@ struct FrozenBag {
     int of = 1;
     std::string made;       ///< ISO 8601
     std::string keep_until; ///< ISO 8601
-    std::string state;      ///< "frozen", "out", "eaten", "discarded", "never filled"
-    std::string place;      ///< where it lies, in the cook's words; may be empty
+    std::string state;      ///< "frozen", "out", "eaten", "discarded"
 };
 
 /// The bags of an archive, the soonest date first. The file is read and never changed.
-/// \param words of dishes or places, or their beginnings; empty: everything that is frozen
+/// \param words of dishes, or their beginnings; empty: everything that is frozen
 Outcome<std::vector<FrozenBag>> list_bags(const std::string& archive_file,
                                           const std::vector<std::string>& words,
                                           const std::string& today);

@@ -1,0 +1,88 @@
+#include "kitchen/measures/proportion.h"
+
+#include "kitchen/measures/number_text.h"
+#include "kitchen/measures/unit_text.h"
+#include "kitchen/measures/units.h"
+
+#include <array>
+#include <cmath>
+
+namespace thawslip::kitchen {
+namespace {
+
+/// Above how much of a small metric unit it is rounded to what. Common practice, no source.
+struct Rounding {
+    double above = 0;
+    std::int64_t step = 1;
+};
+constexpr std::array<Rounding, 4> metric = {{{1000, 50}, {200, 10}, {50, 5}, {10, 1}}};
+
+/// What a spoon, a cup or a knife parts: the first of these that comes within a twentieth.
+constexpr std::array<std::int64_t, 5> parts = {1, 2, 4, 3, 8};
+
+Amount product(Amount a, Amount b) {
+    return in_lowest_terms({a.numerator * b.numerator, a.denominator * b.denominator});
+}
+
+std::optional<Amount> rounded_metric(double value) {
+    for (const auto& [above, step] : metric) {
+        if (value > above) {
+            const auto count = std::llround(value / static_cast<double>(step));
+            return Amount{count * step, 1};
+        }
+    }
+    return std::nullopt;
+}
+
+Amount nearest_of(double value, std::int64_t denominator) {
+    const auto count = std::llround(value * static_cast<double>(denominator));
+    return in_lowest_terms({std::max<std::int64_t>(count, 1), denominator});
+}
+
+Amount in_parts(double value) {
+    constexpr double near_enough = 0.05;
+    for (const auto denominator : parts) {
+        const auto amount = nearest_of(value, denominator);
+        if (std::abs(amount.value() - value) <= near_enough * value) {
+            return amount;
+        }
+    }
+    return nearest_of(value, parts.back());
+}
+
+Amount rounded(Amount amount, Unit unit) {
+    const auto round = is_metric(unit) ? rounded_metric(amount.value()) : std::nullopt;
+    return round ? *round : in_parts(amount.value());
+}
+
+/// A third of a litre is poured by the millilitre.
+Unit smaller_unit(Unit unit, double least) {
+    const bool is_less = least < 1;
+    if (is_less && (unit == Unit::Litre || unit == Unit::Decilitre || unit == Unit::Centilitre)) {
+        return Unit::Millilitre;
+    }
+    return is_less && unit == Unit::Kilogram ? Unit::Gram : unit;
+}
+
+} // namespace
+
+Quantity in_proportion(const Quantity& quantity, Amount factor) {
+    if (!quantity.low || factor == Amount{1, 1}) {
+        return quantity;
+    }
+    auto scaled = quantity;
+    const auto low = product(*quantity.low, factor);
+    const auto high = product(quantity.high.value_or(*quantity.low), factor);
+    scaled.unit = smaller_unit(quantity.unit, low.value());
+    const auto in_unit = [&](Amount amount) {
+        const auto converted = convert(amount, quantity.unit, scaled.unit, Measures::Us);
+        return rounded(converted.value_or(amount), scaled.unit);
+    };
+    scaled.low = in_unit(low);
+    scaled.high = in_unit(high);
+    scaled.as_written.clear();
+    scaled.as_written = to_text(scaled, UnitStyle{Units::Written, Measures::Us});
+    return scaled;
+}
+
+} // namespace thawslip::kitchen
