@@ -9,7 +9,8 @@
 namespace thawslip::wording {
 
 /// What is cooked beside a dish, for its card: a box, when it is started, what it is, how it is
-/// cooked, and when it is ready where that is not at serving; and its own steps, which stay with it.
+/// cooked, and when it is ready where that is not at serving; and its own steps, which stay with
+/// it.
 std::vector<Paragraph> side_lines(const kitchen::SideStart& start,
                                   const kitchen::PlannedPackage& planned, const Style& style);
 
