@@ -1,19 +1,15 @@
 #include "app/choose_bags.h"
 
 #include "app/bag_text.h"
+#include "app/question.h"
 
 #include <charconv>
 #include <fmt/format.h>
 #include <iostream>
 #include <ostream>
-#include <unistd.h>
 
 namespace thawslip::app {
 namespace {
-
-bool somebody_is_there() {
-    return ::isatty(STDIN_FILENO) == 1 && ::isatty(STDERR_FILENO) == 1;
-}
 
 std::string line_of(std::size_t number, const archive::Bag& bag) {
     return fmt::format("{:>4}  {}  {}, bag {} of {}, serves {}, made {}, {} {}{}\n", number, bag.id,
@@ -53,20 +49,18 @@ std::optional<std::vector<std::size_t>> numbers_in(const std::string& line, std:
 std::vector<std::size_t> ask(std::string_view words, std::span<const archive::Bag> bags,
                              std::ostream& err) {
     show(words, bags, err);
-    for (;;) {
-        err << "which? a number, several with commas, \"all\", or Enter for none: " << std::flush;
-        std::string line;
-        if (!std::getline(std::cin, line)) {
-            return {};
-        }
-        if (line == "all") {
+    const auto ask = ask_on(std::cin, err);
+    while (const auto answer =
+               ask("which? a number, several with commas, \"all\", or Enter for none:")) {
+        if (*answer == "all") {
             return service::all_of(words, bags);
         }
-        if (auto numbers = numbers_in(line, bags.size())) {
+        if (auto numbers = numbers_in(*answer, bags.size())) {
             return std::move(*numbers);
         }
         err << fmt::format("numbers from 1 to {} are taken\n", bags.size());
     }
+    return {};
 }
 
 } // namespace

@@ -18,7 +18,7 @@ std::string without_blanks_around(const std::string& line) {
 } // namespace
 
 bool somebody_is_there() {
-    return isatty(STDIN_FILENO) != 0 && isatty(STDOUT_FILENO) != 0;
+    return isatty(STDIN_FILENO) != 0 && isatty(STDERR_FILENO) != 0;
 }
 
 Ask ask_on(std::istream& in, std::ostream& out) {

@@ -11,8 +11,8 @@ namespace thawslip::app {
 /// \returns nothing where no more comes (the end of the input)
 using Ask = std::function<std::optional<std::string>(const std::string& question)>;
 
-/// Whether somebody sits at a terminal: what is read comes from there, and what is shown goes
-/// there.
+/// Whether somebody sits at a terminal: standard input comes from there, and standard error, on
+/// which is asked, goes there.
 bool somebody_is_there();
 
 /// Shows questions on `out` and reads the answers from `in`. \pre both outlive it

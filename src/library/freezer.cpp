@@ -35,7 +35,8 @@ Outcome<std::vector<FrozenBag>> list_bags(const std::string& archive_file,
     }
     auto archive = std::move(opened).value();
     std::vector<FrozenBag> bags;
-    for (const auto& found : service::freezer_list(archive, {words, false}, *date).bags) {
+    const auto& list = *kitchen::KitchenSettings{}.allergens;
+    for (const auto& found : service::freezer_list(archive, {words, false}, *date, list).bags) {
         bags.push_back(bag_of(found.bag));
     }
     return {std::move(bags), {}};

@@ -9,7 +9,7 @@
 namespace thawslip::wording {
 namespace {
 
-using Role = GoodsWord::Role;
+using GoodsRole = GoodsWord::Role;
 
 /// What an item is, without what is done to it: up to a comma, a bracket, or a word like "in".
 std::string head_of(std::string_view item) {
@@ -28,7 +28,8 @@ struct Match {
     const GoodsWord* word = nullptr;
 };
 
-std::string key_of(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
+std::string key_of_words(const std::vector<std::string>& words, std::size_t first,
+                         std::size_t count) {
     std::string key;
     for (std::size_t i = first; i < first + count; ++i) {
         key += (key.empty() ? "" : " ") + kitchen::food_stem(words[i]);
@@ -39,7 +40,7 @@ std::string key_of(const std::vector<std::string>& words, std::size_t first, std
 void add_at(std::vector<Match>& matches, const Goods& goods, const std::vector<std::string>& words,
             std::size_t first) {
     for (auto count = std::min(goods.longest, words.size() - first); count > 0; --count) {
-        const auto found = goods.words.find(key_of(words, first, count));
+        const auto found = goods.words.find(key_of_words(words, first, count));
         if (found != goods.words.end()) {
             for (const auto& word : found->second) {
                 matches.push_back({first, count, &word});
@@ -60,7 +61,7 @@ void add_compound(std::vector<Match>& matches, const Goods& goods, const std::st
             continue;
         }
         for (const auto& each : found->second) {
-            if (each.language == "de" && each.role == Role::Thing) {
+            if (each.language == "de" && each.role == GoodsRole::Thing) {
                 matches.push_back({place, 1, &each});
             }
         }
@@ -109,7 +110,7 @@ const Match* deciding(const std::vector<std::string>& words, const std::vector<M
     return best;
 }
 
-std::vector<Match> of_role(const std::vector<Match>& matches, Role role) {
+std::vector<Match> of_role(const std::vector<Match>& matches, GoodsRole role) {
     std::vector<Match> found;
     std::ranges::copy_if(matches, std::back_inserter(found),
                          [role](const Match& match) { return match.word->role == role; });
@@ -122,10 +123,10 @@ std::optional<std::size_t> kind_of(const Goods& goods, std::string_view item) {
     for (const auto& text : {head_of(item), std::string{item}}) {
         const auto words = kitchen::words_of(text);
         const auto matches = matches_in(goods, words);
-        const auto things = of_role(matches, Role::Thing);
+        const auto things = of_role(matches, GoodsRole::Thing);
         const auto* thing = deciding(words, things);
         const bool is_own = thing != nullptr && thing->word->language.empty();
-        const auto winners = of_role(matches, Role::Wins);
+        const auto winners = of_role(matches, GoodsRole::Wins);
         if (!winners.empty() && !is_own) {
             return winners.front().word->kind;
         }
@@ -138,10 +139,10 @@ std::optional<std::size_t> kind_of(const Goods& goods, std::string_view item) {
 
 bool is_bought(const Goods& goods, std::string_view item) {
     const auto words = kitchen::words_of(head_of(item));
-    const auto found = goods.words.find(key_of(words, 0, words.size()));
+    const auto found = goods.words.find(key_of_words(words, 0, words.size()));
     return found == goods.words.end() ||
-           std::ranges::none_of(found->second,
-                                [](const GoodsWord& word) { return word.role == Role::Whole; });
+           std::ranges::none_of(
+               found->second, [](const GoodsWord& word) { return word.role == GoodsRole::Whole; });
 }
 
 std::string say_kind(const Goods& goods, std::optional<std::size_t> kind, const Style& style) {

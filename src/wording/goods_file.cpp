@@ -14,14 +14,14 @@
 namespace thawslip::wording {
 namespace {
 
-using Role = GoodsWord::Role;
+using GoodsRole = GoodsWord::Role;
 
 constexpr std::size_t most_kinds = 40;
 constexpr std::size_t most_words = 500;
 constexpr std::size_t most_characters = 60;
 constexpr std::array languages{"en", "es", "de"};
 
-std::string key_of(const std::string& words) {
+std::string goods_key(const std::string& words) {
     std::string key;
     for (const auto& word : kitchen::words_of(words)) {
         key += (key.empty() ? "" : " ") + kitchen::food_stem(word);
@@ -45,7 +45,7 @@ void add_under(Goods& goods, const std::string& key, const GoodsWord& word) {
 }
 
 /// The words of a list in each language.
-void add_languages(Goods& goods, toml::Table& table, Role role, std::size_t kind) {
+void add_languages(Goods& goods, toml::Table& table, GoodsRole role, std::size_t kind) {
     for (const auto* language : languages) {
         for (const auto& written : table.lines(language, most_words, most_characters)) {
             add_word(goods, written, {.role = role, .kind = kind, .language = language});
@@ -53,7 +53,7 @@ void add_languages(Goods& goods, toml::Table& table, Role role, std::size_t kind
     }
 }
 
-void add_list(Goods& goods, toml::Table& root, const char* name, Role role) {
+void add_list(Goods& goods, toml::Table& root, const char* name, GoodsRole role) {
     if (auto table = root.table(name)) {
         add_languages(goods, *table, role, 0);
     }
@@ -65,13 +65,13 @@ Goods read_shipped(toml::Table& root) {
         const auto kind = goods.kinds.size();
         goods.kinds.push_back({table.line("key", most_characters).value_or(""), {}});
         const bool whole = table.boolean("whole").value_or(false);
-        add_languages(goods, table, whole ? Role::Whole : Role::Thing, kind);
+        add_languages(goods, table, whole ? GoodsRole::Whole : GoodsRole::Thing, kind);
         for (const auto& word : table.lines("wins", most_words, most_characters)) {
-            add_word(goods, word, {.role = Role::Wins, .kind = kind});
+            add_word(goods, word, {.role = GoodsRole::Wins, .kind = kind});
         }
     }
-    add_list(goods, root, "measures", Role::Measure);
-    add_list(goods, root, "sizes", Role::Size);
+    add_list(goods, root, "measures", GoodsRole::Measure);
+    add_list(goods, root, "sizes", GoodsRole::Size);
     return goods;
 }
 
@@ -81,7 +81,7 @@ std::optional<std::size_t> kind_called(const Goods& goods, const std::string& na
         const auto& key = goods.kinds[i].key;
         const bool by_name = std::ranges::any_of(shipped_languages(), [&](const auto& language) {
             return !key.empty() &&
-                   key_of(shipped_language(language).say("goods." + key)) == key_of(name);
+                   goods_key(shipped_language(language).say("goods." + key)) == goods_key(name);
         });
         if (lower(name) == key || by_name) {
             return i;
@@ -126,7 +126,8 @@ Goods read_own(toml::Table& root) {
         for (const auto& word :
              table.lines({"goods", "[\"onion\"]"}, most_words, most_characters)) {
             const bool is_bought = goods.kinds[*kind].key != "not-bought";
-            add_word(goods, word, {.role = is_bought ? Role::Thing : Role::Whole, .kind = *kind});
+            add_word(goods, word,
+                     {.role = is_bought ? GoodsRole::Thing : GoodsRole::Whole, .kind = *kind});
         }
         table.refuse_unknown();
         order.push_back(*kind);
@@ -185,8 +186,8 @@ void add_word(Goods& goods, const std::string& written, GoodsWord word) {
     word.one = written.substr(0, slash);
     word.several = slash == std::string::npos ? plural_by_rule(word.one, word.language)
                                               : written.substr(slash + 1);
-    add_under(goods, key_of(word.one), word);
-    add_under(goods, key_of(word.several), word);
+    add_under(goods, goods_key(word.one), word);
+    add_under(goods, goods_key(word.several), word);
 }
 
 const Goods& shipped_goods() {

@@ -11,7 +11,7 @@
 namespace thawslip::wording {
 namespace {
 
-using Role = GoodsWord::Role;
+using GoodsRole = GoodsWord::Role;
 
 /// A stretch of an item between spaces, up to the first comma or bracket.
 struct Token {
@@ -43,7 +43,7 @@ std::string fold(std::string_view text) {
 /// The word of a role that some tokens are, in the singular as the table writes it; a word of the
 /// style's own language before others.
 const GoodsWord* singular_word(const Goods& goods, std::string_view text,
-                               std::initializer_list<Role> roles, std::string_view preferred) {
+                               std::initializer_list<GoodsRole> roles, std::string_view preferred) {
     std::string key;
     for (const auto& word : kitchen::words_of(text)) {
         key += (key.empty() ? "" : " ") + kitchen::food_stem(word);
@@ -64,7 +64,7 @@ const GoodsWord* singular_word(const Goods& goods, std::string_view text,
 }
 
 bool is_size(const Goods& goods, std::string_view text, std::string_view language) {
-    const auto* word = singular_word(goods, text, {Role::Size}, language);
+    const auto* word = singular_word(goods, text, {GoodsRole::Size}, language);
     return word != nullptr && word->language == language;
 }
 
@@ -112,7 +112,7 @@ bool fits_in(const Goods& goods, std::string_view item, const std::vector<Token>
         return false;
     }
     const auto end = tokens.size();
-    return noun.word->role == Role::Measure || noun.last + 1 == end ||
+    return noun.word->role == GoodsRole::Measure || noun.last + 1 == end ||
            (language == "es" && all_sizes(goods, item, tokens, noun.last + 1, end, language));
 }
 
@@ -121,7 +121,7 @@ std::optional<Noun> noun_of(const Goods& goods, std::string_view item,
     for (std::size_t first = 0; first < tokens.size(); ++first) {
         for (auto last = std::min(first + goods.longest, tokens.size()); last-- > first;) {
             const auto* word = singular_word(goods, text_of(item, tokens, first, last),
-                                             {Role::Thing, Role::Measure}, preferred);
+                                             {GoodsRole::Thing, GoodsRole::Measure}, preferred);
             if (word != nullptr && fits_in(goods, item, tokens, {first, last, word})) {
                 return Noun{first, last, word};
             }
@@ -136,9 +136,10 @@ std::string replaced(const Goods& goods, std::string_view item, const std::vecto
     std::string text{item.substr(0, tokens[noun.first].begin)};
     text += in_case_of(text_of(item, tokens, noun.first, noun.last), noun.word->several);
     auto at = tokens[noun.last].end;
-    const bool sizes_change = noun.word->role == Role::Thing && noun.word->language == "es";
+    const bool sizes_change = noun.word->role == GoodsRole::Thing && noun.word->language == "es";
     for (auto i = noun.last + 1; sizes_change && i < tokens.size(); ++i) {
-        const auto* size = singular_word(goods, text_of(item, tokens, i, i), {Role::Size}, "es");
+        const auto* size =
+            singular_word(goods, text_of(item, tokens, i, i), {GoodsRole::Size}, "es");
         text += item.substr(at, tokens[i].begin - at);
         text += size->several;
         at = tokens[i].end;

@@ -23,7 +23,7 @@ Words words_of(std::string_view name) {
 }
 
 /// A word by which names are compared: without a comma at its end, in small letters.
-std::string key_of(std::string word) {
+std::string key_of_word(std::string word) {
     while (!word.empty() && (word.back() == ',' || word.back() == '.')) {
         word.pop_back();
     }
@@ -34,7 +34,7 @@ std::string key_of(std::string word) {
 Words keys_of(std::string_view name) {
     Words keys;
     for (const auto& word : words_of(name)) {
-        if (const auto key = key_of(word); key.size() > longest_idle_word) {
+        if (const auto key = key_of_word(word); key.size() > longest_idle_word) {
             keys.push_back(key);
         }
     }
@@ -69,7 +69,7 @@ std::vector<Span> told_apart(std::string_view dish, const std::vector<std::strin
         }
     }
     const auto differs = [&](const std::string& word) {
-        const auto key = key_of(word);
+        const auto key = key_of_word(word);
         return key.size() > longest_idle_word &&
                std::ranges::any_of(alike, [&](const auto& keys) { return !has(keys, key); });
     };

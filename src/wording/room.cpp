@@ -67,7 +67,7 @@ void add_uncounted(Field& field, const kitchen::Plan& plan, const Style& style) 
     }
 }
 
-const char* key_of(kitchen::Fill fill) {
+const char* key_of_fill(kitchen::Fill fill) {
     switch (fill) {
     case kitchen::Fill::Fits: return "room.fits";
     case kitchen::Fill::Tight: return "room.tight";
@@ -92,7 +92,7 @@ void add_holds(Field& field, const kitchen::Plan& plan, const Style& style) {
             labelled(style.say("room.together"),
                      style.say("room.of", {say_litres(plan.room.litres + held, style),
                                            say_litres(*plan.freezer_litres, style),
-                                           style.say(key_of(fill))})));
+                                           style.say(key_of_fill(fill))})));
     }
 }
 

@@ -6,6 +6,8 @@
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
 #include "app/locale.h"
+#include "base/letters.h"
+#include "base/letters.h"
 #include "base/nearest.h"
 #include "service/print/choices.h"
 #include "service/print/job.h"
@@ -65,7 +67,7 @@ private:
         settings_.paper =
             questions_.ask({"Paper, letter or a4", settings_.paper, why}, options_.paper,
                            [](const std::string& answer) -> Answer {
-                               const auto word = in_small_letters(answer);
+                               const auto word = lower(answer);
                                if (word != "letter" && word != "a4") {
                                    return Failure{fmt::format(
                                        "\"{}\" is no paper: expected letter or a4", answer)};

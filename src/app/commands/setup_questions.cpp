@@ -1,5 +1,8 @@
 #include "app/commands/setup_questions.h"
 
+#include "app/question.h"
+#include "base/letters.h"
+
 #include <algorithm>
 #include <charconv>
 #include <fmt/format.h>
@@ -7,32 +10,17 @@
 #include <ostream>
 
 namespace thawslip::app {
-namespace {
-
-std::string trimmed(const std::string& text) {
-    constexpr const char* blanks = " \t\r";
-    const auto first = text.find_first_not_of(blanks);
-    return first == std::string::npos
-               ? std::string{}
-               : text.substr(first, text.find_last_not_of(blanks) + 1 - first);
-}
-
-} // namespace
-
 std::string Questions::line(const SetupQuestion& question) {
-    out_ << fmt::format("{} [{}{}]: ", question.text, question.proposed,
-                        question.because.empty() ? "" : ", " + question.because)
-         << std::flush;
-    std::string answer;
-    if (!std::getline(answers_, answer)) {
-        out_ << "\n";
+    const auto because = question.because.empty() ? "" : ", " + question.because;
+    const auto answer = ask_on(answers_, out_)(
+        fmt::format("{} [{}{}]:", question.text, question.proposed, because));
+    if (!answer) {
         throw WrongAnswer{"the answers end before all is asked (--yes takes what is proposed)"};
     }
     if (echo_ == Echo::Yes) {
-        out_ << answer << "\n";
+        out_ << *answer << "\n";
     }
-    answer = trimmed(answer);
-    return answer.empty() ? question.proposed : answer;
+    return answer->empty() ? question.proposed : *answer;
 }
 
 std::string Questions::ask(const SetupQuestion& question, const std::string& told,
@@ -56,7 +44,7 @@ std::string Questions::ask(const SetupQuestion& question, const std::string& tol
 bool Questions::agrees(const std::string& question, bool proposed) {
     const auto answer = ask({question + ", yes or no", proposed ? "yes" : "no", {}}, {},
                             [](const std::string& text) -> Answer {
-                                const auto word = in_small_letters(text);
+                                const auto word = lower(text);
                                 if (word == "yes" || word == "y") {
                                     return std::string{"yes"};
                                 }
@@ -83,13 +71,6 @@ std::optional<std::string> named_by(const std::string& answer, std::span<const s
         }
     }
     return std::nullopt;
-}
-
-std::string in_small_letters(std::string text) {
-    std::ranges::transform(text, text.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return text;
 }
 
 std::optional<double> dots_in(const std::string& text) {

@@ -56,7 +56,6 @@ private:
 std::string numbered(std::span<const std::string> names);
 /// The name that is meant by itself or by its number; nothing where it is none.
 std::optional<std::string> named_by(const std::string& answer, std::span<const std::string> names);
-std::string in_small_letters(std::string text);
 std::optional<double> dots_in(const std::string& text); ///< from 72 to 4800
 
 } // namespace thawslip::app

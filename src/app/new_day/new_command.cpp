@@ -66,7 +66,7 @@ ExitStatus new_day(const NewOptions& options, const Settings& settings, std::ist
     }
     NewDay day{today(), options.kitchen, dishes_named(options)};
     if (options.ask) {
-        day.dishes = ask_dishes(ask_on(answers, console.out), options.count, language_of(settings));
+        day.dishes = ask_dishes(ask_on(answers, console.err), options.count, language_of(settings));
     }
     if (!are_utf8(day)) {
         console.err << "error: the words are not UTF-8; nothing written\n";

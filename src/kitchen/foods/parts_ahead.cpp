@@ -29,7 +29,7 @@ bool may_spoil(const FoodWord& word) {
            (word.role == FoodRole::Base && is_animal(word.means));
 }
 
-bool is_cooked(const FoodWord& word) {
+bool says_cooked(const FoodWord& word) {
     return word.role == FoodRole::State && state_named(word.means) == FoodState::Cooked;
 }
 
@@ -55,7 +55,7 @@ std::optional<PartAhead> part_of(const StorageTable& table, const Ingredient& in
     const auto matches = match_foods(table.words, words_of(text));
     const bool is_known = any_word(matches, [](const FoodWord&) { return true; });
     auto kinds = are_plants(matches) ? FoodChoice{} : kinds_of(table, text);
-    const bool counts = !kinds.empty() || !is_known || any_word(matches, is_cooked);
+    const bool counts = !kinds.empty() || !is_known || any_word(matches, says_cooked);
     return counts ? std::optional{PartAhead{&ingredient, std::move(kinds)}} : std::nullopt;
 }
 

@@ -31,7 +31,7 @@ std::string list_text(const std::vector<std::string>& ids) {
 }
 
 constexpr std::int64_t most_cells = 10'000;
-constexpr std::size_t most_bags = 100'000;
+constexpr std::size_t most_kept_bags = 100'000;
 
 constexpr KeptOption options[] = {
     {"first_cell",
@@ -66,7 +66,7 @@ constexpr KeptOption options[] = {
     // Of a part, what it came to: the words it was asked by would mean other bags later.
     {"bags", [](const Look& look, const Settings&) { return list_text(look.part.ids); },
      [](Table& table, const char* name, Look& look) {
-         for (auto& id : table.strings(name, most_bags)) {
+         for (auto& id : table.strings(name, most_kept_bags)) {
              look.part.ids.push_back(std::move(id.value));
          }
      }},

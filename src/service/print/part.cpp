@@ -11,7 +11,7 @@
 namespace thawslip::service {
 namespace {
 
-constexpr int most_bags = 99'999; ///< a longer number is an id without its dashes
+constexpr int most_bag_number = 99'999; ///< a longer number is an id without its dashes
 
 /// Bags as a cook names them.
 struct Named {
@@ -30,7 +30,7 @@ std::vector<std::string> dishes_of(std::span<const NamedBag> bags) {
 /// Reads "3-5" or an id into `named`. \returns what is wrong with it, else nothing
 std::optional<std::string> read_item(const std::string& item, const PartSource& source,
                                      Named& named) {
-    const auto numbers = read_number_list(item, most_bags);
+    const auto numbers = read_number_list(item, most_bag_number);
     if (numbers) {
         named.numbers.insert(numbers.value().begin(), numbers.value().end());
         return std::nullopt;

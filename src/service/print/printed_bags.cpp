@@ -11,10 +11,10 @@
 namespace thawslip::service {
 namespace {
 
-/// Kinds of print that together are what is asked for: a bag has it that is in one of each row.
-using Kinds = std::vector<std::vector<std::string_view>>;
+/// KindRows of print that together are what is asked for: a bag has it that is in one of each row.
+using KindRows = std::vector<std::vector<std::string_view>>;
 
-Kinds kinds_of(What what) {
+KindRows kinds_of(What what) {
     switch (what) {
     case What::Cards: return {{"cards", "finishing cards"}, {"cards", "cook-day cards"}};
     case What::FinishingCards: return {{"cards", "finishing cards"}};

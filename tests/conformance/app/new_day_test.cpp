@@ -121,7 +121,7 @@ TEST_CASE("answers come from standard input with --ask, and a file that is there
     const auto answers = "printf '1\\nPlum sauce\\n4\\n2\\nfruit\\n500 g\\n20 mm\\n' | ";
     const auto outcome = run(answers + program + "new --ask " + file);
     CHECK(outcome.status == 0);
-    CHECK(has(outcome.out, "How many dishes?"));
+    CHECK(has(outcome.err, "How many dishes?"));
     CHECK(run(program + "check " + file).status == 0);
     const auto again = run(answers + program + "new --ask " + file);
     CHECK(again.status == 1);

@@ -62,7 +62,7 @@ TEST_CASE("no bag of any plan waits longer than its list allows, and each has on
         const char* lists[] = {"us", "us-fsis", "canada", "oregon", "uk"};
         const auto table = intake::built_in_storage(lists[random.below(std::size(lists))]);
         const auto classes = storage_classes(table);
-        Day day{packing_day, "", "", random.between(20.0, 400.0), {}};
+        Day day{packing_day, "", random.between(20.0, 400.0), {}};
         const auto dishes = 1 + static_cast<int>(random.below(8));
         for (int number = 1; number <= dishes; ++number)
             day.packages.push_back(random_package(random, classes, number));

@@ -1044,7 +1044,7 @@ TEST_CASE("one undeclared allergen is asked about once, whatever names it") {
 TEST_CASE("a refused package is left out of the plan, and its fault says what to write") {
     auto package = stew();
     package.thaw.method = ThawMethod::FromFrozen;
-    const Day day{2026y / 10 / 17, "", "", std::nullopt, {package, stew()}};
+    const Day day{2026y / 10 / 17, "", std::nullopt, {package, stew()}};
     Diagnostics faults;
     const auto result = plan(day, table(), faults);
     REQUIRE(faults.size() == 1);
@@ -1060,7 +1060,7 @@ TEST_CASE("the plan carries allergens, the days left and the day's own cautions"
     auto package = stew();
     package.days_refrigerated = 1;
     Diagnostics faults;
-    const auto result = plan({2026y / 10 / 17, "", "", std::nullopt, {package}}, table(), faults);
+    const auto result = plan({2026y / 10 / 17, "", std::nullopt, {package}}, table(), faults);
     REQUIRE(result.packages.size() == 1);
     CHECK(result.packages[0].allergens.front().meant.front().allergen == Allergen::Celery);
     CHECK(result.packages[0].after_thawing->low == days{2});
@@ -1070,12 +1070,12 @@ TEST_CASE("the plan carries allergens, the days left and the day's own cautions"
           "perishable food may stand between 40 °F (4 °C) and 140 °F (60 °C) for two hours in "
           "all, one hour above 90 °F (32 °C)");
     package.thaw.method = ThawMethod::ColdWater;
-    const auto fast = plan({2026y / 10 / 17, "", "", std::nullopt, {package}}, table(), faults);
+    const auto fast = plan({2026y / 10 / 17, "", std::nullopt, {package}}, table(), faults);
     CHECK_FALSE(fast.packages[0].after_thawing);
 }
 
 TEST_CASE("a day of bread needs no talk of cooling") {
     auto package = stew();
     package.food = {"bread"};
-    CHECK(day_cautions({2026y / 10 / 17, "", "", std::nullopt, {package}}, table(), {}).empty());
+    CHECK(day_cautions({2026y / 10 / 17, "", std::nullopt, {package}}, table(), {}).empty());
 }

@@ -48,7 +48,7 @@ Package frozen_chops() {
 /// Its planned package; nothing where it is refused, which `faults` then says.
 std::optional<PlannedPackage> planned(const Package& package, Diagnostics& faults) {
     auto result =
-        plan({std::chrono::year{2026} / 10 / 17, "", "", std::nullopt, {package}}, table(), faults);
+        plan({std::chrono::year{2026} / 10 / 17, "", std::nullopt, {package}}, table(), faults);
     return result.packages.empty() ? std::nullopt : std::optional{result.packages.front()};
 }
 

@@ -35,7 +35,7 @@ Package stew() {
 }
 
 Day day_of(std::vector<Package> packages) {
-    return {2026y / 10 / 17, "Orchard house", "", std::nullopt, std::move(packages)};
+    return {2026y / 10 / 17, "Orchard house", std::nullopt, std::move(packages)};
 }
 
 Finish finish(const char* item, When::Anchor anchor, int offset = 0) {

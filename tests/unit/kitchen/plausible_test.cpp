@@ -35,7 +35,7 @@ Package stew() {
 /// What is reported of the package and, by its message, what is refused.
 std::set<std::string> told(const std::function<void(Package&, Day&)>& change,
                            std::optional<Date> today = std::nullopt) {
-    Day day{2026y / 10 / 17, "", "", std::nullopt, {}};
+    Day day{2026y / 10 / 17, "", std::nullopt, {}};
     auto package = stew();
     change(package, day);
     day.packages = {package};
@@ -188,7 +188,7 @@ TEST_CASE(
         {FoodKind::CookedDish, "us", days{3}, days{4}, true, "Leftovers", "a list", "read"}};
     auto package = stew();
     package.bags = 3;
-    Day day{2026y / 10 / 17, "", "", 40.0, {package}}; // 1.9 kg a day: a bag at a time
+    Day day{2026y / 10 / 17, "", 40.0, {package}}; // 1.9 kg a day: a bag at a time
     Diagnostics faults;
     const auto planned = plan(day, t, faults);
     REQUIRE(faults.empty());
@@ -214,7 +214,7 @@ TEST_CASE("a dish keeps its number of the day where its bags wait for the freeze
     t.before_freezing = {{"stew", "us", days{3}, days{4}, "Stews", "a list", "read"}};
     auto other = stew();
     other.dish = "Pumpkin stew";
-    const Day day{2026y / 10 / 17, "", "", 40.0, {stew(), other}}; // 1.9 kg a day: a bag at a time
+    const Day day{2026y / 10 / 17, "", 40.0, {stew(), other}}; // 1.9 kg a day: a bag at a time
     Diagnostics faults;
     const auto planned = plan(day, t, faults);
     REQUIRE(planned.packages.size() == 2);

@@ -47,7 +47,7 @@ std::vector<Package> stew_in_sizes() {
 }
 
 Day day_of(std::vector<Package> packages) {
-    return {2026y / 10 / 24, "Orchard house", {}, std::nullopt, std::move(packages)};
+    return {2026y / 10 / 24, "Orchard house", std::nullopt, std::move(packages)};
 }
 
 } // namespace

@@ -50,7 +50,7 @@ Package stew(std::vector<ThawMethod> methods) {
 }
 
 Plan planned(const Package& package, Diagnostics& faults) {
-    return plan({2026y / 10 / 24, "Orchard house", {}, std::nullopt, {package}}, table(), faults);
+    return plan({2026y / 10 / 24, "Orchard house", std::nullopt, {package}}, table(), faults);
 }
 
 PlannedPackage sound(const Package& package) {

@@ -22,7 +22,7 @@ std::vector<Caution> of_a_day(Units units) {
     stew.food = {"stew"};
     KitchenSettings settings;
     settings.units = units;
-    return day_cautions({{}, "", "", std::nullopt, {stew}}, table, settings);
+    return day_cautions({{}, "", std::nullopt, {stew}}, table, settings);
 }
 
 struct Case {
