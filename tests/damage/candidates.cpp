@@ -35,7 +35,7 @@ std::optional<Printed> largest(const std::string& text, code::Level level,
 std::string instructions(std::size_t characters) {
     constexpr std::string_view label =
         "SQUASH AND RED LENTIL STEW\n"
-        "SERVES 6 * BAG K7Q-2M4-9XW * MADE 17 OCT 2026 * BEST BY 17 JAN 2027\n"
+        "SERVES 6 * BAG K7Q-2M4-9XC * MADE 17 OCT 2026 * BEST BY 17 JAN 2027\n"
         "THAW IN REFRIGERATOR\n"
         "AT START ADD 1 L VEGETABLE STOCK\n"
         "LAST 10 MIN ADD 200 G BABY SPINACH\n"

@@ -28,7 +28,7 @@ def told(path=()):
     options = set(re.findall(r"^  (?:-\w, )?(--[a-z-]+)", text, re.MULTILINE))
     commands = re.search(r"^Commands:\n((?:  .*\n)+)", text, re.MULTILINE)
     known = {path: options}
-    for name in re.findall(r"^  ([a-z]+)  ", commands[1] if commands else "", re.MULTILINE):
+    for name in re.findall(r"^  ([a-z][a-z-]*)  ", commands[1] if commands else "", re.MULTILINE):
         known |= told((*path, name))
     return known
 
@@ -104,7 +104,7 @@ def zsh_complaints(known):
         yield from differences(f"{script}: error: {function}", shown,
                                options | (takes_value if path else known[()]))
         yield from differences(f"{script}: error: {function}",
-                               set(re.findall(r"^                '([a-z]+):", body[1], re.MULTILINE)),
+                               set(re.findall(r"^                '([a-z][a-z-]*):", body[1], re.MULTILINE)),
                                below(path, known))
 
 

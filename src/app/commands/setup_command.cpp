@@ -7,7 +7,6 @@
 #include "app/files/whole_file.h"
 #include "app/locale.h"
 #include "base/letters.h"
-#include "base/letters.h"
 #include "base/nearest.h"
 #include "service/print/choices.h"
 #include "service/print/job.h"

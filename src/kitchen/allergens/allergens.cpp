@@ -24,6 +24,12 @@ std::optional<NamedAllergen> named_by(std::string_view meaning) {
     return NamedAllergen{*allergen, std::string{kind}};
 }
 
+/// "Sellerie" of "-Sellerie-", which is also found within a longer word.
+std::string without_dashes_around(std::string_view phrase) {
+    const auto first = phrase.find_first_not_of('-');
+    return std::string{phrase.substr(first, phrase.find_last_not_of('-') + 1 - first)};
+}
+
 /// All that a text says, in order, and the classes that it denies.
 struct Findings {
     std::vector<AllergenMention> names;
@@ -122,9 +128,8 @@ std::optional<std::string> allergen_near(std::string_view written) {
     std::vector<std::string> words;
     for (const auto& file : lexicon_files()) {
         for (const auto& row : file.rows) {
-            const bool is_word = row.phrase.find('-') == std::string_view::npos;
-            if (row.section == Section::Allergen && is_word && named_by(row.meaning)) {
-                words.emplace_back(row.phrase);
+            if (row.section == Section::Allergen && named_by(row.meaning)) {
+                words.push_back(without_dashes_around(row.phrase));
             }
         }
     }

@@ -261,7 +261,7 @@ TEST_CASE_FIXTURE(PartKitchen, "cells that are gone stay so on the sheet that is
 }
 
 TEST_CASE_FIXTURE(PartKitchen,
-                  "numbers are taken as people type them; the old option names the new one") {
+                  "numbers are taken as people type them, and the old option names the new one") {
     const std::string labels = "labels saturday.toml --no-archive -o sheet.pdf ";
     for (const std::string skip : {"3,4", "3-4", "3 4", "\"3 4\"", "4 --skip 3"}) {
         CAPTURE(skip);

@@ -67,7 +67,7 @@ TEST_CASE("every output wants the ending of what it is") {
         CAPTURE(command);
         const auto outcome = attempts.run(command + "thing.doc");
         CHECK(outcome.status == 2);
-        CHECK(says(outcome.err, "the ending says what to write"));
+        CHECK(says(outcome.err, "thing.doc must end in \""));
         CHECK(attempts.left_behind() == "");
     }
 }

@@ -120,7 +120,7 @@ TEST_CASE("a list of methods is read in its order") {
     CHECK(packages[0].thaw.others[0].method == kitchen::ThawMethod::ColdWater);
     CHECK(told(with("\"cold water\"]", "\"cold watr\"]")) ==
           "day.toml:22:27: error: \"cold watr\" is not a thaw method: expected \"refrigerator\", "
-          "\"cold water\", \"microwave\" or \"from frozen\"\n"
+          "\"cold water\", \"running water\", \"microwave\" or \"from frozen\"\n"
           "    method = [\"refrigerator\", \"cold watr\"]\n"
           "                              ^~~~~~~~~~~\n"
           "    hint: did you mean \"cold water\"?\n");

@@ -1,3 +1,4 @@
+#include "base/letters.h"
 #include "kitchen/allergens/allergens.h"
 
 #include <algorithm>
@@ -337,7 +338,7 @@ TEST_CASE("a compound brings the allergens of all its parts") {
 TEST_CASE("a misspelt allergen brings the word that comes near, in any of the languages") {
     CHECK(allergen_near("selery") == "celery");
     CHECK(allergen_near("hazlenut") == "hazelnut");
-    CHECK(allergen_near("Sellrie") == "Sellerie");
+    CHECK(thawslip::lower(allergen_near("Sellrie").value_or("")) == "sellerie");
     CHECK(allergen_near("almendr") == "almendra");
     CHECK_FALSE(allergen_near("kiwi"));
     CHECK_FALSE(allergen_near("zeppelin"));

@@ -162,7 +162,7 @@ TEST_CASE("a child's portion is no dinner") {
     CHECK(Freezer{dish("Kindred pot", 2, 2)}.next(1).small.empty());
 }
 
-TEST_CASE("where most bags are for one, a dinner is for one; else a bag for one is not alone") {
+TEST_CASE("where most bags are for one, a dinner is for one, and else a bag for one is not alone") {
     CHECK(Freezer{dish("Barley pot", 1, 3)}.next(1).proposals[0].bags.size() == 1);
     const auto menu = Freezer{dish("Barley pot", 1, 2) + dish("Leek soup", 4, 3)}.next(1);
     CHECK(menu.serves == 2);

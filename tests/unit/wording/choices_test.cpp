@@ -148,7 +148,7 @@ TEST_CASE("a label says the first way to thaw, and each other in a paragraph tha
     }
 }
 
-TEST_CASE("a caution of another way says for which it is; one way alone says nothing of it") {
+TEST_CASE("a caution of another way says for which it is, and one way alone says nothing of it") {
     const auto planned = plan();
     const auto card = cook_day_card(planned, planned.packages[0], style_in("en"));
     CHECK(has(said(card, "cautions"),
