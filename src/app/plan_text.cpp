@@ -65,11 +65,21 @@ std::string late_dishes_text(const DinnerPlan& plan, const Style& style) {
     return text;
 }
 
+/// How much a remark matters, in the language of the plan.
+std::string say_weight(kitchen::RemarkWeight weight, const Style& style) {
+    switch (weight) {
+    case kitchen::RemarkWeight::Note: return style.say("plan.note");
+    case kitchen::RemarkWeight::Caution: return style.say("plan.caution");
+    case kitchen::RemarkWeight::CannotBeDone: break;
+    }
+    return style.say("plan.cannot-be-done");
+}
+
 std::string remarks_text(const DinnerPlan& plan, const Style& style) {
     std::string text;
     for (const auto& remark : plan.line.remarks) {
         if (!is_of_late_dish(remark)) {
-            text += fmt::format("{}: {}\n", weight_word(rule_of(remark.id).weight),
+            text += fmt::format("{}: {}\n", say_weight(rule_of(remark.id).weight, style),
                                 remark_text(plan, remark, style));
         }
     }

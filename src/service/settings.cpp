@@ -65,8 +65,9 @@ kitchen::KitchenSettings read_kitchen(toml::Table& table) {
         read_choice(table, "units", "a system of units", unit_systems).value_or(kitchen.units);
     kitchen.measures = read_choice(table, "cups", "a kind of cups and spoons", measure_systems)
                            .value_or(kitchen.measures);
+    const char* altitude = table.has("altitude_meters") ? "altitude_meters" : "altitude_metres";
     kitchen.altitude_metres =
-        table.real({"altitude_metres", "1500"}, {-430.0, 6000.0}).value_or(kitchen.altitude_metres);
+        table.real({altitude, "1500"}, {-430.0, 6000.0}).value_or(kitchen.altitude_metres);
     kitchen.number = static_cast<int>(
         table.integer({"kitchen_number", "7"}, {1, kitchen::highest_kitchen_number})
             .value_or(kitchen.number));
@@ -224,6 +225,10 @@ const wording::Language& language_of(const Settings& settings) {
 
 wording::Style style_of(const Settings& settings) {
     return wording::style_for(language_of(settings), settings.kitchen);
+}
+
+wording::Style message_style(const Settings& settings) {
+    return wording::style_for(wording::shipped_language("en"), settings.kitchen);
 }
 
 std::optional<wording::Style> second_style_of(const Settings& settings) {

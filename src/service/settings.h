@@ -69,7 +69,11 @@ const wording::Language& language_of(const Settings& settings);
 /// How prints and answers speak: language, units and list of allergens as set.
 wording::Style style_of(const Settings& settings);
 
-/// The same in the second language; nothing where none is set.
+/// How messages speak, and `check`: in English as a whole, whatever is printed, for their frame is
+/// English; units and list of allergens as set.
+wording::Style message_style(const Settings& settings);
+
+/// How prints speak in the second language; nothing where none is set.
 std::optional<wording::Style> second_style_of(const Settings& settings);
 
 /// Sets the languages from "en" or "en,es". \returns what is wrong with the text, else nothing

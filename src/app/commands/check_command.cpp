@@ -94,7 +94,7 @@ std::string days_text(const kitchen::DaysLeft& left) {
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
 void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                std::ostream& out) {
-    const auto& language = language_of(settings);
+    const auto& language = service::message_style(settings).language;
     if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
         out << "    thaw: cooked from frozen\n";
         return;
@@ -139,9 +139,9 @@ void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
 
 void show(const kitchen::PlannedPackage& planned, Why why, const Settings& settings,
           std::ostream& out) {
-    const auto& language = language_of(settings);
+    const auto& language = service::message_style(settings).language;
     out << fmt::format("{}: {}, made {}, {} {}\n   ",
-                       say_sized(planned.package, style_of(settings)),
+                       say_sized(planned.package, service::message_style(settings)),
                        counted(planned.bags.size(), "bag"), say_date(planned.made, language),
                        say_keep_until_head(planned.keep_until, language),
                        say_date(planned.keep_until.date, language));
@@ -152,7 +152,7 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
     if (why != Why::Untold) {
         show_food(planned.package, out);
         show_why(planned.keep_until, out);
-        show_minimum(planned, style_of(settings).units, out);
+        show_minimum(planned, service::message_style(settings).units, out);
         show_lead(planned, settings, out);
         for (const auto& way : planned.other_thaws) {
             show_lead(way, settings, out);
@@ -165,7 +165,8 @@ void show(const kitchen::PlannedPackage& planned, Why why, const Settings& setti
     }
     if (planned.cooling &&
         (why != Why::Untold || planned.cooling->way != kitchen::CoolingWay::AsPlaced)) {
-        out << "    cool: " << say_cooling(*planned.cooling, style_of(settings)) << "\n";
+        out << "    cool: " << say_cooling(*planned.cooling, service::message_style(settings))
+            << "\n";
     }
     if (planned.in_freezer > 0) {
         out << fmt::format("    {} of this {} in the freezer already\n",
@@ -287,7 +288,7 @@ void show_fit(const layout::FittedPrint& fitted, const service::Setup& setup, Wh
 }
 
 void show(const service::Checked& checked, Why why, const Settings& settings, std::ostream& out) {
-    const auto style = style_of(settings);
+    const auto style = service::message_style(settings);
     std::size_t dish = 0;
     for (const auto& plan : checked.days.plans) {
         for (const auto& planned : plan.packages) {

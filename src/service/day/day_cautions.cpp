@@ -32,7 +32,7 @@ void add_cautions(Diagnostics& said, const kitchen::Plan& plan, const toml::Docu
 } // namespace
 
 Messages cautions_of(const Days& days, const Settings& settings) {
-    const auto style = style_of(settings);
+    const auto style = message_style(settings);
     Diagnostics said;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         add_cautions(said, days.plans[day], days.documents[day], style.language);

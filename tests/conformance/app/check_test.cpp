@@ -53,11 +53,19 @@ TEST_CASE("check asks about an ingredient that names an allergen nobody declared
     CHECK_FALSE(has(outcome.out, "free from"));
 }
 
-TEST_CASE("check speaks the language that is set") {
+TEST_CASE(
+    "check speaks English as a whole, whatever is printed, and a plan the language that is set") {
     const ScratchFolder folder;
-    const auto outcome = check("--language de " + day_with(folder, "contains = [\"kiwi\"]\n"));
-    CHECK(has(outcome.out, "17. Jan. 2027"));
-    CHECK(has(outcome.out, "steht auf keiner hier bekannten Allergenliste"));
+    const auto day = day_with(folder, "contains = [\"kiwi\"]\n");
+    const auto outcome = check("--language de " + day);
+    CHECK(has(outcome.out, "17 Jan 2027"));
+    CHECK(has(outcome.out, "caution: \"kiwi\" is on no list of allergens known here"));
+    const auto plan =
+        run("XDG_CONFIG_HOME=/nonexistent SOURCE_DATE_EPOCH=1792238400 " THAWSLIP_PROGRAM
+            " plan --language de --eat '2026-11-03 18:30' " +
+            day);
+    CHECK(has(plan.out, "Vorsicht: "));
+    CHECK_FALSE(has(plan.out, "caution: "));
 }
 
 TEST_CASE("days that share a freezer are added up, also where their batches only meet") {
