@@ -203,6 +203,12 @@ std::optional<std::string> set_units(Settings& settings, std::string_view text) 
     return std::nullopt;
 }
 
+/// The words of a language, where food is declared by the list that is set.
+const wording::Language& language_called(std::string_view code, const Settings& settings) {
+    return wording::shipped_language(
+        wording::language_where(code, settings.kitchen.allergens->name));
+}
+
 } // namespace
 
 const wording::Goods& goods_of(const Settings& settings) {
@@ -220,7 +226,7 @@ std::string why_paper(const Settings& settings) {
 }
 
 const wording::Language& language_of(const Settings& settings) {
-    return wording::shipped_language(settings.language);
+    return language_called(settings.language, settings);
 }
 
 wording::Style style_of(const Settings& settings) {
@@ -235,7 +241,7 @@ std::optional<wording::Style> second_style_of(const Settings& settings) {
     if (settings.second_language.empty()) {
         return std::nullopt;
     }
-    return wording::style_for(wording::shipped_language(settings.second_language),
+    return wording::style_for(language_called(settings.second_language, settings),
                               settings.kitchen);
 }
 

@@ -38,6 +38,33 @@ Language shipped(std::string_view code, std::string_view toml) {
     return std::move(language).value();
 }
 
+std::string with_words(std::string phrase, const Language& variant) {
+    constexpr std::string_view table = "word.";
+    for (const auto& key : variant.keys()) {
+        if (!key.starts_with(table)) {
+            continue;
+        }
+        const auto said = std::string_view{key}.substr(table.size());
+        const auto instead = variant.say(key);
+        for (auto at = phrase.find(said); at != std::string::npos;
+             at = phrase.find(said, at + instead.size())) {
+            phrase.replace(at, said.size(), instead);
+        }
+    }
+    return phrase;
+}
+
+/// A language as it is said elsewhere: with the variant's phrases where it has any, else with its
+/// words in place of the language's own.
+Language varied(const Language& language, const Language& variant) {
+    Phrases phrases;
+    for (const auto& key : language.keys()) {
+        phrases.emplace(key, variant.has(key) ? variant.say(key)
+                                              : with_words(language.say(key), variant));
+    }
+    return Language{std::move(phrases)};
+}
+
 } // namespace
 
 std::string Language::say(std::string_view key, const std::vector<std::string>& values) const {
@@ -80,6 +107,11 @@ const Language& shipped_language(std::string_view code) {
         static const Language spanish = shipped("es", spanish_words);
         return spanish;
     }
+    if (code == "es-419") {
+        static const Language american =
+            varied(shipped_language("es"), shipped("es-419", spanish_of_americas_words));
+        return american;
+    }
     if (code == "de") {
         static const Language german = shipped("de", german_words);
         return german;
@@ -87,6 +119,11 @@ const Language& shipped_language(std::string_view code) {
     assert(code == "en" && "one of shipped_languages()");
     static const Language english = shipped("en", english_words);
     return english;
+}
+
+std::string_view language_where(std::string_view code, std::string_view allergen_list) {
+    const bool is_american = allergen_list == "us" || allergen_list == "canada";
+    return code == "es" && is_american ? "es-419" : code;
 }
 
 } // namespace thawslip::wording

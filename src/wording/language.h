@@ -38,7 +38,11 @@ Result<Language, Diagnostics> read_language(std::string_view toml, std::string_v
 /// The languages that come with Thawslip, by their ISO 639-1 codes: "en", "es", "de".
 std::vector<std::string> shipped_languages();
 
-/// \pre `code` is one of shipped_languages()
+/// \pre `code` is one of shipped_languages(), or "es-419": Spanish with the words of the Americas
 const Language& shipped_language(std::string_view code);
+
+/// The code of the language as it is said where food is declared by a list of allergens: Spanish is
+/// that of the Americas with the lists "us" and "canada".
+std::string_view language_where(std::string_view code, std::string_view allergen_list);
 
 } // namespace thawslip::wording

@@ -8,6 +8,7 @@ namespace thawslip {
 extern const std::string_view goods_words;
 extern const std::string_view english_words;
 extern const std::string_view spanish_words;
+extern const std::string_view spanish_of_americas_words;
 extern const std::string_view german_words;
 
 } // namespace thawslip

@@ -59,6 +59,25 @@ TEST_CASE("no shipped language lacks a phrase of the English table, nor a value 
     }
 }
 
+TEST_CASE("Spanish has the words of the Americas where food is declared by one of their lists") {
+    CHECK(language_where("es", "us") == "es-419");
+    CHECK(language_where("es", "canada") == "es-419");
+    CHECK(language_where("es", "eu") == "es");
+    CHECK(language_where("de", "us") == "de");
+    const auto& spain = shipped_language("es");
+    const auto& americas = shipped_language("es-419");
+    CHECK(americas.keys() == spain.keys());
+    CHECK(spain.say("allergen.peanuts") == "cacahuetes");
+    CHECK(americas.say("allergen.peanuts") == "maní");
+    CHECK(americas.say("door-list.refrigerator") == "en el refrigerador");
+    CHECK(americas.say("caution.beans-unclear").starts_with("Los frijoles"));
+    for (const auto& key : spain.keys()) {
+        CAPTURE(key);
+        CHECK(slots(americas.say(key)) == slots(spain.say(key)));
+        CHECK(americas.say(key).find("frigorífic") == std::string::npos);
+    }
+}
+
 TEST_CASE("every caution that can be said has words in English, a sentence where it is printed") {
     using kitchen::CautionLevel;
     const auto& english = shipped_language("en");
