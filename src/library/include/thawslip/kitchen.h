@@ -38,7 +38,7 @@ private:
 /// variable
 ///                     `datafolder` of thawslip.pc
 /// \param settings     the text of a settings file (README.md, "Settings"); empty: the usual ones
-/// \param today        ISO 8601, `2026-10-17`; empty: not known, and nothing is told of what is
+/// \param today        ISO 8601, `2026-10-17`; empty: not known, and nothing is said of what is
 /// past
 Outcome<Kitchen> open_kitchen(const std::string& data_folder, const std::string& settings = {},
                               const std::string& today = {});

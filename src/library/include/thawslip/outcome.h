@@ -9,7 +9,7 @@
 /// same output. Functions throw std::runtime_error where the system fails (a disk, a missing face).
 namespace thawslip {
 
-/// Something to be told to a person.
+/// Something to be reported to a person.
 struct Message {
     enum class Kind { Error, Caution, Note };
     Kind kind = Kind::Error;
