@@ -117,7 +117,7 @@ private:
                      const std::optional<std::string>& told) {
         const auto usual = !job.printer.empty() ? job.printer : usual_printer_;
         job.printer =
-            questions_.ask({fmt::format("Printer for {}: {}; - for the computer's usual one", what,
+            questions_.ask({fmt::format("Printer for {}: {}; - for the computer's default", what,
                                         numbered(printers_)),
                             usual.empty() ? "-" : usual,
                             {}},
@@ -204,10 +204,10 @@ bool may_replace(const std::string& file, const SetupOptions& options, Questions
         return true;
     }
     if (!options.takes_proposals &&
-        questions.agrees(file + " is there already. Put it aside and write a new one", false)) {
+        questions.agrees(file + " already exists. Put it aside and write a new one", false)) {
         return true;
     }
-    console.err << fmt::format("error: {} is there already; nothing written\n"
+    console.err << fmt::format("error: {} already exists; nothing written\n"
                                "    hint: change it there, or --overwrite, which keeps the one of "
                                "before beside it\n",
                                file);

@@ -38,7 +38,7 @@ struct JobRemarks {
 std::string table_of(const JobSettings& job, const JobRemarks& remarks) {
     auto text = fmt::format("\n[{}]  # {}\n", remarks.table, remarks.about);
     text += text_line("printer", job.printer, "kitchen",
-                      "for --print without a name; else the computer's usual one");
+                      "for --print without a name; else the computer's default");
     text += text_line("stock", job.stock, remarks.stock,
                       "a name of: thawslip stock list; or a file of your own");
     text += line("dpi", fmt::format("{}", job.dots_per_inch.value_or(usual_dots_per_inch)),
@@ -55,8 +55,8 @@ std::string settings_text(const Settings& settings) {
     const char* card = is_a4 ? "a4-cards-a6-cut" : "letter-cards-6x4in-cut";
     auto text = std::string{"# What holds for this kitchen and its printers. Written by: thawslip "
                             "setup\n# The manual names every key there is: man thawslip\n\n"};
-    text += line("paper", toml_string(settings.paper),
-                 "letter or a4: which stocks are the usual ones", true);
+    text += line("paper", toml_string(settings.paper), "letter or a4: which stocks are the default",
+                 true);
     text += line("language", languages_of(settings),
                  "en, es or de; [\"en\", \"es\"] prints cards in both", true);
     text += table_of(settings.labels, {"labels", "thawslip labels DAY.toml --print",
