@@ -23,8 +23,9 @@ namespace thawslip::app {
 /// its cautions; then the cautions of the days themselves, and for each day what goes into the
 /// freezer when; null where the freezer's size is not known; and what was said of the files. Where
 /// they are refused, the lists before the messages are empty.
-/// `{"packages":[{"dish","raw","made","keep_until","basis","bags":[…],
-/// "cautions":[{"id","shown_on","text"}]}],
+/// `{"packages":[{"dish","number","servings","raw","made","keep_until","basis","bags":[…],
+/// "days_refrigerated","in_freezer","place","contains":[…],"may_contain":[…],"thaw",
+/// "other_thaws":[…],"sides":[…],"cautions":[{"id","shown_on","text"}]}],
 /// "cautions":[…],"freezers":[{"grams","limit_grams","batches":[{"day","grams","bags":[…]}],
 /// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}],
 /// "messages":[{"severity","file","line","column","text","hints":[…]}]}`

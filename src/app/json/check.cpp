@@ -80,6 +80,9 @@ Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& 
     }
     json["days_refrigerated"] = planned.package.days_refrigerated;
     json["in_freezer"] = planned.in_freezer;
+    json["place"] = planned.package.place;
+    json["contains"] = planned.package.contains;
+    json["may_contain"] = planned.package.may_contain;
     add_size(json, planned.package);
     json["thaw"] = archive::word_of(planned.package.thaw.method);
     add_thaw(json, thaw_time(planned), cook_within(planned));

@@ -53,6 +53,24 @@ TEST_CASE("check asks about an ingredient that names an allergen nobody declared
     CHECK_FALSE(has(outcome.out, "free from"));
 }
 
+TEST_CASE("check answers in JSON where bags lie and what they contain, also where it refuses") {
+    const ScratchFolder folder;
+    const auto json = [&](const std::string& package, const std::string& expression) {
+        return run("XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " check --json " +
+                   day_with(folder, package) +
+                   " 2>/dev/null | python3 -c 'import json, sys; answer = json.load(sys.stdin); "
+                   "print(" +
+                   expression + ")'")
+            .out;
+    };
+    CHECK(json("contains = [\"celery\", \"walnut\"]\nmay_contain = \"milk\"\n"
+               "place = \"cellar\"\n",
+               "[answer[\"packages\"][0][key] for key in (\"contains\", \"may_contain\", "
+               "\"place\")]") == "[['celery', 'walnut'], ['milk'], 'cellar']\n");
+    CHECK(json("bags = 0\n", "len(answer[\"packages\"]), answer[\"messages\"][0][\"severity\"], "
+                             "answer[\"messages\"][0][\"line\"]") == "0 error 7\n");
+}
+
 TEST_CASE(
     "check speaks English as a whole, whatever is printed, and a plan the language that is set") {
     const ScratchFolder folder;
