@@ -65,8 +65,8 @@ std::string say_dishes(const kitchen::ShoppingItem& item, const Dishes& dishes,
     }
     std::string text;
     for (auto& [day, of_day] : numbers) {
-        const auto twice = std::ranges::unique(of_day); // sizes of one dish stand together
-        of_day.erase(twice.begin(), twice.end());
+        of_day.erase(std::unique(of_day.begin(), of_day.end()), // sizes of one dish stand together
+                     of_day.end());
         text += (text.empty() ? "" : "; ") + (dishes.several_days ? letter_of(day) : "") +
                 say_numbers(std::move(of_day), style.language);
     }
