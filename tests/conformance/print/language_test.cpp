@@ -66,10 +66,11 @@ TEST_CASE("the settings take one language or a list of two, and say what is wron
     const ScratchFolder folder;
     const auto with = [&](const std::string& setting) {
         write_file(folder / "settings.toml", setting + "\n");
-        return run_thawslip("check " + day + " --settings " + shell_word(folder / "settings.toml"));
+        return run_thawslip("plan " + day + " --eat '2026-12-03 18:30' --settings " +
+                            shell_word(folder / "settings.toml"));
     };
-    CHECK(has(with("language = \"es\"").out, "Consumir preferentemente antes del 17 dic 2026"));
-    CHECK(has(with("language = [\"de\", \"en\"]").out, "Mindestens haltbar bis 17. Dez. 2026"));
+    CHECK(has(with("language = \"es\"").out, "Las normas locales de seguridad alimentaria"));
+    CHECK(has(with("language = [\"de\", \"en\"]").out, "Die örtlichen Regeln"));
     const auto wrong = with("language = [\"en\", \"fr\"]");
     CHECK(wrong.status == 1);
     CHECK(has(wrong.err, "settings.toml:1:19: error: \"fr\" is not a language: expected \"en\", "
