@@ -6,6 +6,7 @@
 #include "app/counted.h"
 #include "app/json/answers.h"
 #include "base/utf8.h"
+#include "service/freezer/bags.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -15,6 +16,7 @@
 namespace thawslip::app {
 namespace {
 
+using service::are_of_one_package;
 using service::BagTotal;
 using service::FoundBag;
 using service::FreezerList;
@@ -74,18 +76,16 @@ std::string allergens_text(const FoundBag& found, const wording::Style& style) {
     return text.empty() ? "no allergen is named on its label" : text;
 }
 
-bool are_of_one_package(const archive::Bag& a, const archive::Bag& b) {
-    return a.day == b.day && a.dish == b.dish && a.made == b.made;
-}
+using TextOf = std::function<std::string(const FoundBag&)>;
 
-/// Bags a line each, and below those of one package what they contain.
-void show_bags(const std::vector<FoundBag>& bags, const wording::Style& style, std::ostream& out) {
+/// Bags a line each, and below those of one package what is said of them all.
+void show_bags(const std::vector<FoundBag>& bags, const TextOf& text_of, std::ostream& out) {
     const auto widest = widest_dish(bags);
     const auto now = today();
     for (std::size_t i = 0; i < bags.size(); ++i) {
         out << line_of(bags[i], now, widest);
         if (i + 1 == bags.size() || !are_of_one_package(bags[i].bag, bags[i + 1].bag)) {
-            out << "             " << allergens_text(bags[i], style) << "\n";
+            out << "             " << text_of(bags[i]) << "\n";
         }
     }
 }
@@ -119,18 +119,6 @@ std::vector<FoundBag> those(const FreezerList& list,
     return bags;
 }
 
-/// Bags that are not for the guest, each package with the reason below it.
-void show_not_for(const std::vector<FoundBag>& bags, std::ostream& out) {
-    const auto widest = widest_dish(bags);
-    const auto now = today();
-    for (std::size_t i = 0; i < bags.size(); ++i) {
-        out << line_of(bags[i], now, widest);
-        if (i + 1 == bags.size() || !are_of_one_package(bags[i].bag, bags[i + 1].bag)) {
-            out << "             " << why_not(bags[i]) << "\n";
-        }
-    }
-}
-
 /// What a guest may not eat, what nobody knows, and what no label names it on.
 void show_without(const FreezerList& list, const std::vector<service::Avoided>& without,
                   const wording::Style& style, std::ostream& out) {
@@ -144,16 +132,17 @@ void show_without(const FreezerList& list, const std::vector<service::Avoided>& 
         those(list, [](const FoundBag& bag) { return bag.allergens && bag.named.empty(); });
     out << fmt::format("Named ({}), so not for this guest: {}\n", words,
                        counted(named.size(), "bag"));
-    show_not_for(named, out);
+    const TextOf contents = [&style](const FoundBag& bag) { return allergens_text(bag, style); };
+    show_bags(named, why_not, out);
     if (!unknown.empty()) {
         out << fmt::format(
             "\nNot known, for the description cannot be read, so not for this guest: "
             "{}\n",
             counted(unknown.size(), "bag"));
-        show_bags(unknown, style, out);
+        show_bags(unknown, contents, out);
     }
     out << fmt::format("\nNo label names it ({}): {}\n", words, counted(unnamed.size(), "bag"));
-    show_bags(unnamed, style, out);
+    show_bags(unnamed, contents, out);
     out << "\nThat no label names it is no promise that it is not there: ask who cooked, and read "
            "the label\nand what is added on cook day. This is not medical advice; the rules of "
            "your "
@@ -181,18 +170,14 @@ void show_totals(const FreezerList& list, std::ostream& out) {
 }
 
 void show_list(const FreezerList& list, const wording::Style& style, std::ostream& out) {
-    show_bags(list.bags, style, out);
+    show_bags(
+        list.bags, [&style](const FoundBag& bag) { return allergens_text(bag, style); }, out);
     show_totals(list, out);
     if (list.past > 0) {
         out << fmt::format("{} past the date on the label; the rules of your local food authority "
                            "come first\n",
                            counted(list.past, "bag"));
     }
-}
-
-/// The words of allergens, as the list of the settings names them, in English.
-wording::Style english(const Settings& settings) {
-    return wording::style_for(wording::shipped_language("en"), settings.kitchen);
 }
 
 } // namespace
@@ -208,7 +193,7 @@ ExitStatus freezer_list(const FreezerListOptions& options, AnswerAs answer,
         }
         question.without = std::move(*avoided.value);
     }
-    const auto style = english(settings);
+    const auto style = service::message_style(settings);
     auto archive = existing_archive(settings, archive::Mode::Read);
     const auto list = archive ? service::freezer_list(*archive, question, today(), *style.allergens)
                               : FreezerList{};

@@ -13,7 +13,7 @@ namespace {
 #define THAWSLIP_BAG_COLUMNS                                                                       \
     "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.allergens, "    \
     "p.classes, p.thaw, p.thaw_minutes, coalesce(b.place, p.place), p.bags, i.id, b.number, "      \
-    "b.state, b.changed, p.day "                                                                   \
+    "b.state, b.changed, p.day, p.size "                                                           \
     "FROM bag b JOIN package p ON p.id = b.package JOIN bag_id i ON i.bag = b.id AND "             \
     "i.newest = 1 "
 #define THAWSLIP_SOONEST "ORDER BY p.keep_until, p.dish, p.id, b.number"
@@ -38,6 +38,7 @@ Bag bag_at(const Statement& row) {
     bag.state = state_of(row.text(15)).value_or(State::Frozen);
     bag.changed = row.text(16);
     bag.day = DayKey{row.integer(17)};
+    bag.size = static_cast<int>(row.integer(18));
     bag.place = package.place;
     return bag;
 }

@@ -252,6 +252,7 @@ struct Bag {
     State state = State::Frozen;
     std::string changed; ///< when it came into that state
     DayKey day{};
+    int size = 0;           ///< Batch::size: which of its dish's sizes it is
     std::string place = {}; ///< where it lies: where it was last moved to, else as described
 };
 

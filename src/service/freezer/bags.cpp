@@ -57,10 +57,6 @@ std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::stri
     return bag;
 }
 
-bool are_of_one_row(const archive::Bag& a, const archive::Bag& b) {
-    return a.day == b.day && a.dish == b.dish && a.made == b.made && a.place == b.place;
-}
-
 /// \param planned what the bag was filled with; nullptr where that is not known any longer
 wording::DoorRow row_of(const archive::Bag& bag, const kitchen::PlannedPackage* planned,
                         const kitchen::AllergenList& list) {
@@ -141,6 +137,10 @@ bool is_raw(const archive::Bag& bag) {
     return kitchen::any_raw(table, bag.classes);
 }
 
+bool are_of_one_package(const archive::Bag& a, const archive::Bag& b) {
+    return a.day == b.day && a.dish == b.dish && a.made == b.made && a.size == b.size;
+}
+
 bool is_gone(const archive::Bag& bag) {
     return bag.state == archive::State::Eaten || bag.state == archive::State::Discarded ||
            bag.state == archive::State::NeverFilled;
@@ -153,12 +153,12 @@ std::vector<wording::DoorRow> door_rows(archive::Archive& archive,
     auto bags = archive.bags(archive::Which::InFreezer);
     // Bags of one package that lie at two places are two rows.
     std::ranges::stable_sort(bags, [](const archive::Bag& a, const archive::Bag& b) {
-        return std::tie(a.keep_until, a.dish, a.day, a.place) <
-               std::tie(b.keep_until, b.dish, b.day, b.place);
+        return std::tie(a.keep_until, a.dish, a.day, a.size, a.place) <
+               std::tie(b.keep_until, b.dish, b.day, b.size, b.place);
     });
     const archive::Bag* last = nullptr;
     for (const auto& bag : bags) {
-        if (last == nullptr || !are_of_one_row(*last, bag)) {
+        if (last == nullptr || !are_of_one_package(*last, bag) || last->place != bag.place) {
             rows.push_back(row_of(bag, packages.of(bag), list));
         }
         rows.back().bags.push_back({bag.id, bag.number});

@@ -29,6 +29,10 @@ std::string search_words(const std::vector<std::string>& words);
 /// Whether what is in a bag is raw, by the kinds of food that the archive keeps.
 bool is_raw(const archive::Bag& bag);
 
+/// Whether bags were filled with one and the same and are of one size: what is said of how one
+/// thaws, cooks and whom it serves holds for the other.
+bool are_of_one_package(const archive::Bag& a, const archive::Bag& b);
+
 /// Whether there is no such bag: eaten, discarded or never filled.
 bool is_gone(const archive::Bag& bag);
 

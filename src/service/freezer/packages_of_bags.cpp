@@ -59,13 +59,6 @@ void refuse_rotten(const archive::StoredDay& day, Messages& messages,
 
 namespace {
 
-bool are_of_one_package(const std::vector<archive::Bag>& bags) {
-    return std::ranges::all_of(bags, [&bags](const archive::Bag& bag) {
-        return bag.day == bags.front().day && bag.dish == bags.front().dish &&
-               bag.made == bags.front().made;
-    });
-}
-
 /// Words mean bags that are there, where any is.
 void keep_those_there(std::vector<archive::Bag>& bags) {
     if (!std::ranges::all_of(bags, is_gone)) {
@@ -83,7 +76,9 @@ Outcome<std::vector<archive::Bag>> one_bag(archive::Archive& archive, const std:
     }
     auto& bags = named.value->bags;
     keep_those_there(bags);
-    if (are_of_one_package(bags)) {
+    if (std::ranges::all_of(bags, [&bags](const archive::Bag& bag) {
+            return are_of_one_package(bag, bags.front());
+        })) {
         outcome.value = {bags.front()};
         return outcome;
     }

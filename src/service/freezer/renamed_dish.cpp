@@ -11,14 +11,10 @@ namespace {
 
 using Bags = std::vector<archive::Bag>;
 
-bool is_of_package(const archive::Bag& bag, const archive::Bag& of) {
-    return bag.day == of.day && bag.dish == of.dish && bag.made == of.made;
-}
-
 /// All bags of the package that a bag belongs to.
 Bags package_of(archive::Archive& archive, const archive::Bag& of) {
     auto bags = archive.bags(archive::Which::All);
-    std::erase_if(bags, [&of](const archive::Bag& bag) { return !is_of_package(bag, of); });
+    std::erase_if(bags, [&of](const archive::Bag& bag) { return !are_of_one_package(bag, of); });
     return bags;
 }
 
@@ -46,7 +42,7 @@ Outcome<std::vector<Bags>> packages_named(archive::Archive& archive, const std::
     std::vector<Bags> packages;
     for (const auto& bag : named.value->bags) {
         const bool known = std::ranges::any_of(
-            packages, [&bag](const Bags& bags) { return is_of_package(bags.front(), bag); });
+            packages, [&bag](const Bags& bags) { return are_of_one_package(bags.front(), bag); });
         if (!known) {
             packages.push_back(package_of(archive, bag));
         }
@@ -59,11 +55,12 @@ std::string name_of(const archive::Bag& bag) {
     return fmt::format("\"{}\" made {}", bag.dish, kitchen::to_iso(bag.made));
 }
 
-/// The package of the new name that one of the old name can be.
+/// The package of the new name that one of the old name can be: of the same day and size.
 const Bags* counterpart(const std::vector<Bags>& packages, const Bags& before) {
-    const auto found = std::ranges::find_if(packages, [&before](const Bags& bags) {
-        return bags.front().made == before.front().made &&
-               !is_of_package(bags.front(), before.front());
+    const auto& old = before.front();
+    const auto found = std::ranges::find_if(packages, [&old](const Bags& bags) {
+        const auto& now = bags.front();
+        return now.made == old.made && now.size == old.size && !are_of_one_package(now, old);
     });
     return found == packages.end() ? nullptr : &*found;
 }
@@ -81,8 +78,13 @@ Pairs pairs_of(const std::vector<Bags>& before, const std::vector<Bags>& now) {
 }
 
 void refuse(const archive::Bag& before, const archive::Bag& now, Messages& messages) {
-    if (is_of_package(before, now)) {
+    if (are_of_one_package(before, now)) {
         messages.error(fmt::format("{} is the same dish under both names", name_of(before)));
+        return;
+    }
+    if (before.made == now.made) {
+        messages.error(fmt::format("{} and {} have no bags of one size in common", name_of(before),
+                                   name_of(now)));
         return;
     }
     messages.error(
