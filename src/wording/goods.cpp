@@ -28,19 +28,10 @@ struct Match {
     const GoodsWord* word = nullptr;
 };
 
-std::string key_of_words(const std::vector<std::string>& words, std::size_t first,
-                         std::size_t count) {
-    std::string key;
-    for (std::size_t i = first; i < first + count; ++i) {
-        key += (key.empty() ? "" : " ") + kitchen::food_stem(words[i]);
-    }
-    return key;
-}
-
 void add_at(std::vector<Match>& matches, const Goods& goods, const std::vector<std::string>& words,
             std::size_t first) {
     for (auto count = std::min(goods.longest, words.size() - first); count > 0; --count) {
-        const auto found = goods.words.find(key_of_words(words, first, count));
+        const auto found = goods.words.find(goods_key(std::span{words}.subspan(first, count)));
         if (found != goods.words.end()) {
             for (const auto& word : found->second) {
                 matches.push_back({first, count, &word});
@@ -139,7 +130,7 @@ std::optional<std::size_t> kind_of(const Goods& goods, std::string_view item) {
 
 bool is_bought(const Goods& goods, std::string_view item) {
     const auto words = kitchen::words_of(head_of(item));
-    const auto found = goods.words.find(key_of_words(words, 0, words.size()));
+    const auto found = goods.words.find(goods_key(words));
     return found == goods.words.end() ||
            std::ranges::none_of(
                found->second, [](const GoodsWord& word) { return word.role == GoodsRole::Whole; });

@@ -21,12 +21,8 @@ constexpr std::size_t most_words = 500;
 constexpr std::size_t most_characters = 60;
 constexpr std::array languages{"en", "es", "de"};
 
-std::string goods_key(const std::string& words) {
-    std::string key;
-    for (const auto& word : kitchen::words_of(words)) {
-        key += (key.empty() ? "" : " ") + kitchen::food_stem(word);
-    }
-    return key;
+std::string key_of_text(std::string_view text) {
+    return goods_key(kitchen::words_of(text));
 }
 
 void add_under(Goods& goods, const std::string& key, const GoodsWord& word) {
@@ -81,7 +77,7 @@ std::optional<std::size_t> kind_called(const Goods& goods, const std::string& na
         const auto& key = goods.kinds[i].key;
         const bool by_name = std::ranges::any_of(shipped_languages(), [&](const auto& language) {
             return !key.empty() &&
-                   goods_key(shipped_language(language).say("goods." + key)) == goods_key(name);
+                   key_of_text(shipped_language(language).say("goods." + key)) == key_of_text(name);
         });
         if (lower(name) == key || by_name) {
             return i;
@@ -174,6 +170,14 @@ std::string spanish_plural(const std::string& word) {
 
 } // namespace
 
+std::string goods_key(std::span<const std::string> words) {
+    std::string key;
+    for (const auto& word : words) {
+        key += (key.empty() ? "" : " ") + kitchen::food_stem(word);
+    }
+    return key;
+}
+
 std::string plural_by_rule(const std::string& word, std::string_view language) {
     if (language == "en") {
         return english_plural(word);
@@ -186,8 +190,8 @@ void add_word(Goods& goods, const std::string& written, GoodsWord word) {
     word.one = written.substr(0, slash);
     word.several = slash == std::string::npos ? plural_by_rule(word.one, word.language)
                                               : written.substr(slash + 1);
-    add_under(goods, goods_key(word.one), word);
-    add_under(goods, goods_key(word.several), word);
+    add_under(goods, key_of_text(word.one), word);
+    add_under(goods, key_of_text(word.several), word);
 }
 
 const Goods& shipped_goods() {

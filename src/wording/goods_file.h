@@ -2,9 +2,13 @@
 
 #include "wording/goods.h"
 
+#include <span>
 #include <string>
 
 namespace thawslip::wording {
+
+/// The key under which words are kept: their stems with single spaces between.
+std::string goods_key(std::span<const std::string> words);
 
 /// The plural of a word as the rule of a language has it: English and Spanish; German has none, and
 /// keeps the word.

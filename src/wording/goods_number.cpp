@@ -1,7 +1,6 @@
 #include "base/letters.h"
-#include "kitchen/foods/food_words.h"
 #include "kitchen/texts/text.h"
-#include "wording/goods.h"
+#include "wording/goods_file.h"
 
 #include <algorithm>
 
@@ -44,11 +43,7 @@ std::string fold(std::string_view text) {
 /// style's own language before others.
 const GoodsWord* singular_word(const Goods& goods, std::string_view text,
                                std::initializer_list<GoodsRole> roles, std::string_view preferred) {
-    std::string key;
-    for (const auto& word : kitchen::words_of(text)) {
-        key += (key.empty() ? "" : " ") + kitchen::food_stem(word);
-    }
-    const auto found = goods.words.find(key);
+    const auto found = goods.words.find(goods_key(kitchen::words_of(text)));
     const GoodsWord* best = nullptr;
     if (found == goods.words.end()) {
         return best;
@@ -70,13 +65,8 @@ bool is_size(const Goods& goods, std::string_view text, std::string_view languag
 
 /// Written as `like` is: with a capital or none.
 std::string in_case_of(std::string_view like, std::string word) {
-    const bool small = !like.empty() && like.front() >= 'a' && like.front() <= 'z';
-    if (small && !word.empty() && word.front() >= 'A' && word.front() <= 'Z') {
-        word.front() = static_cast<char>(word.front() - 'A' + 'a');
-    }
-    const bool capital = !like.empty() && like.front() >= 'A' && like.front() <= 'Z';
-    if (capital && !word.empty() && word.front() >= 'a' && word.front() <= 'z') {
-        word.front() = static_cast<char>(word.front() - 'a' + 'A');
+    if (!like.empty() && !word.empty() && is_latin_letter(like.front())) {
+        word.front() = is_upper(like.front()) ? to_upper(word.front()) : to_lower(word.front());
     }
     return word;
 }

@@ -3,6 +3,7 @@
 #include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
+#include "wording/timeline_words.h"
 #include "wording/typography.h"
 
 #include <algorithm>
@@ -26,10 +27,8 @@ std::string numbered(const kitchen::PlannedPackage& planned, const Style& style)
 }
 
 std::string say_weekday_date(kitchen::Date date, const Language& language) {
-    const auto day = std::chrono::weekday{std::chrono::sys_days{date}}.iso_encoding();
     return with_no_break_spaces(
-        language.say("date.with-weekday",
-                     {language.say("weekday." + std::to_string(day)), say_date(date, language)}));
+        say_weekday_date(kitchen::LocalMinute{std::chrono::local_days{date}}, language));
 }
 
 void add_side_by_side(Field& field, std::vector<Column> columns) {
