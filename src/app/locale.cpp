@@ -30,9 +30,11 @@ std::string message_locale() {
 }
 
 void take_paper_of_locale(service::Settings& settings) {
+    if (settings.paper_from != service::PaperFrom::Nobody) {
+        return; // ICU reads its data for this: never in vain
+    }
     const auto locale = paper_locale();
-    const auto paper = unicode::paper_of(locale);
-    if (settings.paper_from == service::PaperFrom::Nobody && paper) {
+    if (const auto paper = unicode::paper_of(locale)) {
         settings.paper = *paper == unicode::Paper::A4 ? "a4" : "letter";
         settings.paper_from = service::PaperFrom::Locale;
         settings.locale = locale.substr(0, locale.find_first_of(".@"));

@@ -1,6 +1,7 @@
 #include "app/photo_texts.h"
 
 #include "app/time_limit.h"
+#include "base/letters.h"
 #include "files/input_file.h"
 #include "photo/photo.h"
 #include "service/read/read_bags.h"
@@ -12,14 +13,6 @@
 
 namespace thawslip::app {
 namespace {
-
-std::string ending_of(const std::string& word) {
-    auto ending = std::filesystem::path{word}.extension().string();
-    std::ranges::transform(ending, ending.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return ending;
-}
 
 /// Whether a file begins as pictures do: PNG (ISO/IEC 15948), JPEG (ISO/IEC 10918-1), HEIF.
 bool begins_as_picture(const std::string& file) {
@@ -52,7 +45,9 @@ service::Outcome<std::vector<std::string>> photo_texts(const std::string& file) 
 bool names_a_photo(const std::string& word) {
     constexpr std::array<std::string_view, 6> endings = {".jpg",  ".jpeg", ".png",
                                                          ".heic", ".heif", ".avif"};
-    return std::ranges::find(endings, ending_of(word)) != endings.end() || begins_as_picture(word);
+    return std::ranges::find(endings, lower(std::filesystem::path{word}.extension().string())) !=
+               endings.end() ||
+           begins_as_picture(word);
 }
 
 } // namespace thawslip::app

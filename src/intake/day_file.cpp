@@ -1,5 +1,6 @@
 #include "intake/day_file.h"
 
+#include "base/letters.h"
 #include "base/printable.h"
 #include "intake/sides.h"
 #include "intake/sizes.h"
@@ -273,10 +274,7 @@ std::optional<std::string> wrong_prepared(kitchen::Date prepared, kitchen::Date 
 std::optional<kitchen::Date> read_prepared(Table& table, kitchen::Date made) {
     const Key key{"prepared", "\"day before\""};
     const auto* written = table.text_at(key);
-    const bool is_word =
-        written != nullptr &&
-        !std::isdigit(static_cast<unsigned char>(written->empty() ? ' ' : written->front()));
-    if (is_word) {
+    if (written != nullptr && (written->empty() || !is_digit(written->front()))) {
         return table.word(key, "a day; a date stands without quotes", prepared_words)
                    ? std::optional{kitchen::add_days(made, -std::chrono::days{1})}
                    : std::nullopt;

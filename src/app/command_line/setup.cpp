@@ -3,18 +3,11 @@
 #include "app/commands/setup_questions.h"
 
 #include <CLI/CLI.hpp>
-#include <fmt/format.h>
 #include <iostream>
 #include <memory>
 
 namespace thawslip::app {
 namespace {
-
-std::string are_dots(const std::string& text) {
-    return dots_in(text)
-               ? ""
-               : fmt::format("\"{}\" is no number of dots per inch from 72 to 4800", text);
-}
 
 void add_answers(CLI::App& command, SetupOptions& options) {
     const auto add = [&command](const char* name, auto& value, const char* about,
@@ -23,7 +16,7 @@ void add_answers(CLI::App& command, SetupOptions& options) {
     };
     add("--label-printer", options.label_printer, "the printer for labels", "NAME");
     add("--label-stock", options.label_stock, "the stock for labels", "NAME|FILE");
-    add("--label-dpi", options.label_dots, "dots per inch of that printer", "N")->check(are_dots);
+    add("--label-dpi", options.label_dots, "dots per inch of that printer", "N")->check(dots_fault);
     add("--card-printer", options.card_printer, "the printer for cards", "NAME");
     add("--cook-day-stock", options.cook_day_stock, "the stock for cook-day cards", "NAME|FILE");
     add("--finishing-stock", options.finishing_stock, "the stock for finishing cards", "NAME|FILE");

@@ -145,10 +145,8 @@ private:
              {}},
             told ? fmt::format("{}", *told) : "", [](const std::string& answer) -> Answer {
                 const auto dots_read = dots_in(answer);
-                return dots_read
-                           ? Answer{fmt::format("{}", *dots_read)}
-                           : Answer{Failure{fmt::format(
-                                 "\"{}\" is no number of dots per inch from 72 to 4800", answer)}};
+                return dots_read ? Answer{fmt::format("{}", *dots_read)}
+                                 : Answer{Failure{dots_fault(answer)}};
             });
         const auto number = dots_in(dots);
         job.dots_per_inch = number == service::usual_dots_per_inch ? std::nullopt : number;

@@ -81,4 +81,10 @@ std::optional<double> dots_in(const std::string& text) {
     return whole && dots >= 72.0 && dots <= 4800.0 ? std::optional{dots} : std::nullopt;
 }
 
+std::string dots_fault(const std::string& text) {
+    return dots_in(text)
+               ? ""
+               : fmt::format("\"{}\" is no number of dots per inch from 72 to 4800", text);
+}
+
 } // namespace thawslip::app

@@ -57,5 +57,7 @@ std::string numbered(std::span<const std::string> names);
 /// The name that is meant by itself or by its number; nothing where it is none.
 std::optional<std::string> named_by(const std::string& answer, std::span<const std::string> names);
 std::optional<double> dots_in(const std::string& text); ///< from 72 to 4800
+/// What is wrong with a text that should be dots per inch; empty where nothing is.
+std::string dots_fault(const std::string& text);
 
 } // namespace thawslip::app
