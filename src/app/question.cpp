@@ -1,22 +1,12 @@
 #include "app/question.h"
 
+#include "base/split.h"
+
 #include <istream>
 #include <ostream>
 #include <unistd.h>
 
 namespace thawslip::app {
-namespace {
-
-std::string without_blanks_around(const std::string& line) {
-    constexpr const char* blanks = " \t\r";
-    const auto first = line.find_first_not_of(blanks);
-    return first == std::string::npos
-               ? std::string{}
-               : line.substr(first, line.find_last_not_of(blanks) - first + 1);
-}
-
-} // namespace
-
 bool somebody_is_there() {
     return isatty(STDIN_FILENO) != 0 && isatty(STDERR_FILENO) != 0;
 }
@@ -29,7 +19,7 @@ Ask ask_on(std::istream& in, std::ostream& out) {
             out << "\n";
             return std::nullopt;
         }
-        return without_blanks_around(line);
+        return std::string{trimmed(line)};
     };
 }
 

@@ -91,4 +91,14 @@ std::vector<kitchen::PlannedPackage> packages_of(const Days& days) {
     return packages;
 }
 
+std::set<std::string> bag_ids(const Days& days) {
+    std::set<std::string> ids;
+    for (const auto& planned : packages_of(days)) {
+        for (const auto& bag : planned.bags) {
+            ids.insert(bag.id);
+        }
+    }
+    return ids;
+}
+
 } // namespace thawslip::service

@@ -4,6 +4,7 @@
 #include "service/settings.h"
 #include "toml/document.h"
 
+#include <set>
 #include <string>
 #include <vector>
 
@@ -46,6 +47,9 @@ Days reread_day(const DayText& text, const Settings& settings, const kitchen::St
 
 /// The packages of all days, in their order.
 std::vector<kitchen::PlannedPackage> packages_of(const Days& days);
+
+/// The ids of all bags of the days.
+std::set<std::string> bag_ids(const Days& days);
 
 /// Two days that would give two bags one id: said in their diagnostics.
 void refuse_shared_ids(Days& days);

@@ -76,27 +76,13 @@ std::optional<std::string> meant_dish(std::string_view words, std::span<const st
 
 } // namespace
 
-bool is_dish_meant(std::string_view dish, std::string_view words) {
-    const auto there = search_words_of(dish);
+bool has_words(std::string_view name, std::string_view words) {
+    const auto there = search_words_of(name);
     const auto wanted = search_words_of(words);
     return !wanted.empty() && std::ranges::all_of(wanted, [&](const std::string& word) {
         return std::ranges::any_of(
             there, [&](const std::string& whole) { return whole.starts_with(word); });
     });
-}
-
-std::vector<std::string> parts_between_commas(std::string_view text) {
-    std::vector<std::string> parts;
-    while (!text.empty()) {
-        const auto end = std::min(text.find(','), text.size());
-        const auto part = text.substr(0, end);
-        const auto first = part.find_first_not_of(' ');
-        if (first != std::string_view::npos) {
-            parts.emplace_back(part.substr(first, part.find_last_not_of(' ') + 1 - first));
-        }
-        text.remove_prefix(std::min(end + 1, text.size()));
-    }
-    return parts;
 }
 
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes) {

@@ -9,12 +9,9 @@
 
 namespace thawslip::service {
 
-/// Whether each of `words` begins a word of the dish, accents and capitals aside: as bags are
-/// found in the freezer.
-bool is_dish_meant(std::string_view dish, std::string_view words);
-
-/// What stands between the commas of a text, without blanks at the ends; nothing empty.
-std::vector<std::string> parts_between_commas(std::string_view text);
+/// Whether each of `words` begins a word of a name, of a dish or a place, accents and capitals
+/// aside: as bags are found in the freezer.
+bool has_words(std::string_view name, std::string_view words);
 
 /// That no dish has the words, and which come near: at most three.
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes);

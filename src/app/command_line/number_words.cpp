@@ -1,20 +1,15 @@
 #include "app/command_line/number_words.h"
 
-#include "base/number_list.h"
 #include "kitchen/bag_id.h"
+#include "service/print/part.h"
 
 #include <algorithm>
 
 namespace thawslip::app {
 namespace {
 
-bool are_numbers(const std::string& word) {
-    constexpr int most = 99'999;
-    return read_number_list(word, most).ok();
-}
-
 bool takes(const std::string& option, const std::string& word) {
-    return are_numbers(word) || (option == "--bag" && kitchen::parse_bag_id(word).ok());
+    return service::are_numbers(word) || (option == "--bag" && kitchen::parse_bag_id(word).ok());
 }
 
 } // namespace

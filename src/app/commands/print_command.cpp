@@ -37,27 +37,23 @@ ExitStatus print_once(const service::DayTexts& texts, What what, const PrintOpti
     return put_out(print(texts, what, options.look, settings, around), options, settings, console);
 }
 
-} // namespace
-
-namespace {
-
 /// Whether the settings have both kinds of cards printed in two ways, and no option in one.
-bool go_apart(What what, const PrintOptions& options, const Settings& settings) {
-    auto finishing = settings.finishing_cards;
-    auto cook_day = settings.cook_day_cards;
-    if (!options.printer || !options.printer->empty()) {
-        finishing.printer = cook_day.printer = {};
+bool go_apart(What what, const PrintOptions& options, Settings settings) {
+    for (auto* cards : {&settings.finishing_cards, &settings.cook_day_cards}) {
+        if (!options.printer || !options.printer->empty()) {
+            cards->printer.clear();
+        }
+        if (!options.look.stock.empty()) {
+            cards->stock.clear();
+        }
+        if (options.look.dots_per_inch) {
+            cards->dots_per_inch.reset();
+        }
+        if (options.look.part.copies) {
+            cards->copies.reset();
+        }
     }
-    if (!options.look.stock.empty()) {
-        finishing.stock = cook_day.stock = {};
-    }
-    if (options.look.dots_per_inch) {
-        finishing.dots_per_inch = cook_day.dots_per_inch = {};
-    }
-    if (options.look.part.copies) {
-        finishing.copies = cook_day.copies = {};
-    }
-    return what == What::Cards && finishing != cook_day;
+    return what == What::Cards && are_cards_apart(settings);
 }
 
 /// Cook-day cards and finishing cards, each as its settings say.

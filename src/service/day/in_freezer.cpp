@@ -7,7 +7,6 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>
-#include <set>
 
 namespace thawslip::service {
 namespace {
@@ -28,21 +27,9 @@ struct FrozenBag {
     double litres = 0.0; ///< 0: not weighed
 };
 
-std::set<std::string> ids_of(const Days& days) {
-    std::set<std::string> ids;
-    for (const auto& plan : days.plans) {
-        for (const auto& planned : plan.packages) {
-            for (const auto& bag : planned.bags) {
-                ids.insert(bag.id);
-            }
-        }
-    }
-    return ids;
-}
-
 /// All that is frozen but the days' own bags, whose labels may have been printed before.
 std::vector<FrozenBag> others_frozen(const Days& days, archive::Archive& archive) {
-    const auto own = ids_of(days);
+    const auto own = bag_ids(days);
     std::map<archive::DayKey, std::string> kitchens;
     std::vector<FrozenBag> frozen;
     for (const auto& bag : archive.bags(archive::Which::InFreezer)) {

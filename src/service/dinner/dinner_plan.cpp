@@ -11,7 +11,7 @@ std::vector<kitchen::TimelineDish> dishes_of(std::span<const kitchen::PlannedPac
                                              const std::string& words) {
     std::vector<kitchen::TimelineDish> dishes;
     for (const auto& planned : packages) {
-        if (words.empty() || is_dish_meant(planned.package.dish, words)) {
+        if (words.empty() || has_words(planned.package.dish, words)) {
             dishes.push_back(timeline_dish(planned));
         }
     }

@@ -1,12 +1,12 @@
 #include "service/freezer/freezer_list.h"
 
-#include "kitchen/texts/text.h"
 #include "service/day/door_rows.h"
+#include "service/dish_words.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/gone_bags.h"
 #include "service/freezer/packages_of_bags.h"
 
-#include <algorithm>
+#include <fmt/format.h>
 #include <set>
 
 namespace thawslip::service {
@@ -28,29 +28,20 @@ BagTotal& BagTotal::operator+=(const BagTotal& more) {
 
 namespace {
 
-/// Whether each word begins a word of the bag's place.
-bool lies_there(const archive::Bag& bag, const std::vector<std::string>& words) {
-    const auto place = kitchen::words_of(search_words({bag.place}));
-    const auto wanted = kitchen::words_of(search_words(words));
-    return !wanted.empty() && std::ranges::all_of(wanted, [&place](const std::string& word) {
-        return std::ranges::any_of(
-            place, [&word](const std::string& whole) { return whole.starts_with(word); });
-    });
-}
-
 /// Bags whose dish or place has the words, the soonest date first.
 std::vector<archive::Bag> found_bags(archive::Archive& archive, const FreezerQuestion& question) {
     const auto which = question.gone_too ? archive::Which::All : archive::Which::InFreezer;
     if (question.words.empty()) {
         return archive.bags(which);
     }
+    const auto words = fmt::format("{}", fmt::join(question.words, " "));
     std::set<std::string> by_dish;
     for (const auto& bag : archive.find(search_words(question.words), which)) {
         by_dish.insert(bag.id);
     }
     auto bags = archive.bags(which);
     std::erase_if(bags, [&](const archive::Bag& bag) {
-        return !by_dish.contains(bag.id) && !lies_there(bag, question.words);
+        return !by_dish.contains(bag.id) && !has_words(bag.place, words);
     });
     return bags;
 }

@@ -1,5 +1,6 @@
 #include "service/freezer/guest.h"
 
+#include "base/split.h"
 #include "base/utf8.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/free_texts.h"
@@ -14,24 +15,6 @@ namespace {
 
 using kitchen::Allergen;
 using kitchen::NamedAllergen;
-
-std::string trimmed(const std::string& text) {
-    const auto first = text.find_first_not_of(" \t");
-    const auto last = text.find_last_not_of(" \t");
-    return first == std::string::npos ? "" : text.substr(first, last - first + 1);
-}
-
-std::vector<std::string> entries_in(const std::string& typed) {
-    std::vector<std::string> entries;
-    for (std::size_t start = 0; start <= typed.size();) {
-        const auto end = std::min(typed.find(',', start), typed.size());
-        if (auto entry = trimmed(typed.substr(start, end - start)); !entry.empty()) {
-            entries.push_back(std::move(entry));
-        }
-        start = end + 1;
-    }
-    return entries;
-}
 
 /// Who says "nuts" without more may well mean peanuts too: the strict side.
 void add_peanuts(std::vector<NamedAllergen>& meant) {
@@ -179,7 +162,7 @@ private:
 
 Outcome<std::vector<Avoided>> read_avoided(const std::string& typed) {
     Outcome<std::vector<Avoided>> outcome;
-    const auto entries = entries_in(typed);
+    const auto entries = parts_between_commas(typed);
     if (entries.empty() || first_invalid_utf8(typed)) {
         outcome.messages.error("nothing is said that the guest may not eat",
                                {"for example --without \"milk, walnut\""});
@@ -192,8 +175,7 @@ Outcome<std::vector<Avoided>> read_avoided(const std::string& typed) {
                 fmt::format("\"{}\" says what is wanted; expected what the guest may not eat",
                             entry),
                 {"name each food itself: --without \"nuts, gluten\", for a vegan \"milk, eggs, "
-                 "meat, "
-                 "fish, honey\""});
+                 "meat, fish, honey\""});
             return outcome;
         }
         avoided.push_back(read_entry(entry));

@@ -1,6 +1,7 @@
 #include "service/freezer/named_bags.h"
 
 #include "base/nearest.h"
+#include "base/split.h"
 #include "base/utf8.h"
 #include "kitchen/bag_id.h"
 #include "service/freezer/bags.h"
@@ -13,20 +14,6 @@
 
 namespace thawslip::service {
 namespace {
-
-/// What stands between marks; nothing that is empty.
-std::vector<std::string> split(const std::string& text, std::string_view marks) {
-    std::vector<std::string> pieces;
-    std::size_t start = 0;
-    while (start < text.size()) {
-        const auto end = std::min(text.find_first_of(marks, start), text.size());
-        if (end > start) {
-            pieces.push_back(text.substr(start, end - start));
-        }
-        start = end + 1;
-    }
-    return pieces;
-}
 
 std::vector<std::string> words_in(const std::string& part) {
     return split(part, " \t\r\n");
@@ -119,25 +106,6 @@ void refuse_id(archive::Archive& archive, const std::string& part, Messages& mes
     }
 }
 
-} // namespace
-
-namespace {
-
-std::vector<std::string> split_at_commas(const std::vector<std::string>& typed) {
-    std::string all;
-    for (const auto& word : typed) {
-        all += (all.empty() ? "" : " ") + word;
-    }
-    std::vector<std::string> parts;
-    for (const auto& part : split(all, ",")) {
-        const auto words = words_in(part);
-        if (!words.empty()) {
-            parts.push_back(fmt::format("{}", fmt::join(words, " ")));
-        }
-    }
-    return parts;
-}
-
 /// Whether a dish is called so, comma and all: "Chestnut, kale and barley soup".
 bool is_in_a_name(const std::vector<std::string>& dishes, const std::string& words) {
     const auto wanted = unicode::fold_for_search(words);
@@ -150,7 +118,10 @@ bool is_in_a_name(const std::vector<std::string>& dishes, const std::string& wor
 
 std::vector<std::string> parts_of(archive::Archive& archive,
                                   const std::vector<std::string>& typed) {
-    const auto pieces = split_at_commas(typed);
+    auto pieces = parts_between_commas(fmt::format("{}", fmt::join(typed, " ")));
+    for (auto& piece : pieces) { // several blanks are as good as one
+        piece = fmt::format("{}", fmt::join(words_in(piece), " "));
+    }
     const auto dishes =
         pieces.size() < 2 ? std::vector<std::string>{} : dishes_of(archive, archive::Which::All);
     std::vector<std::string> parts;

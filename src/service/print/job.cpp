@@ -1,5 +1,6 @@
 #include "service/print/job.h"
 
+#include "base/list.h"
 #include "service/day/door_rows.h"
 #include "wording/day_sheet.h"
 #include "wording/shopping_sheet.h"
@@ -155,10 +156,6 @@ void add_shopping(Job& job, const Days& days, const Settings& settings) {
     if (!shopping.field("shopping")->paragraphs.empty()) {
         add_list(job, 0, std::move(shopping));
     }
-}
-
-bool is_one_of(What what, std::initializer_list<What> set) {
-    return std::ranges::find(set, what) != set.end();
 }
 
 Job list_job(What what, const Days& days, const Settings& settings, const Chosen& chosen) {

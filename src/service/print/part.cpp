@@ -2,6 +2,7 @@
 
 #include "base/nearest.h"
 #include "base/number_list.h"
+#include "base/split.h"
 #include "kitchen/bag_id.h"
 #include "service/dish_words.h"
 
@@ -10,8 +11,6 @@
 
 namespace thawslip::service {
 namespace {
-
-constexpr int most_bag_number = 99'999; ///< a longer number is an id without its dashes
 
 /// Bags as a cook names them.
 struct Named {
@@ -47,23 +46,13 @@ std::optional<std::string> read_item(const std::string& item, const PartSource& 
                : fmt::format("\"{}\" is no bag's number and no id: {}", item, id.fault().message);
 }
 
-std::vector<std::string> words_in(const std::string& text) {
-    std::vector<std::string> words;
-    for (auto at = text.find_first_not_of(' '); at != std::string::npos;) {
-        const auto end = std::min(text.find(' ', at), text.size());
-        words.push_back(text.substr(at, end - at));
-        at = text.find_first_not_of(' ', end);
-    }
-    return words;
-}
-
 /// An id may be typed with blanks in it, and blanks may part several.
 void read_between_commas(const std::string& text, const PartSource& source, Named& named,
                          Messages& messages) {
     if (!read_item(text, source, named)) {
         return;
     }
-    for (const auto& word : words_in(text)) {
+    for (const auto& word : split(text, " ")) {
         if (const auto fault = read_item(word, source, named)) {
             messages.error(*fault);
         }
@@ -86,7 +75,7 @@ std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::strin
         return {bags.begin(), bags.end()};
     }
     const auto is_meant = [](const NamedBag& bag, const std::string& words) {
-        return is_dish_meant(bag.dish, words);
+        return has_words(bag.dish, words);
     };
     for (const auto& words : wanted) {
         if (std::ranges::none_of(bags, [&](const auto& bag) { return is_meant(bag, words); })) {
@@ -199,6 +188,8 @@ void keep_ids(std::vector<NamedBag>& bags, const std::vector<std::string>& ids) 
     }
 }
 
+} // namespace
+
 std::set<std::string> ids_of(std::span<const NamedBag> bags) {
     std::set<std::string> ids;
     for (const auto& bag : bags) {
@@ -207,7 +198,19 @@ std::set<std::string> ids_of(std::span<const NamedBag> bags) {
     return ids;
 }
 
-} // namespace
+std::vector<NamedBag> bags_in(const Days& days) {
+    std::vector<NamedBag> bags;
+    for (const auto& planned : packages_of(days)) {
+        for (const auto& bag : planned.bags) {
+            bags.push_back({planned.package.dish, bag.id, bag.number});
+        }
+    }
+    return bags;
+}
+
+bool are_numbers(const std::string& text) {
+    return read_number_list(text, most_bag_number).ok();
+}
 
 bool is_whole(const Part& part) {
     return part.dishes.empty() && part.bags.empty() && part.from.empty() && !part.only_new &&

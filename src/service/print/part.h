@@ -1,5 +1,6 @@
 #pragma once
 
+#include "service/days.h"
 #include "service/messages.h"
 
 #include <functional>
@@ -35,6 +36,16 @@ struct NamedBag {
     std::string id;
     int number = 1; ///< within its dish, as printed: bag 3 of 8
 };
+
+/// The bags of days, in the order of printing.
+std::vector<NamedBag> bags_in(const Days& days);
+
+std::set<std::string> ids_of(std::span<const NamedBag> bags);
+
+inline constexpr int most_bag_number = 99'999; ///< a longer number is an id without its dashes
+
+/// Whether a text is nothing but numbers of bags: "3-5".
+bool are_numbers(const std::string& text);
 
 /// What a bag's number is, where bags are named by numbers.
 enum class Numbers {

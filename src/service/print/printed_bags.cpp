@@ -140,13 +140,7 @@ PrintedBags printed_bags(archive::Archive& archive, What what, const std::set<st
 }
 
 std::set<std::string> printed_already(archive::Archive& archive, What what, const Days& days) {
-    std::set<std::string> bags;
-    for (const auto& planned : packages_of(days)) {
-        for (const auto& bag : planned.bags) {
-            bags.insert(bag.id);
-        }
-    }
-    const auto known = printed_bags(archive, what, bags);
+    const auto known = printed_bags(archive, what, bag_ids(days));
     std::set<std::string> printed;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& package : record_of(days, day).packages) {

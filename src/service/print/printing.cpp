@@ -21,11 +21,9 @@ Look settled(Look look, const LaidOut& laid_out, const Job& job, const Days& day
     Part part;
     part.copies = job.chosen.copies;
     if (job.chosen.bags) {
-        for (const auto& planned : packages_of(days)) {
-            for (const auto& bag : planned.bags) {
-                if (job.chosen.bags->contains(bag.id)) {
-                    part.ids.push_back(bag.id);
-                }
+        for (const auto& bag : bags_in(days)) {
+            if (job.chosen.bags->contains(bag.id)) {
+                part.ids.push_back(bag.id);
             }
         }
     }
@@ -67,16 +65,6 @@ Outcome<Printing> laid_out(Job job, Days days, const Look& look, const Settings&
             std::move(days), std::move(job), std::move(*result.value), std::move(with), {}};
     }
     return outcome;
-}
-
-std::vector<NamedBag> bags_in(const Days& days) {
-    std::vector<NamedBag> bags;
-    for (const auto& planned : packages_of(days)) {
-        for (const auto& bag : planned.bags) {
-            bags.push_back({planned.package.dish, bag.id, bag.number});
-        }
-    }
-    return bags;
 }
 
 std::vector<NamedBag> bags_in(const std::vector<wording::DoorRow>& rows) {
@@ -181,13 +169,7 @@ Outcome<Printing> print_door_list(std::vector<wording::DoorRow> rows, const Look
     if (!rows.empty() && !is_whole(look.part)) {
         const auto bags = bags_in(rows);
         PartSource source; // what is in the freezer has its labels
-        source.printed = [&bags] {
-            std::set<std::string> all;
-            for (const auto& bag : bags) {
-                all.insert(bag.id);
-            }
-            return all;
-        };
+        source.printed = [&bags] { return ids_of(bags); };
         const auto part = bags_of_part(bags, look.part, source);
         outcome.messages = part.messages;
         if (!part) {

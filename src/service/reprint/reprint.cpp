@@ -152,19 +152,6 @@ Look look_for(const WantedPrint& wanted, Look look, const ReprintLook& asked) {
     return look;
 }
 
-/// The bags of a day's plans, in order, but for those that are not to be printed.
-std::vector<NamedBag> named(const Days& days, const std::set<std::string>& bags) {
-    std::vector<NamedBag> all;
-    for (const auto& planned : packages_of(days)) {
-        for (const auto& bag : planned.bags) {
-            if (bags.contains(bag.id)) {
-                all.push_back({planned.package.dish, bag.id, bag.number});
-            }
-        }
-    }
-    return all;
-}
-
 /// The bags of a whole print, or of the part of it that is wanted. What is wrong with that part is
 /// said in `no_part`, for another print of the day may have it.
 std::optional<std::set<std::string>> bags_of_whole(archive::Archive& archive,
@@ -176,7 +163,9 @@ std::optional<std::set<std::string>> bags_of_whole(archive::Archive& archive,
     }
     PartSource source;
     source.printed = [&bags] { return bags; };
-    auto part = bags_of_part(named(remade.days, bags), wanted.part, source);
+    auto all = bags_in(remade.days);
+    std::erase_if(all, [&bags](const NamedBag& bag) { return !bags.contains(bag.id); });
+    auto part = bags_of_part(all, wanted.part, source);
     no_part.add(part.messages);
     return std::move(part.value);
 }

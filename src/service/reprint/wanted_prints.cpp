@@ -1,6 +1,6 @@
 #include "service/reprint/wanted_prints.h"
 
-#include "base/number_list.h"
+#include "base/split.h"
 #include "service/dish_words.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/gone_bags.h"
@@ -135,11 +135,7 @@ Outcome<std::vector<archive::Bag>> bags_of_day_of(archive::Archive& archive,
 }
 
 bool has_ids_alone(const std::string& bags) {
-    return !bags.empty() &&
-           std::ranges::none_of(parts_between_commas(bags), [](const std::string& item) {
-               constexpr int most = 99'999;
-               return read_number_list(item, most).ok();
-           });
+    return !bags.empty() && std::ranges::none_of(parts_between_commas(bags), are_numbers);
 }
 
 /// All bags that a question may be about, of which its part is taken.
@@ -194,12 +190,9 @@ Outcome<std::vector<archive::Bag>> part_of_bags(archive::Archive& archive,
         return bag ? bag->id : id;
     };
     source.printed = [&] {
-        std::set<std::string> ids;
-        for (const auto& bag : bags) {
-            ids.insert(bag.id);
-        }
         std::set<std::string> printed;
-        for (const auto& [id, food] : printed_bags(archive, what_of(question.kind), ids)) {
+        for (const auto& [id, food] :
+             printed_bags(archive, what_of(question.kind), ids_of(named(bags)))) {
             printed.insert(id);
         }
         return printed;

@@ -1,0 +1,34 @@
+#include "base/split.h"
+
+#include <algorithm>
+
+namespace thawslip {
+
+std::string_view trimmed(std::string_view text) {
+    constexpr std::string_view blanks = " \t\r\n";
+    const auto first = text.find_first_not_of(blanks);
+    return first == std::string_view::npos
+               ? std::string_view{}
+               : text.substr(first, text.find_last_not_of(blanks) + 1 - first);
+}
+
+std::vector<std::string> split(std::string_view text, std::string_view marks) {
+    std::vector<std::string> pieces;
+    for (auto at = text.find_first_not_of(marks); at != std::string_view::npos;) {
+        const auto end = std::min(text.find_first_of(marks, at), text.size());
+        pieces.emplace_back(text.substr(at, end - at));
+        at = text.find_first_not_of(marks, end);
+    }
+    return pieces;
+}
+
+std::vector<std::string> parts_between_commas(std::string_view text) {
+    auto parts = split(text, ",");
+    for (auto& part : parts) {
+        part = std::string{trimmed(part)};
+    }
+    std::erase(parts, std::string{});
+    return parts;
+}
+
+} // namespace thawslip

@@ -1,0 +1,18 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace thawslip {
+
+/// The text without the blanks, tabs and line ends around it.
+std::string_view trimmed(std::string_view text);
+
+/// What stands between any of the characters of `marks`, in order; nothing that is empty.
+std::vector<std::string> split(std::string_view text, std::string_view marks);
+
+/// What stands between commas, without the blanks around it; nothing that is empty.
+std::vector<std::string> parts_between_commas(std::string_view text);
+
+} // namespace thawslip
