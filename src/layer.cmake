@@ -44,12 +44,13 @@ target_precompile_headers(thawslip_precompiled PRIVATE
     <set> <span> <string> <string_view> <variant> <vector> <fmt/format.h>)
 
 # thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...]
-#                [ALONE <file>...])
+#                [ALONE <file>...] [DOOR])
 # One folder of src/ as one static library. What a layer includes from a third party is private
 # to it: no other folder sees those headers. What stands under ALONE has names that other files of the
-# layer have too, each for itself, and is not compiled in a heap with them.
+# layer have too, each for itself, and is not compiled in a heap with them. DOOR: it serves the program
+# alone, and is no part of the library for others.
 function(thawslip_layer name)
-    cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;LIBRARIES;ALONE")
+    cmake_parse_arguments(PARSE_ARGV 1 arg "DOOR" "" "SOURCES;USES;LIBRARIES;ALONE")
     add_library(thawslip_${name} STATIC ${arg_SOURCES})
     add_library(thawslip::${name} ALIAS thawslip_${name})
     target_compile_features(thawslip_${name} PUBLIC cxx_std_20)
@@ -62,8 +63,10 @@ function(thawslip_layer name)
     set_target_properties(thawslip_${name} PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY}
                           UNITY_BUILD_BATCH_SIZE 10)
     set_source_files_properties(${arg_ALONE} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
-    set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
-    set_property(GLOBAL APPEND PROPERTY THAWSLIP_LIBRARIES ${arg_LIBRARIES})
+    if(NOT arg_DOOR)
+        set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
+        set_property(GLOBAL APPEND PROPERTY THAWSLIP_LIBRARIES ${arg_LIBRARIES})
+    endif()
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)

@@ -1,5 +1,5 @@
 #include "app/commands.h"
-#include "app/json/answers.h"
+#include "json/answers.h"
 #include "kitchen/measures/temperature_text.h"
 
 #include <fmt/format.h>
@@ -81,7 +81,7 @@ ExitStatus foods(const std::string& words, AnswerAs answer, const Settings& sett
         return ExitStatus::Refused;
     }
     if (answer == AnswerAs::Json) {
-        console.out << foods_json(facts);
+        console.out << json::foods(facts);
         return ExitStatus::Done;
     }
     for (const auto& kind : facts) {

@@ -4,7 +4,7 @@
 #include "app/choose_bags.h"
 #include "app/clock.h"
 #include "app/commands/report.h"
-#include "app/json/answers.h"
+#include "json/answers.h"
 #include "app/station.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/moved_bags.h"
@@ -164,7 +164,7 @@ ExitStatus freezer_history(const std::vector<std::string>& typed, AnswerAs answe
     console.err << to_text(bags.messages);
     for (const auto& bag : bags.value.value_or(std::vector<archive::Bag>{})) {
         if (answer == AnswerAs::Json) {
-            console.out << history_json(bag, archive->history(bag.id));
+            console.out << json::history(bag, archive->history(bag.id));
         } else {
             show_history(*archive, bag, console.out);
         }

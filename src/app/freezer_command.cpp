@@ -4,7 +4,7 @@
 #include "app/clock.h"
 #include "app/commands/report.h"
 #include "app/counted.h"
-#include "app/json/answers.h"
+#include "json/answers.h"
 #include "base/utf8.h"
 #include "service/freezer/bags.h"
 
@@ -198,7 +198,7 @@ ExitStatus freezer_list(const FreezerListOptions& options, AnswerAs answer,
     const auto list = archive ? service::freezer_list(*archive, question, today(), *style.allergens)
                               : FreezerList{};
     if (answer == AnswerAs::Json) {
-        console.out << freezer_json(list.bags, today(), style);
+        console.out << json::freezer(list.bags, today(), style);
     } else if (!archive) {
         console.out << no_archive_text(settings) << "\n";
     } else if (list.bags.empty()) {

@@ -3,7 +3,7 @@
 #include "app/bag_text.h"
 #include "app/clock.h"
 #include "app/counted.h"
-#include "app/json/answers.h"
+#include "json/answers.h"
 #include "service/freezer/packages_of_bags.h"
 #include "wording/phrases.h"
 #include "wording/timeline_words.h"
@@ -142,7 +142,7 @@ ExitStatus freezer_next(const service::NextQuestion& question, AnswerAs answer,
     auto archive = existing_archive(settings, archive::Mode::Read);
     const auto menu = archive ? menu_of(*archive, question, settings) : Menu{};
     if (answer == AnswerAs::Json) {
-        console.out << next_json(menu.proposals);
+        console.out << json::next(menu.proposals);
     } else if (!archive) {
         console.out << no_archive_text(settings) << "\n";
     } else {

@@ -7,9 +7,9 @@
 #include "app/files/day_files.h"
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
-#include "app/json/answers.h"
+#include "json/answers.h"
 #include "app/photo_texts.h"
-#include "app/plan_text.h"
+#include "service/dinner/plan_text.h"
 #include "service/dinner/photographed_bags.h"
 #include "service/dinner/plan_sheet.h"
 #include "service/freezer/packages_of_bags.h"
@@ -154,8 +154,8 @@ ExitStatus draw_sheet(const service::DinnerPlan& plan, const PlanOptions& option
 void answer(const service::DinnerPlan& plan, const PlanOptions& options,
             const wording::Style& style, Console console) {
     if (options.sheet.output != "-") {
-        console.out << (options.answer == AnswerAs::Json ? plan_json(plan, style) + "\n"
-                                                         : plan_text(plan, style));
+        console.out << (options.answer == AnswerAs::Json ? json::plan(plan, style) + "\n"
+                                                         : service::plan_text(plan, style));
     }
 }
 

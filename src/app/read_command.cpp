@@ -3,8 +3,8 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/commands/report.h"
-#include "app/json/answers.h"
-#include "app/message_text.h"
+#include "json/answers.h"
+#include "service/read/message_text.h"
 #include "app/photo_texts.h"
 #include "kitchen/bag_id.h"
 #include "service/read/read_bags.h"
@@ -50,7 +50,7 @@ struct InWords {
     const wording::Style& style;
 
     std::string operator()(const code::Message& message) const {
-        return message_text(message, today(), style);
+        return service::message_text(message, today(), style);
     }
     std::string operator()(const service::LaterWords& later) const {
         return later.text + "\n" + style.say("standing.local-rules") + "\n";
@@ -61,10 +61,10 @@ struct InJson {
     const wording::Style& style;
 
     std::string operator()(const code::Message& message) const {
-        return message_json(message, today(), style) + "\n";
+        return json::message(message, today(), style) + "\n";
     }
     std::string operator()(const service::LaterWords& later) const {
-        return text_json(later.text) + "\n";
+        return json::text(later.text) + "\n";
     }
 };
 

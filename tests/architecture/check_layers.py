@@ -28,8 +28,13 @@ MAY_KNOW = {
                 "layout", "render", "archive", "photo"],
     "files": ["base", "toml", "wording", "typeset", "layout", "service"],
     "library": ["base", "kitchen", "code", "layout", "render", "archive", "service", "files"],
+    "json": ["base", "kitchen", "code", "wording", "archive", "service"],
+    "http": ["base"],
+    "desk": ["base", "unicode", "toml", "kitchen", "wording", "typeset", "code", "layout", "render",
+             "archive", "service", "json", "http"],
     "app": ["base", "unicode", "toml", "kitchen", "intake", "wording", "typeset", "code",
-            "layout", "render", "archive", "photo", "spool", "service", "files"],
+            "layout", "render", "archive", "photo", "spool", "service", "files", "json", "http",
+            "desk"],
 }
 
 # Each third-party library is included in one folder. fmt stands in for the standard library's
@@ -47,7 +52,8 @@ THIRD_PARTY = {
     r"(png|jpeglib)\.h": "photo",
     r"cups/": "spool",
     r"CLI/": "app",
-    r"nlohmann/": "app",
+    r"nlohmann/": "json",
+    r"microhttpd\.h": "http",
 }
 
 SYSTEM = re.compile(r"^(dlfcn|fcntl|unistd|dirent|sys/[a-z]+|errno)\.h$")

@@ -4,7 +4,7 @@
 #include "app/counted.h"
 #include "app/files/data_folder.h"
 #include "app/files/day_files.h"
-#include "app/json/answers.h"
+#include "json/answers.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/heat/thaw_ceiling.h"
 #include "layout/legibility.h"
@@ -323,7 +323,7 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
                                surroundings(ids_to_look(settings, console)));
     console.err << to_text(checked.messages);
     if (answer == AnswerAs::Json) {
-        console.out << check_json(checked ? &checked.value->days : nullptr, checked.messages,
+        console.out << json::check(checked ? &checked.value->days : nullptr, checked.messages,
                                   style_of(settings))
                     << "\n";
     } else if (checked) {

@@ -1,9 +1,9 @@
-#include "app/json/answers.h"
-#include "app/json/json.h"
+#include "json/answers.h"
+#include "json/json.h"
 
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 namespace {
 
 template <class Row>
@@ -35,7 +35,7 @@ Json facts_json(const service::FoodFacts& facts) {
 
 } // namespace
 
-std::string foods_json(std::span<const service::FoodFacts> facts) {
+std::string foods(std::span<const service::FoodFacts> facts) {
     Json answer = Json::array();
     for (const auto& one : facts) {
         answer.push_back(facts_json(one));
@@ -43,4 +43,4 @@ std::string foods_json(std::span<const service::FoodFacts> facts) {
     return to_lines(answer);
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,11 +1,11 @@
-#include "app/message_text.h"
+#include "service/read/message_text.h"
 
 #include "wording/phrases.h"
 
 #include <algorithm>
 #include <fmt/format.h>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 using kitchen::DateBasis;
@@ -146,4 +146,4 @@ std::string message_text(const code::Message& message, kitchen::Date today, cons
     return lines.take();
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

@@ -3,7 +3,7 @@
 #include <nlohmann/json_fwd.hpp>
 #include <string>
 
-namespace thawslip::app {
+namespace thawslip::json {
 
 /// A value of JSON (RFC 8259) whose members stay in the order in which they were given.
 using Json = nlohmann::ordered_json;
@@ -14,4 +14,4 @@ std::string to_text(const Json& value);
 /// A list with each value on a line of its own, with the line's end: for long lists of records.
 std::string to_lines(const Json& list);
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "app/files/day_files.h"
 #include "code/message.h"
 #include "kitchen/date.h"
+#include "service/days.h"
 #include "service/dinner/dinner_plan.h"
 #include "service/food_facts.h"
 #include "service/freezer/freezer_list.h"
@@ -13,7 +13,7 @@
 #include <span>
 #include <string>
 
-namespace thawslip::app {
+namespace thawslip::json {
 
 // What commands answer to other programs, in JSON (RFC 8259): values in, text in UTF-8 out. Dates
 // are ISO 8601. Members stay in the order in which they stand here; words are of the style's
@@ -30,36 +30,35 @@ namespace thawslip::app {
 /// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}],
 /// "messages":[{"severity","file","line","column","text","hints":[…]}]}`
 /// \param days nothing where they are refused
-std::string check_json(const Days* days, const service::Messages& messages,
-                       const wording::Style& style);
+std::string check(const service::Days* days, const service::Messages& messages,
+                  const wording::Style& style);
 
 /// What `plan` answers, on one line:
 /// `{"eat","ways":[{"dish","method","begin","start","ready","text","cautions":[…]}],
 /// "events":[{"at","what","dish","bags":[…],"text"}],"remarks":[{"id","severity","dish","text"}]}`
-std::string plan_json(const service::DinnerPlan& plan, const wording::Style& style);
+std::string plan(const service::DinnerPlan& plan, const wording::Style& style);
 
 /// A bag's message, on one line, without its end. Keys of what the message does not say are left
 /// out. `days_left` counts from `today` to the keep-until date, negative when that is past; `when`
 /// is in words.
-std::string message_json(const code::Message& message, kitchen::Date today,
-                         const wording::Style& style);
+std::string message(const code::Message& message, kitchen::Date today, const wording::Style& style);
 
 /// The same of a label whose words are all that is known of it: `{"text"}`.
-std::string text_json(const std::string& text);
+std::string text(const std::string& text);
 
 /// What `freezer list` answers: a line for each bag.
 /// With `named` what of that a guest may not eat was asked about; `contains`, `may_contain` and
 /// `added` are null where what is in the bag is not known any longer.
-std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today,
-                         const wording::Style& style);
+std::string freezer(std::span<const service::FoundBag> bags, kitchen::Date today,
+                    const wording::Style& style);
 
 /// What `freezer history` answers of one bag, on one line.
-std::string history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history);
+std::string history(const archive::Bag& bag, std::span<const archive::PastEvent> history);
 
 /// What `freezer next` answers: a line for each day that there is a bag for.
-std::string next_json(std::span<const service::Proposal> proposals);
+std::string next(std::span<const service::Proposal> proposals);
 
 /// What `foods` answers: a line for each kind of food.
-std::string foods_json(std::span<const service::FoodFacts> facts);
+std::string foods(std::span<const service::FoodFacts> facts);
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,12 +1,12 @@
-#include "app/json/answers.h"
-#include "app/json/json.h"
-#include "app/plan_text.h"
 #include "archive/values.h"
+#include "json/answers.h"
+#include "json/json.h"
+#include "service/dinner/plan_text.h"
 #include "wording/timeline_words.h"
 
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 namespace {
 
 using service::DinnerPlan;
@@ -42,7 +42,7 @@ Json remark_json(const DinnerPlan& plan, const kitchen::TimelineRemark& remark,
                  const wording::Language& language) {
     const auto& rule = rule_of(remark.id);
     return {{"id", rule.key},
-            {"severity", weight_word(rule.weight)},
+            {"severity", service::weight_word(rule.weight)},
             {"dish", remark.dish ? Json(plan.dishes[*remark.dish].package.dish) : Json{}},
             {"text", say_remark(plan.line, remark, language)}};
 }
@@ -73,7 +73,7 @@ Json dish_json(const kitchen::TimelineDish& dish) {
 
 } // namespace
 
-std::string plan_json(const DinnerPlan& plan, const wording::Style& style) {
+std::string plan(const DinnerPlan& plan, const wording::Style& style) {
     Json answer{{"eat", time_on_clock(plan, plan.line.eat)},
                 {"ways", Json::array()},
                 {"events", Json::array()},
@@ -94,4 +94,4 @@ std::string plan_json(const DinnerPlan& plan, const wording::Style& style) {
     return to_text(answer);
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,4 +1,4 @@
-#include "app/plan_text.h"
+#include "service/dinner/plan_text.h"
 
 #include "wording/late_dish.h"
 #include "wording/phrases.h"
@@ -6,7 +6,7 @@
 
 #include <fmt/format.h>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 using kitchen::TimelineRemark;
@@ -105,4 +105,4 @@ std::string plan_text(const DinnerPlan& plan, const Style& style) {
            style.language.say("standing.local-rules") + "\n";
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

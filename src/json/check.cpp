@@ -1,13 +1,13 @@
-#include "app/json/answers.h"
-#include "app/json/members.h"
 #include "archive/values.h"
+#include "json/answers.h"
+#include "json/members.h"
 #include "kitchen/figures.h"
 #include "wording/fields.h"
 
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 namespace {
 
 std::string_view word_for(kitchen::CautionLevel level) {
@@ -188,7 +188,7 @@ Json day_json(const kitchen::Plan& plan) {
     return json;
 }
 
-void add_days(Json& answer, const Days& days, const wording::Style& style) {
+void add_days(Json& answer, const service::Days& days, const wording::Style& style) {
     for (const auto& plan : days.plans) {
         for (const auto& planned : plan.packages) {
             answer["packages"].push_back(package_json(planned, style));
@@ -203,8 +203,8 @@ void add_days(Json& answer, const Days& days, const wording::Style& style) {
 
 } // namespace
 
-std::string check_json(const Days* days, const service::Messages& messages,
-                       const wording::Style& style) {
+std::string check(const service::Days* days, const service::Messages& messages,
+                  const wording::Style& style) {
     Json answer{{"packages", Json::array()},
                 {"cautions", Json::array()},
                 {"freezers", Json::array()},
@@ -216,4 +216,4 @@ std::string check_json(const Days* days, const service::Messages& messages,
     return to_text(answer);
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

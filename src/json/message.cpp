@@ -1,12 +1,12 @@
-#include "app/json/answers.h"
-#include "app/json/members.h"
-#include "app/message_text.h"
 #include "archive/values.h"
+#include "json/answers.h"
+#include "json/members.h"
+#include "service/read/message_text.h"
 #include "wording/phrases.h"
 
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 namespace {
 
 /// Adds what is said: neither an empty text nor an empty list.
@@ -56,8 +56,8 @@ Json additions_json(const std::vector<code::Addition>& additions, const wording:
 
 } // namespace
 
-std::string message_json(const code::Message& message, kitchen::Date today,
-                         const wording::Style& style) {
+std::string message(const code::Message& message, kitchen::Date today,
+                    const wording::Style& style) {
     Json json{{"dish", message.dish}};
     if (message.raw) {
         json["raw"] = true;
@@ -69,7 +69,7 @@ std::string message_json(const code::Message& message, kitchen::Date today,
     add_dates(json, message, today);
     add_how_to_thaw(json, message);
     json["finish"] = additions_json(message.additions, style);
-    add_said(json, "cook", cooking_text(message.cooking, style));
+    add_said(json, "cook", service::cooking_text(message.cooking, style));
     add_said(json, "steps", message.steps);
     add_said(json, "cautions", message.cautions);
     add_said(json, "may_contain", message.may_contain);
@@ -81,8 +81,8 @@ std::string message_json(const code::Message& message, kitchen::Date today,
     return to_text(json);
 }
 
-std::string text_json(const std::string& text) {
+std::string text(const std::string& text) {
     return to_text(Json{{"text", text}});
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,11 +1,11 @@
-#include "app/json/answers.h"
-#include "app/json/members.h"
 #include "archive/values.h"
+#include "json/answers.h"
+#include "json/members.h"
 #include "service/freezer/bags.h"
 
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 namespace {
 
 /// A whole number of grams without a point.
@@ -101,8 +101,8 @@ Json proposal_json(const service::Proposal& proposal) {
 
 } // namespace
 
-std::string freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today,
-                         const wording::Style& style) {
+std::string freezer(std::span<const service::FoundBag> bags, kitchen::Date today,
+                    const wording::Style& style) {
     Json answer = Json::array();
     for (const auto& found : bags) {
         auto json = bag_json(found.bag, today);
@@ -134,7 +134,7 @@ Json past_json(const archive::PastEvent& past) {
 
 } // namespace
 
-std::string history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history) {
+std::string history(const archive::Bag& bag, std::span<const archive::PastEvent> history) {
     Json events = Json::array();
     for (const auto& past : history) {
         events.push_back(past_json(past));
@@ -142,7 +142,7 @@ std::string history_json(const archive::Bag& bag, std::span<const archive::PastE
     return Json{{"id", bag.id}, {"dish", bag.dish}, {"history", std::move(events)}}.dump() + "\n";
 }
 
-std::string next_json(std::span<const service::Proposal> proposals) {
+std::string next(std::span<const service::Proposal> proposals) {
     Json answer = Json::array();
     for (const auto& proposal : proposals) {
         answer.push_back(proposal_json(proposal));
@@ -150,4 +150,4 @@ std::string next_json(std::span<const service::Proposal> proposals) {
     return to_lines(answer);
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,8 +1,8 @@
-#include "app/json/json.h"
+#include "json/json.h"
 
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 
 std::string to_text(const Json& value) {
     return value.dump(-1, ' ', false, Json::error_handler_t::replace);
@@ -16,4 +16,4 @@ std::string to_lines(const Json& list) {
     return "[" + lines + (lines.empty() ? "]\n" : "\n]\n");
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

@@ -1,8 +1,8 @@
-#include "app/json/members.h"
+#include "json/members.h"
 
 #include <nlohmann/json.hpp>
 
-namespace thawslip::app {
+namespace thawslip::json {
 
 void add_thaw(Json& object, const std::optional<kitchen::TimeRange>& thaw_time,
               const std::optional<std::chrono::days>& cook_within) {
@@ -15,4 +15,4 @@ void add_thaw(Json& object, const std::optional<kitchen::TimeRange>& thaw_time,
     }
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::json

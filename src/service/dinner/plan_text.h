@@ -5,7 +5,7 @@
 #include <string>
 #include <string_view>
 
-namespace thawslip::app {
+namespace thawslip::service {
 
 /// What stands before a remark: "note", "caution", "cannot be done".
 std::string_view weight_word(kitchen::RemarkWeight weight);
@@ -14,4 +14,4 @@ std::string_view weight_word(kitchen::RemarkWeight weight);
 /// what no longer can.
 std::string plan_text(const service::DinnerPlan& plan, const wording::Style& style);
 
-} // namespace thawslip::app
+} // namespace thawslip::service

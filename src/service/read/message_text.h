@@ -6,7 +6,7 @@
 
 #include <string>
 
-namespace thawslip::app {
+namespace thawslip::service {
 
 /// A bag's message as a person wants it at the stove: what it is, whether it is still good, then
 /// what to do, in order. Several lines, each with its end.
@@ -17,4 +17,4 @@ std::string message_text(const code::Message& message, kitchen::Date today,
 /// How it is cooked, in one line: "slow cooker, 7–9 h, until 74 °C"; empty where nothing is said.
 std::string cooking_text(const code::Cooking& cooking, const wording::Style& style);
 
-} // namespace thawslip::app
+} // namespace thawslip::service

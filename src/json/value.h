@@ -1,0 +1,5 @@
+#pragma once
+
+#include "json/json.h"
+
+#include <nlohmann/json.hpp>
