@@ -1,0 +1,53 @@
+#include "desk/answers.h"
+
+#include "json/value.h"
+
+namespace thawslip::desk {
+namespace {
+
+const char* word_for(Severity severity) {
+    switch (severity) {
+    case Severity::Error: return "error";
+    case Severity::Caution: return "caution";
+    case Severity::Note: break;
+    }
+    return "note";
+}
+
+json::Json message_for_page(const Diagnostic& what) {
+    return {{"severity", word_for(what.severity)},
+            {"text", what.message},
+            {"hints", what.hints},
+            {"key", what.key.text()},
+            {"line", what.where.line},
+            {"column", what.where.column},
+            {"length", what.where.length}};
+}
+
+} // namespace
+
+http::Response answer_with(const json::Json& value, int status) {
+    return {status, "application/json", json::to_text(value)};
+}
+
+json::Json messages_for_page(const service::Messages& messages) {
+    auto list = json::Json::array();
+    for (const auto& message : messages.all()) {
+        list.push_back(message_for_page(message.what));
+    }
+    return list;
+}
+
+http::Response refusal(int status, const std::string& text) {
+    return answer_with(
+        {{"messages",
+          json::Json::array({message_for_page(Diagnostic{Severity::Error, {}, {}, text, {}})})}},
+        status);
+}
+
+http::Response refusal(const service::Messages& messages) {
+    constexpr int unprocessable = 422; // RFC 9110, 15.5.21: understood, and refused
+    return answer_with({{"messages", messages_for_page(messages)}}, unprocessable);
+}
+
+} // namespace thawslip::desk

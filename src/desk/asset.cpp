@@ -1,0 +1,31 @@
+#include "desk/asset.h"
+
+#include <array>
+
+namespace thawslip {
+extern const std::string_view desk_page_index_html;
+extern const std::string_view desk_page_style_css;
+extern const std::string_view desk_page_icon_svg;
+extern const std::string_view desk_page_desk_js;
+} // namespace thawslip
+
+namespace thawslip::desk {
+namespace {
+
+constexpr std::string_view script = "text/javascript; charset=utf-8";
+
+} // namespace
+
+std::span<const Asset> assets() {
+    // What is embedded is made before `main`, in no known order, so the table is made when asked
+    // for.
+    static const std::array all = {
+        Asset{"/", "text/html; charset=utf-8", desk_page_index_html},
+        Asset{"/style.css", "text/css; charset=utf-8", desk_page_style_css},
+        Asset{"/icon.svg", "image/svg+xml", desk_page_icon_svg},
+        Asset{"/desk.js", script, desk_page_desk_js},
+    };
+    return all;
+}
+
+} // namespace thawslip::desk

@@ -1,0 +1,30 @@
+#pragma once
+
+#include "desk/session.h"
+#include "http/message.h"
+
+#include <span>
+#include <string>
+#include <string_view>
+
+namespace thawslip::desk {
+
+/// A request, and what of its path stands for a route's "*".
+struct Asked {
+    const http::Request& request;
+    std::string part = {};
+};
+
+/// How one kind of request is answered. Throws BadRequest (desk/body.h) for a request that the page
+/// never sends.
+struct Route {
+    http::Method method = http::Method::Get;
+    std::string_view path; ///< "/api/day/*"; the star is one part of the path
+    http::Response (*answer)(Session& session, const Asked& asked) = nullptr;
+    bool alone = true; ///< no other request is answered meanwhile
+};
+
+// The routes of ROUTES.md, section by section.
+std::span<const Route> page_routes();
+
+} // namespace thawslip::desk
