@@ -4,8 +4,8 @@
 #include "app/choose_bags.h"
 #include "app/clock.h"
 #include "app/commands/report.h"
-#include "json/answers.h"
 #include "app/station.h"
+#include "json/answers.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/moved_bags.h"
 #include "service/freezer/renamed_dish.h"
@@ -164,7 +164,7 @@ ExitStatus freezer_history(const std::vector<std::string>& typed, AnswerAs answe
     console.err << to_text(bags.messages);
     for (const auto& bag : bags.value.value_or(std::vector<archive::Bag>{})) {
         if (answer == AnswerAs::Json) {
-            console.out << json::history(bag, archive->history(bag.id));
+            console.out << json::history(bag, archive->history(bag.id)) << "\n";
         } else {
             show_history(*archive, bag, console.out);
         }

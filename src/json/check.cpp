@@ -1,6 +1,6 @@
 #include "archive/values.h"
-#include "json/answers.h"
 #include "json/members.h"
+#include "json/values.h"
 #include "kitchen/figures.h"
 #include "wording/fields.h"
 
@@ -97,7 +97,7 @@ long whole_grams(kitchen::Mass mass) {
 }
 
 /// Which bags go into the freezer on which day, and which have no place in it.
-Json freezer_json(const kitchen::Plan& plan) {
+Json freezer_load_json(const kitchen::Plan& plan) {
     if (!plan.freezer_load) {
         return {};
     }
@@ -196,15 +196,15 @@ void add_days(Json& answer, const service::Days& days, const wording::Style& sty
         for (auto& caution : cautions_json(plan.cautions, style)) {
             answer["cautions"].push_back(std::move(caution));
         }
-        answer["freezers"].push_back(freezer_json(plan));
+        answer["freezers"].push_back(freezer_load_json(plan));
         answer["days"].push_back(day_json(plan));
     }
 }
 
 } // namespace
 
-std::string check(const service::Days* days, const service::Messages& messages,
-                  const wording::Style& style) {
+Json check_json(const service::Days* days, const service::Messages& messages,
+                const wording::Style& style) {
     Json answer{{"packages", Json::array()},
                 {"cautions", Json::array()},
                 {"freezers", Json::array()},
@@ -213,7 +213,7 @@ std::string check(const service::Days* days, const service::Messages& messages,
         add_days(answer, *days, style);
     }
     answer["messages"] = messages_json(messages);
-    return to_text(answer);
+    return answer;
 }
 
 } // namespace thawslip::json

@@ -1,5 +1,4 @@
-#include "json/answers.h"
-#include "json/json.h"
+#include "json/values.h"
 
 #include <nlohmann/json.hpp>
 
@@ -35,12 +34,12 @@ Json facts_json(const service::FoodFacts& facts) {
 
 } // namespace
 
-std::string foods(std::span<const service::FoodFacts> facts) {
+Json foods_json(std::span<const service::FoodFacts> facts) {
     Json answer = Json::array();
     for (const auto& one : facts) {
         answer.push_back(facts_json(one));
     }
-    return to_lines(answer);
+    return answer;
 }
 
 } // namespace thawslip::json

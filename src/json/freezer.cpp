@@ -1,6 +1,6 @@
 #include "archive/values.h"
-#include "json/answers.h"
 #include "json/members.h"
+#include "json/values.h"
 #include "service/freezer/bags.h"
 
 #include <nlohmann/json.hpp>
@@ -101,15 +101,15 @@ Json proposal_json(const service::Proposal& proposal) {
 
 } // namespace
 
-std::string freezer(std::span<const service::FoundBag> bags, kitchen::Date today,
-                    const wording::Style& style) {
+Json freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today,
+                  const wording::Style& style) {
     Json answer = Json::array();
     for (const auto& found : bags) {
         auto json = bag_json(found.bag, today);
         add_allergens(json, found, style);
         answer.push_back(std::move(json));
     }
-    return to_lines(answer);
+    return answer;
 }
 
 namespace {
@@ -134,20 +134,20 @@ Json past_json(const archive::PastEvent& past) {
 
 } // namespace
 
-std::string history(const archive::Bag& bag, std::span<const archive::PastEvent> history) {
+Json history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history) {
     Json events = Json::array();
     for (const auto& past : history) {
         events.push_back(past_json(past));
     }
-    return Json{{"id", bag.id}, {"dish", bag.dish}, {"history", std::move(events)}}.dump() + "\n";
+    return {{"id", bag.id}, {"dish", bag.dish}, {"history", std::move(events)}};
 }
 
-std::string next(std::span<const service::Proposal> proposals) {
+Json next_json(std::span<const service::Proposal> proposals) {
     Json answer = Json::array();
     for (const auto& proposal : proposals) {
         answer.push_back(proposal_json(proposal));
     }
-    return to_lines(answer);
+    return answer;
 }
 
 } // namespace thawslip::json

@@ -1,6 +1,6 @@
 #include "archive/values.h"
-#include "json/answers.h"
 #include "json/members.h"
+#include "json/values.h"
 #include "service/read/message_text.h"
 #include "wording/phrases.h"
 
@@ -56,8 +56,7 @@ Json additions_json(const std::vector<code::Addition>& additions, const wording:
 
 } // namespace
 
-std::string message(const code::Message& message, kitchen::Date today,
-                    const wording::Style& style) {
+Json message_json(const code::Message& message, kitchen::Date today, const wording::Style& style) {
     Json json{{"dish", message.dish}};
     if (message.raw) {
         json["raw"] = true;
@@ -78,11 +77,11 @@ std::string message(const code::Message& message, kitchen::Date today,
     if (message.extent == code::Extent::SeeCard) {
         json["see_card"] = true;
     }
-    return to_text(json);
+    return json;
 }
 
-std::string text(const std::string& text) {
-    return to_text(Json{{"text", text}});
+Json text_json(const std::string& text) {
+    return {{"text", text}};
 }
 
 } // namespace thawslip::json

@@ -1,6 +1,5 @@
 #include "archive/values.h"
-#include "json/answers.h"
-#include "json/json.h"
+#include "json/values.h"
 #include "service/dinner/plan_text.h"
 #include "wording/timeline_words.h"
 
@@ -73,7 +72,7 @@ Json dish_json(const kitchen::TimelineDish& dish) {
 
 } // namespace
 
-std::string plan(const DinnerPlan& plan, const wording::Style& style) {
+Json plan_json(const DinnerPlan& plan, const wording::Style& style) {
     Json answer{{"eat", time_on_clock(plan, plan.line.eat)},
                 {"ways", Json::array()},
                 {"events", Json::array()},
@@ -91,7 +90,7 @@ std::string plan(const DinnerPlan& plan, const wording::Style& style) {
     for (const auto& remark : plan.line.remarks) {
         answer["remarks"].push_back(remark_json(plan, remark, style.language));
     }
-    return to_text(answer);
+    return answer;
 }
 
 } // namespace thawslip::json
