@@ -6,7 +6,11 @@ namespace thawslip {
 extern const std::string_view desk_page_index_html;
 extern const std::string_view desk_page_style_css;
 extern const std::string_view desk_page_icon_svg;
+extern const std::string_view desk_page_day_js;
 extern const std::string_view desk_page_desk_js;
+extern const std::string_view desk_page_key_js;
+extern const std::string_view desk_page_print_js;
+extern const std::string_view desk_page_ui_js;
 } // namespace thawslip
 
 namespace thawslip::desk {
@@ -23,7 +27,11 @@ std::span<const Asset> assets() {
         Asset{"/", "text/html; charset=utf-8", desk_page_index_html},
         Asset{"/style.css", "text/css; charset=utf-8", desk_page_style_css},
         Asset{"/icon.svg", "image/svg+xml", desk_page_icon_svg},
+        Asset{"/day.js", script, desk_page_day_js},
         Asset{"/desk.js", script, desk_page_desk_js},
+        Asset{"/key.js", script, desk_page_key_js},
+        Asset{"/print.js", script, desk_page_print_js},
+        Asset{"/ui.js", script, desk_page_ui_js},
     };
     return all;
 }

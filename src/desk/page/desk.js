@@ -1,1 +1,175 @@
-// Begins the page: takes the key out of the link, asks for the state, and shows a view.
+// Begins the page: asks for the state, and shows a view.
+//
+// A view is a module with `export async function show(main, desk)`. `main` holds the view's heading already;
+// what is returned is called when the view is left. `desk` has
+//   state            what GET /api/state gave; `await desk.refresh()` asks again
+//   ask(method, path, body, {headers, signal})  JSON, or a Blob; throws Refused with `status`, `answer`, `messages`
+//   say(key, …)      words of the page
+//   tell(what)       shows a text, messages, or what was thrown; nothing takes them away
+//   go("#/bag/…")    another view
+//   where            what stands behind the view in the fragment: ["3"] of "#/day/3"
+
+import { key, take_key } from "./key.js";
+import { button, el, messages, say, speak } from "./ui.js";
+
+const views = {
+  day: () => import("./day.js"),
+  print: () => import("./print.js"),
+  freezer: () => import("./freezer.js"),
+  bag: () => import("./bag.js"),
+  archive: () => import("./archive.js"),
+};
+
+const main = document.getElementById("view");
+const said = document.getElementById("said");
+
+/** What the program refused, or could not do. */
+export class Refused extends Error {
+  constructor(status, answer) {
+    super(answer?.messages?.[0]?.text ?? say("page.no_answer"));
+    this.status = status;
+    this.answer = answer;
+    this.messages = answer?.messages ?? [{ severity: "error", text: this.message, hints: [] }];
+  }
+}
+
+function packed(body) {
+  const raw = body instanceof Blob || body instanceof ArrayBuffer || ArrayBuffer.isView(body);
+  return raw ? [body, "application/octet-stream"] : [JSON.stringify(body), "application/json"];
+}
+
+async function answer_of(response) {
+  const json = (response.headers.get("Content-Type") ?? "").startsWith("application/json");
+  return json ? response.json() : response.blob();
+}
+
+async function ask(method, path, body, { headers = {}, signal, keepalive } = {}) {
+  const all = { "Thawslip-Key": key(), ...headers };
+  const [bytes, type] = body === undefined ? [] : packed(body);
+  if (type) {
+    all["Content-Type"] = type;
+  }
+  let response;
+  try {
+    response = await fetch(path, { method, headers: all, body: bytes, signal, keepalive });
+  } catch (failure) {
+    throw failure.name === "AbortError" ? failure : new Refused(0, null);
+  }
+  const answer = await answer_of(response);
+  if (!response.ok) {
+    throw new Refused(response.status, answer);
+  }
+  return answer;
+}
+
+function told(what) {
+  if (what instanceof Error && what.name === "AbortError") {
+    return [];
+  }
+  if (what instanceof Error) {
+    return what.messages ?? [{ severity: "error", text: what.message, hints: [] }];
+  }
+  return typeof what === "string" ? [{ severity: "note", text: what, hints: [] }] : what ?? [];
+}
+
+function tell(what) {
+  const list = told(what);
+  said.replaceChildren();
+  if (list.length > 0) {
+    said.append(messages(list), button(say("page.close"), () => tell(null), "quiet"));
+  }
+}
+
+function go(fragment) {
+  location.hash = fragment;
+}
+
+const desk = {
+  state: null, ask, say, tell, go, where: [],
+  async refresh() {
+    desk.state = await ask("GET", "/api/state");
+    return desk.state;
+  },
+};
+
+function place() {
+  const [name, ...rest] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
+  return Object.hasOwn(views, name) ? [name, rest] : ["day", []];
+}
+
+const shown = { leave: null, turn: 0 };
+
+function head_of(name) {
+  for (const link of document.querySelectorAll("nav a")) {
+    if (link.hash === `#/${name}`) {
+      link.setAttribute("aria-current", "page");
+    } else {
+      link.removeAttribute("aria-current");
+    }
+  }
+  document.title = `${say(`page.${name}`)} – ${say("page.title")}`;
+  return el("h1", { tabIndex: -1 }, say(`page.${name}`));
+}
+
+async function show_place() {
+  const turn = ++shown.turn;
+  const leave = shown.leave;
+  shown.leave = null;
+  await leave?.();
+  const [name, where] = place();
+  const heading = head_of(name);
+  const section = el("div", { class: `view ${name}` }, heading);
+  tell(null);
+  main.replaceChildren(section);
+  heading.focus();
+  try {
+    const view = await views[name]();
+    const left = turn === shown.turn ? await view.show(section, Object.assign(Object.create(desk), { where })) : null;
+    if (turn === shown.turn) {
+      shown.leave = left;
+    } else {
+      await left?.();
+    }
+  } catch (failure) {
+    tell(failure);
+  }
+}
+
+function masthead() {
+  const skip = el("a", { class: "skip", href: "#view", onclick: (event) => {
+    event.preventDefault();
+    main.querySelector("h1").focus();
+  } }, say("page.skip"));
+  const links = Object.keys(views).map((name) => el("li", {}, el("a", { href: `#/${name}` }, say(`page.${name}`))));
+  document.getElementById("masthead").append(
+    skip, el("p", { class: "brand" }, say("page.title")),
+    el("nav", { "aria-label": say("page.views") }, el("ul", {}, links)),
+    el("p", { class: "folder" }, desk.state.folder));
+}
+
+/** The place of a day of this name, where the link that opened the page named one. */
+function open_day(name) {
+  const day = desk.state.days.find((one) => one.name === name);
+  if (day) {
+    history.replaceState(null, "", `#/day/${day.number}`);
+  }
+}
+
+async function begin() {
+  let name;
+  try {
+    name = await take_key();
+    await desk.refresh();
+  } catch {
+    document.getElementById("closed").hidden = false;
+    return;
+  }
+  speak(desk.state.words, desk.state.language);
+  document.documentElement.lang = desk.state.language;
+  masthead();
+  open_day(name);
+  addEventListener("hashchange", show_place);
+  await show_place();
+}
+
+begin();

@@ -1,0 +1,3 @@
+// The view Print: on what, which part, by which printer.
+
+export async function show() {}
