@@ -4,23 +4,31 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace thawslip::http {
 
 /// Whom a server answers: pages of its own, opened by who has the key, and nobody else.
 struct Guard {
-    std::string host; ///< "127.0.0.1:8123"; "localhost:8123" is meant too
-    std::string key;  ///< of this run; empty: none is asked for
+    /// "127.0.0.1:8123", which "localhost:8123" means too. Left empty, a server fills in where it
+    /// listens.
+    std::string host = {};
+    std::string key = {}; ///< of this run; empty: none is asked for
+    /// Paths below /api/ that are answered without the key: those that give it for a code.
+    std::vector<std::string> without_key = {};
 };
 
-/// The answer to a request that must not be looked at: another host's (421: a name that another
-/// site had lead here), another site's or another port's (403), one that changes something and does
-/// not come from our own page (403), of a type that a form of any page could send (415), without
-/// the key below /api/ (401). \returns nothing where it may be answered
+/// The answer to a request that must not be looked at: of a method that nothing here has (405),
+/// another host's (421: a name that another site had lead here), another site's or another port's
+/// (403), one that changes something and does not come from our own page (403), of a type that a
+/// form of any page could send (415), without the key below /api/ (401). Looks at no body.
+/// \returns nothing where it may be answered
 std::optional<Response> refuse(const Request& request, const Guard& guard);
 
 /// Adds what every answer says: that a browser must run, frame, keep and share nothing of it but
-/// what comes from here (Content Security Policy Level 3; Fetch, Cross-Origin-Resource-Policy).
-Response guarded(Response response);
+/// what comes from here (Content Security Policy Level 3; Trusted Types; Fetch,
+/// Cross-Origin-Resource-Policy; HTML, Cross-Origin-Opener-Policy; Permissions Policy; RFC 9111,
+/// section 5.2.2). What would share it with another site (Access-Control-…) is taken out.
+Response guarded(Response response, const std::string& path);
 
 } // namespace thawslip::http
