@@ -1,6 +1,7 @@
 #include "archive/values.h"
 #include "json/values.h"
 #include "service/dinner/plan_text.h"
+#include "wording/plan_sheet.h"
 #include "wording/timeline_words.h"
 
 #include <nlohmann/json.hpp>
@@ -37,12 +38,24 @@ Json event_json(const DinnerPlan& plan, std::size_t event_index) {
             {"text", description.empty() ? summary : summary + ". " + description}};
 }
 
+/// The places of the events at which a remark is to be minded; none: before all.
+Json events_of(const DinnerPlan& plan, const kitchen::TimelineRemark& remark) {
+    Json places = Json::array();
+    for (std::size_t event = 0; event < plan.line.events.size(); ++event) {
+        if (wording::is_minded_at(remark, plan.line.events[event])) {
+            places.push_back(event);
+        }
+    }
+    return places;
+}
+
 Json remark_json(const DinnerPlan& plan, const kitchen::TimelineRemark& remark,
                  const wording::Language& language) {
     const auto& rule = rule_of(remark.id);
     return {{"id", rule.key},
             {"severity", service::weight_word(rule.weight)},
             {"dish", remark.dish ? Json(plan.dishes[*remark.dish].package.dish) : Json{}},
+            {"events", events_of(plan, remark)},
             {"text", say_remark(plan.line, remark, language)}};
 }
 
@@ -64,6 +77,7 @@ Json way_json(const DinnerPlan& plan, std::size_t dish, const kitchen::FasterWay
 /// How a dish is thawed: by the first method on its label, or the next that serves.
 Json dish_json(const kitchen::TimelineDish& dish) {
     return {{"dish", dish.package.dish},
+            {"raw", dish.raw},
             {"serves", dish.package.servings},
             {"bags", dish.bags},
             {"thaw", archive::word_of(dish.package.thaw.method)},

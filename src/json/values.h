@@ -35,7 +35,8 @@ Json check_json(const service::Days* days, const service::Messages& messages,
 
 /// What `plan` answers:
 /// `{"eat","ways":[{"dish","method","begin","start","ready","text","cautions":[…]}],
-/// "events":[{"at","what","dish","bags":[…],"text"}],"remarks":[{"id","severity","dish","text"}]}`
+/// "events":[{"at","what","dish","bags":[…],"text"}],"remarks":[{"id","severity","dish","events":[…],"text"}]}`;
+/// a remark's `events` are the places of those at which it is to be minded; none: before all
 Json plan_json(const service::DinnerPlan& plan, const wording::Style& style);
 
 /// A bag's message. Keys of what the message does not say are left out. `days_left` counts from

@@ -55,18 +55,10 @@ constexpr std::pair<RemarkId, TimelineStep> steps[] = {
     {RemarkId::SideLate, TimelineStep::Side},
 };
 
-bool belongs_to(const TimelineRemark& remark, const TimelineEvent& event) {
-    const bool its_step =
-        std::ranges::find(steps, std::pair{remark.id, event.what}) != std::end(steps);
-    return remark.dish == event.dish && its_step &&
-           (!remark.finish || remark.finish == event.finish) &&
-           (!remark.side || remark.side == event.side);
-}
-
 /// Whether some event of the plan has the remark beside it.
 bool has_moment(const TimelineRemark& remark, const kitchen::Timeline& line) {
     return std::ranges::any_of(
-        line.events, [&remark](const TimelineEvent& event) { return belongs_to(remark, event); });
+        line.events, [&remark](const TimelineEvent& event) { return is_minded_at(remark, event); });
 }
 
 /// What the clock shows; with the day where it is another than that of the moment before.
@@ -90,7 +82,7 @@ std::vector<Paragraph> moment_words(const TimelineEvent& event, const std::strin
     for (const auto& remark : from.line.remarks) {
         const bool is_said = description.find(say_remark(from.line, remark, from.style.language)) !=
                              std::string::npos;
-        if (belongs_to(remark, event) && !is_said) {
+        if (is_minded_at(remark, event) && !is_said) {
             words.push_back(said(remark, from));
         }
     }
@@ -211,6 +203,14 @@ Field page_field(const PlanPart& part, const Style& style) {
 }
 
 } // namespace
+
+bool is_minded_at(const TimelineRemark& remark, const TimelineEvent& event) {
+    const bool its_step =
+        std::ranges::find(steps, std::pair{remark.id, event.what}) != std::end(steps);
+    return remark.dish == event.dish && its_step &&
+           (!remark.finish || remark.finish == event.finish) &&
+           (!remark.side || remark.side == event.side);
+}
 
 Print plan_sheet(const kitchen::Timeline& line, std::span<const kitchen::TimelineDish> dishes,
                  const PlanPart& part, const Style& style) {

@@ -16,6 +16,10 @@ struct PlanPart {
     int of = 1;                       ///< …among so many
 };
 
+/// Whether a remark about a dish is to be minded at this event of its plan. One that is at none is
+/// said before all.
+bool is_minded_at(const kitchen::TimelineRemark& remark, const kitchen::TimelineEvent& event);
+
 /// The plan of a dinner as a drawing to scale: a lane for each dish, and at each moment what is to
 /// be done, with a box, and what to mind. What is to be said of the whole table stands above the
 /// lanes, what is of one dish at its moment or at the head of its lane; so no remark of the plan is

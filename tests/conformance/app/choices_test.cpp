@@ -110,6 +110,18 @@ TEST_CASE("a plan takes the first way on the label that serves, and says what it
     const auto json = kitchen(plan + " --now '2026-12-03 09:00' --json").out;
     CHECK(count(json, "\"first_choice\":false") == 2);
     CHECK(has(json, "\"serves\":2,\"bags\":"));
+    // What is to be minded names its moments: the rules of cold water where it begins to thaw.
+    const auto rules = json.find("\"id\":\"cold_water_rules\"");
+    REQUIRE(rules != std::string::npos);
+    const auto named = json.find("\"events\":[", rules);
+    REQUIRE(named != std::string::npos);
+    const auto number = std::stoul(json.substr(named + 10)); // throws where there is none
+    auto event = json.find("\"at\":");
+    for (auto i = number; i > 0; --i) {
+        event = json.find("\"at\":", event + 1);
+    }
+    CHECK(json.substr(event, json.find('}', event) - event).find("\"what\":\"thaw\"") !=
+          std::string::npos);
 }
 
 TEST_CASE("sides stand in the plan, its sheet and its calendar, before the dish where they take "
