@@ -17,6 +17,7 @@ struct ReprintOptions {
     service::ReprintQuestion question;
     service::ReprintLook look;
     std::string output;                 ///< as PrintOptions
+    std::string called = {};            ///< the same
     std::optional<std::string> printer; ///< the same
     Overwrite overwrite = Overwrite::No;
 };

@@ -1,25 +1,14 @@
 #include "app/archive_place.h"
 
 #include "app/exit_status.h"
+#include "app/files/user_folders.h"
 
-#include <cstdlib>
 #include <filesystem>
 #include <fmt/format.h>
 
 namespace thawslip::app {
 
 namespace {
-
-/// A folder named by the environment, without slashes at its end; the specification has relative
-/// ones ignored. Empty where there is none.
-std::string folder_in(const char* variable) {
-    const char* value = std::getenv(variable);
-    std::string folder = value != nullptr && value[0] == '/' ? value : "";
-    while (folder.size() > 1 && folder.ends_with('/')) {
-        folder.pop_back();
-    }
-    return folder;
-}
 
 std::string in_folder(const std::string& folder, const std::string& name) {
     return (std::filesystem::path{folder} / name).string();
@@ -51,11 +40,7 @@ std::string archive_file_if_known(const Settings& settings) {
     if (!settings.archive.empty()) {
         return settings.archive;
     }
-    if (const auto data = folder_in("XDG_DATA_HOME"); !data.empty()) {
-        return in_folder(data, "thawslip/archive.db");
-    }
-    const auto home = folder_in("HOME");
-    return home.empty() ? "" : in_folder(home, ".local/share/thawslip/archive.db");
+    return user_place("XDG_DATA_HOME", ".local/share", "thawslip/archive.db");
 }
 
 std::string archive_file(const Settings& settings) {

@@ -33,6 +33,7 @@ enum class Overwrite { No, Yes };
 struct PrintOptions {
     std::vector<std::string> days;
     std::string output;                 ///< file; "-": standard output; empty: none
+    std::string called = {};            ///< what the output is called in words; empty: its name
     std::optional<std::string> printer; ///< nothing: none; empty: the usual one
     Look look;
     Overwrite overwrite = Overwrite::No;

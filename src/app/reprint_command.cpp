@@ -49,7 +49,8 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
         note_sheet(laid_out, settings, console);
     }
     if (status == ExitStatus::Done && options.output != "-") {
-        console.out << closing_line(laid_out, counted(count, job.noun), options.output);
+        console.out << closing_line(laid_out, counted(count, job.noun),
+                                    options.called.empty() ? options.output : options.called);
     }
     return status;
 }

@@ -1,36 +1,13 @@
 #include "app/commands/deliver.h"
 
+#include "app/files/scratch_folder.h"
 #include "base/nearest.h"
 
-#include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
-#include <unistd.h>
 
 namespace thawslip::app {
 namespace {
-
-namespace fs = std::filesystem;
-
-/// A folder of our own for a PDF that is only printed. Gone with the object.
-class ScratchFolder {
-public:
-    ScratchFolder() : path_{(fs::temp_directory_path() / "thawslip-XXXXXX").string()} {
-        if (::mkdtemp(path_.data()) == nullptr) {
-            throw SystemFailure{"cannot create a folder in " + fs::temp_directory_path().string()};
-        }
-    }
-    ScratchFolder(const ScratchFolder&) = delete;
-    ScratchFolder& operator=(const ScratchFolder&) = delete;
-    ~ScratchFolder() {
-        std::error_code ignored; // nothing to be done about it, and nothing lost
-        fs::remove_all(path_, ignored);
-    }
-    std::string file(const std::string& name) const { return (fs::path{path_} / name).string(); }
-
-private:
-    std::string path_;
-};
 
 std::string hint_of(const spool::Fault& fault, const std::string& name) {
     return near_names(name, fault.printers);

@@ -143,9 +143,10 @@ ExitStatus put_out(const service::Printing& printing, const PrintOptions& option
     }
     // Standard output is the document's where that was asked for.
     if (status == ExitStatus::Done && options.output != "-") {
-        console.out << closing_line(
-            laid_out, counted(count_chosen(job, days), job.noun), options.output,
-            options.look.is_trial ? " (a trial: nothing was recorded)" : "");
+        console.out << closing_line(laid_out, counted(count_chosen(job, days), job.noun),
+                                    options.called.empty() ? options.output : options.called,
+                                    options.look.is_trial ? " (a trial: nothing was recorded)"
+                                                          : "");
     }
     return status;
 }

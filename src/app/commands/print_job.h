@@ -26,7 +26,7 @@ ExitStatus deliver_job(const service::LaidOut& laid_out, const service::Job& job
                        Console console);
 
 /// What was printed and what to mind.
-/// \param prints "3 labels"
+/// \param prints "3 labels" \param output what the file is called; empty: there is none
 /// \param remark what else there is to say of it
 std::string closing_line(const service::LaidOut& laid_out, const std::string& prints,
                          const std::string& output, std::string_view remark = {});

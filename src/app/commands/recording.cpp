@@ -80,8 +80,8 @@ void record_print(const service::Printing& printing, const PrintOptions& options
         if (out == Out::NotYet) {
             publish_once();
         }
-        const auto done = options.output.empty() ? "this print is at the printer"
-                                                 : options.output + " is written";
+        const auto& file = options.called.empty() ? options.output : options.called;
+        const auto done = file.empty() ? "this print is at the printer" : file + " is written";
         throw SystemFailure{fmt::format("{}, but not recorded: {}\n    hint: print with "
                                         "--no-archive to do without",
                                         done, failure.what())};

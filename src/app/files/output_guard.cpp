@@ -82,7 +82,8 @@ bool is_any_of(const std::string& file, const std::vector<std::string>& others) 
                                [&](const auto& other) { return is_same_place(file, other); });
 }
 
-/// What a file is that must not be written; empty where it may.
+} // namespace
+
 std::string why_kept(const std::string& file, const Output& output, const Settings& settings) {
     if (is_any_of(file, output.made_from)) {
         return "a file that this is made from";
@@ -102,6 +103,8 @@ std::string why_kept(const std::string& file, const Output& output, const Settin
     }
     return comes_with_program(file) ? "a file that comes with thawslip" : "";
 }
+
+namespace {
 
 bool is_kept(const std::string& file, const Output& output, const Settings& settings,
              Console console) {

@@ -22,6 +22,9 @@ inline const std::vector<std::string> print_endings = {".pdf", ".svg", ".txt"};
 /// What a print writes, and what it is made from.
 Output output_of(const PrintOptions& options);
 
+/// What a file is that must not be written, "the settings' file"; empty where it may be.
+std::string why_kept(const std::string& file, const Output& output, const Settings& settings);
+
 /// Holds every command that writes to one rule, before any work is done. Never written, by
 /// whatever name or link and though it is not there yet: what the output is made from, the
 /// settings, the archive in use and the one at the usual place with their companions (SQLite's

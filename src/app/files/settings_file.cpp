@@ -1,10 +1,10 @@
 #include "app/files/settings_file.h"
 
 #include "app/archive_place.h"
+#include "app/files/user_folders.h"
 #include "base/folder.h"
 #include "files/input_file.h"
 
-#include <cstdlib>
 #include <filesystem>
 
 namespace thawslip::app {
@@ -41,16 +41,7 @@ service::Outcome<Settings> with_goods(service::Outcome<Settings> outcome, const 
 } // namespace
 
 std::string usual_settings_file() {
-    const char* config = std::getenv("XDG_CONFIG_HOME");
-    const char* home = std::getenv("HOME");
-    // The specification has relative paths ignored.
-    if (config != nullptr && config[0] == '/') {
-        return std::string{config} + "/thawslip/settings.toml";
-    }
-    if (home != nullptr && home[0] == '/') {
-        return std::string{home} + "/.config/thawslip/settings.toml";
-    }
-    return {};
+    return user_place("XDG_CONFIG_HOME", ".config", "thawslip/settings.toml");
 }
 
 service::Outcome<Settings> load_settings(const std::string& file, Missing missing) {

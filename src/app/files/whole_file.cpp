@@ -15,10 +15,13 @@ namespace thawslip::app {
 namespace {
 
 /// The permissions a new file gets, or those of the file that is replaced.
-mode_t mode_for(const std::string& path) {
+mode_t mode_for(const std::string& path, Readers readers) {
     struct stat status {};
     if (::stat(path.c_str(), &status) == 0) {
         return status.st_mode & 0777U;
+    }
+    if (readers == Readers::OwnerAlone) {
+        return 0600U;
     }
     const mode_t mask = ::umask(0);
     ::umask(mask);
@@ -63,7 +66,8 @@ std::string give_hidden_name(int descriptor, const std::string& folder) {
 
 } // namespace
 
-WholeFile::WholeFile(std::string path) : path_{std::move(path)} {
+WholeFile::WholeFile(std::string path, Readers readers)
+    : path_{std::move(path)}, readers_{readers} {
     if (path_ == "-") {
         descriptor_ = STDOUT_FILENO;
         return;
@@ -147,20 +151,32 @@ void WholeFile::take_place() {
     temporary_.clear();
 }
 
-void WholeFile::commit() {
+void WholeFile::make_ready() {
     flush();
-    if (place_.empty()) {
-        return;
-    }
-    if (::fchmod(descriptor_, mode_for(place_)) != 0 || ::fsync(descriptor_) != 0) {
+    if (!place_.empty() &&
+        (::fchmod(descriptor_, mode_for(place_, readers_)) != 0 || ::fsync(descriptor_) != 0)) {
         fail("write");
     }
-    take_place();
-    sync_folder(folder_of(place_));
 }
 
-void write_whole_file(const std::string& path, std::string_view bytes) {
-    WholeFile file{path};
+void WholeFile::commit() {
+    commit_if([] { return true; });
+}
+
+bool WholeFile::commit_if(const std::function<bool()>& may) {
+    make_ready();
+    if (!may()) {
+        return false;
+    }
+    if (!place_.empty()) {
+        take_place();
+        sync_folder(folder_of(place_));
+    }
+    return true;
+}
+
+void write_whole_file(const std::string& path, std::string_view bytes, Readers readers) {
+    WholeFile file{path, readers};
     file.write(bytes);
     file.commit();
 }
