@@ -1,4 +1,5 @@
 #include "app/command_line/command_line.h"
+#include "app/desk/photo_child.h"
 #include "app/process.h"
 #include "base/shown.h"
 
@@ -10,6 +11,9 @@ int main(int argc, char** argv) {
     using thawslip::app::ExitStatus;
     try {
         thawslip::app::prepare_process();
+        if (argc == 2 && argv[1] == thawslip::app::photo_child_word) {
+            return static_cast<int>(thawslip::app::read_picture_for_desk());
+        }
         const auto status = thawslip::app::run(argc, argv, {std::cout, std::cerr});
         std::cout.flush();
         if (!std::cout && status == ExitStatus::Done) {

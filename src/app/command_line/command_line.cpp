@@ -390,6 +390,7 @@ struct Parser {
                              "show the version and exit");
         add_overrides(app, overrides);
         add_new(app, chosen);
+        add_desk(app, chosen, needs_settings, [this] { return settings_with(overrides); });
         add_labels(app, chosen);
         add_cards(app, chosen);
         add_lists(app, chosen);

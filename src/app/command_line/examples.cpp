@@ -23,6 +23,11 @@ constexpr std::array notes{
     Notes{"new", "thawslip new saturday.toml\n"
                  "thawslip new saturday.toml --dishes 5 --kitchen \"Orchard house\"\n"
                  "thawslip new saturday.toml --dish \"Apple dumplings\" --dish \"Leek soup\""},
+    Notes{"desk", "thawslip desk\n"
+                  "thawslip desk ~/kitchen\n"
+                  "thawslip desk saturday.toml\n"
+                  "thawslip desk --no-open --port 8123\n"
+                  "The page is for browsers on this computer; nothing leaves it."},
     Notes{"help", "thawslip help\n"
                   "thawslip help label lost"},
     Notes{"setup", "thawslip setup\n"

@@ -10,7 +10,7 @@ namespace {
 
 // The figures of the power cut: FoodSafety.gov, "Food Safety During Power Outage" (as quoted in The
 // Anniston Star, 29 October 2020; read in that copy).
-constexpr std::array<Task, 16> tasks = {{
+constexpr std::array<Task, 17> tasks = {{
     {"a day is to be written down", "new begin start first file description packing many dishes",
      "thawslip new saturday.toml  # asks how many dishes, and for each what it needs\n"
      "thawslip check saturday.toml  # all that is wrong with it or missing",
@@ -79,6 +79,9 @@ constexpr std::array<Task, 16> tasks = {{
      "thawslip archive restore copy.db\n"
      "thawslip archive merge other-kitchen.db",
      ""},
+    {"commands are not for you", "page browser window menu mouse click screen form desk easy",
+     "thawslip desk  # the same on a page in the browser",
+     "Or pick Thawslip in the menu of programs."},
 }};
 
 std::vector<std::string> words_in(std::string_view text) {

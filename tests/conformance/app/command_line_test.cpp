@@ -145,11 +145,10 @@ TEST_CASE("every number of the command line is taken at both ends of its range, 
         int least, most;
     };
     // A year of days, and more bags than a kitchen has (common practice, no source).
-    const Case cases[] = {{"thawslip freezer next", "", 1, 366},
-                          {"thawslip freezer next", "--days", 1, 366},
-                          {"thawslip freezer next", "--serves", 1, 999},
-                          {"thawslip plan", "--bags", 1, 999},
-                          {"thawslip new", "--dishes", 1, 100}};
+    const Case cases[] = {
+        {"thawslip freezer next", "", 1, 366},         {"thawslip freezer next", "--days", 1, 366},
+        {"thawslip freezer next", "--serves", 1, 999}, {"thawslip plan", "--bags", 1, 999},
+        {"thawslip new", "--dishes", 1, 100},          {"thawslip desk", "--port", 0, 65535}};
     std::size_t ranges = 0;
     for (const auto& command : every_command()) {
         for (const auto* arguments : {&command.words, &command.options}) {
@@ -187,6 +186,20 @@ TEST_CASE("every number of the command line is taken at both ends of its range, 
         }
     }
     CHECK(ranges == std::size(cases));
+}
+
+TEST_CASE("the desk waits from a hundredth of a minute to 30 days, and takes no other text") {
+    const auto status = [](const std::string& minutes) {
+        return try_words({"thawslip", "desk", "--idle", minutes}).status;
+    };
+    for (const char* taken : {"0.01", "1", "720", "43200"}) {
+        CAPTURE(taken);
+        CHECK(status(taken) == ExitStatus::Done);
+    }
+    for (const char* refused : {"0", "0.009", "43200.1", "-1", "nan", "inf", "long", ""}) {
+        CAPTURE(refused);
+        CHECK(status(refused) == ExitStatus::Usage);
+    }
 }
 
 TEST_CASE("dots per inch are taken from 72 to 4800, with a fraction too, and from no other text") {

@@ -1,0 +1,177 @@
+#include "app/desk/machine.h"
+
+#include "app/archive_place.h"
+#include "app/clock.h"
+#include "app/commands/deliver.h"
+#include "app/desk/draft_folder.h"
+#include "app/desk/photo_child.h"
+#include "app/desk/prints.h"
+#include "app/desk/private_folder.h"
+#include "app/files/data_folder.h"
+#include "app/files/output_guard.h"
+#include "app/station.h"
+#include "app/used_sheets.h"
+#include "files/shelf.h"
+
+#include <fmt/format.h>
+#include <map>
+#include <memory>
+
+namespace thawslip::app {
+namespace {
+
+using SettingsNow = std::function<service::Outcome<Settings>()>;
+
+/// The settings for what goes on without a page that could show their faults: printing asked for
+/// by one that has seen them right.
+Settings right_settings(const SettingsNow& settings) {
+    auto now = settings();
+    if (!now) {
+        throw SystemFailure{to_text(now.messages)};
+    }
+    return *std::move(now.value);
+}
+
+/// What comes with the program, read once: each letter that a cook types asks for all of it.
+class Shelf {
+public:
+    Shelf() : from_{files::surroundings_in(find_data_folder)} {}
+
+    const std::optional<layout::StockReading>& stock(const std::string& name) {
+        return stocks_.try_emplace(name, LazyStock{from_, name}).first->second;
+    }
+    const layout::StockShelf& all_stocks() {
+        if (!all_stocks_) {
+            all_stocks_ = from_.stocks();
+        }
+        return *all_stocks_;
+    }
+    const std::vector<service::ShippedText>& layouts(const std::set<wording::Kind>& kinds) {
+        const auto known = layouts_.find(kinds);
+        return known != layouts_.end()
+                   ? known->second
+                   : layouts_.emplace(kinds, from_.layouts(kinds)).first->second;
+    }
+    const typeset::FontSet& fonts() {
+        if (!fonts_) {
+            fonts_ = from_.fonts();
+        }
+        return *fonts_;
+    }
+
+private:
+    /// Becomes the stock only where it is not known yet.
+    struct LazyStock {
+        const service::Surroundings& from;
+        const std::string& name;
+        operator std::optional<layout::StockReading>() const { return from.stock(name); }
+    };
+
+    service::Surroundings from_;
+    std::map<std::string, std::optional<layout::StockReading>> stocks_;
+    std::optional<layout::StockShelf> all_stocks_;
+    std::map<std::set<wording::Kind>, std::vector<service::ShippedText>> layouts_;
+    std::optional<typeset::FontSet> fonts_;
+};
+
+/// The archive as a copy that nothing changes. What is wrong with it is said where something is
+/// printed or looked up.
+std::optional<archive::Archive> archive_copy(const Settings& settings) {
+    const auto file = archive_file_if_known(settings);
+    if (file.empty()) {
+        return std::nullopt;
+    }
+    auto archive = archive::Archive::open(file, archive::Mode::Copy);
+    return archive ? std::optional{std::move(archive).value()} : std::nullopt;
+}
+
+service::Surroundings surroundings_for_desk(const std::shared_ptr<Shelf>& shelf,
+                                            const Settings& settings) {
+    service::Surroundings around;
+    around.stock = [shelf](const std::string& name) { return shelf->stock(name); };
+    around.stocks = [shelf] { return shelf->all_stocks(); };
+    around.layouts = [shelf](const std::set<wording::Kind>& kinds) {
+        return shelf->layouts(kinds);
+    };
+    around.own_file = files::surroundings_in(find_data_folder).own_file;
+    around.fonts = [shelf] { return shelf->fonts(); };
+    around.ids = {[settings] { return archive_copy(settings); },
+                  station_now().name,
+                  {},
+                  service::Doubts::Mention,
+                  service::Stock::Noted};
+    around.used_sheet = [settings](const std::string& stock) {
+        return used_sheets(settings)(stock);
+    };
+    return around;
+}
+
+std::vector<std::string> printers(std::string& why) {
+    auto names = spool::printers();
+    if (!names) {
+        why = why_no_printer(names.fault());
+        return {};
+    }
+    return std::move(names).value();
+}
+
+std::optional<archive::Archive> archive_for_desk(const Settings& settings, archive::Mode mode) {
+    if (archive_file_if_known(settings).empty()) {
+        return std::nullopt;
+    }
+    return existing_archive(settings, mode);
+}
+
+service::Now now_for_desk() {
+    return {today(), now(),
+            system_clock(now() - std::chrono::days{30}, now() + std::chrono::days{400})};
+}
+
+void add_prints(desk::Machine& machine, const std::string& folder, const SettingsNow& settings) {
+    machine.printers = printers;
+    machine.print = [settings, place = machine.days.place](const desk::PrintWish& wish) {
+        return print_for_desk(wish, place(wish.day), right_settings(settings));
+    };
+    machine.reprint = [settings](const desk::ReprintWish& wish) {
+        return reprint_for_desk(wish, right_settings(settings));
+    };
+    machine.print_door_list = [settings](const Look& look, const desk::Destination& to) {
+        return door_list_for_desk(look, to, right_settings(settings));
+    };
+    machine.back_up = [settings, folder] {
+        return back_up_for_desk(folder, right_settings(settings));
+    };
+    machine.export_archive = [settings, folder] {
+        return export_for_desk(folder, right_settings(settings));
+    };
+}
+
+/// What a day's file must not be. Settings that cannot be read leave the usual places.
+WhyKept keeper(const SettingsNow& settings) {
+    return [settings](const std::string& file) {
+        return why_kept(file, {file, {}}, settings().value.value_or(Settings{}));
+    };
+}
+
+} // namespace
+
+desk::Machine machine_for(const DeskPlace& place, const SettingsNow& settings) {
+    desk::Machine machine;
+    machine.now = now_for_desk;
+    machine.clock = system_clock;
+    machine.moment = [] { return service::Moment{now_text(), station_now()}; };
+    machine.settings = settings;
+    machine.surroundings = [shelf = std::make_shared<Shelf>()](const Settings& now) {
+        return surroundings_for_desk(shelf, now);
+    };
+    machine.archive = archive_for_desk;
+    machine.days = day_folder(place, keeper(settings));
+    machine.drafts = draft_folder(state_folder() + "/drafts", place.folder);
+    machine.photo_texts = [readers = std::make_shared<PhotoReaders>()](const std::string& picture) {
+        return readers->texts_in(picture);
+    };
+    add_prints(machine, place.folder, settings);
+    return machine;
+}
+
+} // namespace thawslip::app
