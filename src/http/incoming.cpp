@@ -47,6 +47,28 @@ std::ptrdiff_t times(const Head& head, std::string_view name) {
                          [&](const auto& header) { return same_but_for_case(header.first, name); });
 }
 
+/// RFC 9110, section 5.6.2: what names may have.
+bool is_token(std::string_view name) {
+    constexpr std::string_view marks = "!#$%&'*+-.^_`|~";
+    return !name.empty() && std::all_of(name.begin(), name.end(), [&](char c) {
+        return is_latin_letter(c) || is_digit(c) || marks.find(c) != std::string_view::npos;
+    });
+}
+
+/// RFC 9110, section 5.5: any character but a control character, and tabs.
+bool is_value(std::string_view value) {
+    return std::none_of(value.begin(), value.end(), [](char c) {
+        return (static_cast<unsigned char>(c) < ' ' && c != '\t') || c == '\x7F';
+    });
+}
+
+std::optional<Response> refuse_header(const Head& head) {
+    const bool all_are = std::all_of(head.headers.begin(), head.headers.end(), [](const auto& it) {
+        return is_token(it.first) && is_value(it.second);
+    });
+    return all_are ? std::nullopt : std::optional{last_refusal(400, "this is no header")};
+}
+
 /// Where two readers could take the same bytes for different requests (RFC 9112, sections 3.2, 6.1
 /// and 6.3), and what we do not know.
 std::optional<Response> refuse_framing(const Head& head, const Request& request) {
@@ -88,6 +110,9 @@ Response too_much() {
 
 std::optional<Response> refuse_head(Incoming& incoming, const Head& head, const Terms& terms) {
     if (auto refused = refuse_size(head, terms.limits)) {
+        return refused;
+    }
+    if (auto refused = refuse_header(head)) {
         return refused;
     }
     auto& request = incoming.request;

@@ -13,7 +13,7 @@
 namespace thawslip::http {
 namespace {
 
-constexpr int backlog = 64;
+constexpr int backlog = 512; // a client whose knock is dropped waits a second before the next
 
 std::optional<sockaddr_in> address_of(const Place& place) {
     sockaddr_in address = {};

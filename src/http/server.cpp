@@ -69,14 +69,15 @@ struct Server::Running {
 };
 
 /// The library's own limits lie outside of ours: memory for what it makes of a head, and places for
-/// those who are to be sent away in words. Its own time limit counts silence only, so Watch has it.
+/// those who are to be sent away in words and those who are about to go; whom it has no place for,
+/// it hangs up on. Its own time limit counts silence only, so Watch has it.
 bool Server::Running::start(int socket) {
     const auto memory = 4 * (terms.limits.headers + terms.limits.url);
     daemon = library.MHD_start_daemon(
         MHD_USE_INTERNAL_POLLING_THREAD | MHD_USE_THREAD_PER_CONNECTION | MHD_USE_POLL |
             MHD_USE_ITC,
         0, nullptr, nullptr, on_request, this, MHD_OPTION_LISTEN_SOCKET, socket,
-        MHD_OPTION_CONNECTION_LIMIT, 2 * terms.limits.connections,
+        MHD_OPTION_CONNECTION_LIMIT, 8 * terms.limits.connections,
         MHD_OPTION_CONNECTION_MEMORY_LIMIT, memory, MHD_OPTION_STRICT_FOR_CLIENT, 1,
         MHD_OPTION_URI_LOG_CALLBACK, on_target, this, MHD_OPTION_NOTIFY_COMPLETED, on_end, this,
         MHD_OPTION_NOTIFY_CONNECTION, on_connection, this, MHD_OPTION_END);

@@ -97,18 +97,16 @@ std::optional<Target> read_target(std::string_view text) {
     Target target;
     target.host = take_host(text);
     const auto question = std::min(text.find('?'), text.size());
+    const bool is_left_out = question == 0 && !target.host.empty();
+    if (!text.starts_with('/') && !is_left_out) {
+        return std::nullopt;
+    }
     auto path = decoded(text.substr(0, question), Plus::Plus);
     auto query = read_query(text.substr(std::min(text.size(), question + 1)));
     if (!path || !query || has_control(*path)) {
         return std::nullopt;
     }
-    if (path->empty() && !target.host.empty()) {
-        path = "/"; // RFC 9112, section 3.2.1: an empty path is sent as "/"
-    }
-    if (!path->starts_with('/')) {
-        return std::nullopt;
-    }
-    target.path = *std::move(path);
+    target.path = path->empty() ? "/" : *std::move(path); // RFC 9112, section 3.2.1
     target.query = *std::move(query);
     return target;
 }
