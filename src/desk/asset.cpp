@@ -6,10 +6,22 @@ namespace thawslip {
 extern const std::string_view desk_page_index_html;
 extern const std::string_view desk_page_style_css;
 extern const std::string_view desk_page_icon_svg;
+extern const std::string_view desk_page_book_js;
+extern const std::string_view desk_page_controls_js;
 extern const std::string_view desk_page_day_js;
+extern const std::string_view desk_page_days_js;
 extern const std::string_view desk_page_desk_js;
+extern const std::string_view desk_page_dish_facts_js;
+extern const std::string_view desk_page_fields_js;
+extern const std::string_view desk_page_form_js;
+extern const std::string_view desk_page_history_js;
 extern const std::string_view desk_page_key_js;
+extern const std::string_view desk_page_parts_js;
+extern const std::string_view desk_page_preview_js;
 extern const std::string_view desk_page_print_js;
+extern const std::string_view desk_page_refused_js;
+extern const std::string_view desk_page_saving_js;
+extern const std::string_view desk_page_text_js;
 extern const std::string_view desk_page_ui_js;
 } // namespace thawslip
 
@@ -27,10 +39,22 @@ std::span<const Asset> assets() {
         Asset{"/", "text/html; charset=utf-8", desk_page_index_html},
         Asset{"/style.css", "text/css; charset=utf-8", desk_page_style_css},
         Asset{"/icon.svg", "image/svg+xml", desk_page_icon_svg},
+        Asset{"/book.js", script, desk_page_book_js},
+        Asset{"/controls.js", script, desk_page_controls_js},
         Asset{"/day.js", script, desk_page_day_js},
+        Asset{"/days.js", script, desk_page_days_js},
         Asset{"/desk.js", script, desk_page_desk_js},
+        Asset{"/dish_facts.js", script, desk_page_dish_facts_js},
+        Asset{"/fields.js", script, desk_page_fields_js},
+        Asset{"/form.js", script, desk_page_form_js},
+        Asset{"/history.js", script, desk_page_history_js},
         Asset{"/key.js", script, desk_page_key_js},
+        Asset{"/parts.js", script, desk_page_parts_js},
+        Asset{"/preview.js", script, desk_page_preview_js},
         Asset{"/print.js", script, desk_page_print_js},
+        Asset{"/refused.js", script, desk_page_refused_js},
+        Asset{"/saving.js", script, desk_page_saving_js},
+        Asset{"/text.js", script, desk_page_text_js},
         Asset{"/ui.js", script, desk_page_ui_js},
     };
     return all;

@@ -10,6 +10,7 @@
 //   where            what stands behind the view in the fragment: ["3"] of "#/day/3"
 
 import { key, take_key } from "./key.js";
+import { Refused } from "./refused.js";
 import { button, el, messages, say, speak } from "./ui.js";
 
 const views = {
@@ -22,16 +23,6 @@ const views = {
 
 const main = document.getElementById("view");
 const said = document.getElementById("said");
-
-/** What the program refused, or could not do. */
-export class Refused extends Error {
-  constructor(status, answer) {
-    super(answer?.messages?.[0]?.text ?? say("page.no_answer"));
-    this.status = status;
-    this.answer = answer;
-    this.messages = answer?.messages ?? [{ severity: "error", text: this.message, hints: [] }];
-  }
-}
 
 function packed(body) {
   const raw = body instanceof Blob || body instanceof ArrayBuffer || ArrayBuffer.isView(body);
@@ -115,7 +106,11 @@ async function show_place() {
   const turn = ++shown.turn;
   const leave = shown.leave;
   shown.leave = null;
-  await leave?.();
+  try {
+    await leave?.();
+  } catch (failure) {
+    tell(failure); // and goes on: a view that cannot be left would hold the cook
+  }
   const [name, where] = place();
   const heading = head_of(name);
   const section = el("div", { class: `view ${name}` }, heading);

@@ -27,6 +27,12 @@ export function say(key, ...values) {
   return filled(typeof found === "string" ? found : key, values);
 }
 
+/** The same, or undefined where there are none. */
+export function maybe(key) {
+  const found = word(key);
+  return typeof found === "string" ? found : undefined;
+}
+
 /** Words that depend on a number: a table with `one` and `other`. {0} is the number. */
 export function count(key, number, ...more) {
   const forms = word(key) ?? {};
@@ -136,13 +142,13 @@ export function messages(list) {
       (hints ?? []).map((hint) => el("span", { class: "hint" }, hint)))));
 }
 
-/** Asks in a dialog. `answers`: [[value, words, kind]…], the safe one last. \returns the value, or null */
-export function ask_cook(title, body, answers) {
+/** Asks in a dialog. `answers`: [[value, words, kind]…], the safe one last; `shape` "wide" for two things beside each other. \returns the value, or null */
+export function ask_cook(title, body, answers, shape) {
   return new Promise((answered) => {
     let value = null;
     const heading = el("h2", { id: fresh_id("asked") }, title);
     const buttons = answers.map(([of, words, kind]) => button(words, () => { value = of; box.close(); }, kind));
-    const box = el("dialog", { "aria-labelledby": heading.id }, heading, body, el("div", { class: "row" }, buttons));
+    const box = el("dialog", { class: shape, "aria-labelledby": heading.id }, heading, body ?? [], el("div", { class: "row" }, buttons));
     box.addEventListener("close", () => { box.remove(); answered(value); });
     document.body.append(box);
     box.showModal();

@@ -1,0 +1,136 @@
+// A day that is being written: its text, what the program says of it, and what was there before.
+//
+// The text is the only truth. Whoever changes it says so to the book, which has it checked and says to the others:
+//   listen("text", f)     f(text, from): it has changed; `from` is who did it, "typing", "form", "undo"…
+//   listen("checked", f)  f(answer, current): what check says; `current` where that is of the text as it is now
+
+import { make_history } from "./history.js";
+
+const typing_pause = 90; // ms: between two letters of somebody who types fast
+
+/** How long a change waits for its check, by who made it. */
+const pauses = { typing: typing_pause };
+
+function listeners() {
+  const all = new Map();
+  return {
+    listen(kind, f) {
+      all.set(kind, [...(all.get(kind) ?? []), f]);
+    },
+    hush: () => all.clear(),
+    emit: (kind, ...values) => (all.get(kind) ?? []).forEach((f) => f(...values)),
+  };
+}
+
+/** One check at a time; what changed meanwhile is checked after it, and only the last of it. */
+function checker(book, desk, emit) {
+  const self = { timer: 0, running: false, again: false };
+  async function check() {
+    if (self.running) { self.again = true; return; }
+    self.running = true;
+    const { text, number, what, look } = book;
+    try {
+      book.answer = await desk.ask("POST", "/api/check", { number, text, what, look });
+      emit("checked", book.answer, text === book.text && !book.editing());
+    } catch (failure) {
+      desk.tell(failure);
+    }
+    self.running = false;
+    if (self.again) { self.again = false; check(); }
+  }
+  return (pause) => {
+    clearTimeout(self.timer);
+    self.timer = setTimeout(check, pause);
+  };
+}
+
+/** Edits of the form, one after the other: each is made in the text as it is then. */
+function editor(book, desk, emit) {
+  const queue = [];
+  const self = { running: false, done: Promise.resolve() };
+  function put(edit) {
+    const at = queue.findIndex(({ path, value }) => value !== undefined && path === edit.path && edit.value !== undefined);
+    if (at >= 0) { queue[at] = edit; } else { queue.push(edit); }
+  }
+  async function next() {
+    const edits = queue.splice(0);
+    const { text } = book;
+    try {
+      const answer = await desk.ask("POST", "/api/edit", { text, edits });
+      if (text === book.text) {
+        book.put(answer.text, edits.every(({ value }) => value !== undefined) ? `form ${edits.at(-1).path}` : "form");
+      } else {
+        queue.unshift(...edits); // somebody has typed meanwhile: again, in the newer text
+      }
+    } catch (failure) {
+      desk.tell(failure);
+      emit("checked", book.answer, true); // what the form shows was not done
+    }
+  }
+  async function run() {
+    self.running = true;
+    while (queue.length > 0) { await next(); }
+    self.running = false;
+    book.check_now();
+  }
+  return {
+    editing: () => self.running || queue.length > 0,
+    settled: () => self.done,
+    edit(edits) {
+      edits.forEach(put);
+      if (!self.running) { self.done = run(); }
+    },
+  };
+}
+
+function offset_of(text, line, column) {
+  const lines = text.split("\n");
+  const before = lines.slice(0, line - 1).reduce((sum, one) => sum + one.length + 1, 0);
+  return before + [...(lines[line - 1] ?? "")].slice(0, column - 1).join("").length;
+}
+
+/** Where a message stands in a text, in UTF-16 code units: [from, to]. */
+export function span_of(text, { line, column, length = 0 }) {
+  const from = offset_of(text, line, column);
+  const marked = [...text.slice(from).split("\n")[0]].slice(0, length).join("");
+  return [from, from + marked.length];
+}
+
+export function open_book(desk, day) {
+  const { listen, hush, emit } = listeners();
+  const { state } = desk;
+  const names = (list) => new Map(list.map(({ id, name }) => [id, name]));
+  const book = {
+    number: day.number, name: day.name, etag: day.etag, saved: day.text, text: day.text, what: "labels", look: {}, answer: null,
+    names: { foods: names(state.foods ?? []), allergens: names(state.allergens ?? []) }, listen, hush,
+  };
+  const history = make_history(day.text);
+  const check = checker(book, desk, emit);
+  const { edit, editing, settled } = editor(book, desk, emit);
+  const move = (text) => {
+    if (text !== null) { book.text = text; emit("text", text, "undo"); check(0); }
+  };
+  return Object.assign(book, {
+    edit, editing, settled,
+    /** A new text. */
+    put(text, from) {
+      if (text === book.text) { return; }
+      book.text = text;
+      history.keep(text, from);
+      emit("text", text, from);
+      check(pauses[from] ?? 0);
+    },
+    undo: () => move(history.back()),
+    redo: () => move(history.forward()),
+    can: () => history.can(),
+    check_now: () => check(0),
+    show(what) { book.what = what; check(0); },
+    /** Writes what was meant in place of what a message marks. */
+    take_hint(message, meant) {
+      const [from, to] = span_of(book.text, message);
+      const quote = book.text[from] === '"' || book.text[from] === "'" ? book.text[from] : "";
+      book.put(book.text.slice(0, from) + quote + meant + quote + book.text.slice(to), "hint");
+    },
+    changed: () => book.text !== book.saved,
+  });
+}

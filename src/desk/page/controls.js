@@ -1,0 +1,141 @@
+// How a field's value is entered: one function per kind, each gives
+//   { node, focus, read(), write(value) }
+// `read` gives the value as an edit takes it (null: no such key; undefined: not ready yet), `write` shows one.
+// `changed` is called when the cook has changed it.
+
+import { button, el, fresh_id, maybe, say } from "./ui.js";
+
+const shown = (value) => (value === null || value === undefined || typeof value === "object" ? "" : String(value));
+const list_of = (value) => (Array.isArray(value) ? value.filter((one) => one !== null).map(String) : shown(value) ? [shown(value)] : []);
+const or_null = (value) => (value === "" ? null : value);
+
+function typed({ label, example, changed, options, type = "text", ...more }) {
+  const id = fresh_id("field");
+  const input = el("input", {
+    id, type, placeholder: example ?? "", autocomplete: "off", class: options.large ? "dish" : null,
+    list: options.offers ? `offered-${options.offers}` : null, oninput: changed, ...more,
+  });
+  return { input, node: [el("label", { htmlFor: id }, label), input], focus: () => input.focus() };
+}
+
+function text(given) {
+  const made = typed(given);
+  return { ...made, read: () => or_null(made.input.value), write: (value) => { made.input.value = shown(value); } };
+}
+
+function number(given) {
+  const made = typed({ ...given, inputMode: "numeric" });
+  const read = () => {
+    const written = made.input.value.trim();
+    return /^\d{1,9}$/.test(written) ? Number(written) : or_null(written);
+  };
+  return { ...made, read, write: (value) => { made.input.value = shown(value); } };
+}
+
+function date(given) {
+  const made = typed({ ...given, type: "date", min: "1990-01-01", max: "2200-12-31" });
+  // While a date is typed it has no value, or one of a year like 0002: that is nothing to write down yet.
+  const read = () => {
+    const { value, validity, ownerDocument } = made.input;
+    if (value === "") {
+      return validity.badInput || ownerDocument.activeElement === made.input ? undefined : null;
+    }
+    return value < "1990" ? undefined : { date: value };
+  };
+  made.input.addEventListener("blur", given.changed);
+  return { ...made, read, write: (value) => { made.input.value = shown(value); } };
+}
+
+function lines(given) {
+  const id = fresh_id("field");
+  const input = el("textarea", { id, rows: 3, placeholder: given.example ?? "", oninput: given.changed });
+  const read = () => {
+    const all = input.value.split("\n").map((line) => line.trim()).filter((line) => line !== "");
+    return all.length > 0 ? all : null;
+  };
+  const write = (value) => {
+    input.value = list_of(value).join("\n");
+    input.rows = Math.max(3, list_of(value).length + 1);
+  };
+  return { input, node: [el("label", { htmlFor: id }, given.label), input], focus: () => input.focus(), read, write };
+}
+
+function choice({ label, changed, options }) {
+  const id = fresh_id("field");
+  const pairs = [["", say("day.as_usual")], ...options.of.map((value) => [value, maybe(`day.choice.${value}`) ?? value])];
+  const input = el("select", { id, onchange: changed }, pairs.map(([value, words]) => el("option", { value }, words)));
+  // What a list does not have is shown all the same: the text says it.
+  const write = (value) => {
+    const wanted = shown(value);
+    if (![...input.options].some((option) => option.value === wanted)) {
+      input.append(el("option", { value: wanted }, wanted));
+    }
+    input.value = wanted;
+  };
+  return { input, node: [el("label", { htmlFor: id }, label), input], focus: () => input.focus(), read: () => or_null(input.value), write };
+}
+
+function packed_list(all, options) {
+  return all.length === 0 ? null : all.length === 1 && options.single ? all[0] : all;
+}
+
+function ticks({ label, changed, options }) {
+  const chosen = [];
+  const boxes = options.of.map((value) => el("input", { type: "checkbox", value, onchange: ({ target }) => {
+    const at = chosen.indexOf(value);
+    if (target.checked) { chosen.push(value); } else if (at >= 0) { chosen.splice(at, 1); }
+    number_them();
+    changed();
+  } }));
+  const places = boxes.map(() => el("span", { class: "soft" }));
+  function number_them() {
+    boxes.forEach((box, at) => {
+      const place = chosen.indexOf(box.value);
+      box.checked = place >= 0;
+      places[at].textContent = place >= 0 && chosen.length > 1 ? say("day.place_in_order", place + 1) : "";
+    });
+  }
+  const node = el("fieldset", { class: "choices" }, el("legend", {}, label), boxes.map((box, at) =>
+    el("label", { class: "tick" }, box, el("span", {}, maybe(`day.choice.${box.value}`) ?? box.value, " ", places[at]))));
+  const write = (value) => {
+    chosen.splice(0, chosen.length, ...list_of(value));
+    number_them();
+  };
+  return { input: node, node, focus: () => boxes[0].focus(), read: () => packed_list([...chosen], options), write };
+}
+
+function several(given) {
+  const { options, changed, names } = given;
+  const made = typed({ ...given, oninput: null, onchange: take });
+  const chosen = [];
+  const list = el("ul", { class: "chosen" });
+  const name_of = (value) => names.get(value) ?? value;
+  function draw() {
+    list.replaceChildren(...chosen.map((value) => el("li", {}, name_of(value), " ", button(say("day.remove"), () => {
+      chosen.splice(chosen.indexOf(value), 1);
+      draw();
+      made.input.focus();
+      changed();
+    }, "quiet small", { ariaLabel: say("day.remove_this", name_of(value)) }))));
+    list.hidden = chosen.length === 0;
+  }
+  function take() {
+    const words = made.input.value.trim();
+    const value = [...names].find(([, name]) => name.toLowerCase() === words.toLowerCase())?.[0] ?? words;
+    if (value !== "" && !chosen.includes(value)) {
+      chosen.push(value);
+      draw();
+      changed();
+    }
+    made.input.value = "";
+  }
+  made.input.addEventListener("keydown", (event) => {
+    if (event.key === "Enter") { event.preventDefault(); take(); }
+  });
+  draw();
+  const write = (value) => { chosen.splice(0, chosen.length, ...list_of(value)); draw(); };
+  return { ...made, node: [made.node[0], list, made.input], read: () => packed_list([...chosen], options), write };
+}
+
+/** By the names of the kinds in fields.js. */
+export const kinds = { text, number, date, lines, choice, ticks, several };
