@@ -1,0 +1,93 @@
+// Bags as a list: by dish, the soonest date first, each to be chosen, noted and looked at.
+
+import { button, count, el, fresh_id, say, tick } from "./ui.js";
+import { allergens, dish_name, is_gone, keep_until, keyed, left_mark, weight } from "./said.js";
+import { history, note } from "./notes.js";
+
+/** Bags that are of one dish, in the order in which each dish comes first. */
+export function by_dish(bags) {
+  const groups = new Map();
+  for (const bag of bags) {
+    const key = JSON.stringify([bag.dish, bag.raw, bag.contains, bag.may_contain, bag.added, bag.named ?? null]);
+    groups.set(key, [...(groups.get(key) ?? []), bag]);
+  }
+  return [...groups.values()];
+}
+
+/** "3 bags · 18 servings · 6.6 kg" of those that are inside. */
+export function totals(bags) {
+  const inside = bags.filter((bag) => !is_gone(bag));
+  const servings = inside.reduce((sum, bag) => sum + bag.servings, 0);
+  const grams = inside.reduce((sum, bag) => sum + (bag.grams ?? 0), 0);
+  const key = inside.every((bag) => bag.grams !== null) ? "freezer.weighs" : "freezer.weighs_at_least";
+  const parts = [count("freezer.bags", inside.length), count("freezer.servings", servings)];
+  return [...parts, ...(grams > 0 ? [say(key, weight(grams))] : [])].join(" · ");
+}
+
+/** "milk: contains milk": why it is not for the guest. */
+function why_not(bag) {
+  const words = ({ word, where, as }) => say("freezer.named_as", word, say(`freezer.in_${keyed(where)}`), as);
+  return bag.named.map(words).join("; ");
+}
+
+/** Takes it out, or puts it back where it is out, by one press. */
+function quick_button(list, bag) {
+  const state = is_gone(bag) ? "frozen" : "out";
+  const words = say(`freezer.do_${state}`);
+  return button(words, async () => {
+    if (await note(list.desk, [bag], { state })) {
+      await list.changed();
+    }
+  }, "plain", { "aria-label": say("freezer.do_named", words, bag.dish, bag.id) });
+}
+
+function choice_of(list, bag) {
+  const box = tick(bag.id, {
+    checked: list.chosen.has(bag.id), onchange: (event) => list.choose([bag], event.target.checked),
+  });
+  list.boxes.set(bag.id, box.querySelector("input"));
+  return box;
+}
+
+function row(list, bag) {
+  const state = is_gone(bag) ? el("strong", {}, say(`freezer.is_${keyed(bag.state)}`)) : null;
+  const open = { class: "go", href: `#/bag/${bag.id}`, "aria-label": say("freezer.open_named", bag.dish, bag.id) };
+  return el("li", { class: "bag-row" },
+    el("div", { class: "what" }, choice_of(list, bag), state, el("span", {}, keep_until(bag)), left_mark(bag),
+      el("span", {}, count("freezer.serves", bag.servings)), bag.place ? el("span", {}, bag.place) : null),
+    el("div", { class: "acts" }, quick_button(list, bag), el("a", open, say("freezer.open"))),
+    history(list.desk, bag));
+}
+
+function dish_group(list, bags) {
+  const [bag] = bags;
+  const heading = el("h3", { id: fresh_id("dish") }, dish_name(bag));
+  const all = tick(say("freezer.all_bags", bags.length), {
+    "aria-label": say("freezer.all_named", bags.length, bag.dish),
+    onchange: (event) => list.choose(bags, event.target.checked),
+  });
+  return el("section", { class: "of-dish", "aria-labelledby": heading.id },
+    el("div", { class: "head" }, heading, bags.length > 1 ? all : null),
+    bag.named?.length > 0 ? el("p", {}, el("strong", {}, why_not(bag))) : null,
+    el("p", { class: "soft" }, totals(bags), el("br"), allergens(bag)),
+    el("ul", { class: "bags" }, bags.map((one) => row(list, one))));
+}
+
+/** Bags under a title, by dish. `list`: {desk, chosen, boxes, choose(bags, chosen), changed()}. */
+export function part(list, title, bags) {
+  return el("section", { class: "part" }, el("h2", {}, title),
+    bags.length === 0 ? el("p", {}, say("freezer.none")) : by_dish(bags).map((group) => dish_group(list, group)));
+}
+
+/** What a guest may not eat, what nobody knows, and what no label names it on: never more than that. */
+export function parts_without(list, bags, avoided) {
+  const named = bags.filter((bag) => bag.named?.length > 0);
+  const unknown = bags.filter((bag) => !bag.named?.length && bag.contains === null);
+  const unnamed = bags.filter((bag) => !bag.named?.length && bag.contains !== null);
+  return [
+    el("p", { class: "standing" }, say("freezer.no_promise")),
+    part(list, say("freezer.is_named", avoided), named),
+    ...(unknown.length > 0 ? [part(list, say("freezer.is_unknown"), unknown)] : []),
+    part(list, say("freezer.is_unnamed", avoided), unnamed),
+  ];
+}

@@ -1,0 +1,155 @@
+// The view of the freezer: what is inside, what is noted of it, its months, its door list and the next dinners.
+
+import { button, count, el, field, fresh_id, say, select, tick } from "./ui.js";
+import { part, parts_without, totals } from "./bag_list.js";
+import { delivery } from "./deliver.js";
+import { dinners } from "./dinners.js";
+import { months_chart } from "./months.js";
+import { move_form, state_buttons, undo } from "./notes.js";
+import { is_gone } from "./said.js";
+
+const typing_pause = 250; // ms
+
+function question_of({ words, place, without, gone }) {
+  const avoided = without.value.trim();
+  return {
+    words: words.value.trim().split(/\s+/).filter(Boolean),
+    gone: gone.checked,
+    ...(place.value ? { place: place.value } : {}),
+    ...(avoided ? { without: avoided } : {}),
+  };
+}
+
+function summary({ bags, past }) {
+  const frozen = bags.filter((bag) => !is_gone(bag));
+  if (frozen.length === 0) {
+    return [el("p", {}, say("freezer.empty"))];
+  }
+  const warning = el("p", {}, el("strong", { class: "past" }, count("freezer.past", past)));
+  return [el("p", { class: "lead" }, totals(frozen)), ...(past > 0 ? [warning] : [])];
+}
+
+function show_chosen(view) {
+  const bags = view.answer.bags.filter((bag) => view.list.chosen.has(bag.id));
+  view.bar.hidden = bags.length === 0;
+  view.bar.replaceChildren(...(bags.length === 0 ? [] : [
+    el("h2", {}, count("freezer.chosen", bags.length)),
+    el("div", { class: "row" }, state_buttons(view.desk, bags, view.list.changed),
+      button(say("freezer.choose_none"), () => view.list.choose(bags, false), "quiet")),
+    move_form(view.desk, bags, view.answer.places, view.list.changed),
+  ]));
+}
+
+function show_places({ place }, places) {
+  const pairs = places.filter((one) => one.place)
+    .map((one) => [one.place, say("freezer.place_with", one.place, one.bags)]);
+  const chosen = place.value;
+  if (chosen && !pairs.some(([value]) => value === chosen)) {
+    pairs.push([chosen, chosen]);
+  }
+  place.replaceChildren(...select([["", say("freezer.every_place")], ...pairs]).children);
+  place.value = chosen;
+}
+
+function show_answer(view) {
+  const { answer, fields, list } = view;
+  const avoided = fields.without.value.trim();
+  const there = new Set(answer.bags.map((bag) => bag.id));
+  list.chosen = new Set([...list.chosen].filter((id) => there.has(id)));
+  list.boxes.clear();
+  view.summary.replaceChildren(...summary(answer));
+  view.inside.replaceChildren(...(avoided ? parts_without(list, answer.bags, avoided)
+    : [part(list, say("freezer.inside"), answer.bags)]));
+  view.months.replaceChildren(...months_chart(answer.months));
+  show_places(fields, answer.places);
+  show_chosen(view);
+}
+
+async function load(view) {
+  view.asked?.abort();
+  view.asked = new AbortController();
+  const question = question_of(view.fields);
+  view.answer = await view.desk.ask("POST", "/api/freezer", question, { signal: view.asked.signal });
+  show_answer(view);
+  return view.answer.messages;
+}
+
+/** Loads what the filters ask for; what was said of the filters before is taken away. */
+async function filter(view) {
+  try {
+    view.desk.tell(await load(view));
+  } catch (failure) {
+    view.desk.tell(failure);
+  }
+}
+
+function undo_button({ desk, list }) {
+  return button(say("freezer.undo"), async () => {
+    if (await undo(desk)) {
+      await list.changed();
+    }
+  });
+}
+
+function filters(view) {
+  const known = el("datalist", { id: fresh_id("allergens") },
+    view.desk.state.allergens.map(({ name }) => el("option", { value: name })));
+  const soon = () => {
+    clearTimeout(view.waiting);
+    view.waiting = setTimeout(() => filter(view), typing_pause);
+  };
+  const gone = tick(say("freezer.gone_too"), { onchange: () => filter(view) });
+  view.fields = {
+    words: el("input", { type: "search", autocomplete: "off", oninput: soon }),
+    place: select([["", say("freezer.every_place")]], "", () => filter(view)),
+    without: el("input", { type: "text", list: known.id, autocomplete: "off", onchange: () => filter(view) }),
+    gone: gone.querySelector("input"),
+  };
+  const { words, place, without } = view.fields;
+  const submit = (event) => {
+    event.preventDefault();
+    filter(view);
+  };
+  return el("form", { class: "filters", role: "search", onsubmit: submit },
+    field(say("freezer.words"), words), field(say("freezer.place"), place),
+    field(say("freezer.without"), without, { help: say("freezer.without_help") }), known,
+    el("div", { class: "row" }, gone, el("button", { class: "button plain" }, say("freezer.show")), undo_button(view)));
+}
+
+function aside(view) {
+  const block = (title, ...inside) => el("section", {}, el("h2", {}, title), inside);
+  return el("div", { class: "beside" },
+    block(say("freezer.months"), view.months),
+    block(say("freezer.dinners"), dinners(view.desk)),
+    block(say("freezer.door_list"), el("p", { class: "help" }, say("freezer.door_list_help")),
+      delivery(view.desk, { path: "/api/freezer/door-list", name: "door-list.pdf", wish: () => ({ look: {} }) })));
+}
+
+function list_of(view) {
+  return {
+    desk: view.desk, chosen: new Set(), boxes: new Map(),
+    choose(bags, chosen) {
+      for (const bag of bags) {
+        this.chosen[chosen ? "add" : "delete"](bag.id);
+        this.boxes.get(bag.id).checked = chosen;
+      }
+      show_chosen(view);
+    },
+    changed: () => load(view).catch(view.desk.tell),
+  };
+}
+
+export async function show(main, desk) {
+  const view = { desk, summary: el("div"), inside: el("div", { class: "inside" }), months: el("div"),
+    bar: el("section", { class: "chosen", hidden: true, "aria-label": say("freezer.chosen_bags") }) };
+  view.list = list_of(view);
+  main.append(view.summary, filters(view), view.bar, el("div", { class: "columns" }, view.inside, aside(view)));
+  if (!desk.state.archive) {
+    view.summary.append(el("p", {}, say("freezer.nothing_printed")));
+  }
+  await filter(view);
+  return () => {
+    clearTimeout(view.waiting);
+    view.asked?.abort();
+  };
+}

@@ -1,0 +1,97 @@
+// What is noted of bags: taken out, put back, eaten, discarded, never filled, moved, and taken back again.
+
+import { button, count, el, field, fresh_id, say } from "./ui.js";
+import { is_gone, keyed, moment } from "./said.js";
+
+const states = ["out", "frozen", "eaten", "discarded", "never filled"];
+
+/** The states that a bag may be given now, the likeliest first. */
+function states_for(bags) {
+  const fits = {
+    out: bags.some((bag) => bag.state === "frozen"),
+    frozen: bags.some(is_gone),
+    eaten: bags.some((bag) => bag.state === "frozen" || bag.state === "out"),
+    discarded: bags.some((bag) => bag.state === "frozen" || bag.state === "out"),
+    "never filled": bags.some((bag) => bag.state === "frozen"),
+  };
+  return states.filter((state) => fits[state]);
+}
+
+/** What has been noted, in words: "Taken out of the freezer: Bean bake (2 bags)". */
+function done_words(note, bags) {
+  const dishes = [...new Set(bags.map((bag) => bag.dish))].join(", ");
+  const key = note.state === undefined ? "moved" : keyed(note.state);
+  return say(`freezer.done_${key}`, dishes, count("freezer.bags", bags.length), note.place ?? "");
+}
+
+/** Notes it of the bags, and shows what came of it. \returns whether it was noted */
+export async function note(desk, bags, what) {
+  try {
+    const answer = await desk.ask("POST", "/api/freezer/note", { bags: bags.map((bag) => bag.id), ...what });
+    const done = { severity: "note", text: done_words(what, bags), hints: [] };
+    desk.tell([done, ...answer.messages]);
+    return true;
+  } catch (failure) {
+    desk.tell(failure);
+    return false;
+  }
+}
+
+/** Takes the last change back. \returns whether there was one */
+export async function undo(desk) {
+  try {
+    const answer = await desk.ask("POST", "/api/freezer/undo", {});
+    const dishes = [...new Set((answer.bags ?? []).map((bag) => bag.dish))].join(", ");
+    const done = { severity: "note", text: say("freezer.undone", dishes), hints: [] };
+    desk.tell([...(dishes ? [done] : []), ...answer.messages]);
+    return true;
+  } catch (failure) {
+    desk.tell(failure);
+    return false;
+  }
+}
+
+/** A button for each state that fits. `after` is called once it is noted. */
+export function state_buttons(desk, bags, after, kinds = {}) {
+  return states_for(bags).map((state) => button(say(`freezer.do_${keyed(state)}`), async () => {
+    if (await note(desk, bags, { state })) {
+      await after();
+    }
+  }, kinds[state] ?? "plain"));
+}
+
+/** Where bags lie by now: a place to write or to choose, and a button. */
+export function move_form(desk, bags, places, after) {
+  const list = el("datalist", { id: fresh_id("places") }, places.map(({ place }) => el("option", { value: place })));
+  const place = el("input", { type: "text", list: list.id, required: true, autocomplete: "off" });
+  return el("form", { class: "row", onsubmit: async (event) => {
+    event.preventDefault();
+    if (await note(desk, bags, { place: place.value.trim() })) {
+      await after();
+    }
+  } }, field(say("freezer.move_to"), place), list, el("button", { class: "button plain" }, say("freezer.do_move")));
+}
+
+function event_words(event) {
+  const what = event.takes_back ? say("freezer.was_taken_back")
+    : event.state !== undefined ? say(`freezer.was_${keyed(event.state)}`)
+      : event.place !== undefined ? say("freezer.was_moved", event.place)
+        : say("freezer.was_renamed", event.known_as ?? "");
+  return event.undone ? say("freezer.was_undone", what) : what;
+}
+
+/** What was noted of a bag, asked for when it is opened. */
+export function history(desk, bag) {
+  const events = el("ol", { class: "history" });
+  const fill = async () => {
+    try {
+      const answer = await desk.ask("POST", "/api/freezer/history", { bag: bag.id });
+      events.replaceChildren(...answer.events.map((event) =>
+        el("li", {}, el("time", { dateTime: event.at }, moment(event.at)), " ", event_words(event))));
+    } catch (failure) {
+      desk.tell(failure);
+    }
+  };
+  const opened = (event) => event.target.open && fill();
+  return el("details", { class: "log", ontoggle: opened }, el("summary", {}, say("freezer.history")), events);
+}

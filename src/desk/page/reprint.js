@@ -1,0 +1,55 @@
+// Printing again: what the archive keeps of a print or of bags, on a sheet that may be half used.
+
+import { choices, el, field, say, select, tick } from "./ui.js";
+import { delivery } from "./deliver.js";
+import { stock_picture } from "./stock.js";
+
+/** The look of a print that is made again; what is not asked for stays as it was printed. */
+function look_of({ stock, gone, next, dish }) {
+  return {
+    ...(stock ? { stock } : {}),
+    ...(next ? { first_cell: "next" } : {}),
+    ...(gone.size > 0 && !next ? { skip: [...gone].sort((one, other) => one - other) } : {}),
+    ...(dish ? { dishes: dish } : {}),
+  };
+}
+
+function dish_choice(wanted, dishes) {
+  const pairs = [["", say("archive.all_dishes")], ...dishes.map((dish) => [dish, dish])];
+  return field(say("archive.which"), select(pairs, "", (dish) => { wanted.dish = dish; }));
+}
+
+/** The stocks for this kind of print; the first is the one that it was printed on. */
+function stock_choice(desk, wanted, drawn) {
+  const fits = desk.state.stocks.filter((stock) => stock.for.includes(wanted.kind));
+  const pairs = [["", say("archive.same_stock")], ...fits.map((stock) => [stock.name, stock.title || stock.name])];
+  return field(say("archive.stock"), select(pairs, wanted.stock, (name) => {
+    wanted.stock = name;
+    wanted.gone.clear();
+    drawn();
+  }));
+}
+
+/** A form for one print of the archive, or for bags. \param question {printed} or {bags}
+ *  \param print what the archive says of it: its stock and dishes, if it is one print */
+export function reprint_form(desk, question, print = {}) {
+  const kind_printed = print.what?.includes("card") ? "cards" : "labels";
+  const wanted = { kind: kind_printed, stock: "", gone: new Set(), next: false, dish: "" };
+  const changing = el("div");
+  const stock_now = () => desk.state.stocks.find((stock) => stock.name === (wanted.stock || print.stock));
+  const draw = () => {
+    const sheet = wanted.next ? null : stock_picture(stock_now(), wanted.gone);
+    changing.replaceChildren(stock_choice(desk, wanted, draw),
+      tick(say("archive.next_cell"), { checked: wanted.next, onchange: (event) => {
+        wanted.next = event.target.checked;
+        draw();
+      } }),
+      ...(sheet ? [el("p", { class: "help" }, say("archive.click_away")), sheet] : []));
+  };
+  draw();
+  const kind = choices(say("archive.kind"), [["labels", say("archive.labels")], ["cards", say("archive.cards")]],
+    wanted.kind, (value) => { Object.assign(wanted, { kind: value, stock: "" }); wanted.gone.clear(); draw(); });
+  return el("div", { class: "reprint" }, kind, print.dishes?.length > 1 ? dish_choice(wanted, print.dishes) : null,
+    changing, delivery(desk, { path: "/api/reprint", name: "thawslip-again.pdf",
+      wish: () => ({ ...question, kind: wanted.kind, look: look_of(wanted) }) }));
+}
