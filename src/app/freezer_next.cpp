@@ -1,10 +1,11 @@
+#include "service/freezer/freezer_next.h"
+
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
 #include "app/counted.h"
 #include "json/answers.h"
-#include "service/freezer/packages_of_bags.h"
 #include "wording/phrases.h"
 #include "wording/timeline_words.h"
 
@@ -126,13 +127,10 @@ void show(const Menu& menu, std::ostream& out) {
 
 Menu menu_of(archive::Archive& archive, const service::NextQuestion& question,
              const Settings& settings) {
-    service::PackagesOfBags packages{archive};
-    const auto package_of = [&packages](const archive::Bag& bag) { return packages.of(bag); };
     const service::Now moment{
         today(), now(),
         system_clock(now() - std::chrono::days{30}, now() + std::chrono::days{400})};
-    return service::freezer_next(archive.bags(archive::Which::InFreezer), package_of, question,
-                                 moment, settings.kitchen.thaw);
+    return service::freezer_next(archive, question, moment, settings.kitchen.thaw);
 }
 
 } // namespace

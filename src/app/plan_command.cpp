@@ -7,11 +7,11 @@
 #include "app/files/day_files.h"
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
-#include "json/answers.h"
 #include "app/photo_texts.h"
-#include "service/dinner/plan_text.h"
+#include "json/answers.h"
 #include "service/dinner/photographed_bags.h"
 #include "service/dinner/plan_sheet.h"
+#include "service/dinner/plan_text.h"
 #include "service/freezer/packages_of_bags.h"
 #include "service/print/own_files.h"
 
@@ -33,12 +33,7 @@ std::optional<Packages> packages_of_days(const PlanOptions& options, const Setti
     if (has_errors(days.diagnostics)) {
         return std::nullopt;
     }
-    auto packages = packages_of(days);
-    for (auto& planned : packages) {
-        std::erase_if(planned.bags,
-                      [&](const kitchen::Bag& bag) { return bag.number > options.bags; });
-    }
-    return packages;
+    return packages_of(days, options.bags);
 }
 
 std::optional<Packages> packages_of_archive(const PlanOptions& options, kitchen::LocalMinute eat,
@@ -108,11 +103,9 @@ kitchen::Instant roughly(kitchen::LocalMinute local) {
     return kitchen::Instant{local.time_since_epoch()};
 }
 
-/// The clock around the time to eat: thawing starts at most some weeks before.
 kitchen::LocalClock clock_around(kitchen::LocalMinute eat, kitchen::Instant now) {
-    constexpr std::chrono::days before{60};
-    constexpr std::chrono::days after{30};
-    return system_clock(std::min(roughly(eat), now) - before, std::max(roughly(eat), now) + after);
+    const auto span = service::clock_span(eat, now);
+    return system_clock(span.from, span.to);
 }
 
 service::DinnerQuestion question_of(const PlanOptions& options, kitchen::LocalMinute eat,

@@ -83,10 +83,14 @@ Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids) {
     return days;
 }
 
-std::vector<kitchen::PlannedPackage> packages_of(const Days& days) {
+std::vector<kitchen::PlannedPackage> packages_of(const Days& days, int of_each) {
     std::vector<kitchen::PlannedPackage> packages;
     for (const auto& plan : days.plans) {
         packages.insert(packages.end(), plan.packages.begin(), plan.packages.end());
+    }
+    for (auto& planned : packages) {
+        std::erase_if(planned.bags,
+                      [of_each](const kitchen::Bag& bag) { return bag.number > of_each; });
     }
     return packages;
 }

@@ -4,6 +4,7 @@
 #include "service/settings.h"
 #include "toml/document.h"
 
+#include <limits>
 #include <set>
 #include <string>
 #include <vector>
@@ -45,8 +46,9 @@ Days plan_days(const DayTexts& texts, const Settings& settings, Ids ids = Ids::F
 /// an archive at once. \param table of the settings' storage list
 Days reread_day(const DayText& text, const Settings& settings, const kitchen::StorageTable& table);
 
-/// The packages of all days, in their order.
-std::vector<kitchen::PlannedPackage> packages_of(const Days& days);
+/// The packages of all days, in their order, each with at most its first `of_each` bags.
+std::vector<kitchen::PlannedPackage> packages_of(const Days& days,
+                                                 int of_each = std::numeric_limits<int>::max());
 
 /// The ids of all bags of the days.
 std::set<std::string> bag_ids(const Days& days);

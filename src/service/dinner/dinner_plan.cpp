@@ -4,6 +4,8 @@
 #include "service/dish_words.h"
 #include "wording/timeline_words.h"
 
+#include <algorithm>
+
 namespace thawslip::service {
 namespace {
 
@@ -31,6 +33,14 @@ bool cannot_be_done(kitchen::Outlook outlook) {
 }
 
 } // namespace
+
+ClockSpan clock_span(kitchen::LocalMinute eat, kitchen::Instant now) {
+    constexpr std::chrono::days before{60};
+    constexpr std::chrono::days after{30};
+    // Read without knowing its zone: at most a day off.
+    const kitchen::Instant roughly{eat.time_since_epoch()};
+    return {std::min(roughly, now) - before, std::max(roughly, now) + after};
+}
 
 Outcome<DinnerPlan> dinner_plan(std::span<const kitchen::PlannedPackage> packages,
                                 const DinnerQuestion& question, const wording::Style& style) {

@@ -21,6 +21,16 @@ struct DinnerQuestion {
     kitchen::ThawSettings thaw;
 };
 
+/// A stretch of time that a clock is asked for.
+struct ClockSpan {
+    kitchen::Instant from;
+    kitchen::Instant to;
+};
+
+/// The time around a dinner, and around when it is planned: thawing starts at most some weeks
+/// before.
+ClockSpan clock_span(kitchen::LocalMinute eat, kitchen::Instant now);
+
 /// A timeline with the words for each of its events.
 struct DinnerPlan {
     std::vector<kitchen::TimelineDish> dishes;

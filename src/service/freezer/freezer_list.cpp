@@ -10,13 +10,10 @@
 #include <set>
 
 namespace thawslip::service {
-namespace {
 
 BagTotal total_of(const archive::Bag& bag) {
     return {1, bag.servings, bag.weight ? bag.weight->grams : 0.0, bag.weight.has_value()};
 }
-
-} // namespace
 
 BagTotal& BagTotal::operator+=(const BagTotal& more) {
     bags += more.bags;
@@ -29,7 +26,7 @@ BagTotal& BagTotal::operator+=(const BagTotal& more) {
 namespace {
 
 /// Bags whose dish or place has the words, the soonest date first.
-std::vector<archive::Bag> found_bags(archive::Archive& archive, const FreezerQuestion& question) {
+std::vector<archive::Bag> bags_called(archive::Archive& archive, const FreezerQuestion& question) {
     const auto which = question.gone_too ? archive::Which::All : archive::Which::InFreezer;
     if (question.words.empty()) {
         return archive.bags(which);
@@ -48,22 +45,32 @@ std::vector<archive::Bag> found_bags(archive::Archive& archive, const FreezerQue
 
 } // namespace
 
+std::vector<FoundBag> found_bags(archive::Archive& archive, std::vector<archive::Bag> bags,
+                                 const std::vector<Avoided>& without,
+                                 const kitchen::AllergenList& list) {
+    std::vector<FoundBag> all;
+    PackagesOfBags packages{archive};
+    for (auto& bag : bags) {
+        FoundBag found{std::move(bag), {}};
+        found.printed_since = printed_since_gone(archive, found.bag);
+        if (const auto* planned = packages.of(found.bag)) {
+            found.allergens = door_allergens(*planned, list);
+            found.named = avoided_in(*planned, without);
+        }
+        all.push_back(std::move(found));
+    }
+    return all;
+}
+
 FreezerList freezer_list(archive::Archive& archive, const FreezerQuestion& question,
                          kitchen::Date today, const kitchen::AllergenList& allergens) {
     FreezerList list;
-    PackagesOfBags packages{archive};
-    for (auto& bag : found_bags(archive, question)) {
+    list.bags = found_bags(archive, bags_called(archive, question), question.without, allergens);
+    for (const auto& [bag, since, contents, named] : list.bags) {
         if (bag.state == archive::State::Frozen) {
             list.totals[bag.dish] += total_of(bag);
             list.past += bag.keep_until < today ? 1 : 0;
         }
-        FoundBag found{std::move(bag), {}};
-        found.printed_since = printed_since_gone(archive, found.bag);
-        if (const auto* planned = packages.of(found.bag)) {
-            found.allergens = door_allergens(*planned, allergens);
-            found.named = avoided_in(*planned, question.without);
-        }
-        list.bags.push_back(std::move(found));
     }
     return list;
 }

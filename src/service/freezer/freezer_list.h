@@ -26,6 +26,12 @@ struct FoundBag {
     std::vector<AvoidedNamed> named = {};                 ///< what is not for the guest
 };
 
+/// What is in these bags, in their order, and what of that a guest may not eat.
+/// \param list the allergens that what is added on cook day is held against
+std::vector<FoundBag> found_bags(archive::Archive& archive, std::vector<archive::Bag> bags,
+                                 const std::vector<Avoided>& without,
+                                 const kitchen::AllergenList& list);
+
 struct BagTotal {
     int bags = 0;
     int servings = 0;
@@ -34,6 +40,8 @@ struct BagTotal {
 
     BagTotal& operator+=(const BagTotal& more);
 };
+
+BagTotal total_of(const archive::Bag& bag);
 
 struct FreezerList {
     std::vector<FoundBag> bags;             ///< the soonest date first

@@ -5,6 +5,7 @@
 #include "kitchen/timeline/timeline.h"
 #include "service/dinner/timeline_dish.h"
 #include "service/freezer/bags.h"
+#include "service/freezer/packages_of_bags.h"
 
 #include <algorithm>
 
@@ -215,6 +216,13 @@ Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,
     menu.too_many = left_behind(frozen, menu, now.today,
                                 kitchen::add_days(now.today, std::chrono::days{question.count}));
     return menu;
+}
+
+Menu freezer_next(archive::Archive& archive, const NextQuestion& question, const Now& now,
+                  const kitchen::ThawSettings& thaw) {
+    PackagesOfBags packages{archive};
+    const auto package_of = [&packages](const archive::Bag& bag) { return packages.of(bag); };
+    return freezer_next(archive.bags(archive::Which::InFreezer), package_of, question, now, thaw);
 }
 
 } // namespace thawslip::service

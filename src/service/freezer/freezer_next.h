@@ -1,6 +1,6 @@
 #pragma once
 
-#include "archive/values.h"
+#include "archive/archive.h"
 #include "kitchen/plan.h"
 #include "service/now.h"
 
@@ -58,5 +58,9 @@ using PackageOf = std::function<const kitchen::PlannedPackage*(const archive::Ba
 /// and no dish twice. \param frozen the bags of the freezer, the soonest date first
 Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,
                   const NextQuestion& question, const Now& now, const kitchen::ThawSettings& thaw);
+
+/// The same of the freezer that an archive knows.
+Menu freezer_next(archive::Archive& archive, const NextQuestion& question, const Now& now,
+                  const kitchen::ThawSettings& thaw);
 
 } // namespace thawslip::service

@@ -105,8 +105,24 @@ Outcome<std::vector<std::string>> texts_in_photo(const std::string& bytes,
     return outcome;
 }
 
+bool is_code_text(const std::string& typed) {
+    const auto end = typed.find_last_not_of(" \t\r\n");
+    const std::string_view words{typed.data(), end == std::string::npos ? 0 : end + 1};
+    if (words.find_first_of("\t\r\n") != std::string_view::npos) {
+        return true;
+    }
+    const auto message = code::parse(words);
+    return message.ok() || message.fault().kind != code::ReadFault::Kind::Foreign;
+}
+
 bool name_bags(std::span<const std::string> texts) {
     return std::ranges::any_of(texts, is_bag_id);
+}
+
+void say_where(const archive::Bag& bag, Messages& messages) {
+    if (const auto where = whereabouts(bag.state); !where.empty()) {
+        messages.caution(fmt::format("{} ({})", where, bag.changed.substr(0, 10)));
+    }
 }
 
 Readings read_bag(archive::Archive* archive, const std::string& typed, const wording::Style& style,
@@ -121,10 +137,7 @@ Readings read_bag(archive::Archive* archive, const std::string& typed, const wor
     if (!known) {
         return readings;
     }
-    const auto& bag = known.value->bag;
-    if (const auto where = whereabouts(bag.state); !where.empty()) {
-        readings.messages.caution(fmt::format("{} ({})", where, bag.changed.substr(0, 10)));
-    }
+    say_where(known.value->bag, readings.messages);
     readings.bags.emplace_back(message_in_full(*known.value, style));
     return readings;
 }

@@ -33,8 +33,15 @@ std::vector<std::string> typed_texts(const std::string& typed);
 /// \param file what messages call it
 Outcome<std::vector<std::string>> texts_in_photo(const std::string& bytes, const std::string& file);
 
+/// Whether what somebody typed is the text of a code, and neither an id nor words of a dish: it has
+/// several lines, or ends as such a text does.
+bool is_code_text(const std::string& typed);
+
 /// Whether one of the texts is a bag's id, for which the archive is asked.
 bool name_bags(std::span<const std::string> texts);
+
+/// Says where a bag is that is not in the freezer any longer, if its owner has said so.
+void say_where(const archive::Bag& bag, Messages& messages);
 
 /// A bag by its id as it is typed, or by words of its dish, in full: where its code has a few
 /// words, its description knows whole sentences. \param archive nullptr: nothing has been printed
