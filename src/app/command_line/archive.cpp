@@ -154,11 +154,11 @@ void add_history(CLI::App& freezer, Command& chosen) {
 }
 
 std::chrono::minutes time_of_day(const std::string& text) {
-    const auto on_some_day = kitchen::parse_local_minute("2000-01-01 " + text);
-    if (!on_some_day) {
+    const auto time = kitchen::parse_time_of_day(text);
+    if (!time) {
         throw CLI::ValidationError{"--at", "\"" + text + "\" is no time of day such as 18:30"};
     }
-    return on_some_day->time_since_epoch() % std::chrono::days{1};
+    return *time;
 }
 
 void add_freezer(CLI::App& app, Command& chosen) {

@@ -69,6 +69,12 @@ ClockReading read_clock(const LocalClock& clock, LocalMinute local) {
     return {by_early, Shown::Never};
 }
 
+std::optional<std::chrono::minutes> parse_time_of_day(std::string_view text) {
+    const auto on_some_day = parse_local_minute("2000-01-01 " + std::string{text});
+    return on_some_day ? std::optional{on_some_day->time_since_epoch() % std::chrono::days{1}}
+                       : std::nullopt;
+}
+
 std::string to_iso(LocalMinute local) {
     const auto day = std::chrono::floor<std::chrono::days>(local);
     const auto in_day = static_cast<int>((local - day).count());

@@ -48,6 +48,9 @@ ClockReading read_clock(const LocalClock& clock, LocalMinute local);
 /// or time that no calendar has, or a year outside 1990 to 2200.
 std::optional<LocalMinute> parse_local_minute(std::string_view text);
 
+/// Reads a time of day such as `18:30`, by the same rules.
+std::optional<std::chrono::minutes> parse_time_of_day(std::string_view text);
+
 /// ISO 8601 without and with the offset: `2026-12-02T11:00`, `2026-12-02T11:00+01:00`.
 std::string to_iso(LocalMinute local);
 std::string to_iso(const LocalClock& clock, Instant instant);
