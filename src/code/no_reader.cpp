@@ -12,6 +12,10 @@ std::optional<std::string> read_back(const Symbol& /*symbol*/) {
     return std::nullopt;
 }
 
+std::vector<std::string> read_quickly(const GreyPicture& /*frame*/) {
+    return {};
+}
+
 std::vector<std::string> read_picture(const GreyPicture& /*picture*/) {
     return {};
 }

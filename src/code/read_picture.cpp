@@ -174,6 +174,14 @@ Texts read_repaired(const GreyPicture& picture) {
 
 } // namespace
 
+std::vector<std::string> read_quickly(const GreyPicture& frame) {
+    if (frame.width > largest_frame || frame.height > largest_frame ||
+        std::int64_t{frame.width} * frame.height > largest_frame) {
+        return {};
+    }
+    return read(frame, ZXing::Binarizer::LocalAverage);
+}
+
 std::vector<std::string> read_picture(const GreyPicture& picture) {
     if (auto texts = read(picture, ZXing::Binarizer::LocalAverage); !texts.empty()) {
         return texts;

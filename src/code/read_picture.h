@@ -32,4 +32,13 @@ struct GreyPicture {
 /// \returns nothing for an empty picture, and for any picture when built without a reader
 std::vector<std::string> read_picture(const GreyPicture& picture);
 
+/// The largest frame of a camera that is looked at, in pixels: 1920 × 1080.
+inline constexpr int largest_frame = 1920 * 1080;
+
+/// One quick look at a frame of a camera, of which there are many: what `read_picture` tries first,
+/// and nothing more. A frame of 1280 × 720 takes some milliseconds. What is drawn to look like many
+/// hundreds of finder patterns is not looked at.
+/// \returns nothing for a frame that is empty or larger than `largest_frame`
+std::vector<std::string> read_quickly(const GreyPicture& frame);
+
 } // namespace thawslip::code
