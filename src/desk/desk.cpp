@@ -16,7 +16,6 @@ namespace thawslip::desk {
 
 struct Desk::Inside {
     Session session;
-    std::mutex one_at_a_time;
 };
 
 namespace {
@@ -81,7 +80,8 @@ http::Response Desk::answer(const http::Request& request) {
         return *std::move(asset);
     }
     bool is_known = false;
-    for (const auto& routes : {page_routes()}) {
+    for (const auto& routes :
+         {page_routes(), bag_routes(), freezer_routes(), plan_routes(), archive_routes()}) {
         for (const auto& route : routes) {
             auto part = part_of(request.path, route.path);
             if (!part) {
@@ -91,7 +91,7 @@ http::Response Desk::answer(const http::Request& request) {
             if (route.method != request.method) {
                 continue;
             }
-            std::unique_lock lock{inside_->one_at_a_time, std::defer_lock};
+            std::unique_lock lock{inside_->session.one_at_a_time, std::defer_lock};
             if (route.alone) {
                 lock.lock();
             }

@@ -26,5 +26,9 @@ struct Route {
 
 // The routes of ROUTES.md, section by section.
 std::span<const Route> page_routes();
+std::span<const Route> bag_routes();
+std::span<const Route> freezer_routes();
+std::span<const Route> plan_routes();
+std::span<const Route> archive_routes();
 
 } // namespace thawslip::desk

@@ -2,11 +2,16 @@
 
 #include "desk/machine.h"
 
+#include <mutex>
+
 namespace thawslip::desk {
 
 /// What one run of the desk knows from one request to the next.
 struct Session {
     Machine machine;
+    /// Held while anything but a picture is looked at: routes that are not `alone` take it as soon
+    /// as they ask the machine for more.
+    std::mutex one_at_a_time;
 };
 
 } // namespace thawslip::desk

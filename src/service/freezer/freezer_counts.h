@@ -13,6 +13,6 @@ namespace thawslip::service {
 std::map<std::chrono::year_month, BagTotal> totals_by_month(std::span<const FoundBag> bags);
 
 /// The same by where they lie, as the cook wrote it; empty: where that is not known.
-std::map<std::string, BagTotal> totals_by_place(std::span<const FoundBag> bags);
+std::map<std::string, BagTotal> totals_by_place(std::span<const archive::Bag> bags);
 
 } // namespace thawslip::service

@@ -65,7 +65,11 @@ std::vector<FoundBag> found_bags(archive::Archive& archive, std::vector<archive:
 FreezerList freezer_list(archive::Archive& archive, const FreezerQuestion& question,
                          kitchen::Date today, const kitchen::AllergenList& allergens) {
     FreezerList list;
-    list.bags = found_bags(archive, bags_called(archive, question), question.without, allergens);
+    auto bags = bags_called(archive, question);
+    std::erase_if(bags, [&question](const archive::Bag& bag) {
+        return question.place && bag.place != *question.place;
+    });
+    list.bags = found_bags(archive, std::move(bags), question.without, allergens);
     for (const auto& [bag, since, contents, named] : list.bags) {
         if (bag.state == archive::State::Frozen) {
             list.totals[bag.dish] += total_of(bag);

@@ -16,6 +16,7 @@ struct FreezerQuestion {
     std::vector<std::string> words;    ///< of dishes or places, or beginnings; empty: everything
     bool gone_too = false;             ///< bags that are out, eaten or discarded as well
     std::vector<Avoided> without = {}; ///< what a guest may not eat; none: nobody asks
+    std::optional<std::string> place = {}; ///< only bags that lie there, as the cook wrote it
 };
 
 /// A bag of the archive, and the day its label was printed after it was noted as gone, if any.

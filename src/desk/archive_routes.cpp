@@ -1,0 +1,62 @@
+#include "desk/answers.h"
+#include "desk/body.h"
+#include "desk/known.h"
+#include "desk/route.h"
+#include "json/value.h"
+#include "service/archive/past_prints.h"
+
+#include <array>
+
+namespace thawslip::desk {
+namespace {
+
+json::Json print_json(const service::PastPrint& print) {
+    auto days = json::Json::array();
+    for (const auto day : print.days) {
+        days.push_back(kitchen::to_iso(day));
+    }
+    return {{"at", print.at},       {"first_at", print.first_at},
+            {"times", print.times}, {"what", print.what},
+            {"days", days},         {"dishes", print.dishes},
+            {"bags", print.bags},   {"stock", print.stock}};
+}
+
+http::Response archive_of(Session& session, const Asked&) {
+    return answer_from(session, archive::Mode::Read, [](Known& known) {
+        auto prints = json::Json::array();
+        if (known.archive) {
+            for (const auto& print : service::past_prints(*known.archive)) {
+                prints.push_back(print_json(print));
+            }
+        }
+        return answer_with({{"prints", prints}});
+    });
+}
+
+http::Response done(const Delivered& delivered) {
+    return answer_with({{"done", delivered.done}, {"said", delivered.said}});
+}
+
+http::Response back_up(Session& session, const Asked& asked) {
+    body_of(asked.request);
+    return done(session.machine.back_up());
+}
+
+http::Response export_archive(Session& session, const Asked& asked) {
+    body_of(asked.request);
+    return done(session.machine.export_archive());
+}
+
+} // namespace
+
+std::span<const Route> archive_routes() {
+    using http::Method;
+    static constexpr std::array routes = {
+        Route{Method::Get, "/api/archive", archive_of},
+        Route{Method::Post, "/api/archive/backup", back_up},
+        Route{Method::Post, "/api/archive/export", export_archive},
+    };
+    return routes;
+}
+
+} // namespace thawslip::desk

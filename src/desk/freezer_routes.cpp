@@ -1,0 +1,187 @@
+#include "desk/answers.h"
+#include "desk/body.h"
+#include "desk/freezer_answers.h"
+#include "desk/known.h"
+#include "desk/route.h"
+#include "json/value.h"
+#include "json/values.h"
+#include "service/freezer/bags.h"
+#include "service/freezer/freezer_list.h"
+#include "service/freezer/moved_bags.h"
+
+#include <array>
+
+namespace thawslip::desk {
+namespace {
+
+using archive::Archive;
+using archive::Mode;
+using service::Messages;
+using service::Settings;
+
+/// What a guest may not eat, as it was asked for; refused as `--without` is.
+service::Outcome<std::vector<service::Avoided>> avoided_of(const json::Json& body) {
+    const auto without = text_at(body, "without");
+    return without && !without->empty() ? service::read_avoided(*without)
+                                        : service::Outcome<std::vector<service::Avoided>>{{{}}, {}};
+}
+
+http::Response list(Session& session, const Asked& asked) {
+    const auto body = body_of(asked.request);
+    service::FreezerQuestion question{
+        texts_at(body, "words"), flag_at(body, "gone"), {}, text_at(body, "place")};
+    auto avoided = avoided_of(body);
+    if (!avoided) {
+        return refusal(avoided.messages);
+    }
+    question.without = *std::move(avoided.value);
+    return answer_from(session, Mode::Read, [&](Known& known) {
+        const auto style = style_of(known.settings);
+        const auto today = session.machine.now().today;
+        const auto found = known.archive
+                               ? freezer_list(*known.archive, question, today, *style.allergens)
+                               : service::FreezerList{};
+        auto answer = freezer_answer(found, today, style);
+        answer["places"] = known.archive
+                               ? places_answer(known.archive->bags(archive::Which::InFreezer))
+                               : json::Json::array();
+        answer["messages"] = messages_for_page(avoided.messages);
+        return answer_with(answer);
+    });
+}
+
+/// Bags as they are now, each with what was said of it before.
+json::Json changed_rows(Archive& archive, const std::vector<archive::Bag>& before,
+                        const Settings& settings, kitchen::Date today) {
+    std::vector<archive::Bag> now;
+    for (const auto& bag : before) {
+        now.push_back(archive.bag(bag.id).value_or(bag));
+    }
+    auto rows = rows_of(archive, std::move(now), settings, today);
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        rows[i]["was"] = {{"state", shown_word(before[i].state)}, {"place", before[i].place}};
+    }
+    return rows;
+}
+
+/// What is to be noted of which bags.
+struct Note {
+    std::vector<std::string> bags;
+    std::optional<archive::State> state;
+    std::string place; ///< where there is no state
+};
+
+archive::State state_named(const std::string& word) {
+    for (const auto& [state, stored] : archive::state_words) {
+        if (state != archive::State::Renamed && word == shown_word(state)) {
+            return state;
+        }
+    }
+    throw BadRequest{"\"state\" is to be out, frozen, eaten, discarded or never filled"};
+}
+
+Note note_of(const json::Json& body) {
+    Note note{each_its_own(texts_at(body, "bags")), {}, {}};
+    if (note.bags.front().empty()) {
+        throw BadRequest{"\"bags\" is to name at least one bag"};
+    }
+    if (const auto word = text_at(body, "state")) {
+        note.state = state_named(*word);
+    } else {
+        note.place = needed_text(body, "place");
+    }
+    return note;
+}
+
+std::vector<archive::State> states_meant(const Note& note) {
+    using enum archive::State;
+    return note.state ? service::states_before(*note.state) : std::vector{Frozen, Out};
+}
+
+http::Response noted(Archive& archive, const Note& note, const service::Moment& moment,
+                     const Settings& settings, kitchen::Date today) {
+    const auto before = note.state ? note_state(archive, note.bags, *note.state, moment)
+                                   : move_bags(archive, note.bags, note.place, moment);
+    if (!before) {
+        return refusal(before.messages);
+    }
+    return answer_with({{"bags", changed_rows(archive, *before.value, settings, today)},
+                        {"messages", messages_for_page(before.messages)}});
+}
+
+http::Response note(Session& session, const Asked& asked) {
+    const auto note = note_of(body_of(asked.request));
+    return answer_from_archive(
+        session, Mode::Write, [&](const Settings& settings, Archive& archive) {
+            const auto today = session.machine.now().today;
+            Choices choices;
+            const auto meant =
+                service::chosen_bags(archive, {note.bags, states_meant(note), choices.collect()});
+            if (!choices.empty()) {           // before anything is noted of the others
+                constexpr int conflict = 409; // RFC 9110, 15.5.10
+                return answer_with(choices.answer(archive, settings, today), conflict);
+            }
+            return meant ? noted(archive, note, session.machine.moment(), settings, today)
+                         : refusal(meant.messages);
+        });
+}
+
+http::Response undo(Session& session, const Asked& asked) {
+    body_of(asked.request);
+    return answer_from_archive(
+        session, Mode::Write, [&](const Settings& settings, Archive& archive) {
+            const auto undone = undo_last(archive, session.machine.moment());
+            if (!undone) {
+                return refusal(undone.messages);
+            }
+            std::vector<archive::Bag> before;
+            for (const auto& bag : *undone.value) {
+                before.push_back(bag.before);
+            }
+            return answer_with(
+                {{"bags", changed_rows(archive, before, settings, session.machine.now().today)},
+                 {"messages", messages_for_page(undone.messages)}});
+        });
+}
+
+http::Response next(Session& session, const Asked& asked) {
+    const auto question = next_question(body_of(asked.request));
+    return answer_from(session, Mode::Read, [&](Known& known) {
+        const auto menu = known.archive
+                              ? freezer_next(*known.archive, question, session.machine.now(),
+                                             known.settings.kitchen.thaw)
+                              : service::Menu{};
+        auto answer = menu_answer(menu);
+        answer["messages"] = messages_for_page({});
+        return answer_with(answer);
+    });
+}
+
+http::Response history(Session& session, const Asked& asked) {
+    const auto typed = needed_text(body_of(asked.request), "bag");
+    return answer_from_archive(session, Mode::Read, [&](const Settings&, Archive& archive) {
+        const auto bags = service::bags_by_id(archive, {typed});
+        if (!bags) {
+            return refusal(bags.messages);
+        }
+        const auto& bag = bags.value->front();
+        auto answer = json::history_json(bag, archive.history(bag.id));
+        return answer_with({{"id", bag.id}, {"dish", bag.dish}, {"events", answer["history"]}});
+    });
+}
+
+} // namespace
+
+std::span<const Route> freezer_routes() {
+    using http::Method;
+    static constexpr std::array routes = {
+        Route{Method::Post, "/api/freezer", list},
+        Route{Method::Post, "/api/freezer/note", note},
+        Route{Method::Post, "/api/freezer/undo", undo},
+        Route{Method::Post, "/api/freezer/next", next},
+        Route{Method::Post, "/api/freezer/history", history},
+    };
+    return routes;
+}
+
+} // namespace thawslip::desk

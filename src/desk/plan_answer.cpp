@@ -1,0 +1,56 @@
+#include "desk/plan_answer.h"
+
+#include "desk/answers.h"
+#include "json/value.h"
+#include "json/values.h"
+#include "render/svg.h"
+#include "service/dinner/plan_sheet.h"
+#include "service/dinner/plan_text.h"
+
+namespace thawslip::desk {
+namespace {
+
+/// Its sheets, each as a picture; none where nothing of it can be done, which its remarks say.
+json::Json pictures(const service::DinnerPlan& plan, const service::Settings& settings,
+                    const service::Surroundings& around, service::Messages& messages) {
+    auto list = json::Json::array();
+    if (plan.line.events.empty()) {
+        return list;
+    }
+    const auto printing = plan_sheet(plan, {}, settings, around);
+    messages.add(printing.messages);
+    if (printing) {
+        const auto& laid_out = printing.value->laid_out;
+        for (int sheet = 0; sheet < laid_out.fitting.sheets; ++sheet) {
+            list.push_back(render::svg(draw_sheet(laid_out, sheet), laid_out.setup.fonts,
+                                       printing.value->job.title));
+        }
+    }
+    return list;
+}
+
+/// Null where nothing of it can be done any longer.
+json::Json calendar(const service::DinnerPlan& plan, service::Messages& messages) {
+    const auto calendar = dinner_calendar(plan);
+    if (!calendar) {
+        return {};
+    }
+    messages.add(calendar.messages);
+    return *calendar.value;
+}
+
+} // namespace
+
+json::Json plan_answer(const service::DinnerPlan& plan, service::Messages messages,
+                       const service::Settings& settings, const service::Surroundings& around) {
+    const auto style = style_of(settings);
+    auto answer = json::plan_json(plan, style);
+    answer["possible"] = can_be_done(plan.line);
+    answer["text"] = service::plan_text(plan, style);
+    answer["svg"] = pictures(plan, settings, around, messages);
+    answer["calendar"] = calendar(plan, messages);
+    answer["messages"] = messages_for_page(messages);
+    return answer;
+}
+
+} // namespace thawslip::desk

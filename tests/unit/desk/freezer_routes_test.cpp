@@ -1,0 +1,243 @@
+#include "support/asked.h"
+#include "support/printed_days.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+/// A desk above an archive with the labels of the orchard's day.
+struct Printed {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+
+    explicit Printed(const std::string& text = orchard_day()) { print_labels(fake, text); }
+
+    json::Json ask(const std::string& path, const json::Json& body, int status = 200) {
+        const auto answer = post(desk, path, body);
+        CAPTURE(answer.body);
+        CHECK(answer.status == status);
+        return said(answer);
+    }
+    json::Json list(const json::Json& body = json::Json::object()) {
+        return ask("/api/freezer", body);
+    }
+    std::string id_of(const std::string& words, std::size_t which = 0) {
+        return list({{"words", {words}}})["bags"].at(which)["id"].get<std::string>();
+    }
+    json::Json note(const json::Json& bags, const std::string& state, int status = 200) {
+        return ask("/api/freezer/note", {{"bags", bags}, {"state", state}}, status);
+    }
+};
+
+std::string text_of(const json::Json& answer) {
+    return answer["messages"].at(0)["text"].get<std::string>();
+}
+
+/// Two dishes with a word in common, the second with letters beyond ASCII.
+const std::string two_stews = R"([day]
+made = 2026-10-17
+
+[[package]]
+dish = "Barley stew"
+servings = 4
+bags = 2
+use_by = 2027-01-17
+place = "Gefrierfach über der Tür"
+
+[[package]]
+dish = "Stew of chanterelles, Pfälzer Art"
+servings = 2
+use_by = 2026-12-17
+contains = ["milk"]
+)";
+
+} // namespace
+
+TEST_CASE("the freezer is listed the soonest first, with totals by dish, month and place") {
+    Printed printed{two_stews};
+    const auto answer = printed.list();
+    REQUIRE(answer["bags"].size() == 3);
+    CHECK(answer["bags"][0]["dish"] == "Stew of chanterelles, Pfälzer Art");
+    CHECK(answer["bags"][0]["contains"] == json::Json{"milk"});
+    CHECK(answer["bags"][2]["days_left"] == 92); // 17 October to 17 January
+    REQUIRE(answer["totals"].size() == 2);
+    CHECK(answer["totals"][0] ==
+          json::Json::parse(R"({"dish":"Barley stew","bags":2,"servings":8,"grams":0,
+                                "all_weighed":false})"));
+    REQUIRE(answer["months"].size() == 2);
+    CHECK(answer["months"][0]["month"] == "2026-12");
+    CHECK(answer["months"][1]["month"] == "2027-01");
+    CHECK(answer["months"][1]["bags"] == 2);
+    REQUIRE(answer["places"].size() == 2);
+    CHECK(answer["places"][0]["place"] == "");
+    CHECK(answer["places"][1]["place"] == "Gefrierfach über der Tür");
+    CHECK(answer["past"] == 0);
+    CHECK(answer["messages"].empty());
+}
+
+TEST_CASE("words find dishes and places, and what a guest may not eat is named") {
+    Printed printed{two_stews};
+    CHECK(printed.list({{"words", {"TÜR"}}})["bags"].size() == 2);
+    CHECK(printed.list({{"words", {"chanter", "stew"}}})["bags"].size() == 1);
+    CHECK(printed.list({{"words", {"quince"}}})["bags"].empty());
+    const auto there = printed.list({{"place", "Gefrierfach über der Tür"}});
+    CHECK(there["bags"].size() == 2);
+    CHECK(there["months"].size() == 1);
+    CHECK(there["places"].size() == 2); // all there are, to choose from
+    CHECK(printed.list({{"place", "Gefrierfach"}})["bags"].empty());
+    const auto without = printed.list({{"without", "Milch"}});
+    CHECK(without["bags"][0]["named"][0]["where"] == "contains");
+    CHECK_FALSE(without["bags"][1].contains("named"));
+    CHECK(printed.list({{"without", "asparagus"}})["messages"].size() == 1); // no list knows it
+    printed.ask("/api/freezer", {{"without", " , "}}, 422);
+}
+
+TEST_CASE("bags are noted as out, back, eaten, discarded and never filled, and it is undone") {
+    Printed printed;
+    const auto id = printed.id_of("squash");
+    for (const auto* state : {"out", "frozen", "eaten", "discarded", "never filled"}) {
+        CAPTURE(state);
+        const auto noted = printed.note({id}, state);
+        REQUIRE(noted["bags"].size() == 1);
+        CHECK(noted["bags"][0]["id"] == id);
+        CHECK(noted["bags"][0]["state"] == state);
+    }
+    CHECK(printed.list()["bags"].size() == 13);
+    CHECK(printed.list({{"gone", true}})["bags"].size() == 14);
+    const auto undone = printed.ask("/api/freezer/undo", json::Json::object());
+    CHECK(undone["bags"][0]["state"] == "discarded");
+    CHECK(undone["bags"][0]["was"]["state"] == "never filled");
+}
+
+TEST_CASE("a bag that comes back from thawing is cautioned about") {
+    Printed printed;
+    const auto id = printed.id_of("squash");
+    printed.note({id}, "out");
+    const auto back = printed.note({id}, "frozen");
+    REQUIRE(back["messages"].size() == 1);
+    CHECK(back["messages"][0]["severity"] == "caution");
+    CHECK(text_of(back).find("must be cooked before it is frozen again") != std::string::npos);
+}
+
+TEST_CASE("a place is noted, and one that is no line is refused") {
+    Printed printed;
+    const auto id = printed.id_of("squash");
+    const auto moved =
+        printed.ask("/api/freezer/note", {{"bags", {id}}, {"place", "Keller, Korb 2 – Süd"}});
+    CHECK(moved["bags"][0]["place"] == "Keller, Korb 2 – Süd");
+    CHECK(moved["bags"][0]["was"]["place"] == "");
+    printed.ask("/api/freezer/note", {{"bags", {id}}, {"place", "two\nlines"}}, 422);
+    printed.ask("/api/freezer/note", {{"bags", {id}}, {"place", ""}}, 422);
+}
+
+TEST_CASE("words that fit several bags are asked back, and nothing is noted meanwhile") {
+    Printed printed{two_stews};
+    const auto id = printed.id_of("chanterelles");
+    const auto asked = printed.note({id, "barley"}, "out", 409);
+    REQUIRE(asked["choices"].size() == 2);
+    CHECK(asked["choices"][0]["dish"] == "Barley stew");
+    CHECK(text_of(asked) == "\"barley\" fits 2 bags; which is meant?");
+    CHECK(printed.list()["bags"].size() == 3);
+    // A dish's own comma parts no words.
+    printed.note({"Stew of chanterelles, Pfälzer Art"}, "out");
+    CHECK(printed.list()["bags"].size() == 2);
+}
+
+TEST_CASE("bags that nobody knows are refused with what comes near, and nothing is noted") {
+    Printed printed;
+    auto near = printed.id_of("squash");
+    near.back() = near.back() == '0' ? '1' : '0';
+    const auto refused = printed.note({printed.id_of("pork"), near}, "out", 422);
+    CHECK_FALSE(refused["messages"].empty());
+    printed.note({"nothing of that kind"}, "out", 422);
+    CHECK(printed.list()["bags"].size() == 14);
+    printed.ask("/api/freezer/history", {{"bag", "nothing"}}, 422);
+}
+
+TEST_CASE("what our page never sends is refused, and changes nothing") {
+    Printed printed;
+    const auto id = printed.id_of("squash");
+    printed.note(json::Json::array(), "out", 400);
+    printed.note({id}, "melted", 400);
+    printed.note({id}, "renamed", 400);
+    printed.ask("/api/freezer/note", {{"bags", {id}}}, 400);
+    printed.ask("/api/freezer/note", {{"bags", id}, {"state", "out"}}, 400);
+    printed.ask("/api/freezer", {{"words", "squash"}}, 400);
+    printed.ask("/api/freezer/next", {{"days", 0}}, 400);
+    printed.ask("/api/freezer/next", {{"at", "25:00"}}, 400);
+    for (const auto* path : {"/api/freezer", "/api/freezer/note", "/api/freezer/undo",
+                             "/api/freezer/next", "/api/freezer/history", "/api/archive/backup",
+                             "/api/archive/export", "/api/plan", "/api/read"}) {
+        CAPTURE(path);
+        CHECK(get(printed.desk, path).status == 405);
+        CHECK(printed.desk.answer(request(http::Method::Post, path, "[1")).status == 400);
+    }
+    CHECK(printed.fake.times_backed_up == 0);
+    CHECK(printed.list()["bags"].size() == 14);
+}
+
+TEST_CASE("before anything was printed the freezer is empty, and notes are refused") {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+    const auto list = said(post(desk, "/api/freezer", json::Json::object()));
+    CHECK(list["bags"].empty());
+    CHECK(list["months"].empty());
+    CHECK(said(post(desk, "/api/freezer/next", json::Json::object()))["proposals"].empty());
+    CHECK(said(get(desk, "/api/archive"))["prints"].empty());
+    CHECK(post(desk, "/api/freezer/undo", json::Json::object()).status == 422);
+    CHECK(post(desk, "/api/freezer/note", {{"bags", {"squash"}}, {"state", "out"}}).status == 422);
+    CHECK(post(desk, "/api/freezer/history", {{"bag", "K7Q-2M4-9XC"}}).status == 422);
+    CHECK_FALSE(std::filesystem::exists(fake.archive_file()));
+}
+
+TEST_CASE("the next dinners are proposed, and what is not is counted") {
+    Printed printed;
+    const auto next = printed.ask("/api/freezer/next", {{"days", 9}, {"at", "19:15"}});
+    REQUIRE(next["proposals"].size() >= 3);
+    CHECK(next["proposals"][0]["eat"].get<std::string>().ends_with("T19:15"));
+    CHECK(next["serves"] == 2);
+    CHECK(next["proposals"].size() + next["days_left"].get<std::size_t>() +
+              next["nothing_thawed_by"].size() ==
+          9);
+}
+
+TEST_CASE("a bag's history has what was noted, and what was taken back") {
+    Printed printed;
+    const auto id = printed.id_of("pork");
+    printed.note({id}, "out");
+    printed.ask("/api/freezer/undo", json::Json::object());
+    const auto history = printed.ask("/api/freezer/history", {{"bag", id}});
+    CHECK(history["dish"] == "Apple and sage pork shoulder");
+    REQUIRE(history["events"].size() == 3);
+    CHECK(history["events"][1]["state"] == "out");
+    CHECK(history["events"][1]["undone"] == true);
+    CHECK(history["events"][2]["takes_back"] == true);
+}
+
+TEST_CASE("what was printed is listed, the last first, with its bags") {
+    Printed printed;
+    print_labels(printed.fake, two_stews, "2026-10-17T15:30:00", "stews.toml");
+    const auto answer = said(get(printed.desk, "/api/archive"));
+    REQUIRE(answer["prints"].size() == 2);
+    const auto& last = answer["prints"][0];
+    CHECK(last["at"] == "2026-10-17T15:30:00");
+    CHECK(last["what"] == "labels");
+    CHECK(last["days"] == json::Json{"2026-10-17"});
+    CHECK(last["dishes"] == json::Json{"Barley stew", "Stew of chanterelles, Pfälzer Art"});
+    CHECK(last["bags"].size() == 3);
+    CHECK(answer["prints"][1]["bags"].size() == 14);
+}
+
+TEST_CASE("a backup and an export are the machine's") {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+    for (const auto* path : {"/api/archive/backup", "/api/archive/export"}) {
+        const auto answer = said(post(desk, path, json::Json::object()));
+        CHECK(answer["done"] == true);
+        CHECK(answer["said"] == "printed");
+    }
+    CHECK(fake.times_backed_up == 2);
+}

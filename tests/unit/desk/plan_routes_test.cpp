@@ -1,0 +1,100 @@
+#include "code/message.h"
+#include "support/asked.h"
+#include "support/printed_days.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+struct Printed {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+
+    Printed() { print_labels(fake, orchard_day()); }
+
+    json::Json plan(json::Json body, int status = 200) {
+        body.emplace("eat", "2026-10-24T18:30");
+        const auto answer = post(desk, "/api/plan", body);
+        CAPTURE(answer.body);
+        CHECK(answer.status == status);
+        return said(answer);
+    }
+    archive::Bag bag(const std::string& words) const {
+        return fake.open_archive().find(words, archive::Which::All).front();
+    }
+};
+
+} // namespace
+
+TEST_CASE("bags are planned by their ids, with words, pictures and a calendar") {
+    Printed printed;
+    const auto plan = printed.plan({{"bags", {printed.bag("squash").id, "pork"}}});
+    CHECK(plan["possible"] == true);
+    CHECK(plan["eat"] == "2026-10-24T18:30");
+    CHECK(plan["dishes"].size() == 2);
+    CHECK(plan["events"].size() > 4);
+    REQUIRE(plan["svg"].size() >= 1);
+    CHECK(plan["svg"][0].get<std::string>().find("<svg") != std::string::npos);
+    CHECK(plan["calendar"].get<std::string>().starts_with("BEGIN:VCALENDAR\r\n"));
+    CHECK(plan["text"].get<std::string>().ends_with(
+        style_of(printed.fake.settings).say("standing.local-rules") + "\n"));
+}
+
+TEST_CASE("so many bags of each dish are planned as are asked for") {
+    Printed printed;
+    CHECK(printed.plan({{"bags", {"squash"}}})["dishes"][0]["bags"].size() == 1);
+    CHECK(printed.plan({{"bags", {"squash"}}, {"each", 3}})["dishes"][0]["bags"].size() == 3);
+    printed.plan({{"bags", {"squash"}}, {"each", 0}}, 400);
+}
+
+TEST_CASE("a dinner that frozen bags cannot be ready for says so, without a drawing of nothing") {
+    Printed printed;
+    const auto plan = printed.plan({{"bags", {"pork"}}, {"eat", "2026-10-17T12:05"}});
+    CHECK(plan["possible"] == false);
+    CHECK(plan["remarks"].size() >= 1);
+    CHECK(plan["calendar"].is_null());
+    CHECK(plan["svg"].empty());
+}
+
+TEST_CASE("a bag is planned by its code, also where the archive does not know it") {
+    Printed printed;
+    const auto bag = printed.bag("squash");
+    code::Message message;
+    message.dish = "Barley stew";
+    message.bag_id = "K7Q-2M4-9XC";
+    const auto plan = printed.plan({{"texts", {code::write(message)}}});
+    CHECK(plan["dishes"][0]["dish"] == "BARLEY STEW");
+    REQUIRE(plan["messages"].size() >= 1);
+    CHECK(plan["messages"][0]["severity"] == "caution");
+    message.dish = bag.dish;
+    message.bag_id = bag.id;
+    CHECK(printed.plan({{"texts", {code::write(message)}}})["dishes"][0]["dish"] ==
+          "Squash and red lentil stew");
+    printed.plan({{"texts", {"https://example.org"}}}, 422);
+}
+
+TEST_CASE("a day is planned by its number") {
+    Printed printed;
+    printed.fake.days["autumn.toml"] = orchard_day();
+    CHECK(printed.plan({{"number", 0}})["dishes"].size() == 5);
+    printed.plan({{"number", 7}}, 400);
+    printed.plan({{"number", -1}}, 400);
+    printed.fake.days["autumn.toml"] = "[day]\nmade = tomorrow\n";
+    CHECK(printed.plan({{"number", 0}}, 422)["messages"].back()["line"] == 2);
+}
+
+TEST_CASE("a plan of nothing, of two things at once, or for no time is refused") {
+    Printed printed;
+    printed.plan(json::Json::object(), 400);
+    printed.plan({{"bags", {"squash"}}, {"number", 0}}, 400);
+    printed.plan({{"bags", {"squash"}}, {"eat", "tonight"}}, 400);
+    printed.plan({{"bags", {"squash"}}, {"eat", nullptr}}, 400);
+    printed.plan({{"bags", {"Grünkohl"}}}, 422);
+    FakeMachine empty;
+    desk::Desk desk{machine_of(empty)};
+    CHECK(post(desk, "/api/plan", {{"bags", {"squash"}}, {"eat", "2026-10-24T18:30"}}).status ==
+          422);
+}
