@@ -4,10 +4,6 @@ import { button, count, date, el, field, say } from "./ui.js";
 import { reprint_form } from "./reprint.js";
 import { keyed } from "./said.js";
 
-function bags_of(print) {
-  return Array.isArray(print.bags) ? print.bags.length : print.bags;
-}
-
 /** Opens a form below what it belongs to, and closes it again. */
 function opener(words, form) {
   const place = el("div", { class: "opened" });
@@ -22,9 +18,10 @@ function opener(words, form) {
 function print_row(desk, print) {
   const [day, time] = print.at.split("T");
   const at = [date(day), time?.slice(0, 5)].filter(Boolean).join(", ");
-  const parts = [count("freezer.bags", bags_of(print)), print.days.join(", "), print.stock].filter(Boolean);
+  const parts = [count("freezer.bags", print.bags.length), ...print.days.map((made) => date(made)), print.stock,
+    ...(print.times > 1 ? [count("archive.printed_times", print.times)] : [])].filter(Boolean);
   const named = say("archive.again_named", say(`archive.what_${keyed(print.what)}`), date(day));
-  const [press, form] = opener(say("archive.again"), () => reprint_form(desk, { printed: day }, print));
+  const [press, form] = opener(say("archive.again"), () => reprint_form(desk, { bags: print.bags }, print));
   press.setAttribute("aria-label", named);
   return el("li", { class: "printed" },
     el("p", { class: "when" }, el("time", { dateTime: print.at }, at), " ",
@@ -33,10 +30,9 @@ function print_row(desk, print) {
 }
 
 function prints_part(desk, prints) {
-  const newest = [...prints].sort((one, other) => other.at.localeCompare(one.at));
   return el("section", {}, el("h2", {}, say("archive.printed")),
-    newest.length === 0 ? el("p", {}, say("archive.nothing")) : el("ol", { class: "prints" },
-      newest.map((print) => print_row(desk, print))));
+    prints.length === 0 ? el("p", {}, say("archive.nothing")) : el("ol", { class: "prints" },
+      prints.map((print) => print_row(desk, print))));
 }
 
 function bags_part(desk) {
@@ -51,7 +47,7 @@ function bags_part(desk) {
   return el("section", {}, el("h2", {}, say("archive.by_bag")), form, place);
 }
 
-function safe_part(desk, file) {
+function safe_part(desk) {
   const done = el("p", { role: "status", class: "done" });
   const act = (path) => async (event) => {
     event.target.disabled = true;
@@ -64,7 +60,6 @@ function safe_part(desk, file) {
     event.target.disabled = false;
   };
   return el("section", {}, el("h2", {}, say("archive.safe")),
-    el("p", {}, say("archive.where"), " ", el("code", { class: "file" }, file)),
     el("p", { class: "help" }, say("archive.safe_help")),
     el("div", { class: "row" }, button(say("archive.back_up"), act("/api/archive/backup")),
       button(say("archive.export"), act("/api/archive/export"))), done);
@@ -73,5 +68,5 @@ function safe_part(desk, file) {
 export async function show(main, desk) {
   const answer = await desk.ask("GET", "/api/archive");
   main.append(el("div", { class: "columns" }, prints_part(desk, answer.prints),
-    el("div", { class: "beside" }, bags_part(desk), safe_part(desk, answer.file))));
+    el("div", { class: "beside" }, bags_part(desk), safe_part(desk))));
 }

@@ -24,15 +24,29 @@ function cook_words(dinner) {
 
 function proposal(dinner) {
   const where = dinner.place ? ` · ${dinner.place}` : "";
+  const is_past = dinner.keep_until < dinner.eat.slice(0, 10);
   const plan = `#/bag/${dinner.ids.join(",")}/${dinner.eat}`;
   const cook = cook_words(dinner);
   return el("li", {},
     el("p", { class: "when" }, el("time", { dateTime: dinner.eat }, moment(dinner.eat))),
     el("p", { class: "dish" }, dish_name(dinner)),
     el("p", {}, count("freezer.bags", dinner.ids.length), " · ", count("freezer.serves", dinner.servings), where,
-      " · ", keep_until(dinner)),
+      " · ", keep_until(dinner), is_past ? [" · ", el("strong", { class: "past" }, say("freezer.past_then"))] : null),
     el("p", { class: "thaw" }, thaw_words(dinner), cook ? ` ${cook}` : ""),
     el("p", {}, el("a", { href: plan, class: "go" }, say("freezer.plan_it", dinner.dish))));
+}
+
+/** What is not proposed, and why. */
+function rest_of(answer) {
+  const { nothing_thawed_by, days_left, too_many, small, too_few, past, serves } = answer;
+  const texts = nothing_thawed_by.map((eat) => say("freezer.nothing_thawed", moment(eat)));
+  const add = (holds, words) => holds && texts.push(words());
+  add(days_left > 0, () => count("freezer.more_days", days_left, serves));
+  add(too_many > 0, () => count("freezer.too_many", too_many));
+  add(small.length > 0, () => say("freezer.small", small.join("; ")));
+  add(too_few.length > 0, () => say("freezer.too_few", serves, too_few.join("; ")));
+  add(past > 0, () => count("freezer.past_not_proposed", past));
+  return [...texts, ...(answer.proposals.length > 0 ? [say("plan.local_rules")] : [])];
 }
 
 function asked_for(fields) {
@@ -60,8 +74,9 @@ export function dinners(desk) {
     try {
       const answer = await desk.ask("POST", "/api/freezer/next", asked_for(fields));
       desk.tell(answer.messages);
-      const none = answer.proposals.length === 0 ? el("li", {}, say("freezer.no_dinners")) : null;
-      list.replaceChildren(...[none, ...answer.proposals.map(proposal)].filter(Boolean));
+      const none = answer.proposals.length === 0 ? [el("li", {}, say("freezer.no_dinners"))] : [];
+      const rest = rest_of(answer).map((text) => el("li", { class: "soft" }, text));
+      list.replaceChildren(...none, ...answer.proposals.map(proposal), ...rest);
     } catch (failure) {
       desk.tell(failure);
     }

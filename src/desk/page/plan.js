@@ -58,10 +58,9 @@ function ways(list) {
   return list.length > 0 ? [el("h3", {}, say("plan.ways")), el("ul", { class: "ways" }, list.map(way))] : [];
 }
 
-/** The program's own drawing, as a picture; its words are the table's. */
-function picture(kept, svg) {
-  const pages = Array.isArray(svg) ? svg : [svg];
-  return pages.filter(Boolean).map((page, number) => {
+/** The program's own drawing, a picture for each sheet; its words are the table's. */
+function pictures(kept, pages) {
+  return pages.map((page, number) => {
     const address = URL.createObjectURL(new Blob([page], { type: "image/svg+xml" }));
     kept.push(address);
     const alt = pages.length > 1 ? say("plan.drawing_of", number + 1, pages.length) : say("plan.drawing");
@@ -88,11 +87,12 @@ function answer_parts(kept, answer) {
   const { at, before } = split(answer.remarks);
   return [
     el("h3", {}, say("plan.for", moment(answer.eat))),
+    answer.possible ? null : el("p", {}, el("strong", {}, say("plan.not_possible"))),
     before.length > 0 ? remark_messages(before, true) : null,
     ...ways(with_raw(answer.ways, answer.dishes)),
     answer.events.length > 0 ? events_table(answer, at) : null,
     calendar_button(answer),
-    ...picture(kept, answer.svg),
+    ...pictures(kept, answer.svg),
     ...curves(with_raw(answer.core, answer.dishes)),
     el("p", { class: "standing" }, say("plan.local_rules")),
   ].filter(Boolean);
