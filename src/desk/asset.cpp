@@ -30,10 +30,13 @@ extern const std::string_view desk_page_parts_js;
 extern const std::string_view desk_page_plan_js;
 extern const std::string_view desk_page_preview_js;
 extern const std::string_view desk_page_print_js;
+extern const std::string_view desk_page_print_choices_js;
 extern const std::string_view desk_page_refused_js;
 extern const std::string_view desk_page_reprint_js;
 extern const std::string_view desk_page_said_js;
 extern const std::string_view desk_page_saving_js;
+extern const std::string_view desk_page_sheets_js;
+extern const std::string_view desk_page_spool_js;
 extern const std::string_view desk_page_stock_js;
 extern const std::string_view desk_page_text_js;
 extern const std::string_view desk_page_ui_js;
@@ -77,10 +80,13 @@ std::span<const Asset> assets() {
         Asset{"/plan.js", script, desk_page_plan_js},
         Asset{"/preview.js", script, desk_page_preview_js},
         Asset{"/print.js", script, desk_page_print_js},
+        Asset{"/print_choices.js", script, desk_page_print_choices_js},
         Asset{"/refused.js", script, desk_page_refused_js},
         Asset{"/reprint.js", script, desk_page_reprint_js},
         Asset{"/said.js", script, desk_page_said_js},
         Asset{"/saving.js", script, desk_page_saving_js},
+        Asset{"/sheets.js", script, desk_page_sheets_js},
+        Asset{"/spool.js", script, desk_page_spool_js},
         Asset{"/stock.js", script, desk_page_stock_js},
         Asset{"/text.js", script, desk_page_text_js},
         Asset{"/ui.js", script, desk_page_ui_js},

@@ -108,7 +108,7 @@ function several(given) {
   const { options, changed, names } = given;
   const made = typed({ ...given, oninput: null, onchange: take });
   const chosen = [];
-  const list = el("ul", { class: "chosen" });
+  const list = el("ul", { class: "picked" });
   const name_of = (value) => names.get(value) ?? value;
   function draw() {
     list.replaceChildren(...chosen.map((value) => el("li", {}, name_of(value), " ", button(say("day.remove"), () => {

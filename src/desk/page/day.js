@@ -108,7 +108,7 @@ async function show_day(main, desk, number) {
     cautions.replaceChildren(...day_facts(answer));
   });
   const panes = { form: form_pane, text, prints: preview };
-  const bar = el("div", { class: "row bar" }, pane_switches(panes), undo_buttons(book),
+  const bar = el("div", { class: "row day-bar" }, pane_switches(panes), undo_buttons(book),
     saving.save, saving.state, el("a", { class: "end", href: `#/print/${number}` }, say("day.print_it")), el("a", { href: "#/day/all" }, say("day.all")));
   main.append(bar, el("div", { class: "panes" }, Object.values(panes).map(({ node }) => node)));
   const pressed = keys(book, saving);

@@ -4,7 +4,8 @@ import { button, el, field, say, select } from "./ui.js";
 
 const same_wish = 3000; // ms: a click after this is meant as another print
 
-function random_text() {
+/** A ticket that the program honours once. */
+export function random_text() {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }

@@ -152,7 +152,7 @@ export function day_form(book) {
     offered("foods", [...book.names.foods]), offered("allergens", [...book.names.allergens]),
     offered("moments", moments_of_cooking.map((moment) => [moment])),
     general, el("div", { class: "fields" }, fields.slice(0, always).map(({ node }) => node)),
-    el("details", { class: "part" }, el("summary", {}, say("day.more_of_day")), el("div", { class: "fields" }, fields.slice(always).map(({ node }) => node))),
+    el("details", { class: "form-part" }, el("summary", {}, say("day.more_of_day")), el("div", { class: "fields" }, fields.slice(always).map(({ node }) => node))),
     el("h2", {}, say("day.dishes")), summary, list.node, button(say("day.add_dish"), list.add, "main"));
   return {
     node,

@@ -152,8 +152,8 @@ export function make_part(book, given, base) {
   const part = given.list ? list_part(book, given, base) : fields_part(book, given, base);
   const used = el("span", { class: "soft" });
   const node = given.folded
-    ? el("details", { class: "part" }, el("summary", {}, part.head, " ", used), part.body)
-    : el("div", { class: "part", role: "group", ariaLabel: part.head }, el("h4", { ariaHidden: "true" }, part.head), part.body);
+    ? el("details", { class: "form-part" }, el("summary", {}, part.head, " ", used), part.body)
+    : el("div", { class: "form-part", role: "group", ariaLabel: part.head }, el("h4", { ariaHidden: "true" }, part.head), part.body);
   return { node, fields: part.fields, update(value) {
     part.update(value);
     const number = part.used(value);

@@ -73,7 +73,7 @@ export function preview_pane(book, desk) {
   const pictures = picture_store(desk);
   const seen = new Set();
   const figures = [];
-  const room = el("div", { class: "prints" });
+  const room = el("div", { class: "pictures" });
   const empty = el("p", { class: "soft", hidden: true }, say("day.no_prints"));
   const watch = new IntersectionObserver((changes) => {
     for (const { target, isIntersecting } of changes) {

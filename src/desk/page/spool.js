@@ -1,0 +1,80 @@
+// Printing once: a press of the button has a ticket, which the program honours a single time.
+
+import { random_text } from "./deliver.js";
+import { ask_cook, button, count, date, el, say } from "./ui.js";
+
+/** Whether bags of a dish are those that were printed before. \returns what to ask the program then, or null */
+async function which_batch({ dish, made, known }) {
+  const words = ({ bags, servings, printed, bag }) =>
+    say("print.same_bags", count("day.bags", bags), servings, date(printed?.slice(0, 10)), bag);
+  const answer = await ask_cook(say("print.ask_batch", dish, date(made)), el("p", {}, say("print.ask_batch_help")), [
+    ...known.map((one) => [{ same_batch: one.bag }, words(one), "plain"]),
+    [{ new_batch: true }, say("print.other_bags"), "plain"], [null, say("page.cancel"), "plain"]]);
+  return answer;
+}
+
+async function pdf_links(desk, path, name) {
+  const blob = await desk.ask("GET", path);
+  const address = URL.createObjectURL(new Blob([blob], { type: "application/pdf" }));
+  return {
+    address, node: el("p", { class: "row" },
+      el("a", { class: "button main", href: address, download: name }, say("print.keep_pdf")),
+      el("a", { class: "button plain", href: address, target: "_blank" }, say("print.open_pdf"))),
+  };
+}
+
+/** The button that prints and what came of it. `wish()` gives what POST /api/spool takes, without the ticket. */
+export function print_button(desk, { path = "/api/spool", wish, words, name, done }) {
+  const self = { ticket: null, running: false, address: null };
+  const said = el("div", { class: "spooled", role: "status" });
+  const press = button(words(), print, "main");
+
+  function free() {
+    if (self.address) { URL.revokeObjectURL(self.address); }
+    self.address = null;
+  }
+  async function show(answer) {
+    free();
+    const lines = el("p", { class: "said" }, answer.said);
+    const pdf = answer.pdf ? await pdf_links(desk, answer.pdf, name()) : null;
+    self.address = pdf?.address ?? null;
+    said.replaceChildren(el("h3", {}, say(answer.done ? "print.done" : "print.not_done")), lines,
+      ...(pdf ? [pdf.node, el("p", {}, el("strong", {}, say("print.at_full_size")))] : []));
+  }
+  async function spool(more = {}) {
+    const asked = wish();
+    if (!asked) { return; }
+    self.ticket ??= random_text();
+    const answer = await desk.ask("POST", path, { ...asked, ...more, ticket: self.ticket });
+    self.ticket = null; // it was answered: the next press is another print
+    const asks = answer.done ? [] : answer.asks ?? [];
+    const which = asks.length > 0 ? await which_batch(asks[0]) : null;
+    if (which) {
+      await spool(which);
+    } else {
+      await show(answer);
+      done?.(answer);
+    }
+  }
+  async function print() {
+    if (self.running) { return; }
+    self.running = true;
+    press.disabled = true;
+    said.replaceChildren(el("p", {}, say("print.running")));
+    try {
+      await spool();
+    } catch (failure) {
+      // With no answer the ticket stays: pressed again, what was printed is not printed twice.
+      if (failure.status > 0) { self.ticket = null; }
+      said.replaceChildren();
+      desk.tell(failure);
+    }
+    self.running = false;
+    press.disabled = false;
+  }
+  return {
+    press, said,
+    update() { press.textContent = words(); },
+    close: free,
+  };
+}
