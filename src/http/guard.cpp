@@ -2,6 +2,7 @@
 
 #include "base/letters.h"
 #include "base/split.h"
+#include "http/address.h"
 #include "http/refusal.h"
 
 #include <algorithm>
@@ -28,6 +29,13 @@ std::optional<Response> refuse_method(const Request& request, const Guard&) {
     auto response = refusal(405, "this is asked for in another way");
     response.headers.emplace_back("Allow", "GET, HEAD, POST, PUT");
     return response;
+}
+
+/// A router may lead others here: what listens in a house is for the house.
+std::optional<Response> refuse_network(const Request& request, const Guard& guard) {
+    const bool is_ours = !guard.from_private_network || is_private_address(request.peer);
+    return is_ours ? std::nullopt
+                   : std::optional{refusal(403, "only computers of the same house are answered")};
 }
 
 /// Against names that another site has lead to this computer (DNS rebinding): to a browser we are
@@ -74,23 +82,13 @@ std::optional<Response> refuse_type(const Request& request, const Guard&) {
                                                 "application/octet-stream")};
 }
 
-/// As long for a wrong key as for a right one, so that the time shows nothing of it.
-bool is_same(const std::string& given, const std::string& key) {
-    unsigned difference = given.size() == key.size() ? 0 : 1;
-    for (std::size_t at = 0; at < key.size(); ++at) {
-        const char other = at < given.size() ? given[at] : '\0';
-        difference |= static_cast<unsigned char>(key[at] ^ other);
-    }
-    return difference == 0;
-}
-
 /// RFC 9110, section 15.5.2: who is asked for a key is answered how it is given. Browsers know no
 /// such scheme, so they ask the cook for nothing.
 std::optional<Response> refuse_key(const Request& request, const Guard& guard) {
-    const bool is_open = guard.key.empty() || !is_below_api(request.path) ||
+    const bool is_open = !guard.key || !is_below_api(request.path) ||
                          std::find(guard.without_key.begin(), guard.without_key.end(),
                                    request.path) != guard.without_key.end();
-    if (is_open || is_same(header_of(request, "thawslip-key"), guard.key)) {
+    if (is_open || guard.key(header_of(request, "thawslip-key"))) {
         return std::nullopt;
     }
     auto response = refusal(401, "this needs the key of this run");
@@ -98,8 +96,8 @@ std::optional<Response> refuse_key(const Request& request, const Guard& guard) {
     return response;
 }
 
-constexpr std::array refusals = {refuse_method, refuse_host, refuse_site,
-                                 refuse_origin, refuse_type, refuse_key};
+constexpr std::array refusals = {refuse_network, refuse_method, refuse_host, refuse_site,
+                                 refuse_origin,  refuse_type,   refuse_key};
 
 constexpr std::pair<const char*, const char*> for_all[] = {
     {"Content-Security-Policy",
@@ -125,6 +123,19 @@ bool must_go(const std::pair<std::string, std::string>& header) {
 }
 
 } // namespace
+
+bool is_same_key(const std::string& given, const std::string& key) {
+    unsigned difference = given.size() == key.size() ? 0 : 1;
+    for (std::size_t at = 0; at < key.size(); ++at) {
+        const char other = at < given.size() ? given[at] : '\0';
+        difference |= static_cast<unsigned char>(key[at] ^ other);
+    }
+    return difference == 0;
+}
+
+KeyTest one_key(std::string key) {
+    return [key = std::move(key)](const std::string& given) { return is_same_key(given, key); };
+}
 
 std::optional<Response> refuse(const Request& request, const Guard& guard) {
     for (const auto& refuse_by : refusals) {

@@ -2,26 +2,38 @@
 
 #include "http/message.h"
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace thawslip::http {
 
-/// Whom a server answers: pages of its own, opened by who has the key, and nobody else.
+/// Whether a key is right.
+using KeyTest = std::function<bool(const std::string& key)>;
+
+/// Whether two keys are the same: as long for a wrong one as for a right one, so that the time
+/// shows nothing of it.
+bool is_same_key(const std::string& given, const std::string& key);
+
+/// The test that one key passes.
+KeyTest one_key(std::string key);
+
+/// Whom a server answers: pages of its own, opened by who has a key, and nobody else.
 struct Guard {
     /// "127.0.0.1:8123", which "localhost:8123" means too. Left empty, a server fills in where it
     /// listens.
     std::string host = {};
-    std::string key = {}; ///< of this run; empty: none is asked for
+    KeyTest key = {}; ///< empty: none is asked for
     /// Paths below /api/ that are answered without the key: those that give it for a code.
     std::vector<std::string> without_key = {};
+    bool from_private_network = false; ///< and from nowhere else
 };
 
 /// The answer to a request that must not be looked at: of a method that nothing here has (405),
-/// another host's (421: a name that another site had lead here), another site's or another port's
-/// (403), one that changes something and does not come from our own page (403), of a type that a
-/// form of any page could send (415), without the key below /api/ (401). Looks at no body.
+/// another host's (421: a name that another site had lead here), another network's, site's or
+/// port's (403), one that changes something and does not come from our own page (403), of a type
+/// that a form of any page could send (415), without the key below /api/ (401). Looks at no body.
 /// \returns nothing where it may be answered
 std::optional<Response> refuse(const Request& request, const Guard& guard);
 

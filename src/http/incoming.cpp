@@ -137,6 +137,7 @@ std::optional<Response> refuse_head(Incoming& incoming, const Head& head, const 
 Incoming take_head(const Head& head, const Terms& terms) {
     Incoming incoming;
     incoming.request.method = method_of(head.method);
+    incoming.request.peer = head.peer;
     incoming.refused = refuse_head(incoming, head, terms);
     const auto length = length_said(incoming.request);
     if (!incoming.refused) {

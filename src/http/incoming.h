@@ -23,6 +23,7 @@ struct Head {
     std::string target = {};
     std::string version = {};
     std::vector<std::pair<std::string, std::string>> headers = {};
+    std::string peer = {}; ///< who sent it
 };
 
 /// What is asked of requests before they are answered.

@@ -17,6 +17,7 @@ struct Request {
     std::map<std::string, std::string> query = {};   ///< decoded; of a name given twice the last
     std::map<std::string, std::string> headers = {}; ///< by name in small letters
     std::string body = {};
+    std::string peer = {}; ///< the address that it came from: "192.168.1.31"
 };
 
 /// A header's value; empty where there is none. \param name in small letters

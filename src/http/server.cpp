@@ -1,5 +1,6 @@
 #include "http/server.h"
 
+#include "http/address.h"
 #include "http/libmicrohttpd.h"
 #include "http/refusal.h"
 #include "http/watch.h"
@@ -137,7 +138,9 @@ MHD_Result Server::Running::on_request(void* running, MHD_Connection* connection
 
 Head Server::Running::head_of(MHD_Connection* connection, const char* method, const char* version,
                               std::string target) const {
-    Head head{method, std::move(target), version, {}};
+    const auto* info =
+        library.MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CLIENT_ADDRESS);
+    Head head{method, std::move(target), version, {}, text_of(info->client_addr)};
     library.MHD_get_connection_values_n(connection, MHD_HEADER_KIND, add_header, &head.headers);
     return head;
 }

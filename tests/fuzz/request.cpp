@@ -83,7 +83,8 @@ void hold_refusal(const http::Response& response) {
 }
 
 void ask(const http::Head& head, std::string_view body) {
-    const http::Terms terms{{"127.0.0.1:8123", "key", {"/api/key"}}, {}, desk::body_limit};
+    const http::Terms terms{
+        {"127.0.0.1:8123", http::one_key("key"), {"/api/key"}}, {}, desk::body_limit};
     auto incoming = http::take_head(head, terms);
     http::take_body(incoming, body.substr(0, body.size() / 2), terms.limits);
     http::take_body(incoming, body.substr(body.size() / 2), terms.limits);

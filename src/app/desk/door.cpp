@@ -18,7 +18,7 @@ Door::Door(desk::Desk& desk, std::string key, std::string codes)
     : desk_{desk}, key_{std::move(key)}, codes_{std::move(codes)} {}
 
 http::Guard Door::guard() const {
-    return {{}, key_, {std::string{key_path}}};
+    return {{}, http::one_key(key_), {std::string{key_path}}};
 }
 
 http::Response Door::answer(const http::Request& request) const {

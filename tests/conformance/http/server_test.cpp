@@ -229,6 +229,13 @@ TEST_CASE("only a request that is let in counts as one") {
     CHECK(serving.server().last_request() > before);
 }
 
+TEST_CASE("an answer knows who asks") {
+    const Serving serving{patient(), [](const http::Request& request) {
+                              return http::Response{200, "text/plain", request.peer, {}};
+                          }};
+    CHECK(ask(serving.port(), serving.get("/"))->body == "127.0.0.1");
+}
+
 TEST_CASE("a second server at the same port is told so") {
     const Serving serving;
     const auto second = http::Server::start({"127.0.0.1", serving.port()}, {}, echo,

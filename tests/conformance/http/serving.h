@@ -32,7 +32,7 @@ public:
     explicit Serving(const http::Limits& limits = patient(), http::Answer answer = echo,
                      std::size_t body_limit = 64U << 10U) {
         auto started = http::Server::start(
-            {}, {{}, key, {"/api/key"}}, std::move(answer),
+            {}, {{}, http::one_key(key), {"/api/key"}}, std::move(answer),
             [body_limit](const std::string&) { return body_limit; }, limits);
         if (!started) {
             throw std::runtime_error{started.fault()};

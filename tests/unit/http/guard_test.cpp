@@ -14,7 +14,8 @@ using http::Method;
 
 namespace {
 
-const http::Guard guard{"127.0.0.1:8123", "the-key-of-this-run", {"/api/key"}};
+const std::string right_key = "the-key-of-this-run";
+const http::Guard guard{"127.0.0.1:8123", http::one_key(right_key), {"/api/key"}};
 
 constexpr int let_in = 0;
 
@@ -33,7 +34,9 @@ http::Request changed(http::Request request, const Changes& changes) {
 
 /// As our page asks, in a browser that says who it is.
 http::Request as_page(Method method, const std::string& path) {
-    http::Request request{method, path, {}, {}, {}};
+    http::Request request;
+    request.method = method;
+    request.path = path;
     request.headers = {{"host", "127.0.0.1:8123"},
                        {"sec-fetch-site", "same-origin"},
                        {"thawslip-key", "the-key-of-this-run"}};
@@ -167,6 +170,18 @@ TEST_CASE("the key is asked for below /api/ and nowhere else, but where it is gi
                             {{"origin", "http://orchard.test"}})) == 403);
 }
 
+TEST_CASE("a server for a house answers nobody outside of it") {
+    http::Guard house{"192.168.1.20:8123", {}, {}, true};
+    auto request = changed(as_page(Method::Get, "/"), {{"host", "192.168.1.20:8123"}});
+    for (const auto& [peer, status] : std::vector<std::pair<std::string, int>>{
+             {"192.168.1.31", let_in}, {"10.9.8.7", let_in}, {"203.0.113.9", 403}, {"", 403}}) {
+        CAPTURE(peer);
+        request.peer = peer;
+        const auto refused = http::refuse(request, house);
+        CHECK((refused ? refused->status : let_in) == status);
+    }
+}
+
 TEST_CASE("other methods are refused, and it is said which there are (RFC 9110, 15.5.6)") {
     const auto refused = http::refuse(as_page(Method::Other, "/api/state"), guard);
     REQUIRE(refused);
@@ -191,6 +206,6 @@ TEST_CASE("a refusal does not say again what was sent, nor the key") {
         const auto refused = http::refuse(changed(as_page(Method::Post, "/api/x"), changes), guard);
         REQUIRE(refused);
         CHECK(refused->body.find("orchard") == std::string::npos);
-        CHECK(refused->body.find(guard.key) == std::string::npos);
+        CHECK(refused->body.find(right_key) == std::string::npos);
     }
 }
