@@ -1,11 +1,15 @@
 #include "desk/plan_answer.h"
 
+#include "archive/values.h"
 #include "desk/answers.h"
 #include "json/value.h"
 #include "json/values.h"
 #include "render/svg.h"
+#include "service/dinner/core_courses.h"
 #include "service/dinner/plan_sheet.h"
 #include "service/dinner/plan_text.h"
+
+#include <cmath>
 
 namespace thawslip::desk {
 namespace {
@@ -39,6 +43,33 @@ json::Json calendar(const service::DinnerPlan& plan, service::Messages& messages
     return *calendar.value;
 }
 
+/// The model is good for no more. Rounded down, so that nothing is shown at 0 °C before it is.
+double tenths(double celsius) {
+    constexpr double last_bits = 1e-6;
+    return std::floor(celsius * 10.0 + last_bits) / 10.0;
+}
+
+json::Json points_json(const std::vector<kitchen::CorePoint>& points) {
+    auto list = json::Json::array();
+    for (const auto& point : points) {
+        list.push_back({point.after.count(), tenths(point.low), tenths(point.high)});
+    }
+    return list;
+}
+
+/// How warm the middle of the bags is while they thaw.
+json::Json core(const service::DinnerPlan& plan, const kitchen::ThawSettings& thaw) {
+    auto list = json::Json::array();
+    for (const auto& course : service::core_courses(plan, thaw)) {
+        list.push_back({{"dish", plan.dishes[course.dish].package.dish},
+                        {"method", archive::word_of(course.method)},
+                        {"thaw_begins", kitchen::to_iso(on_clock(plan.line.clock, course.begins))},
+                        {"points", points_json(course.points)},
+                        {"warmest", course.medium}});
+    }
+    return list;
+}
+
 } // namespace
 
 json::Json plan_answer(const service::DinnerPlan& plan, service::Messages messages,
@@ -49,6 +80,7 @@ json::Json plan_answer(const service::DinnerPlan& plan, service::Messages messag
     answer["text"] = service::plan_text(plan, style);
     answer["svg"] = pictures(plan, settings, around, messages);
     answer["calendar"] = calendar(plan, messages);
+    answer["core"] = core(plan, settings.kitchen.thaw);
     answer["messages"] = messages_for_page(messages);
     return answer;
 }

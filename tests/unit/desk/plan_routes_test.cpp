@@ -50,6 +50,32 @@ TEST_CASE("so many bags of each dish are planned as are asked for") {
     printed.plan({{"bags", {"squash"}}, {"each", 0}}, 400);
 }
 
+TEST_CASE("the core's course is thawed when the label says so, and goes on until it is cooked") {
+    Printed printed;
+    const auto bag = printed.bag("squash");
+    const auto plan = printed.plan({{"bags", {bag.id}}});
+    const auto label = said(post(printed.desk, "/api/read", {{"typed", bag.id}}))["bags"][0];
+    REQUIRE(plan["core"].size() == 1);
+    const auto& core = plan["core"][0];
+    CHECK(core["dish"] == bag.dish);
+    CHECK(core["method"] == "refrigerator");
+    CHECK(core["thaw_begins"] == plan["events"][0]["at"]);
+    CHECK(core["warmest"] == 4.0);
+    CHECK(core["points"][0] == json::Json::parse("[0, -18.0, -18.0]"));
+    const auto first_at = [&core](std::size_t bound) {
+        for (const auto& point : core["points"]) {
+            if (point[bound].get<double>() >= 0.0) {
+                return point[0].get<long>();
+            }
+        }
+        return -1L;
+    };
+    CHECK(first_at(1) == label["thaw_minutes"].get<long>());
+    CHECK(first_at(2) == label["look_from_minutes"].get<long>());
+    CHECK(core["points"].back()[0].get<long>() >= label["thaw_minutes"].get<long>());
+    CHECK(printed.plan({{"bags", {"chestnut"}}})["core"].empty()); // cooked from frozen
+}
+
 TEST_CASE("a dinner that frozen bags cannot be ready for says so, without a drawing of nothing") {
     Printed printed;
     const auto plan = printed.plan({{"bags", {"pork"}}, {"eat", "2026-10-17T12:05"}});
