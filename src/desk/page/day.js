@@ -6,7 +6,7 @@ import { day_form } from "./form.js";
 import { preview_pane } from "./preview.js";
 import { make_saving, offer_draft } from "./saving.js";
 import { text_pane } from "./text.js";
-import { button, date, el, say } from "./ui.js";
+import { button, date, el, renewed, say } from "./ui.js";
 
 /** Days that this tab has written: with all that can be undone. */
 const books = new Map();
@@ -82,10 +82,12 @@ function name_of(main, book) {
   };
 }
 
-function day_facts(answer) {
-  const texts = [...new Set((answer.cautions ?? []).map(({ text }) => text))];
-  return texts.map((text) => el("li", { class: "caution" }, el("span", { class: "mark" }, say("page.caution")), " ", text));
+/** The cautions that hold for the day as a whole. */
+function day_cautions(answer) {
+  return [...new Set((answer.cautions ?? []).map(({ text }) => text))];
 }
+
+const caution = (text) => el("li", { class: "caution" }, el("span", { class: "mark" }, say("page.caution")), " ", text);
 
 async function show_day(main, desk, number) {
   const book = await book_of(desk, number);
@@ -96,6 +98,7 @@ async function show_day(main, desk, number) {
   const text = text_pane(book, (key) => form.reveal(key));
   const preview = preview_pane(book, desk);
   const cautions = el("ul", { class: "messages" });
+  const show_cautions = renewed(cautions, (texts) => texts.map(caution));
   const form_pane = { node: el("section", { class: "pane form-pane" }, el("h2", {}, say("day.form")), form.node, cautions) };
   form.node.addEventListener("focusin", ({ target }) => {
     const dish = [...form.node.querySelectorAll(".dish-form")].findIndex((one) => one.contains(target));
@@ -105,7 +108,7 @@ async function show_day(main, desk, number) {
   book.listen("checked", (answer, current) => {
     if (current) { form.update(answer); } else { form.mark(answer); }
     named(answer);
-    cautions.replaceChildren(...day_facts(answer));
+    show_cautions(day_cautions(answer));
   });
   const panes = { form: form_pane, text, prints: preview };
   const bar = el("div", { class: "row day-bar" }, pane_switches(panes), undo_buttons(book),

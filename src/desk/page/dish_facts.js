@@ -37,7 +37,7 @@ export function facts_of(sizes) {
 }
 
 /** A closed dish in few words: how many bags, its date, how many faults and cautions. */
-export function cautions_of(sizes, messages, base) {
+export function dish_in_short(sizes, messages, base) {
   const mine = (messages ?? []).filter(({ key }) => key === base || key?.startsWith(`${base}.`));
   const errors = mine.filter(({ severity }) => severity === "error").length;
   const bags = sizes.reduce((sum, { bags: ids }) => sum + (ids?.length ?? 0), 0);

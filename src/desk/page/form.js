@@ -1,9 +1,9 @@
 // The form: a day's fields and its dishes, as true as the text beside it.
 
-import { cautions_of, facts_of } from "./dish_facts.js";
+import { dish_in_short, facts_of } from "./dish_facts.js";
 import { day_fields, dish_parts, fresh_dish, moments_of_cooking } from "./fields.js";
 import { make_field, make_part, said_of } from "./parts.js";
-import { button, confirmed, count, el, fresh_id, say } from "./ui.js";
+import { button, confirmed, count, el, fresh_id, renewed, say } from "./ui.js";
 
 const always = 2; // fields of a day that are never folded
 
@@ -27,6 +27,9 @@ function make_dish(book, list, index, open) {
   const sum = el("span", { class: "soft sum" });
   const head = el("button", { type: "button", class: "opens", ariaExpanded: "false", onclick: () => dish.open(body.hidden) }, name, sum);
   head.setAttribute("aria-controls", body.id);
+  const show_facts = renewed(facts, facts_of);
+  const show_faults = renewed(faults, (list_of) => list_of.map((message) => said_of(book, message)));
+  const show_sum = renewed(sum, (words) => words);
   const act = (words, does) => button(say(words), does, "quiet small");
   const tools = el("div", { class: "row tools" },
     act("day.up", () => list.move(dish, -1)), act("day.down", () => list.move(dish, 1)),
@@ -40,10 +43,10 @@ function make_dish(book, list, index, open) {
       inside = dish_body(book, base);
       body.append(facts, ...inside.node, tools);
       inside.update(dish.value);
-      list.show_faults();
     }
     body.hidden = !opens;
     head.ariaExpanded = String(opens);
+    if (opens) { list.show_faults(); }
   };
   dish.focus = () => { head.focus(); head.scrollIntoView({ block: "nearest" }); };
   dish.update = (value) => {
@@ -53,9 +56,9 @@ function make_dish(book, list, index, open) {
   };
   dish.say = (answer, rest) => {
     const mine = (answer.packages ?? []).filter(({ number }) => number === dish.index);
-    facts.replaceChildren(...facts_of(mine, dish.value));
-    faults.replaceChildren(...rest.map((message) => said_of(book, message)));
-    sum.textContent = cautions_of(mine, answer.messages, base());
+    if (dish.opened()) { show_facts(mine); }
+    show_faults(rest);
+    show_sum(dish_in_short(mine, answer.messages, base()));
   };
   dish.base = base;
   dish.open(open);
@@ -128,6 +131,7 @@ function field_of(fields, key) {
 export function day_form(book) {
   const fields = day_fields.map((field) => make_field(book, field, () => "day"));
   const general = el("div", { class: "fault" });
+  const show_general = renewed(general, (rest) => rest.map((message) => said_of(book, message)));
   let answer = { messages: [], packages: [] };
   const list = dish_list(book, show_faults);
   const all = () => [...fields, ...list.dishes.flatMap((dish) => dish.fields())];
@@ -145,21 +149,28 @@ export function day_form(book) {
     }
     placed.forEach((field) => field.fault(of_field.get(field) ?? []));
     list.dishes.forEach((dish) => dish.say(answer, of_dish.get(dish.index) ?? []));
-    general.replaceChildren(...rest.map((message) => said_of(book, message)));
+    show_general(rest);
   }
   const summary = el("p", { class: "soft" });
-  const node = el("div", { class: "form" },
+  const unread = el("p", { hidden: true, role: "status" }, el("strong", {}, say("day.unread")));
+  const inside = el("div", { class: "form" },
     offered("foods", [...book.names.foods]), offered("allergens", [...book.names.allergens]),
     offered("moments", moments_of_cooking.map((moment) => [moment])),
     general, el("div", { class: "fields" }, fields.slice(0, always).map(({ node }) => node)),
     el("details", { class: "form-part" }, el("summary", {}, say("day.more_of_day")), el("div", { class: "fields" }, fields.slice(always).map(({ node }) => node))),
     el("h2", {}, say("day.dishes")), summary, list.node, button(say("day.add_dish"), list.add, "main"));
+  const node = el("div", {}, unread, inside);
   return {
     node,
     update(next) {
       answer = next;
-      fields.forEach((field, at) => field.update(next.form?.day?.[day_fields[at][0]]));
-      const values = Array.isArray(next.form?.package) ? next.form.package : [];
+      // Of a text that cannot be read at all nothing is known: what stands in the form stays, and waits.
+      const lost = !next.form;
+      unread.hidden = !lost;
+      inside.inert = lost;
+      if (lost) { show_faults(); return; }
+      fields.forEach((field, at) => field.update(next.form.day?.[day_fields[at][0]]));
+      const values = Array.isArray(next.form.package) ? next.form.package : [];
       list.update(values);
       summary.textContent = count("day.dishes_of_day", values.length);
       show_faults();

@@ -5,7 +5,7 @@
 
 import { kinds } from "./controls.js";
 import { id_of } from "./fields.js";
-import { button, el, fresh_id, maybe, say } from "./ui.js";
+import { button, el, fresh_id, maybe, renewed, say } from "./ui.js";
 
 /** Words of a field: by its id, else by its key alone. */
 function words_of(kind, id, key) {
@@ -41,6 +41,7 @@ export function make_field(book, [key, kind, options = {}], base) {
   const helped = help ? el("small", { id: fresh_id("help"), class: "help" }, help) : null;
   const faults = el("div", { id: fresh_id("fault"), class: "fault" });
   const node = el("div", { class: options.wide ? "field wide" : "field" }, control.node, helped, faults);
+  const show_faults = renewed(faults, (list) => list.map((message) => said_of(book, message)));
   control.input.setAttribute("aria-describedby", [helped?.id, faults.id].filter(Boolean).join(" "));
   return {
     node, path,
@@ -59,7 +60,7 @@ export function make_field(book, [key, kind, options = {}], base) {
       } else {
         control.input.removeAttribute("aria-invalid");
       }
-      faults.replaceChildren(...list.map((message) => said_of(book, message)));
+      show_faults(list);
     },
     reveal() {
       node.closest("details")?.setAttribute("open", "");

@@ -1,6 +1,6 @@
 // The prints beside the day, drawn while it is written: each is fetched by its hash, when it is seen, once.
 
-import { count, el, field, say, select } from "./ui.js";
+import { count, el, field, maybe, say, select } from "./ui.js";
 
 const kinds = ["labels", "cook_day_cards", "finishing_cards", "day_sheets", "shopping"];
 const kept_most = 120;
@@ -28,11 +28,13 @@ export function picture_store(desk) {
   };
 }
 
+const area_words = (area) => maybe(`day.area.${area}`) ?? area;
+
 function words_below(print) {
   const by_words = new Map();
   (print.type ?? []).forEach(({ area, words }) => by_words.set(words, [...(by_words.get(words) ?? []), area]));
-  const type = [...by_words].map(([words, areas]) => el("li", {}, say("day.type_of", words, areas.join(", "))));
-  const left = (print.left_out ?? []).length > 0 ? el("li", {}, el("strong", {}, say("day.left_out")), " ", print.left_out.join(", ")) : null;
+  const type = [...by_words].map(([words, areas]) => el("li", {}, say("day.type_of", words, areas.map(area_words).join(", "))));
+  const left = (print.left_out ?? []).length > 0 ? el("li", {}, el("strong", {}, say("day.left_out")), " ", print.left_out.map(area_words).join(", ")) : null;
   return el("details", {}, el("summary", {}, left ? say("day.type_and_left") : say("day.type")), el("ul", { class: "soft" }, type, left));
 }
 
@@ -87,7 +89,7 @@ export function preview_pane(book, desk) {
     // With a fault nothing is printed: what was drawn before stays, and is said to be of before.
     const stale = prints.length === 0 && (answer.messages ?? []).some(({ severity }) => severity === "error");
     room.classList.toggle("stale", stale);
-    empty.textContent = stale && figures.length > 0 ? say("day.stale_prints") : say("day.no_prints");
+    empty.textContent = stale && figures.length > 0 ? say("day.stale_prints") : answer.why_nothing || say("day.no_prints");
     empty.hidden = prints.length > 0;
     if (stale) { return; }
     while (figures.length > prints.length) {
@@ -113,7 +115,9 @@ export function preview_pane(book, desk) {
     node,
     /** Brings the prints of a dish into sight. */
     near(dish) {
-      figures.find(({ print }) => print.package === dish)?.node.scrollIntoView({ block: "nearest" });
+      const found = figures.find(({ print }) => print.package === dish);
+      // Only within the pane: the page is not to move under whoever writes.
+      if (found && node.scrollHeight > node.clientHeight) { node.scrollTop = found.node.offsetTop; }
     },
     close() {
       watch.disconnect();

@@ -2,7 +2,7 @@
 
 import { span_of } from "./book.js";
 import { hints_of } from "./parts.js";
-import { button, count, el, fresh_id, say } from "./ui.js";
+import { button, count, el, fresh_id, renewed, say } from "./ui.js";
 
 /** The least change that makes one text of another: [from, to, what stands there then]. */
 export function change_between(before, after) {
@@ -73,12 +73,13 @@ export function text_pane(book, reveal) {
       button(say("day.line", message.line), () => jump(message), "quiet small"), " ", message.text, hints_of(book, message),
       message.key ? button(say("day.to_field"), () => reveal(message.key), "quiet small") : null);
   }
+  const show_marks = renewed(marks, (all) => all.map(([line, of]) => mark_of(line, of)));
+  const show_said = renewed(said, (list) => list.map(item_of));
   function show(answer) {
     const list = order(answer.messages ?? []);
     const by_line = grouped(list);
-    const focused = document.activeElement?.parentNode === marks;
-    if (!focused) { marks.replaceChildren(...[...by_line].map(([line, of]) => mark_of(line, of))); }
-    said.replaceChildren(...list.map(item_of));
+    show_marks([...by_line]);
+    show_said(list);
     const errors = list.filter(({ severity }) => severity === "error").length;
     const words = errors > 0 ? count("day.errors", errors) : say("day.no_errors");
     if (sum.textContent !== words) { sum.textContent = words; }

@@ -135,6 +135,18 @@ export function select(pairs, chosen, onchange) {
   return list;
 }
 
+/** Fills a node anew only where what it shows has changed: whoever stands in it with the focus is left in peace. */
+export function renewed(node, make) {
+  let last;
+  return (shown) => {
+    const text = JSON.stringify(shown);
+    if (text !== last) {
+      last = text;
+      node.replaceChildren(...[make(shown)].flat(Infinity).filter(Boolean));
+    }
+  };
+}
+
 /** Messages as the program gives them; a hint of what was meant may be taken by `take`. */
 export function messages(list) {
   return el("ul", { class: "messages" }, list.map(({ severity, text, hints }) =>
