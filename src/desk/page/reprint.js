@@ -10,7 +10,7 @@ function look_of({ stock, gone, next, dish }) {
     ...(stock ? { stock } : {}),
     ...(next ? { first_cell: "next" } : {}),
     ...(gone.size > 0 && !next ? { skip: [...gone].sort((one, other) => one - other) } : {}),
-    ...(dish ? { dishes: dish } : {}),
+    ...(dish ? { dishes: dish.replaceAll(",", " ") } : {}), // a comma would part the name
   };
 }
 
@@ -19,9 +19,14 @@ function dish_choice(wanted, dishes) {
   return field(say("archive.which"), select(pairs, "", (dish) => { wanted.dish = dish; }));
 }
 
+/** Whether a stock takes this kind of print; cards are of two kinds. */
+function fits_kind(stock, kind) {
+  return stock.for.some((use) => use === kind || (kind === "cards" && use.endsWith("_cards")));
+}
+
 /** The stocks for this kind of print; the first is the one that it was printed on. */
 function stock_choice(desk, wanted, drawn) {
-  const fits = desk.state.stocks.filter((stock) => stock.for.includes(wanted.kind));
+  const fits = desk.state.stocks.filter((stock) => fits_kind(stock, wanted.kind));
   const pairs = [["", say("archive.same_stock")], ...fits.map((stock) => [stock.name, stock.title || stock.name])];
   return field(say("archive.stock"), select(pairs, wanted.stock, (name) => {
     wanted.stock = name;
@@ -44,7 +49,7 @@ export function reprint_form(desk, question, print = {}) {
         wanted.next = event.target.checked;
         draw();
       } }),
-      ...(sheet ? [el("p", { class: "help" }, say("archive.click_away")), sheet] : []));
+      ...(sheet ? [el("p", { class: "help" }, say("print.cells_help")), sheet] : []));
   };
   draw();
   const kind = choices(say("archive.kind"), [["labels", say("archive.labels")], ["cards", say("archive.cards")]],
