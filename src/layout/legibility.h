@@ -14,4 +14,21 @@ inline Length fluent_distance(Length x_height) {
     return x_height / (2.0 * std::tan(half_angle));
 }
 
+/// Where a reader has what is written.
+enum class ReadAt {
+    ArmsLength, ///< from 60 cm on
+    Hand,       ///< from 35 cm on
+    Close,
+};
+
+/// The same in whole centimetres, and where that is; common practice, no source.
+inline int fluent_centimetres(Length x_height) {
+    return static_cast<int>(fluent_distance(x_height).in_millimetres() / 10.0 + 0.5);
+}
+inline ReadAt read_at(int centimetres) {
+    return centimetres >= 60   ? ReadAt::ArmsLength
+           : centimetres >= 35 ? ReadAt::Hand
+                               : ReadAt::Close;
+}
+
 } // namespace thawslip::layout

@@ -206,8 +206,7 @@ by_distance(const std::vector<layout::AreaReport>& areas) {
     std::map<int, std::vector<std::string>, std::greater<>> names; // by cm
     for (const auto& area : areas) {
         if (!area.left_out && area.x_height > Length{}) {
-            const double cm = layout::fluent_distance(area.x_height).in_millimetres() / 10.0;
-            names[static_cast<int>(cm + 0.5)].push_back(area.area);
+            names[layout::fluent_centimetres(area.x_height)].push_back(area.area);
         }
     }
     return names;
@@ -216,21 +215,22 @@ by_distance(const std::vector<layout::AreaReport>& areas) {
 /// "at arm's length: dish, servings; in the hand: thaw, cook".
 std::string reading_places(const std::vector<layout::AreaReport>& areas) {
     struct Place {
-        int least; // cm; common practice, no source
+        layout::ReadAt at;
         std::string_view words;
-        std::vector<std::string> names;
     };
-    std::array<Place, 3> places{
-        {{60, "at arm's length", {}}, {35, "in the hand", {}}, {0, "held close", {}}}};
-    for (const auto& [cm, names] : by_distance(areas)) {
-        auto& place =
-            *std::ranges::find_if(places, [cm = cm](const Place& p) { return cm >= p.least; });
-        place.names.insert(place.names.end(), names.begin(), names.end());
-    }
+    constexpr std::array<Place, 3> places{{{layout::ReadAt::ArmsLength, "at arm's length"},
+                                           {layout::ReadAt::Hand, "in the hand"},
+                                           {layout::ReadAt::Close, "held close"}}};
     std::vector<std::string> parts;
-    for (const auto& place : places) {
-        if (!place.names.empty()) {
-            parts.push_back(fmt::format("{}: {}", place.words, fmt::join(place.names, ", ")));
+    for (const auto& [at, words] : places) {
+        std::vector<std::string> names;
+        for (const auto& [cm, of_distance] : by_distance(areas)) {
+            if (layout::read_at(cm) == at) {
+                names.insert(names.end(), of_distance.begin(), of_distance.end());
+            }
+        }
+        if (!names.empty()) {
+            parts.push_back(fmt::format("{}: {}", words, fmt::join(names, ", ")));
         }
     }
     return fmt::format("{}", fmt::join(parts, "; "));
@@ -324,7 +324,7 @@ ExitStatus check(const PrintOptions& options, Why why, AnswerAs answer, const Se
     console.err << to_text(checked.messages);
     if (answer == AnswerAs::Json) {
         console.out << json::check(checked ? &checked.value->days : nullptr, checked.messages,
-                                  style_of(settings))
+                                   style_of(settings))
                     << "\n";
     } else if (checked) {
         show(*checked.value, why, settings, console.out);
