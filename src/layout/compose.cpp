@@ -247,6 +247,17 @@ Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, cons
     return frame;
 }
 
+Frame draw_alone(const FittedPrint& fitted, const Layout& layout, const Medium& medium,
+                 const typeset::FontSet& fonts) {
+    Frame frame;
+    frame.sheet = cell_of(fitted.kind, medium.stock);
+    const auto room = room_of(fitted.kind, medium.stock); // in the middle of its cell
+    const Point corner{(frame.sheet.width - room.width) / 2,
+                       (frame.sheet.height - room.height) / 2};
+    draw_print(frame, fitted, corner, layout, medium, fonts);
+    return frame;
+}
+
 std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout) {
     const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing.conceded);
     std::vector<AreaReport> reports;

@@ -122,6 +122,10 @@ void place_prints(Fitting& fitting, const Medium& medium);
 Frame draw_sheet(const Fitting& fitting, int sheet, const Layouts& layouts, const Medium& medium,
                  const typeset::FontSet& fonts);
 
+/// One print alone, as large as its cell or its half of one: for looking at.
+Frame draw_alone(const FittedPrint& fitted, const Layout& layout, const Medium& medium,
+                 const typeset::FontSet& fonts);
+
 /// What `check` tells about one print: the size each area got, and what was left out.
 struct AreaReport {
     std::string area;

@@ -2,7 +2,7 @@
 
 #include "service/day/day_cautions.h"
 #include "service/day/door_rows.h"
-#include "service/print/printed_bags.h"
+#include "service/print/chosen_part.h"
 #include "service/record/settle.h"
 
 #include <algorithm>
@@ -29,21 +29,6 @@ Look settled(Look look, const LaidOut& laid_out, const Job& job, const Days& day
     }
     look.part = std::move(part);
     return look;
-}
-
-int copies_of(What what, const Part& part, const Settings& settings) {
-    return part.copies.value_or(settings_of(what, settings).copies.value_or(1));
-}
-
-std::string why_nothing(const Job& job, const Part& part) {
-    if (job.what == What::Shopping && !part.only_new) {
-        return "no ingredient is listed";
-    }
-    if (job.noun == "list") {
-        return part.only_new ? "each bag has its label" : "there is no bag";
-    }
-    return part.only_new ? fmt::format("each bag has its {}", job.noun)
-                         : "no dish has a finishing ingredient";
 }
 
 /// Lays a job out, and says what it leaves out.
@@ -77,45 +62,13 @@ std::vector<NamedBag> bags_in(const std::vector<wording::DoorRow>& rows) {
     return bags;
 }
 
-/// What the archive knows of bags, opened when it is asked.
-PartSource known_of(What what, const Days& days, const Surroundings& around) {
-    PartSource source;
-    source.newest_id = [&around](const std::string& id) {
-        auto archive = around.ids.archive ? around.ids.archive() : std::nullopt;
-        const auto bag = archive ? archive->bag(id) : std::nullopt;
-        return bag ? bag->id : id;
-    };
-    source.printed = [&around, &days, what] {
-        auto archive = around.ids.archive ? around.ids.archive() : std::nullopt;
-        return archive ? printed_already(*archive, what, days) : std::set<std::string>{};
-    };
-    return source;
-}
-
-/// Which of the days' bags are printed, and how often.
-Outcome<Chosen> choose(What what, const Days& days, const Part& part, const Settings& settings,
-                       const Surroundings& around) {
-    Outcome<Chosen> outcome;
-    const int copies = copies_of(what, part, settings);
-    if (is_whole(part)) {
-        outcome.value = Chosen{std::nullopt, copies};
-        return outcome;
-    }
-    auto bags = bags_of_part(bags_in(days), part, known_of(what, days, around));
-    outcome.messages = std::move(bags.messages);
-    if (bags) {
-        outcome.value = Chosen{std::move(bags.value), copies};
-    }
-    return outcome;
-}
-
 /// Labels that are missing are said where a part is printed: nobody else would notice.
 void note_without_labels(What what, const Days& days, const Chosen& chosen, const Look& look,
                          const Surroundings& around, Messages& messages) {
     if (what != What::Labels || !chosen.bags || look.is_trial) {
         return;
     }
-    const auto printed = known_of(what, days, around).printed();
+    const auto printed = known_bags(what, days, around).printed();
     const auto bags = bags_in(days);
     const auto without = std::ranges::count_if(bags, [&](const NamedBag& bag) {
         return !chosen.bags->contains(bag.id) && !printed.contains(bag.id);
@@ -150,7 +103,7 @@ Outcome<Printing> print(const DayTexts& texts, What what, const Look& look,
     }
     outcome.messages.add(cautions_of(*days.value, settings));
     const auto chosen =
-        choose(what, *days.value, look.part, settings, around); // all bags, or a part
+        choose_part(what, *days.value, look.part, settings, around); // all bags, or a part
     outcome.messages.add(chosen.messages);
     if (!chosen) {
         return outcome;
