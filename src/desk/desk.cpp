@@ -80,8 +80,8 @@ http::Response Desk::answer(const http::Request& request) {
         return *std::move(asset);
     }
     bool is_known = false;
-    for (const auto& routes :
-         {page_routes(), bag_routes(), freezer_routes(), plan_routes(), archive_routes()}) {
+    for (const auto& routes : {page_routes(), day_routes(), check_routes(), bag_routes(),
+                               freezer_routes(), plan_routes(), archive_routes()}) {
         for (const auto& route : routes) {
             auto part = part_of(request.path, route.path);
             if (!part) {

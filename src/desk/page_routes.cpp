@@ -1,22 +1,184 @@
 #include "desk/answers.h"
 #include "desk/asset.h"
+#include "desk/millimetres.h"
 #include "desk/route.h"
 #include "desk/words.h"
 #include "json/value.h"
+#include "kitchen/allergens/allergen_list.h"
+#include "service/food_facts.h"
+#include "service/print/choices.h"
+#include "service/print/job.h"
+#include "wording/style.h"
 
+#include <algorithm>
 #include <array>
-#include <fmt/format.h>
+#include <fmt/ranges.h>
+#include <set>
 
 namespace thawslip::desk {
 namespace {
+
+json::Json allergens_json(const service::Settings& settings) {
+    const auto style = service::style_of(settings);
+    auto list = json::Json::array();
+    for (const auto& listed : style.allergens->classes) {
+        list.push_back({{"id", kitchen::key(listed.allergen)},
+                        {"name", wording::say_allergen({listed.allergen, {}}, style)}});
+    }
+    return list;
+}
+
+/// "cooked fish (Fischstäbchen, Backfisch, Schlemmerfilet)": a kind as the lists of storage times
+/// call it, with everyday words of the set language.
+std::string food_name(const service::FoodFacts& facts, const service::Settings& settings) {
+    constexpr std::size_t most_words = 3;
+    const bool is_clear = settings.language == "en" || facts.words.empty();
+    const auto count = std::min(facts.words.size(), most_words);
+    return is_clear
+               ? facts.food
+               : fmt::format("{} ({})", facts.food,
+                             fmt::join(facts.words.begin(),
+                                       facts.words.begin() + static_cast<std::ptrdiff_t>(count),
+                                       ", "));
+}
+
+/// The kinds of food that may be frozen; by their English names, which a day of any language may
+/// have.
+json::Json foods_json(const service::Settings& settings) {
+    auto list = json::Json::array();
+    for (const auto& facts : service::food_facts("", settings.storage_list, settings.language)) {
+        if (facts.frozen) {
+            list.push_back(
+                {{"id", facts.food}, {"name", food_name(facts, settings)}, {"words", facts.words}});
+        }
+    }
+    return list;
+}
+
+/// A kind of print: what it is called, and the kinds of layout that it needs.
+struct PrintKind {
+    std::string_view word;
+    service::What what;
+    std::vector<wording::Kind> kinds;
+};
+
+const std::vector<PrintKind>& print_kinds() {
+    static const std::vector<PrintKind> kinds = {
+        {"labels", service::What::Labels, {wording::Kind::BagLabel}},
+        {"finishing_cards", service::What::FinishingCards, {wording::Kind::FinishingCard}},
+        {"cook_day_cards", service::What::CookDayCards, {wording::Kind::CookDayCard}},
+        {"lists",
+         service::What::Lists,
+         {wording::Kind::DaySheet, wording::Kind::DoorList, wording::Kind::PlanSheet}},
+    };
+    return kinds;
+}
+
+/// What may be printed on a stock: what there is a layout for.
+json::Json uses_of(const layout::Stock& stock, const std::vector<layout::Layout>& layouts) {
+    auto uses = json::Json::array();
+    for (const auto& kind : print_kinds()) {
+        if (std::ranges::all_of(kind.kinds, [&](wording::Kind needed) {
+                return service::layout_for(needed, stock, layouts) != nullptr;
+            })) {
+            uses.push_back(kind.word);
+        }
+    }
+    return uses;
+}
+
+json::Json usual_for(const layout::Stock& stock, const service::Settings& settings) {
+    auto uses = json::Json::array();
+    for (const auto& kind : print_kinds()) {
+        if (service::usual_stock(kind.what, settings) == stock.name) {
+            uses.push_back(kind.word);
+        }
+    }
+    return uses;
+}
+
+json::Json cells_of(const layout::Stock& stock) {
+    auto cells = json::Json::array();
+    for (int cell = 0; cell < stock.cells(); ++cell) {
+        cells.push_back(in_millimetres(stock.cell_at(cell)));
+    }
+    return cells;
+}
+
+std::vector<layout::Layout> all_layouts(const service::Surroundings& around) {
+    std::set<wording::Kind> kinds;
+    for (const auto& kind : print_kinds()) {
+        kinds.insert(kind.kinds.begin(), kind.kinds.end());
+    }
+    return service::shipped_layouts(around.layouts(kinds));
+}
+
+json::Json stocks_json(const service::Surroundings& around, const service::Settings& settings) {
+    const auto layouts = all_layouts(around);
+    auto list = json::Json::array();
+    for (const auto& stock : service::shipped_stocks(around)) {
+        list.push_back({{"name", stock.name},
+                        {"title", stock.about},
+                        {"sheet", in_millimetres(stock.sheet)},
+                        {"roll", stock.roll},
+                        {"cells", cells_of(stock)},
+                        {"radius", in_millimetres(stock.corner_radius)},
+                        {"for", uses_of(stock, layouts)},
+                        {"usual_for", usual_for(stock, settings)}});
+    }
+    return list;
+}
+
+json::Json day_json(const ListedDay& day, const Machine& machine) {
+    const auto& [is_readable, is_day, made, dishes, bags] = day.summary;
+    return {{"number", day.number},
+            {"name", day.name},
+            {"made", made ? json::Json(kitchen::to_iso(*made)) : json::Json{}},
+            {"dishes", dishes},
+            {"bags", bags},
+            {"draft", machine.drafts.read(day.name).has_value()},
+            {"readable", is_readable}};
+}
+
+json::Json days_json(Session& session) {
+    auto list = json::Json::array();
+    for (const auto& day : session.days.all(session.machine.days)) {
+        list.push_back(day_json(day, session.machine));
+    }
+    return list;
+}
+
+json::Json open_json(Session& session) {
+    const auto& open = session.machine.days.open;
+    const auto name = open ? open() : std::nullopt;
+    return name ? json::Json(session.days.number_of(*name)) : json::Json{};
+}
 
 http::Response state(Session& session, const Asked&) {
     const auto settings = session.machine.settings();
     if (!settings) {
         return refusal(settings.messages);
     }
-    const auto& language = settings.value->language;
-    return answer_with({{"language", language}, {"words", page_words(language)}});
+    const auto& kitchen = *settings.value;
+    const auto around = session.shelf.with(session.machine.surroundings(kitchen));
+    std::string why_no_printer;
+    const auto printers = session.machine.printers(why_no_printer);
+    return answer_with(
+        {{"language", kitchen.language},
+         {"words", page_words(kitchen.language)},
+         {"today", kitchen::to_iso(session.machine.now().today)},
+         {"folder", session.machine.days.shown},
+         {"paper", kitchen.paper},
+         {"large_print", kitchen.large_print},
+         {"archive", session.machine.archive(kitchen, archive::Mode::Read).has_value()},
+         {"allergens", allergens_json(kitchen)},
+         {"foods", foods_json(kitchen)},
+         {"printers", printers},
+         {"why_no_printer", why_no_printer},
+         {"stocks", stocks_json(around, kitchen)},
+         {"days", days_json(session)},
+         {"open", open_json(session)},
+         {"version", THAWSLIP_VERSION}});
 }
 
 } // namespace

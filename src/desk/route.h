@@ -26,6 +26,8 @@ struct Route {
 
 // The routes of ROUTES.md, section by section.
 std::span<const Route> page_routes();
+std::span<const Route> day_routes();
+std::span<const Route> check_routes();
 std::span<const Route> bag_routes();
 std::span<const Route> freezer_routes();
 std::span<const Route> plan_routes();

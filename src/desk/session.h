@@ -1,6 +1,9 @@
 #pragma once
 
+#include "desk/day_list.h"
+#include "desk/drawings.h"
 #include "desk/machine.h"
+#include "desk/shelf.h"
 
 #include <mutex>
 
@@ -12,6 +15,9 @@ struct Session {
     /// Held while anything but a picture is looked at: routes that are not `alone` take it as soon
     /// as they ask the machine for more.
     std::mutex one_at_a_time;
+    Shelf shelf = {};
+    DayList days = {};
+    Drawings drawings = {};
 };
 
 } // namespace thawslip::desk

@@ -1,2 +1,2 @@
-# What comes with the program is read as the program does.
+#What comes with the program is read as the program does.
 list(APPEND libraries thawslip::files)

@@ -1,0 +1,113 @@
+#include "desk/answers.h"
+#include "desk/body.h"
+#include "desk/day_text.h"
+#include "desk/route.h"
+#include "json/value.h"
+
+#include <array>
+#include <charconv>
+
+namespace thawslip::desk {
+namespace {
+
+/// What a page asks about a day: its file and what stands in it now.
+struct DayFile {
+    int number = 0;
+    std::string name;
+    std::optional<std::string> text; ///< nothing where it is gone
+};
+
+std::optional<DayFile> day_asked_for(const Session& session, const Asked& asked) {
+    DayFile day;
+    const auto* end = asked.part.data() + asked.part.size();
+    const auto read = std::from_chars(asked.part.data(), end, day.number);
+    const auto name = read.ptr == end ? session.days.name_of(day.number) : std::nullopt;
+    if (!name) {
+        return std::nullopt;
+    }
+    day.name = *name;
+    day.text = session.machine.days.read(day.name);
+    return day;
+}
+
+http::Response no_such_day() {
+    return refusal(404, "there is no day of this number");
+}
+
+/// A text that a page may have put into a file. \throws BadRequest
+void refuse_unfit(const std::string& text) {
+    constexpr std::size_t largest = std::size_t{1} << 20U; // as a description may be
+    if (text.size() > largest || text.find('\0') != std::string::npos) {
+        throw BadRequest{"a day's text has no more than 1 MiB, and no NUL in it"};
+    }
+}
+
+json::Json json_or_null(const std::optional<std::string>& text) {
+    return text ? json::Json(*text) : json::Json{};
+}
+
+http::Response shown_day(Session& session, const Asked& asked) {
+    const auto day = day_asked_for(session, asked);
+    if (!day || !day->text) {
+        return no_such_day();
+    }
+    return answer_with({{"number", day->number},
+                        {"name", day->name},
+                        {"text", page_text(*day->text)},
+                        {"etag", etag_of(day->text)},
+                        {"draft", json_or_null(session.machine.drafts.read(day->name))}});
+}
+
+/// What another program has saved meanwhile: nothing of it is lost, and nothing of the page's.
+http::Response saved_meanwhile(const std::optional<std::string>& text) {
+    return answer_with(
+        {{"text", text ? json::Json(page_text(*text)) : json::Json{}}, {"etag", etag_of(text)}},
+        409);
+}
+
+http::Response saved_day(Session& session, const Asked& asked) {
+    const auto day = day_asked_for(session, asked);
+    if (!day) {
+        return no_such_day();
+    }
+    const auto text = needed_text(body_of(asked.request), "text");
+    refuse_unfit(text);
+    if (http::header_of(asked.request, "if-match") != etag_of(day->text)) {
+        return saved_meanwhile(day->text);
+    }
+    const auto& machine = session.machine;
+    const auto whole = file_text(text, day->text.value_or(""));
+    if (!machine.days.write(day->name, day->text, whole)) {
+        return saved_meanwhile(machine.days.read(day->name));
+    }
+    if (machine.drafts.read(day->name) == text) { // another tab may have one of its own
+        machine.drafts.write(day->name, {});
+    }
+    return answer_with({{"etag", etag_of(whole)}});
+}
+
+http::Response kept_draft(Session& session, const Asked& asked) {
+    const auto day = day_asked_for(session, asked);
+    if (!day) {
+        return no_such_day();
+    }
+    const auto text = text_at(body_of(asked.request), "text").value_or("");
+    refuse_unfit(text);
+    const bool is_saved = day->text && page_text(*day->text) == text;
+    session.machine.drafts.write(day->name, is_saved ? std::string{} : text);
+    return answer_with(json::Json::object());
+}
+
+} // namespace
+
+std::span<const Route> day_routes() {
+    using http::Method;
+    static constexpr std::array routes = {
+        Route{Method::Get, "/api/day/*", shown_day},
+        Route{Method::Put, "/api/day/*", saved_day},
+        Route{Method::Put, "/api/draft/*", kept_draft},
+    };
+    return routes;
+}
+
+} // namespace thawslip::desk
