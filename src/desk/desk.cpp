@@ -81,7 +81,7 @@ http::Response Desk::answer(const http::Request& request) {
     }
     bool is_known = false;
     for (const auto& routes : {page_routes(), day_routes(), check_routes(), bag_routes(),
-                               freezer_routes(), plan_routes(), archive_routes()}) {
+                               freezer_routes(), plan_routes(), archive_routes(), phone_routes()}) {
         for (const auto& route : routes) {
             auto part = part_of(request.path, route.path);
             if (!part) {

@@ -13,11 +13,14 @@
 #include "service/settings.h"
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace thawslip::desk {
+
+class Phones;
 
 /// The files of one folder, by their names in it. No name comes from a browser: it names files by
 /// their places in `names`.
@@ -101,6 +104,8 @@ struct Machine {
     /// said.
     std::function<Delivered()> back_up;
     std::function<Delivered()> export_archive;
+    /// The phones of the house (desk/phones/phones.h); nothing where none are let in.
+    std::shared_ptr<Phones> phones;
 };
 
 } // namespace thawslip::desk

@@ -32,5 +32,6 @@ std::span<const Route> bag_routes();
 std::span<const Route> freezer_routes();
 std::span<const Route> plan_routes();
 std::span<const Route> archive_routes();
+std::span<const Route> phone_routes();
 
 } // namespace thawslip::desk

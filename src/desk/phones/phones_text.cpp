@@ -1,0 +1,51 @@
+#include "desk/phones/phones_text.h"
+
+#include "json/value.h"
+
+namespace thawslip::desk {
+namespace {
+
+std::string text_in(const json::Json& object, const char* key) {
+    const auto found = object.find(key);
+    return found != object.end() && found->is_string() ? found->get<std::string>() : std::string{};
+}
+
+int number_in(const json::Json& object) {
+    const auto found = object.find("number");
+    return found != object.end() && found->is_number_integer() ? found->get<int>() : 0;
+}
+
+} // namespace
+
+std::string phones_text(const std::vector<Phone>& phones) {
+    auto list = json::Json::array();
+    for (const auto& phone : phones) {
+        list.push_back({{"number", phone.number},
+                        {"name", phone.name},
+                        {"key", phone.key},
+                        {"paired", phone.paired}});
+    }
+    return json::to_lines(list);
+}
+
+std::vector<Phone> read_phones(const std::string& text) {
+    constexpr std::size_t shortest_key = 32; // less than 128 bits could be guessed
+    std::vector<Phone> phones;
+    const auto list = json::Json::parse(text, nullptr, false);
+    if (!list.is_array()) {
+        return phones;
+    }
+    for (const auto& object : list) {
+        if (!object.is_object()) {
+            continue;
+        }
+        Phone phone{number_in(object), phone_name(text_in(object, "name")), text_in(object, "key"),
+                    text_in(object, "paired")};
+        if (phone.number > 0 && !phone.name.empty() && phone.key.size() >= shortest_key) {
+            phones.push_back(std::move(phone));
+        }
+    }
+    return phones;
+}
+
+} // namespace thawslip::desk
