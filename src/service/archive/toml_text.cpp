@@ -1,30 +1,12 @@
 #include "service/archive/toml_text.h"
 
 #include "base/utf8.h"
+#include "toml/literal.h"
 
 #include <fmt/format.h>
 
 namespace thawslip::service {
 namespace {
-
-/// Control characters must be escaped (TOML 1.0, "String"); the rest stands as it is.
-std::string escaped(std::string_view text, bool keep_line_ends) {
-    std::string safe;
-    for (const char c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if (c == '"' || c == '\\') {
-            safe += '\\';
-            safe += c;
-        } else if (c == '\n') {
-            safe += keep_line_ends ? "\n" : "\\n";
-        } else if (byte < 0x20 || byte == 0x7F) {
-            safe += fmt::format("\\u{:04X}", static_cast<unsigned>(byte));
-        } else {
-            safe += c;
-        }
-    }
-    return safe;
-}
 
 std::string hex_of(std::string_view bytes) {
     std::string hex;
@@ -41,7 +23,7 @@ int digit_of(char c) {
 } // namespace
 
 std::string toml_string(std::string_view text) {
-    return '"' + escaped(text, false) + '"';
+    return toml::literal_of(text);
 }
 
 std::string toml_line(std::string_view key, std::string_view text) {
@@ -51,7 +33,7 @@ std::string toml_line(std::string_view key, std::string_view text) {
     if (text.find('\n') == std::string_view::npos) {
         return fmt::format("{} = {}\n", key, toml_string(text));
     }
-    return fmt::format("{} = \"\"\"\n{}\"\"\"\n", key, escaped(text, true));
+    return fmt::format("{} = \"\"\"\n{}\"\"\"\n", key, toml::escaped(text, true));
 }
 
 std::string toml_line(std::string_view key, const std::vector<std::string>& texts) {

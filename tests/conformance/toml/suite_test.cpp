@@ -4,6 +4,7 @@
 // it is copied here.
 
 #include "support/command.h"
+#include "support/edits.h"
 #include "unit/intake/told.h"
 
 #include <algorithm>
@@ -133,4 +134,26 @@ TEST_CASE("what later editions of the suite refuse is refused, at its place") {
         CHECK(faults.front().where.line == c.line);
         CHECK(faults.front().where.column == c.column);
     }
+}
+
+TEST_CASE("any edit of what is TOML leaves all else of it as it was") {
+    test_support::Random random{19};
+    int done = 0;
+    for (const auto& path : documents("valid")) {
+        const auto text = test_support::read_file(path);
+        Diagnostics faults;
+        const auto document = toml::parse(text, "", faults);
+        for (int i = 0; document.well_formed() && document.text() == text && i < 30; ++i) {
+            const auto edit = test_support::random_edit(document.root(), random);
+            const auto result = toml::edit(text, {edit});
+            CAPTURE(name_of(path));
+            CAPTURE(edit.path.text());
+            if (result) {
+                ++done;
+                CAPTURE(result.value().text);
+                CHECK(test_support::fault_of(text, edit, result.value()) == "");
+            }
+        }
+    }
+    CHECK(done > 1000);
 }
