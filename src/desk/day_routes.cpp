@@ -1,6 +1,7 @@
 #include "desk/answers.h"
 #include "desk/body.h"
 #include "desk/day_text.h"
+#include "desk/edits.h"
 #include "desk/route.h"
 #include "json/value.h"
 
@@ -98,6 +99,17 @@ http::Response kept_draft(Session& session, const Asked& asked) {
     return answer_with(json::Json::object());
 }
 
+http::Response edited_text(Session&, const Asked& asked) {
+    const auto body = body_of(asked.request);
+    const auto text = needed_text(body, "text");
+    const auto edited = toml::edit(text, edits_at(body));
+    if (!edited) {
+        return refusal(422, edited.fault());
+    }
+    return answer_with(
+        {{"text", edited.value().text}, {"changes", changes_json(edited.value().changes, text)}});
+}
+
 } // namespace
 
 std::span<const Route> day_routes() {
@@ -106,6 +118,7 @@ std::span<const Route> day_routes() {
         Route{Method::Get, "/api/day/*", shown_day},
         Route{Method::Put, "/api/day/*", saved_day},
         Route{Method::Put, "/api/draft/*", kept_draft},
+        Route{Method::Post, "/api/edit", edited_text, false},
     };
     return routes;
 }
