@@ -139,4 +139,85 @@ GreyPicture sharpened(const GreyPicture& picture, int box) {
     return picture_of(sharp);
 }
 
+namespace {
+
+constexpr int square = 8;
+
+/// What is known of a square of pixels, or of several.
+struct Light {
+    int sum = 0;
+    int count = 0;
+    std::uint8_t darkest = 255;
+    std::uint8_t lightest = 0;
+
+    void add(const Light& more) {
+        sum += more.sum;
+        count += more.count;
+        darkest = std::min(darkest, more.darkest);
+        lightest = std::max(lightest, more.lightest);
+    }
+};
+
+struct Squares {
+    int width = 0;
+    int height = 0;
+    std::vector<Light> light;
+
+    Light& at(int x, int y) { return light[static_cast<std::size_t>(y * width + x)]; }
+    const Light& at(int x, int y) const { return light[static_cast<std::size_t>(y * width + x)]; }
+};
+
+/// Cut off at the right and below.
+Squares squares_of(const GreyPicture& picture) {
+    Squares squares{picture.width / square, picture.height / square, {}};
+    squares.light.resize(static_cast<std::size_t>(squares.width * squares.height));
+    for (int y = 0; y < squares.height * square; ++y) {
+        const auto* row = &picture.pixels[picture.index(0, y)];
+        for (int x = 0; x < squares.width * square; ++x) {
+            squares.at(x / square, y / square).add({row[x], 1, row[x], row[x]});
+        }
+    }
+    return squares;
+}
+
+/// Below which grey a pixel of this square is dark, by those two on each side of it; at the edge
+/// there are fewer.
+std::uint8_t limit_at(const Squares& squares, int x, int y) {
+    constexpr int reach = 2;
+    constexpr int noise = 24; // levels: common practice, no source
+    Light around;
+    for (int v = std::max(y - reach, 0); v <= std::min(y + reach, squares.height - 1); ++v) {
+        for (int u = std::max(x - reach, 0); u <= std::min(x + reach, squares.width - 1); ++u) {
+            around.add(squares.at(u, v));
+        }
+    }
+    const bool is_even = around.lightest - around.darkest <= noise;
+    return is_even ? std::uint8_t{0} : static_cast<std::uint8_t>(around.sum / around.count);
+}
+
+} // namespace
+
+GreyPicture black_and_white(const GreyPicture& picture) {
+    GreyPicture parted{picture.width, picture.height,
+                       std::vector<std::uint8_t>(picture.pixels.size(), 255)};
+    if (picture.width < square || picture.height < square) {
+        return parted;
+    }
+    const auto squares = squares_of(picture);
+    GreyPicture limits{squares.width, squares.height, {}};
+    for (int i = 0; i < squares.width * squares.height; ++i) {
+        limits.pixels.push_back(limit_at(squares, i % squares.width, i / squares.width));
+    }
+    for (int y = 0; y < picture.height; ++y) {
+        const auto* limit =
+            &limits.pixels[limits.index(0, std::min(y / square, limits.height - 1))];
+        const auto* from = &picture.pixels[picture.index(0, y)];
+        auto* into = &parted.pixels[picture.index(0, y)];
+        for (int x = 0; x < picture.width; ++x) {
+            into[x] = from[x] < limit[std::min(x / square, limits.width - 1)] ? 0 : 255;
+        }
+    }
+    return parted;
+}
+
 } // namespace thawslip::code

@@ -16,4 +16,9 @@ GreyPicture evened(const GreyPicture& picture, int reach);
 /// \pre box is odd and above 1
 GreyPicture sharpened(const GreyPicture& picture, int box);
 
+/// The picture in black and white: a pixel is dark where it is darker than the mean of the squares
+/// of 8 × 8 pixels around it, two on each side. Where these differ by no more than a camera's
+/// noise, nothing is dark.
+GreyPicture black_and_white(const GreyPicture& picture);
+
 } // namespace thawslip::code

@@ -90,8 +90,35 @@ void add(std::vector<Pattern>& patterns, const Pattern& pattern) {
     }
 }
 
-/// Looks along one row.
-void scan_row(const GreyPicture& picture, int y, std::vector<Pattern>& patterns) {
+/// The five runs through a dark place, along the line by steps of (dx, dy).
+Runs runs_through(const GreyPicture& picture, Place place, int dx, int dy) {
+    Runs runs{};
+    for (const int way : {-1, 1}) {
+        int x = static_cast<int>(place.x) + (way > 0 ? dx : 0);
+        int y = static_cast<int>(place.y) + (way > 0 ? dy : 0);
+        for (int run = 0; run < 3; ++run) {
+            while (x >= 0 && x < picture.width && y >= 0 && y < picture.height &&
+                   is_dark(picture, x, y) == (run != 1)) {
+                ++runs[static_cast<std::size_t>(2 + way * run)];
+                x += way * dx;
+                y += way * dy;
+            }
+        }
+    }
+    return runs;
+}
+
+/// Whether the diagonals agree too, which noise hardly ever does: any line through the middle of
+/// squares in squares is parted as they are.
+bool is_pattern_askance(const GreyPicture& picture, const Pattern& pattern) {
+    return module_of(runs_through(picture, pattern.middle, 1, 1)) > 0.0 &&
+           module_of(runs_through(picture, pattern.middle, 1, -1)) > 0.0;
+}
+
+/// Looks along one row for patterns that are wanted.
+template <class IsWanted>
+void scan_row(const GreyPicture& picture, int y, std::vector<Pattern>& patterns,
+              const IsWanted& is_wanted) {
     Runs runs{};
     bool dark = is_dark(picture, 0, y);
     int run = 0;
@@ -105,7 +132,8 @@ void scan_row(const GreyPicture& picture, int y, std::vector<Pattern>& patterns)
         const double module = dark ? module_of(runs) : 0.0;
         if (module > 0.0) {
             const double middle = x - runs[4] - runs[3] - runs[2] / 2.0;
-            if (const auto found = checked_down(picture, middle, y, module)) {
+            const auto found = checked_down(picture, middle, y, module);
+            if (found && is_wanted(*found)) {
                 add(patterns, *found);
             }
         }
@@ -160,10 +188,20 @@ std::vector<Triple> triples_of(const std::vector<Pattern>& patterns) {
 
 } // namespace
 
+std::size_t count_finder_patterns(const GreyPicture& picture, int step) {
+    std::vector<Pattern> patterns;
+    for (int y = 0; y < picture.height && picture.width > 0; y += step) {
+        scan_row(picture, y, patterns, [&picture](const Pattern& pattern) {
+            return is_pattern_askance(picture, pattern);
+        });
+    }
+    return patterns.size();
+}
+
 std::vector<Finders> find_finders(const GreyPicture& picture) {
     std::vector<Pattern> patterns;
     for (int y = 0; y < picture.height && picture.width > 0; ++y) {
-        scan_row(picture, y, patterns);
+        scan_row(picture, y, patterns, [](const Pattern&) { return true; });
     }
     std::erase_if(patterns, [](const Pattern& pattern) { return pattern.seen < 2; });
     std::ranges::stable_sort(patterns, std::ranges::greater{}, &Pattern::seen);

@@ -24,4 +24,8 @@ struct Finders {
 /// seen askew. A few at most. \param picture evenly lit, ink darker than half
 std::vector<Finders> find_finders(const GreyPicture& picture);
 
+/// How many finder patterns there seem to be, by every `step`-th row; some hundreds at most, and
+/// then there are more. \param picture as find_finders takes it \pre step > 0
+std::size_t count_finder_patterns(const GreyPicture& picture, int step);
+
 } // namespace thawslip::code

@@ -1,6 +1,7 @@
 #include "code/read_picture.h"
 
 #include "code/filters.h"
+#include "code/finders.h"
 #include "code/sample.h"
 #include "code/unroll.h"
 #include "code/zxing.h"
@@ -42,14 +43,13 @@ bool is_large_enough(const GreyPicture& picture) {
     return std::min(picture.width, picture.height) >= least_side;
 }
 
-std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
+std::vector<std::string> read(const GreyPicture& picture, ZXing::DecodeHints hints) {
     if (!is_large_enough(picture)) {
         return {};
     }
     const ZXing::ImageView view{picture.pixels.data(), picture.width, picture.height,
                                 ZXing::ImageFormat::Lum};
-    const auto hints =
-        ZXing::DecodeHints{}.setFormats(ZXing::BarcodeFormat::QRCode).setBinarizer(binarizer);
+    hints.setFormats(ZXing::BarcodeFormat::QRCode);
     std::vector<std::string> texts;
     for (const ZXing::Result& result : ZXing::ReadBarcodes(view, hints)) {
         if (result.isValid() && std::ranges::find(texts, result.text()) == texts.end()) {
@@ -57,6 +57,10 @@ std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binar
         }
     }
     return texts;
+}
+
+std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
+    return read(picture, ZXing::DecodeHints{}.setBinarizer(binarizer));
 }
 
 int sum_of_square(const GreyPicture& picture, int left, int top, int side) {
@@ -172,14 +176,26 @@ Texts read_repaired(const GreyPicture& picture) {
     return texts.empty() ? read_sharpened(even.front()) : texts;
 }
 
+/// Whether so much looks like finder patterns that trying all threes of them takes longer than a
+/// frame may: 100 take 50 ms, 400 some seconds. Fourteen labels have 42.
+bool is_crowded(const GreyPicture& frame) {
+    constexpr std::size_t most = 100;
+    constexpr int step = 5; // rows; ZXing-C++ looks at every fifth of 720 too
+    return is_large_enough(frame) && count_finder_patterns(black_and_white(frame), step) > most;
+}
+
 } // namespace
 
 std::vector<std::string> read_quickly(const GreyPicture& frame) {
     if (frame.width > largest_frame || frame.height > largest_frame ||
-        std::int64_t{frame.width} * frame.height > largest_frame) {
+        std::int64_t{frame.width} * frame.height > largest_frame || is_crowded(frame)) {
         return {};
     }
-    return read(frame, ZXing::Binarizer::LocalAverage);
+    return read(frame, ZXing::DecodeHints{}
+                           .setBinarizer(ZXing::Binarizer::LocalAverage)
+                           .setTryHarder(false)
+                           .setTryRotate(false) // a QR Code needs no turning
+                           .setTryDownscale(false));
 }
 
 std::vector<std::string> read_picture(const GreyPicture& picture) {

@@ -36,8 +36,8 @@ std::vector<std::string> read_picture(const GreyPicture& picture);
 inline constexpr int largest_frame = 1920 * 1080;
 
 /// One quick look at a frame of a camera, of which there are many: what `read_picture` tries first,
-/// and nothing more. A frame of 1280 × 720 takes some milliseconds. What is drawn to look like many
-/// hundreds of finder patterns is not looked at.
+/// and nothing more. A frame of 1280 × 720 takes about ten milliseconds. One with more than a
+/// hundred of what looks like finder patterns is not looked at: it would take minutes.
 /// \returns nothing for a frame that is empty or larger than `largest_frame`
 std::vector<std::string> read_quickly(const GreyPicture& frame);
 

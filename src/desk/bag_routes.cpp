@@ -162,7 +162,10 @@ code::GreyPicture frame_of(const http::Request& request) {
 }
 
 http::Response read_frame(Session& session, const http::Request& request) {
-    const auto texts = code::read_quickly(frame_of(request));
+    const auto frame = frame_of(request);
+    const std::unique_lock looking{session.one_frame,
+                                   std::try_to_lock}; // else the next one will do
+    const auto texts = looking.owns_lock() ? code::read_quickly(frame) : std::vector<std::string>{};
     if (texts.empty()) {
         return answer_with({{"found", false}});
     }

@@ -18,6 +18,7 @@ struct Session {
     Shelf shelf = {};
     DayList days = {};
     Drawings drawings = {};
+    std::mutex one_frame; ///< held while a camera's frame is looked at
 };
 
 } // namespace thawslip::desk
