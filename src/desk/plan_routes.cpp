@@ -59,15 +59,13 @@ Packages of_codes(const Wanted& wanted, Known& known) {
     return service::packages_of_codes(archive, wanted.texts, wanted.on());
 }
 
-Packages of_day(const Wanted& wanted, const service::Settings& settings, const Machine& machine) {
-    const auto names = machine.days.names();
-    const auto place = static_cast<std::size_t>(*wanted.number);
-    const auto text = *wanted.number >= 0 && place < names.size() ? machine.days.read(names[place])
-                                                                  : std::nullopt;
+Packages of_day(const Wanted& wanted, const service::Settings& settings, const Session& session) {
+    const auto name = session.days.name_of(*wanted.number);
+    const auto text = name ? session.machine.days.read(*name) : std::nullopt;
     if (!text) {
         throw BadRequest{"there is no day of that number"};
     }
-    const auto days = service::plan_days({service::DayText{names[place], *text}}, settings);
+    const auto days = service::plan_days({service::DayText{*name, *text}}, settings);
     Packages packages;
     packages.messages.add(days.diagnostics, days.documents);
     if (!packages.messages.have_errors()) {
@@ -76,9 +74,9 @@ Packages of_day(const Wanted& wanted, const service::Settings& settings, const M
     return packages;
 }
 
-Packages packages_for(const Wanted& wanted, Known& known, const Machine& machine) {
+Packages packages_for(const Wanted& wanted, Known& known, const Session& session) {
     if (wanted.number) {
-        return of_day(wanted, known.settings, machine);
+        return of_day(wanted, known.settings, session);
     }
     return wanted.texts.empty() ? of_archive(wanted, known) : of_codes(wanted, known);
 }
@@ -96,15 +94,16 @@ http::Response plan(Session& session, const Asked& asked) {
     const auto wanted = wanted_of(body_of(asked.request));
     return answer_from(session, archive::Mode::Read, [&](Known& known) {
         const auto& settings = known.settings;
-        auto packages = packages_for(wanted, known, session.machine);
+        auto packages = packages_for(wanted, known, session);
         if (!packages) {
             return refusal(packages.messages);
         }
         auto planned = service::dinner_plan(
             *packages.value, question_of(wanted, settings, session.machine), style_of(settings));
         packages.messages.add(planned.messages);
-        return planned ? answer_with(plan_answer(*planned.value, std::move(packages.messages),
-                                                 settings, session.machine.surroundings(settings)))
+        return planned ? answer_with(plan_answer(
+                             *planned.value, std::move(packages.messages), settings,
+                             session.shelf.with(session.machine.surroundings(settings))))
                        : refusal(packages.messages);
     });
 }
