@@ -181,11 +181,16 @@ http::Response state(Session& session, const Asked&) {
          {"version", THAWSLIP_VERSION}});
 }
 
+http::Response days(Session& session, const Asked&) {
+    return answer_with({{"days", days_json(session)}});
+}
+
 } // namespace
 
 std::span<const Route> page_routes() {
     using http::Method;
-    static constexpr std::array routes = {Route{Method::Get, "/api/state", state}};
+    static constexpr std::array routes = {Route{Method::Get, "/api/state", state},
+                                          Route{Method::Get, "/api/days", days}};
     return routes;
 }
 

@@ -101,7 +101,7 @@ export function open_book(desk, day) {
   const { state } = desk;
   const names = (list) => new Map(list.map(({ id, name }) => [id, name]));
   const book = {
-    number: day.number, name: day.name, etag: day.etag, saved: day.text, text: day.text, what: "labels", look: {}, answer: null,
+    number: day.number, name: day.name, etag: day.etag, saved: day.text, text: day.text, what: "labels", look: {}, answer: null, foods: state.foods ?? [],
     names: { foods: names(state.foods ?? []), allergens: names(state.allergens ?? []) }, listen, hush,
   };
   const history = make_history(day.text);

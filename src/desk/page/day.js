@@ -122,7 +122,6 @@ async function show_day(main, desk, number) {
     await saving.close();
     book.hush();
     preview.close();
-    await desk.refresh();
   };
 }
 

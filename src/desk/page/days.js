@@ -32,15 +32,14 @@ export async function new_day(desk) {
   try {
     const begins = /^\d+$/.test(from.value) ? Number(from.value) : from.value;
     const { number } = await desk.ask("POST", "/api/days", { from: begins, made: when.value || today });
-    await desk.refresh();
     desk.go(`#/day/${number}`);
   } catch (failure) {
     desk.tell(failure);
   }
 }
 
-export function show_days(main, desk) {
-  const { days } = desk.state;
+export async function show_days(main, desk) {
+  const days = await desk.refresh_days();
   main.append(
     days.length > 0 ? table(days) : el("p", {}, say("day.none_yet")),
     el("div", { class: "row" }, button(say("day.new"), () => new_day(desk), "main")));

@@ -2,7 +2,7 @@
 //
 // A view is a module with `export async function show(main, desk)`. `main` holds the view's heading already;
 // what is returned is called when the view is left. `desk` has
-//   state            what GET /api/state gave; `await desk.refresh()` asks again
+//   state            what GET /api/state gave; `await desk.refresh_days()` asks for its days again
 //   ask(method, path, body, {headers, signal})  JSON, or a Blob; throws Refused with `status`, `answer`, `messages`
 //   say(key, …)      words of the page
 //   tell(what)       shows a text, messages, or what was thrown; nothing takes them away
@@ -77,9 +77,9 @@ function go(fragment) {
 
 const desk = {
   state: null, ask, say, tell, go, where: [],
-  async refresh() {
-    desk.state = await ask("GET", "/api/state");
-    return desk.state;
+  async refresh_days() {
+    desk.state.days = (await ask("GET", "/api/days")).days;
+    return desk.state.days;
   },
 };
 
@@ -142,11 +142,11 @@ function masthead() {
     el("p", { class: "folder" }, desk.state.folder));
 }
 
-/** The place of a day of this name, where the link that opened the page named one. */
+/** Goes to the day that the link names, or that the program was started with, unless the link names a view. */
 function open_day(name) {
-  const day = desk.state.days.find((one) => one.name === name);
-  if (day) {
-    history.replaceState(null, "", `#/day/${day.number}`);
+  const number = desk.state.days.find((one) => one.name === name)?.number ?? desk.state.open;
+  if (Number.isInteger(number) && !location.hash) {
+    history.replaceState(null, "", `#/day/${number}`);
   }
 }
 
@@ -154,7 +154,7 @@ async function begin() {
   let name;
   try {
     name = await take_key();
-    await desk.refresh();
+    desk.state = await ask("GET", "/api/state");
   } catch {
     document.getElementById("closed").hidden = false;
     return;

@@ -119,6 +119,12 @@ function offered(id, pairs) {
   return el("datalist", { id: `offered-${id}` }, pairs.map(([value, name]) => el("option", { value: name ?? value })));
 }
 
+/** Kinds of food by their names, and everyday words for them, which the program understands as they are. */
+function food_words({ names, foods }) {
+  const words = new Set(foods.flatMap(({ words: of }) => of ?? []));
+  return [...names.foods, ...[...words].filter((word) => !names.foods.has(word)).map((word) => [word])];
+}
+
 /** The message's field: the deepest that is a beginning of its key. */
 function field_of(fields, key) {
   for (let path = key ?? ""; path !== ""; path = path.replace(/(\[\d+\]|\.?[^.[\]]+)$/, "")) {
@@ -154,7 +160,7 @@ export function day_form(book) {
   const summary = el("p", { class: "soft" });
   const unread = el("p", { hidden: true, role: "status" }, el("strong", {}, say("day.unread")));
   const inside = el("div", { class: "form" },
-    offered("foods", [...book.names.foods]), offered("allergens", [...book.names.allergens]),
+    offered("foods", food_words(book)), offered("allergens", [...book.names.allergens]),
     offered("moments", moments_of_cooking.map((moment) => [moment])),
     general, el("div", { class: "fields" }, fields.slice(0, always).map(({ node }) => node)),
     el("details", { class: "form-part" }, el("summary", {}, say("day.more_of_day")), el("div", { class: "fields" }, fields.slice(always).map(({ node }) => node))),

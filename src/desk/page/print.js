@@ -74,7 +74,7 @@ async function show_day(main, desk, number) {
 }
 
 export async function show(main, desk) {
-  const { days } = await desk.refresh();
+  const days = await desk.refresh_days();
   const [asked] = desk.where;
   const number = asked !== undefined && /^\d+$/.test(asked) ? Number(asked) : days[0]?.number;
   if (number === undefined) {

@@ -13,8 +13,12 @@ function reading(text, words) {
     el("textarea", { id, class: "code", readOnly: true, rows: 16, value: text, wrap: "off" }));
 }
 
-/** Asks which of two texts holds; either way the other is one step back. */
+/** Asks which of two texts holds; either way the other is one step back. `theirs` null: the file is gone. */
 async function choose_text(mine, theirs) {
+  if (theirs === null) {
+    return ask_cook(say("day.file_gone"), el("p", {}, say("day.file_gone_help")), [
+      ["mine", say("day.put_back"), "main"], [null, say("page.cancel"), "plain"]]);
+  }
   const both = el("div", { class: "two" }, reading(mine, say("day.my_text")), reading(theirs, say("day.their_text")));
   return ask_cook(say("day.saved_elsewhere"), [el("p", {}, say("day.saved_elsewhere_help")), both], [
     ["mine", say("day.take_mine"), "main"], ["theirs", say("day.take_theirs"), "plain"], [null, say("page.cancel"), "plain"]], "wide");
@@ -64,8 +68,10 @@ export function make_saving(book, desk) {
     const mine = book.text;
     const answer = await choose_text(mine, theirs.text);
     if (answer === "mine") {
-      book.put(theirs.text, "theirs");
-      book.put(mine, "mine");
+      if (theirs.text !== null) {
+        book.put(theirs.text, "theirs");
+        book.put(mine, "mine");
+      }
       await put(mine, theirs.etag);
     } else if (answer === "theirs") {
       Object.assign(book, { saved: theirs.text, etag: theirs.etag });

@@ -40,6 +40,14 @@ TEST_CASE("the page's state has its words in the language that is set") {
     }
 }
 
+TEST_CASE("the days alone are those of the state") {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+    const auto days = said(get(desk, "/api/days"));
+    CHECK(days["days"] == said(get(desk, "/api/state"))["days"]);
+    CHECK(days.size() == 1);
+}
+
 TEST_CASE("allergens and foods have the names of the set language, and ids that a day may have") {
     FakeMachine fake;
     fake.settings.language = "de";
