@@ -88,10 +88,20 @@ function show_answer(view, answer, eat) {
   return view.planner && eat ? view.planner.ask() : null;
 }
 
+/** What the archive knows says it in whole sentences, where a code has few words and capitals alone. */
+async function in_full(desk, answer) {
+  const told = async (bag) => {
+    const { bags: [full] } = await desk.ask("POST", "/api/read", { typed: bag.id });
+    return full ? { ...full, code: bag.code } : bag;
+  };
+  const bags = await Promise.all(answer.bags.map((bag) => (bag.known && bag.code ? told(bag).catch(() => bag) : bag)));
+  return { ...answer, bags };
+}
+
 async function read(view, path, body, eat) {
   view.result.setAttribute("aria-busy", "true");
   try {
-    await show_answer(view, await view.desk.ask("POST", path, body), eat);
+    await show_answer(view, await in_full(view.desk, await view.desk.ask("POST", path, body)), eat);
   } catch (failure) {
     view.desk.tell(failure);
   }
@@ -128,7 +138,7 @@ function by_camera(view) {
   }, "main");
   press.textContent = words();
   view.camera = camera(view.desk, {
-    found: (answer) => show_answer(view, answer),
+    found: async (answer) => show_answer(view, await in_full(view.desk, answer)),
     ended: () => { view.looks = false; press.textContent = words(); },
   });
   return el("section", { class: "way" }, el("h2", {}, say("bag.by_camera")), press, view.camera.box);

@@ -1,6 +1,6 @@
 // Where a print goes: a printer or a PDF; and that a double click prints once.
 
-import { button, el, field, say, select } from "./ui.js";
+import { button, el, field, release, say, select } from "./ui.js";
 
 const same_wish = 3000; // ms: a click after this is meant as another print
 
@@ -31,7 +31,7 @@ export function save_file(blob, name) {
   document.body.append(link);
   link.click();
   link.remove();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000); // the browser reads it meanwhile
+  release(address);
 }
 
 async function print(desk, path, wish, ticket, name) {

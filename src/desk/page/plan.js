@@ -1,7 +1,7 @@
 // When to start what, so that bags are on the table at a time: a drawing to scale, the same in words, the core's
 // temperature, and a file for the calendar.
 
-import { button, el, field, messages, say } from "./ui.js";
+import { button, el, field, messages, release, say } from "./ui.js";
 import { core_curve } from "./core.js";
 import { save_file } from "./deliver.js";
 import { dish_name, moment } from "./said.js";
@@ -106,7 +106,7 @@ export function planner(desk, { question, bags, eat }) {
   const time = el("input", { type: "datetime-local", required: true, value });
   const result = el("div", { class: "plan", tabIndex: -1 });
   const kept = [];
-  const leave = () => kept.splice(0).forEach((address) => URL.revokeObjectURL(address));
+  const leave = () => kept.splice(0).forEach(release);
   const ask = async () => {
     try {
       const answer = await desk.ask("POST", "/api/plan", { ...question, eat: time.value });

@@ -1,6 +1,6 @@
 // The prints beside the day, drawn while it is written: each is fetched by its hash, when it is seen, once.
 
-import { count, el, field, maybe, say, select } from "./ui.js";
+import { count, el, field, maybe, release, say, select } from "./ui.js";
 
 const kinds = ["labels", "cook_day_cards", "finishing_cards", "day_sheets", "shopping"];
 const kept_most = 120;
@@ -17,12 +17,12 @@ export function picture_store(desk) {
       }
       for (const [old, address] of [...kept].slice(0, Math.max(0, kept.size - kept_most))) {
         kept.delete(old);
-        address.then(URL.revokeObjectURL, () => {});
+        address.then(release, () => {});
       }
       return kept.get(hash);
     },
     close() {
-      kept.forEach((address) => address.then(URL.revokeObjectURL, () => {}));
+      kept.forEach((address) => address.then(release, () => {}));
       kept.clear();
     },
   };

@@ -1,6 +1,6 @@
 // What comes out, sheet by sheet, as it will be printed.
 
-import { button, count, el, messages, say } from "./ui.js";
+import { button, count, el, messages, release, say } from "./ui.js";
 
 const pause = 150; // ms after the last change of a choice
 
@@ -15,7 +15,7 @@ export function sheets_pane(desk, question) {
   const node = el("div", { class: "sheets" }, el("div", { class: "row" }, place, back, next), said, picture);
 
   function free() {
-    if (self.address) { URL.revokeObjectURL(self.address); }
+    if (self.address) { release(self.address); }
     self.address = null;
   }
   function show({ sheets, prints, svg, messages: list }) {

@@ -1,7 +1,7 @@
 // Printing once: a press of the button has a ticket, which the program honours a single time.
 
 import { random_text } from "./deliver.js";
-import { ask_cook, button, count, date, el, say } from "./ui.js";
+import { ask_cook, button, count, date, el, release, say } from "./ui.js";
 
 /** Whether bags of a dish are those that were printed before. \returns what to ask the program then, or null */
 async function which_batch({ dish, made, known }) {
@@ -30,7 +30,7 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
   const press = button(words(), print, "main");
 
   function free() {
-    if (self.address) { URL.revokeObjectURL(self.address); }
+    if (self.address) { release(self.address); }
     self.address = null;
   }
   async function show(answer) {

@@ -154,6 +154,13 @@ export function messages(list) {
       (hints ?? []).map((hint) => el("span", { class: "hint" }, hint)))));
 }
 
+const loading = 60_000; // ms in which a browser has surely read what it was given
+
+/** Gives the address of a blob back: later, for what still loads from it would be missed. */
+export function release(address) {
+  setTimeout(() => URL.revokeObjectURL(address), loading);
+}
+
 /** Asks in a dialog. `answers`: [[value, words, kind]…], the safe one last; `shape` "wide" for two things beside each other. \returns the value, or null */
 export function ask_cook(title, body, answers, shape) {
   return new Promise((answered) => {
