@@ -10,7 +10,7 @@ import { promisify } from "node:util";
 
 const run = promisify(execFile);
 const today = "1792238400"; // 2026-10-17T12:00Z, the packing day of samples/orchard-day.toml
-const patience = 60_000; // ms: a machine that does much else is slow
+const patience = Number(process.env.THAWSLIP_PATIENCE ?? 60_000); // ms: a machine that does much else is slow
 
 /** The program, as it is started by hand: its link stands in what it prints. */
 function start(program, args, env) {
@@ -66,9 +66,9 @@ class World {
     return path.join(this.scratch, name);
   }
 
-  /** Puts the sample day into the folder. */
+  /** Puts a day of the samples into the folder. */
   sample(name = "orchard-day.toml") {
-    fs.copyFileSync(path.join(this.source, "samples", "orchard-day.toml"), path.join(this.days, name));
+    fs.copyFileSync(path.join(this.source, "samples", name), path.join(this.days, name));
   }
 
   /** Starts the desk. \returns {link, origin, kill} */
@@ -98,7 +98,7 @@ class World {
       permissions: ["camera"], ...options });
     const page = await context.newPage();
     page.setDefaultTimeout(patience);
-    page.on("console", (message) => this.consoles.push(message.text()));
+    page.on("console", (message) => this.consoles.push(`${message.text()} (${message.location().url}, at ${page.url()})`));
     page.on("pageerror", (error) => this.consoles.push(error.stack ?? String(error)));
     this.pages.push(page);
     return page;
