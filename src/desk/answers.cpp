@@ -1,5 +1,6 @@
 #include "desk/answers.h"
 
+#include "desk/page_hints.h"
 #include "json/value.h"
 
 namespace thawslip::desk {
@@ -17,7 +18,7 @@ const char* word_for(Severity severity) {
 json::Json message_for_page(const Diagnostic& what) {
     return {{"severity", word_for(what.severity)},
             {"text", what.message},
-            {"hints", what.hints},
+            {"hints", page_hints(what.hints)},
             {"key", what.key.text()},
             {"line", what.where.line},
             {"column", what.where.column},

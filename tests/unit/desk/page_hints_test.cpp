@@ -1,0 +1,35 @@
+#include "desk/page_hints.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+
+namespace {
+
+using Hints = std::vector<std::string>;
+
+} // namespace
+
+TEST_CASE("what helps without a command line stays as it is") {
+    const Hints hints = {"did you mean \"Barley stew\"?",
+                         "hold the camera straight above the label; in even light",
+                         "a later thawslip wrote this, thawslip 9 perhaps", ""};
+    CHECK(desk::page_hints(hints) == Hints{hints[0], hints[1], hints[2]});
+}
+
+TEST_CASE("a command is left out, and what makes no sense without it") {
+    CHECK(desk::page_hints({"thawslip freezer list names every bag"}).empty());
+    CHECK(desk::page_hints({"if the bag is there: thawslip freezer back K7Q-2M4-9XC"}).empty());
+    CHECK(desk::page_hints({"put a backup in its place with: thawslip archive restore FILE"})
+              .empty());
+    CHECK(desk::page_hints({"bag K7Q-2M4-9XC is noted as eaten: thawslip freezer list --all"}) ==
+          Hints{"bag K7Q-2M4-9XC is noted as eaten"});
+    CHECK(desk::page_hints({"the label goes on no other bag; if the bag is there: thawslip freezer "
+                            "back K7Q-2M4-9XC"}) == Hints{"the label goes on no other bag"});
+}
+
+TEST_CASE("an example stands without its option") {
+    CHECK(desk::page_hints({"for example --to \"garage, basket 2\""}) ==
+          Hints{"for example \"garage, basket 2\""});
+    CHECK(desk::page_hints({"for example --all"}).empty());
+}
