@@ -26,7 +26,9 @@ extern const std::string_view desk_page_history_js;
 extern const std::string_view desk_page_key_js;
 extern const std::string_view desk_page_months_js;
 extern const std::string_view desk_page_notes_js;
+extern const std::string_view desk_page_pair_js;
 extern const std::string_view desk_page_parts_js;
+extern const std::string_view desk_page_phones_js;
 extern const std::string_view desk_page_plan_js;
 extern const std::string_view desk_page_preview_js;
 extern const std::string_view desk_page_print_js;
@@ -76,7 +78,9 @@ std::span<const Asset> assets() {
         Asset{"/key.js", script, desk_page_key_js},
         Asset{"/months.js", script, desk_page_months_js},
         Asset{"/notes.js", script, desk_page_notes_js},
+        Asset{"/pair.js", script, desk_page_pair_js},
         Asset{"/parts.js", script, desk_page_parts_js},
+        Asset{"/phones.js", script, desk_page_phones_js},
         Asset{"/plan.js", script, desk_page_plan_js},
         Asset{"/preview.js", script, desk_page_preview_js},
         Asset{"/print.js", script, desk_page_print_js},

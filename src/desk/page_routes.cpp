@@ -173,6 +173,7 @@ http::Response state(Session& session, const Asked&) {
          {"archive", session.machine.archive(kitchen, archive::Mode::Read).has_value()},
          {"allergens", allergens_json(kitchen)},
          {"foods", foods_json(kitchen)},
+         {"phones", session.machine.phones != nullptr},
          {"printers", printers},
          {"why_no_printer", why_no_printer},
          {"stocks", stocks_json(around, kitchen)},

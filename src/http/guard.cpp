@@ -108,7 +108,6 @@ constexpr std::pair<const char*, const char*> for_all[] = {
     {"X-Frame-Options", "DENY"}, // what browsers before frame-ancestors know (RFC 7034)
     {"Referrer-Policy", "no-referrer"},
     {"Cross-Origin-Resource-Policy", "same-origin"},
-    {"Cross-Origin-Opener-Policy", "same-origin"},
     {"Permissions-Policy", "camera=(self), microphone=(), geolocation=()"},
 };
 
@@ -146,9 +145,12 @@ std::optional<Response> refuse(const Request& request, const Guard& guard) {
     return std::nullopt;
 }
 
-Response guarded(Response response, const std::string& path) {
+Response guarded(Response response, const std::string& path, Way way) {
     std::erase_if(response.headers, must_go);
     response.headers.insert(response.headers.end(), std::begin(for_all), std::end(for_all));
+    if (way == Way::ThisComputer) {
+        response.headers.emplace_back("Cross-Origin-Opener-Policy", "same-origin");
+    }
     // A file of the page is asked for anew each time, and sent where it has changed; answers are
     // kept nowhere, least of all on a disk.
     const bool is_file = !is_below_api(path) && has_tag(response);

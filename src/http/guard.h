@@ -37,10 +37,15 @@ struct Guard {
 /// \returns nothing where it may be answered
 std::optional<Response> refuse(const Request& request, const Guard& guard);
 
+/// Where an answer goes.
+enum class Way { ThisComputer, Network };
+
 /// Adds what every answer says: that a browser must run, frame, keep and share nothing of it but
 /// what comes from here (Content Security Policy Level 3; Trusted Types; Fetch,
 /// Cross-Origin-Resource-Policy; HTML, Cross-Origin-Opener-Policy; Permissions Policy; RFC 9111,
 /// section 5.2.2). What would share it with another site (Access-Control-…) is taken out.
-Response guarded(Response response, const std::string& path);
+/// Over a network without encryption no browser keeps other windows off, so that is not said there
+/// (HTML, section 7.1.3: only of secure contexts).
+Response guarded(Response response, const std::string& path, Way way = Way::ThisComputer);
 
 } // namespace thawslip::http

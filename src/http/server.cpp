@@ -183,7 +183,8 @@ Response Server::Running::answer_to(const Request& request) {
 
 MHD_Result Server::Running::send(MHD_Connection* connection, const Incoming& incoming,
                                  Response response) {
-    response = guarded(std::move(response), incoming.request.path);
+    response = guarded(std::move(response), incoming.request.path,
+                       terms.guard.from_private_network ? Way::Network : Way::ThisComputer);
     auto* sent = library.MHD_create_response_from_buffer(response.body.size(), response.body.data(),
                                                          MHD_RESPMEM_MUST_COPY);
     if (sent == nullptr) {

@@ -71,9 +71,9 @@ class World {
     fs.copyFileSync(path.join(this.source, "samples", name), path.join(this.days, name));
   }
 
-  /** Starts the desk. \returns {link, origin, kill} */
-  async desk() {
-    const running = start(this.program, ["desk", "--no-open", this.days], this.env);
+  /** Starts the desk. \returns {link, origin, key, kill} */
+  async desk(...options) {
+    const running = start(this.program, ["desk", "--no-open", ...options, this.days], this.env);
     this.running.push(running);
     const link = await running.link;
     return { link, origin: new URL(link).origin, key: /key=([^&]+)/.exec(link)?.[1], async kill() {

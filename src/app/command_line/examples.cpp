@@ -27,7 +27,9 @@ constexpr std::array notes{
                   "thawslip desk ~/kitchen\n"
                   "thawslip desk saturday.toml\n"
                   "thawslip desk --no-open --port 8123\n"
-                  "The page is for browsers on this computer; nothing leaves it."},
+                  "thawslip desk --kitchen 192.168.1.20  # phones may look into the freezer\n"
+                  "The page is for browsers on this computer, and nothing leaves it, unless\n"
+                  "--kitchen lets phones in: who is in the same network could then listen."},
     Notes{"help", "thawslip help\n"
                   "thawslip help label lost"},
     Notes{"setup", "thawslip setup\n"

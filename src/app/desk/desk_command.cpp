@@ -2,6 +2,8 @@
 #include "app/desk/day_folder.h"
 #include "app/desk/desk_options.h"
 #include "app/desk/door.h"
+#include "app/desk/house.h"
+#include "app/desk/house_place.h"
 #include "app/desk/machine.h"
 #include "app/desk/once_code.h"
 #include "app/desk/random_text.h"
@@ -10,6 +12,7 @@
 #include "desk/desk.h"
 #include "http/server.h"
 
+#include <algorithm>
 #include <csignal>
 #include <fmt/format.h>
 #include <ostream>
@@ -84,22 +87,46 @@ std::string time_text(std::chrono::duration<double, std::ratio<60>> idle) {
                                    : fmt::format("{:.4g} hours", idle.count() / hour);
 }
 
-void serve(RunFile& run, const DeskPlace& place, const DeskOptions& options, const Waiting& waiting,
-           Console console) {
+/// What is said once, where it is asked for: what is sent over the air is not hidden.
+void say_house(const http::Place& at, Console console) {
+    console.out << fmt::format(
+        "Phones of the house may ask at {}:{}; the page lets each in by a code "
+        "and a name.\nWho is in the same network could listen to what they "
+        "ask, and to their keys.\n",
+        at.address, at.port);
+}
+
+void serve(RunFile& run, const DeskPlace& place, const std::optional<http::Place>& house_at,
+           const DeskOptions& options, const Waiting& waiting, Console console) {
     RunningDesk self{::getpid(), 0, random_text()};
-    desk::Desk desk{machine_for(place, options.settings)};
+    auto machine = machine_for(place, options.settings);
+    if (house_at) {
+        machine.phones = phones_of_house(*house_at, place.folder);
+    }
+    auto phones = machine.phones;
+    desk::Desk desk{std::move(machine)};
     const Door door{desk, self.key, codes_of(place.folder)};
     const auto server = started(options.port, door);
+    const auto house =
+        house_at ? std::make_unique<House>(*house_at, desk, *phones) : std::unique_ptr<House>{};
     self.port = server->port();
     run.say(self);
     auto opener = show_page(self, place, "is open", options, console);
+    if (house_at) {
+        say_house(*house_at, console);
+    }
     console.out << fmt::format(
         "It ends with Ctrl+C, with this terminal, or when nobody has used it "
         "for {}.\n",
         time_text(options.idle));
     console.out.flush();
     const auto end = waiting.wait(
-        options.idle, [&] { return server->last_request(); }, [&] { look_after(opener, console); });
+        options.idle,
+        [&] {
+            return house ? std::max(server->last_request(), house->last_request())
+                         : server->last_request();
+        },
+        [&] { look_after(opener, console); });
     if (end == End::Idle) {
         console.out << fmt::format("The desk has ended: nobody has used it for {}.\n",
                                    time_text(options.idle));
@@ -117,14 +144,28 @@ ExitStatus desk(const DeskOptions& options, Console console) {
         return ExitStatus::Refused;
     }
     const auto& place = found.value();
+    std::optional<http::Place> house_at;
+    if (!options.house.empty()) {
+        const auto read = house_place(options.house, own_addresses());
+        if (!read) {
+            console.err << "error: " << read.fault() << "\n";
+            return ExitStatus::Refused;
+        }
+        house_at = read.value();
+    }
     std::optional<RunningDesk> other;
     const auto run = RunFile::take(place.folder, other);
     if (!run) {
         show_page(*other, place, "is open already", options, console);
+        if (house_at) {
+            console.err
+                << "note: whether phones are let in is said at its start: end it, and start it "
+                   "again with --kitchen\n";
+        }
         return ExitStatus::Done;
     }
     forget_codes(codes_of(place.folder));
-    serve(*run, place, options, waiting, console);
+    serve(*run, place, house_at, options, waiting, console);
     forget_codes(codes_of(place.folder));
     return ExitStatus::Done;
 }

@@ -141,7 +141,9 @@ function by_camera(view) {
     found: async (answer) => show_answer(view, await in_full(view.desk, answer)),
     ended: () => { view.looks = false; press.textContent = words(); },
   });
-  return el("section", { class: "way" }, el("h2", {}, say("bag.by_camera")), press, view.camera.box);
+  // Browsers give no live camera to a page that comes over the house's network as it is.
+  const hidden = Boolean(view.desk.state.phone) && !isSecureContext;
+  return el("section", { class: "way", hidden }, el("h2", {}, say("bag.by_camera")), press, view.camera.box);
 }
 
 function by_photo(view) {

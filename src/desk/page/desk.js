@@ -9,7 +9,8 @@
 //   go("#/bag/…")    another view
 //   where            what stands behind the view in the fragment: ["3"] of "#/day/3"
 
-import { key, take_key } from "./key.js";
+import { key, take_code, take_key } from "./key.js";
+import { is_at_computer, let_in } from "./pair.js";
 import { Refused } from "./refused.js";
 import { button, el, messages, say, speak } from "./ui.js";
 
@@ -19,7 +20,14 @@ const views = {
   freezer: () => import("./freezer.js"),
   bag: () => import("./bag.js"),
   archive: () => import("./archive.js"),
+  phones: () => import("./phones.js"),
 };
+
+/** The views that there are: on a phone what it may ask, and that of phones where they are let in. */
+function names_of_views() {
+  const names = desk.state.phone ? ["freezer", "bag"] : Object.keys(views);
+  return names.filter((name) => name !== "phones" || desk.state.phones);
+}
 
 const main = document.getElementById("view");
 const said = document.getElementById("said");
@@ -85,7 +93,7 @@ const desk = {
 
 function place() {
   const [name, ...rest] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
-  return Object.hasOwn(views, name) ? [name, rest] : ["day", []];
+  return names_of_views().includes(name) ? [name, rest] : [names_of_views()[0], []];
 }
 
 const shown = { leave: null, turn: 0 };
@@ -135,18 +143,35 @@ function masthead() {
     event.preventDefault();
     main.querySelector("h1").focus();
   } }, say("page.skip"));
-  const links = Object.keys(views).map((name) => el("li", {}, el("a", { href: `#/${name}` }, say(`page.${name}`))));
+  const links = names_of_views().map((name) => el("li", {}, el("a", { href: `#/${name}` }, say(`page.${name}`))));
   document.getElementById("masthead").append(
     skip, el("p", { class: "brand" }, say("page.title")),
     el("nav", { "aria-label": say("page.views") }, el("ul", {}, links)),
-    el("p", { class: "folder" }, desk.state.folder));
+    el("p", { class: "folder" }, desk.state.phone?.name ?? desk.state.folder));
 }
 
 /** Goes to the day that the link names, or that the program was started with, unless the link names a view. */
 function open_day(name) {
-  const number = desk.state.days.find((one) => one.name === name)?.number ?? desk.state.open;
+  const number = desk.state.days?.find((one) => one.name === name)?.number ?? desk.state.open;
   if (Number.isInteger(number) && !location.hash) {
     history.replaceState(null, "", `#/day/${number}`);
+  }
+}
+
+/** The state; a phone that is not let in asks for that first. */
+async function first_state() {
+  const code = take_code();
+  if (code !== null) {
+    await let_in(code);
+  }
+  try {
+    return await ask("GET", "/api/state");
+  } catch (failure) {
+    if (failure.status !== 401 || is_at_computer()) {
+      throw failure;
+    }
+    await let_in(null);
+    return ask("GET", "/api/state");
   }
 }
 
@@ -154,7 +179,7 @@ async function begin() {
   let name;
   try {
     name = await take_key();
-    desk.state = await ask("GET", "/api/state");
+    desk.state = await first_state();
   } catch {
     document.getElementById("closed").hidden = false;
     return;

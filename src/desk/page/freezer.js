@@ -37,7 +37,7 @@ function show_chosen(view) {
     el("div", { class: "row" }, state_buttons(view.desk, bags, view.list.changed),
       button(say("freezer.choose_none"), () => view.list.choose(bags, false), "quiet")),
     move_form(view.desk, bags, view.answer.places, view.list.changed),
-  ]));
+  ].filter(Boolean)));
 }
 
 function show_places({ place }, places) {
@@ -113,7 +113,8 @@ function filters(view) {
   return el("form", { class: "filters", role: "search", onsubmit: submit },
     field(say("freezer.words"), words), field(say("freezer.place"), place),
     field(say("freezer.without"), without, { help: say("freezer.without_help") }), known,
-    el("div", { class: "row" }, gone, el("button", { class: "button plain" }, say("freezer.show")), undo_button(view)));
+    el("div", { class: "row" }, gone, el("button", { class: "button plain" }, say("freezer.show")),
+      view.desk.state.phone ? null : undo_button(view)));
 }
 
 function aside(view) {
@@ -121,7 +122,7 @@ function aside(view) {
   return el("div", { class: "beside" },
     block(say("freezer.months"), view.months),
     block(say("freezer.dinners"), dinners(view.desk)),
-    block(say("freezer.door_list"), el("p", { class: "help" }, say("freezer.door_list_help")),
+    view.desk.state.phone ? null : block(say("freezer.door_list"), el("p", { class: "help" }, say("freezer.door_list_help")),
       delivery(view.desk, { path: "/api/freezer/door-list", name: "door-list.pdf", wish: () => ({ look: {} }) })));
 }
 

@@ -2,9 +2,23 @@
 
 const place = "thawslip-key";
 
-/** The key, or "" where there is none. */
+/** The key, or "" where there is none. A phone keeps its own until it is locked out. */
 export function key() {
-  return sessionStorage.getItem(place) ?? "";
+  return sessionStorage.getItem(place) ?? localStorage.getItem(place) ?? "";
+}
+
+/** Keeps the key by which this phone was let in. */
+export function keep_key(found) {
+  localStorage.setItem(place, found);
+}
+
+/** Takes the code that lets a phone in out of the address. \returns it, or null where there is none */
+export function take_code() {
+  const found = /^#pair=([\w-]+)$/.exec(location.hash);
+  if (found) {
+    history.replaceState(null, "", location.pathname);
+  }
+  return found ? found[1] : null;
 }
 
 async function exchanged(code) {

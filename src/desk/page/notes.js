@@ -4,9 +4,10 @@ import { button, count, el, field, fresh_id, say } from "./ui.js";
 import { is_gone, keyed, moment } from "./said.js";
 
 const states = ["out", "frozen", "eaten", "discarded", "never filled"];
+const for_phones = ["out", "eaten"]; // all else is noted at the computer
 
 /** The states that a bag may be given now, the likeliest first. */
-function states_for(bags) {
+function states_for(desk, bags) {
   const fits = {
     out: bags.some((bag) => bag.state === "frozen"),
     frozen: bags.some(is_gone),
@@ -14,7 +15,7 @@ function states_for(bags) {
     discarded: bags.some((bag) => bag.state === "frozen" || bag.state === "out"),
     "never filled": bags.some((bag) => bag.state === "frozen"),
   };
-  return states.filter((state) => fits[state]);
+  return (desk.state.phone ? for_phones : states).filter((state) => fits[state]);
 }
 
 /** What has been noted, in words: "Taken out of the freezer: Bean bake (2 bags)". */
@@ -53,15 +54,18 @@ export async function undo(desk) {
 
 /** A button for each state that fits. `after` is called once it is noted. */
 export function state_buttons(desk, bags, after, kinds = {}) {
-  return states_for(bags).map((state) => button(say(`freezer.do_${keyed(state)}`), async () => {
+  return states_for(desk, bags).map((state) => button(say(`freezer.do_${keyed(state)}`), async () => {
     if (await note(desk, bags, { state })) {
       await after();
     }
   }, kinds[state] ?? "plain"));
 }
 
-/** Where bags lie by now: a place to write or to choose, and a button. */
+/** Where bags lie by now: a place to write or to choose, and a button; null on a phone. */
 export function move_form(desk, bags, places, after) {
+  if (desk.state.phone) {
+    return null;
+  }
   const list = el("datalist", { id: fresh_id("places") }, places.map(({ place }) => el("option", { value: place })));
   const place = el("input", { type: "text", list: list.id, required: true, autocomplete: "off" });
   return el("form", { class: "row", onsubmit: async (event) => {

@@ -58,6 +58,12 @@ TEST_CASE("no other site gets anything of it") {
     CHECK(headers.at("Permissions-Policy").find("camera=(self)") != std::string::npos);
 }
 
+TEST_CASE("over a network all is said but what holds for secure contexts alone") {
+    auto expected = said(http::guarded({}, "/"));
+    expected.erase("Cross-Origin-Opener-Policy");
+    CHECK(said(http::guarded({}, "/", http::Way::Network)) == expected);
+}
+
 TEST_CASE("what would share it with another site is taken out (Fetch, 3.2.3)") {
     http::Response response;
     response.headers = {{"Access-Control-Allow-Origin", "*"},

@@ -1,0 +1,93 @@
+// A phone of the house: let in by a code, looks into the freezer, reads a bag, notes it as out, and is locked out. The
+// case runs in a network of its own (../run), where this computer has the address below.
+
+import assert from "node:assert/strict";
+import { until } from "../world.js";
+
+const address = "10.9.8.7";
+
+/** What the page of a phone is answered, asked as its scripts ask. */
+function asked(page, path, body, key) {
+  return page.evaluate(async ([where, what, with_key]) => {
+    const headers = { "Content-Type": "application/json", "Thawslip-Key": with_key ?? localStorage.getItem("thawslip-key") };
+    const response = await fetch(where, { method: "POST", headers, body: JSON.stringify(what) });
+    return { status: response.status, answer: await response.json() };
+  }, [path, body, key]);
+}
+
+async function without_fault(world, page) {
+  await page.evaluate(world.axe);
+  const { violations } = await page.evaluate(() => axe.run(document));
+  assert.deepEqual(violations.map(({ id, nodes }) => [id, nodes.map(({ html }) => html)]), []);
+}
+
+async function fits(page) {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  assert.equal(wide, 0, "nothing stands beside the page");
+}
+
+/** The cook shows a code. \returns the link that a phone photographs */
+async function offered(cook) {
+  await cook.getByRole("button", { name: "Let a phone in" }).click();
+  await cook.locator("img.pairing").waitFor();
+  return cook.locator(".offer code").first().textContent();
+}
+
+export async function walk(world) {
+  world.sample();
+  await world.command("labels", world.file("days/orchard-day.toml"), "-o", world.file("labels.pdf"));
+  const desk = await world.desk("--kitchen", address);
+  const cook = await world.view(desk, "phones", { width: 1000, height: 900 });
+  const link = await offered(cook);
+  assert.match(link, new RegExp(`^http://${address}:\\d+/#pair=`));
+  await without_fault(world, cook);
+
+  // What is refused is also said in the console, by the browser.
+  world.expect_in_console(/Failed to load resource: the server responded with a status of (401|403)/);
+  const small = { viewport: { width: 320, height: 640 }, isMobile: true, hasTouch: true, permissions: [], locale: "es-MX" };
+  const phone = await world.page({ options: small });
+  await phone.goto(link);
+  await phone.getByLabel("Nombre de este teléfono").fill("Ida");
+  await without_fault(world, phone);
+  await phone.getByLabel("Código").fill("0000-0000");
+  await phone.getByRole("button", { name: "Dejar entrar" }).click();
+  await phone.getByText("No se le dejó entrar.").waitFor();
+  await fits(phone);
+  await phone.getByLabel("Código").fill(link.split("=")[1].toLowerCase());
+  await phone.getByRole("button", { name: "Dejar entrar" }).click();
+  await phone.locator(".view.freezer h1").waitFor();
+  await cook.getByText("Ida is let in.").waitFor();
+  assert.equal(new URL(phone.url()).hash, "", "the code stands in no history");
+  await without_fault(world, phone);
+  await fits(phone);
+  const names = await phone.locator("nav a").allTextContents();
+  assert.deepEqual(names, ["Freezer", "Bag"], "it has the views that it may have");
+
+  const { answer } = await asked(phone, "/api/freezer", {});
+  const bag = answer.bags[0];
+  assert.ok((await world.command("freezer", "list")).includes(bag.id));
+  await world.go(phone, `bag/${bag.id}`);
+  await phone.getByRole("button", { name: "Take out" }).click();
+  await phone.getByText("Taken out:").first().waitFor();
+  await without_fault(world, phone);
+  await fits(phone);
+  assert.ok(!(await world.command("freezer", "list")).includes(bag.id), "it is noted");
+
+  for (const [path, body] of [["/api/spool", {}], ["/api/archive/export", {}], ["/api/freezer/undo", {}],
+    ["/api/freezer/note", { bags: [bag.id], state: "discarded" }], ["/api/phones/offer", {}]]) {
+    assert.equal((await asked(phone, path, body)).status, 403, `${path} is the computer's`);
+  }
+  assert.equal((await asked(phone, "/api/freezer", {}, desk.key)).status, 401, "the cook's key is no phone's");
+
+  const again = await world.page({ options: small });
+  await again.goto(link);
+  await again.getByLabel("Nombre de este teléfono").fill("Bea");
+  await again.getByRole("button", { name: "Dejar entrar" }).click();
+  await again.getByText("No se le dejó entrar.").waitFor(); // a code lets in one phone
+
+  await cook.getByRole("button", { name: "Lock out: Ida" }).click();
+  await cook.getByRole("dialog").getByRole("button", { name: "Lock out" }).click();
+  await until(async () => (await asked(phone, "/api/freezer", {})).status === 401, "it is locked out");
+  await phone.reload();
+  await phone.getByLabel("Nombre de este teléfono").waitFor();
+}
