@@ -16,7 +16,8 @@ const minute_steps = [5, 10, 15, 30, 60, 120, 240, 360, 720, 1440, 2880];
 function room() {
   const { fontSize } = getComputedStyle(document.documentElement);
   const all = (document.documentElement.clientWidth * 16) / Number.parseFloat(fontSize);
-  return Math.min(widest, Math.max(narrowest, all - 40));
+  const beside = all >= 1024; // where the drawing of the plan stands beside it
+  return Math.min(widest, Math.max(narrowest, beside ? all * 0.36 : all - 40));
 }
 
 /** The first step that cuts `length` into few enough pieces. */

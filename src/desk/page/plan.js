@@ -92,8 +92,8 @@ function answer_parts(kept, answer) {
     ...ways(with_raw(answer.ways, answer.dishes)),
     answer.events.length > 0 ? events_table(answer, at) : null,
     calendar_button(answer),
-    ...pictures(kept, answer.svg),
-    ...curves(with_raw(answer.core, answer.dishes)),
+    el("div", { class: "drawings" }, el("div", {}, pictures(kept, answer.svg)),
+      el("div", {}, curves(with_raw(answer.core, answer.dishes)))),
     el("p", { class: "standing" }, say("plan.local_rules")),
   ].filter(Boolean);
 }

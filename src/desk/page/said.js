@@ -5,7 +5,7 @@ import { count, date, el, locale, say } from "./ui.js";
 /** "Thu 3 Dec 2026, 18:30" of a moment on the kitchen's clock. */
 export function moment(iso) {
   const [day, time] = iso.split("T");
-  const said = date(day, { weekday: "short", day: "numeric", month: "short", year: "numeric" });
+  const said = `${date(day, { weekday: "short" }).replace(".", "")} ${date(day)}`;
   return time ? `${said}, ${time.slice(0, 5)}` : said;
 }
 
