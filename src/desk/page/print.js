@@ -22,7 +22,6 @@ function unsaved_part(desk, day, done) {
   const save = async () => {
     try {
       const { etag } = await desk.ask("PUT", `/api/day/${day.number}`, { text: day.draft }, { headers: { "If-Match": day.etag } });
-      await desk.ask("PUT", `/api/draft/${day.number}`, { text: null });
       Object.assign(day, { etag, text: day.draft, draft: null });
       done();
     } catch (failure) {

@@ -7,10 +7,18 @@ import { ask_cook, button, el, fresh_id, say } from "./ui.js";
 const draft_pause = 1000; // ms after the last letter
 const beacon_most = 60000; // bytes that a page which is going may still send
 
-function reading(text, words) {
+/** A text to be read, at the line in which two differ first. */
+function reading(text, words, line) {
   const id = fresh_id("reading");
-  return el("div", { class: "field" }, el("label", { htmlFor: id }, words),
-    el("textarea", { id, class: "code", readOnly: true, rows: 16, value: text, wrap: "off" }));
+  const area = el("textarea", { id, class: "code", readOnly: true, rows: 16, value: text, wrap: "off" });
+  area.setSelectionRange(0, 0);
+  requestAnimationFrame(() => { area.scrollTop = (line - 2) * parseFloat(getComputedStyle(area).lineHeight); });
+  return el("div", { class: "field" }, el("label", { htmlFor: id }, words), area);
+}
+
+function first_difference(one, other) {
+  const others = other.split("\n");
+  return one.split("\n").findIndex((line, at) => line !== others[at]);
 }
 
 /** Asks which of two texts holds; either way the other is one step back. `theirs` null: the file is gone. */
@@ -19,7 +27,8 @@ async function choose_text(mine, theirs) {
     return ask_cook(say("day.file_gone"), el("p", {}, say("day.file_gone_help")), [
       ["mine", say("day.put_back"), "main"], [null, say("page.cancel"), "plain"]]);
   }
-  const both = el("div", { class: "two" }, reading(mine, say("day.my_text")), reading(theirs, say("day.their_text")));
+  const line = first_difference(mine, theirs);
+  const both = el("div", { class: "two" }, reading(mine, say("day.my_text"), line), reading(theirs, say("day.their_text"), line));
   return ask_cook(say("day.saved_elsewhere"), [el("p", {}, say("day.saved_elsewhere_help")), both], [
     ["mine", say("day.take_mine"), "main"], ["theirs", say("day.take_theirs"), "plain"], [null, say("page.cancel"), "plain"]], "wide");
 }
