@@ -51,6 +51,16 @@ function show_places({ place }, places) {
   place.value = chosen;
 }
 
+/** Whoever goes through the list by the keyboard stays at that place of it, also when a bag has gone. */
+function stay(view, show) {
+  const rows = () => [...view.inside.querySelectorAll(".bag-row")];
+  const at = rows().findIndex((row) => row.contains(document.activeElement));
+  show(view);
+  if (at >= 0) {
+    rows()[Math.min(at, rows().length - 1)]?.querySelector("button")?.focus();
+  }
+}
+
 function show_answer(view) {
   const { answer, fields, list } = view;
   const avoided = fields.without.value.trim();
@@ -70,7 +80,7 @@ async function load(view) {
   view.asked = new AbortController();
   const question = question_of(view.fields);
   view.answer = await view.desk.ask("POST", "/api/freezer", question, { signal: view.asked.signal });
-  show_answer(view);
+  stay(view, show_answer);
   return view.answer.messages;
 }
 
