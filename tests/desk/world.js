@@ -52,6 +52,13 @@ class World {
     this.axe = fs.readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
   }
 
+  /** The cook's settings, in TOML. */
+  settings(text) {
+    const folder = this.file(".config/thawslip");
+    fs.mkdirSync(folder, { recursive: true });
+    fs.writeFileSync(path.join(folder, "settings.toml"), text);
+  }
+
   /** What a command of the program prints. */
   async command(...args) {
     const { stdout } = await run(this.program, args, { env: this.env, cwd: this.scratch });

@@ -19,10 +19,10 @@ const views = {
     await page.locator(".bag-row input").first().check();
     await page.locator(".bag-row summary").first().click();
     await page.locator(".history li").first().waitFor();
-    await page.getByRole("button", { name: "Propose dinners" }).click();
+    await page.locator("form.next button").click();
     await page.locator(".dinners li").first().waitFor();
   },
-  bag: (page) => page.getByRole("button", { name: "Start the camera" }).waitFor(),
+  bag: (page) => page.locator(".way button").first().waitFor(),
   "bag/ID/2026-12-03T18:30": (page) => page.locator(".plan .events").waitFor(),
   archive: async (page) => {
     await page.locator(".printed button").first().click();
@@ -71,25 +71,36 @@ async function with_large_type(page) {
   });
 }
 
+async function look_at_all(world, desk, bag, how) {
+  const page = await world.view(desk, "day/all", how);
+  for (const [view, shown] of Object.entries(views)) {
+    const what = `${view}, ${JSON.stringify(how)}`;
+    await world.go(page, view.replace("ID", bag.id));
+    await shown(page);
+    if (how.large) {
+      await with_large_type(page);
+    }
+    await until(() => page.evaluate(() => document.getAnimations().every(({ playState }) => playState !== "running")), "still");
+    await look_at_width(page, what);
+    await look_at_targets(page, what);
+    await look_with_axe(page, world, what);
+  }
+  await page.context().close();
+}
+
 export async function walk(world) {
   world.sample();
   await world.command("labels", world.file("days/orchard-day.toml"), "-o", world.file("labels.pdf"));
   const [bag] = JSON.parse(await world.command("freezer", "list", "--json"));
   const desk = await world.desk();
-  for (const how of [{ scheme: "light" }, { scheme: "dark" }, { width: 320 }, { width: 320, scheme: "dark" }, { large: true }]) {
-    const page = await world.view(desk, "day/all", how);
-    for (const [view, shown] of Object.entries(views)) {
-      const what = `${view}, ${JSON.stringify(how)}`;
-      await world.go(page, view.replace("ID", bag.id));
-      await shown(page);
-      if (how.large) {
-        await with_large_type(page);
-      }
-      await until(() => page.evaluate(() => document.getAnimations().every(({ playState }) => playState !== "running")), "still");
-      await look_at_width(page, what);
-      await look_at_targets(page, what);
-      await look_with_axe(page, world, what);
-    }
-    await page.context().close();
+  for (const how of [{ scheme: "light" }, { scheme: "dark" }, { width: 320 }, { large: true }]) {
+    await look_at_all(world, desk, bag, how);
+  }
+  await desk.kill();
+  for (const language of ["de", "es"]) { // whose words are longer
+    world.settings(`language = "${language}"\n`);
+    const other = await world.desk();
+    await look_at_all(world, other, bag, { width: 320, scheme: "dark", language });
+    await other.kill();
   }
 }
