@@ -44,6 +44,9 @@ Result<http::Place, std::string> house_place(const std::string& text,
                         "192.168.1.20 or 192.168.1.20:8123; {}",
                         in_quotes(text), choices(own))};
     }
+    if (std::find(own.begin(), own.end(), address) == own.end()) {
+        return Failure{fmt::format("{} is no address of this computer; {}", address, choices(own))};
+    }
     return http::Place{address, *port};
 }
 

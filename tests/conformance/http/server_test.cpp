@@ -236,6 +236,20 @@ TEST_CASE("an answer knows who asks") {
     CHECK(ask(serving.port(), serving.get("/"))->body == "127.0.0.1");
 }
 
+TEST_CASE("a server for a house answers nobody from elsewhere, whatever they say of themselves") {
+    const auto started =
+        http::Server::start({}, {{}, {}, {}, true}, echo, [](const std::string&) { return 0U; });
+    REQUIRE(started);
+    const auto port = started.value()->port();
+    const auto head = fmt::format("GET / HTTP/1.1\r\nHost: 127.0.0.1:{}\r\n", port);
+    // This computer itself is not the network (RFC 1122, section 3.2.1.3).
+    for (const std::string more :
+         {"", "X-Forwarded-For: 192.168.1.31\r\n", "Forwarded: for=192.168.1.31\r\n"}) {
+        CAPTURE(more);
+        CHECK(ask(port, head + more + "\r\n")->status == 403);
+    }
+}
+
 TEST_CASE("a second server at the same port is told so") {
     const Serving serving;
     const auto second = http::Server::start({"127.0.0.1", serving.port()}, {}, echo,

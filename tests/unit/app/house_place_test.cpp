@@ -45,6 +45,12 @@ TEST_CASE("all others are refused, and this computer's own are named") {
     }
 }
 
+TEST_CASE("another computer's address is refused") {
+    CHECK(why_not("192.168.1.21") ==
+          "192.168.1.21 is no address of this computer; this computer has "
+          "192.168.1.20 and 10.0.0.5");
+}
+
 TEST_CASE("a computer without a network says so") {
     const auto place = house_place("8.8.8.8", {"127.0.0.1"});
     REQUIRE_FALSE(place);
