@@ -5,7 +5,7 @@ import { el, say } from "./ui.js";
 const frame_pause = 200; // ms from one look to the next, so that the computer has time for other things
 const largest = { width: 1280, height: 720 };
 
-/** An RGBA picture as grey bytes: the weights of ITU-R BT.601, section 2.5.1, in parts of 256. */
+/** An RGBA picture as grey bytes: the weights of ITU-R BT.601 (from memory), in parts of 256. */
 export function to_grey(rgba) {
   const grey = new Uint8Array(rgba.length / 4);
   for (let from = 0, to = 0; to < grey.length; from += 4, to += 1) {
