@@ -3,11 +3,13 @@
 #include "intake/storage_file.h"
 #include "kitchen/foods/food_reading.h"
 
+#include <utility>
+
 namespace thawslip::service {
 namespace {
 
 FoodFacts facts_of(const kitchen::StorageTable& table, const std::string& food,
-                   const std::string& language) {
+                   std::vector<std::string> words) {
     const std::vector<std::string> alone{food};
     kitchen::Package package;
     package.food = alone;
@@ -17,7 +19,7 @@ FoodFacts facts_of(const kitchen::StorageTable& table, const std::string& food,
                     std::nullopt,
                     kitchen::safe_minimum(table, package),
                     kitchen::find_unsuitable(table, food),
-                    kitchen::words_for(table, food, language)};
+                    std::move(words)};
     if (facts.frozen) {
         facts.thawed = kitchen::days_left_after_thawing(table, alone, std::chrono::days{0});
     }
@@ -31,9 +33,10 @@ std::vector<FoodFacts> food_facts(const std::string& words, const std::string& s
     const auto table = intake::built_in_storage(storage_list);
     const auto kinds =
         words.empty() ? kitchen::all_kinds(table) : kitchen::kinds_near(table, words);
+    auto words_of = kitchen::words_by_kind(table, language);
     std::vector<FoodFacts> facts;
     for (const auto& kind : kinds) {
-        facts.push_back(facts_of(table, kind, language));
+        facts.push_back(facts_of(table, kind, std::move(words_of[kind])));
     }
     return facts;
 }

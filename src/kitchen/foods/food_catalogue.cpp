@@ -88,16 +88,15 @@ std::vector<std::string> kinds_near(const StorageTable& table, std::string_view 
     return kinds;
 }
 
-std::vector<std::string> words_for(const StorageTable& table, std::string_view kind,
-                                   std::string_view language) {
-    std::vector<std::string> words;
+std::map<std::string, std::vector<std::string>> words_by_kind(const StorageTable& table,
+                                                              std::string_view language) {
+    std::map<std::string, std::vector<std::string>> words;
     for (const auto& word : table.words) {
         if (word.language != language || word.role == FoodRole::Form) {
             continue;
         }
-        const auto kinds = kinds_of(word);
-        if (contains(kinds, kind)) {
-            words.emplace_back(word.written);
+        for (const auto& kind : kinds_of(word)) {
+            words[kind].emplace_back(word.written);
         }
     }
     return words;

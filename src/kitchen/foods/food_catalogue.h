@@ -2,6 +2,7 @@
 
 #include "kitchen/storage/storage.h"
 
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -15,8 +16,8 @@ std::vector<std::string> all_kinds(const StorageTable& table);
 /// whole, ground, cooked), then those whose names or words hold it. Empty where none comes near.
 std::vector<std::string> kinds_near(const StorageTable& table, std::string_view text);
 
-/// The words of one language ("en", "es", "de") that may mean a kind, as its file writes them.
-std::vector<std::string> words_for(const StorageTable& table, std::string_view kind,
-                                   std::string_view language);
+/// The words of one language ("en", "es", "de") that may mean each kind, as its file writes them.
+std::map<std::string, std::vector<std::string>> words_by_kind(const StorageTable& table,
+                                                              std::string_view language);
 
 } // namespace thawslip::kitchen
