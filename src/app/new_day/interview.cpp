@@ -36,10 +36,11 @@ std::string text_of(std::optional<int> number) {
     return number ? std::to_string(*number) : std::string{};
 }
 
-NewDish ask_dish(const Ask& ask, const wording::Language& language, const std::string& number) {
+service::NewDish ask_dish(const Ask& ask, const wording::Language& language,
+                          const std::string& number) {
     using intake::Limits;
     const auto say = [&](const char* key) { return language.say(key); };
-    NewDish dish;
+    service::NewDish dish;
     dish.name = ask(language.say("new.name", {number})).value_or("");
     dish.servings = text_of(ask_number(ask, language, say("new.servings"), 1, Limits::servings));
     dish.bags = text_of(ask_number(ask, language, say("new.bags"), 1, Limits::bags));
@@ -51,12 +52,13 @@ NewDish ask_dish(const Ask& ask, const wording::Language& language, const std::s
 
 } // namespace
 
-std::vector<NewDish> ask_dishes(const Ask& ask, int count, const wording::Language& language) {
+std::vector<service::NewDish> ask_dishes(const Ask& ask, int count,
+                                         const wording::Language& language) {
     constexpr int most = intake::Limits::packages;
     if (count == 0) {
         count = ask_number(ask, language, language.say("new.how-many"), 1, most).value_or(1);
     }
-    std::vector<NewDish> dishes;
+    std::vector<service::NewDish> dishes;
     for (int i = 1; i <= count; ++i) {
         const auto number = language.say("new.number", {std::to_string(i), std::to_string(count)});
         dishes.push_back(ask_dish(ask, language, number));

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "app/new_day/blank_day.h"
 #include "app/question.h"
+#include "service/new_day/new_day_text.h"
 #include "wording/language.h"
 
 #include <vector>
@@ -13,6 +13,7 @@ namespace thawslip::app {
 /// the value to be filled in; a number that cannot be is asked for again. Where no more answers
 /// come, the rest is empty.
 /// \param count of the dishes; 0: ask
-std::vector<NewDish> ask_dishes(const Ask& ask, int count, const wording::Language& language);
+std::vector<service::NewDish> ask_dishes(const Ask& ask, int count,
+                                         const wording::Language& language);
 
 } // namespace thawslip::app

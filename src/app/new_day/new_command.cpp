@@ -5,7 +5,6 @@
 #include "app/new_day/interview.h"
 #include "app/question.h"
 #include "base/utf8.h"
-#include "service/food_facts.h"
 
 #include <filesystem>
 #include <fmt/format.h>
@@ -14,21 +13,10 @@
 namespace thawslip::app {
 namespace {
 
-/// The kinds of food that may be frozen.
-std::vector<std::string> kinds_of_food(const Settings& settings) {
-    std::vector<std::string> kinds;
-    for (const auto& facts : service::food_facts("", settings.storage_list, "en")) {
-        if (facts.frozen) {
-            kinds.push_back(facts.food);
-        }
-    }
-    return kinds;
-}
-
 /// The dishes that the command line names; the others, up to the count that it gives, without a
 /// name.
-std::vector<NewDish> dishes_named(const NewOptions& options) {
-    std::vector<NewDish> dishes;
+std::vector<service::NewDish> dishes_named(const NewOptions& options) {
+    std::vector<service::NewDish> dishes;
     for (const auto& name : options.dishes) {
         dishes.emplace_back().name = name;
     }
@@ -36,7 +24,7 @@ std::vector<NewDish> dishes_named(const NewOptions& options) {
     return dishes;
 }
 
-bool are_utf8(const NewDay& day) {
+bool are_utf8(const service::NewDay& day) {
     auto words = day.kitchen;
     for (const auto& dish : day.dishes) {
         words += dish.name + "\n" + dish.food + "\n" + dish.weight + "\n" + dish.thickness + "\n";
@@ -44,7 +32,7 @@ bool are_utf8(const NewDay& day) {
     return !first_invalid_utf8(words);
 }
 
-std::string what_next(const NewDay& day, const std::string& file) {
+std::string what_next(const service::NewDay& day, const std::string& file) {
     return fmt::format("{0}: a day to {1}, then: thawslip check {0}\n", file,
                        day.dishes.empty() ? "start from. Change it" : "fill in. Do that");
 }
@@ -64,7 +52,7 @@ ExitStatus new_day(const NewOptions& options, const Settings& settings, std::ist
                                    file);
         return ExitStatus::Refused;
     }
-    NewDay day{today(), options.kitchen, dishes_named(options)};
+    service::NewDay day{today(), options.kitchen, dishes_named(options)};
     if (options.ask) {
         day.dishes = ask_dishes(ask_on(answers, console.err), options.count, language_of(settings));
     }
@@ -72,7 +60,8 @@ ExitStatus new_day(const NewOptions& options, const Settings& settings, std::ist
         console.err << "error: the words are not UTF-8; nothing written\n";
         return ExitStatus::Refused;
     }
-    write_whole_file(file, new_day_text(day, settings.language, kinds_of_food(settings)));
+    write_whole_file(file, service::new_day_text(day, settings.language,
+                                                 service::freezable_kinds(settings.storage_list)));
     if (file != "-") {
         console.out << what_next(day, file);
     }

@@ -1,15 +1,17 @@
-#include "app/new_day/blank_day.h"
+#include "service/new_day/new_day_text.h"
 
-#include "app/new_day/templates.h"
 #include "base/utf8.h"
+#include "intake/storage_file.h"
+#include "kitchen/foods/food_catalogue.h"
 #include "service/archive/toml_text.h"
+#include "service/new_day/templates.h"
 #include "wording/language.h"
 
 #include <array>
 #include <fmt/format.h>
 #include <utility>
 
-namespace thawslip::app {
+namespace thawslip::service {
 namespace {
 
 constexpr std::size_t remark_column = 38;
@@ -53,15 +55,15 @@ void put_optional(std::string& line, std::string_view slot, const std::string& v
                   std::string_view example) {
     if (line.find(slot) != std::string::npos) {
         line = value.empty() ? "# " + line : line;
-        put(line, slot, service::toml_string(value.empty() ? example : value));
+        put(line, slot, toml_string(value.empty() ? example : value));
     }
 }
 
 void put_values(std::string& line, const NewDish& dish) {
-    put(line, "@DISH@", service::toml_string(dish.name));
+    put(line, "@DISH@", toml_string(dish.name));
     put(line, "@SERVINGS@", dish.servings.empty() ? "0" : dish.servings);
     put(line, "@BAGS@", dish.bags.empty() ? "1" : dish.bags);
-    put(line, "@FOOD@", service::toml_string(dish.food));
+    put(line, "@FOOD@", toml_string(dish.food));
     put_optional(line, "@WEIGHT@", dish.weight, "2.2 kg");
     put_optional(line, "@THICKNESS@", dish.thickness, "30 mm");
 }
@@ -97,6 +99,14 @@ std::string remarks_of(const std::vector<std::string>& kinds) {
 
 } // namespace
 
+std::vector<std::string> freezable_kinds(const std::string& storage_list) {
+    const auto table = intake::built_in_storage(storage_list);
+    auto kinds = kitchen::all_kinds(table);
+    std::erase_if(
+        kinds, [&table](const std::string& food) { return !kitchen::find_storage(table, food); });
+    return kinds;
+}
+
 std::string new_day_text(const NewDay& day, std::string_view language,
                          const std::vector<std::string>& kinds) {
     const auto whole = template_of(language);
@@ -125,4 +135,4 @@ std::string new_day_text(const NewDay& day, std::string_view language,
     return text;
 }
 
-} // namespace thawslip::app
+} // namespace thawslip::service

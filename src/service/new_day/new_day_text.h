@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-namespace thawslip::app {
+namespace thawslip::service {
 
 /// A dish as a new day has it: the cook's own words; what is empty is left to be filled in.
 struct NewDish {
@@ -25,6 +25,9 @@ struct NewDay {
     std::vector<NewDish> dishes; ///< none: the sample day
 };
 
+/// The kinds of food that may be frozen, by the list of storage times that is asked first.
+std::vector<std::string> freezable_kinds(const std::string& storage_list);
+
 /// The text of a day to start from, in TOML with remarks in `language` ("en", "es", "de"). A day
 /// without dishes is a sample with one; else it has a block for each dish, in which what the cook
 /// must still say is empty, so that `check` asks for it, and what is optional is a remark.
@@ -33,4 +36,4 @@ struct NewDay {
 std::string new_day_text(const NewDay& day, std::string_view language,
                          const std::vector<std::string>& kinds);
 
-} // namespace thawslip::app
+} // namespace thawslip::service

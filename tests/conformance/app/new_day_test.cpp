@@ -12,6 +12,8 @@
 using namespace thawslip;
 using namespace thawslip::app;
 using namespace thawslip::test_support;
+using service::new_day_text;
+using service::NewDish;
 
 namespace {
 
