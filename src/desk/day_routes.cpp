@@ -4,6 +4,8 @@
 #include "desk/edits.h"
 #include "desk/route.h"
 #include "json/value.h"
+#include "service/new_day/day_again.h"
+#include "service/new_day/new_day_text.h"
 
 #include <array>
 #include <charconv>
@@ -99,6 +101,56 @@ http::Response kept_draft(Session& session, const Asked& asked) {
     return answer_with(json::Json::object());
 }
 
+/// What a new day begins with; nothing, with why in `why`, where a former one cannot be taken.
+std::optional<std::string> beginning(const Session& session, const json::Json& body,
+                                     const service::Settings& settings, kitchen::Date made,
+                                     std::string& why) {
+    service::NewDay day{made, {}, {}};
+    const auto from = body.find("from");
+    if (from != body.end() && from->is_number()) {
+        const auto name = session.days.name_of(needed_number(body, "from"));
+        const auto text = name ? session.machine.days.read(*name) : std::nullopt;
+        auto again = text ? service::day_again(page_text(*text), made)
+                          : Failure{std::string{"there is no day of this number"}};
+        why = again ? std::string{} : again.fault();
+        return again ? std::optional{std::move(again).value()} : std::nullopt;
+    }
+    const auto word = needed_text(body, "from");
+    if (word != "blank" && word != "sample") {
+        throw BadRequest{"\"from\" is to be \"blank\", \"sample\" or the number of a day"};
+    }
+    if (word == "blank") {
+        day.dishes.emplace_back();
+    }
+    return service::new_day_text(day, settings.language,
+                                 service::freezable_kinds(settings.storage_list));
+}
+
+http::Response new_day(Session& session, const Asked& asked) {
+    const auto body = body_of(asked.request);
+    const auto made = kitchen::parse_iso(needed_text(body, "made"));
+    if (!made) {
+        throw BadRequest{"\"made\" is to be a day of the calendar, as 2026-10-17"};
+    }
+    const auto settings = session.machine.settings();
+    if (!settings) {
+        return refusal(settings.messages);
+    }
+    std::string why;
+    const auto text = beginning(session, body, *settings.value, *made, why);
+    if (!text) {
+        return refusal(422, why);
+    }
+    constexpr int most_numbers = 1000; // files of one name
+    for (int number = 1; number <= most_numbers; ++number) {
+        const auto name = service::day_file_name(*made, text_at(body, "name").value_or(""), number);
+        if (session.machine.days.write(name, std::nullopt, *text)) {
+            return answer_with({{"number", session.days.number_of(name)}, {"name", name}});
+        }
+    }
+    return refusal(422, "there are too many days of this name: give it another");
+}
+
 http::Response edited_text(Session&, const Asked& asked) {
     const auto body = body_of(asked.request);
     const auto text = needed_text(body, "text");
@@ -117,6 +169,7 @@ std::span<const Route> day_routes() {
     static constexpr std::array routes = {
         Route{Method::Get, "/api/day/*", shown_day},
         Route{Method::Put, "/api/day/*", saved_day},
+        Route{Method::Post, "/api/days", new_day},
         Route{Method::Put, "/api/draft/*", kept_draft},
         Route{Method::Post, "/api/edit", edited_text, false},
     };

@@ -1,0 +1,93 @@
+#include "sample_text.h"
+#include "support/asked.h"
+#include "support/fake_machine.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+
+namespace {
+
+struct Folder {
+    FakeMachine fake;
+    desk::Desk desk;
+
+    Folder() : desk{(fake.days["a.toml"] = former, machine_of(fake))} { get(desk, "/api/state"); }
+
+    http::Response make(const json::Json& body) { return post(desk, "/api/days", body); }
+    json::Json made(const json::Json& body) {
+        const auto answer = make(body);
+        REQUIRE(answer.status == 200);
+        return said(answer);
+    }
+    json::Json checked(const json::Json& day) {
+        return said(post(
+            desk, "/api/check",
+            {{"number", day["number"]}, {"text", fake.days[day["name"]]}, {"what", "labels"}}));
+    }
+
+    static inline const std::string former =
+        "# the crew\n[day]\nmade = 2026-10-17 # Saturday\nprepared = 2026-10-16\n\n[[package]]\n"
+        "dish = \"Barley stew\" # with celery\nservings = 4\nfood = \"soup or stew\"\n"
+        "use_by = 2026-11-20\nmade = 2026-10-16\n";
+};
+
+} // namespace
+
+TEST_CASE("a new day is blank, a sample, or a former one without the dates of its bags") {
+    Folder folder;
+    const auto again = folder.made({{"from", 1}, {"made", "2026-11-07"}});
+    CHECK(again["name"] == "2026-11-07.toml");
+    CHECK(again["number"] == 2);
+    CHECK(folder.fake.days["2026-11-07.toml"] ==
+          "# the crew\n[day]\nmade = 2026-11-07 # Saturday\n\n[[package]]\n"
+          "dish = \"Barley stew\" # with celery\nservings = 4\nfood = \"soup or stew\"\n");
+    CHECK(folder.fake.days["a.toml"] == Folder::former);
+
+    for (const std::string language : {"en", "es", "de"}) {
+        folder.fake.settings.language = language;
+        const auto sample = folder.made({{"from", "sample"}, {"made", "2026-10-17"}});
+        CHECK(folder.checked(sample)["messages"].empty());
+        CHECK(folder.checked(sample)["prints"].size() == 1);
+        const auto blank = folder.checked(folder.made({{"from", "blank"}, {"made", "2026-10-17"}}));
+        CHECK(blank["form"]["package"].size() == 1);
+        CHECK_FALSE(blank["messages"].empty()); // what must be filled in
+    }
+}
+
+TEST_CASE("a new day never takes the place of a file") {
+    Folder folder;
+    const json::Json blank{{"from", "blank"}, {"made", "2026-10-17"}};
+    CHECK(folder.made(blank)["name"] == "2026-10-17.toml");
+    CHECK(folder.made(blank)["name"] == "2026-10-17-2.toml");
+    CHECK(folder.made(blank)["name"] == "2026-10-17-3.toml");
+    CHECK(folder.fake.days.size() == 4);
+}
+
+TEST_CASE("a name of a cook's words is one that any folder takes") {
+    Folder folder;
+    const auto name = [&folder](const std::string& words) {
+        return folder.made({{"from", "blank"}, {"made", "2026-10-17"}, {"name", words}})["name"];
+    };
+    CHECK(name("Äpfel und Kraut") == "Äpfel-und-Kraut.toml");
+    CHECK(name("../../etc/passwd") == "etc-passwd.toml");
+    CHECK(name(".hidden") == "hidden.toml");
+    CHECK(name("/") == "2026-10-17.toml");
+    CHECK(name(std::string(59, 'a') + "ä") == std::string(59, 'a') + ".toml");
+}
+
+TEST_CASE("a new day that no page asks for is refused") {
+    Folder folder;
+    CHECK(folder.make({{"from", "empty"}, {"made", "2026-10-17"}}).status == 400);
+    CHECK(folder.make({{"made", "2026-10-17"}}).status == 400);
+    CHECK(folder.make({{"from", "blank"}}).status == 400);
+    CHECK(folder.make({{"from", "blank"}, {"made", "17.10.2026"}}).status == 400);
+    CHECK(folder.make({{"from", "blank"}, {"made", "2026-02-30"}}).status == 400);
+    CHECK(folder.make({{"from", 1.5}, {"made", "2026-10-17"}}).status == 400);
+    CHECK(folder.make({{"from", 9}, {"made", "2026-10-17"}}).status == 422);
+    folder.fake.days["a.toml"] = "[day\n";
+    CHECK(folder.make({{"from", 1}, {"made", "2026-10-17"}}).status == 422);
+    CHECK(put(folder.desk, "/api/days", json::Json::object()).status == 405);
+    CHECK(folder.fake.days.size() == 1);
+}
