@@ -14,14 +14,16 @@
 namespace thawslip::desk {
 namespace {
 
-/// Its sheets, each as a picture; none where nothing of it can be done, which its remarks say.
-json::Json pictures(const service::DinnerPlan& plan, const service::Settings& settings,
-                    const service::Surroundings& around, service::Messages& messages) {
+/// Its drawing, in one picture or several; none where nothing of it can be done, which its remarks
+/// say.
+json::Json pictures(const service::DinnerPlan& plan, std::size_t beside,
+                    const service::Settings& settings, const service::Surroundings& around,
+                    service::Messages& messages) {
     auto list = json::Json::array();
     if (plan.line.events.empty()) {
         return list;
     }
-    const auto printing = plan_sheet(plan, {}, settings, around);
+    const auto printing = plan_pictures(plan, beside, settings, around);
     messages.add(printing.messages);
     if (printing) {
         const auto& laid_out = printing.value->laid_out;
@@ -72,13 +74,14 @@ json::Json core(const service::DinnerPlan& plan, const kitchen::ThawSettings& th
 
 } // namespace
 
-json::Json plan_answer(const service::DinnerPlan& plan, service::Messages messages,
-                       const service::Settings& settings, const service::Surroundings& around) {
+json::Json plan_answer(const service::DinnerPlan& plan, std::size_t beside,
+                       service::Messages messages, const service::Settings& settings,
+                       const service::Surroundings& around) {
     const auto style = style_of(settings);
     auto answer = json::plan_json(plan, style);
     answer["possible"] = can_be_done(plan.line);
     answer["text"] = service::plan_text(plan, style);
-    answer["svg"] = pictures(plan, settings, around, messages);
+    answer["svg"] = pictures(plan, beside, settings, around, messages);
     answer["calendar"] = calendar(plan, messages);
     answer["core"] = core(plan, settings.kitchen.thaw);
     answer["messages"] = messages_for_page(messages);

@@ -22,12 +22,14 @@ struct Wanted {
     std::optional<int> number;
     kitchen::LocalMinute eat;
     int each = 1;
+    std::size_t beside = 3; ///< dishes side by side in a picture
 
     kitchen::Date on() const { return kitchen::Date{std::chrono::floor<std::chrono::days>(eat)}; }
 };
 
 Wanted wanted_of(const json::Json& body) {
     constexpr int most_bags = 99'999;
+    constexpr int most_beside = 3;
     Wanted wanted{texts_at(body, "bags"), texts_at(body, "texts"), number_at(body, "number"), {}};
     if (wanted.bags.empty() + wanted.texts.empty() + !wanted.number != 2) {
         throw BadRequest{"one of \"bags\", \"texts\" and \"number\" is to be given"};
@@ -41,6 +43,11 @@ Wanted wanted_of(const json::Json& body) {
     if (wanted.each < 1 || wanted.each > most_bags) {
         throw BadRequest{"\"each\" is to be a number of bags"};
     }
+    const int beside = number_at(body, "beside").value_or(most_beside);
+    if (beside < 1 || beside > most_beside) {
+        throw BadRequest{"\"beside\" is to be a number from 1 to 3"};
+    }
+    wanted.beside = static_cast<std::size_t>(beside);
     return wanted;
 }
 
@@ -102,7 +109,7 @@ http::Response plan(Session& session, const Asked& asked) {
             *packages.value, question_of(wanted, settings, session.machine), style_of(settings));
         packages.messages.add(planned.messages);
         return planned ? answer_with(plan_answer(
-                             *planned.value, std::move(packages.messages), settings,
+                             *planned.value, wanted.beside, std::move(packages.messages), settings,
                              session.shelf.with(session.machine.surroundings(settings))))
                        : refusal(packages.messages);
     });

@@ -4,6 +4,7 @@
 #include "service/print/choices.h"
 
 #include <algorithm>
+#include <fmt/format.h>
 
 namespace thawslip::service {
 namespace {
@@ -106,6 +107,19 @@ Outcome<Printing> plan_sheet(const DinnerPlan& plan, const Look& look, const Set
         return nothing;
     }
     return Drawer{plan, look, settings, around}.draw();
+}
+
+Outcome<Printing> plan_pictures(const DinnerPlan& plan, std::size_t beside,
+                                const Settings& settings, const Surroundings& around) {
+    constexpr std::size_t comfortable = 100; // millimetres a lane, by looking at them
+    const auto lanes = std::clamp(plan.dishes.size(), std::size_t{1}, beside);
+    Look look;
+    look.stock = "screen.toml";
+    look.kept = {
+        {look.stock,
+         fmt::format("cell = [\"{} mm\", \"200 mm\"]\nroll = true\nsafe_margin = \"4 mm\"\n",
+                     comfortable * lanes)}};
+    return plan_sheet(plan, look, settings, around);
 }
 
 } // namespace thawslip::service

@@ -11,4 +11,10 @@ namespace thawslip::service {
 Outcome<Printing> plan_sheet(const DinnerPlan& plan, const Look& look, const Settings& settings,
                              const Surroundings& around);
 
+/// The same for a screen: in pictures of one size, as wide as so many dishes side by side are
+/// comfortable in, or all where they are fewer. Other dishes stand in the next one.
+/// \param beside 1 to 3
+Outcome<Printing> plan_pictures(const DinnerPlan& plan, std::size_t beside,
+                                const Settings& settings, const Surroundings& around);
+
 } // namespace thawslip::service

@@ -43,6 +43,22 @@ TEST_CASE("bags are planned by their ids, with words, pictures and a calendar") 
         style_of(printed.fake.settings).say("standing.local-rules") + "\n"));
 }
 
+TEST_CASE("a narrow page gets narrow pictures, one for each dish") {
+    Printed printed;
+    const json::Json bags = {"squash", "pork", "compote"};
+    const auto wide = printed.plan({{"bags", bags}});
+    const auto narrow = printed.plan({{"bags", bags}, {"beside", 1}});
+    CHECK(wide["svg"].size() == 1);
+    CHECK(wide["svg"][0].get<std::string>().find("width=\"300mm\"") != std::string::npos);
+    CHECK(narrow["svg"].size() == 3);
+    CHECK(narrow["svg"][0].get<std::string>().find("width=\"100mm\"") != std::string::npos);
+    const auto one = printed.plan({{"bags", {"pork"}}});
+    CHECK(one["svg"][0].get<std::string>().find("width=\"100mm\"") != std::string::npos);
+    for (const auto beside : {0, -1, 4}) {
+        printed.plan({{"bags", bags}, {"beside", beside}}, 400);
+    }
+}
+
 TEST_CASE("so many bags of each dish are planned as are asked for") {
     Printed printed;
     CHECK(printed.plan({{"bags", {"squash"}}})["dishes"][0]["bags"].size() == 1);
