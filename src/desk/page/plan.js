@@ -8,6 +8,7 @@ import { dish_name, moment } from "./said.js";
 
 const usual_dinner = "18:30";
 const minutes_a_day = 1440;
+const lane_width = 360; // in pixels, of a dish in the drawing
 
 /** A moment by which most bags can be thawed: the day after their time to thaw, at the usual dinner. */
 export function usual_time(today, bags) {
@@ -98,6 +99,13 @@ function answer_parts(kept, answer) {
   ].filter(Boolean);
 }
 
+/** How many dishes the page has room for side by side. */
+function dishes_beside() {
+  const all = document.documentElement.clientWidth;
+  const drawing = all >= 1024 ? all * 0.6 : all; // the core's course stands beside it there
+  return Math.min(3, Math.max(1, Math.floor(drawing / lane_width)));
+}
+
 /** A form for the time to eat, and the plan below it.
  *  \param question {bags} or {texts}, as the program takes them
  *  \returns {box, ask(eat), leave} */
@@ -109,7 +117,8 @@ export function planner(desk, { question, bags, eat }) {
   const leave = () => kept.splice(0).forEach(release);
   const ask = async () => {
     try {
-      const answer = await desk.ask("POST", "/api/plan", { ...question, eat: time.value });
+      const answer = await desk.ask("POST", "/api/plan", { ...question, eat: time.value,
+        beside: dishes_beside() });
       leave();
       desk.tell(answer.messages);
       result.replaceChildren(...answer_parts(kept, answer));
