@@ -144,13 +144,13 @@ namespace {
 constexpr int square = 8;
 
 /// What is known of a square of pixels, or of several.
-struct Light {
+struct LightSum {
     int sum = 0;
     int count = 0;
     std::uint8_t darkest = 255;
     std::uint8_t lightest = 0;
 
-    void add(const Light& more) {
+    void add(const LightSum& more) {
         sum += more.sum;
         count += more.count;
         darkest = std::min(darkest, more.darkest);
@@ -161,10 +161,12 @@ struct Light {
 struct Squares {
     int width = 0;
     int height = 0;
-    std::vector<Light> light;
+    std::vector<LightSum> light;
 
-    Light& at(int x, int y) { return light[static_cast<std::size_t>(y * width + x)]; }
-    const Light& at(int x, int y) const { return light[static_cast<std::size_t>(y * width + x)]; }
+    LightSum& at(int x, int y) { return light[static_cast<std::size_t>(y * width + x)]; }
+    const LightSum& at(int x, int y) const {
+        return light[static_cast<std::size_t>(y * width + x)];
+    }
 };
 
 /// Cut off at the right and below.
@@ -185,7 +187,7 @@ Squares squares_of(const GreyPicture& picture) {
 std::uint8_t limit_at(const Squares& squares, int x, int y) {
     constexpr int reach = 2;
     constexpr int noise = 24; // levels: common practice, no source
-    Light around;
+    LightSum around;
     for (int v = std::max(y - reach, 0); v <= std::min(y + reach, squares.height - 1); ++v) {
         for (int u = std::max(x - reach, 0); u <= std::min(x + reach, squares.width - 1); ++u) {
             around.add(squares.at(u, v));
