@@ -22,7 +22,8 @@ export function same(edited, stands) {
   return plain(edited) === plain(stands);
 }
 
-export function make_field(book, [key, kind, options = {}], base) {
+/** A field in the text's table `base()`. `last(key)` says whether it is the only key of a table that may be without. */
+export function make_field(book, [key, kind, options = {}], base, last = () => false) {
   const id = id_of(`${base()}.${key}`);
   const path = () => `${base()}.${key}`;
   let known = null;
@@ -30,7 +31,7 @@ export function make_field(book, [key, kind, options = {}], base) {
     const value = control.read();
     if (value !== undefined && !same(value, known)) {
       known = value;
-      book.edit([{ path: path(), value }]);
+      book.edit([{ path: value === null && last(key) ? base() : path(), value }]);
     }
   }
   const control = kinds[kind]({
@@ -88,11 +89,14 @@ export function hints_of(book, message) {
 
 function fields_part(book, { part, table, fields }, base) {
   const inner = table ? () => `${base()}.${table}` : base;
-  const made = fields.map((field) => make_field(book, field, inner));
+  const self = { keys: [] };
+  const last = (key) => Boolean(table) && self.keys.every((one) => one === key);
+  const made = fields.map((field) => make_field(book, field, inner, last));
   return {
     head: say(`day.part.${part}`), body: el("div", { class: "fields" }, made.map(({ node }) => node)),
     update(value) {
       const values = table ? value?.[table] : value;
+      self.keys = Object.keys(values ?? {});
       made.forEach((field, at) => field.update(values?.[fields[at][0]]));
     },
     fields: () => made, used: (value) => fields.filter(([key]) => value?.[key] !== undefined).length,
