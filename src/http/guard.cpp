@@ -61,11 +61,12 @@ std::optional<Response> refuse_site(const Request& request, const Guard&) {
 
 /// RFC 6454, section 7; Fetch, section 3.1: what may change something has an Origin, and a script
 /// cannot set it. Of other requests one that is there must be right.
-std::optional<Response> refuse_origin(const Request& request, const Guard&) {
+std::optional<Response> refuse_origin(const Request& request, const Guard& guard) {
     const auto origin = request.headers.find("origin");
     const bool is_ours = origin == request.headers.end()
                              ? !changes(request.method)
-                             : origin->second == "http://" + lower(header_of(request, "host"));
+                             : origin->second == (guard.is_encrypted ? "https://" : "http://") +
+                                                     lower(header_of(request, "host"));
     return is_ours ? std::nullopt
                    : std::optional{refusal(403, "only the page itself may ask for this")};
 }

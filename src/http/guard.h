@@ -28,6 +28,7 @@ struct Guard {
     /// Paths below /api/ that are answered without the key: those that give it for a code.
     std::vector<std::string> without_key = {};
     bool from_private_network = false; ///< and from nowhere else
+    bool is_encrypted = false;         ///< its pages are https
 };
 
 /// The answer to a request that must not be looked at: of a method that nothing here has (405),

@@ -5,6 +5,7 @@
 #include "http/refusal.h"
 #include "http/watch.h"
 
+#include <array>
 #include <atomic>
 #include <exception>
 #include <fmt/format.h>
@@ -50,7 +51,11 @@ struct Server::Running {
         }
     }
 
-    bool start(int socket);
+    bool start(int socket, const std::string& pem);
+    Way way() const {
+        const bool is_open = terms.guard.from_private_network && !terms.guard.is_encrypted;
+        return is_open ? Way::Network : Way::ThisComputer;
+    }
     Head head_of(MHD_Connection* connection, const char* method, const char* version,
                  std::string target) const;
     MHD_Result begin(MHD_Connection* connection, Exchange& exchange, Head head);
@@ -72,16 +77,23 @@ struct Server::Running {
 /// The library's own limits lie outside of ours: memory for what it makes of a head, and places for
 /// those who are to be sent away in words and those who are about to go; whom it has no place for,
 /// it hangs up on. Its own time limit counts silence only, so Watch has it.
-bool Server::Running::start(int socket) {
+bool Server::Running::start(int socket, const std::string& pem) {
     const auto memory = 4 * (terms.limits.headers + terms.limits.url);
+    constexpr unsigned usual = MHD_USE_INTERNAL_POLLING_THREAD | MHD_USE_THREAD_PER_CONNECTION |
+                               MHD_USE_POLL | MHD_USE_ITC;
+    // Without TLS the library does not look at these; readers of PEM look for what they need.
+    std::array<MHD_OptionItem, 4> tls = {
+        {{MHD_OPTION_HTTPS_MEM_KEY, 0, const_cast<char*>(pem.c_str())},
+         {MHD_OPTION_HTTPS_MEM_CERT, 0, const_cast<char*>(pem.c_str())},
+         {MHD_OPTION_HTTPS_PRIORITIES, 0, const_cast<char*>("NORMAL:-VERS-TLS1.0:-VERS-TLS1.1")},
+         {MHD_OPTION_END, 0, nullptr}}};
     daemon = library.MHD_start_daemon(
-        MHD_USE_INTERNAL_POLLING_THREAD | MHD_USE_THREAD_PER_CONNECTION | MHD_USE_POLL |
-            MHD_USE_ITC,
-        0, nullptr, nullptr, on_request, this, MHD_OPTION_LISTEN_SOCKET, socket,
-        MHD_OPTION_CONNECTION_LIMIT, 8 * terms.limits.connections,
+        pem.empty() ? usual : usual | MHD_USE_TLS, 0, nullptr, nullptr, on_request, this,
+        MHD_OPTION_LISTEN_SOCKET, socket, MHD_OPTION_CONNECTION_LIMIT, 8 * terms.limits.connections,
         MHD_OPTION_CONNECTION_MEMORY_LIMIT, memory, MHD_OPTION_STRICT_FOR_CLIENT, 1,
         MHD_OPTION_URI_LOG_CALLBACK, on_target, this, MHD_OPTION_NOTIFY_COMPLETED, on_end, this,
-        MHD_OPTION_NOTIFY_CONNECTION, on_connection, this, MHD_OPTION_END);
+        MHD_OPTION_NOTIFY_CONNECTION, on_connection, this, MHD_OPTION_ARRAY,
+        pem.empty() ? &tls.back() : tls.data(), MHD_OPTION_END);
     return daemon != nullptr;
 }
 
@@ -183,8 +195,7 @@ Response Server::Running::answer_to(const Request& request) {
 
 MHD_Result Server::Running::send(MHD_Connection* connection, const Incoming& incoming,
                                  Response response) {
-    response = guarded(std::move(response), incoming.request.path,
-                       terms.guard.from_private_network ? Way::Network : Way::ThisComputer);
+    response = guarded(std::move(response), incoming.request.path, way());
     auto* sent = library.MHD_create_response_from_buffer(response.body.size(), response.body.data(),
                                                          MHD_RESPMEM_MUST_COPY);
     if (sent == nullptr) {
@@ -210,7 +221,8 @@ Server::~Server() = default;
 
 Result<std::unique_ptr<Server>, std::string> Server::start(const Place& place, Guard guard,
                                                            Answer answer, BodyLimit body_limit,
-                                                           const Limits& limits) {
+                                                           const Limits& limits,
+                                                           const std::string& pem) {
     const auto* library = libmicrohttpd();
     if (library == nullptr) {
         return Failure{std::string{"the desk needs libmicrohttpd, which is not installed here"}};
@@ -223,11 +235,12 @@ Result<std::unique_ptr<Server>, std::string> Server::start(const Place& place, G
     if (guard.host.empty()) {
         guard.host = fmt::format("{}:{}", place.address, port);
     }
+    guard.is_encrypted = !pem.empty();
     auto running = std::make_unique<Running>(
         *library, Terms{std::move(guard), limits, std::move(body_limit)}, std::move(answer));
     running->port = port;
     // Whether the library closes a socket that it could not start with, it does not say.
-    if (!running->start(std::move(listening).value().take())) {
+    if (!running->start(std::move(listening).value().take(), pem)) {
         return Failure{std::string{"libmicrohttpd cannot start a server"}};
     }
     return std::unique_ptr<Server>{new Server{std::move(running)}};

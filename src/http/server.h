@@ -21,10 +21,12 @@ using Answer = std::function<Response(const Request&)>;
 class Server {
 public:
     /// \param guard its host may be left empty: it is where the server listens
-    /// \returns the server, or why it cannot listen there, in words
+    /// \param pem a key and a certificate (http/certificate.h), where it is to speak TLS 1.2
+    /// or 1.3; empty: it does not \returns the server, or why it cannot listen there, in words
     static Result<std::unique_ptr<Server>, std::string> start(const Place& place, Guard guard,
                                                               Answer answer, BodyLimit body_limit,
-                                                              const Limits& limits = {});
+                                                              const Limits& limits = {},
+                                                              const std::string& pem = {});
     Server(const Server&) = delete;
     Server& operator=(const Server&) = delete;
     ~Server();

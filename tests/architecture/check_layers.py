@@ -54,6 +54,7 @@ THIRD_PARTY = {
     r"CLI/": "app",
     r"nlohmann/": "json",
     r"microhttpd\.h": "http",
+    r"gnutls/": "http",
 }
 
 SYSTEM = re.compile(r"^(dlfcn|fcntl|ifaddrs|unistd|dirent|arpa/inet|netinet/in|sys/[a-z]+|errno|poll|spawn)\.h$")

@@ -170,6 +170,16 @@ TEST_CASE("the key is asked for below /api/ and nowhere else, but where it is gi
                             {{"origin", "http://orchard.test"}})) == 403);
 }
 
+TEST_CASE("an encrypted page has an origin of its own scheme (RFC 6454, 4)") {
+    http::Guard encrypted = guard;
+    encrypted.is_encrypted = true;
+    auto request = as_page(Method::Post, "/api/check");
+    CHECK(http::refuse(request, encrypted)->status == 403);
+    request.headers["origin"] = "https://127.0.0.1:8123";
+    CHECK_FALSE(http::refuse(request, encrypted));
+    CHECK(http::refuse(request, guard)->status == 403);
+}
+
 TEST_CASE("a server for a house answers nobody outside of it") {
     http::Guard house{"192.168.1.20:8123", {}, {}, true};
     auto request = changed(as_page(Method::Get, "/"), {{"host", "192.168.1.20:8123"}});
