@@ -38,11 +38,18 @@ void add_desk(CLI::App& app, Command& chosen, bool& needs_settings,
     command->add_flag_callback(
         "--no-open", [options] { options->opens_browser = false; },
         "print the link and open no browser");
+    auto* house =
+        command
+            ->add_option(
+                "--kitchen", options->house,
+                "also let phones of the house in, at this computer's address in its network; "
+                "port 61722 where none is named")
+            ->option_text("ADDRESS[:PORT]");
     command
-        ->add_option("--kitchen", options->house,
-                     "also let phones of the house in, at this computer's address in its network; "
-                     "port 61722 where none is named")
-        ->option_text("ADDRESS[:PORT]");
+        ->add_flag("--tls", options->encrypts,
+                   "encrypt what goes to phones, by a certificate of our own, so that they may "
+                   "use their cameras")
+        ->needs(house);
     command->add_option("--idle", *minutes, "end when nobody has used it for so many minutes (720)")
         ->check(are_minutes)
         ->option_text("N");

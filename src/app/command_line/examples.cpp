@@ -28,8 +28,10 @@ constexpr std::array notes{
                   "thawslip desk saturday.toml\n"
                   "thawslip desk --no-open --port 8123\n"
                   "thawslip desk --kitchen 192.168.1.20  # phones may look into the freezer\n"
+                  "thawslip desk --kitchen 192.168.1.20 --tls  # and use their cameras\n"
                   "The page is for browsers on this computer, and nothing leaves it, unless\n"
-                  "--kitchen lets phones in: who is in the same network could then listen."},
+                  "--kitchen lets phones in: who is in the same network could then listen,\n"
+                  "unless --tls encrypts it."},
     Notes{"help", "thawslip help\n"
                   "thawslip help label lost"},
     Notes{"setup", "thawslip setup\n"

@@ -87,33 +87,39 @@ std::string time_text(std::chrono::duration<double, std::ratio<60>> idle) {
                                    : fmt::format("{:.4g} hours", idle.count() / hour);
 }
 
-/// What is said once, where it is asked for: what is sent over the air is not hidden.
-void say_house(const http::Place& at, Console console) {
-    console.out << fmt::format(
-        "Phones of the house may ask at {}:{}; the page lets each in by a code "
-        "and a name.\nWho is in the same network could listen to what they "
-        "ask, and to their keys.\n",
-        at.address, at.port);
+/// What is said once, where it is asked for: what is sent over the air.
+void say_house(const desk::Phones& phones, Console console) {
+    console.out << fmt::format("Phones of the house may ask at {}; the page lets each in by a code "
+                               "and a name.\n",
+                               phones.origin());
+    console.out << (phones.fingerprint().empty()
+                        ? "Who is in the same network could listen to what they ask, and to their "
+                          "keys.\n"
+                        : "Their browsers warn of a certificate that they do not know; its SHA-256 "
+                          "is\n  " +
+                              phones.fingerprint() + "\n");
 }
 
 void serve(RunFile& run, const DeskPlace& place, const std::optional<http::Place>& house_at,
            const DeskOptions& options, const Waiting& waiting, Console console) {
     RunningDesk self{::getpid(), 0, random_text()};
     auto machine = machine_for(place, options.settings);
+    std::string pem;
     if (house_at) {
-        machine.phones = phones_of_house(*house_at, place.folder);
+        pem = options.encrypts ? house_certificate(*house_at, place.folder) : "";
+        machine.phones = phones_of_house(*house_at, place.folder, pem);
     }
     auto phones = machine.phones;
     desk::Desk desk{std::move(machine)};
     const Door door{desk, self.key, codes_of(place.folder)};
     const auto server = started(options.port, door);
-    const auto house =
-        house_at ? std::make_unique<House>(*house_at, desk, *phones) : std::unique_ptr<House>{};
+    const auto house = house_at ? std::make_unique<House>(*house_at, pem, desk, *phones)
+                                : std::unique_ptr<House>{};
     self.port = server->port();
     run.say(self);
     auto opener = show_page(self, place, "is open", options, console);
     if (house_at) {
-        say_house(*house_at, console);
+        say_house(*phones, console);
     }
     console.out << fmt::format(
         "It ends with Ctrl+C, with this terminal, or when nobody has used it "

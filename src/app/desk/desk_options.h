@@ -18,7 +18,8 @@ struct DeskOptions {
     int port = 0;              ///< 0: any that is free
     bool opens_browser = true; ///< where there is a screen
     std::chrono::milliseconds idle = usual_idle_time;
-    std::string house; ///< where phones of the house may ask, "192.168.1.20"; empty: nowhere
+    std::string house;     ///< where phones of the house may ask, "192.168.1.20"; empty: nowhere
+    bool encrypts = false; ///< what goes to phones, by a certificate of our own
     /// The settings as they are when it is called: their file may change while the desk runs.
     std::function<service::Outcome<Settings>()> settings = {};
 };

@@ -8,6 +8,7 @@
 #include "base/text_file.h"
 #include "desk/phones/phone_door.h"
 #include "desk/phones/phones_text.h"
+#include "http/certificate.h"
 #include "http/server.h"
 #include "kitchen/bag_id.h"
 
@@ -16,35 +17,57 @@
 namespace thawslip::app {
 namespace {
 
-std::string phones_file(const std::string& folder) {
-    return fmt::format("{}/phones/{:016x}.json", state_folder(), kitchen::fnv_1a(folder));
+/// \param ending "json", "pem"
+std::string file_of(const std::string& folder, const char* ending) {
+    return fmt::format("{}/phones/{:016x}.{}", state_folder(), kitchen::fnv_1a(folder), ending);
 }
 
-std::vector<desk::Phone> kept_phones(const std::string& file) {
+/// A small file's text; empty where it is not there.
+std::string kept_text(const std::string& file) {
     constexpr std::size_t most = std::size_t{64} << 10U;
     const auto text = read_text_file(file, most);
     if (!text && text.fault().kind != FileFault::Kind::Missing) {
         throw SystemFailure{to_diagnostic(text.fault()).message};
     }
-    return text ? desk::read_phones(text.value()) : std::vector<desk::Phone>{};
+    return text ? text.value() : std::string{};
 }
 
-void keep_phones(const std::string& file, const std::vector<desk::Phone>& phones) {
+void keep_text(const std::string& file, const std::string& text) {
     make_private_folder(file.substr(0, file.rfind('/')));
-    write_whole_file(file, desk::phones_text(phones), Readers::OwnerAlone);
+    write_whole_file(file, text, Readers::OwnerAlone);
 }
 
 } // namespace
 
-std::shared_ptr<desk::Phones> phones_of_house(const http::Place& place, const std::string& folder) {
-    const auto file = phones_file(folder);
+std::string house_certificate(const http::Place& place, const std::string& folder) {
+    const auto file = file_of(folder, "pem");
+    const auto now_is = std::chrono::duration_cast<std::chrono::seconds>(now().time_since_epoch());
+    auto kept = kept_text(file);
+    if (http::certificate_serves(kept, place.address, now_is.count())) {
+        return kept;
+    }
+    auto made = http::make_certificate(place.address, now_is.count());
+    if (!made) {
+        throw SystemFailure{made.fault()};
+    }
+    keep_text(file, made.value());
+    return std::move(made).value();
+}
+
+std::shared_ptr<desk::Phones> phones_of_house(const http::Place& place, const std::string& folder,
+                                              const std::string& pem) {
+    const auto file = file_of(folder, "json");
     desk::PhonePlace here;
-    here.host = fmt::format("{}:{}", place.address, place.port);
+    here.origin =
+        fmt::format("{}://{}:{}", pem.empty() ? "http" : "https", place.address, place.port);
+    here.fingerprint = pem.empty() ? "" : http::fingerprint(pem);
     here.now = [] { return std::chrono::steady_clock::now(); };
     here.moment = now_text;
     here.random_text = random_text;
-    here.keep = [file](const std::vector<desk::Phone>& phones) { keep_phones(file, phones); };
-    return std::make_shared<desk::Phones>(std::move(here), kept_phones(file));
+    here.keep = [file](const std::vector<desk::Phone>& phones) {
+        keep_text(file, desk::phones_text(phones));
+    };
+    return std::make_shared<desk::Phones>(std::move(here), desk::read_phones(kept_text(file)));
 }
 
 struct House::Serving {
@@ -52,12 +75,13 @@ struct House::Serving {
     std::unique_ptr<http::Server> server;
 };
 
-House::House(const http::Place& place, desk::Desk& desk, desk::Phones& phones)
+House::House(const http::Place& place, const std::string& pem, desk::Desk& desk,
+             desk::Phones& phones)
     : serving_{std::make_unique<Serving>(Serving{desk::PhoneDoor{desk, phones}, nullptr})} {
     auto server = http::Server::start(
         place, serving_->door.guard(),
         [&door = serving_->door](const http::Request& request) { return door.answer(request); },
-        desk::body_limit);
+        desk::body_limit, http::Limits{}, pem);
     if (!server) {
         throw SystemFailure{server.fault()};
     }

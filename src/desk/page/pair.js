@@ -35,6 +35,9 @@ export function let_in(code) {
   const refused = document.getElementById("pair-refused");
   form.elements.code.value = code ?? "";
   speak_as_phone(section);
+  for (const words of section.querySelectorAll(".unencrypted")) {
+    words.hidden = location.protocol === "https:";
+  }
   section.hidden = false;
   form.elements.name.focus();
   return new Promise((done) => {

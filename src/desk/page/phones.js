@@ -53,7 +53,18 @@ function show_answer(view, answer) {
     view.list.replaceChildren(...(answer.phones.length > 0 ? answer.phones.map((phone) => row(view, phone))
       : [el("li", {}, say("phones.none"))]));
   }
+  if (!view.shown) {
+    view.air.replaceChildren(...air(answer));
+  }
   view.shown = answer;
+}
+
+/** Who could listen, and how a phone knows this computer. */
+function air({ fingerprint }) {
+  const says = (key) => el("p", {}, say(key));
+  return fingerprint
+    ? [says("phones.encrypted"), el("p", {}, el("code", { class: "fingerprint" }, fingerprint))]
+    : [says("phones.listening"), says("phones.camera")];
 }
 
 async function look(view) {
@@ -76,11 +87,10 @@ async function asked(view, act) {
 
 export async function show(main, desk) {
   const view = { desk, shown: null, is_left: false, offer: el("section", { class: "offer" }),
-    list: el("ul", { class: "phones" }) };
+    list: el("ul", { class: "phones" }), air: el("div") };
   main.append(el("p", { class: "lead" }, say("phones.about")), view.offer,
     el("section", {}, el("h2", {}, say("phones.let_in_already")), view.list),
-    el("section", {}, el("h2", {}, say("phones.who_listens")), el("p", {}, say("phones.listening")),
-      el("p", {}, say("phones.camera"))));
+    el("section", {}, el("h2", {}, say("phones.who_listens")), view.air));
   await look(view);
   return () => {
     view.is_left = true;

@@ -32,7 +32,8 @@ http::Response list_phones(Session& session, const Asked&) {
         list.push_back({{"number", phone.number}, {"name", phone.name}, {"paired", phone.paired}});
     }
     const auto offer = phones.open_offer();
-    return answer_with({{"host", phones.host()},
+    return answer_with({{"origin", phones.origin()},
+                        {"fingerprint", phones.fingerprint()},
                         {"phones", std::move(list)},
                         {"offer", offer ? offer_answer(*offer) : json::Json{}}});
 }

@@ -46,8 +46,7 @@ std::vector<Phone> Phones::all() const {
 }
 
 Offer Phones::offer_of(const Pairing& pairing) const {
-    return {pairing.code(), "http://" + place_.host + "/#pair=" + pairing.code(),
-            pairing.left(place_.now())};
+    return {pairing.code(), place_.origin + "/#pair=" + pairing.code(), pairing.left(place_.now())};
 }
 
 Offer Phones::offer() {

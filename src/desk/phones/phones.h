@@ -22,7 +22,9 @@ struct Phone {
 
 /// What the phones' keeper asks of the computer. Called one at a time.
 struct PhonePlace {
-    std::string host; ///< where phones ask: "192.168.1.20:61722"
+    std::string origin; ///< where phones ask: "http://192.168.1.20:61722"
+    /// Of the certificate (http/certificate.h), where it is https.
+    std::string fingerprint;
     std::function<SteadyTime()> now;
     std::function<std::string()> moment;      ///< as `Phone::paired` has it
     std::function<std::string()> random_text; ///< 128 bits as hexadecimal digits
@@ -50,7 +52,8 @@ public:
 
     Phones(PhonePlace place, std::vector<Phone> known);
 
-    const std::string& host() const { return place_.host; }
+    const std::string& origin() const { return place_.origin; }
+    const std::string& fingerprint() const { return place_.fingerprint; }
     std::vector<Phone> all() const;
 
     /// Offers a new code; the one before is worth nothing from here on.

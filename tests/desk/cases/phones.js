@@ -2,6 +2,7 @@
 // case runs in a network of its own (../run), where this computer has the address below.
 
 import assert from "node:assert/strict";
+import tls from "node:tls";
 import { until } from "../world.js";
 
 const address = "10.9.8.7";
@@ -31,6 +32,34 @@ async function offered(cook) {
   await cook.getByRole("button", { name: "Let a phone in" }).click();
   await cook.locator("img.pairing").waitFor();
   return cook.locator(".offer code").first().textContent();
+}
+
+/** With --tls: encrypted by the certificate whose fingerprint the cook sees, and the phone may use its camera. */
+async function encrypted(world, small) {
+  const desk = await world.desk("--kitchen", `${address}:61723`, "--tls");
+  const cook = await world.view(desk, "phones");
+  const link = await offered(cook);
+  assert.match(link, new RegExp(`^https://${address}:61723/#pair=`));
+  const shown = await cook.locator(".fingerprint").textContent();
+  const seen = await new Promise((found, failed) => {
+    const socket = tls.connect(61723, address, { rejectUnauthorized: false }, () => {
+      found(socket.getPeerCertificate().fingerprint256);
+      socket.destroy();
+    }).on("error", failed);
+  });
+  assert.equal(shown, seen, "the fingerprint is that of the certificate");
+  const phone = await world.page({ options: { ...small, ignoreHTTPSErrors: true } });
+  await phone.goto(link);
+  assert.equal(await phone.getByText("podría escuchar").isVisible(), false, "nobody could listen");
+  await phone.getByLabel("Nombre de este teléfono").fill("Bea");
+  await phone.getByRole("button", { name: "Dejar entrar" }).click();
+  await phone.locator(".view.freezer h1").waitFor();
+  assert.equal(await phone.evaluate(() => isSecureContext && Boolean(navigator.mediaDevices?.getUserMedia)), true);
+  await world.go(phone, "bag");
+  await phone.getByRole("button", { name: "Start the camera" }).waitFor();
+  await without_fault(world, phone);
+  await without_fault(world, cook);
+  await assert.rejects(fetch(`https://${address}:61723/`), "who does not know the certificate is warned");
 }
 
 export async function walk(world) {
@@ -90,4 +119,6 @@ export async function walk(world) {
   await until(async () => (await asked(phone, "/api/freezer", {})).status === 401, "it is locked out");
   await phone.reload();
   await phone.getByLabel("Nombre de este teléfono").waitFor();
+  await desk.kill();
+  await encrypted(world, small);
 }

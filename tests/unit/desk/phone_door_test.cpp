@@ -23,7 +23,8 @@ struct House {
     int texts = 0;
     std::shared_ptr<desk::Phones> phones = std::make_shared<desk::Phones>(
         desk::PhonePlace{
-            "192.168.1.20:61722", [this] { return now; }, [] { return "2026-10-17T12:00:00"; },
+            "http://192.168.1.20:61722", "", [this] { return now; },
+            [] { return "2026-10-17T12:00:00"; },
             [this] { return fmt::format("{0:08x}{0:08x}{0:08x}{0:08x}", ++texts * 0x0103'0507); },
             [](const std::vector<desk::Phone>&) {}},
         std::vector<desk::Phone>{});
@@ -203,7 +204,7 @@ TEST_CASE_FIXTURE(House, "the cook's page lists phones without their keys, and l
     const auto listed = get(desk, "/api/phones");
     CHECK(listed.body.find(key) == std::string::npos);
     const auto list = said(listed);
-    CHECK(list["host"] == "192.168.1.20:61722");
+    CHECK(list["origin"] == "http://192.168.1.20:61722");
     CHECK(list["offer"].is_null());
     const Json ida = {{"number", 1}, {"name", "Ida's phone"}, {"paired", "2026-10-17T12:00:00"}};
     CHECK(list["phones"] == Json::array({ida}));

@@ -26,7 +26,10 @@ struct Computer {
 
     desk::PhonePlace place() {
         return {
-            "192.168.1.20:61722", [this] { return now; }, [] { return "2026-10-17T12:00:00"; },
+            "http://192.168.1.20:61722",
+            "",
+            [this] { return now; },
+            [] { return "2026-10-17T12:00:00"; },
             [this] { return fmt::format("{0:08x}{0:08x}{0:08x}{0:08x}", ++texts * 0x0103'0507); },
             [this](const std::vector<desk::Phone>& phones) {
                 if (is_full) {
