@@ -18,7 +18,7 @@ namespace thawslip::app {
 namespace {
 
 /// \param ending "json", "pem"
-std::string file_of(const std::string& folder, const char* ending) {
+std::string house_file(const std::string& folder, const char* ending) {
     return fmt::format("{}/phones/{:016x}.{}", state_folder(), kitchen::fnv_1a(folder), ending);
 }
 
@@ -40,7 +40,7 @@ void keep_text(const std::string& file, const std::string& text) {
 } // namespace
 
 std::string house_certificate(const http::Place& place, const std::string& folder) {
-    const auto file = file_of(folder, "pem");
+    const auto file = house_file(folder, "pem");
     const auto now_is = std::chrono::duration_cast<std::chrono::seconds>(now().time_since_epoch());
     auto kept = kept_text(file);
     if (http::certificate_serves(kept, place.address, now_is.count())) {
@@ -56,7 +56,7 @@ std::string house_certificate(const http::Place& place, const std::string& folde
 
 std::shared_ptr<desk::Phones> phones_of_house(const http::Place& place, const std::string& folder,
                                               const std::string& pem) {
-    const auto file = file_of(folder, "json");
+    const auto file = house_file(folder, "json");
     desk::PhonePlace here;
     here.origin =
         fmt::format("{}://{}:{}", pem.empty() ? "http" : "https", place.address, place.port);
