@@ -7,6 +7,7 @@
 #include "app/progress_line.h"
 #include "app/whole_folder.h"
 #include "archive/restore.h"
+#include "archive/server_sql.h"
 #include "service/archive/archive_days.h"
 #include "service/archive/exchange.h"
 
@@ -73,6 +74,7 @@ ExitStatus status_of(const archive::ArchiveFailure& failure) {
     case Kind::CannotOpen:
     case Kind::ReadOnly:
     case Kind::Busy:
+    case Kind::Away:
     case Kind::DiskFull:
     case Kind::DiskFailed: break;
     }
@@ -159,6 +161,11 @@ ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
     auto there = std::move(other).value();
     return add(service::contents_to_merge(there, file, progress_line("reading descriptions")), file,
                kitchens, settings, console);
+}
+
+ExitStatus archive_sql(const Settings& /*settings*/, Console console) {
+    console.out << archive::server_sql();
+    return ExitStatus::Done;
 }
 
 ExitStatus archive_export(const std::string& folder, const Settings& settings, Console console) {

@@ -2,6 +2,7 @@
 
 #include "app/exit_status.h"
 #include "app/files/user_folders.h"
+#include "archive/address.h"
 
 #include <filesystem>
 #include <fmt/format.h>
@@ -18,6 +19,10 @@ std::string in_folder(const std::string& folder, const std::string& name) {
 
 Result<std::string, std::string> archive_place(const std::string& written,
                                                const std::string& folder) {
+    if (archive::is_address(written)) {
+        const auto address = archive::parse_address(written);
+        return address ? Result<std::string, std::string>{written} : Failure{address.fault()};
+    }
     if (written.starts_with(':')) { // SQLite's ":memory:" for one: nothing would be kept
         return Failure{fmt::format("\"{}\" is no file that an archive could be kept in", written)};
     }

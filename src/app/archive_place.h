@@ -17,9 +17,9 @@ std::string archive_file(const Settings& settings);
 /// The same; empty where none is known.
 std::string archive_file_if_known(const Settings& settings);
 
-/// A place as the user wrote it, where no shell was that would have looked at it: "~/" is the home
-/// folder, and a relative one counts from `folder` (empty: the folder the program runs in).
-/// \returns the place, or what is wrong with it
+/// A place as the user wrote it: an address of a server, or a file where no shell was that would
+/// have looked at it: "~/" is the home folder, and a relative one counts from `folder` (empty: the
+/// folder the program runs in). \returns the place, or what is wrong with it
 Result<std::string, std::string> archive_place(const std::string& written,
                                                const std::string& folder);
 

@@ -29,7 +29,10 @@ enum class Kitchens { MayDiffer, AreOne };
 /// Which bags a question is about. Those that were renamed are others by now, and never among them.
 enum class Which { InFreezer, All };
 
-/// What has been printed and where its bags are: one SQLite file, readable by its owner alone.
+/// What has been printed and where its bags are: one SQLite file, readable by its owner alone, or
+/// one kitchen on a PostgreSQL server, readable by its members.
+///
+/// What follows is said of files; of a server, archive/tables/server/server.h.
 ///
 /// Each change is one transaction, on disk before the function returns: write-ahead log, synced
 /// at every commit. (SQLite, "PRAGMA Statements", synchronous: with FULL a commit outlasts a loss
@@ -42,10 +45,11 @@ enum class Which { InFreezer, All };
 /// Everything but `open` throws ArchiveFailure where the disk or another program gets in the way.
 class Archive {
 public:
-    /// Opens the archive at `path`. Writing makes it and its folder where they are missing, mode
-    /// 0600 and 0700, and leads an older schema forward; a newer one, or a file of another kind,
-    /// is refused untouched.
-    /// \param patience how long to wait for another program that is writing
+    /// Opens the archive at `path`, or at an address "postgresql://…" (archive/tables/server/
+    /// address.h), where it must have been made by whoever keeps the server. Writing makes it and
+    /// its folder where they are missing, mode 0600 and 0700, and leads an older schema forward; a
+    /// newer one, or a file of another kind, is refused untouched. \param patience how long to wait
+    /// for another program that is writing
     static Result<Archive, ArchiveFault>
     open(const std::string& path, Mode mode,
          std::chrono::milliseconds patience = std::chrono::seconds{5});
@@ -170,6 +174,8 @@ public:
 private:
     friend class Rebuild; // restore.cpp
     explicit Archive(std::unique_ptr<Connection> connection);
+    static Archive open_on_server(const std::string& address, Mode mode,
+                                  std::chrono::milliseconds patience);
     std::unique_ptr<Connection> connection_;
 };
 

@@ -54,9 +54,9 @@ std::int64_t next_seq(Connection& connection, const std::string& station) {
 void insert_event(Connection& connection, std::int64_t bag, const BagEvent& event) {
     auto& insert =
         connection
-            .statement("INSERT OR IGNORE INTO bag_event (bag, ordered, station, seq, state, at, "
+            .statement("INSERT INTO bag_event (bag, ordered, station, seq, state, at, "
                        "clock, clock_offset, boot, uptime, joined, undoes, place) VALUES (?, ?, ?, "
-                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING")
             .with(bag)
             .with(event.ordered)
             .with(event.station)
@@ -157,7 +157,7 @@ bool find_state(Connection& connection, std::int64_t bag) {
     }
     auto& rows = connection
                      .statement("UPDATE bag SET state = ?1, changed = ?2, joined = ?3 WHERE id = "
-                                "?4 AND (state, changed, joined) IS NOT (?1, ?2, ?3) RETURNING id")
+                                "?4 AND (state, changed, joined) <> (?1, ?2, ?3) RETURNING id")
                      .with(known->state)
                      .with(known->changed)
                      .with(known->joined)
@@ -232,7 +232,7 @@ bool says_something_new(Connection& connection, std::int64_t bag, const BagChang
 int Archive::note(std::span<const std::string> ids, const BagChange& change, const std::string& at,
                   const Station& station) {
     const Question question{*connection_};
-    Transaction transaction{connection_->database()};
+    Transaction transaction{*connection_};
     const auto seq = next_seq(*connection_, station.name);
     int noted = 0;
     for (const auto& id : ids) {
@@ -242,7 +242,6 @@ int Archive::note(std::span<const std::string> ids, const BagChange& change, con
             noted += is_in_it || !change.state ? 1 : 0;
         }
     }
-    connection_->rest();
     transaction.commit();
     return noted;
 }

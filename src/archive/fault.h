@@ -12,6 +12,7 @@ struct ArchiveFault {
         CannotOpen,  ///< no permission, no such folder
         ReadOnly,    ///< it may be read, not written
         Busy,        ///< another program holds it
+        Away,        ///< the server that it is on cannot be reached
         Damaged,     ///< it is an archive, but broken
         NotOurs,     ///< it is some other file
         NewerSchema, ///< a later Thawslip wrote it

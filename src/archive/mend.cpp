@@ -1,3 +1,4 @@
+#include "archive/address.h"
 #include "archive/archive.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
@@ -163,7 +164,19 @@ void put_ids_right(Connection& connection) {
     }
 }
 
+void refuse_file_work(const std::string& address) {
+    throw ArchiveFailure{
+        {ArchiveFault::Kind::CannotOpen,
+         fmt::format("the archive {} is on a server: there it is backed up and put back with "
+                     "pg_dump and pg_restore, or with: thawslip archive export FOLDER, thawslip "
+                     "archive import FOLDER",
+                     shown_address(address))}};
+}
+
 void Archive::back_up(const std::string& file) {
+    if (!connection_->is_file()) {
+        refuse_file_work(connection_->place());
+    }
     if (::access(file.c_str(), F_OK) == 0) {
         throw ArchiveFailure{{ArchiveFault::Kind::CannotOpen,
                               fmt::format("cannot make {}: {}", file, std::strerror(EEXIST))}};

@@ -364,8 +364,9 @@ private:
         auto row = print_row(connection_, print.setup, days);
         if (row != 0) {
             connection_
-                .statement("UPDATE print SET first_at = min(first_at, ?1), last_at = max(last_at, "
-                           "?2) WHERE id = ?3")
+                .statement("UPDATE print SET first_at = CASE WHEN first_at < ?1 THEN first_at "
+                           "ELSE ?1 END, last_at = CASE WHEN last_at > ?2 THEN last_at ELSE ?2 "
+                           "END WHERE id = ?3")
                 .with(print.first_at)
                 .with(print.last_at)
                 .with(row)
@@ -426,16 +427,10 @@ Contents contents_of(Connection& connection) {
 
 Contents Archive::contents() {
     const Question question{*connection_};
-    connection_->database().run("BEGIN"); // one moment of the archive, whoever writes meanwhile
-    Contents contents;
-    try {
-        contents = contents_of(*connection_);
-    } catch (...) {
-        connection_->database().run("ROLLBACK");
-        throw;
-    }
-    connection_->rest();
-    connection_->database().run("COMMIT");
+    // One moment of the archive, whoever writes meanwhile.
+    Transaction transaction{*connection_, Connection::For::Reading};
+    auto contents = contents_of(*connection_);
+    transaction.commit();
     return contents;
 }
 
@@ -444,9 +439,8 @@ Merged Archive::merge(const Contents& other, Kitchens kitchens) {
     if (const auto fault = fault_in(other)) {
         throw ArchiveFailure{{ArchiveFault::Kind::Damaged, *fault}};
     }
-    Transaction transaction{connection_->database()};
+    Transaction transaction{*connection_};
     auto merged = Merge{*connection_, other, kitchens}.run();
-    connection_->rest();
     transaction.commit();
     return merged;
 }

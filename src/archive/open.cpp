@@ -1,3 +1,4 @@
+#include "archive/address.h"
 #include "archive/archive.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
@@ -6,6 +7,7 @@
 #include "base/folder.h"
 #include "base/place.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <fcntl.h>
@@ -185,11 +187,42 @@ Database open_for_reading(const std::string& path, std::chrono::milliseconds pat
                                             : open_for_writing(path, patience);
 }
 
+Connection connect(const std::string& written, Deadline deadline) {
+    const auto address = parse_address(written);
+    if (!address) {
+        fail(Kind::CannotOpen, address.fault());
+    }
+    return Connection{Server{address.value(), deadline}};
+}
+
+/// All that a server's archive holds, in memory: what is done to it reaches nobody.
+Connection copy_of(Connection& connection, std::chrono::milliseconds patience) {
+    auto copy = Database::in_memory(connection.place(), patience);
+    migrate(copy, schema_steps());
+    return Connection{std::move(copy)};
+}
+
 } // namespace
+
+Archive Archive::open_on_server(const std::string& address, Mode mode,
+                                std::chrono::milliseconds patience) {
+    Archive there{std::make_unique<Connection>(
+        connect(address, {std::min<std::chrono::milliseconds>(patience, Deadline{}.connect),
+                          std::max<std::chrono::milliseconds>(patience, Deadline{}.connect)}))};
+    if (mode != Mode::Copy) {
+        return there;
+    }
+    Archive copy{std::make_unique<Connection>(copy_of(*there.connection_, patience))};
+    copy.merge(there.contents());
+    return copy;
+}
 
 Result<Archive, ArchiveFault> Archive::open(const std::string& path, Mode mode,
                                             std::chrono::milliseconds patience) {
     try {
+        if (is_address(path)) {
+            return open_on_server(path, mode, patience);
+        }
         const auto place = place_of(path);
         require_file(place, mode);
         auto database = mode == Mode::Write  ? open_for_writing(place, patience)
@@ -204,6 +237,9 @@ Result<Archive, ArchiveFault> Archive::open(const std::string& path, Mode mode,
 std::optional<ArchiveFault> Archive::back_up(const std::string& path, const std::string& file,
                                              std::chrono::milliseconds patience) {
     try {
+        if (is_address(path)) {
+            refuse_file_work(path);
+        }
         const auto place = place_of(path);
         require_file(place, Mode::Read);
         auto database = open_on_any_disk(place, patience);

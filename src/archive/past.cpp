@@ -98,7 +98,7 @@ void Archive::join(std::span<const std::pair<std::string, std::string>> pairs,
                    const std::string& at, const Station& station) {
     auto& connection = *connection_;
     const Question question{connection};
-    Transaction transaction{connection.database()};
+    Transaction transaction{connection};
     const auto seq = next_seq(connection, station.name);
     for (const auto& [before, now] : pairs) {
         const auto from = living_bag(connection, before);
@@ -112,14 +112,13 @@ void Archive::join(std::span<const std::pair<std::string, std::string>> pairs,
         }
         add_event(connection, from, {State::Renamed, std::nullopt, now}, at, station, seq);
     }
-    connection.rest();
     transaction.commit();
 }
 
 std::vector<UndoneBag> Archive::undo(const std::string& at, const Station& station) {
     auto& connection = *connection_;
     const Question question{connection};
-    Transaction transaction{connection.database()};
+    Transaction transaction{connection};
     const auto command = last_command(connection, station.name);
     const auto noted = bags_of_command(connection, station.name, command);
     std::vector<UndoneBag> undone;
@@ -135,7 +134,6 @@ std::vector<UndoneBag> Archive::undo(const std::string& at, const Station& stati
     for (std::size_t i = 0; i < noted.size(); ++i) {
         undone[i].after = bag_as_it_is(connection, noted[i].bag);
     }
-    connection.rest();
     transaction.commit();
     return undone;
 }

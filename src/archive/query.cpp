@@ -4,6 +4,7 @@
 #include "kitchen/bag_id.h"
 
 #include <algorithm>
+#include <fmt/format.h>
 #include <set>
 
 namespace thawslip::archive {
@@ -51,24 +52,56 @@ std::vector<Bag> all_bags(Statement& rows) {
     return bags;
 }
 
-/// What FTS5 is asked for: each word a quoted string with a star, so that no letter of it is
-/// taken for an operator (SQLite, "FTS5 Extension", full-text query syntax).
-std::string prefix_query(std::string_view words) {
-    std::string query;
-    std::string word;
-    const auto finish_word = [&] {
-        if (!word.empty()) {
-            query += (query.empty() ? "\"" : " \"") + word + "\"*";
-            word.clear();
-        }
-    };
-    for (const char c : words) {
+/// What stands between signs that are neither letters nor digits.
+std::vector<std::string> words_in(std::string_view text) {
+    std::vector<std::string> words;
+    bool is_inside = false;
+    for (const char c : text) {
         const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
                             (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
-        letter ? void(word += c) : finish_word();
+        if (letter && !is_inside) {
+            words.emplace_back();
+        }
+        if (letter) {
+            words.back() += c;
+        }
+        is_inside = letter;
     }
-    finish_word();
-    return query;
+    return words;
+}
+
+/// What FTS5 is asked for: each word a quoted string with a star, so that no letter of it is
+/// taken for an operator (SQLite, "FTS5 Extension", full-text query syntax).
+std::string prefix_query(const std::vector<std::string>& words) {
+    return fmt::format("\"{}\"*", fmt::join(words, "\"* \""));
+}
+
+/// The same for a server, a pattern a line: a word begins at the start or behind a sign of ASCII
+/// that is neither letter nor digit (PostgreSQL 15, 9.7.3, "POSIX Regular Expressions").
+std::string patterns(const std::vector<std::string>& words) {
+    constexpr std::string_view start = R"((^|[\x01-\x2f\x3a-\x40\x5b-\x60\x7b-\x7f]))";
+    return fmt::format("{}{}", start, fmt::join(words, fmt::format("\n{}", start)));
+}
+
+#define THAWSLIP_BY_INDEX                                                                          \
+    "WHERE b.package IN (SELECT rowid FROM dish_words WHERE dish_words MATCH ?) "
+#define THAWSLIP_BY_PATTERN "WHERE p.words ~ ALL (string_to_array(?, chr(10))) "
+
+Statement& with_words(Connection& connection, const std::vector<std::string>& words, Which which) {
+    if (connection.is_file()) {
+        auto& rows = which == Which::All
+                         ? connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_INDEX
+                                                "AND b.state <> 'renamed' " THAWSLIP_SOONEST)
+                         : connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_INDEX
+                                                "AND b.state = 'frozen' " THAWSLIP_SOONEST);
+        return rows.with(prefix_query(words));
+    }
+    auto& rows = which == Which::All
+                     ? connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_PATTERN
+                                            "AND b.state <> 'renamed' " THAWSLIP_SOONEST)
+                     : connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_PATTERN
+                                            "AND b.state = 'frozen' " THAWSLIP_SOONEST);
+    return rows.with(patterns(words));
 }
 
 StoredDay day_at(Connection& connection, const Statement& row) {
@@ -180,22 +213,12 @@ std::vector<Bag> Archive::bags(Which which) {
 }
 
 std::vector<Bag> Archive::find(std::string_view words, Which which) {
-    const auto query = prefix_query(words);
-    if (query.empty()) {
+    const auto wanted = words_in(words);
+    if (wanted.empty()) {
         return {};
     }
     const Question question{*connection_};
-    auto& rows =
-        which == Which::All
-            ? connection_->statement(
-                  THAWSLIP_BAG_COLUMNS
-                  "WHERE b.package IN (SELECT rowid FROM dish_words WHERE "
-                  "dish_words MATCH ?) AND b.state <> 'renamed' " THAWSLIP_SOONEST)
-            : connection_->statement(
-                  THAWSLIP_BAG_COLUMNS
-                  "WHERE b.package IN (SELECT rowid FROM dish_words WHERE dish_words MATCH ?) "
-                  "AND b.state = 'frozen' " THAWSLIP_SOONEST);
-    return all_bags(rows.with(query));
+    return all_bags(with_words(*connection_, wanted, which));
 }
 
 std::vector<std::string> Archive::near_ids(std::string_view typed) {
@@ -263,8 +286,9 @@ std::vector<StoredPrint> Archive::prints_on(kitchen::Date day) {
 
 std::vector<std::pair<kitchen::Date, std::string>> Archive::days_printed() {
     const Question question{*connection_};
-    auto& rows = connection_->statement("SELECT substr(first_at, 1, 10), what FROM print UNION "
-                                        "SELECT substr(last_at, 1, 10), what FROM print");
+    auto& rows =
+        connection_->statement("SELECT substr(first_at, 1, 10), what FROM print UNION "
+                               "SELECT substr(last_at, 1, 10), what FROM print ORDER BY 1, 2");
     std::vector<std::pair<kitchen::Date, std::string>> days;
     while (rows.next()) {
         days.emplace_back(date_of(rows.text(0)), rows.text(1));

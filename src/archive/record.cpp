@@ -40,7 +40,7 @@ struct Recording {
 std::string origin_of(const Recording& recording, const DayRecord& day,
                       const kitchen::Batch& batch) {
     auto text = fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}", recording.print.station.name,
-                            recording.connection.database().path(), recording.print.at, day.file,
+                            recording.connection.place(), recording.print.at, day.file,
                             batch.number, day.description);
     if (batch.size != 0) {
         text += fmt::format("\x1F{}", batch.size);
@@ -282,7 +282,7 @@ void record_times(Recording& recording, const std::vector<std::int64_t>& days,
 Recorded Archive::record(const PrintRecord& print, const std::function<void()>& publish) {
     auto& connection = *connection_;
     const Question question{connection};
-    Transaction transaction{connection.database()};
+    Transaction transaction{connection};
     bool is_known = !print.key.empty() && has_print_key(connection, print.key);
     const auto decisions = is_known ? std::vector<Decision>{} : decide_all(connection, print);
     const auto key = print.key.empty() ? fresh_key(connection, print, decisions) : print.key;
@@ -305,7 +305,6 @@ Recorded Archive::record(const PrintRecord& print, const std::function<void()>& 
     if (print.sheet) {
         put_sheet(connection, *print.sheet);
     }
-    connection.rest();
     transaction.commit();
     return recording.recorded;
 }

@@ -1,5 +1,6 @@
 #include "archive/restore.h"
 
+#include "archive/address.h"
 #include "archive/copy.h"
 #include "archive/draft.h"
 #include "archive/events.h"
@@ -164,6 +165,9 @@ std::vector<std::string> without(const std::vector<std::string>& some,
 } // namespace
 
 Replaced restore(const std::string& path, const std::string& backup, Patience patience) {
+    if (is_address(path)) {
+        refuse_file_work(path);
+    }
     const auto place = end_of(path);
     if (!is_there(backup)) {
         fail(Kind::Missing, fmt::format("there is no file {}", backup));
@@ -215,6 +219,9 @@ private:
 Replaced repair(const std::string& path,
                 const std::function<std::vector<std::string>(Archive&)>& rebuild,
                 Patience patience) {
+    if (is_address(path)) {
+        refuse_file_work(path);
+    }
     const auto place = end_of(path);
     if (!is_there(place)) {
         fail(Kind::Missing, fmt::format("there is no archive at {}", path));

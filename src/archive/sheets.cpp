@@ -32,12 +32,19 @@ std::vector<int> cells_in(const std::string& text) {
 } // namespace
 
 void put_sheet(Connection& connection, const UsedSheet& sheet) {
+    const auto skipped = fmt::format("{}", fmt::join(sheet.skipped, " "));
+    connection.statement("UPDATE sheet SET next_cell = ?, skipped = ?, at = ? WHERE stock = ?")
+        .with(sheet.next_cell)
+        .with(skipped)
+        .with(sheet.at)
+        .with(sheet.stock)
+        .run();
     connection
-        .statement("INSERT INTO sheet (stock, next_cell, skipped, at) VALUES (?1, ?2, ?3, ?4) ON "
-                   "CONFLICT (stock) DO UPDATE SET next_cell = ?2, skipped = ?3, at = ?4")
+        .statement("INSERT INTO sheet (stock, next_cell, skipped, at) VALUES (?, ?, ?, ?) ON "
+                   "CONFLICT DO NOTHING")
         .with(sheet.stock)
         .with(sheet.next_cell)
-        .with(fmt::format("{}", fmt::join(sheet.skipped, " ")))
+        .with(skipped)
         .with(sheet.at)
         .run();
 }
@@ -54,9 +61,8 @@ std::optional<UsedSheet> Archive::used_sheet(const std::string& stock) {
 
 void Archive::use_sheet(const UsedSheet& sheet) {
     const Question question{*connection_};
-    Transaction transaction{connection_->database()};
+    Transaction transaction{*connection_};
     put_sheet(*connection_, sheet);
-    connection_->rest();
     transaction.commit();
 }
 

@@ -49,6 +49,7 @@ THIRD_PARTY = {
     r"hpdf": "render",
     r"libdeflate": "render",
     r"sqlite3": "archive",
+    r"libpq-fe\.h": "archive",
     r"(png|jpeglib)\.h": "photo",
     r"cups/": "spool",
     r"CLI/": "app",

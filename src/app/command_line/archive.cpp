@@ -249,6 +249,9 @@ void add_archive(CLI::App& app, Command& chosen) {
         ->callback([&chosen] { chosen = archive_repair; });
     add_with_kitchens(*archive, chosen, "merge", "add what another archive holds", archive_merge,
                       "FILE");
+    archive
+        ->add_subcommand("sql", "what a PostgreSQL server is made ready with, for several kitchens")
+        ->callback([&chosen] { chosen = archive_sql; });
     add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,
                   "FOLDER");
     add_with_kitchens(*archive, chosen, "import", "add what such a folder holds", archive_import,

@@ -333,7 +333,8 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
     take_one_of(
         *app.add_option("--units", overrides.settings["units"], "the units of what is printed"),
         service::unit_words());
-    app.add_option("--archive", overrides.archive, "the archive's file, instead of the default one")
+    app.add_option("--archive", overrides.archive,
+                   "the archive's file or address, instead of the default one")
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.settings["storage_list"],
                    "the list of storage times that is asked first: us, canada, oregon, uk…")

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "archive/tables/database.h"
+#include "archive/tables/statement.h"
 #include "archive/values.h"
 
 #include <string>

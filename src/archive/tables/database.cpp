@@ -52,7 +52,8 @@ std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::stri
         return fmt::format("the archive {} was written by a later thawslip ({}); nothing was "
                            "changed",
                            path, detail);
-    case Kind::Clash: return std::string{detail};
+    case Kind::Clash:
+    case Kind::Away: return std::string{detail};
     case Kind::DiskFull:
         return fmt::format(
             "no room left on the disk of the archive {}; nothing was changed, and it "
@@ -106,7 +107,7 @@ void FinalizeStatement::operator()(sqlite3_stmt* handle) const {
     sqlite3_finalize(handle);
 }
 
-Statement::Statement(sqlite3* database, const std::string& path, std::string_view sql)
+FileStatement::FileStatement(sqlite3* database, const std::string& path, std::string_view sql)
     : database_{database}, path_{&path} {
     sqlite3_stmt* handle = nullptr;
     const int code = sqlite3_prepare_v3(database, sql.data(), static_cast<int>(sql.size()),
@@ -115,66 +116,66 @@ Statement::Statement(sqlite3* database, const std::string& path, std::string_vie
     require(code);
 }
 
-void Statement::require(int code) const {
+void FileStatement::require(int code) const {
     if (code != SQLITE_OK && code != SQLITE_ROW && code != SQLITE_DONE) {
         throw ArchiveFailure{fault_of(code, *path_, sqlite3_errmsg(database_))};
     }
 }
 
-Statement& Statement::again() {
+FileStatement& FileStatement::again() {
     sqlite3_reset(handle_.get()); // tells again what the last step already told
     bound_ = 0;
     return *this;
 }
 
-Statement& Statement::with(std::int64_t value) {
+FileStatement& FileStatement::with(std::int64_t value) {
     require(sqlite3_bind_int64(handle_.get(), ++bound_, value));
     return *this;
 }
 
-Statement& Statement::with(double value) {
+FileStatement& FileStatement::with(double value) {
     require(sqlite3_bind_double(handle_.get(), ++bound_, value));
     return *this;
 }
 
-Statement& Statement::with(std::string_view text) {
+FileStatement& FileStatement::with(std::string_view text) {
     require(sqlite3_bind_text64(handle_.get(), ++bound_, text.data(), text.size(), SQLITE_TRANSIENT,
                                 SQLITE_UTF8));
     return *this;
 }
 
-Statement& Statement::with_bytes(std::string_view bytes) {
+FileStatement& FileStatement::with_bytes(std::string_view bytes) {
     require(
         sqlite3_bind_blob64(handle_.get(), ++bound_, bytes.data(), bytes.size(), SQLITE_TRANSIENT));
     return *this;
 }
 
-Statement& Statement::with_nothing() {
+FileStatement& FileStatement::with_nothing() {
     require(sqlite3_bind_null(handle_.get(), ++bound_));
     return *this;
 }
 
-bool Statement::next() {
+bool FileStatement::next() {
     const int code = sqlite3_step(handle_.get());
     require(code);
     return code == SQLITE_ROW;
 }
 
-void Statement::run() {
+void FileStatement::run() {
     while (next()) {
     }
     again();
 }
 
-std::int64_t Statement::integer(int column) const {
+std::int64_t FileStatement::integer(int column) const {
     return sqlite3_column_int64(handle_.get(), column);
 }
 
-double Statement::real(int column) const {
+double FileStatement::real(int column) const {
     return sqlite3_column_double(handle_.get(), column);
 }
 
-std::string Statement::text(int column) const {
+std::string FileStatement::text(int column) const {
     const void* bytes = sqlite3_column_blob(handle_.get(), column);
     const int size = sqlite3_column_bytes(handle_.get(), column);
     return bytes == nullptr
@@ -182,7 +183,7 @@ std::string Statement::text(int column) const {
                : std::string{static_cast<const char*>(bytes), static_cast<std::size_t>(size)};
 }
 
-bool Statement::is_nothing(int column) const {
+bool FileStatement::is_nothing(int column) const {
     return sqlite3_column_type(handle_.get(), column) == SQLITE_NULL;
 }
 
@@ -225,10 +226,6 @@ std::int64_t Database::number(std::string_view sql) const {
     return statement.next() ? statement.integer(0) : 0;
 }
 
-std::int64_t Database::last_row() const {
-    return sqlite3_last_insert_rowid(handle());
-}
-
 namespace {
 
 constexpr int steps_a_call = 100'000;
@@ -251,18 +248,18 @@ WorkLimit::~WorkLimit() {
     sqlite3_progress_handler(database_.handle(), 0, nullptr, nullptr);
 }
 
-Transaction::Transaction(const Database& database) : database_{database} {
+FileTransaction::FileTransaction(const Database& database) : database_{database} {
     database_.run("BEGIN IMMEDIATE");
 }
 
-Transaction::~Transaction() {
+FileTransaction::~FileTransaction() {
     if (open_) {
         // Fails only where SQLite has already taken everything back by itself.
         sqlite3_exec(database_.handle(), "ROLLBACK", nullptr, nullptr, nullptr);
     }
 }
 
-void Transaction::commit() {
+void FileTransaction::commit() {
     database_.run("COMMIT");
     open_ = false;
 }

@@ -24,22 +24,22 @@ struct FinalizeStatement {
     void operator()(sqlite3_stmt* handle) const;
 };
 
-/// One prepared statement: bind from the first parameter on, step through the rows. Compiled
-/// once, used often; `again()` makes it ready for the next use.
-class Statement {
+/// One statement prepared by SQLite: bind from the first parameter on, step through the rows.
+/// Compiled once, used often; `again()` makes it ready for the next use.
+class FileStatement {
 public:
-    Statement(sqlite3* database, const std::string& path, std::string_view sql);
+    FileStatement(sqlite3* database, const std::string& path, std::string_view sql);
 
     /// Ready for new values, wherever it stood.
-    Statement& again();
-    Statement& with(std::int64_t value);
-    Statement& with(int value) { return with(std::int64_t{value}); }
-    Statement& with(double value);
-    Statement& with(std::string_view text);
-    Statement& with(const std::string& text) { return with(std::string_view{text}); }
-    Statement& with(const char* text) { return with(std::string_view{text}); }
-    Statement& with_bytes(std::string_view bytes);
-    Statement& with_nothing();
+    FileStatement& again();
+    FileStatement& with(std::int64_t value);
+    FileStatement& with(int value) { return with(std::int64_t{value}); }
+    FileStatement& with(double value);
+    FileStatement& with(std::string_view text);
+    FileStatement& with(const std::string& text) { return with(std::string_view{text}); }
+    FileStatement& with(const char* text) { return with(std::string_view{text}); }
+    FileStatement& with_bytes(std::string_view bytes);
+    FileStatement& with_nothing();
 
     bool next(); ///< \returns whether there is a row
     void run();  ///< for what gives no rows
@@ -67,10 +67,9 @@ public:
     /// An empty one that is in no file. \param path what messages call it
     static Database in_memory(std::string path, std::chrono::milliseconds patience);
 
-    Statement prepare(std::string_view sql) const { return {handle_.get(), *path_, sql}; }
+    FileStatement prepare(std::string_view sql) const { return {handle_.get(), *path_, sql}; }
     void run(const std::string& sql) const; ///< one or several statements without parameters
     std::int64_t number(std::string_view sql) const; ///< the first column of the first row
-    std::int64_t last_row() const;
     const std::string& path() const { return *path_; }
     sqlite3* handle() const { return handle_.get(); }
 
@@ -84,13 +83,13 @@ private:
 
 /// All or nothing: what is not committed is taken back, also after a crash ("Atomic Commit In
 /// SQLite", sqlite.org/atomiccommit.html; for the log, "Write-Ahead Logging", sqlite.org/wal.html).
-class Transaction {
+class FileTransaction {
 public:
     /// Takes the write lock at once, so that two programs never find out half-way.
-    explicit Transaction(const Database& database);
-    Transaction(const Transaction&) = delete;
-    Transaction& operator=(const Transaction&) = delete;
-    ~Transaction();
+    explicit FileTransaction(const Database& database);
+    FileTransaction(const FileTransaction&) = delete;
+    FileTransaction& operator=(const FileTransaction&) = delete;
+    ~FileTransaction();
     void commit();
 
 private:

@@ -37,12 +37,15 @@ std::vector<std::int64_t> days_of_print(Connection& connection, std::int64_t pri
 
 void insert_package(Connection& connection, std::int64_t day, int position,
                     const PackageRecord& package, std::size_t bags) {
+    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM package");
     auto& statement =
         connection
-            .statement("INSERT INTO package (day, position, dish, words, made, keep_until, basis, "
-                       "servings, bags, kitchen_number, batch_kitchen, batch, size, origin, grams, "
-                       "allergens, classes, thaw, thaw_minutes, place) VALUES (?, ?, ?, ?, ?, ?, "
-                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .statement(
+                "INSERT INTO package (id, day, position, dish, words, made, keep_until, basis, "
+                "servings, bags, kitchen_number, batch_kitchen, batch, size, origin, grams, "
+                "allergens, classes, thaw, thaw_minutes, place) VALUES (?, ?, ?, ?, ?, ?, ?, "
+                "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+            .with(row)
             .with(day)
             .with(position)
             .with(package.dish)
@@ -58,10 +61,12 @@ void insert_package(Connection& connection, std::int64_t day, int position,
             .with(package.batch.size)
             .with(package.origin);
     with_optional(statement, package).run();
-    connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
-        .with(connection.database().last_row())
-        .with(package.words)
-        .run();
+    if (connection.is_file()) {
+        connection.statement("INSERT INTO dish_words (rowid, words) VALUES (?, ?)")
+            .with(row)
+            .with(package.words)
+            .run();
+    }
 }
 
 } // namespace
@@ -104,9 +109,11 @@ void number_revisions(Connection& connection, int lineage) {
 
 std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
                         const std::string& recorded, std::int64_t ordered) {
+    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM day");
     connection
-        .statement("INSERT INTO day (lineage, revision, made, kitchen, file, recorded, hash, "
-                   "description, station, ordered) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .statement("INSERT INTO day (id, lineage, revision, made, kitchen, file, recorded, hash, "
+                   "description, station, ordered) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .with(row)
         .with(lineage)
         .with(revision)
         .with(kitchen::to_iso(day.made))
@@ -118,7 +125,6 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
         .with(day.station)
         .with(ordered)
         .run();
-    const auto row = connection.database().last_row();
     int position = 0;
     for (const auto& package : day.packages) {
         insert_package(connection, row, ++position, package, package.bags.size());
@@ -206,12 +212,15 @@ PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
 }
 
 std::int64_t insert_bag(Connection& connection, std::int64_t package, int number) {
-    connection.statement("INSERT INTO bag (package, number, state, changed) VALUES (?, ?, ?, '')")
+    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM bag");
+    connection
+        .statement("INSERT INTO bag (id, package, number, state, changed) VALUES (?, ?, ?, ?, '')")
+        .with(row)
         .with(package)
         .with(number)
         .with(word_of(State::Frozen))
         .run();
-    return connection.database().last_row();
+    return row;
 }
 
 void insert_id(Connection& connection, const std::string& id, std::int64_t bag, bool newest) {
@@ -223,7 +232,8 @@ void insert_id(Connection& connection, const std::string& id, std::int64_t bag, 
 }
 
 void make_newest(Connection& connection, std::int64_t bag, const std::string& id) {
-    connection.statement("UPDATE bag_id SET newest = (id = ?) WHERE bag = ?")
+    connection
+        .statement("UPDATE bag_id SET newest = CASE WHEN id = ? THEN 1 ELSE 0 END WHERE bag = ?")
         .with(id)
         .with(bag)
         .run();
@@ -286,9 +296,11 @@ std::int64_t insert_print(Connection& connection, const StoredPrint& print) {
         days.push_back(static_cast<std::int64_t>(day));
     }
     const auto& setup = print.setup;
+    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM print");
     connection
-        .statement("INSERT INTO print (first_at, last_at, what, stock, layout, settings, look, "
-                   "hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?)")
+        .statement("INSERT INTO print (id, first_at, last_at, what, stock, layout, settings, look, "
+                   "hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
+        .with(row)
         .with(print.first_at)
         .with(print.last_at)
         .with(setup.what)
@@ -298,9 +310,9 @@ std::int64_t insert_print(Connection& connection, const StoredPrint& print) {
         .with(setup.look)
         .with(hash_of(setup, days))
         .run();
-    const auto row = connection.database().last_row();
     for (const auto& file : setup.files) {
-        connection.statement("INSERT INTO print_file (print, name, bytes) VALUES (?, ?, ?)")
+        connection.statement("INSERT INTO print_file (id, print, name, bytes) VALUES (?, ?, ?, ?)")
+            .with(connection.next_row("SELECT coalesce(max(id), 0) FROM print_file"))
             .with(row)
             .with(file.name)
             .with_bytes(file.text)
@@ -323,7 +335,8 @@ bool has_print_key(Connection& connection, const std::string& key) {
 void insert_print_key(Connection& connection, std::int64_t print, const std::string& key,
                       const std::string& at, const std::string& station) {
     connection
-        .statement("INSERT OR IGNORE INTO print_key (key, print, at, station) VALUES (?, ?, ?, ?)")
+        .statement("INSERT INTO print_key (key, print, at, station) VALUES (?, ?, ?, ?) ON "
+                   "CONFLICT DO NOTHING")
         .with(key)
         .with(print)
         .with(at)

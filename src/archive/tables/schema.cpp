@@ -269,7 +269,7 @@ void migrate(const Database& database, std::span<const std::string_view> steps) 
     if (schema_version(database, steps.size()) == steps.size()) {
         return;
     }
-    Transaction transaction{database};
+    FileTransaction transaction{database};
     // Another program may have done it while this one waited for the lock.
     for (auto v = schema_version(database, steps.size()); v < steps.size(); ++v) {
         database.run(std::string{steps[v]});

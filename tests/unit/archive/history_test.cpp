@@ -117,7 +117,10 @@ public:
     std::size_t bags() const { return expected_.size(); }
 
 private:
-    std::string new_path() { return scratch_ / fmt::format("{}.db", archives_++); }
+    std::string new_path() {
+        scratches_.push_back(std::make_unique<Scratch>());
+        return scratches_.back()->path;
+    }
 
     std::string now() const {
         return fmt::format("2026-{:02}-{:02}T{:02}:{:02}:00", 11 + minute_ / 40'320,
@@ -242,8 +245,7 @@ private:
         kitchen.archive = std::move(moved);
     }
 
-    ScratchFolder scratch_;
-    int archives_ = 0;
+    std::vector<std::unique_ptr<Scratch>> scratches_;
     int minute_ = 0;
     test_support::Random random_;
     std::array<CooksKitchen, 2> kitchens_;

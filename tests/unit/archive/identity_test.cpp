@@ -13,11 +13,6 @@ using Kind = WhichBatch::Kind;
 
 namespace {
 
-struct Scratch {
-    ScratchFolder folder;
-    std::string path = folder / "archive.db";
-};
-
 /// The same with the ids of its batches.
 DayRecord with_ids(DayRecord day, const std::vector<kitchen::Batch>& batches) {
     for (std::size_t i = 0; i < batches.size(); ++i) {
@@ -344,23 +339,6 @@ TEST_CASE("an id typed without the kitchen's symbols is found") {
     std::string typed = id.substr(4);
     std::erase(typed, '-');
     CHECK(archive.near_ids(typed) == std::vector{id});
-}
-
-TEST_CASE("a copy is read without a change to the file or to what stands beside it") {
-    const Scratch scratch;
-    {
-        auto archive = opened(scratch.path);
-        printed(archive, day({chili}));
-    }
-    const auto before = read_file(scratch.path);
-    auto copy = Archive::open(scratch.path, Mode::Copy);
-    REQUIRE(copy.ok());
-    auto there = std::move(copy).value();
-    CHECK(there.check().empty());
-    CHECK(there.contents() == opened(scratch.path, Mode::Read).contents());
-    there.set_state(chili.bags, State::Eaten, "2026-11-01T18:00:00");
-    CHECK(opened(scratch.path, Mode::Read).bags(Which::InFreezer).size() == 3);
-    CHECK(read_file(scratch.path) == before);
 }
 
 namespace {

@@ -2,12 +2,40 @@
 
 #include "archive/archive.h"
 #include "kitchen/bag_id.h"
+#include "support/command.h"
+#ifdef THAWSLIP_ON_SERVER
+#include "support/postgres.h"
+#include "support/skip.h"
+
+#include <cstdlib>
+#endif
 
 #include <doctest/doctest.h>
 
 namespace thawslip::test_support {
 
 using namespace thawslip::archive;
+
+#ifdef THAWSLIP_ON_SERVER
+inline PrivateServer& required_server() {
+    if (test_server() == nullptr) {
+        skip("this system has no PostgreSQL server");
+        std::exit(0);
+    }
+    return *test_server();
+}
+#endif
+
+/// Where an archive can be made. What stands in these files is built twice: for files, and, where
+/// it is about no file, for a server (tests/unit/archive/on_server.cmake).
+struct Scratch {
+    ScratchFolder folder;
+#ifdef THAWSLIP_ON_SERVER
+    std::string path = required_server().new_kitchen();
+#else
+    std::string path = folder / "thawslip/archive.db";
+#endif
+};
 
 inline kitchen::Date date(int year, unsigned month, unsigned day) {
     return {std::chrono::year{year}, std::chrono::month{month}, std::chrono::day{day}};

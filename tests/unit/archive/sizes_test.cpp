@@ -12,11 +12,6 @@ using Kind = WhichBatch::Kind;
 
 namespace {
 
-struct Scratch {
-    ScratchFolder folder;
-    std::string path = folder / "archive.db";
-};
-
 /// A stew in bags that serve so many.
 PackageRecord stew(int servings, int bags) {
     auto record = package("Stew", bags);

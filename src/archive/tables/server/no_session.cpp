@@ -1,0 +1,38 @@
+#include "archive/fault.h"
+#include "archive/tables/server/session.h"
+
+#include <fmt/format.h>
+
+namespace thawslip::archive {
+
+struct Session::Wire {
+    std::string place;
+};
+
+Session::Session(const Address& address, const Deadline& /*deadline*/) {
+    throw ArchiveFailure{
+        {ArchiveFault::Kind::CannotOpen,
+         fmt::format("cannot open the archive {}: this thawslip was built without PostgreSQL; "
+                     "expected a file",
+                     address.shown)}};
+}
+
+Session::~Session() = default;
+
+Rows Session::ask(const std::string& /*sql*/, std::span<const Parameter> /*parameters*/) {
+    return {};
+}
+
+void Session::post(const std::string& /*sql*/, std::span<const Parameter> /*parameters*/) {}
+
+void Session::forget_posted() {}
+
+const std::string& Session::place() const {
+    return wire_->place;
+}
+
+int Session::round_trips() const {
+    return 0;
+}
+
+} // namespace thawslip::archive

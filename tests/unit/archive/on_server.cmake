@@ -1,0 +1,23 @@
+# The same tests once more, of archives on a server. One private server is started for the program,
+# so its cases are one test to ctest. A few of them are about what a server alone has.
+add_library(thawslip_test_postgres STATIC support/postgres.cpp)
+target_include_directories(thawslip_test_postgres PUBLIC "${CMAKE_CURRENT_SOURCE_DIR}")
+target_link_libraries(thawslip_test_postgres PUBLIC thawslip::archive PRIVATE thawslip_warnings)
+
+if(THAWSLIP_POSTGRESQL)
+    file(GLOB server_sources CONFIGURE_DEPENDS "${CMAKE_CURRENT_SOURCE_DIR}/unit/archive/server/*.cpp")
+    add_executable(unit_archive_on_server
+        unit/archive/archive_test.cpp unit/archive/history_test.cpp unit/archive/identity_test.cpp
+        unit/archive/sizes_test.cpp ${server_sources})
+    target_include_directories(unit_archive_on_server PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}"
+                               "${CMAKE_CURRENT_SOURCE_DIR}/unit/archive")
+    target_compile_definitions(unit_archive_on_server PRIVATE THAWSLIP_ON_SERVER
+        THAWSLIP_BINARY_DIR="${PROJECT_BINARY_DIR}")
+    target_link_libraries(unit_archive_on_server PRIVATE thawslip_test_main thawslip_test_postgres
+                          thawslip::archive fmt::fmt thawslip_warnings)
+    add_test(NAME "unit/archive on a server: all that is about no file holds there too"
+             COMMAND unit_archive_on_server)
+    set_tests_properties("unit/archive on a server: all that is about no file holds there too"
+        PROPERTIES LABELS unit FAIL_REGULAR_EXPRESSION "test cases: *0 "
+                   SKIP_REGULAR_EXPRESSION "skipped: ")
+endif()
