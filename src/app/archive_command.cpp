@@ -6,6 +6,7 @@
 #include "app/files/output_guard.h"
 #include "app/progress_line.h"
 #include "app/whole_folder.h"
+#include "archive/address.h"
 #include "archive/restore.h"
 #include "archive/server_sql.h"
 #include "service/archive/archive_days.h"
@@ -81,6 +82,19 @@ ExitStatus status_of(const archive::ArchiveFailure& failure) {
     return ExitStatus::SystemFailed;
 }
 
+constexpr std::chrono::minutes patience_to_check{2};
+
+ExitStatus check_one(archive::Archive& archive, const std::string& place, Console console) {
+    const auto wrong = service::faults_of(archive, progress_line("reading descriptions"));
+    console.err << to_text(wrong);
+    if (wrong.have_errors()) {
+        return ExitStatus::SystemFailed;
+    }
+    console.out << fmt::format("{}: sound, {}\n", place,
+                               counted(archive.bags(archive::Which::All).size(), "bag"));
+    return ExitStatus::Done;
+}
+
 } // namespace
 
 ExitStatus archive_check(const Settings& settings, Console console) {
@@ -89,14 +103,17 @@ ExitStatus archive_check(const Settings& settings, Console console) {
         console.out << "there is no archive yet\n";
         return ExitStatus::Done;
     }
-    const auto wrong = service::faults_of(*archive, progress_line("reading descriptions"));
-    console.err << to_text(wrong);
-    if (wrong.have_errors()) {
-        return ExitStatus::SystemFailed;
+    const auto here = check_one(*archive, archive_file(settings), console);
+    if (!archive::is_address(settings.archive)) {
+        return here;
     }
-    console.out << fmt::format("{}: sound, {}\n", archive_file(settings),
-                               counted(archive->bags(archive::Which::All).size(), "bag"));
-    return ExitStatus::Done;
+    auto there = archive::Archive::open(settings.archive, archive::Mode::Read, patience_to_check);
+    if (!there) {
+        throw SystemFailure{there.fault().message};
+    }
+    auto server = std::move(there).value();
+    const auto status = check_one(server, archive::shown_address(settings.archive), console);
+    return here == ExitStatus::Done ? status : here;
 }
 
 ExitStatus archive_restore(const std::string& file, const Settings& settings, Console console) {

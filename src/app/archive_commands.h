@@ -52,6 +52,8 @@ ExitStatus archive_repair(const Settings& settings, Console console);
 ExitStatus archive_backup(const std::string& file, const Settings& settings, Console console);
 ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
                          const Settings& settings, Console console);
+/// Brings this station's copy and the archive on a server together: app/server_archive.h.
+ExitStatus archive_send(const Settings& settings, Console console);
 /// Shows what makes a server ready for archives: archive/server_sql.h.
 ExitStatus archive_sql(const Settings& settings, Console console);
 /// The archive as a folder of plain TOML, and back: see app/archive_folder.h.

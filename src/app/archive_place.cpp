@@ -2,6 +2,7 @@
 
 #include "app/exit_status.h"
 #include "app/files/user_folders.h"
+#include "app/server_archive.h"
 #include "archive/address.h"
 
 #include <filesystem>
@@ -42,6 +43,9 @@ Result<std::string, std::string> archive_place(const std::string& written,
 }
 
 std::string archive_file_if_known(const Settings& settings) {
+    if (archive::is_address(settings.archive)) {
+        return station_file(settings.archive);
+    }
     if (!settings.archive.empty()) {
         return settings.archive;
     }

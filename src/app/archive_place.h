@@ -9,9 +9,9 @@
 
 namespace thawslip::app {
 
-/// The archive's file: as the settings say, else under $XDG_DATA_HOME, or under ~/.local/share
-/// where that is not set (XDG Base Directory Specification, 0.8).
-/// \throws SystemFailure where none of them is known
+/// The archive's file: as the settings say (of one on a server, this station's copy), else under
+/// $XDG_DATA_HOME, or under ~/.local/share where that is not set (XDG Base Directory Specification,
+/// 0.8). \throws SystemFailure where none of them is known
 std::string archive_file(const Settings& settings);
 
 /// The same; empty where none is known.

@@ -4,8 +4,8 @@
 #include "app/clock.h"
 #include "app/commands/report.h"
 #include "app/counted.h"
-#include "json/answers.h"
 #include "base/utf8.h"
+#include "json/answers.h"
 #include "service/freezer/bags.h"
 
 #include <algorithm>

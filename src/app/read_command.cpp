@@ -3,10 +3,10 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/commands/report.h"
-#include "json/answers.h"
-#include "service/read/message_text.h"
 #include "app/photo_texts.h"
+#include "json/answers.h"
 #include "kitchen/bag_id.h"
+#include "service/read/message_text.h"
 #include "service/read/read_bags.h"
 
 #include <filesystem>

@@ -74,6 +74,19 @@ std::vector<std::string_view> parameters_of(std::string_view address) {
                                               : parts_of(address.substr(question + 1), '&');
 }
 
+/// Where a database is.
+std::string identity_of(std::string_view written, const std::vector<std::string_view>& kept) {
+    const auto host = start_of_host(written);
+    std::string identity{written.substr(host, written.find('?') - host)};
+    for (const std::string_view part : {"host=", "hostaddr=", "port=", "dbname="}) {
+        const auto found = std::ranges::find_if(
+            kept, [part](std::string_view one) { return one.starts_with(part); });
+        identity += "\x1F";
+        identity += found != kept.end() ? *found : std::string_view{};
+    }
+    return identity + "\x1F";
+}
+
 } // namespace
 
 bool is_address(std::string_view place) {
@@ -94,7 +107,7 @@ std::string shown_address(std::string_view address) {
 }
 
 Result<Address, std::string> parse_address(std::string_view written) {
-    Address address{{}, {}, shown_address(written)};
+    Address address{{}, {}, {}, shown_address(written)};
     const auto scheme = length_of_scheme(written);
     const auto user = written.substr(scheme, start_of_host(written) - scheme);
     auto kept = parameters_of(written);
@@ -116,6 +129,7 @@ Result<Address, std::string> parse_address(std::string_view written) {
         }
     }
     std::erase_if(kept, [](std::string_view one) { return one.starts_with("kitchen="); });
+    address.identity = identity_of(written, kept) + address.kitchen;
     address.uri = with_parameters(written.substr(0, written.find('?')), kept);
     return address;
 }

@@ -11,7 +11,9 @@ namespace thawslip::archive {
 struct Address {
     std::string uri;     ///< for libpq (PostgreSQL 15, 34.1.1.2, "Connection URIs")
     std::string kitchen; ///< its name at the server; empty: the only one of whoever asks
-    std::string shown;   ///< as messages show it: without anything that may be a password
+    /// The same for two addresses of one kitchen, whoever asks and however.
+    std::string identity;
+    std::string shown; ///< as messages show it: without anything that may be a password
 };
 
 /// Whether a place is an address of a server, and no file: "postgresql://…" or "postgres://…".

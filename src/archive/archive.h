@@ -54,6 +54,15 @@ public:
     open(const std::string& path, Mode mode,
          std::chrono::milliseconds patience = std::chrono::seconds{5});
 
+    /// Opens the archive at an address for writing where its server is reached; what it is asked
+    /// for within `budget` from now is answered, and behind it everything throws Away.
+    static Result<Archive, ArchiveFault> reach(const std::string& address,
+                                               std::chrono::milliseconds budget);
+
+    /// Of which server's archive this file is a station's copy; nothing: of none.
+    std::optional<Link> link();
+    void put_link(const Link& link);
+
     Archive(Archive&&) noexcept;
     Archive& operator=(Archive&&) noexcept;
     ~Archive();
@@ -137,6 +146,9 @@ public:
     void use_sheet(const UsedSheet& sheet);
 
     Contents contents();
+    /// What is here and not in the other, with the descriptions that it is of: what `merge` there
+    /// would add. A part of `contents`, or where that is nearly all, more.
+    Contents missing_in(Archive& other);
     /// Adds what is not here yet, all or nothing; in whatever order archives are merged, they come
     /// to hold the same, as long as no ids clash. A bag is in both when it has the same id and its
     /// batch the same origin or, in one kitchen, the same food, servings and weight. Of such a bag

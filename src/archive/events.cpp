@@ -195,14 +195,28 @@ std::vector<BagEvent> events_of(Connection& connection, std::int64_t bag) {
     return events;
 }
 
-std::unordered_map<std::int64_t, std::vector<BagEvent>> events_by_bag(Connection& connection) {
-    auto& rows = connection.statement(THAWSLIP_EVENT_COLUMNS
-                                      "ORDER BY bag, ordered, station, seq, state, at");
+std::unordered_map<std::int64_t, std::vector<BagEvent>> by_bag(Statement& rows) {
     std::unordered_map<std::int64_t, std::vector<BagEvent>> events;
     while (rows.next()) {
         events[rows.integer(12)].push_back(event_at(rows));
     }
     return events;
+}
+
+std::unordered_map<std::int64_t, std::vector<BagEvent>> events_by_bag(Connection& connection) {
+    return by_bag(connection.statement(THAWSLIP_EVENT_COLUMNS
+                                       "ORDER BY bag, ordered, station, seq, state, at"));
+}
+
+std::unordered_map<std::int64_t, std::vector<BagEvent>> events_of_lineage(Connection& connection,
+                                                                          int lineage) {
+    auto& rows = connection
+                     .statement(THAWSLIP_EVENT_COLUMNS
+                                "WHERE bag IN (SELECT b.id FROM bag b JOIN package p ON p.id = "
+                                "b.package JOIN day d ON d.id = p.day WHERE d.lineage = ?) ORDER "
+                                "BY bag, ordered, station, seq, state, at")
+                     .with(lineage);
+    return by_bag(rows);
 }
 
 bool set_only_state(Connection& connection, std::int64_t bag, const BagEvent& event) {

@@ -36,6 +36,9 @@ bool find_state(Connection& connection, std::int64_t bag);
 std::vector<BagEvent> events_of(Connection& connection, std::int64_t bag); ///< in their order
 /// The same of all bags, by their rows: far sooner than bag by bag.
 std::unordered_map<std::int64_t, std::vector<BagEvent>> events_by_bag(Connection& connection);
+/// The same of the bags that one description's revisions describe.
+std::unordered_map<std::int64_t, std::vector<BagEvent>> events_of_lineage(Connection& connection,
+                                                                          int lineage);
 
 /// Has a bag with a single event be in its state, where that alone says it. \returns whether it is
 bool set_only_state(Connection& connection, std::int64_t bag, const BagEvent& event);

@@ -183,6 +183,9 @@ bool has_dish(const DayRecord& day, const PackageRecord& package) {
     });
 }
 
+/// Who gives out a batch's number.
+enum class Numbers { OfArchive, OfStation };
+
 bool is_taken(Connection& connection, const PackageRecord& package, const kitchen::Batch& batch) {
     auto& row =
         connection
@@ -206,13 +209,18 @@ bool is_taken(Connection& connection, const PackageRecord& package, const kitche
 }
 
 /// The batch as it was planned or, where there is such a one, with a number made from the
-/// description: two archives that have not met yet hardly give one number to two batches.
+/// description: two archives that have not met yet hardly give one number to two batches. A station
+/// never gives the planned number, and makes its own from its name too: another may be printing the
+/// same text at this moment, for another pot.
 kitchen::Batch free_batch(Connection& connection, const DayRecord& day,
-                          const PackageRecord& package, kitchen::Batch batch) {
-    constexpr std::uint64_t numbers = std::uint64_t{1} << 40U;
-    for (int attempt = 0; is_taken(connection, package, batch); ++attempt) {
-        const auto text = fmt::format("{}\x1F{}", attempt, day.description);
-        batch.number = static_cast<std::int64_t>(2 + kitchen::fnv_1a(text) % numbers);
+                          const PackageRecord& package, kitchen::Batch batch, Numbers numbers) {
+    constexpr std::uint64_t most = std::uint64_t{1} << 40U;
+    bool is_own = numbers == Numbers::OfArchive;
+    for (int attempt = 0; !is_own || is_taken(connection, package, batch); ++attempt) {
+        is_own = true;
+        const auto station = numbers == Numbers::OfStation ? day.station + "\x1F" : std::string{};
+        const auto text = fmt::format("{}{}\x1F{}", station, attempt, day.description);
+        batch.number = static_cast<std::int64_t>(2 + kitchen::fnv_1a(text) % most);
     }
     return batch;
 }
@@ -405,8 +413,11 @@ private:
             identified = {found_[i]->batch, found_[i]->origin, 0};
             return;
         }
+        const bool is_new = identified.mended == 0;
+        const auto numbers =
+            is_new && is_of_station(connection_) ? Numbers::OfStation : Numbers::OfArchive;
         identified.batch = free_batch(connection_, day_, package,
-                                      identified.mended != 0 ? identified.batch : package.batch);
+                                      is_new ? package.batch : identified.batch, numbers);
     }
 
     Connection& connection_;

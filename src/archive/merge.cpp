@@ -11,86 +11,6 @@
 namespace thawslip::archive {
 namespace {
 
-/// The ids of all bags by their rows, the newest first.
-std::unordered_map<std::int64_t, std::vector<std::string>> ids_by_bag(Connection& connection) {
-    auto& rows = connection.statement("SELECT bag, id FROM bag_id ORDER BY bag, newest DESC, id");
-    std::unordered_map<std::int64_t, std::vector<std::string>> ids;
-    while (rows.next()) {
-        ids[rows.integer(0)].push_back(rows.text(1));
-    }
-    return ids;
-}
-
-/// Where each day's row stands in the contents.
-using Indexes = std::map<std::int64_t, std::size_t>;
-
-Indexes read_days(Connection& connection, Contents& contents) {
-    Indexes indexes;
-    auto& rows =
-        connection.statement("SELECT id, lineage, revision, made, kitchen, file, recorded, "
-                             "description, station, ordered FROM day ORDER BY lineage, revision");
-    while (rows.next()) {
-        indexes.emplace(rows.integer(0), contents.days.size());
-        contents.days.push_back({static_cast<int>(rows.integer(1)),
-                                 static_cast<int>(rows.integer(2)),
-                                 rows.text(6),
-                                 rows.integer(9),
-                                 {date_of(rows.text(3)), rows.text(4), rows.text(5), rows.text(7),
-                                  packages_of(connection, rows.integer(0)), rows.text(8)}});
-    }
-    return indexes;
-}
-
-void read_bags(Connection& connection, const Indexes& indexes, Contents& contents) {
-    auto ids = ids_by_bag(connection);
-    auto events = events_by_bag(connection);
-    auto& rows = connection.statement(
-        "SELECT b.id, p.day, p.position, b.number FROM bag b JOIN package p ON p.id = b.package "
-        "ORDER BY p.day, p.position, b.number, b.id");
-    while (rows.next()) {
-        contents.bags.push_back({std::move(ids[rows.integer(0)]), indexes.at(rows.integer(1)),
-                                 static_cast<int>(rows.integer(2)),
-                                 static_cast<int>(rows.integer(3)),
-                                 std::move(events[rows.integer(0)])});
-    }
-    std::ranges::stable_sort(contents.bags, {}, &Contents::Bag::day);
-}
-
-std::vector<std::size_t> days_of(Connection& connection, std::int64_t print,
-                                 const Indexes& indexes) {
-    auto& rows = connection.statement("SELECT day FROM print_day WHERE print = ? ORDER BY position")
-                     .with(print);
-    std::vector<std::size_t> days;
-    while (rows.next()) {
-        days.push_back(indexes.at(rows.integer(0)));
-    }
-    return days;
-}
-
-std::vector<Contents::Key> keys_of(Connection& connection, std::int64_t print) {
-    auto& rows =
-        connection.statement("SELECT key, at, station FROM print_key WHERE print = ? ORDER BY key")
-            .with(print);
-    std::vector<Contents::Key> keys;
-    while (rows.next()) {
-        keys.push_back({rows.text(0), rows.text(1), rows.text(2)});
-    }
-    return keys;
-}
-
-void read_prints(Connection& connection, const Indexes& indexes, Contents& contents) {
-    auto& rows = connection.statement("SELECT id, first_at, last_at, what, stock, layout, "
-                                      "settings, look FROM print ORDER BY id");
-    while (rows.next()) {
-        contents.prints.push_back({rows.text(1),
-                                   rows.text(2),
-                                   {rows.text(3), rows.text(4), rows.text(5), rows.text(6),
-                                    rows.text(7), files_of_print(connection, rows.integer(0))},
-                                   days_of(connection, rows.integer(0), indexes),
-                                   keys_of(connection, rows.integer(0))});
-    }
-}
-
 /// Where a revision stands among others, and nothing else stands.
 struct Place {
     std::int64_t ordered = 0;
@@ -143,6 +63,7 @@ public:
 
     Merged run() {
         match_days();
+        find_ids();
         match_bags();
         leave_days_out();
         for (std::size_t i = 0; i < rows_.size(); ++i) {
@@ -189,6 +110,14 @@ private:
                 }
             }
         }
+    }
+
+    void find_ids() {
+        std::vector<std::string> ids;
+        for (const auto& bag : other_.bags) {
+            ids.insert(ids.end(), bag.ids.begin(), bag.ids.end());
+        }
+        rows_of_ids_ = bag_rows(connection_, ids);
     }
 
     /// Bags of one id are one bag, or they clash. Descriptions that only the other has may be
@@ -393,8 +322,9 @@ private:
     std::set<std::int64_t> bags_with_ids_of(const Contents::Bag& bag) {
         std::set<std::int64_t> known;
         for (const auto& id : bag.ids) {
-            if (const auto row = bag_row(connection_, id)) {
-                known.insert(row);
+            const auto row = rows_of_ids_.find(id);
+            if (row != rows_of_ids_.end()) {
+                known.insert(row->second);
             }
         }
         return known;
@@ -406,6 +336,7 @@ private:
     std::vector<std::int64_t> rows_;
     std::map<std::int64_t, std::vector<std::int64_t>> packages_; ///< rows of a day's, once asked
     std::unordered_map<const Contents::Bag*, std::set<std::int64_t>> known_;
+    std::unordered_map<std::string, std::int64_t> rows_of_ids_; ///< those that are here
     std::vector<bool> left_out_;                   ///< days of descriptions whose every bag clashes
     std::set<std::int64_t> taken_;                 ///< days here that are matched
     std::map<int, int> lineages_;                  ///< the other's → ours
@@ -416,23 +347,6 @@ private:
 };
 
 } // namespace
-
-Contents contents_of(Connection& connection) {
-    Contents contents;
-    const auto indexes = read_days(connection, contents);
-    read_bags(connection, indexes, contents);
-    read_prints(connection, indexes, contents);
-    return contents;
-}
-
-Contents Archive::contents() {
-    const Question question{*connection_};
-    // One moment of the archive, whoever writes meanwhile.
-    Transaction transaction{*connection_, Connection::For::Reading};
-    auto contents = contents_of(*connection_);
-    transaction.commit();
-    return contents;
-}
 
 Merged Archive::merge(const Contents& other, Kitchens kitchens) {
     const Question question{*connection_};

@@ -217,6 +217,18 @@ Archive Archive::open_on_server(const std::string& address, Mode mode,
     return copy;
 }
 
+Result<Archive, ArchiveFault> Archive::reach(const std::string& address,
+                                             std::chrono::milliseconds budget) {
+    try {
+        const auto end = std::chrono::steady_clock::now() + budget;
+        return Archive{std::make_unique<Connection>(
+            connect(address, {std::min<std::chrono::milliseconds>(budget, Deadline{}.connect),
+                              budget, end}))};
+    } catch (const ArchiveFailure& failure) {
+        return Failure{failure.fault()};
+    }
+}
+
 Result<Archive, ArchiveFault> Archive::open(const std::string& path, Mode mode,
                                             std::chrono::milliseconds patience) {
     try {

@@ -59,6 +59,32 @@ std::optional<UsedSheet> Archive::used_sheet(const std::string& stock) {
     return UsedSheet{stock, static_cast<int>(row.integer(0)), cells_in(row.text(1)), row.text(2)};
 }
 
+bool is_of_station(Connection& connection) {
+    return connection.is_file() && connection.statement("SELECT 1 FROM link LIMIT 1").next();
+}
+
+std::optional<Link> Archive::link() {
+    const Question question{*connection_};
+    if (!connection_->is_file()) {
+        return std::nullopt;
+    }
+    auto& row = connection_->statement("SELECT address, asked, tried FROM link");
+    return row.next() ? std::optional{Link{row.text(0), row.text(1), row.integer(2)}}
+                      : std::nullopt;
+}
+
+void Archive::put_link(const Link& link) {
+    const Question question{*connection_};
+    Transaction transaction{*connection_};
+    connection_->statement("DELETE FROM link").run();
+    connection_->statement("INSERT INTO link (address, asked, tried) VALUES (?, ?, ?)")
+        .with(link.address)
+        .with(link.asked)
+        .with(link.tried)
+        .run();
+    transaction.commit();
+}
+
 void Archive::use_sheet(const UsedSheet& sheet) {
     const Question question{*connection_};
     Transaction transaction{*connection_};

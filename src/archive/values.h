@@ -157,6 +157,15 @@ struct BagEvent {
     friend auto operator<=>(const BagEvent&, const BagEvent&) = default;
 };
 
+/// That a file is a station's copy of an archive on a server: what is printed and noted is kept in
+/// it first and sent then. Its new batches get numbers that no other station gives.
+struct Link {
+    std::string address;    ///< of the server, as messages show it
+    std::string asked;      ///< when it was last reached: the kitchen's date and time; empty: never
+    std::int64_t tried = 0; ///< when that was last tried, in seconds since 1970
+    friend bool operator==(const Link&, const Link&) = default;
+};
+
 /// Where the last print on a stock stopped.
 struct UsedSheet {
     std::string stock;        ///< its name

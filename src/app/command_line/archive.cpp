@@ -250,6 +250,9 @@ void add_archive(CLI::App& app, Command& chosen) {
     add_with_kitchens(*archive, chosen, "merge", "add what another archive holds", archive_merge,
                       "FILE");
     archive
+        ->add_subcommand("send", "bring this station's copy and the archive on a server together")
+        ->callback([&chosen] { chosen = archive_send; });
+    archive
         ->add_subcommand("sql", "what a PostgreSQL server is made ready with, for several kitchens")
         ->callback([&chosen] { chosen = archive_sql; });
     add_with_file(*archive, chosen, "export", "write it as a folder of plain TOML", archive_export,

@@ -12,12 +12,15 @@
 #include "app/files/shown_buffer.h"
 #include "app/locale.h"
 #include "app/question.h"
+#include "app/server_archive.h"
+#include "archive/address.h"
 #include "base/letters.h"
 #include "base/nearest.h"
 #include "intake/day_file.h"
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
+#include <array>
 #include <fmt/format.h>
 #include <map>
 #include <ostream>
@@ -414,6 +417,19 @@ struct Parser {
     Parser& operator=(const Parser&) = delete;
 };
 
+/// Whether the command is about the archive. `desk` brings both together when it asks, and what
+/// says for itself what came of it is left to do so.
+bool asks_archive(const CLI::App& app) {
+    constexpr std::array asking = {"labels", "cards", "lists",   "check",  "text",
+                                   "read",   "plan",  "reprint", "freezer"};
+    const auto* command = app.get_subcommands().front();
+    if (command->get_name() != "archive") {
+        return std::ranges::find(asking, command->get_name()) != asking.end();
+    }
+    const auto& about = command->get_subcommands().front()->get_name();
+    return about != "sql" && about != "send";
+}
+
 /// Reads the command line into `parser`.
 /// \returns nothing where there is a command to run, else the status to leave with
 std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* argv,
@@ -457,7 +473,12 @@ ExitStatus run(int argc, const char* const* argv, Console to) {
         return parser.chosen(usual, console);
     }
     console.err << to_text(settings.messages);
-    return settings ? parser.chosen(*settings.value, console) : ExitStatus::Refused;
+    if (!settings) {
+        return ExitStatus::Refused;
+    }
+    return archive::is_address(settings.value->archive) && asks_archive(parser.app)
+               ? with_server(parser.chosen, *settings.value, console)
+               : parser.chosen(*settings.value, console);
 }
 
 ExitStatus try_out(int argc, const char* const* argv, Console console) {

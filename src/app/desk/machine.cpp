@@ -9,13 +9,16 @@
 #include "app/desk/private_folder.h"
 #include "app/files/data_folder.h"
 #include "app/files/output_guard.h"
+#include "app/server_archive.h"
 #include "app/station.h"
 #include "app/used_sheets.h"
+#include "archive/address.h"
 #include "files/shelf.h"
 
 #include <fmt/format.h>
 #include <map>
 #include <memory>
+#include <sstream>
 
 namespace thawslip::app {
 namespace {
@@ -118,6 +121,10 @@ std::vector<std::string> printers(std::string& why) {
 std::optional<archive::Archive> archive_for_desk(const Settings& settings, archive::Mode mode) {
     if (archive_file_if_known(settings).empty()) {
         return std::nullopt;
+    }
+    if (archive::is_address(settings.archive)) {
+        std::ostringstream nobody; // the page says what it shows; `archive send` says what failed
+        exchange_with_server(settings, {nobody, nobody});
     }
     return existing_archive(settings, mode);
 }

@@ -166,6 +166,24 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
     return row.next() ? row.integer(0) : 0;
 }
 
+std::unordered_map<std::string, std::int64_t> bag_rows(Connection& connection,
+                                                       std::span<const std::string> ids) {
+    constexpr std::size_t at_once = 32; // as many as the statement has places
+    std::unordered_map<std::string, std::int64_t> found;
+    for (std::size_t start = 0; start < ids.size(); start += at_once) {
+        auto& rows = connection.statement("SELECT id, bag FROM bag_id WHERE id IN (?, ?, ?, ?, ?, "
+                                          "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+                                          "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+        for (std::size_t i = start; i < start + at_once; ++i) {
+            rows.with(i < ids.size() ? std::string_view{ids[i]} : std::string_view{});
+        }
+        while (rows.next()) {
+            found.emplace(rows.text(0), rows.integer(1));
+        }
+    }
+    return found;
+}
+
 std::int64_t living_bag(Connection& connection, const std::string& id) {
     constexpr int most_names = 100;
     auto bag = bag_row(connection, id);

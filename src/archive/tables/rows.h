@@ -4,8 +4,10 @@
 #include "archive/values.h"
 
 #include <cstdint>
+#include <span>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 namespace thawslip::archive {
@@ -33,6 +35,9 @@ std::int64_t newest_revision(Connection& connection, int lineage);
 void number_revisions(Connection& connection, int lineage);
 /// The row of the bag that has this id; 0 when there is none.
 std::int64_t bag_row(Connection& connection, const std::string& id);
+/// The same of many ids, in few questions; those that there are.
+std::unordered_map<std::string, std::int64_t> bag_rows(Connection& connection,
+                                                       std::span<const std::string> ids);
 /// The same, or the bag that it is where it was renamed.
 std::int64_t living_bag(Connection& connection, const std::string& id);
 int lineage_of_bag(Connection& connection, std::int64_t bag);
@@ -55,6 +60,9 @@ void make_newest(Connection& connection, std::int64_t bag, const std::string& id
 /// Gives bags that have no id that holds, or one that cannot be, the id that follows from their
 /// batch and number, unless that is another's.
 void put_ids_right(Connection& connection);
+
+/// Whether this is a station's copy of an archive on a server.
+bool is_of_station(Connection& connection);
 
 /// Notes where the last print on a stock stopped.
 void put_sheet(Connection& connection, const UsedSheet& sheet);

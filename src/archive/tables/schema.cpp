@@ -215,8 +215,18 @@ constexpr std::string_view fifth_step = R"sql(
 ALTER TABLE package ADD COLUMN size INTEGER NOT NULL DEFAULT 0;
 )sql";
 
-constexpr std::array<std::string_view, 5> steps_so_far = {first_step, second_step, third_step,
-                                                          fourth_step, fifth_step};
+constexpr std::string_view sixth_step = R"sql(
+-- The server whose archive this file is a station's copy of; no row: it is an archive of its own.
+-- About this station alone, so it is neither exported nor merged.
+CREATE TABLE link (
+    address TEXT PRIMARY KEY,
+    asked   TEXT NOT NULL,                  -- when it was last reached: the kitchen's date and time
+    tried   INTEGER NOT NULL                -- when that was last tried, seconds since 1970
+) WITHOUT ROWID;
+)sql";
+
+constexpr std::array<std::string_view, 6> steps_so_far = {first_step,  second_step, third_step,
+                                                          fourth_step, fifth_step,  sixth_step};
 
 [[noreturn]] void refuse(ArchiveFault::Kind kind, std::string message) {
     throw ArchiveFailure{{kind, std::move(message)}};

@@ -1,6 +1,6 @@
 # The same tests once more, of archives on a server. One private server is started for the program,
 # so its cases are one test to ctest. A few of them are about what a server alone has.
-add_library(thawslip_test_postgres STATIC support/postgres.cpp)
+add_library(thawslip_test_postgres STATIC support/cutting_proxy.cpp support/postgres.cpp)
 target_include_directories(thawslip_test_postgres PUBLIC "${CMAKE_CURRENT_SOURCE_DIR}")
 target_link_libraries(thawslip_test_postgres PUBLIC thawslip::archive PRIVATE thawslip_warnings)
 

@@ -41,6 +41,7 @@ constexpr std::array<StateKind, 21> kinds = {{
 std::string one_line(std::string_view words) {
     std::string line{words};
     std::ranges::replace(line, '\n', ' ');
+    std::erase(line, '\t');
     while (line.ends_with(' ') || line.ends_with('.')) {
         line.pop_back();
     }

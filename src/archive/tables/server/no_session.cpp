@@ -31,8 +31,4 @@ const std::string& Session::place() const {
     return wire_->place;
 }
 
-int Session::round_trips() const {
-    return 0;
-}
-
 } // namespace thawslip::archive

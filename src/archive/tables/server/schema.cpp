@@ -26,18 +26,22 @@ CREATE TABLE thawslip.member (
     PRIMARY KEY (login, of_kitchen)
 );
 
--- The kitchen of this session, where its login is a member: the one it named, or its only one.
-CREATE FUNCTION thawslip.kitchen_here() RETURNS BIGINT LANGUAGE sql STABLE SECURITY DEFINER
+-- The kitchen of this session, where its login is a member: the one it named, or its only one. In
+-- plpgsql, which keeps its plan: these are asked once for each table of each query.
+CREATE FUNCTION thawslip.kitchen_here() RETURNS BIGINT LANGUAGE plpgsql STABLE SECURITY DEFINER
     SET search_path = pg_catalog, pg_temp AS $f$
-    SELECT min(m.of_kitchen) FROM thawslip.member m JOIN thawslip.kitchen k ON k.id = m.of_kitchen
-    WHERE m.login = session_user
-        AND coalesce(current_setting('thawslip.kitchen', true), '') IN ('', k.name)
-    HAVING count(*) = 1 $f$;
-CREATE FUNCTION thawslip.kitchen_to_write() RETURNS BIGINT LANGUAGE sql STABLE SECURITY DEFINER
+    DECLARE named TEXT := coalesce(current_setting('thawslip.kitchen', true), '');
+    BEGIN
+        RETURN (SELECT min(m.of_kitchen) FROM thawslip.member m JOIN thawslip.kitchen k
+            ON k.id = m.of_kitchen WHERE m.login = session_user AND named IN ('', k.name)
+            HAVING count(*) = 1);
+    END $f$;
+CREATE FUNCTION thawslip.kitchen_to_write() RETURNS BIGINT LANGUAGE plpgsql STABLE SECURITY DEFINER
     SET search_path = pg_catalog, pg_temp AS $f$
-    SELECT m.of_kitchen FROM thawslip.member m
-    WHERE m.of_kitchen = thawslip.kitchen_here() AND m.login = session_user AND m.may = 'packer'
-    $f$;
+    BEGIN
+        RETURN (SELECT m.of_kitchen FROM thawslip.member m WHERE m.login = session_user
+            AND m.of_kitchen = thawslip.kitchen_here() AND m.may = 'packer');
+    END $f$;
 -- Names the session's kitchen; NULL: it is no member of that one.
 CREATE FUNCTION thawslip.enter(kitchen TEXT) RETURNS BIGINT LANGUAGE plpgsql SECURITY DEFINER
     SET search_path = pg_catalog, pg_temp AS $f$
@@ -53,10 +57,6 @@ CREATE FUNCTION thawslip.lock_kitchen() RETURNS BIGINT LANGUAGE sql SECURITY DEF
     SET search_path = pg_catalog, pg_temp AS $f$
     SELECT id FROM thawslip.kitchen WHERE id = thawslip.kitchen_to_write() FOR UPDATE $f$;
 
--- Counts up with all that is written; within a kitchen, whose writers wait for each other, in the
--- order in which it can be seen.
-CREATE SEQUENCE thawslip.heard;
-
 CREATE TABLE thawslip.day (
     of_kitchen  BIGINT NOT NULL DEFAULT current_setting('thawslip.here')::BIGINT
                 REFERENCES thawslip.kitchen,
@@ -71,13 +71,11 @@ CREATE TABLE thawslip.day (
     description BYTEA NOT NULL,
     station     TEXT COLLATE "C" NOT NULL,
     ordered     BIGINT NOT NULL,
-    heard       BIGINT NOT NULL DEFAULT nextval('thawslip.heard'),
     PRIMARY KEY (of_kitchen, id),
     UNIQUE (of_kitchen, lineage, revision)
 );
 CREATE INDEX day_hash ON thawslip.day (of_kitchen, hash);
 CREATE INDEX day_file ON thawslip.day (of_kitchen, made, file);
-CREATE INDEX day_heard ON thawslip.day (of_kitchen, heard);
 
 CREATE TABLE thawslip.package (
     of_kitchen     BIGINT NOT NULL DEFAULT current_setting('thawslip.here')::BIGINT,
@@ -150,12 +148,10 @@ CREATE TABLE thawslip.bag_event (
     place        TEXT COLLATE "C",
     joined       TEXT COLLATE "C" NOT NULL,
     undoes       BIGINT NOT NULL,
-    heard        BIGINT NOT NULL DEFAULT nextval('thawslip.heard'),
     PRIMARY KEY (of_kitchen, bag, ordered, station, seq, state, at),
     FOREIGN KEY (of_kitchen, bag) REFERENCES thawslip.bag
 );
 CREATE INDEX bag_event_station ON thawslip.bag_event (of_kitchen, station, seq);
-CREATE INDEX bag_event_heard ON thawslip.bag_event (of_kitchen, heard);
 CREATE INDEX bag_event_renamed ON thawslip.bag_event (of_kitchen, bag) WHERE state = 'renamed';
 
 CREATE TABLE thawslip.print (
@@ -204,13 +200,11 @@ CREATE TABLE thawslip.print_key (
     print      BIGINT NOT NULL,
     at         TEXT COLLATE "C" NOT NULL,
     station    TEXT COLLATE "C" NOT NULL,
-    heard      BIGINT NOT NULL DEFAULT nextval('thawslip.heard'),
     PRIMARY KEY (of_kitchen, key),
     FOREIGN KEY (of_kitchen, print) REFERENCES thawslip.print
 );
 CREATE INDEX print_key_print ON thawslip.print_key (of_kitchen, print);
 CREATE INDEX print_key_station ON thawslip.print_key (of_kitchen, station);
-CREATE INDEX print_key_heard ON thawslip.print_key (of_kitchen, heard);
 
 CREATE TABLE thawslip.sheet (
     of_kitchen BIGINT NOT NULL DEFAULT current_setting('thawslip.here')::BIGINT
@@ -230,7 +224,6 @@ GRANT SELECT ON thawslip.about TO thawslip_reader, thawslip_packer;
 REVOKE ALL ON ALL FUNCTIONS IN SCHEMA thawslip FROM PUBLIC;
 GRANT EXECUTE ON FUNCTION thawslip.kitchen_here(), thawslip.kitchen_to_write(),
     thawslip.enter(TEXT), thawslip.lock_kitchen() TO thawslip_reader, thawslip_packer;
-GRANT USAGE ON SEQUENCE thawslip.heard TO thawslip_packer;
 GRANT UPDATE (revision) ON thawslip.day TO thawslip_packer;
 GRANT UPDATE (package, number, state, changed, joined, place) ON thawslip.bag TO thawslip_packer;
 GRANT UPDATE (newest) ON thawslip.bag_id TO thawslip_packer;

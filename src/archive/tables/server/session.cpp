@@ -255,7 +255,6 @@ struct Session::Wire {
             }
             take(*sync, rows, fault);
         }
-        ++round_trips;
         if (fault) {
             prepared.clear(); // which of them the server has by now is not known for sure
             throw ArchiveFailure{*std::move(fault)};
@@ -300,7 +299,6 @@ struct Session::Wire {
     std::vector<std::pair<std::string, std::vector<Parameter>>> posted;
     int expected = 0; ///< results of what was sent
     int names = 0;    ///< given so far
-    int round_trips = 0;
 };
 
 Session::Session(const Address& address, const Deadline& deadline)
@@ -326,10 +324,6 @@ void Session::forget_posted() {
 
 const std::string& Session::place() const {
     return wire_->place;
-}
-
-int Session::round_trips() const {
-    return wire_->round_trips;
 }
 
 } // namespace thawslip::archive

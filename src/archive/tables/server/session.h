@@ -40,7 +40,6 @@ public:
     void forget_posted();
 
     const std::string& place() const;
-    int round_trips() const; ///< made since it was connected, of which tests ask
 
 private:
     struct Wire;

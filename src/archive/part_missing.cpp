@@ -1,0 +1,130 @@
+#include "archive/archive.h"
+#include "archive/part.h"
+#include "archive/tables/rows.h"
+
+#include <array>
+#include <fmt/format.h>
+#include <map>
+#include <set>
+
+namespace thawslip::archive {
+namespace {
+
+// Two archives that hold nearly the same are compared by counts and sums over buckets first: what
+// happened to bags, by station and 64 of its commands; prints and descriptions, by month. Only of
+// buckets that differ every entry is asked for. Nothing is remembered of what was sent before, so a
+// server or a file that was put back to a backup gets all that it has lost.
+
+#define THAWSLIP_SUM(what) "CAST(coalesce(sum(" what "), 0) AS BIGINT)"
+
+/// How one kind of entry is counted and listed. A bucket has a name and a number.
+struct Kind {
+    std::string_view buckets; ///< → name, number, count, sum
+    std::string_view entries; ///< name, number → what it is known by, its row, a lineage or 0
+};
+
+constexpr Kind event_kind = {
+    "SELECT station, seq / 64, count(*), " THAWSLIP_SUM(
+        "ordered % 1000003") " FROM bag_event GROUP BY station, seq / 64",
+    "SELECT i.id || ' ' || e.seq || ' ' || e.ordered || ' ' || e.state, e.bag, d.lineage FROM "
+    "bag_event e JOIN bag_id i ON i.bag = e.bag AND i.newest = 1 JOIN bag b ON b.id = e.bag JOIN "
+    "package p ON p.id = b.package JOIN day d ON d.id = p.day WHERE e.station = ? AND e.seq / 64 = "
+    "?"};
+
+constexpr Kind print_kind = {
+    "SELECT substr(at, 1, 7), 0, count(*), " THAWSLIP_SUM(
+        "length(key)") " FROM print_key GROUP BY substr(at, 1, 7)",
+    "SELECT key, print, 0 FROM print_key WHERE substr(at, 1, 7) = ? AND 0 = ?"};
+
+constexpr Kind day_kind = {
+    "SELECT substr(made, 1, 7), 0, count(*), " THAWSLIP_SUM(
+        "ordered % 1000003 + hash % 1000003") " FROM day GROUP BY substr(made, 1, 7)",
+    "SELECT ordered || ' ' || hash, id, lineage FROM day WHERE substr(made, 1, 7) = ? AND 0 = ?"};
+
+using Bucket = std::pair<std::string, std::int64_t>;
+using Sums = std::map<Bucket, std::pair<std::int64_t, std::int64_t>>;
+
+Sums sums_of(Connection& connection, const Kind& kind) {
+    auto& rows = connection.statement(kind.buckets);
+    Sums sums;
+    while (rows.next()) {
+        sums[{rows.text(0), rows.integer(1)}] = {rows.integer(2), rows.integer(3)};
+    }
+    return sums;
+}
+
+struct Entry {
+    std::int64_t row = 0;
+    int lineage = 0;
+};
+
+std::multimap<std::string, Entry> entries_of(Connection& connection, const Kind& kind,
+                                             const Bucket& bucket) {
+    auto& rows = connection.statement(kind.entries).with(bucket.first).with(bucket.second);
+    std::multimap<std::string, Entry> entries;
+    while (rows.next()) {
+        entries.emplace(rows.text(0), Entry{rows.integer(1), static_cast<int>(rows.integer(2))});
+    }
+    return entries;
+}
+
+std::vector<Entry> missing_entries(Connection& from, Connection& to, const Kind& kind) {
+    const auto there = sums_of(to, kind);
+    std::vector<Entry> missing;
+    for (const auto& [bucket, sums] : sums_of(from, kind)) {
+        const auto same = there.find(bucket);
+        if (same != there.end() && same->second == sums) {
+            continue;
+        }
+        const auto known = same == there.end() ? std::multimap<std::string, Entry>{}
+                                               : entries_of(to, kind, bucket);
+        for (const auto& [name, entry] : entries_of(from, kind, bucket)) {
+            if (!known.contains(name)) {
+                missing.push_back(entry);
+            }
+        }
+    }
+    return missing;
+}
+
+std::set<int> lineages_of_print(Connection& connection, std::int64_t print) {
+    auto& rows = connection
+                     .statement("SELECT DISTINCT d.lineage FROM print_day q JOIN day d ON d.id = "
+                                "q.day WHERE q.print = ?")
+                     .with(print);
+    std::set<int> lineages;
+    while (rows.next()) {
+        lineages.insert(static_cast<int>(rows.integer(0)));
+    }
+    return lineages;
+}
+
+} // namespace
+
+Part part_missing(Connection& from, Connection& to) {
+    Part part;
+    for (const auto& event : missing_entries(from, to, event_kind)) {
+        part.bags.insert(event.row);
+        part.lineages.insert(event.lineage);
+    }
+    for (const auto& day : missing_entries(from, to, day_kind)) {
+        part.days.insert(day.row);
+        part.lineages.insert(day.lineage);
+    }
+    for (const auto& print : missing_entries(from, to, print_kind)) {
+        part.prints.insert(print.row);
+        part.lineages.merge(lineages_of_print(from, print.row));
+    }
+    return part;
+}
+
+Contents Archive::missing_in(Archive& other) {
+    const Question question{*connection_};
+    const Question there{*other.connection_};
+    Transaction transaction{*connection_, Connection::For::Reading};
+    auto contents = contents_of(*connection_, part_missing(*connection_, *other.connection_));
+    transaction.commit();
+    return contents;
+}
+
+} // namespace thawslip::archive
