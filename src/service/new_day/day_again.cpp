@@ -11,21 +11,19 @@
 namespace thawslip::service {
 namespace {
 
-using What = toml::Edit::What;
-
 std::vector<toml::Edit> edits_for(const toml::Value& root, kitchen::Date made) {
-    std::vector<toml::Edit> edits{{What::Set, KeyPath{"day.made"}, {made, {}}}};
+    std::vector<toml::Edit> edits{{toml::Edit::What::Set, KeyPath{"day.made"}, {made, {}}}};
     const auto* day = toml::member(root, "day");
     const auto* prepared = day == nullptr ? nullptr : toml::member(*day, "prepared");
     if (prepared != nullptr && std::holds_alternative<toml::Date>(prepared->content)) {
-        edits.push_back({What::TakeOut, KeyPath{"day.prepared"}});
+        edits.push_back({toml::Edit::What::TakeOut, KeyPath{"day.prepared"}});
     }
     const auto* packages = toml::member(root, "package");
     const auto* list = packages == nullptr ? nullptr : std::get_if<toml::Array>(&packages->content);
     for (std::size_t i = 0; list != nullptr && i < list->elements.size(); ++i) {
         const auto package = KeyPath{"package"}.index(i);
-        edits.push_back({What::TakeOut, package.key("use_by")});
-        edits.push_back({What::TakeOut, package.key("made")});
+        edits.push_back({toml::Edit::What::TakeOut, package.key("use_by")});
+        edits.push_back({toml::Edit::What::TakeOut, package.key("made")});
     }
     return edits;
 }
