@@ -231,6 +231,30 @@ TEST_CASE("what was printed is listed, the last first, with its bags") {
     CHECK(answer["prints"][1]["bags"].size() == 14);
 }
 
+TEST_CASE("a print of a day that was edited since names its bags as they are now") {
+    Printed printed{two_stews};
+    auto edited = two_stews;
+    edited.replace(edited.find("servings = 4"), 12, "servings = 6");
+    print_labels(printed.fake, edited, "2026-10-17T15:30:00");
+    const auto prints = said(get(printed.desk, "/api/archive"))["prints"];
+    REQUIRE(prints.size() == 2);
+    for (const auto& print : prints) {
+        CHECK(print["bags"].size() == 3);
+        for (const auto& id : print["bags"]) { // each can be printed again
+            CHECK(printed.ask("/api/freezer/history", {{"bag", id}})["id"] == id);
+        }
+    }
+}
+
+TEST_CASE("a print that is made again is listed once, with both times") {
+    Printed printed{two_stews};
+    print_labels(printed.fake, two_stews, "2026-10-19T08:00:00");
+    const auto prints = said(get(printed.desk, "/api/archive"))["prints"];
+    REQUIRE(prints.size() == 1);
+    CHECK(prints[0]["first_at"] == "2026-10-17T11:00:00");
+    CHECK(prints[0]["at"] == "2026-10-19T08:00:00");
+}
+
 TEST_CASE("a backup and an export are the machine's") {
     FakeMachine fake;
     desk::Desk desk{machine_of(fake)};
