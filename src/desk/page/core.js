@@ -100,13 +100,15 @@ function picture(core) {
   const scale = scales(core.points, width);
   const step = step_of(scale.end, minute_steps, width / 60);
   const axis = say(step < 60 ? "plan.minutes_from" : "plan.hours_from", moment(core.thaw_begins));
-  return drawn("svg", { class: "core", viewBox: `0 0 ${width} ${height}`, role: "img",
+  const svg = drawn("svg", { class: "core", viewBox: `0 0 ${width} ${height}`, role: "img",
     "aria-label": say("plan.core_drawn", core.dish) },
   horizontal(scale), vertical(scale, step), band(core.points, scale),
   mark(reached(core.points, upper, 0), scale, say("plan.thawed_first"), 1),
   mark(reached(core.points, lower, 0), scale, say("plan.thawed_last"), 0),
   drawn("text", { class: "", x: 2, y: 12 }, "°C"),
   drawn("text", { class: "end", x: width - edges.right, y: height - 6 }, axis));
+  svg.style.maxWidth = `${width / 16}rem`; // no larger than it was drawn for
+  return svg;
 }
 
 function in_words({ points }) {
