@@ -18,12 +18,12 @@ namespace {
 #define THAWSLIP_SUM(what) "CAST(coalesce(sum(" what "), 0) AS BIGINT)"
 
 /// How one kind of entry is counted and listed. A bucket has a name and a number.
-struct Kind {
+struct EntryKind {
     std::string_view buckets; ///< → name, number, count, sum
     std::string_view entries; ///< name, number → what it is known by, its row, a lineage or 0
 };
 
-constexpr Kind event_kind = {
+constexpr EntryKind event_kind = {
     "SELECT station, seq / 64, count(*), " THAWSLIP_SUM(
         "ordered % 1000003") " FROM bag_event GROUP BY station, seq / 64",
     "SELECT i.id || ' ' || e.seq || ' ' || e.ordered || ' ' || e.state, e.bag, d.lineage FROM "
@@ -31,12 +31,12 @@ constexpr Kind event_kind = {
     "package p ON p.id = b.package JOIN day d ON d.id = p.day WHERE e.station = ? AND e.seq / 64 = "
     "?"};
 
-constexpr Kind print_kind = {
+constexpr EntryKind print_kind = {
     "SELECT substr(at, 1, 7), 0, count(*), " THAWSLIP_SUM(
         "length(key)") " FROM print_key GROUP BY substr(at, 1, 7)",
     "SELECT key, print, 0 FROM print_key WHERE substr(at, 1, 7) = ? AND 0 = ?"};
 
-constexpr Kind day_kind = {
+constexpr EntryKind day_kind = {
     "SELECT substr(made, 1, 7), 0, count(*), " THAWSLIP_SUM(
         "ordered % 1000003 + hash % 1000003") " FROM day GROUP BY substr(made, 1, 7)",
     "SELECT ordered || ' ' || hash, id, lineage FROM day WHERE substr(made, 1, 7) = ? AND 0 = ?"};
@@ -44,7 +44,7 @@ constexpr Kind day_kind = {
 using Bucket = std::pair<std::string, std::int64_t>;
 using Sums = std::map<Bucket, std::pair<std::int64_t, std::int64_t>>;
 
-Sums sums_of(Connection& connection, const Kind& kind) {
+Sums sums_of(Connection& connection, const EntryKind& kind) {
     auto& rows = connection.statement(kind.buckets);
     Sums sums;
     while (rows.next()) {
@@ -58,7 +58,7 @@ struct Entry {
     int lineage = 0;
 };
 
-std::multimap<std::string, Entry> entries_of(Connection& connection, const Kind& kind,
+std::multimap<std::string, Entry> entries_of(Connection& connection, const EntryKind& kind,
                                              const Bucket& bucket) {
     auto& rows = connection.statement(kind.entries).with(bucket.first).with(bucket.second);
     std::multimap<std::string, Entry> entries;
@@ -68,7 +68,7 @@ std::multimap<std::string, Entry> entries_of(Connection& connection, const Kind&
     return entries;
 }
 
-std::vector<Entry> missing_entries(Connection& from, Connection& to, const Kind& kind) {
+std::vector<Entry> missing_entries(Connection& from, Connection& to, const EntryKind& kind) {
     const auto there = sums_of(to, kind);
     std::vector<Entry> missing;
     for (const auto& [bucket, sums] : sums_of(from, kind)) {

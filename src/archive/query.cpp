@@ -53,7 +53,7 @@ std::vector<Bag> all_bags(Statement& rows) {
 }
 
 /// What stands between signs that are neither letters nor digits.
-std::vector<std::string> words_in(std::string_view text) {
+std::vector<std::string> searched_words(std::string_view text) {
     std::vector<std::string> words;
     bool is_inside = false;
     for (const char c : text) {
@@ -213,7 +213,7 @@ std::vector<Bag> Archive::bags(Which which) {
 }
 
 std::vector<Bag> Archive::find(std::string_view words, Which which) {
-    const auto wanted = words_in(words);
+    const auto wanted = searched_words(words);
     if (wanted.empty()) {
         return {};
     }

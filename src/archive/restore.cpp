@@ -28,7 +28,7 @@ namespace fs = std::filesystem;
 using Kind = ArchiveFault::Kind;
 using Patience = std::chrono::milliseconds;
 
-[[noreturn]] void fail(Kind kind, std::string message) {
+[[noreturn]] void refuse_to_restore(Kind kind, std::string message) {
     throw ArchiveFailure{{kind, std::move(message)}};
 }
 
@@ -51,7 +51,7 @@ Access access_to(const std::string& path) {
 Database read_whole(const std::string& path, Patience patience) {
     const Database file{path, access_to(path), patience};
     if (schema_version(file, schema_steps().size()) == 0) {
-        fail(Kind::Missing, fmt::format("{} is empty: no archive is in it", path));
+        refuse_to_restore(Kind::Missing, fmt::format("{} is empty: no archive is in it", path));
     }
     auto copy = copy_in_memory(file, patience);
     migrate(copy, schema_steps());
@@ -83,8 +83,9 @@ public:
         const auto kept = free_name();
         const bool there = is_there(path_);
         if (there && ::link(path_.c_str(), kept.c_str()) != 0) {
-            fail(Kind::CannotOpen, fmt::format("cannot keep {} as {}: {}; nothing was changed",
-                                               path_, kept, std::strerror(errno)));
+            refuse_to_restore(Kind::CannotOpen,
+                              fmt::format("cannot keep {} as {}: {}; nothing was changed", path_,
+                                          kept, std::strerror(errno)));
         }
         bool left_behind = false;
         for (const char* companion : companions) {
@@ -111,9 +112,10 @@ private:
                 }
             }
             if (waited >= patience) {
-                fail(Kind::Busy, fmt::format("another program uses the archive {}; nothing was "
-                                             "changed, try again when it is done",
-                                             path_));
+                refuse_to_restore(Kind::Busy,
+                                  fmt::format("another program uses the archive {}; nothing was "
+                                              "changed, try again when it is done",
+                                              path_));
             }
             std::this_thread::sleep_for(pause);
         }
@@ -147,7 +149,8 @@ void write(const Database& database, const Draft& draft, Patience patience) {
 std::string end_of(const std::string& path) {
     auto end = end_of_links(path);
     if (!end) {
-        fail(Kind::CannotOpen, fmt::format("cannot open {}: its links go round", path));
+        refuse_to_restore(Kind::CannotOpen,
+                          fmt::format("cannot open {}: its links go round", path));
     }
     return *std::move(end);
 }
@@ -170,18 +173,20 @@ Replaced restore(const std::string& path, const std::string& backup, Patience pa
     }
     const auto place = end_of(path);
     if (!is_there(backup)) {
-        fail(Kind::Missing, fmt::format("there is no file {}", backup));
+        refuse_to_restore(Kind::Missing, fmt::format("there is no file {}", backup));
     }
     if (fs::is_directory(end_of(backup))) {
-        fail(Kind::NotOurs, fmt::format("{} is a folder, and no backup", backup));
+        refuse_to_restore(Kind::NotOurs, fmt::format("{} is a folder, and no backup", backup));
     }
     if (is_same_place(place, backup)) {
-        fail(Kind::Failed, fmt::format("{} is the archive itself, no backup of it", backup));
+        refuse_to_restore(Kind::Failed,
+                          fmt::format("{} is the archive itself, no backup of it", backup));
     }
     Connection whole{read_whole(end_of(backup), patience)};
     if (const auto wrong = faults_in(whole); !wrong.empty()) {
-        fail(Kind::Damaged, fmt::format("the backup {} is damaged ({}); nothing was changed",
-                                        backup, wrong.front()));
+        refuse_to_restore(Kind::Damaged,
+                          fmt::format("the backup {} is damaged ({}); nothing was changed", backup,
+                                      wrong.front()));
     }
     make_folders(folder_of(place)); // on a new computer there is none yet
     const Draft draft{place};
@@ -224,7 +229,7 @@ Replaced repair(const std::string& path,
     }
     const auto place = end_of(path);
     if (!is_there(place)) {
-        fail(Kind::Missing, fmt::format("there is no archive at {}", path));
+        refuse_to_restore(Kind::Missing, fmt::format("there is no archive at {}", path));
     }
     Held held{place, patience};
     Rebuild copy{read_whole(place, patience)};
