@@ -3,6 +3,7 @@
 // itself, so that inputs come past the guard.
 
 #include "desk/desk.h"
+#include "desk/phones/phone_door.h"
 #include "fuzz/target.h"
 #include "http/incoming.h"
 #include "json/value.h"
@@ -53,13 +54,14 @@ http::Head head_of(std::string_view& text) {
 }
 
 /// Says of the request what our page says of itself.
-http::Head as_page(http::Head head) {
+http::Head as_page(http::Head head, const std::string& key = "key") {
     std::erase_if(head.headers, [](const auto& header) {
-        return header.first == "Host" || header.first == "Origin" || header.first == "Content-Type";
+        return header.first == "Host" || header.first == "Origin" ||
+               header.first == "Content-Type" || header.first == "Thawslip-Key";
     });
     for (const auto& header :
          {std::pair{"Host", "127.0.0.1:8123"}, std::pair{"Origin", "http://127.0.0.1:8123"},
-          std::pair{"Content-Type", "application/json"}, std::pair{"Thawslip-Key", "key"}}) {
+          std::pair{"Content-Type", "application/json"}, std::pair{"Thawslip-Key", key.c_str()}}) {
         head.headers.emplace_back(header);
     }
     return head;
@@ -102,6 +104,35 @@ void ask(const http::Head& head, std::string_view body) {
     fuzz::hold(fake.days.contains("orchard.toml"), "no day is ever lost");
 }
 
+/// A phone that was let in asks the same: nothing of what is the computer's alone comes of it.
+void ask_as_phone(const http::Head& head, std::string_view body) {
+    test_support::FakeMachine fake;
+    fake.days = {{"orchard.toml", sample()}};
+    auto machine = test_support::machine_of(fake);
+    const std::string key(32, 'a');
+    machine.phones = std::make_shared<desk::Phones>(
+        desk::PhonePlace{"http://127.0.0.1:8123", "", [] { return desk::SteadyTime{}; },
+                         [] { return std::string{"2026-10-17T12:00:00"}; },
+                         [] { return std::string(32, 'b'); },
+                         [](const std::vector<desk::Phone>&) {}},
+        std::vector{desk::Phone{1, "Ida", key, ""}});
+    auto phones = machine.phones;
+    desk::Desk desk{std::move(machine)};
+    const desk::PhoneDoor door{desk, *phones};
+    auto guard = door.guard();
+    guard.host = "127.0.0.1:8123";
+    const http::Terms terms{std::move(guard), {}, desk::body_limit};
+    auto incoming = http::take_head(head, terms);
+    http::take_body(incoming, body, terms.limits);
+    incoming.refused ? hold_refusal(*incoming.refused) : hold_answer(door.answer(incoming.request));
+    const bool is_as_before = fake.prints.empty() && fake.reprints.empty() &&
+                              fake.door_lists == 0 && fake.times_backed_up == 0 &&
+                              fake.drafts.empty() && fake.days.size() == 1 &&
+                              fake.days.at("orchard.toml") == sample() &&
+                              phones->all().size() == 1 && !phones->open_offer();
+    fuzz::hold(is_as_before, "a phone prints nothing, and changes no file, setting or phone");
+}
+
 } // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
@@ -109,5 +140,8 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     const auto head = head_of(text);
     ask(head, text);
     ask(as_page(head), text);
+    auto phone = as_page(head, std::string(32, 'a'));
+    phone.peer = "192.168.1.31";
+    ask_as_phone(phone, text);
     return 0;
 }
