@@ -1,5 +1,8 @@
 #include "desk/shelf.h"
 
+#include "service/print/choices.h"
+
+#include <memory>
 #include <utility>
 
 namespace thawslip::desk {
@@ -11,6 +14,15 @@ typename Map::mapped_type& made_once(Map& map, const typename Map::key_type& key
                                      const Make& make) {
     const auto found = map.find(key);
     return found != map.end() ? found->second : map.emplace(key, make(key)).first->second;
+}
+
+/// The same texts with the layouts that they are: reading them takes longer than a label.
+std::vector<service::ShippedText> with_layouts(std::vector<service::ShippedText> texts) {
+    const auto layouts = service::shipped_layouts(texts);
+    for (std::size_t i = 0; i < texts.size(); ++i) {
+        texts[i].layout = std::make_shared<const layout::Layout>(layouts[i]);
+    }
+    return texts;
 }
 
 } // namespace
@@ -31,7 +43,8 @@ service::Surroundings Shelf::with(service::Surroundings around) {
     };
     around.layouts = [this,
                       layouts = std::move(around.layouts)](const std::set<wording::Kind>& kinds) {
-        return made_once(layouts_, kinds, layouts);
+        return made_once(layouts_, kinds,
+                         [&layouts](const auto& of) { return with_layouts(layouts(of)); });
     };
     around.fonts = [this, fonts = std::move(around.fonts)] {
         if (!fonts_) {

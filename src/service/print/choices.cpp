@@ -91,6 +91,10 @@ Outcome<layout::StockReading> choose_stock(const std::string& name_or_file,
 std::vector<layout::Layout> shipped_layouts(const std::vector<ShippedText>& texts) {
     std::vector<layout::Layout> layouts;
     for (const auto& shipped : texts) {
+        if (shipped.layout) {
+            layouts.push_back(*shipped.layout);
+            continue;
+        }
         auto layout = read_layout(shipped.text, shipped.file, shipped.name);
         if (!layout) {
             throw SystemFailure{to_text(layout.messages)};

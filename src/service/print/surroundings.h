@@ -4,10 +4,12 @@
 #include "base/progress.h"
 #include "base/result.h"
 #include "layout/files/stock_file.h"
+#include "layout/layout.h"
 #include "typeset/face.h"
 #include "wording/print.h"
 
 #include <functional>
+#include <memory>
 #include <optional>
 #include <set>
 #include <string>
@@ -20,6 +22,8 @@ struct ShippedText {
     std::string name; ///< what it is called: its file's name without the ending
     std::string file; ///< for messages
     std::string text;
+    /// The layout that it is, where whoever hands it out has read it; else it is read when needed.
+    std::shared_ptr<const layout::Layout> layout = {};
 };
 
 /// What is done where only the cook can know which bags are meant.
