@@ -95,8 +95,8 @@ json::Json left_out_of(const std::vector<layout::AreaReport>& areas) {
     return list;
 }
 
-json::Json print_json(service::Sample& sample, const typeset::FontSet& fonts, Drawings& drawings,
-                      const json::Json& words) {
+json::Json sample_json(service::Sample& sample, const typeset::FontSet& fonts, Drawings& drawings,
+                       const json::Json& words) {
     const auto size = sample.frame.sheet;
     return {{"hash", drawings.keep(std::move(sample.frame), fonts, sample.name)},
             {"kind", word_for(sample.of.kind)},
@@ -113,7 +113,7 @@ json::Json prints_json(service::Preview& preview, Drawings& drawings, const std:
     const auto words = page_words(language).at("type");
     auto list = json::Json::array();
     for (auto& sample : preview.samples) {
-        list.push_back(print_json(sample, preview.fonts, drawings, words));
+        list.push_back(sample_json(sample, preview.fonts, drawings, words));
     }
     return list;
 }

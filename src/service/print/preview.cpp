@@ -16,14 +16,14 @@ bool is_of_package(const PrintOf& of, const Days& days) {
             of.kind == wording::Kind::CookDayCard);
 }
 
-bool are_alike(const PrintOf& one, const PrintOf& other) {
+bool are_of_one_dish(const PrintOf& one, const PrintOf& other) {
     return one.kind == other.kind && one.day == other.day && one.package == other.package;
 }
 
 /// How many prints like this one are chosen.
 int count_like(const PrintOf& of, const Job& job, const Days& days) {
     return static_cast<int>(std::ranges::count_if(job.prints, [&](const PrintOf& other) {
-        return are_alike(of, other) && is_chosen(other, job, days);
+        return are_of_one_dish(of, other) && is_chosen(other, job, days);
     }));
 }
 
@@ -49,7 +49,7 @@ std::vector<Sample> samples_of(const LaidOut& laid_out, const Job& job, const Da
     std::size_t print = 0;
     for (const auto& fitted : laid_out.fitting.prints) {
         const auto& of = job.prints[fitted.print];
-        const bool is_more = !samples.empty() && are_alike(samples.back().of, of);
+        const bool is_more = !samples.empty() && are_of_one_dish(samples.back().of, of);
         if (!is_more || print == fitted.print) {
             samples.push_back(sample_of(fitted, laid_out, job, days));
             samples.back().card = is_more ? samples.end()[-2].card + 1 : 1;
