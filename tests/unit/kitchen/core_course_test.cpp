@@ -36,7 +36,6 @@ void for_each_bag(Check check) {
                     CAPTURE(static_cast<int>(method));
                     CAPTURE(static_cast<int>(wetness));
                     CAPTURE(static_cast<int>(placing));
-                    CAPTURE(millimetres);
                     check(lead_of(method, millimetres, grams, settings), settings);
                 }
             }
