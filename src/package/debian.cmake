@@ -17,7 +17,7 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION text)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS "fonts-clear-sans, fonts-dejavu-core")
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "libcups2, libmicrohttpd12") # loaded when needed, not linked
-set(CPACK_DEBIAN_PROGRAM_PACKAGE_SUGGESTS "cups, cups-client")
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_SUGGESTS "cups, cups-client, libpq5")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION
 "labels and cards for food frozen in bulk
 Whoever cooks for weeks in one day writes one short text file about it. From
