@@ -125,7 +125,7 @@ constexpr std::array notes{
     Notes{"archive backup", "thawslip archive backup archive-copy.db"},
     Notes{"archive restore", "thawslip archive restore archive-copy.db"},
     Notes{"archive send", "thawslip archive send"},
-    Notes{"archive sql", "thawslip archive sql | sudo -u postgres psql thawslip"},
+    Notes{"archive sql", "thawslip archive sql"},
     Notes{"archive repair", "thawslip archive repair"},
     Notes{"archive export", "thawslip archive export archive-folder"},
     Notes{"archive import", "thawslip archive import archive-folder"},
