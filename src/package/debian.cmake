@@ -17,7 +17,7 @@ set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION text)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_SHLIBDEPS ON)
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS "fonts-clear-sans, fonts-dejavu-core")
 set(CPACK_DEBIAN_PROGRAM_PACKAGE_RECOMMENDS "libcups2, libmicrohttpd12") # loaded when needed, not linked
-set(CPACK_DEBIAN_PROGRAM_PACKAGE_SUGGESTS "cups, cups-client, libpq5")
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_SUGGESTS "cups, cups-client, libpq5, xdg-utils")
 set(CPACK_DEBIAN_PROGRAM_DESCRIPTION
 "labels and cards for food frozen in bulk
 Whoever cooks for weeks in one day writes one short text file about it. From
@@ -27,7 +27,8 @@ cards, as PDF or straight to the printer.
 Each label says what it is, how many it feeds, when it was made and by when
 it is best, how to thaw it, what is added on cook day, and how hot it must
 get. Its QR code carries the same as plain text, readable without a network.
-An archive prints lost labels again.
+An archive prints lost labels again. All of it can be had on a page in the
+browser of the same machine.
 .
 The rules of the local food authority come first.")
 

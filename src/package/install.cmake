@@ -37,6 +37,20 @@ install(CODE "
          DESTINATION \"\${CMAKE_INSTALL_PREFIX}/${CMAKE_INSTALL_DATADIR}/zsh/\${zsh}\")"
         COMPONENT program)
 
+# What a desktop shows: the menu's entry, its icon, what software catalogues say, and which files a
+# double click opens with it. Without a server there is no page.
+if(THAWSLIP_DESK)
+    set(desktop "${CMAKE_CURRENT_LIST_DIR}/desktop")
+    install(FILES "${desktop}/thawslip.desktop"
+            DESTINATION "${CMAKE_INSTALL_DATADIR}/applications" COMPONENT program)
+    install(FILES "${desktop}/localhost.thawslip.Thawslip.metainfo.xml"
+            DESTINATION "${CMAKE_INSTALL_DATADIR}/metainfo" COMPONENT program)
+    install(FILES "${desktop}/thawslip-day.xml"
+            DESTINATION "${CMAKE_INSTALL_DATADIR}/mime/packages" COMPONENT program)
+    install(FILES src/desk/page/icon.svg RENAME thawslip.svg
+            DESTINATION "${CMAKE_INSTALL_DATADIR}/icons/hicolor/scalable/apps" COMPONENT program)
+endif()
+
 # Debian brings the font files in packages of their own; a tree that is moved to a machine without
 # them can bring its own, with their licences.
 if(THAWSLIP_INSTALL_FONTS)
