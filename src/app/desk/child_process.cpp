@@ -81,7 +81,7 @@ public:
         ::sigaddset(&usual, SIGPIPE);
         ::posix_spawnattr_setsigmask(&attributes_, &none);
         ::posix_spawnattr_setsigdefault(&attributes_, &usual);
-        ::posix_spawnattr_setflags(&attributes_, POSIX_SPAWN_SETSIGMASK | POSIX_SPAWN_SETSIGDEF);
+        ::posix_spawnattr_setflags(&attributes_, flags_);
     }
     Start(const Start&) = delete;
     Start& operator=(const Start&) = delete;
@@ -90,6 +90,11 @@ public:
         ::posix_spawnattr_destroy(&attributes_);
     }
 
+    /// A session of its own: what ends this program from its terminal does not end the other.
+    void part() {
+        flags_ = static_cast<short>(flags_ | POSIX_SPAWN_SETSID);
+        ::posix_spawnattr_setflags(&attributes_, flags_);
+    }
     void lead(int stream, int descriptor) {
         ::posix_spawn_file_actions_adddup2(&files_, descriptor, stream);
     }
@@ -108,6 +113,7 @@ public:
 private:
     posix_spawn_file_actions_t files_{};
     posix_spawnattr_t attributes_{};
+    short flags_ = POSIX_SPAWN_SETSIGMASK | POSIX_SPAWN_SETSIGDEF;
 };
 
 bool write_some(Descriptor& to, std::string_view& left) {
@@ -195,6 +201,7 @@ Ended run_self(const std::vector<std::string>& words, const std::string& input,
 
 pid_t start_program(const std::vector<std::string>& words) {
     Start start;
+    start.part();
     for (const int stream : {STDIN_FILENO, STDOUT_FILENO, STDERR_FILENO}) {
         start.silence(stream);
     }

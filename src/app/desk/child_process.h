@@ -19,7 +19,8 @@ struct Ended {
 Ended run_self(const std::vector<std::string>& words, const std::string& input,
                std::chrono::milliseconds patience, std::size_t most_output);
 
-/// Starts another program, looked for as a shell does, which reads and writes nothing.
+/// Starts another program, looked for as a shell does, which reads and writes nothing and goes on
+/// when this one ends.
 /// \returns its process; -1 where there is no such program
 pid_t start_program(const std::vector<std::string>& words);
 

@@ -1,11 +1,14 @@
 #include "app/desk/days_in.h"
 
 #include "base/place.h"
+#include "base/system_failure.h"
 #include "base/text_file.h"
 
 #include <algorithm>
 #include <filesystem>
+#include <fmt/format.h>
 #include <string_view>
+#include <system_error>
 
 namespace thawslip::app {
 namespace {
@@ -74,6 +77,9 @@ std::vector<std::string> DaysIn::names() {
     for (fs::directory_iterator entry{folder_, error}; !error && entry != fs::directory_iterator{};
          entry.increment(error)) {
         names.push_back(entry->path().filename().string());
+    }
+    if (error && error != std::errc::no_such_file_or_directory) {
+        throw SystemFailure{fmt::format("cannot look into {}: {}", folder_, error.message())};
     }
     std::erase_if(names, [this](const std::string& name) { return !is_day(name); });
     std::ranges::sort(names);

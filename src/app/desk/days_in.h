@@ -16,6 +16,7 @@ public:
     DaysIn(std::string folder, std::string always);
 
     /// In the order of the alphabet; none where the folder is not there.
+    /// \throws SystemFailure where it may not be looked into
     std::vector<std::string> names();
 
 private:

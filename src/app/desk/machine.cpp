@@ -16,7 +16,6 @@
 #include "files/shelf.h"
 
 #include <fmt/format.h>
-#include <map>
 #include <memory>
 #include <sstream>
 
@@ -35,48 +34,6 @@ Settings right_settings(const SettingsNow& settings) {
     return *std::move(now.value);
 }
 
-/// What comes with the program, read once: each letter that a cook types asks for all of it.
-class Shelf {
-public:
-    Shelf() : from_{files::surroundings_in(find_data_folder)} {}
-
-    const std::optional<layout::StockReading>& stock(const std::string& name) {
-        return stocks_.try_emplace(name, LazyStock{from_, name}).first->second;
-    }
-    const layout::StockShelf& all_stocks() {
-        if (!all_stocks_) {
-            all_stocks_ = from_.stocks();
-        }
-        return *all_stocks_;
-    }
-    const std::vector<service::ShippedText>& layouts(const std::set<wording::Kind>& kinds) {
-        const auto known = layouts_.find(kinds);
-        return known != layouts_.end()
-                   ? known->second
-                   : layouts_.emplace(kinds, from_.layouts(kinds)).first->second;
-    }
-    const typeset::FontSet& fonts() {
-        if (!fonts_) {
-            fonts_ = from_.fonts();
-        }
-        return *fonts_;
-    }
-
-private:
-    /// Becomes the stock only where it is not known yet.
-    struct LazyStock {
-        const service::Surroundings& from;
-        const std::string& name;
-        operator std::optional<layout::StockReading>() const { return from.stock(name); }
-    };
-
-    service::Surroundings from_;
-    std::map<std::string, std::optional<layout::StockReading>> stocks_;
-    std::optional<layout::StockShelf> all_stocks_;
-    std::map<std::set<wording::Kind>, std::vector<service::ShippedText>> layouts_;
-    std::optional<typeset::FontSet> fonts_;
-};
-
 /// The archive as a copy that nothing changes. What is wrong with it is said where something is
 /// printed or looked up.
 std::optional<archive::Archive> archive_copy(const Settings& settings) {
@@ -88,21 +45,13 @@ std::optional<archive::Archive> archive_copy(const Settings& settings) {
     return archive ? std::optional{std::move(archive).value()} : std::nullopt;
 }
 
-service::Surroundings surroundings_for_desk(const std::shared_ptr<Shelf>& shelf,
-                                            const Settings& settings) {
-    service::Surroundings around;
-    around.stock = [shelf](const std::string& name) { return shelf->stock(name); };
-    around.stocks = [shelf] { return shelf->all_stocks(); };
-    around.layouts = [shelf](const std::set<wording::Kind>& kinds) {
-        return shelf->layouts(kinds);
-    };
-    around.own_file = files::surroundings_in(find_data_folder).own_file;
-    around.fonts = [shelf] { return shelf->fonts(); };
-    around.ids = {[settings] { return archive_copy(settings); },
-                  station_now().name,
-                  {},
-                  service::Doubts::Mention,
-                  service::Stock::Noted};
+service::Surroundings surroundings_for_desk(const Settings& settings) {
+    auto around =
+        files::surroundings_in(find_data_folder, {[settings] { return archive_copy(settings); },
+                                                  station_now().name,
+                                                  {},
+                                                  service::Doubts::Mention,
+                                                  service::Stock::Noted});
     around.used_sheet = [settings](const std::string& stock) {
         return used_sheets(settings)(stock);
     };
@@ -168,9 +117,7 @@ desk::Machine machine_for(const DeskPlace& place, const SettingsNow& settings) {
     machine.clock = system_clock;
     machine.moment = [] { return service::Moment{now_text(), station_now()}; };
     machine.settings = settings;
-    machine.surroundings = [shelf = std::make_shared<Shelf>()](const Settings& now) {
-        return surroundings_for_desk(shelf, now);
-    };
+    machine.surroundings = surroundings_for_desk;
     machine.archive = archive_for_desk;
     machine.days = day_folder(place, keeper(settings));
     machine.drafts = draft_folder(state_folder() + "/drafts", place.folder);
