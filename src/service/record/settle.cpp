@@ -60,13 +60,18 @@ struct Answer {
     bool fits = false; ///< the bag that was named is of a dish that is described
 };
 
+archive::Settled settled_in(archive::Archive& archive, const Days& days, std::size_t day,
+                            const archive::WhichBatch& which, const IdSource& ids) {
+    auto record = record_of(days, day);
+    record.station = ids.station;
+    return archive.settle(record, which);
+}
+
 Answer ask(archive::Archive& archive, const Days& days, const archive::WhichBatch& which,
            const IdSource& ids) {
     Answer answer;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        auto record = record_of(days, day);
-        record.station = ids.station;
-        auto settled = archive.settle(record, which);
+        auto settled = settled_in(archive, days, day, which, ids);
         for (const auto& doubt : settled.doubts) {
             answer.asked.push_back(question(days, day, doubt, ids.doubts));
         }
@@ -165,6 +170,18 @@ Outcome<Days> settle(const Days& planned, const IdSource& ids, const Settings& s
         outcome.value = std::move(days);
     }
     return outcome;
+}
+
+std::vector<BatchQuestion> batch_questions(const Days& planned, const IdSource& ids) {
+    std::vector<BatchQuestion> questions;
+    auto archive = ids.archive && !has_errors(planned.diagnostics) ? ids.archive() : std::nullopt;
+    for (std::size_t day = 0; archive && day < planned.plans.size(); ++day) {
+        for (auto& doubt : settled_in(*archive, planned, day, {}, ids).doubts) {
+            const auto& package = planned.plans[day].packages[doubt.package];
+            questions.push_back({package.package.dish, package.made, std::move(doubt.known)});
+        }
+    }
+    return questions;
 }
 
 } // namespace thawslip::service

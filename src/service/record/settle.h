@@ -11,4 +11,14 @@ namespace thawslip::service {
 /// \returns the days; nothing where they are wrong or something must be answered first
 Outcome<Days> settle(const Days& planned, const IdSource& ids, const Settings& settings);
 
+/// A dish of which only the cook can know whether its bags are ones that were printed before.
+struct BatchQuestion {
+    std::string dish;
+    kitchen::Date made;
+    std::vector<archive::KnownBatch> known;
+};
+
+/// What `settle` asks of these days, as values; none where the days are wrong.
+std::vector<BatchQuestion> batch_questions(const Days& planned, const IdSource& ids);
+
 } // namespace thawslip::service
