@@ -16,6 +16,7 @@ namespace thawslip::desk {
 
 struct Desk::Inside {
     Session session;
+    std::vector<Route> routes = all_routes();
 };
 
 namespace {
@@ -80,26 +81,30 @@ http::Response Desk::answer(const http::Request& request) {
         return *std::move(asset);
     }
     bool is_known = false;
-    for (const auto& routes : {page_routes(), day_routes(), check_routes(), bag_routes(),
-                               freezer_routes(), plan_routes(), archive_routes(), phone_routes()}) {
-        for (const auto& route : routes) {
-            auto part = part_of(request.path, route.path);
-            if (!part) {
-                continue;
-            }
-            is_known = true;
-            if (route.method != request.method) {
-                continue;
-            }
-            std::unique_lock lock{inside_->session.one_at_a_time, std::defer_lock};
-            if (route.alone) {
-                lock.lock();
-            }
-            return answer_by(route, inside_->session, {request, *std::move(part)});
+    for (const auto& route : inside_->routes) {
+        auto part = part_of(request.path, route.path);
+        is_known = is_known || part;
+        if (!part || route.method != request.method) {
+            continue;
         }
+        std::unique_lock lock{inside_->session.one_at_a_time, std::defer_lock};
+        if (route.alone) {
+            lock.lock();
+        }
+        return answer_by(route, inside_->session, {request, *std::move(part)});
     }
     return is_known ? refusal(not_allowed, "this is asked for in another way")
                     : refusal(not_found, "there is nothing here");
+}
+
+std::vector<Route> all_routes() {
+    std::vector<Route> all;
+    for (const auto& routes :
+         {page_routes(), day_routes(), check_routes(), print_routes(), bag_routes(),
+          freezer_routes(), plan_routes(), archive_routes(), phone_routes()}) {
+        all.insert(all.end(), routes.begin(), routes.end());
+    }
+    return all;
 }
 
 } // namespace thawslip::desk

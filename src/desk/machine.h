@@ -36,8 +36,6 @@ struct Folder {
     std::function<bool(const std::string& name, const std::optional<std::string>& before,
                        const std::string& text)>
         write;
-    /// The day that the page is to open; nothing, or no function: none.
-    std::function<std::optional<std::string>()> open = {};
 };
 
 /// Texts that nobody has saved yet, kept outside of the folder; by the names of their files.

@@ -1,3 +1,4 @@
+#include "base/system_failure.h"
 #include "desk/answers.h"
 #include "desk/asset.h"
 #include "desk/millimetres.h"
@@ -53,6 +54,14 @@ json::Json foods_json(const service::Settings& settings) {
         }
     }
     return list;
+}
+
+const json::Json& known_foods(Session& session, const service::Settings& settings) {
+    auto& known = session.foods[{settings.storage_list, settings.language}];
+    if (known.is_null()) {
+        known = foods_json(settings);
+    }
+    return known;
 }
 
 /// A kind of print: what it is called, and the kinds of layout that it needs.
@@ -148,10 +157,13 @@ json::Json days_json(Session& session) {
     return list;
 }
 
-json::Json open_json(Session& session) {
-    const auto& open = session.machine.days.open;
-    const auto name = open ? open() : std::nullopt;
-    return name ? json::Json(session.days.number_of(*name)) : json::Json{};
+/// One that cannot be opened is one: whoever asks it says what is wrong, and the page goes on.
+bool has_archive(const Machine& machine, const service::Settings& settings) {
+    try {
+        return machine.archive(settings, archive::Mode::Read).has_value();
+    } catch (const SystemFailure&) {
+        return true;
+    }
 }
 
 http::Response state(Session& session, const Asked&) {
@@ -163,23 +175,20 @@ http::Response state(Session& session, const Asked&) {
     const auto around = session.shelf.with(session.machine.surroundings(kitchen));
     std::string why_no_printer;
     const auto printers = session.machine.printers(why_no_printer);
-    return answer_with(
-        {{"language", kitchen.language},
-         {"words", page_words(kitchen.language)},
-         {"today", kitchen::to_iso(session.machine.now().today)},
-         {"folder", session.machine.days.shown},
-         {"paper", kitchen.paper},
-         {"large_print", kitchen.large_print},
-         {"archive", session.machine.archive(kitchen, archive::Mode::Read).has_value()},
-         {"allergens", allergens_json(kitchen)},
-         {"foods", foods_json(kitchen)},
-         {"phones", session.machine.phones != nullptr},
-         {"printers", printers},
-         {"why_no_printer", why_no_printer},
-         {"stocks", stocks_json(around, kitchen)},
-         {"days", days_json(session)},
-         {"open", open_json(session)},
-         {"version", THAWSLIP_VERSION}});
+    return answer_with({{"language", kitchen.language},
+                        {"words", page_words(kitchen.language)},
+                        {"today", kitchen::to_iso(session.machine.now().today)},
+                        {"folder", session.machine.days.shown},
+                        {"paper", kitchen.paper},
+                        {"large_print", kitchen.large_print},
+                        {"archive", has_archive(session.machine, kitchen)},
+                        {"allergens", allergens_json(kitchen)},
+                        {"foods", known_foods(session, kitchen)},
+                        {"printers", printers},
+                        {"why_no_printer", why_no_printer},
+                        {"stocks", stocks_json(around, kitchen)},
+                        {"days", days_json(session)},
+                        {"version", THAWSLIP_VERSION}});
 }
 
 http::Response days(Session& session, const Asked&) {

@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace thawslip::desk {
 
@@ -28,10 +29,13 @@ struct Route {
 std::span<const Route> page_routes();
 std::span<const Route> day_routes();
 std::span<const Route> check_routes();
+std::span<const Route> print_routes();
 std::span<const Route> bag_routes();
 std::span<const Route> freezer_routes();
 std::span<const Route> plan_routes();
 std::span<const Route> archive_routes();
 std::span<const Route> phone_routes();
+/// All of them.
+std::vector<Route> all_routes();
 
 } // namespace thawslip::desk

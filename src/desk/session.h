@@ -4,8 +4,13 @@
 #include "desk/drawings.h"
 #include "desk/machine.h"
 #include "desk/shelf.h"
+#include "desk/tickets.h"
+#include "json/value.h"
 
+#include <map>
 #include <mutex>
+#include <string>
+#include <utility>
 
 namespace thawslip::desk {
 
@@ -19,6 +24,9 @@ struct Session {
     DayList days = {};
     Drawings drawings = {};
     std::mutex one_frame; ///< held while a camera's frame is looked at
+    Tickets tickets = {};
+    /// The kinds of food as the page has them, by list and language: to gather them takes long.
+    std::map<std::pair<std::string, std::string>, json::Json> foods = {};
 };
 
 } // namespace thawslip::desk

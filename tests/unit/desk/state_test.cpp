@@ -35,7 +35,6 @@ TEST_CASE("the page's state has its words in the language that is set") {
         CHECK(state["words"]["type"].size() == 3);
         CHECK(state["today"] == "2026-10-17");
         CHECK(state["folder"] == "/days");
-        CHECK(state["open"].is_null());
         CHECK(state["archive"] == false);
     }
 }
@@ -115,13 +114,4 @@ TEST_CASE("no more than a thousand files are looked at") {
         fake.days["day" + std::to_string(i) + ".toml"] = "[day]\n";
     }
     CHECK(state_of(fake)["days"].size() == 1000);
-}
-
-TEST_CASE("the page opens the day that the program was started with") {
-    FakeMachine fake;
-    fake.days = {{"a.toml", orchard_day}, {"b.toml", orchard_day}};
-    auto machine = machine_of(fake);
-    machine.days.open = [] { return std::optional<std::string>{"b.toml"}; };
-    desk::Desk desk{std::move(machine)};
-    CHECK(said(get(desk, "/api/state"))["open"] == 2);
 }

@@ -1,0 +1,184 @@
+// What the page asks of printing: once for a ticket, of the day that it has seen, and of nothing
+// else.
+
+#include "desk/tickets.h"
+#include "support/asked.h"
+#include "support/fake_machine.h"
+
+#include <doctest/doctest.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+using json::Json;
+
+namespace {
+
+const std::string day = "[day]\nmade = 2026-10-17\n";
+
+struct Page {
+    FakeMachine machine;
+    desk::Desk desk{[this] {
+        machine.days["plums.toml"] = day;
+        return machine_of(machine);
+    }()};
+
+    /// Of the only day.
+    int number = said(get(desk, "/api/days"))["days"][0]["number"].get<int>();
+
+    std::string etag() {
+        const auto path = "/api/day/" + std::to_string(number);
+        return said(get(desk, path))["etag"].get<std::string>();
+    }
+    Json wish(const std::string& ticket) {
+        return {{"number", number}, {"etag", etag()}, {"what", "labels"}, {"ticket", ticket}};
+    }
+};
+
+const std::string one = "ticket-number-one";
+const std::string two = "ticket-number-two";
+
+} // namespace
+
+TEST_CASE_FIXTURE(Page, "what the page wants printed is what the computer is asked for") {
+    auto asked = wish(one);
+    asked["what"] = "cook_day_cards";
+    asked["look"] = {{"stock", "a4-cards-a6-cut"},
+                     {"first_cell", "next"},
+                     {"skip", {2, 3}},
+                     {"copies", 2},
+                     {"trial", true},
+                     {"dishes", "plum"}};
+    asked["printer"] = "cellar";
+    asked["new_batch"] = true;
+    CHECK(post(desk, "/api/spool", asked).status == 200);
+    REQUIRE(machine.prints.size() == 1);
+    const auto& print = machine.prints.front();
+    CHECK(print.day == "plums.toml");
+    CHECK(print.what == service::What::CookDayCards);
+    CHECK(print.look.stock == "a4-cards-a6-cut");
+    CHECK(print.look.first_cell == service::next_cell);
+    CHECK(print.look.skip == std::vector{2, 3});
+    CHECK(print.look.part.copies == 2);
+    CHECK(print.look.part.dishes == "plum");
+    CHECK(print.look.is_trial);
+    CHECK(print.to.printer == "cellar");
+    CHECK(print.which.kind == archive::WhichBatch::Kind::New);
+}
+
+TEST_CASE_FIXTURE(Page, "a ticket prints once, and its answer is given again") {
+    const auto first = post(desk, "/api/spool", wish(one));
+    CHECK(post(desk, "/api/spool", wish(one)).body == first.body);
+    CHECK(machine.prints.size() == 1);
+    CHECK(post(desk, "/api/spool", wish(two)).status == 200);
+    CHECK(machine.prints.size() == 2);
+    // A ticket of one kind of print is none for another.
+    CHECK(post(desk, "/api/freezer/door-list", {{"ticket", one}}).body == first.body);
+    CHECK(machine.door_lists == 0);
+}
+
+TEST_CASE_FIXTURE(Page, "a ticket is used up by a print that failed when paper may be out") {
+    auto asks = machine_of(machine);
+    int times = 0;
+    asks.print = [&times](const desk::PrintWish&) -> desk::Delivered {
+        ++times;
+        throw std::runtime_error{"this print is at the printer, but not recorded"};
+    };
+    desk::Desk broken{asks};
+    get(broken, "/api/days"); // gives the day its number
+    const auto first = post(broken, "/api/spool", wish(one));
+    CHECK(first.status == 500);
+    CHECK(first.body.find("not recorded") != std::string::npos);
+    CHECK(post(broken, "/api/spool", wish(one)).body == first.body);
+    CHECK(times == 1);
+}
+
+TEST_CASE_FIXTURE(Page, "a PDF is handed over by its ticket, the last four of them") {
+    for (int i = 0; i < 5; ++i) {
+        machine.delivered = {true, "printed", "%PDF-" + std::to_string(i)};
+        const auto ticket = "ticket-of-number-" + std::to_string(i);
+        CHECK(said(post(desk, "/api/spool", wish(ticket)))["pdf"] == "/api/out/" + ticket + ".pdf");
+    }
+    CHECK(get(desk, "/api/out/ticket-of-number-0.pdf").status == 404);
+    for (int i = 1; i < 5; ++i) {
+        const auto pdf = get(desk, "/api/out/ticket-of-number-" + std::to_string(i) + ".pdf");
+        CHECK(pdf.status == 200);
+        CHECK(pdf.type == "application/pdf");
+        CHECK(pdf.body == "%PDF-" + std::to_string(i));
+    }
+    machine.delivered = {true, "printing on kitchen", ""};
+    CHECK_FALSE(said(post(desk, "/api/spool", wish("ticket-of-a-paper"))).contains("pdf"));
+}
+
+TEST_CASE_FIXTURE(Page, "a day that the page has not seen so is not printed") {
+    const auto seen = wish(one);
+    machine.days["plums.toml"] += "# changed\n";
+    CHECK(post(desk, "/api/spool", seen).status == 409);
+    CHECK(machine.prints.empty());
+    CHECK(post(desk, "/api/spool", wish(one)).status == 200); // the ticket is as good as before
+    auto gone = wish(two);
+    gone["number"] = 17;
+    CHECK(post(desk, "/api/spool", gone).status == 404);
+}
+
+TEST_CASE_FIXTURE(Page, "reprints name bags or a date, and keep the look that they had") {
+    const auto asked = [](Json more) {
+        Json body{{"kind", "labels"}, {"ticket", one}};
+        body.update(more);
+        return body;
+    };
+    CHECK(post(desk, "/api/reprint", asked({{"bags", {"K7Q-2M4-9XW"}}, {"printer", ""}})).status ==
+          200);
+    REQUIRE(machine.reprints.size() == 1);
+    const auto& wish = machine.reprints.front();
+    CHECK(wish.question.bags == std::vector<std::string>{"K7Q-2M4-9XW"});
+    CHECK_FALSE(wish.look.first_cell);
+    CHECK_FALSE(wish.look.copies);
+    CHECK(wish.to.printer == "");
+    CHECK(post(desk, "/api/reprint",
+               asked({{"printed", "2026-10-17"},
+                      {"ticket", two},
+                      {"look", {{"first_cell", 1}, {"only_new", true}}}}))
+              .status == 200);
+    CHECK(machine.reprints.back().look.first_cell == 1);
+    CHECK(machine.reprints.back().question.part.only_new);
+    CHECK(machine.reprints.back().question.printed == "2026-10-17");
+    for (const Json& poor :
+         {asked(Json::object()), asked({{"bags", {"K7Q"}}, {"printed", "2026-10-17"}}),
+          asked({{"bags", {"K7Q"}}, {"kind", "boxes"}}), asked({{"bags", "K7Q"}}),
+          asked({{"bags", {"K7Q"}}, {"printer", 7}}), asked({{"bags", {"K7Q"}}, {"ticket", 7}})}) {
+        CAPTURE(poor.dump());
+        CHECK(post(desk, "/api/reprint", poor).status == 400);
+    }
+    CHECK(machine.reprints.size() == 2);
+}
+
+TEST_CASE("tickets are what a page makes, and nothing that leads anywhere") {
+    using desk::Tickets;
+    CHECK(Tickets::is_ticket("0123456789abcdef"));
+    CHECK(Tickets::is_ticket(std::string(64, 'x')));
+    CHECK(Tickets::is_ticket("5d1a3e7c-90aa-4c1b-8f2e-6f1f0f9f7a11"));
+    for (const auto& poor :
+         {std::string{}, std::string(15, 'x'), std::string(65, 'x'),
+          std::string{"0123456789abcde/"}, std::string{"0123456789abcde."},
+          std::string{"0123456789abcde\0", 16}, std::string{"größer-als-sechzehn"}}) {
+        CAPTURE(poor);
+        CHECK_FALSE(Tickets::is_ticket(poor));
+    }
+}
+
+TEST_CASE("answers are kept for hundreds of prints, and large PDFs for as much as there is room") {
+    desk::Tickets tickets;
+    const std::string large(std::size_t{40} << 20U, 'x');
+    for (int i = 0; i < 3; ++i) {
+        tickets.keep("large-" + std::to_string(i), {}, large);
+    }
+    CHECK(tickets.pdf("large-2") != nullptr); // the newest, whatever its size
+    CHECK(tickets.pdf("large-1") != nullptr);
+    CHECK(tickets.pdf("large-0") == nullptr);
+    for (int i = 0; i < 500; ++i) {
+        tickets.keep("small-" + std::to_string(i), {}, {});
+    }
+    CHECK(tickets.answer("large-2") == nullptr);
+    CHECK(tickets.answer("small-0") != nullptr);
+    CHECK(tickets.pdf("small-0") == nullptr);
+}
