@@ -75,7 +75,7 @@ std::vector<std::pair<std::string, std::string>> columns_of(const archive::Datab
     return columns;
 }
 
-void bind_value(archive::Statement& statement, Input& input) {
+void bind_value(archive::FileStatement& statement, Input& input) {
     constexpr std::array<double, 8> odd = {0.0, -1.0, 0.5, 1e9, 1e300, -1e308, 9e18, 1e-300};
     switch (input.byte() % 4) {
     case 0: statement.with_nothing(); break;
