@@ -1,0 +1,47 @@
+// A day is printed as a PDF by a double click: what is in the archive then was printed once.
+
+import assert from "node:assert/strict";
+import fs from "node:fs";
+import { until } from "../world.js";
+
+export async function walk(world) {
+  world.sample();
+  const desk = await world.desk();
+  const page = await world.view(desk, "print/1");
+  const sheet = page.locator(".sheet-pane img").first();
+  await until(() => sheet.evaluate((image) => image.complete && image.naturalWidth > 0), "the sheet is drawn");
+
+  const spooled = [];
+  page.on("request", (request) => request.url().endsWith("/api/spool") && spooled.push(request.postDataJSON().ticket));
+  await page.getByRole("button", { name: "Make the PDF" }).dblclick();
+  const link = page.getByRole("link", { name: "Save the PDF" });
+  await link.waitFor();
+  const [pdf] = await Promise.all([page.waitForEvent("download"), link.click()]);
+  assert.ok(fs.readFileSync(await pdf.path()).subarray(0, 5).equals(Buffer.from("%PDF-")));
+  await page.getByText("100 %").first().waitFor();
+  assert.equal(new Set(spooled).size, 1, "two clicks have one ticket");
+
+  await world.go(page, "archive");
+  await page.locator(".printed").first().waitFor();
+  assert.equal(await page.locator(".printed").count(), 1, "one print");
+  assert.ok(!(await page.locator(".printed").textContent()).includes("2 times"), "printed once");
+  const bags = JSON.parse(await world.command("freezer", "list", "--json"));
+  assert.equal(bags.length, 14, "the sample's bags are in the freezer, each once");
+
+  // The program itself gives a ticket's first answer again, whoever sends it twice.
+  const answers = await page.evaluate(async () => {
+    const headers = { "Content-Type": "application/json", "Thawslip-Key": sessionStorage.getItem("thawslip-key") };
+    const ask = async (method, path, body) => (await fetch(path, { method, headers, body: body && JSON.stringify(body) })).json();
+    const { etag } = await ask("GET", "/api/day/1");
+    const wish = { number: 1, etag, what: "cook_day_cards", look: {}, printer: null, ticket: "walk-".padEnd(32, "0") };
+    return [await ask("POST", "/api/spool", wish), await ask("POST", "/api/spool", wish)];
+  });
+  assert.ok(answers[0].done, JSON.stringify(answers[0]));
+  assert.deepEqual(answers[0], answers[1]);
+  await world.go(page, "freezer");
+  await world.go(page, "archive");
+  await page.locator(".printed").nth(1).waitFor();
+  const printed = await page.locator(".printed").allTextContents();
+  assert.equal(printed.length, 2, "the labels, and the cards");
+  assert.ok(!printed.some((text) => text.includes("times")), "each printed once");
+}
