@@ -67,7 +67,7 @@ TEST_CASE("a day is checked: its form, its dishes, and a label of each") {
     CHECK(checking.drawn(stew).find("Barley") != std::string::npos);
 }
 
-TEST_CASE("a label that stays as it was keeps its hash; one that changes gets another") {
+TEST_CASE("a label that stays as it was keeps its hash, and one that changes gets another") {
     Checking checking;
     const auto before = checking.check(orchard_day)["prints"];
     CHECK(checking.check(orchard_day)["prints"] == before);

@@ -72,7 +72,7 @@ TEST_CASE("a stock is told by its cells in millimetres and by what it is for") {
     CHECK(labels["usual_for"] == json::Json::array({"labels"}));
 }
 
-TEST_CASE("days are listed by their dates, the newest first; what is no day is not listed") {
+TEST_CASE("days are listed by their dates, the newest first, and what is no day is not listed") {
     FakeMachine fake;
     fake.days = {{"a.toml", orchard_day},
                  {"b.toml", "[day]\nmade = 2026-11-02\n"},
