@@ -184,6 +184,7 @@ http::Response state(Session& session, const Asked&) {
                         {"archive", has_archive(session.machine, kitchen)},
                         {"allergens", allergens_json(kitchen)},
                         {"foods", known_foods(session, kitchen)},
+                        {"phones", session.machine.phones != nullptr},
                         {"printers", printers},
                         {"why_no_printer", why_no_printer},
                         {"stocks", stocks_json(around, kitchen)},

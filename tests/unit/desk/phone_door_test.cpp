@@ -141,6 +141,16 @@ TEST_CASE_FIXTURE(House, "what a phone is told of the state is its own and nobod
     }
 }
 
+TEST_CASE_FIXTURE(House, "the cook's page shows phones only where they are let in") {
+    const auto phones_of = [](desk::Desk& asked) {
+        return Json::parse(asked.answer(request(Method::Get, "/api/state", "")).body)["phones"];
+    };
+    CHECK(phones_of(desk) == true);
+    FakeMachine without;
+    desk::Desk alone{machine_of(without)};
+    CHECK(phones_of(alone) == false);
+}
+
 TEST_CASE_FIXTURE(House, "the page itself is for everybody, for it says nothing") {
     CHECK(ask(Method::Get, "/").status == 200);
     CHECK(ask(Method::Get, "/style.css").status == 200);
