@@ -10,6 +10,15 @@
 #include <memory>
 #include <sys/resource.h>
 
+// GCC says so by a macro, clang by a feature.
+#if defined(__SANITIZE_ADDRESS__)
+#define THAWSLIP_ADDRESS_SANITIZER
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+#define THAWSLIP_ADDRESS_SANITIZER
+#endif
+#endif
+
 namespace thawslip::app {
 namespace {
 
@@ -60,7 +69,7 @@ void set_limit(__rlimit_resource which, rlim_t most) {
 }
 
 void limit_this_process() {
-#if !defined(__SANITIZE_ADDRESS__) // which reserves terabytes of addresses
+#if !defined(THAWSLIP_ADDRESS_SANITIZER) // which reserves terabytes of addresses
     set_limit(RLIMIT_AS, most_addresses);
 #endif
     set_limit(RLIMIT_CPU, most_seconds);

@@ -62,9 +62,14 @@ Result<std::string, std::string> day_again(const std::string& text, kitchen::Dat
 }
 
 std::string day_file_name(kitchen::Date made, const std::string& words, int number) {
-    const auto name = name_of_words(words);
-    return fmt::format("{}{}.toml", name.empty() ? kitchen::to_iso(made) : name,
-                       number > 1 ? fmt::format("-{}", number) : "");
+    auto name = name_of_words(words);
+    if (name.empty()) {
+        name = kitchen::to_iso(made);
+    }
+    if (number > 1) {
+        name += fmt::format("-{}", number);
+    }
+    return name + (name.ends_with("day") ? ".toml" : "-day.toml");
 }
 
 } // namespace thawslip::service

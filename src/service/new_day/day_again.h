@@ -14,8 +14,10 @@ namespace thawslip::service {
 /// \returns why it cannot be, where the text has a line that belongs to no key
 Result<std::string, std::string> day_again(const std::string& text, kitchen::Date made);
 
-/// The name of a file for a day that is packed then: "2026-10-17.toml", or from words of a cook.
-/// Never one that a folder cannot have; whoever makes the file adds a number where it is there.
+/// The name of a file for a day that is packed then: "2026-10-17-day.toml", or from words of a
+/// cook. It ends in "day", by which a desktop knows it and opens it on the page
+/// (src/package/desktop). Never one that a folder cannot have; whoever makes the file adds a number
+/// where it is there.
 std::string day_file_name(kitchen::Date made, const std::string& words, int number);
 
 } // namespace thawslip::service

@@ -38,9 +38,9 @@ struct Folder {
 TEST_CASE("a new day is blank, a sample, or a former one without the dates of its bags") {
     Folder folder;
     const auto again = folder.made({{"from", 1}, {"made", "2026-11-07"}});
-    CHECK(again["name"] == "2026-11-07.toml");
+    CHECK(again["name"] == "2026-11-07-day.toml");
     CHECK(again["number"] == 2);
-    CHECK(folder.fake.days["2026-11-07.toml"] ==
+    CHECK(folder.fake.days["2026-11-07-day.toml"] ==
           "# the crew\n[day]\nmade = 2026-11-07 # Saturday\n\n[[package]]\n"
           "dish = \"Barley stew\" # with celery\nservings = 4\nfood = \"soup or stew\"\n");
     CHECK(folder.fake.days["a.toml"] == Folder::former);
@@ -59,9 +59,9 @@ TEST_CASE("a new day is blank, a sample, or a former one without the dates of it
 TEST_CASE("a new day never takes the place of a file") {
     Folder folder;
     const json::Json blank{{"from", "blank"}, {"made", "2026-10-17"}};
-    CHECK(folder.made(blank)["name"] == "2026-10-17.toml");
-    CHECK(folder.made(blank)["name"] == "2026-10-17-2.toml");
-    CHECK(folder.made(blank)["name"] == "2026-10-17-3.toml");
+    CHECK(folder.made(blank)["name"] == "2026-10-17-day.toml");
+    CHECK(folder.made(blank)["name"] == "2026-10-17-2-day.toml");
+    CHECK(folder.made(blank)["name"] == "2026-10-17-3-day.toml");
     CHECK(folder.fake.days.size() == 4);
 }
 
@@ -70,11 +70,12 @@ TEST_CASE("a name of a cook's words is one that any folder takes") {
     const auto name = [&folder](const std::string& words) {
         return folder.made({{"from", "blank"}, {"made", "2026-10-17"}, {"name", words}})["name"];
     };
-    CHECK(name("Äpfel und Kraut") == "Äpfel-und-Kraut.toml");
-    CHECK(name("../../etc/passwd") == "etc-passwd.toml");
-    CHECK(name(".hidden") == "hidden.toml");
-    CHECK(name("/") == "2026-10-17.toml");
-    CHECK(name(std::string(59, 'a') + "ä") == std::string(59, 'a') + ".toml");
+    CHECK(name("Äpfel und Kraut") == "Äpfel-und-Kraut-day.toml");
+    CHECK(name("../../etc/passwd") == "etc-passwd-day.toml");
+    CHECK(name(".hidden") == "hidden-day.toml");
+    CHECK(name("/") == "2026-10-17-day.toml");
+    CHECK(name(std::string(59, 'a') + "ä") == std::string(59, 'a') + "-day.toml");
+    CHECK(name("Tuesday") == "Tuesday.toml");
 }
 
 TEST_CASE("a new day that no page asks for is refused") {
