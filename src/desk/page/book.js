@@ -44,23 +44,28 @@ function checker(book, desk, emit) {
   };
 }
 
-/** Edits of the form, one after the other: each is made in the text as it is then. */
+/**
+ * Edits of the form, one after the other: each is made in the text as it is then. What is asked for together is made,
+ * and undone, together; of a field that is typed into only the last value waits.
+ */
 function editor(book, desk, emit) {
   const queue = [];
   const self = { running: false, done: Promise.resolve() };
-  function put(edit) {
-    const at = queue.findIndex(({ path, value }) => value !== undefined && path === edit.path && edit.value !== undefined);
-    if (at >= 0) { queue[at] = edit; } else { queue.push(edit); }
+  const is_value = (edits) => edits.length === 1 && edits[0].value !== undefined;
+  function put(edits) {
+    const last = queue.at(-1) ?? [];
+    if (is_value(last) && is_value(edits) && last[0].path === edits[0].path) { queue.pop(); }
+    queue.push(edits);
   }
   async function next() {
-    const edits = queue.splice(0);
+    const edits = queue.shift();
     const { text } = book;
     try {
       const answer = await desk.ask("POST", "/api/edit", { text, edits });
       if (text === book.text) {
-        book.put(answer.text, edits.every(({ value }) => value !== undefined) ? `form ${edits.at(-1).path}` : "form");
+        book.put(answer.text, is_value(edits) ? `form ${edits[0].path}` : "form");
       } else {
-        queue.unshift(...edits); // somebody has typed meanwhile: again, in the newer text
+        queue.unshift(edits); // somebody has typed meanwhile: again, in the newer text
       }
     } catch (failure) {
       desk.tell(failure);
@@ -77,7 +82,7 @@ function editor(book, desk, emit) {
     editing: () => self.running || queue.length > 0,
     settled: () => self.done,
     edit(edits) {
-      edits.forEach(put);
+      put(edits);
       if (!self.running) { self.done = run(); }
     },
   };
@@ -110,6 +115,8 @@ export function open_book(desk, day) {
   const move = (text) => {
     if (text !== null) { book.text = text; emit("text", text, "undo"); check(0); }
   };
+  /** Once what was typed into the form has come to the text: else it would come behind what is taken back. */
+  const at_rest = (f) => (editing() ? settled().then(f) : f());
   return Object.assign(book, {
     edit, editing, settled,
     /** A new text. */
@@ -120,8 +127,8 @@ export function open_book(desk, day) {
       emit("text", text, from);
       check(pauses[from] ?? 0);
     },
-    undo: () => move(history.back()),
-    redo: () => move(history.forward()),
+    undo: () => at_rest(() => move(history.back())),
+    redo: () => at_rest(() => move(history.forward())),
     can: () => history.can(),
     check_now: () => check(0),
     show(what) { book.what = what; check(0); },
