@@ -6,11 +6,6 @@
 
 import { make_history } from "./history.js";
 
-const typing_pause = 90; // ms: between two letters of somebody who types fast
-
-/** How long a change waits for its check, by who made it. */
-const pauses = { typing: typing_pause };
-
 function listeners() {
   const all = new Map();
   return {
@@ -24,8 +19,9 @@ function listeners() {
 
 /** One check at a time; what changed meanwhile is checked after it, and only the last of it. */
 function checker(book, desk, emit) {
-  const self = { timer: 0, running: false, again: false };
-  async function check() {
+  const self = { running: false, again: false };
+  return async function check() {
+    if (book.editing()) { return; } // it is checked once the last edit is made
     if (self.running) { self.again = true; return; }
     self.running = true;
     const { text, number, what, look } = book;
@@ -37,10 +33,6 @@ function checker(book, desk, emit) {
     }
     self.running = false;
     if (self.again) { self.again = false; check(); }
-  }
-  return (pause) => {
-    clearTimeout(self.timer);
-    self.timer = setTimeout(check, pause);
   };
 }
 
@@ -113,7 +105,7 @@ export function open_book(desk, day) {
   const check = checker(book, desk, emit);
   const { edit, editing, settled } = editor(book, desk, emit);
   const move = (text) => {
-    if (text !== null) { book.text = text; emit("text", text, "undo"); check(0); }
+    if (text !== null) { book.text = text; emit("text", text, "undo"); check(); }
   };
   /** Once what was typed into the form has come to the text: else it would come behind what is taken back. */
   const at_rest = (f) => (editing() ? settled().then(f) : f());
@@ -125,13 +117,13 @@ export function open_book(desk, day) {
       book.text = text;
       history.keep(text, from);
       emit("text", text, from);
-      check(pauses[from] ?? 0);
+      check();
     },
     undo: () => at_rest(() => move(history.back())),
     redo: () => at_rest(() => move(history.forward())),
     can: () => history.can(),
-    check_now: () => check(0),
-    show(what) { book.what = what; check(0); },
+    check_now: check,
+    show(what) { book.what = what; check(); },
     /** Writes what was meant in place of what a message marks. */
     take_hint(message, meant) {
       const [from, to] = span_of(book.text, message);
