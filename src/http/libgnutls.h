@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/loaded_library.h"
+
 #include <gnutls/gnutls.h>
 #include <gnutls/x509.h>
 
@@ -22,9 +24,7 @@ namespace thawslip::http {
 /// The functions of GnuTLS, by their own names: libmicrohttpd brings it, and it is loaded as that
 /// is (http/libmicrohttpd.h).
 struct LibGnutls {
-#define THAWSLIP_MEMBER(function) decltype(&::function) function = nullptr; // NOLINT: a name
     THAWSLIP_GNUTLS_FUNCTIONS(THAWSLIP_MEMBER)
-#undef THAWSLIP_MEMBER
 };
 
 /// Loaded at the first call, for good. \returns nullptr where this system has no GnuTLS

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/loaded_library.h"
+
 #include <microhttpd.h>
 
 namespace thawslip::http {
@@ -16,9 +18,7 @@ namespace thawslip::http {
 /// and not with the program: it brings TLS and eight further libraries, and most runs serve
 /// nothing.
 struct LibMicrohttpd {
-#define THAWSLIP_MEMBER(function) decltype(&::function) function = nullptr; // NOLINT: a name
     THAWSLIP_MHD_FUNCTIONS(THAWSLIP_MEMBER)
-#undef THAWSLIP_MEMBER
 };
 
 /// Loaded at the first call, for good. \returns nullptr where this system has no libmicrohttpd

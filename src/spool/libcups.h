@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/loaded_library.h"
+
 #include <cups/cups.h>
 #include <cups/pwg.h>
 
@@ -19,9 +21,7 @@ namespace thawslip::spool {
 /// over and not with the program: it brings TLS and a dozen further libraries, whose start alone
 /// is a fifth of what ten labels cost, and most runs only write a file.
 struct LibCups {
-#define THAWSLIP_MEMBER(function) decltype(&::function) function = nullptr; // NOLINT: a name
     THAWSLIP_CUPS_FUNCTIONS(THAWSLIP_MEMBER)
-#undef THAWSLIP_MEMBER
 };
 
 /// Loaded at the first call, for good. \returns nullptr where this system has no libcups

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/loaded_library.h"
+
 #include <libpq-fe.h>
 
 namespace thawslip::archive {
@@ -19,9 +21,7 @@ namespace thawslip::archive {
 /// opened and not with the program: it brings some thirty further libraries, and most kitchens have
 /// a file.
 struct LibPq {
-#define THAWSLIP_MEMBER(function) decltype(&::function) function = nullptr; // NOLINT: a name
     THAWSLIP_PQ_FUNCTIONS(THAWSLIP_MEMBER)
-#undef THAWSLIP_MEMBER
 };
 
 /// Loaded at the first call, for good. \returns nullptr where this system has no libpq that knows
