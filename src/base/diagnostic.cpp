@@ -8,15 +8,6 @@
 namespace thawslip {
 namespace {
 
-std::string_view word(Severity severity) {
-    switch (severity) {
-    case Severity::Error: return "error";
-    case Severity::Caution: return "caution";
-    case Severity::Note: return "note";
-    }
-    return "error";
-}
-
 std::string_view nth_line(std::string_view source, std::uint32_t line) {
     for (std::uint32_t n = 1; n < line; ++n) {
         const auto end = source.find('\n');
@@ -86,6 +77,15 @@ std::string place(const SourceSpan& where) {
 
 } // namespace
 
+std::string_view severity_word(Severity severity) {
+    switch (severity) {
+    case Severity::Error: return "error";
+    case Severity::Caution: return "caution";
+    case Severity::Note: return "note";
+    }
+    return "error";
+}
+
 bool has_errors(const Diagnostics& diagnostics) {
     return std::ranges::any_of(diagnostics,
                                [](const auto& d) { return d.severity == Severity::Error; });
@@ -99,7 +99,7 @@ void sort_by_place(Diagnostics& diagnostics) {
 
 std::string to_text(const Diagnostic& diagnostic, std::string_view source) {
     std::string text = place(diagnostic.where);
-    text += std::string{word(diagnostic.severity)} + ": " + diagnostic.message + "\n";
+    text += std::string{severity_word(diagnostic.severity)} + ": " + diagnostic.message + "\n";
     if (diagnostic.where.line > 0) {
         text += quoted_line(diagnostic.where, source);
     }

@@ -10,6 +10,9 @@ namespace thawslip {
 
 enum class Severity { Error, Caution, Note };
 
+/// "error", "caution", "note": as messages begin, and as other programs are told.
+std::string_view severity_word(Severity severity);
+
 /// A place in one source file. Lines and columns count from 1; columns count Unicode code
 /// points. `line == 0` means that no place inside the file is known.
 struct SourceSpan {

@@ -6,17 +6,8 @@
 namespace thawslip::desk {
 namespace {
 
-const char* word_for(Severity severity) {
-    switch (severity) {
-    case Severity::Error: return "error";
-    case Severity::Caution: return "caution";
-    case Severity::Note: break;
-    }
-    return "note";
-}
-
 json::Json message_for_page(const Diagnostic& what) {
-    return {{"severity", word_for(what.severity)},
+    return {{"severity", severity_word(what.severity)},
             {"text", what.message},
             {"hints", page_hints(what.hints)},
             {"key", what.key.text()},

@@ -118,19 +118,10 @@ Json freezer_load_json(const kitchen::Plan& plan) {
             {"without_weight", load.without_weight}};
 }
 
-std::string_view word_for(Severity severity) {
-    switch (severity) {
-    case Severity::Error: return "error";
-    case Severity::Caution: return "caution";
-    case Severity::Note: break;
-    }
-    return "note";
-}
-
 Json messages_json(const service::Messages& messages) {
     Json list = Json::array();
     for (const auto& [what, text] : messages.all()) {
-        Json one{{"severity", word_for(what.severity)}};
+        Json one{{"severity", severity_word(what.severity)}};
         if (!what.where.file.empty()) {
             one["file"] = what.where.file;
         }
