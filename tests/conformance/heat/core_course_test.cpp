@@ -1,7 +1,7 @@
 // The course of the core's temperature, which is derived from a heat balance of the whole bag, held
 // against the enthalpy model, which solves the heat equation inside of it and knows nothing of it.
 
-#include "conformance/heat/enthalpy_model.h"
+#include "conformance/heat/soup_in_model.h"
 #include "kitchen/heat/core_course.h"
 
 #include <algorithm>
@@ -38,22 +38,11 @@ double distance(const oracle::Model& model, const HeatProperties& food, const Me
     return most;
 }
 
-oracle::Food soup_in_the_model() {
-    const auto food = soup();
-    return {.density = food.density,
-            .water = 0.88,
-            .freezing_point = food.freezing_point,
-            .heat_unfrozen = food.heat_unfrozen,
-            .heat_frozen = food.heat_frozen,
-            .conductivity_unfrozen = food.conductivity_unfrozen,
-            .conductivity_frozen = food.conductivity_frozen};
-}
-
 } // namespace
 
 TEST_CASE("the course of the core stays within the stated distance of the model") {
     const oracle::Model dish;
-    const oracle::Model watery{soup_in_the_model()};
+    const oracle::Model watery{test_support::soup_in_model()};
     for (const auto& medium :
          {Medium{{2, 6}, 1.0, 0.5}, Medium{{4, 6}, 1.0, 0.5}, Medium{{4, 6}, 0.0, 0.5},
           Medium{{7, 6}, 1.0, 0.5}, Medium{{10, 100}, 1.0, 2.0}}) {

@@ -57,6 +57,12 @@ struct PrintingStation {
     }
 };
 
+/// The address of a server's archive, asked for by a socket in another folder.
+std::string address_through(const std::string& folder, std::string address) {
+    const auto usual = required_server().socket_folder();
+    return address.replace(address.find(usual), usual.size(), folder);
+}
+
 std::set<std::string> ids_in(const Contents& contents) {
     std::set<std::string> ids;
     for (const auto& bag : contents.bags) {
@@ -149,9 +155,7 @@ TEST_CASE("a server that stops answering is left after its time, and nothing is 
     const ScratchFolder folder;
     CuttingProxy proxy{required_server().socket_folder() + "/.s.PGSQL.5432",
                        folder / ".s.PGSQL.5432"};
-    auto address = scratch.path;
-    address.replace(address.find(required_server().socket_folder()),
-                    required_server().socket_folder().size(), folder.path().string());
+    const auto address = address_through(folder.path().string(), scratch.path);
     PrintingStation one{"one"};
     one.printed(pot("one", 1), 40'000);
     for (const std::int64_t after : {0, 300, 1500, 3000}) {
@@ -175,9 +179,7 @@ TEST_CASE("of two stations' prints none is lost and none doubled by 500 cuts and
     const ScratchFolder folder;
     CuttingProxy proxy{required_server().socket_folder() + "/.s.PGSQL.5432",
                        folder / ".s.PGSQL.5432"};
-    auto address = scratch.path;
-    address.replace(address.find(required_server().socket_folder()),
-                    required_server().socket_folder().size(), folder.path().string());
+    const auto address = address_through(folder.path().string(), scratch.path);
     Random random{18};
     std::array<PrintingStation, 2> stations{PrintingStation{"one", 900},
                                             PrintingStation{"two", -900}};
