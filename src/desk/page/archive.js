@@ -20,12 +20,12 @@ function print_row(desk, print) {
   const at = [date(day), time?.slice(0, 5)].filter(Boolean).join(", ");
   const parts = [count("freezer.bags", print.bags.length), ...print.days.map((made) => date(made)), print.stock,
     ...(print.times > 1 ? [count("archive.printed_times", print.times)] : [])].filter(Boolean);
-  const named = say("archive.again_named", say(`archive.what_${keyed(print.what)}`), date(day));
+  const named = say("archive.again_named", say(`day.what.${keyed(print.what)}`), date(day));
   const [press, form] = opener(say("archive.again"), () => reprint_form(desk, { bags: print.bags }, print));
   press.setAttribute("aria-label", named);
   return el("li", { class: "printed" },
     el("p", { class: "when" }, el("time", { dateTime: print.at }, at), " ",
-      el("strong", {}, say(`archive.what_${keyed(print.what)}`))),
+      el("strong", {}, say(`day.what.${keyed(print.what)}`))),
     el("p", {}, print.dishes.join(" · ")), el("p", { class: "soft" }, parts.join(" · ")), press, form);
 }
 

@@ -52,7 +52,7 @@ export function reprint_form(desk, question, print = {}) {
       ...(sheet ? [el("p", { class: "help" }, say("print.cells_help")), sheet] : []));
   };
   draw();
-  const kind = choices(say("archive.kind"), [["labels", say("archive.labels")], ["cards", say("archive.cards")]],
+  const kind = choices(say("archive.kind"), [["labels", say("day.what.labels")], ["cards", say("day.what.cards")]],
     wanted.kind, (value) => { Object.assign(wanted, { kind: value, stock: "" }); wanted.gone.clear(); draw(); });
   return el("div", { class: "reprint" }, kind, print.dishes?.length > 1 ? dish_choice(wanted, print.dishes) : null,
     changing, delivery(desk, { path: "/api/reprint", name: "thawslip-again.pdf",
