@@ -23,7 +23,7 @@ inline void print_labels(FakeMachine& fake, const std::string& text,
 }
 
 /// The day of the samples: five dishes, fourteen bags.
-inline std::string orchard_day() {
+inline std::string orchard_sample() {
     return read_file(THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml");
 }
 

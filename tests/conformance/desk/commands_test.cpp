@@ -19,7 +19,7 @@ struct TwoDoors {
     std::string bag;
 
     TwoDoors() {
-        print_labels(fake, orchard_day());
+        print_labels(fake, orchard_sample());
         auto archive = fake.open_archive();
         bag = archive.find("squash", archive::Which::All).front().id;
         const auto out = archive.find("pork", archive::Which::All).front().id;

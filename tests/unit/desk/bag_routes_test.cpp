@@ -15,7 +15,7 @@ struct Printed {
     FakeMachine fake;
     desk::Desk desk{machine_of(fake)};
 
-    Printed() { print_labels(fake, orchard_day()); }
+    Printed() { print_labels(fake, orchard_sample()); }
 
     json::Json read(const json::Json& body, int status = 200) {
         return of(post(desk, "/api/read", body), status);

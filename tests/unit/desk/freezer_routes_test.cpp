@@ -13,7 +13,7 @@ struct Printed {
     FakeMachine fake;
     desk::Desk desk{machine_of(fake)};
 
-    explicit Printed(const std::string& text = orchard_day()) { print_labels(fake, text); }
+    explicit Printed(const std::string& text = orchard_sample()) { print_labels(fake, text); }
 
     json::Json ask(const std::string& path, const json::Json& body, int status = 200) {
         const auto answer = post(desk, path, body);

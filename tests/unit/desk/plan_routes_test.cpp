@@ -13,7 +13,7 @@ struct Printed {
     FakeMachine fake;
     desk::Desk desk{machine_of(fake)};
 
-    Printed() { print_labels(fake, orchard_day()); }
+    Printed() { print_labels(fake, orchard_sample()); }
 
     json::Json plan(json::Json body, int status = 200) {
         body.emplace("eat", "2026-10-24T18:30");
@@ -120,7 +120,7 @@ TEST_CASE("a bag is planned by its code, also where the archive does not know it
 
 TEST_CASE("a day is planned by its number") {
     Printed printed;
-    printed.fake.days["autumn.toml"] = orchard_day();
+    printed.fake.days["autumn.toml"] = orchard_sample();
     const auto number = said(get(printed.desk, "/api/state"))["days"].at(0)["number"].get<int>();
     CHECK(printed.plan({{"number", number}})["dishes"].size() == 5);
     printed.plan({{"number", number + 7}}, 400);
