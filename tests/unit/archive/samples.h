@@ -17,6 +17,8 @@ namespace thawslip::test_support {
 using namespace thawslip::archive;
 
 #ifdef THAWSLIP_ON_SERVER
+constexpr bool on_server = true;
+
 inline PrivateServer& required_server() {
     if (test_server() == nullptr) {
         skip("this system has no PostgreSQL server");
@@ -24,6 +26,8 @@ inline PrivateServer& required_server() {
     }
     return *test_server();
 }
+#else
+constexpr bool on_server = false;
 #endif
 
 /// Where an archive can be made. What stands in these files is built twice: for files, and, where
