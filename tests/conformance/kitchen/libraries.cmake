@@ -1,1 +1,2 @@
 list(APPEND libraries thawslip::intake) # reads the storage table
+list(APPEND alone temperatures_test.cpp)

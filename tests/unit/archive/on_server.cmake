@@ -15,6 +15,10 @@ if(THAWSLIP_POSTGRESQL)
         THAWSLIP_BINARY_DIR="${PROJECT_BINARY_DIR}")
     target_link_libraries(unit_archive_on_server PRIVATE thawslip_test_main thawslip_test_postgres
                           thawslip::archive fmt::fmt thawslip_warnings)
+    set_target_properties(unit_archive_on_server PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY}
+                          UNITY_BUILD_BATCH_SIZE 10)
+    set_source_files_properties(unit/archive/server/rights_test.cpp unit/archive/server/tls_test.cpp
+                                PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON) # a Kind of its own
     add_test(NAME "unit/archive on a server: all that is about no file holds there too"
              COMMAND unit_archive_on_server)
     set_tests_properties("unit/archive on a server: all that is about no file holds there too"

@@ -1,0 +1,1 @@
+list(APPEND alone file_test.cpp sizes_test.cpp)

@@ -1,0 +1,1 @@
+list(APPEND alone message_test.cpp)

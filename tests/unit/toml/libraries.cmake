@@ -1,0 +1,1 @@
+list(APPEND alone syntax_test.cpp)
