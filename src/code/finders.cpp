@@ -13,12 +13,7 @@ constexpr int threshold = 128;
 /// How much narrower than high a pattern may be seen: at the edge of a bottle.
 constexpr double most_askew = 3.5;
 
-/// A finder pattern as some rows and columns have it.
-struct Pattern {
-    Place middle;
-    double module = 0.0;
-    int seen = 0; ///< in how many rows
-};
+using Pattern = FinderPattern;
 
 using Runs = std::array<int, 5>;
 
@@ -198,13 +193,18 @@ std::size_t count_finder_patterns(const GreyPicture& picture, int step) {
     return patterns.size();
 }
 
-std::vector<Finders> find_finders(const GreyPicture& picture) {
+std::vector<FinderPattern> find_finder_patterns(const GreyPicture& picture) {
     std::vector<Pattern> patterns;
     for (int y = 0; y < picture.height && picture.width > 0; ++y) {
         scan_row(picture, y, patterns, [](const Pattern&) { return true; });
     }
     std::erase_if(patterns, [](const Pattern& pattern) { return pattern.seen < 2; });
     std::ranges::stable_sort(patterns, std::ranges::greater{}, &Pattern::seen);
+    return patterns;
+}
+
+std::vector<Finders> find_finders(const GreyPicture& picture) {
+    auto patterns = find_finder_patterns(picture);
     constexpr std::size_t most_patterns = 14;
     patterns.resize(std::min(patterns.size(), most_patterns));
     auto triples = triples_of(patterns);

@@ -2,6 +2,7 @@
 
 #include "code/filters.h"
 #include "code/finders.h"
+#include "code/recover/recover.h"
 #include "code/sample.h"
 #include "code/unroll.h"
 #include "code/zxing.h"
@@ -144,9 +145,17 @@ Texts read_evened(const std::vector<GreyPicture>& even) {
     return {};
 }
 
+Texts read_recovered(const GreyPicture& even) {
+    const auto text = recovered(even);
+    return text ? Texts{*text} : Texts{};
+}
+
 Texts read_sharpened(const GreyPicture& even) {
     for (const int box : boxes) {
-        if (auto texts = read_either(sharpened(even, box)); !texts.empty()) {
+        const auto sharp = sharpened(even, box);
+        auto texts = read_either(sharp);
+        texts = texts.empty() ? read_recovered(sharp) : texts;
+        if (!texts.empty()) {
             return texts;
         }
     }
@@ -172,6 +181,7 @@ Texts read_repaired(const GreyPicture& picture) {
         even.push_back(evened(picture, reach));
     }
     auto texts = read_evened(even);
+    texts = texts.empty() ? read_recovered(even.front()) : texts;
     texts = texts.empty() ? read_unrolled(even.front()) : texts;
     return texts.empty() ? read_sharpened(even.front()) : texts;
 }

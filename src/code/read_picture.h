@@ -24,12 +24,13 @@ struct GreyPicture {
 ///
 /// Where nothing is found at once, the picture is tried again in other lights: turned (a reader
 /// looks for finder patterns along rows; a frost grain on one hides it from some directions only),
-/// with one threshold for the whole picture, and enlarged; then with its light made even, unrolled
-/// where the label is bent around something, and sharpened. Takes a photograph of a few megapixels
-/// in tens of milliseconds when the code is sound, some seconds when there is none. A picture that
-/// is drawn to look like thousands of finder patterns takes minutes: ZXing-C++ tries all threes of
-/// them. Who takes pictures from strangers must bound the time.
-/// \returns nothing for an empty picture, and for any picture when built without a reader
+/// with one threshold for the whole picture, and enlarged; then with its light made even, by
+/// `recovered` (recover/recover.h), unrolled where the label is bent around something, and
+/// sharpened. Takes a photograph of a few megapixels in tens of milliseconds when the code is
+/// sound, some seconds when there is none. A picture that is drawn to look like thousands of finder
+/// patterns takes minutes: ZXing-C++ tries all threes of them. Who takes pictures from strangers
+/// must bound the time. \returns nothing for an empty picture, and for any picture when built
+/// without a reader
 std::vector<std::string> read_picture(const GreyPicture& picture);
 
 /// The largest frame of a camera that is looked at, in pixels: 1920 × 1080.

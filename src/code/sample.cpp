@@ -8,7 +8,9 @@ std::uint8_t sample(const GreyPicture& picture, double x, double y) {
     constexpr std::uint8_t beyond = 128;
     const double left = std::floor(x);
     const double top = std::floor(y);
-    if (left < 0 || top < 0 || left + 1 >= picture.width || top + 1 >= picture.height) {
+    const bool inside = // of what is no number, nothing is true
+        left >= 0 && top >= 0 && left + 1 < picture.width && top + 1 < picture.height;
+    if (!inside) {
         return beyond;
     }
     const auto width = static_cast<std::size_t>(picture.width);

@@ -1,0 +1,175 @@
+// Codes of which so much is hidden that a plain reader gives up.
+
+#include "code/capacity.h"
+#include "code/codewords.h"
+#include "code/draw.h"
+#include "code/picture.h"
+#include "code/recover/recover.h"
+#include "code/recover/reed_solomon.h"
+#include "code/recover/seen_modules.h"
+#include "code/recover/text_of_codewords.h"
+#include "support/random.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+
+using namespace thawslip::code;
+using thawslip::test_support::Random;
+using Bytes = std::vector<std::uint8_t>;
+
+namespace {
+
+Symbol symbol_of(const std::string& text, int version, Level level) {
+    return draw(segment(text, group_of(version)).segments, version, level);
+}
+
+const std::string stew = "SQUASH AND RED LENTIL STEW\nSERVES 6 * BAG K7Q-2M4-9XC";
+
+SeenModules clearly_seen(const Symbol& symbol) {
+    SeenModules seen{symbol.version, {}};
+    for (const bool dark : symbol.dark) {
+        seen.darkness.push_back(dark ? 80.0F : -80.0F);
+    }
+    return seen;
+}
+
+/// Paints over a rectangle of a picture with paper.
+void hide(GreyPicture& picture, int left, int top, int width, int height) {
+    for (int y = top; y < top + height; ++y) {
+        std::fill_n(picture.pixels.begin() + static_cast<std::ptrdiff_t>(picture.index(left, y)),
+                    width, std::uint8_t{220});
+    }
+}
+
+} // namespace
+
+TEST_CASE("a Reed–Solomon word is put right as far as its check codewords go, and no further") {
+    // ISO/IEC 18004:2015, annex I, figure I.1 "01234567", version 1-M: data and check codewords
+    // (from memory; codewords_test holds the roots of every symbol's words).
+    const Bytes word = {0x10, 0x20, 0x0C, 0x56, 0x61, 0x80, 0xEC, 0x11, 0xEC,
+                        0x11, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11, 0xA5, 0x24,
+                        0xD4, 0xC1, 0xED, 0x36, 0xC7, 0x87, 0x2C, 0x55};
+    constexpr std::size_t check = 10;
+    CHECK(corrected(word, check, {}, 0) == word);
+    Random random{21};
+    for (std::size_t erasures = 0; erasures <= check; ++erasures) {
+        for (std::size_t errors = 0; errors <= check / 2; ++errors) {
+            CAPTURE(erasures);
+            CAPTURE(errors);
+            auto spoiled = word;
+            std::vector<std::size_t> places(word.size());
+            for (std::size_t i = 0; i < places.size(); ++i) {
+                places[i] = i;
+            }
+            for (std::size_t i = places.size(); i-- > 1;) {
+                std::swap(places[i], places[random.below(i + 1)]);
+            }
+            for (std::size_t i = 0; i < erasures + errors; ++i) {
+                spoiled[places[i]] = static_cast<std::uint8_t>(spoiled[places[i]] ^ (1 + i));
+            }
+            const std::vector<std::size_t> erased{
+                places.begin(), places.begin() + static_cast<std::ptrdiff_t>(erasures)};
+            const auto right = corrected(spoiled, check, erased, 0);
+            if (erasures + 2 * errors <= check) {
+                CHECK(right == word);
+                const bool has_two_spare = erasures + 2 * errors + 2 <= check;
+                CHECK(corrected(spoiled, check, erased, 2).has_value() == has_two_spare);
+            } else {
+                CHECK(right != word);
+            }
+        }
+    }
+}
+
+TEST_CASE("codewords are read as the text that was written, in every mode") {
+    // The same example: numeric mode, "01234567", and padding.
+    const Bytes digits = {0x10, 0x20, 0x0C, 0x56, 0x61, 0x80, 0xEC, 0x11,
+                          0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11, 0xEC, 0x11};
+    CHECK(text_of_codewords(digits, 1) == "01234567");
+    auto other = digits;
+    other.back() = 0xEC; // no padding
+    CHECK(text_of_codewords(other, 1) == std::nullopt);
+    other = digits;
+    other[0] = 0x70; // another interpretation of characters
+    CHECK(text_of_codewords(other, 1) == std::nullopt);
+    CHECK(text_of_codewords({}, 1) == "");
+    for (const std::string text : {"AC-42", "SERVES 6\nBAG 12345678", "a\nb~", "100", "%/:"}) {
+        for (const int version : {4, 12, 27}) {
+            CHECK(text_of(clearly_seen(symbol_of(text, version, Level::Quartile))) == text);
+        }
+    }
+}
+
+TEST_CASE("doubtful modules count as lost, and twice as many can be as are restored unawares") {
+    const auto symbol = symbol_of(std::string(100, 'A'), 6, Level::Medium);
+    auto seen = clearly_seen(symbol);
+    const auto map = codeword_map(symbol.version);
+    const Blocks blocks = blocks_of(symbol.version, symbol.level);
+    // Of every block, as many codewords as it has check codewords less the reserve, all wrong.
+    const int lost = blocks.count * (blocks.check_codewords - 2);
+    const auto spoil = [&](float seen_as) {
+        for (std::size_t i = 0; i < map.size(); ++i) {
+            if (map[i] >= 0 && map[i] < lost) {
+                seen.darkness[i] = symbol.dark[i] ? -seen_as : seen_as;
+            }
+        }
+    };
+    spoil(3.0F);
+    CHECK(text_of(seen) == std::string(100, 'A'));
+    spoil(120.0F); // as if they were surer than all others
+    CHECK(text_of(seen) == std::nullopt);
+}
+
+TEST_CASE("what is known of a symbol is what every symbol of its version shows") {
+    for (const int version : {1, 2, 7, 10, 14, 25, 40}) {
+        CAPTURE(version);
+        const auto symbol = symbol_of("THAW", version, Level::High);
+        int wrong = 0;
+        for (const auto& [at, dark] : known_modules(version)) {
+            wrong += symbol.dark[index_of(at, symbol.side)] != dark ? 1 : 0;
+        }
+        CHECK(wrong == 0);
+    }
+}
+
+TEST_CASE("a code is read of which any one finder pattern is hidden, whichever way it lies") {
+    constexpr int module = 5;
+    for (const int version : {4, 7}) {
+        CAPTURE(version);
+        const auto symbol = symbol_of(stew, version, Level::Medium);
+        const auto whole = picture_of(symbol, module);
+        const int far = (symbol.side - 8 + quiet_zone_modules) * module;
+        constexpr int near = quiet_zone_modules * module;
+        constexpr int size = 8 * module;
+        for (const auto& [left, top] : {std::pair{near, near}, {far, near}, {near, far}}) {
+            auto picture = whole;
+            hide(picture, left, top, size, size);
+            CHECK(read_picture(picture) == std::vector{stew});
+            std::ranges::reverse(picture.pixels); // turned by half
+            CHECK(recovered(picture) == stew);
+        }
+    }
+}
+
+TEST_CASE("where no code is, none is recovered") {
+    CHECK(recovered({}) == std::nullopt);
+    CHECK(recovered({300, 300, Bytes(90000, 255)}) == std::nullopt);
+    Random random{22};
+    GreyPicture noise{150, 150, {}};
+    for (int i = 0; i < 150 * 150; ++i) {
+        noise.pixels.push_back(static_cast<std::uint8_t>(random.below(256)));
+    }
+    CHECK(recovered(noise) == std::nullopt);
+    // Finder patterns, and nothing that makes sense.
+    const auto symbol = symbol_of(stew, 4, Level::Medium);
+    constexpr int module = 4;
+    auto picture = picture_of(symbol, module);
+    const auto somewhere = [&] {
+        return (quiet_zone_modules + 9 + static_cast<int>(random.below(15))) * module;
+    };
+    for (int i = 0; i < 400; ++i) {
+        const int left = somewhere();
+        hide(picture, left, somewhere(), module, module);
+    }
+    CHECK(recovered(picture) == std::nullopt);
+}
