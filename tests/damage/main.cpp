@@ -1,9 +1,10 @@
 // The damage laboratory: which share of labels can still be read after a winter.
 //
-//   thawslip_damage_lab [LABELS] [CHARACTERS] [ROOM-MM] [DPI]
+//   thawslip_damage_lab [LABELS] [CHARACTERS] [ROOM-MM] [DPI] [FIRST-SEED]
 //     By winter, error-correction level and module size: for each level the smallest version, as
 //     large as the room allows in whole dots. `>` marks what choose_symbol picks. Each cell is the
-//     share that ZXing-C++ reads and, after the stroke, that it or zbar reads.
+//     share that `thawslip read` reads and, after the stroke, that it or zbar reads. Other labels
+//     than last time have another first seed.
 //
 //   thawslip_damage_lab rules [LABELS]
 //     Which rule picks best, over several rooms, printers and lengths of text, modules of 0.33 mm
@@ -40,10 +41,10 @@ struct Shares {
     double either = 0.0;
 };
 
-Shares shares_read(const Printed& code, const Trial& trial, int labels) {
+Shares shares_read(const Printed& code, const Trial& trial, int labels, int first_seed = 0) {
     Shares shares;
     for (int i = 0; i < labels; ++i) {
-        const Readers readers = read_after(code, trial, static_cast<std::uint64_t>(i));
+        const Readers readers = read_after(code, trial, static_cast<std::uint64_t>(first_seed + i));
         shares.zxing += readers.zxing ? 100.0 / labels : 0.0;
         shares.either += readers.either() ? 100.0 / labels : 0.0;
     }
@@ -55,7 +56,7 @@ std::string name_of(const Printed& code) {
                        code.symbol.version, code.module_mm);
 }
 
-void print_table(const Situation& situation, int labels) {
+void print_table(const Situation& situation, int labels, int first_seed) {
     fmt::print("{} characters, {} mm, {} dpi, {} labels a cell; ZXing/either\n{:<16}",
                situation.characters, situation.room_mm, situation.dots_per_inch, labels,
                "level, module");
@@ -67,7 +68,8 @@ void print_table(const Situation& situation, int labels) {
     for (std::size_t i = 0; i < codes.size(); ++i) {
         fmt::print("\n{} {}", i == choice ? '>' : ' ', name_of(codes[i]));
         for (const auto& [winter, name] : winters) {
-            const Shares shares = shares_read(codes[i], {winter, Camera::Good, Ask::Both}, labels);
+            const Shares shares =
+                shares_read(codes[i], {winter, Camera::Good, Ask::Both}, labels, first_seed);
             fmt::print("  {:5.1f}/{:5.1f}", shares.zxing, shares.either);
             std::fflush(stdout);
         }
@@ -177,5 +179,5 @@ int main(int count, char** words) {
     situation.characters = count > 2 ? static_cast<std::size_t>(std::atoi(words[2])) : 200;
     situation.room_mm = count > 3 ? std::atof(words[3]) : situation.room_mm;
     situation.dots_per_inch = count > 4 ? std::atof(words[4]) : situation.dots_per_inch;
-    print_table(situation, labels);
+    print_table(situation, labels, count > 5 ? std::atoi(words[5]) : 0);
 }

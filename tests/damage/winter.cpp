@@ -139,6 +139,22 @@ void smear(Label& label, double share, Random& random) {
     });
 }
 
+void wet_corner(Label& label, double reach, Random& random) {
+    constexpr double run = 0.4; // mm
+    const auto which = random.below(4);
+    const Spot corner{label.code.x + (which % 2 == 0 ? 0.0 : label.code_side),
+                      label.code.y + (which / 2 == 0 ? 0.0 : label.code_side)};
+    const double radius = reach * label.code_side;
+    const Raster run_ink = blurred(label.paper, run * paper_scale);
+    const Landscape rim{random, 4.0};
+    for_each_near(label, corner, 1.2 * radius, [&](int x, int y, Spot spot) {
+        const double away = std::hypot(spot.x - corner.x, spot.y - corner.y);
+        if (away < radius * (0.8 + 0.4 * rim.at(spot))) {
+            mix(label.paper.at(x, y), (run_ink.at(x, y) + bare_paper) / 2.0, 0.9);
+        }
+    });
+}
+
 void crease(Label& label, Random& random) {
     const Spot middle = somewhere_in_the_code(label, random);
     const Spot way = direction(random);

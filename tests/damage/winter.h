@@ -21,6 +21,10 @@ void scratch(Label& label, double width, double length, Random& random);
 /// which ink is dragged along until hardly a module can be told from the next.
 void smear(Label& label, double share, Random& random);
 
+/// Melt water at one of the code's four corners, by lot: as far as `reach` of the code's side from
+/// it the ink has run until modules of half a millimetre cannot be told apart, and half has gone.
+void wet_corner(Label& label, double reach, Random& random);
+
 /// A fold right across the code: ink broken off along a hair line, one side in shade.
 void crease(Label& label, Random& random);
 

@@ -18,8 +18,14 @@ void harm(Label& label, Winter winter, Random& random) {
     if (winter == Winter::FrostCrease) {
         crease(label, random);
     }
-    if (winter == Winter::TenthSmeared || winter == Winter::SixthSmeared) {
-        smear(label, winter == Winter::TenthSmeared ? 1.0 / 10.0 : 1.0 / 6.0, random);
+    if (winter == Winter::TenthSmeared || winter == Winter::WetCorner) {
+        smear(label, 1.0 / 10.0, random);
+    }
+    if (winter == Winter::SixthSmeared) {
+        smear(label, 1.0 / 6.0, random);
+    }
+    if (winter == Winter::WetCorner) {
+        wet_corner(label, 0.25, random);
     }
     frost(label, winter == Winter::HardFrost ? many_grains : some_grains, 0.3, random);
 }

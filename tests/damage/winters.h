@@ -17,13 +17,14 @@ enum class Winter {
     HardFrost,    ///< not wiped: ice grains over 2 %, and a scuff
     TenthSmeared, ///< frost and a scuff, and a tenth of the code smeared
     SixthSmeared, ///< frost and a scuff, and a sixth of the code smeared
+    WetCorner,    ///< frost and a scuff, a tenth smeared, and one of the code's corners got wet
 };
 
 struct NamedWinter {
     Winter winter;
     std::string_view name;
 };
-inline constexpr std::array<NamedWinter, 7> winters = {{
+inline constexpr std::array<NamedWinter, 8> winters = {{
     {Winter::None, "fresh"},
     {Winter::Frost, "frost"},
     {Winter::FrostScuff, "frost and a scuff"},
@@ -31,6 +32,7 @@ inline constexpr std::array<NamedWinter, 7> winters = {{
     {Winter::HardFrost, "hard frost and a scuff"},
     {Winter::TenthSmeared, "frost, scuff, a tenth smeared"},
     {Winter::SixthSmeared, "frost, scuff, a sixth smeared"},
+    {Winter::WetCorner, "frost, scuff, a tenth smeared, a wet corner"},
 }};
 
 /// A code as it is printed.
