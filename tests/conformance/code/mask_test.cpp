@@ -8,6 +8,12 @@
 #include <doctest/doctest.h>
 #include <qrcodegen/qrcodegen.hpp>
 
+// src/code/mask.cpp once more, as libraries.cmake has it compiled.
+namespace thawslip::code {
+Symbol with_best_mask_at_O2(const Symbol& symbol);
+Symbol with_best_mask_at_O3(const Symbol& symbol);
+} // namespace thawslip::code
+
 using namespace thawslip::code;
 using qrcodegen::QrCode;
 using qrcodegen::QrSegment;
@@ -23,17 +29,19 @@ void check_same_symbol(const std::string& text, int version, Level level) {
     const auto expected = QrCode::encodeSegments({QrSegment::makeBytes({text.begin(), text.end()})},
                                                  qrcodegen_levels[static_cast<int>(level)], version,
                                                  version, -1, false);
-    const Symbol symbol = draw({{Mode::Byte, text}}, version, level);
-    REQUIRE(symbol.mask == expected.getMask());
-    REQUIRE(symbol.side == expected.getSize());
-    int wrong = 0;
-    for (int y = 0; y < symbol.side; ++y) {
-        for (int x = 0; x < symbol.side; ++x) {
-            const auto at = static_cast<std::size_t>(y * symbol.side + x);
-            wrong += symbol.dark[at] != expected.getModule(x, y) ? 1 : 0;
+    std::vector<bool> dark;
+    for (int y = 0; y < expected.getSize(); ++y) {
+        for (int x = 0; x < expected.getSize(); ++x) {
+            dark.push_back(expected.getModule(x, y));
         }
     }
-    CHECK(wrong == 0);
+    const Symbol drawn = draw({{Mode::Byte, text}}, version, level);
+    for (const Symbol& symbol : {drawn, with_best_mask_at_O2(drawn), with_best_mask_at_O3(drawn)}) {
+        REQUIRE(symbol.mask == expected.getMask());
+        REQUIRE(symbol.side == expected.getSize());
+        const bool is_same = symbol.dark == dark;
+        CHECK(is_same);
+    }
 }
 
 std::string bytes_for(thawslip::test_support::Random& random, int version, Level level) {
@@ -51,7 +59,9 @@ std::string bytes_for(thawslip::test_support::Random& random, int version, Level
 
 TEST_CASE("the mask is the one that another encoder prefers, in every version at every level") {
     thawslip::test_support::Random random{3};
-    constexpr int texts_each = 5; // of one, a compiler's wrong code once chose right by chance
+    // Of one, a compiler's wrong code once chose right by chance. Symbols up to version 11, to 27
+    // and to 40 are weighed each by code of their own: for each, these are more than 150.
+    constexpr int texts_each = 3;
     for (int version = 1; version <= 40; ++version) {
         for (const Level level : {Level::Low, Level::Medium, Level::Quartile, Level::High}) {
             for (int text = 0; text < texts_each; ++text) {
@@ -61,9 +71,9 @@ TEST_CASE("the mask is the one that another encoder prefers, in every version at
     }
 }
 
-TEST_CASE("the mask is the one that another encoder prefers for hundreds of texts") {
+TEST_CASE("the mask is the one that another encoder prefers for two hundred texts") {
     thawslip::test_support::Random random{4};
-    for (int i = 0; i < 400; ++i) {
+    for (int i = 0; i < 200; ++i) {
         const int version = 1 + static_cast<int>(random.below(14));
         const auto level = static_cast<Level>(random.below(4));
         check_same_symbol(bytes_for(random, version, level), version, level);
@@ -73,7 +83,7 @@ TEST_CASE("the mask is the one that another encoder prefers for hundreds of text
 TEST_CASE("where two masks are nearly as good, the better one is chosen all the same") {
     // In the smallest symbols points are few: among so many, each weight decides somewhere.
     thawslip::test_support::Random random{5};
-    for (int i = 0; i < 4000; ++i) {
+    for (int i = 0; i < 2000; ++i) {
         const int version = 1 + static_cast<int>(random.below(2));
         const auto level = static_cast<Level>(random.below(4));
         check_same_symbol(bytes_for(random, version, level), version, level);
