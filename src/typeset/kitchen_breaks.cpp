@@ -19,6 +19,8 @@ enum class Part {
     Unit,     ///< °C, kg, cups, min, %
     Hour,     ///< h, hours
     Minute,   ///< min, minutes
+    Pound,    ///< lb, pounds
+    Ounce,    ///< oz, ounces
     Heap,     ///< heaping, level: how a spoon is filled
     Times,    ///< ×
     Range,    ///< –, to, or
@@ -58,6 +60,10 @@ constexpr std::array rules{
          {Part::Number, Part::Hour, Part::Number, Part::Minute},
          4,
          {"1 h 30 min", "2 hours 15 minutes"}},
+    Rule{"pounds keep their ounces",
+         {Part::Number, Part::Pound, Part::Number, Part::Ounce},
+         4,
+         {"6 lb 10 oz", "4 pounds 14 ounces"}},
     Rule{"a day keeps its month", {Part::Number, Part::Month}, 2, {"17 Oct", "17 October"}},
     Rule{"a month keeps its year", {Part::Month, Part::Whole}, 2, {"Oct 2026", "Oct 17"}},
     Rule{"a count keeps what it counts", {Part::Count, Part::Number}, 2, {"bag 2", "mark 4"}},
@@ -82,6 +88,8 @@ constexpr std::array vocabulary{
                "día días semana semanas mes meses taza tazas cda cdas cdta cdtas personas "},
     Vocabulary{Part::Hour, " h hr hrs hour hours "},
     Vocabulary{Part::Minute, " min mins minute minutes "},
+    Vocabulary{Part::Pound, " lb lbs pound pounds "},
+    Vocabulary{Part::Ounce, " oz ounce ounces "},
     Vocabulary{Part::Heap, " heaping heaped level rounded scant generous large small fl "},
     Vocabulary{Part::Times, " × x "},
     Vocabulary{Part::Range, " – — - to or and "},
@@ -169,6 +177,8 @@ bool is(const Word& word, Part kind) {
     case Part::Unit:
     case Part::Hour:
     case Part::Minute:
+    case Part::Pound:
+    case Part::Ounce:
     case Part::Heap:
     case Part::Times:
     case Part::Range:
