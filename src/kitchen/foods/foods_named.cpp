@@ -1,6 +1,7 @@
 #include "kitchen/foods/foods_named.h"
 
 #include "base/list.h"
+#include "kitchen/foods/chopped_plants.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/phrases.h"
@@ -218,12 +219,24 @@ std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
                      text.source.where};
 }
 
+/// "ground cumin", "ajo picado": said of an ingredient that is no meat. "Mince with onions" is
+/// some.
+bool is_chopped_plant(const Parsed& text, const FoodMatch& form) {
+    const auto& said = text.words[form.first];
+    const bool is_an_adjective =
+        is_one_of(said, {"ground", "minced", "chopped", "picada", "picado", "molida", "molido"}) ||
+        said.starts_with("gehackt");
+    return text.source.sort == Text::Ingredient && is_an_adjective &&
+           names_chopped_plant(text.words);
+}
+
 /// "mince" and "chops" without a word of whose they are.
 std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
     const bool of_poultry = is_one_of(form.word->means, {"giblets", "innards"});
     const bool says_meat =
         of_poultry || is_one_of(form.word->means, {"ground", "offal", "steak", "chop"});
-    if (names_animal(text) || !says_meat || text.source.sort == Text::Step) {
+    if (names_animal(text) || !says_meat || is_chopped_plant(text, form) ||
+        text.source.sort == Text::Step) {
         return std::nullopt;
     }
     const auto state = state_of(text, form);

@@ -84,6 +84,12 @@ constexpr FoodWord a_few_words[] = {
     {"raw", FoodRole::State, "raw", "raw", "en"},
 };
 
+constexpr FoodWord ground_words[] = {
+    {"ground", FoodRole::Form, "ground", "ground", "en"},
+    {"picad", FoodRole::Form, "ground", "picado", "es"},
+    {"raw", FoodRole::State, "raw", "raw", "en"},
+};
+
 void add_ingredient(Package& package, const char* text) {
     const auto where = package.where.key("ingredient").index(package.ingredients.size());
     package.ingredients.push_back({quantity(text), IngredientDay::PackingDay, where});
@@ -727,6 +733,21 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto& t) {
              t.words = a_few_words;
              add_ingredient(p, "800 g raw chicken thighs");
+         }},
+        {"spices, nuts and herbs that are ground or chopped",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto& t) {
+             t.words = ground_words;
+             p.contains = {"almonds"};
+             add_ingredient(p, "2 tsp raw ground cumin");
+             add_ingredient(p, "200 g ground almonds");
+             add_ingredient(p, "1 manojo perejil picado");
+         }},
+        {"something ground of which nobody says what it is",
+         {"slow-cooker-thaw-first", "food-says-less"},
+         [](auto& p, auto&, auto& t) {
+             t.words = ground_words;
+             add_ingredient(p, "500 g raw ground");
          }},
         {"chicken in a soup that was cooked",
          {"slow-cooker-thaw-first"},
