@@ -106,29 +106,54 @@ public:
     }
 
     Stack even() const {
-        double high = height_in_one();
-        double low = high / columns_.strips - hair;
-        for (int i = 0; i < halvings; ++i) {
-            const double middle = (low + high) / 2;
-            (pour(middle) ? high : low) = middle;
-        }
-        return *pour(high);
+        constexpr double much_less_even = 1.15;
+        auto anywhere = even(Parts::Anywhere);
+        auto at_heads = even(Parts::AtHeads);
+        return at_heads.height <= anywhere.height * much_less_even ? at_heads : anywhere;
     }
 
 private:
     static constexpr int halvings = 24; // to a millionth of the whole
     static constexpr double hair = 1e-6;
 
-    bool may_part_before(std::size_t i) const {
-        const bool heads = entries_[i].role == wording::Role::Heading;
-        return entries_[i - 1].role == wording::Role::Text && (heads || !area_.keep_whole);
+    /// Where a strip may end.
+    enum class Parts { Anywhere, AtHeads };
+
+    Stack even(Parts parts) const {
+        double high = height_in_one();
+        double low = high / columns_.strips - hair;
+        for (int i = 0; i < halvings; ++i) {
+            const double middle = (low + high) / 2;
+            (pour(middle, parts) ? high : low) = middle;
+        }
+        return *pour(high, parts);
     }
 
-    std::size_t end_of_chunk(std::size_t i) const {
+    bool may_part_before(std::size_t i, Parts parts) const {
+        const auto role = entries_[i].role;
+        const bool in_rows = role == wording::Role::Text && parts == Parts::Anywhere;
+        const bool heads = role == wording::Role::Heading ||
+                           (!area_.keep_whole && (role == wording::Role::ColumnHeads || in_rows));
+        return entries_[i - 1].role == wording::Role::Text && heads;
+    }
+
+    std::size_t end_of_chunk(std::size_t i, Parts parts) const {
         do {
             ++i;
-        } while (i < entries_.size() && !may_part_before(i));
+        } while (i < entries_.size() && !may_part_before(i, parts));
         return i;
+    }
+
+    /// What heads the rows that this one is of, where it is not the one above; nothing where no
+    /// head does.
+    std::optional<std::size_t> head_of(std::size_t i) const {
+        for (auto at = i; entries_[i].role == wording::Role::Text && at-- > 0;) {
+            if (entries_[at].role != wording::Role::Text) {
+                return entries_[at].role == wording::Role::ColumnHeads ? std::optional{at}
+                                                                       : std::nullopt;
+            }
+        }
+        return std::nullopt;
     }
 
     StackedEntry placed(std::size_t i, double bottom_above, int strip, bool opens) const {
@@ -136,6 +161,10 @@ private:
         entry.strip = strip;
         entry.opens = opens;
         entry.top = bottom_above + space_before(entries_[i], area_, opens);
+        if (entry.head = opens ? head_of(i) : std::nullopt; entry.head) {
+            entry.head_top = entry.top;
+            entry.top += heights_[*entry.head] + area_.space;
+        }
         entry.bottom =
             entry.top + (opens ? height_of(entries_[i], columns_) + drop_below(entries_[i], area_)
                                : heights_[i]);
@@ -154,13 +183,13 @@ private:
     double height_in_one() const { return bottom_of(0, entries_.size(), 0.0, true); }
 
     /// The entries in strips that are no higher than `limit`; nothing where there are too few.
-    std::optional<Stack> pour(double limit) const {
+    std::optional<Stack> pour(double limit, Parts parts) const {
         Stack stack;
         int strip = 0;
         double bottom = 0.0;
         bool opens = true;
         for (std::size_t i = 0; i < entries_.size();) {
-            const auto end = end_of_chunk(i);
+            const auto end = end_of_chunk(i, parts);
             if (!opens && bottom_of(i, end, bottom, false) > limit) {
                 ++strip;
                 bottom = 0.0;

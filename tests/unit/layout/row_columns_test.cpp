@@ -484,6 +484,51 @@ TEST_CASE("a strip never ends with a heading, and says again what it merged") {
     CHECK(said_again > 0);
 }
 
+namespace {
+
+/// Kinds of goods, each with its head and so many rows.
+std::vector<wording::Paragraph> kinds_of(const std::vector<int>& rows) {
+    std::vector<wording::Paragraph> all;
+    for (const int count : rows) {
+        all.push_back(words("kind " + std::to_string(all.size())));
+        all.back().role = wording::Role::ColumnHeads;
+        for (int i = 0; i < count; ++i) {
+            all.push_back(row({words("r"), {}}));
+        }
+    }
+    return all;
+}
+
+/// The uppermost words of the second strip.
+std::string top_of_second_strip(const SetList& result) {
+    const Text* top = nullptr;
+    for (const auto& text : result.texts) {
+        const bool is_right = text.baseline.x >= 55_mm;
+        if (is_right && (top == nullptr || text.baseline.y < top->baseline.y)) {
+            top = &text;
+        }
+    }
+    REQUIRE(top != nullptr);
+    return top->run.text;
+}
+
+} // namespace
+
+TEST_CASE("rows stay below what heads them, and where strips part them it is said again") {
+    const auto toml = two_columns_with("strips = \"50 mm\"");
+    const auto count_of = [](const SetList& result, const std::string& words) {
+        return std::ranges::count_if(result.texts,
+                                     [&](const Text& text) { return text.run.text == words; });
+    };
+    const auto even = set_list(list(kinds_of({5, 5})), 110_mm, toml);
+    CHECK(top_of_second_strip(even) == "kind 6");
+    CHECK(count_of(even, "kind 0") == 1);
+    const auto parted = set_list(list(kinds_of({16})), 110_mm, toml);
+    CHECK(top_of_second_strip(parted) == "kind 0"); // much less even else
+    CHECK(count_of(parted, "kind 0") == 2);
+    CHECK(count_of(parted, "r") == 16);
+}
+
 TEST_CASE("blocks that are kept whole are not parted over strips") {
     std::vector<wording::Paragraph> all;
     for (const char* name : {"A", "B", "C"}) {
