@@ -63,6 +63,9 @@ public:
             return {print_};
         }
         const auto counts = most_even();
+        if (counts.size() == 1) {
+            return {print_}; // smaller than snug, and still no reason to number it
+        }
         std::vector<wording::Print> cards;
         std::size_t next = 0;
         for (const auto count : counts) {
@@ -111,7 +114,8 @@ private:
     }
 
     /// As many cards, filled evenly: the last would stand almost empty, and what stands on the
-    /// others could be no larger. Of many cards the last matters little.
+    /// others could be no larger. Of many cards the last matters little. A first card that has room
+    /// for some of it is not left without.
     Pouring even(Pouring pouring, Ends ends) const {
         constexpr std::size_t most_cards = 8;
         constexpr int halvings = 6; // to a sixtieth of the height
@@ -120,7 +124,8 @@ private:
         for (int i = 0; i < halvings && cards > 1 && cards <= most_cards; ++i) {
             const Length middle = (low + pouring.height) / 2;
             auto tried = poured(pouring.scale, middle, ends);
-            if (tried.counts.size() <= cards && all_fit(tried)) {
+            const bool empties_first = tried.counts.front() == 0 && pouring.counts.front() > 0;
+            if (tried.counts.size() <= cards && !empties_first && all_fit(tried)) {
                 pouring = std::move(tried);
             } else {
                 low = middle;

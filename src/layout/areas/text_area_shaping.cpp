@@ -51,8 +51,9 @@ Weight label_weight(const wording::Paragraph& paragraph, const TextArea& area) {
 }
 
 /// Words that stand on one line with others stay together up to this many bytes, so that lines
-/// break between them: a phrase and its date, "Bag 1 of 3".
+/// break between them: "Bag 1 of 3". A phrase and its date do even where they are longer.
 constexpr std::size_t kept_whole = 28;
+constexpr std::size_t figure_kept_whole = 40;
 
 std::size_t length_of(const wording::Paragraph& paragraph) {
     std::size_t bytes = paragraph.label.size();
@@ -71,6 +72,16 @@ void keep_together(wording::Span& span) {
     span.text = whole;
 }
 
+/// A phrase too long for one line parts from nothing but its own words: neither its first word
+/// stays behind on the line before, nor what it is about begins a line alone.
+std::string loosely_kept(const std::string& label) {
+    auto kept = label + "\u00a0";
+    if (const auto first = kept.find(' '); first != std::string::npos) {
+        kept.replace(first, 1, "\u00a0");
+    }
+    return kept;
+}
+
 /// Paragraphs of one language as one, with dots between. \pre there is one
 wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragraphs) {
     wording::Paragraph line;
@@ -81,16 +92,21 @@ wording::Paragraph joined(const std::vector<const wording::Paragraph*>& paragrap
         }
         line.critical = line.critical || paragraph->critical;
         const auto begin = static_cast<std::ptrdiff_t>(line.spans.size());
+        const bool is_figure = !paragraph->label.empty() && is_strong(*paragraph);
+        const bool is_kept = paragraphs.size() > 1 &&
+                             length_of(*paragraph) <= (is_figure ? figure_kept_whole : kept_whole);
         if (!paragraph->label.empty()) {
             const bool quiet = is_strong(*paragraph) || is_second(*paragraph);
-            line.spans.push_back({paragraph->label + " ",
-                                  quiet ? wording::Emphasis::Plain : wording::Emphasis::Strong});
+            const bool is_loose = is_figure && !is_kept && paragraphs.size() > 1;
+            line.spans.push_back(
+                {is_loose ? loosely_kept(paragraph->label) : paragraph->label + " ",
+                 quiet ? wording::Emphasis::Plain : wording::Emphasis::Strong});
         }
         for (const auto& span : paragraph->spans) {
             line.spans.push_back(
                 {span.text, is_second(*paragraph) ? wording::Emphasis::Plain : span.emphasis});
         }
-        if (paragraphs.size() > 1 && length_of(*paragraph) <= kept_whole) {
+        if (is_kept) {
             std::for_each(line.spans.begin() + begin, line.spans.end(), keep_together);
         }
         line.boxes.insert(line.boxes.end(), paragraph->boxes.begin(), paragraph->boxes.end());
