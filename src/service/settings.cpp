@@ -40,6 +40,8 @@ const Choice<Measures> measure_systems[] = {{Measures::Us, {"us"}},
                                             {Measures::Australian, {"australian"}},
                                             {Measures::Imperial, {"imperial", {"uk"}}}};
 
+constexpr const char* cups_key = "cups";
+
 template <std::size_t N>
 std::string word(toml::Table& table, const toml::Key& key, std::string_view what,
                  const std::array<Word, N>& words, const std::string& fallback) {
@@ -63,7 +65,7 @@ kitchen::KitchenSettings read_kitchen(toml::Table& table) {
     kitchen.allergens = read_allergen_list(table, kitchen.allergens);
     kitchen.units =
         read_choice(table, "units", "a system of units", unit_systems).value_or(kitchen.units);
-    kitchen.measures = read_choice(table, "cups", "a kind of cups and spoons", measure_systems)
+    kitchen.measures = read_choice(table, cups_key, "a kind of cups and spoons", measure_systems)
                            .value_or(kitchen.measures);
     const char* altitude = table.has("altitude_meters") ? "altitude_meters" : "altitude_metres";
     kitchen.altitude_metres =
@@ -73,6 +75,16 @@ kitchen::KitchenSettings read_kitchen(toml::Table& table) {
             .value_or(kitchen.number));
     kitchen.people_at_risk = table.boolean("people_at_risk").value_or(kitchen.people_at_risk);
     return kitchen;
+}
+
+/// Cups, and which degrees come first, where the settings do not say: those of where the language
+/// is at home. Whoever cooks in Spanish or German has cups of 250 ml, and ovens in Celsius.
+void set_usual_measures(Settings& settings) {
+    Diagnostics none; // they were reported when the settings were read
+    const auto document = toml::parse(settings.text, settings.file, none);
+    if (document.well_formed() && !toml::Reader{document, none}.root().has(cups_key)) {
+        settings.kitchen.measures = settings.language == "en" ? Measures::Us : Measures::Metric;
+    }
 }
 
 /// One language, or a list of two.
@@ -265,6 +277,7 @@ std::optional<std::string> set_languages(Settings& settings, std::string_view te
     }
     settings.language = named.front();
     settings.second_language = named.size() > 1 ? named.back() : "";
+    set_usual_measures(settings);
     return std::nullopt;
 }
 
@@ -303,6 +316,7 @@ Outcome<Settings> settings_from(std::string text, const std::string& file) {
     auto settings = document.well_formed() ? read(table) : Settings{};
     settings.file = file;
     settings.text = document.text();
+    set_usual_measures(settings);
     reader.finish();
     Outcome<Settings> outcome;
     outcome.messages.add_in_order(faults, document.text());

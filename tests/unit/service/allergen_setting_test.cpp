@@ -37,3 +37,22 @@ TEST_CASE("another name of a list is understood, and the hint says which one is 
     CHECK_FALSE(settings.value);
     CHECK(to_text(settings.messages).find("\"eu\"") != std::string::npos);
 }
+
+TEST_CASE("cups and the degrees that come first are those of the language, unless they are set") {
+    const auto measures = [](const std::string& text, const char* language) {
+        auto settings = service::settings_from(text, "settings.toml");
+        REQUIRE(settings.value);
+        if (language != nullptr) {
+            CHECK_FALSE(set_languages(*settings.value, language)); // as --language does
+        }
+        return settings.value->kitchen.measures;
+    };
+    using kitchen::Measures;
+    CHECK(measures("", nullptr) == Measures::Us);
+    CHECK(measures("language = \"de\"\n", nullptr) == Measures::Metric);
+    CHECK(measures("language = [\"es\", \"en\"]\n", nullptr) == Measures::Metric);
+    CHECK(measures("language = \"de\"\n", "en") == Measures::Us);
+    CHECK(measures("", "es") == Measures::Metric);
+    CHECK(measures("language = \"es\"\ncups = \"us\"\n", nullptr) == Measures::Us);
+    CHECK(measures("cups = \"imperial\"\n", "de") == Measures::Imperial);
+}
