@@ -278,6 +278,31 @@ Fitted fit_chosen(const layout::Source& source, const Job& job, const Days& days
                                       : fit_some(source, prints_of_chosen_dishes(job, days), setup);
 }
 
+/// Tries finishing cards as large as the others where half a cell is too small for one of them.
+/// \returns whether they fit so; then `fitting` and `setup` are of that
+bool fits_whole_cells(Fitted& fitting, const layout::Source& source, const Job& job,
+                      const Days& days, const Surroundings& around, Setup& setup) {
+    const auto is_finishing_card = [&](const layout::Fault& fault) {
+        return job.prints[fault.print].kind == wording::Kind::FinishingCard;
+    };
+    if (!setup.medium.stock.halves || !std::ranges::all_of(fitting.fault(), is_finishing_card)) {
+        return false;
+    }
+    auto whole = setup;
+    whole.medium.stock.halves = false;
+    Messages none;
+    if (!choose_layouts(job, around, whole, none)) {
+        return false;
+    }
+    auto tried = fit_chosen(source, job, days, whole);
+    if (!tried) {
+        return false;
+    }
+    fitting = std::move(tried);
+    setup = std::move(whole);
+    return true;
+}
+
 /// Leaves what was chosen of what was fitted, each print as often as there are copies.
 void keep_chosen(LaidOut& laid_out, const Job& job, const Days& days) {
     auto& prints = laid_out.fitting.prints;
@@ -298,6 +323,24 @@ void keep_chosen(LaidOut& laid_out, const Job& job, const Days& days) {
     }
     prints = std::move(copied);
     place_prints(laid_out.fitting, laid_out.setup.medium);
+}
+
+/// What stands in an area of the shipped layouts, as a cook calls it; of others their name.
+std::string in_words(const std::string& area) {
+    static constexpr std::pair<std::string_view, std::string_view> words[] = {
+        {"mark", "the dish's number"},
+        {"months", "the strip of months"},
+        {"ways", "other ways to thaw"},
+        {"begin", "when to start thawing"},
+        {"code", "the code"},
+        {"id", "the bag's id"},
+        {"bags", "the bags' ids"},
+        {"write", "lines for notes"},
+        {"numbers", "the dishes' names"},
+        {"foot", "the line at the foot"}};
+    const auto* found =
+        std::ranges::find_if(words, [&](const auto& one) { return one.first == area; });
+    return found == std::end(words) ? area : std::string{found->second};
 }
 
 } // namespace
@@ -322,6 +365,10 @@ Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
         mark_as_trial(source, setup, settings);
     }
     auto fitting = fit_chosen(source, job, days, setup);
+    if (!fitting && fits_whole_cells(fitting, source, job, days, around, setup)) {
+        messages.note("finishing cards are printed as large as the other cards, for not all of "
+                      "them fit into half of one");
+    }
     if (!fitting) {
         messages.add(explain(fitting.fault(), job, days, source, setup, around));
         return outcome;
@@ -345,7 +392,7 @@ Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days) {
         const auto& layout = laid_out.setup.chosen.at(fitted.kind);
         for (const auto& area : report(fitted, layout)) {
             if (area.left_out) {
-                areas += (areas.empty() ? "" : ", ") + area.area;
+                areas += (areas.empty() ? "" : ", ") + in_words(area.area);
             }
         }
         const auto& dish = name_of(job.prints[fitted.print], job, days);

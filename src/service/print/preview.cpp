@@ -87,7 +87,6 @@ Outcome<Preview> preview(const DayTexts& texts, What what, const Look& look,
     const auto laid_out = lay_out(job, preview.days, look, settings, around);
     outcome.messages.add_new(laid_out.messages);
     if (laid_out) {
-        outcome.messages.add_new(left_out(*laid_out.value, job, preview.days));
         preview.samples = samples_of(*laid_out.value, job, preview.days);
         for (auto& sample : preview.samples) {
             sample.copies *= copies;
