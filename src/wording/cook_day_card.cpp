@@ -112,7 +112,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         keep_until_field(planned, style),
         thaw_start(planned, style),
         thaw_field_with_advice(planned, style),
-        other_thaws_field(planned, style),
+        other_thaws_field_with_advice(planned, style),
         until_field(planned, style),
         sequence_field(planned, style),
         timeline(planned, style),

@@ -128,7 +128,7 @@ std::string of_size(std::string text, const PlannedPackage& planned, Sizes dish,
                : style.say("day-sheet.of-size", {text, std::to_string(planned.package.servings)});
 }
 
-/// What stays out of one bag of each size, for it waits beside it.
+/// What stays out of one bag of each size, for it waits beside it; and what is bought for all bags.
 std::vector<Paragraph> stays_out(Sizes dish, const Style& style) {
     std::vector<Paragraph> cells;
     for (const auto& planned : dish) {
@@ -138,10 +138,12 @@ std::vector<Paragraph> stays_out(Sizes dish, const Style& style) {
                                 of_size(say_addition(finish, style), planned, dish, style))));
         }
     }
+    const bool one_bag = dish.size() == 1 && dish.front().bags.size() == 1;
     for (const auto& ingredient : dish.front().package.ingredients) {
         if (ingredient.day == IngredientDay::CookDay) {
             cells.push_back(ticked(
-                labelled(style.say("day-sheet.cook-day"), say_quantity(ingredient.add, style))));
+                labelled(style.say(one_bag ? "day-sheet.cook-day" : "day-sheet.cook-day-all"),
+                         say_quantity(ingredient.add, style))));
         }
     }
     return cells;
@@ -213,6 +215,16 @@ void add_people(Field& field, const PlannedPackage& planned, const Style& style)
     }
 }
 
+/// What is to be minded of this dish while it is packed, and on no other day.
+void add_packing_cautions(Field& field, const PlannedPackage& planned, const Style& style) {
+    for (const auto& caution : planned.cautions) {
+        if (caution.id == "rice-cool-fast") {
+            field.paragraphs.push_back(
+                plain(capitalised(say_caution(caution, style.language)) + "."));
+        }
+    }
+}
+
 void add_dish(Field& field, Sizes dish, const Plan& plan, const Style& style) {
     field.paragraphs.push_back(heading(numbered(dish.front(), style)));
     Paragraph said; // sizes of a dish contain the same, and mostly lie at one place
@@ -227,6 +239,7 @@ void add_dish(Field& field, Sizes dish, const Plan& plan, const Style& style) {
             field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
         }
     }
+    add_packing_cautions(field, dish.front(), style);
     add_columns(field, dish, plan, style);
 }
 

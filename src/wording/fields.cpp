@@ -178,14 +178,39 @@ Field other_thaws_field(const kitchen::PlannedPackage& planned, const Style& sty
     return result;
 }
 
-Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
-    auto result = thaw_field(planned, style);
+namespace {
+
+const kitchen::Caution* still_hard_advice(const kitchen::PlannedPackage& planned) {
     const auto advice =
         std::ranges::find(planned.cautions, "thaw-still-hard", &kitchen::Caution::id);
-    if (advice != planned.cautions.end()) {
-        auto& spans = result.paragraphs.front().spans;
-        spans.push_back(
-            {typeset_text(". " + say_caution(*advice, style.language)), Emphasis::Plain});
+    return advice == planned.cautions.end() ? nullptr : &*advice;
+}
+
+/// Behind the way to thaw that it is about, which need not be named again.
+void add_advice(Paragraph& way, const kitchen::Caution& advice, const Style& style) {
+    const auto words = style.say("caution." + advice.id, advice.values);
+    way.spans.push_back({typeset_text(". " + words), Emphasis::Plain});
+}
+
+} // namespace
+
+Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = thaw_field(planned, style);
+    const auto* advice = still_hard_advice(planned);
+    if (advice != nullptr && advice->thawed_by.empty()) {
+        add_advice(result.paragraphs.front(), *advice, style);
+    }
+    return result;
+}
+
+Field other_thaws_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = other_thaws_field(planned, style);
+    const auto* advice = still_hard_advice(planned);
+    for (std::size_t i = 0; advice != nullptr && i < result.paragraphs.size(); ++i) {
+        const auto method = planned.other_thaws[i].package.thaw.method;
+        if (std::ranges::find(advice->thawed_by, method) != advice->thawed_by.end()) {
+            add_advice(result.paragraphs[i], *advice, style);
+        }
     }
     return result;
 }

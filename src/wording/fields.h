@@ -37,6 +37,7 @@ Field other_thaws_field(const kitchen::PlannedPackage& planned, const Style& sty
 
 /// The thaw line for a card, which has room for what to do where a bag is still hard inside.
 Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style);
+Field other_thaws_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style);
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field note_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field kitchen_field(const std::string& kitchen, const Style& style);

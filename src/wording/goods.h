@@ -59,4 +59,15 @@ std::string say_kind(const Goods& goods, std::optional<std::size_t> kind, const 
 /// would change is known: "onion, sliced" → "onions, sliced"; else as it is written.
 std::string in_number(const Goods& goods, const kitchen::Quantity& total, const Style& style);
 
+/// How something is counted, and what it is: "bunches" and "sage" of "bunches sage", "manojo" and
+/// "apio" of "manojo de apio".
+struct MeasuredThing {
+    std::string measure;
+    std::string thing;
+};
+
+/// An item in these two parts; nothing where it does not begin with a word for a measure, where
+/// nothing stands behind that, and where both together are a thing ("barra de pan").
+std::optional<MeasuredThing> measured_thing(const Goods& goods, std::string_view item);
+
 } // namespace thawslip::wording

@@ -3,6 +3,7 @@
 #include "wording/goods_file.h"
 
 #include <algorithm>
+#include <array>
 
 // How several of a thing are called. Nothing is guessed: a word that the table does not know, or an
 // adjective that might have to change and is none of its sizes, leaves all as it is written.
@@ -141,7 +142,29 @@ bool are_several(const kitchen::Quantity& total) {
     return total.unit == kitchen::Unit::Count && total.high && total.high->value() > 1.0;
 }
 
+bool has_role(const Goods& goods, std::string_view text, GoodsRole role) {
+    const auto found = goods.words.find(goods_key(kitchen::words_of(text)));
+    return found != goods.words.end() &&
+           std::ranges::find(found->second, role, &GoodsWord::role) != found->second.end();
+}
+
 } // namespace
+
+std::optional<MeasuredThing> measured_thing(const Goods& goods, std::string_view item) {
+    constexpr std::array<std::string_view, 3> joining = {"of", "de", "del"};
+    const auto tokens = tokens_of(item);
+    if (tokens.size() < 2 || !has_role(goods, text_of(item, tokens, 0, 0), GoodsRole::Measure) ||
+        has_role(goods, text_of(item, tokens, 0, tokens.size() - 1), GoodsRole::Thing)) {
+        return std::nullopt;
+    }
+    const auto second = text_of(item, tokens, 1, 1);
+    const std::size_t thing = std::ranges::find(joining, second) == joining.end() ? 1 : 2;
+    if (thing >= tokens.size()) {
+        return std::nullopt;
+    }
+    return MeasuredThing{std::string{text_of(item, tokens, 0, 0)},
+                         std::string{item.substr(tokens[thing].begin)}};
+}
 
 std::string in_number(const Goods& goods, const kitchen::Quantity& total, const Style& style) {
     if (!are_several(total)) {

@@ -3,11 +3,13 @@
 #include "base/fill.h"
 #include "toml/document.h"
 #include "wording/shipped.h"
+#include "wording/variant.h"
 
 #include <algorithm>
 #include <array>
 #include <cassert>
 #include <fmt/format.h>
+#include <utility>
 
 namespace thawslip::wording {
 namespace {
@@ -119,6 +121,14 @@ const Language& shipped_language(std::string_view code) {
     assert(code == "en" && "one of shipped_languages()");
     static const Language english = shipped("en", english_words);
     return english;
+}
+
+std::string said_where(std::string phrase, std::string_view language,
+                       std::string_view allergen_list) {
+    static const Language americas = shipped("es-419", spanish_of_americas_words);
+    return language_where(language, allergen_list) == "es-419"
+               ? with_words(std::move(phrase), americas)
+               : phrase;
 }
 
 std::string_view language_where(std::string_view code, std::string_view allergen_list) {

@@ -100,9 +100,26 @@ kitchen::Quantity in_its_number(const kitchen::Quantity& total, const Goods& goo
     return named;
 }
 
+/// What is looked for in the shop stands first: "2 bunches" and "sage" of "2" and "bunches sage";
+/// of packs "white beans (tins)".
+kitchen::AmountAndItem thing_first(const kitchen::Quantity& total, kitchen::AmountAndItem words,
+                                   const Goods& goods) {
+    const auto parts = total.unit == kitchen::Unit::Count && !words.amount.empty()
+                           ? measured_thing(goods, words.item)
+                           : std::nullopt;
+    if (!parts) {
+        return words;
+    }
+    if (words.amount.find("×") != std::string::npos) {
+        return {words.amount, parts->thing + " (" + parts->measure + ")"};
+    }
+    return {words.amount + " " + parts->measure, parts->thing};
+}
+
 Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const Goods& goods,
                  const Style& style) {
-    const auto [amount, what] = to_buy(in_its_number(item.total, goods, style), style);
+    const auto [amount, what] =
+        thing_first(item.total, to_buy(in_its_number(item.total, goods, style), style), goods);
     Paragraph row;
     auto thing = ticked(plain(what));
     thing.spans.front().emphasis = Emphasis::Strong;

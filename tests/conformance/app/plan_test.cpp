@@ -40,7 +40,7 @@ TEST_CASE("a dish is planned backwards from the time to eat") {
     CHECK(
         has(outcome.out, "10:30  Add 1 l (4¼ cups) vegetable stock to Squash and red lentil stew"));
     CHECK(has(outcome.out, "18:20  Add 200 g (7 oz) baby spinach to Squash and red lentil stew"));
-    CHECK(has(outcome.out, "18:30  Squash and red lentil stew is ready"));
+    CHECK(has(outcome.out, "18:30  Squash and red lentil stew: ready"));
     CHECK(has(outcome.out, "Local food-safety rules come first."));
 }
 

@@ -138,6 +138,35 @@ TEST_CASE("several of a thing are named in the plural where its words are known"
     }
 }
 
+TEST_CASE("a word for how a thing is counted is told from the thing") {
+    struct Case {
+        const char* item;
+        const char* measure; ///< nullptr: none
+        const char* thing;
+    };
+    const Case cases[] = {
+        {"bunches sage", "bunches", "sage"},
+        {"head of lettuce", "head", "lettuce"},
+        {"tins chopped tomatoes", "tins", "chopped tomatoes"},
+        {"manojos de apio", "manojos", "apio"},
+        {"latas de tomate, grandes", "latas", "tomate, grandes"},
+        {"Bund Petersilie, gehackt", "Bund", "Petersilie, gehackt"},
+        {"barra de pan", nullptr, ""}, // a thing as a whole
+        {"cloves", nullptr, ""},
+        {"head of", nullptr, ""},
+        {"onions, sliced", nullptr, ""},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.item);
+        const auto parts = measured_thing(shipped_goods(), c.item);
+        REQUIRE(parts.has_value() == (c.measure != nullptr));
+        if (parts) {
+            CHECK(parts->measure == c.measure);
+            CHECK(parts->thing == c.thing);
+        }
+    }
+}
+
 TEST_CASE("one of a thing, a half and what is measured keep their words") {
     for (const char* written : {"1 lemon", "½ lemon", "500 g onion", "3 tbsp lemon juice"}) {
         CAPTURE(written);

@@ -229,7 +229,7 @@ TEST_CASE(
         "Lying flat, frozen through in 15 h · Best if used by 17 Dec 2026",
         "Into the bags|Left out, per bag|Labelled and filled",
         "3 kg squash|At the start: 1 l vegetable stock|[1][2][3]",
-        "6 onions|On cook day: 2 lemons|",
+        "6 onions|On cook day, for all bags: 2 lemons|",
         "2 · Plum and ginger compote",
         "1 bag, each serves 8",
         "Use by 28 Feb 2027",
@@ -240,6 +240,19 @@ TEST_CASE(
     for (const auto& paragraph : print.field("dishes")->paragraphs) {
         CHECK((!paragraph.cells.empty() || paragraph.marker == Marker::None));
     }
+}
+
+TEST_CASE("what is to be minded while a dish is packed stands on the day sheet") {
+    auto plan = orchard_day();
+    kitchen::Caution rice;
+    // University of Saskatchewan, food safety of rice (Bacillus cereus): no reheating undoes it.
+    rice.id = "rice-cool-fast";
+    rice.level = kitchen::CautionLevel::Check;
+    plan.packages[0].cautions = {rice};
+    const auto lines = lines_of(one_day_sheet(plan), "dishes");
+    const std::string said = "Cooked rice must be cold within two hours: heating it again does not "
+                             "destroy the toxin that forms in warm rice.";
+    CHECK(std::ranges::count(lines, said) == 1);
 }
 
 TEST_CASE("a dish that lists nothing has its bags alone") {
@@ -331,10 +344,10 @@ TEST_CASE("of packs to be bought, how much is in each stands with how many") {
         {quantity("6 x 400 g tins white beans"), kitchen::IngredientDay::PackingDay, {}},
         {quantity("2 bunches sage"), kitchen::IngredientDay::PackingDay, {}}};
     const auto metric = lines_of(shopping_of(plan, english()), "shopping");
-    CHECK(has(metric, "tins white beans|6 × 400 g|1"));
-    CHECK(has(metric, "bunches sage|2|1"));
+    CHECK(has(metric, "white beans (tins)|6 × 400 g|1"));
+    CHECK(has(metric, "sage|2 bunches|1"));
     const auto both = lines_of(shopping_of(plan, english(kitchen::Units::Both)), "shopping");
-    CHECK(has(both, "tins white beans|6 × 400 g (14 oz)|1"));
+    CHECK(has(both, "white beans (tins)|6 × 400 g (14 oz)|1"));
 }
 
 TEST_CASE("a day without ingredients has nothing to shop for") {

@@ -42,10 +42,10 @@ TEST_CASE("the thaw line gives the time, how long it keeps, and what must be don
          "within "
          "3 days of thawing"},
         {thawing(ColdWater, 150min, MissingSize::None),
-         "in cold water, at most 21 °C (70 °F), 2½ h: bag sealed, fresh every 30 min. Cook at "
+         "in cold water, at most 21 °C (70 °F), 2½ h: bag sealed, new water every 30 min. Cook at "
          "once"},
         {thawing(ColdWater, 180min, MissingSize::Both),
-         "in cold water, at most 21 °C (70 °F): bag sealed, fresh every 30 min. Cook at once"},
+         "in cold water, at most 21 °C (70 °F): bag sealed, new water every 30 min. Cook at once"},
         {thawing(Microwave, 20min, MissingSize::None),
          "in the microwave, about 20 min. Cook at once"},
         {thawing(FromFrozen, 0min, MissingSize::None), "cook from frozen. Never in a slow cooker"},
