@@ -109,8 +109,9 @@ json::Json sample_json(service::Sample& sample, const typeset::FontSet& fonts, D
             {"left_out", left_out_of(sample.areas)}};
 }
 
-json::Json prints_json(service::Preview& preview, Drawings& drawings, const std::string& language) {
-    const auto words = page_words(language).at("type");
+json::Json prints_json(service::Preview& preview, Drawings& drawings,
+                       const service::Settings& settings) {
+    const auto words = page_words(settings.language, settings.kitchen.allergens->name).at("type");
     auto list = json::Json::array();
     for (auto& sample : preview.samples) {
         list.push_back(sample_json(sample, preview.fonts, drawings, words));
@@ -132,9 +133,8 @@ http::Response check_day(Session& session, const Asked& asked) {
         json::check_json(preview ? &preview.value->days : nullptr, {}, style_of(*settings.value));
     answer["messages"] = messages_for_page(preview.messages);
     answer["form"] = form_of(texts.texts.front().text);
-    answer["prints"] = preview
-                           ? prints_json(*preview.value, session.drawings, settings.value->language)
-                           : json::Json::array();
+    answer["prints"] = preview ? prints_json(*preview.value, session.drawings, *settings.value)
+                               : json::Json::array();
     answer["why_nothing"] = preview ? preview.value->why_nothing : std::string{};
     return answer_with(answer);
 }

@@ -27,14 +27,38 @@ std::string without_command(std::string_view part) {
                                                                  : std::string{};
 }
 
-/// "for example --to \"garage\"": without "--to ".
-std::string without_option(std::string hint) {
-    constexpr std::string_view example = "for example --";
-    if (!hint.starts_with(example)) {
-        return hint;
+/// An option, and what the page has in its place: a field by its name, or only the value.
+struct OnPage {
+    std::string_view option;
+    std::string_view instead;
+};
+constexpr std::array<OnPage, 11> on_page = {{{"--without ", ""},
+                                             {"--to ", ""},
+                                             {"--dish", "\"Only these dishes\""},
+                                             {"--bag", "\"Bags\""},
+                                             {"--from", "\"From bag\""},
+                                             {"--only-new", "\"Only what has no print yet\""},
+                                             {"--first-cell", "\"Begin at cell\""},
+                                             {"--copies", "\"Of each\""},
+                                             {"--trial", "\"A trial, not for food\""},
+                                             {"--stock", "\"Printed on\""},
+                                             {"--large-print", "\"Large type\""}}};
+
+/// Whether an option begins at `at`: not a dash within a word.
+bool is_option(std::string_view text, std::size_t at) {
+    return at + 2 < text.size() && text[at + 2] >= 'a' && text[at + 2] <= 'z' &&
+           (at == 0 || text[at - 1] == ' ' || text[at - 1] == '(');
+}
+
+/// What helps nobody without a command line is left out as a whole.
+std::string without_options(const std::string& hint) {
+    const auto text = page_text(hint);
+    for (auto at = text.find("--"); at != std::string::npos; at = text.find("--", at + 2)) {
+        if (is_option(text, at)) {
+            return {};
+        }
     }
-    const auto end = hint.find(' ', example.size());
-    return end == std::string::npos ? std::string{} : "for example" + hint.substr(end);
+    return text;
 }
 
 std::string page_hint(std::string_view hint) {
@@ -47,10 +71,27 @@ std::string page_hint(std::string_view hint) {
         }
         begin = end + between.size();
     }
-    return without_option(kept);
+    return without_options(kept);
 }
 
 } // namespace
+
+std::string page_text(std::string text) {
+    for (const auto& [option, instead] : on_page) {
+        for (auto at = text.find(option); at != std::string::npos;
+             at = text.find(option, at + instead.size())) {
+            const auto end = at + option.size();
+            const bool is_whole = option.ends_with(' ') || end == text.size() ||
+                                  !(text[end] == '-' || (text[end] >= 'a' && text[end] <= 'z'));
+            if (is_whole && is_option(text, at)) {
+                text.replace(at, option.size(), instead);
+            } else {
+                at += option.size();
+            }
+        }
+    }
+    return text;
+}
 
 std::vector<std::string> page_hints(const std::vector<std::string>& hints) {
     std::vector<std::string> kept;

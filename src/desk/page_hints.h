@@ -7,7 +7,11 @@ namespace thawslip::desk {
 
 /// Hints as a page can use them. What names a command, which a cook at the page does not type, is
 /// left out: of a hint's parts, between "; ", those that hold one, but for what stands before it as
-/// a sentence of its own; and in an example the name of its option.
+/// a sentence of its own. An option is called as the page calls its field; a hint that names one
+/// which the page has no field for is left out.
 std::vector<std::string> page_hints(const std::vector<std::string>& hints);
+
+/// A text with options called as the page calls their fields.
+std::string page_text(std::string text);
 
 } // namespace thawslip::desk

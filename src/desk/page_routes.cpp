@@ -13,7 +13,6 @@
 
 #include <algorithm>
 #include <array>
-#include <fmt/ranges.h>
 #include <set>
 
 namespace thawslip::desk {
@@ -29,18 +28,13 @@ json::Json allergens_json(const service::Settings& settings) {
     return list;
 }
 
-/// "cooked fish (Fischstäbchen, Backfisch, Schlemmerfilet)": a kind as the lists of storage times
-/// call it, with everyday words of the set language.
-std::string food_name(const service::FoodFacts& facts, const service::Settings& settings) {
-    constexpr std::size_t most_words = 3;
-    const bool is_clear = settings.language == "en" || facts.words.empty();
-    const auto count = std::min(facts.words.size(), most_words);
-    return is_clear
-               ? facts.food
-               : fmt::format("{} ({})", facts.food,
-                             fmt::join(facts.words.begin(),
-                                       facts.words.begin() + static_cast<std::ptrdiff_t>(count),
-                                       ", "));
+/// What the page calls something in the set language; as the program calls it where that has no
+/// name of its own.
+std::string name_of(Named what, const std::string& called, const std::string& otherwise,
+                    const service::Settings& settings) {
+    const auto name =
+        name_on_page(what, called, settings.language, settings.kitchen.allergens->name);
+    return name.empty() ? otherwise : name;
 }
 
 /// The kinds of food that may be frozen; by their English names, which a day of any language may
@@ -49,15 +43,17 @@ json::Json foods_json(const service::Settings& settings) {
     auto list = json::Json::array();
     for (const auto& facts : service::food_facts("", settings.storage_list, settings.language)) {
         if (facts.frozen) {
-            list.push_back(
-                {{"id", facts.food}, {"name", food_name(facts, settings)}, {"words", facts.words}});
+            list.push_back({{"id", facts.food},
+                            {"name", name_of(Named::Food, facts.food, facts.food, settings)},
+                            {"words", facts.words}});
         }
     }
     return list;
 }
 
 const json::Json& known_foods(Session& session, const service::Settings& settings) {
-    auto& known = session.foods[{settings.storage_list, settings.language}];
+    const std::string list{settings.kitchen.allergens->name};
+    auto& known = session.foods[{settings.storage_list, settings.language + list}];
     if (known.is_null()) {
         known = foods_json(settings);
     }
@@ -127,7 +123,7 @@ json::Json stocks_json(const service::Surroundings& around, const service::Setti
     auto list = json::Json::array();
     for (const auto& stock : service::shipped_stocks(around)) {
         list.push_back({{"name", stock.name},
-                        {"title", stock.about},
+                        {"title", name_of(Named::Stock, stock.name, stock.about, settings)},
                         {"sheet", in_millimetres(stock.sheet)},
                         {"roll", stock.roll},
                         {"cells", cells_of(stock)},
@@ -176,7 +172,7 @@ http::Response state(Session& session, const Asked&) {
     std::string why_no_printer;
     const auto printers = session.machine.printers(why_no_printer);
     return answer_with({{"language", kitchen.language},
-                        {"words", page_words(kitchen.language)},
+                        {"words", page_words(kitchen.language, kitchen.kitchen.allergens->name)},
                         {"today", kitchen::to_iso(session.machine.now().today)},
                         {"folder", session.machine.days.shown},
                         {"paper", kitchen.paper},

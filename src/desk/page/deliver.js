@@ -68,5 +68,5 @@ export function delivery(desk, { path, name, wish, after = () => {} }) {
     printers.length > 1 ? field(say("archive.printer"), printer) : null,
     printers.length > 0 ? button(say("archive.print"), () => send(printer.value), "main") : null,
     button(say("archive.pdf"), () => send(null), printers.length > 0 ? "plain" : "main"),
-    printers.length === 0 ? el("p", { class: "help" }, why_no_printer || say("archive.no_printer")) : null);
+    printers.length === 0 ? el("p", { class: "help", title: why_no_printer }, say("archive.no_printer")) : null);
 }

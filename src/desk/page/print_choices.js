@@ -94,7 +94,7 @@ export function printer_choice({ printers, why_no_printer }, wish, changed) {
   const list = select([
     ...(all.length > 0 ? [["p:", say("print.usual_printer")]] : []), ...all.map((name) => [`p:${name}`, name]), ["pdf", say("print.pdf")],
   ], all.length > 0 ? "p:" : "pdf", put);
-  const why = all.length === 0 && why_no_printer ? el("p", { class: "soft" }, why_no_printer) : null;
+  const why = all.length === 0 ? el("p", { class: "soft", title: why_no_printer }, say("archive.no_printer")) : null;
   return el("div", { class: "printer" }, field(say("print.printer"), list), why);
 }
 

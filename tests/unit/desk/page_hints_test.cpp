@@ -28,6 +28,21 @@ TEST_CASE("a command is left out, and what makes no sense without it") {
                             "back K7Q-2M4-9XC"}) == Hints{"the label goes on no other bag"});
 }
 
+TEST_CASE("options are called as the page calls their fields, or the hint is left out") {
+    CHECK(desk::page_hints({"with --dish, a number is the bag's within its dish"}) ==
+          Hints{"with \"Only these dishes\", a number is the bag's within its dish"});
+    CHECK(desk::page_hints({"name the first free cell: --first-cell 7"}) ==
+          Hints{"name the first free cell: \"Begin at cell\" 7"});
+    CHECK(desk::page_hints({"name each food itself: --without \"nuts, gluten\""}) ==
+          Hints{"name each food itself: \"nuts, gluten\""});
+    CHECK(desk::page_hints({"name one with --layout, or another stock"}).empty());
+    CHECK(desk::page_hints({"--new-batch if they are others: they get ids of their own"}).empty());
+    CHECK(desk::page_hints({"a dash -- as here -- is no option"}) ==
+          Hints{"a dash -- as here -- is no option"});
+    CHECK(desk::page_text("--from takes one bag, and \"3-5\" are several") ==
+          "\"From bag\" takes one bag, and \"3-5\" are several");
+}
+
 TEST_CASE("an example stands without its option") {
     CHECK(desk::page_hints({"for example --to \"garage, basket 2\""}) ==
           Hints{"for example \"garage, basket 2\""});

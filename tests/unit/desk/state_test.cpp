@@ -1,3 +1,4 @@
+#include "desk/words.h"
 #include "sample_text.h"
 #include "support/asked.h"
 #include "support/fake_machine.h"
@@ -53,8 +54,9 @@ TEST_CASE("allergens and foods have the names of the set language, and ids that 
     const auto state = state_of(fake);
     CHECK(named(state["allergens"], "id", "milk")["name"] == "Milch");
     const auto fish = named(state["foods"], "id", "cooked fish");
-    CHECK(fish["name"].get<std::string>().starts_with("cooked fish ("));
+    CHECK(fish["name"] == "gegarter Fisch");
     CHECK(fish["words"].size() > 3);
+    CHECK(named(state["stocks"], "name", "a4-full")["title"] == "A4, das ganze Blatt");
     fake.settings.language = "en";
     CHECK(named(state_of(fake)["foods"], "id", "soup or stew")["name"] == "soup or stew");
 }
@@ -114,4 +116,29 @@ TEST_CASE("no more than a thousand files are looked at") {
         fake.days["day" + std::to_string(i) + ".toml"] = "[day]\n";
     }
     CHECK(state_of(fake)["days"].size() == 1000);
+}
+
+TEST_CASE("every kind of food and every stock has a name on the page in each language") {
+    FakeMachine fake;
+    const auto state = state_of(fake);
+    for (const std::string language : {"es", "de"}) {
+        for (const auto& food : state["foods"]) {
+            const auto id = food["id"].get<std::string>();
+            CAPTURE(id);
+            CHECK_FALSE(desk::name_on_page(desk::Named::Food, id, language, "eu").empty());
+        }
+        for (const auto& stock : state["stocks"]) {
+            const auto name = stock["name"].get<std::string>();
+            CAPTURE(name);
+            CHECK_FALSE(desk::name_on_page(desk::Named::Stock, name, language, "eu").empty());
+        }
+    }
+}
+
+TEST_CASE("the page's Spanish is that of where food is declared by the list that is set") {
+    const auto cold = [](const char* list) {
+        return desk::page_words("es", list)["day"]["choice"]["refrigerator"];
+    };
+    CHECK(cold("eu") == "en el frigorífico");
+    CHECK(cold("us") == "en el refrigerador");
 }
