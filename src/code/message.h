@@ -98,9 +98,9 @@ std::string write(const Message& message);
 /// What the code may say, fullest first. Each form leaves out one thing more, in this order:
 /// the note; the day it was made; the servings; other ways to thaw; where the additions wait and
 /// the note to the thaw line; the steps. Thaw, additions, temperature, cautions and allergens stay
-/// in all of these. The last two send the reader to the cook-day card: dish, bag, keep-until, thaw,
-/// temperature, cautions and allergens; then dish and bag alone. Raw food is called raw in every
-/// form.
+/// in all of these. The last three send the reader to the cook-day card: dish, bag, keep-until,
+/// thaw, temperature, cautions and allergens; the same without how to thaw, but that it must not
+/// thaw stays; then dish and bag alone. Raw food is called raw in every form.
 std::vector<std::string> texts(const Message& message);
 
 /// Why a text is not a message.

@@ -20,6 +20,16 @@ Message pointer_to_card(const Message& message) {
     return pointer;
 }
 
+/// Without how to thaw, which every label says large; but that a bag must not thaw stays.
+Message without_thawing(Message pointer) {
+    if (pointer.thaw != kitchen::ThawMethod::FromFrozen) {
+        pointer.thaw.reset();
+        pointer.thaw_time.reset();
+        pointer.cook_within_days.reset();
+    }
+    return pointer;
+}
+
 Message name_and_bag(const Message& message) {
     Message pointer;
     pointer.dish = message.dish;
@@ -59,6 +69,7 @@ std::vector<std::string> texts(const Message& unfolded) {
     form.steps.clear();
     offer(form);
     offer(pointer_to_card(form));
+    offer(without_thawing(pointer_to_card(form)));
     offer(name_and_bag(form));
     return texts;
 }

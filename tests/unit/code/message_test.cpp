@@ -297,23 +297,35 @@ TEST_CASE("texts get shorter, and keep what keeps people safe until the card mus
     message.note = "Good with bread";
     message.thaw_note = "overnight";
     const std::vector<std::string> forms = texts(message);
-    REQUIRE(forms.size() == 8);
+    REQUIRE(forms.size() == 9);
     CHECK(forms.front() == write(message));
     for (std::size_t i = 0; i < forms.size(); ++i) {
         CAPTURE(forms[i]);
         CHECK(parse(forms[i]).ok());
         CHECK((i == 0 || forms[i].size() < forms[i - 1].size()));
         CHECK((i == 0) == (forms[i].find("SEE CARD") == std::string::npos));
+        const auto says = [&](std::string_view words) {
+            return forms[i].find(words) != std::string::npos;
+        };
         for (const auto safe :
-             {"THAW IN REFRIGERATOR ON A TRAY * LOOK FROM 31 H * ALLOW 46 H * COOK WITHIN",
-              "TO 74 C", "CAUTION THAW FULLY", "CONTAINS CELERY", "MAY CONTAIN MUSTARD"}) {
-            CHECK((i == 7) == (forms[i].find(safe) == std::string::npos));
+             {"TO 74 C", "CAUTION THAW FULLY", "CONTAINS CELERY", "MAY CONTAIN MUSTARD"}) {
+            CHECK((i == 8) != says(safe));
         }
+        CHECK((i >= 7) !=
+              says("THAW IN REFRIGERATOR ON A TRAY * LOOK FROM 31 H * ALLOW 46 H * COOK WITHIN"));
         CHECK((i >= 6) ==
               (forms[i].find("LAST 10 MIN ADD 200 G BABY SPINACH") == std::string::npos));
         CHECK(forms[i].find("BAG K7Q-2M4-9XC") != std::string::npos);
     }
     CHECK(forms.back() == sealed("SQUASH AND RED LENTIL STEW\nBAG K7Q-2M4-9XC\nSEE CARD * END 2"));
+    // A bag that must not thaw says so as long as it says more than what it is.
+    message.thaw = thawslip::kitchen::ThawMethod::FromFrozen;
+    message.thaw_time.reset();
+    message.placing.reset();
+    message.cook_within_days.reset();
+    message.thaw_note.clear();
+    const auto frozen = texts(message);
+    CHECK(frozen.at(frozen.size() - 2).find("DO NOT THAW") != std::string::npos);
 }
 
 TEST_CASE("a message that has little to leave out has few forms") {
