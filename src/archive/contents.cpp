@@ -3,6 +3,7 @@
 #include "archive/events.h"
 #include "archive/limits.h"
 #include "archive/tables/rows.h"
+#include "base/list.h"
 #include "base/shown.h"
 #include "kitchen/bag_id.h"
 
@@ -109,10 +110,7 @@ std::optional<std::string> fault_in_print(const Contents& contents, const Conten
 
 void complete_days(Contents& contents) {
     std::map<int, std::pair<std::string, std::int64_t>> lineages; // origin, last order
-    std::vector<Contents::Day*> days;
-    for (auto& day : contents.days) {
-        days.push_back(&day);
-    }
+    auto days = mapped(contents.days, [](Contents::Day& day) { return &day; });
     std::ranges::stable_sort(days, {}, &Contents::Day::revision);
     for (auto* day : days) {
         const auto origin =

@@ -3,9 +3,9 @@
 #include "archive/archive.h"
 #include "archive/limits.h"
 #include "archive/tables/rows.h"
+#include "base/number_in.h"
 
 #include <algorithm>
-#include <charconv>
 
 namespace thawslip::archive {
 namespace {
@@ -14,12 +14,8 @@ constexpr std::int64_t thousandths = 1000;
 
 /// The number that stands in `text` from `at` on; nothing where there are not `count` digits.
 std::optional<int> digits(std::string_view text, std::size_t at, std::size_t count) {
-    int number = 0;
-    const auto* begin = text.data() + std::min(at, text.size());
-    const auto* end = text.data() + std::min(at + count, text.size());
-    const auto read = std::from_chars(begin, end, number);
-    return read.ec == std::errc{} && read.ptr == begin + count ? std::optional{number}
-                                                               : std::nullopt;
+    const auto part = text.substr(std::min(at, text.size()), count);
+    return part.size() == count ? thawslip::number_in<int>(part) : std::nullopt;
 }
 
 /// The last moment that is known of the bag; nothing where there is none.

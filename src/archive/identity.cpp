@@ -5,6 +5,7 @@
 #include "archive/tables/columns.h"
 #include "archive/tables/rows.h"
 #include "base/letters.h"
+#include "base/list.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -346,11 +347,7 @@ private:
                              package.batch.kitchen_number, day_.kitchen);
         });
         if (!unsure.empty()) {
-            Doubt doubt{i, {}};
-            for (const auto& candidate : unsure) {
-                doubt.known.push_back(candidate.known);
-            }
-            decision_.doubts.push_back(std::move(doubt));
+            decision_.doubts.push_back({i, mapped(unsure, &Candidate::known)});
         }
     }
 
@@ -465,11 +462,8 @@ Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& 
 Settled Archive::settle(const DayRecord& day, const WhichBatch& which) {
     const Question question{*connection_};
     auto decision = decide(*connection_, day, which);
-    Settled settled{{}, std::move(decision.doubts), decision.answer_fits};
-    for (auto& package : decision.packages) {
-        settled.batches.push_back(std::move(package.batch));
-    }
-    return settled;
+    return {mapped(decision.packages, [](const auto& package) { return package.batch; }),
+            std::move(decision.doubts), decision.answer_fits};
 }
 
 } // namespace thawslip::archive

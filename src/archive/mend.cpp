@@ -5,6 +5,7 @@
 #include "archive/tables/columns.h"
 #include "archive/tables/rows.h"
 #include "archive/tables/soundness.h"
+#include "base/list.h"
 #include "kitchen/bag_id.h"
 
 #include <cerrno>
@@ -113,11 +114,7 @@ std::vector<StoredDay> Archive::days() {
             keys.push_back(DayKey{rows.integer(0)});
         }
     }
-    std::vector<StoredDay> all;
-    for (const auto key : keys) {
-        all.push_back(day(key));
-    }
-    return all;
+    return mapped(keys, [this](DayKey key) { return day(key); });
 }
 
 std::vector<PackageRecord> Archive::packages(DayKey day) {

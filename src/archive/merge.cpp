@@ -2,6 +2,7 @@
 #include "archive/events.h"
 #include "archive/tables/columns.h"
 #include "archive/tables/rows.h"
+#include "base/list.h"
 
 #include <algorithm>
 #include <map>
@@ -31,11 +32,7 @@ Place place_of_bag(Connection& connection, std::int64_t bag) {
 }
 
 std::set<std::string> origins_of(const std::vector<PackageRecord>& packages) {
-    std::set<std::string> origins;
-    for (const auto& package : packages) {
-        origins.insert(package.origin);
-    }
-    return origins;
+    return mapped<std::set<std::string>>(packages, &PackageRecord::origin);
 }
 
 /// A bag may have come before the one that it was renamed to.

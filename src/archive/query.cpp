@@ -1,6 +1,7 @@
 #include "archive/archive.h"
 #include "archive/tables/columns.h"
 #include "archive/tables/rows.h"
+#include "base/list.h"
 #include "kitchen/bag_id.h"
 
 #include <algorithm>
@@ -115,9 +116,7 @@ StoredDay day_at(Connection& connection, const Statement& row) {
                   row.text(7),
                   {},
                   hash_of_description(row.text(7)) != row.integer(8)};
-    for (auto& package : packages_of(connection, row.integer(0))) {
-        day.batches.push_back(std::move(package.batch));
-    }
+    day.batches = mapped(packages_of(connection, row.integer(0)), &PackageRecord::batch);
     return day;
 }
 

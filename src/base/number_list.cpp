@@ -1,7 +1,8 @@
 #include "base/number_list.h"
 
+#include "base/number_in.h"
+
 #include <algorithm>
-#include <charconv>
 #include <fmt/format.h>
 #include <optional>
 #include <set>
@@ -29,10 +30,8 @@ std::string with_plain_dashes(std::string_view text) {
 }
 
 std::optional<int> whole_number(std::string_view text) {
-    int number = 0;
-    const auto read = std::from_chars(text.data(), text.data() + text.size(), number);
-    const bool whole = read.ec == std::errc{} && read.ptr == text.data() + text.size();
-    return whole && number >= 0 ? std::optional{number} : std::nullopt;
+    const auto number = number_in<int>(text);
+    return number.value_or(-1) >= 0 ? number : std::nullopt;
 }
 
 /// Adds "3" or "3-5". \returns what is wrong with it, else nothing

@@ -31,4 +31,14 @@ std::vector<std::string> parts_between_commas(std::string_view text) {
     return parts;
 }
 
+std::vector<std::string> lines_in(std::string_view text) {
+    std::vector<std::string> lines;
+    for (std::size_t at = 0; at < text.size();) {
+        const auto end = std::min(text.find('\n', at), text.size());
+        lines.emplace_back(text.substr(at, end - at));
+        at = end + 1;
+    }
+    return lines;
+}
+
 } // namespace thawslip

@@ -58,8 +58,8 @@ std::string write_lines(const Message& message) {
     add_line(text, "", thaw_line(message));
     add_additions(text, message.additions);
     add_line(text, "COOK ", cook_line(message.cooking));
-    add_line(text, "STEPS ", joined(message.steps));
-    add_line(text, "CONTAINS ", joined(message.allergens));
+    add_line(text, "STEPS ", with_marks(message.steps));
+    add_line(text, "CONTAINS ", with_marks(message.allergens));
     add_line(text, "NOTE ", message.note);
     return text;
 }

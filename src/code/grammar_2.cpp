@@ -93,10 +93,10 @@ std::string write_lines(const Message& message) {
     add_line(text, "", thaw_line(message));
     add_additions(text, message.additions);
     add_line(text, "COOK ", cook_line(message.cooking, after_time(message)));
-    add_line(text, "CAUTION ", joined(message.cautions));
-    add_line(text, "CONTAINS ", joined(message.allergens));
-    add_line(text, "MAY CONTAIN ", joined(message.may_contain));
-    add_line(text, "STEPS ", joined(message.steps));
+    add_line(text, "CAUTION ", with_marks(message.cautions));
+    add_line(text, "CONTAINS ", with_marks(message.allergens));
+    add_line(text, "MAY CONTAIN ", with_marks(message.may_contain));
+    add_line(text, "STEPS ", with_marks(message.steps));
     add_line(text, "NOTE ", message.note);
     return text;
 }

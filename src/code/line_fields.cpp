@@ -71,7 +71,7 @@ void add_line(std::string& text, std::string_view word, const std::string& line)
     }
 }
 
-std::string joined(const std::vector<std::string>& words) {
+std::string with_marks(const std::vector<std::string>& words) {
     std::string line;
     for (const std::string& each : words) {
         add_field(line, "", each);

@@ -18,7 +18,7 @@ void add_field(std::string& line, std::string_view word, std::string_view text);
 /// Appends a newline, `word` and `line`; nothing for an empty line.
 void add_line(std::string& text, std::string_view word, const std::string& line);
 
-std::string joined(const std::vector<std::string>& words); ///< with marks between
+std::string with_marks(const std::vector<std::string>& words); ///< with marks between
 
 /// `SERVES 6 * BAG K7Q-2M4-9XW * MADE 17 OCT 2026 * BEST BY 17 JAN 2027`.
 std::string facts_line(const Message& message);

@@ -1,6 +1,7 @@
 #include "files/data_folder.h"
 
 #include "base/diagnostic.h"
+#include "base/list.h"
 #include "base/system_failure.h"
 #include "base/text_file.h"
 #include "toml/file_table.h"
@@ -35,11 +36,8 @@ std::string find_font(const DataFolder& data, const std::string& file) {
 }
 
 std::vector<std::string> chain(toml::Table& table, const toml::Key& key, const DataFolder& data) {
-    std::vector<std::string> files;
-    for (const auto& text : table.strings(key, 16)) {
-        files.push_back(find_font(data, text.value));
-    }
-    return files;
+    return mapped(table.strings(key, 16),
+                  [&data](const toml::Text& text) { return find_font(data, text.value); });
 }
 
 } // namespace

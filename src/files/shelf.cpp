@@ -1,5 +1,6 @@
 #include "files/shelf.h"
 
+#include "base/list.h"
 #include "base/system_failure.h"
 #include "base/text_file.h"
 #include "files/input_file.h"
@@ -57,10 +58,8 @@ std::optional<layout::StockReading> shipped_stock(const DataFolder& data, const 
 /// into: a print takes time enough without them.
 std::vector<service::ShippedText> shipped_layouts(const DataFolder& data,
                                                   const std::set<wording::Kind>& kinds) {
-    std::set<fs::path> folders;
-    for (const auto kind : kinds) {
-        folders.insert(layout_folder(data, kind));
-    }
+    const auto folders = mapped<std::set<fs::path>>(
+        kinds, [&data](wording::Kind kind) { return layout_folder(data, kind); });
     std::vector<service::ShippedText> texts;
     for (const auto& folder : folders) {
         std::ranges::transform(toml_files(folder), std::back_inserter(texts), read_shipped);

@@ -99,7 +99,7 @@ bool is_slip_for(const std::vector<std::string>& words, const kitchen::LexiconRo
         return false;
     }
     for (std::size_t i = 0; i + count <= words.size(); ++i) {
-        if (is_near(kitchen::joined(words, i, count), name) ||
+        if (is_near(kitchen::words_at(words, i, count), name) ||
             (row.phrase.ends_with('-') && begins_nearly(words[i], name))) {
             return true;
         }

@@ -92,10 +92,8 @@ Line line_of(const Quantity& quantity, int dish) {
 
 /// What is bought for one bag on cook day: what is added to it, and what is eaten with it.
 std::vector<Line> lines_of_bag(const Package& package, int dish) {
-    std::vector<Line> lines;
-    for (const auto& finish : package.finish) {
-        lines.push_back(line_of(finish.add, dish));
-    }
+    auto lines =
+        mapped(package.finish, [dish](const Finish& finish) { return line_of(finish.add, dish); });
     for (const auto& side : package.sides) {
         lines.push_back(line_of(side.add, dish));
     }
@@ -103,11 +101,7 @@ std::vector<Line> lines_of_bag(const Package& package, int dish) {
 }
 
 std::vector<ShoppingItem> items_of(std::vector<Line> lines) {
-    std::vector<ShoppingItem> items;
-    for (auto& line : lines) {
-        items.push_back(std::move(line.item));
-    }
-    return items;
+    return mapped(lines, [](Line& line) { return std::move(line.item); });
 }
 
 } // namespace

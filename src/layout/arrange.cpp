@@ -1,5 +1,6 @@
 #include "layout/arrange.h"
 
+#include "base/list.h"
 #include "layout/tracks.h"
 
 #include <algorithm>
@@ -259,11 +260,7 @@ std::vector<Concession> concessions(const Layout& layout, const Contents& conten
         }
     }
     std::ranges::stable_sort(found, {}, &std::pair<int, Concession>::first);
-    std::vector<Concession> ordered;
-    for (const auto& [order, concession] : found) {
-        ordered.push_back(concession);
-    }
-    return ordered;
+    return mapped(found, &std::pair<int, Concession>::second);
 }
 
 std::vector<std::optional<std::size_t>> forms_in_use(const Layout& layout, const Contents& contents,

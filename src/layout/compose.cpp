@@ -1,5 +1,6 @@
 #include "layout/compose.h"
 
+#include "base/list.h"
 #include "base/parallel.h"
 #include "layout/alike.h"
 #include "layout/print_size.h"
@@ -158,10 +159,9 @@ std::vector<Fault> choose_codes(const Source& source,
 /// The first print of each dish goes first: where its code has no room, no other's has.
 std::vector<Fault> choose_codes(const Source& source, const Layouts& layouts, const Medium& medium,
                                 const typeset::FontSet& fonts, Measured& measured) {
-    std::vector<std::optional<CodePlace>> places;
-    for (const auto& print : measured.widest) {
-        places.push_back(code_place(print, layouts.at(print.kind), medium, fonts));
-    }
+    const auto places = mapped(measured.widest, [&](const FittedPrint& print) {
+        return code_place(print, layouts.at(print.kind), medium, fonts);
+    });
     std::vector<FittedPrint*> first;
     std::vector<FittedPrint*> others;
     std::vector<bool> seen(measured.widest.size(), false);
@@ -212,10 +212,9 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
 }
 
 void place_prints(Fitting& fitting, const Medium& medium) {
-    std::vector<PrintSize> sizes;
-    for (const auto& print : fitting.prints) {
-        sizes.push_back(print_size(print.kind, medium.stock));
-    }
+    const auto sizes = mapped(fitting.prints, [&medium](const FittedPrint& print) {
+        return print_size(print.kind, medium.stock);
+    });
     fitting.places = impose(medium.stock, sizes, medium.imposition);
     fitting.sheets = fitting.places.empty() ? 0 : fitting.places.back().sheet + 1;
 }

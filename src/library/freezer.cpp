@@ -1,5 +1,6 @@
 #include "thawslip/freezer.h"
 
+#include "base/list.h"
 #include "library/parts.h"
 #include "service/freezer/freezer_list.h"
 
@@ -34,12 +35,9 @@ Outcome<std::vector<FrozenBag>> list_bags(const std::string& archive_file,
         return library::refused<std::vector<FrozenBag>>(opened.fault().message);
     }
     auto archive = std::move(opened).value();
-    std::vector<FrozenBag> bags;
-    const auto& list = *kitchen::KitchenSettings{}.allergens;
-    for (const auto& found : service::freezer_list(archive, {words, false}, *date, list).bags) {
-        bags.push_back(bag_of(found.bag));
-    }
-    return {std::move(bags), {}};
+    const auto& allergens = *kitchen::KitchenSettings{}.allergens;
+    const auto list = service::freezer_list(archive, {words, false}, *date, allergens);
+    return {mapped(list.bags, [](const auto& found) { return bag_of(found.bag); }), {}};
 }
 
 } // namespace thawslip

@@ -1,5 +1,7 @@
 #include "library/parts.h"
 
+#include "base/list.h"
+
 namespace thawslip::library {
 namespace {
 
@@ -15,12 +17,16 @@ Message::Kind kind_of(Severity severity) {
 } // namespace
 
 std::vector<Message> messages_of(const service::Messages& messages) {
-    std::vector<Message> told;
-    for (const auto& [what, text] : messages.all()) {
-        told.push_back({kind_of(what.severity), what.where.file, static_cast<int>(what.where.line),
-                        static_cast<int>(what.where.column), what.message, what.hints, text});
-    }
-    return told;
+    return mapped(messages.all(), [](const service::Message& message) {
+        const auto& what = message.what;
+        return Message{kind_of(what.severity),
+                       what.where.file,
+                       static_cast<int>(what.where.line),
+                       static_cast<int>(what.where.column),
+                       what.message,
+                       what.hints,
+                       message.text};
+    });
 }
 
 service::DayTexts texts_of(const std::vector<DayText>& days) {

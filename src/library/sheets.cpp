@@ -1,5 +1,6 @@
 #include "thawslip/sheets.h"
 
+#include "base/list.h"
 #include "library/parts.h"
 #include "render/pdf.h"
 #include "render/svg.h"
@@ -41,11 +42,8 @@ std::vector<std::string> drawn(const std::vector<layout::Frame>& frames,
     if (format == Format::Pdf) {
         return {render::pdf(frames, fonts, {job.title, job.language, std::nullopt})};
     }
-    std::vector<std::string> pictures;
-    for (const auto& frame : frames) {
-        pictures.push_back(render::svg(frame, fonts, job.title));
-    }
-    return pictures;
+    return mapped(frames,
+                  [&](const layout::Frame& frame) { return render::svg(frame, fonts, job.title); });
 }
 
 Sheets sheets_of(const service::Printing& printing, Format format) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/list.h"
 #include "toml/file_table.h"
 
 #include <iterator>
@@ -18,11 +19,7 @@ struct Choice {
 
 template <class Choices>
 std::vector<Word> words_of(const Choices& choices) {
-    std::vector<Word> words;
-    for (const auto& choice : choices) {
-        words.push_back(choice.word);
-    }
-    return words;
+    return mapped(choices, [](const auto& choice) { return choice.word; });
 }
 
 /// As Table::word, with the value beside the word.

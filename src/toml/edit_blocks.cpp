@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "toml/editor.h"
 #include "toml/literal.h"
 
@@ -155,11 +156,8 @@ Changes Editor::add_element(const Way& way, const Value& value) const {
 }
 
 Changes Editor::remove(const Way& way) const {
-    std::vector<Change> changes;
-    for (const auto& range : ranges_of(sections_below(*way.end().value))) {
-        changes.push_back(without(range));
-    }
-    return changes;
+    return mapped(ranges_of(sections_below(*way.end().value)),
+                  [this](const auto& range) { return without(range); });
 }
 
 Changes Editor::copy(const Way& way) const {
@@ -171,11 +169,9 @@ Changes Editor::copy(const Way& way) const {
         return change_list(*way.spots.end()[-2].value, wanted);
     }
     const auto ranges = ranges_of(sections_below(element));
-    std::string text;
-    for (const auto& [first, last] : ranges) {
-        text += (text.empty() ? "" : line_end_ + line_end_) +
-                std::string{words(outline_.lines[first].begin, outline_.lines[last].end)};
-    }
+    const auto text = joined(ranges, line_end_ + line_end_, [this](const auto& range) {
+        return words(outline_.lines[range.first].begin, outline_.lines[range.last].end);
+    });
     return std::vector<Change>{behind_line(ranges.back().last, text)};
 }
 

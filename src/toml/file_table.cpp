@@ -1,6 +1,7 @@
 #include "toml/file_table.h"
 
 #include "base/length_text.h"
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/one_line.h"
 #include "base/printable.h"
@@ -53,13 +54,8 @@ const std::string* Table::text_at(const Key& key) const {
 }
 
 std::vector<std::string> Table::keys() const {
-    std::vector<std::string> names;
-    if (const auto* members = std::get_if<Members>(&value_->content)) {
-        for (const auto& each : members->list) {
-            names.push_back(each.key);
-        }
-    }
-    return names;
+    const auto* members = std::get_if<Members>(&value_->content);
+    return members != nullptr ? mapped(members->list, &Member::key) : std::vector<std::string>{};
 }
 
 const Value* Table::ask(const Key& key) {
@@ -163,11 +159,8 @@ std::optional<std::size_t> Table::word(const Key& key, std::string_view what,
 
 std::vector<std::size_t> Table::words(const Key& key, std::size_t most, std::string_view what,
                                       std::span<const Word> words) {
-    std::vector<std::size_t> positions;
-    for (const auto& text : strings(key, most)) {
-        positions.push_back(position(text, what, words).value_or(0));
-    }
-    return positions;
+    return mapped(strings(key, most),
+                  [&](const Text& text) { return position(text, what, words).value_or(0); });
 }
 
 std::optional<std::size_t> Table::position(const Text& text, std::string_view what,

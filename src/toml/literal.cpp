@@ -1,5 +1,6 @@
 #include "toml/literal.h"
 
+#include "base/list.h"
 #include "toml/faults.h"
 
 #include <algorithm>
@@ -28,19 +29,14 @@ std::string real_literal(double number) {
 
 struct Write {
     std::string operator()(const Members& members) const {
-        std::string list;
-        for (const auto& member : members.list) {
-            list += (list.empty() ? "" : ", ") + key_literal(member.key) + " = " +
-                    literal_of(member.value);
-        }
-        return "{" + list + "}";
+        const auto pair = [](const Member& member) {
+            return key_literal(member.key) + " = " + literal_of(member.value);
+        };
+        return "{" + joined(members.list, ", ", pair) + "}";
     }
     std::string operator()(const Array& array) const {
-        std::string list;
-        for (const auto& element : array.elements) {
-            list += (list.empty() ? "" : ", ") + literal_of(element);
-        }
-        return "[" + list + "]";
+        const auto literal = [](const Value& value) { return literal_of(value); };
+        return "[" + joined(array.elements, ", ", literal) + "]";
     }
     std::string operator()(const std::string& text) const {
         return literal_of(std::string_view{text});

@@ -1,5 +1,6 @@
 #include "toml/tree.h"
 
+#include "base/list.h"
 #include "toml/faults.h"
 
 #include <algorithm>
@@ -117,11 +118,7 @@ KeyPath Tree::path_of(Id node) const {
 Value Tree::take(Id node) {
     auto& [kind, parent, key, value, below] = nodes_[node];
     if (kind == Kind::List) {
-        Array list;
-        for (const auto id : below) {
-            list.elements.push_back(take(id));
-        }
-        value.content = std::move(list);
+        value.content = Array{mapped(below, [this](Id id) { return take(id); })};
     } else if (std::holds_alternative<Members>(value.content)) {
         auto& members = std::get<Members>(value.content);
         for (const auto id : below) {

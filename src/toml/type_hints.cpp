@@ -1,5 +1,6 @@
 #include "toml/type_hints.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
 #include "toml/moment.h"
@@ -60,11 +61,7 @@ std::string nearest_key_hint(std::string_view key, const std::vector<std::string
     if (const auto near = nearest(key, known)) {
         return fmt::format("did you mean \"{}\"?", *near);
     }
-    std::string list;
-    for (const auto& each : known) {
-        list += (list.empty() ? "" : ", ") + each;
-    }
-    return list.empty() ? "no key is known here" : "keys known here: " + list;
+    return known.empty() ? "no key is known here" : "keys known here: " + joined(known, ", ");
 }
 
 std::optional<std::string> nearest_word(std::string_view written, std::span<const Word> words) {

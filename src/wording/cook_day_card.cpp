@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/figures.h"
 #include "wording/cook_sequence_words.h"
 #include "wording/fields.h"
@@ -75,10 +76,8 @@ Field bags(const kitchen::PlannedPackage& planned, const Style& style) {
         const auto count = std::to_string(planned.bags.size());
         return {field_name::bags, {plain(style.say("cook-day-card.bag-count", {count}))}, {}};
     }
-    std::string ids;
-    for (const auto& bag : planned.bags) {
-        ids += (ids.empty() ? "" : ", ") + unbroken(bag.id);
-    }
+    const auto ids =
+        joined(planned.bags, ", ", [](const kitchen::Bag& bag) { return unbroken(bag.id); });
     // Not typeset as prose: the dash of an id is part of it.
     Paragraph paragraph;
     paragraph.spans.push_back({style.say("cook-day-card.bags", {ids}), Emphasis::Plain});

@@ -1,5 +1,6 @@
 #include "wording/day_sheet.h"
 
+#include "base/list.h"
 #include "kitchen/allergens/added_allergens.h"
 #include "kitchen/foods/parts_ahead.h"
 #include "kitchen/measures/unit_text.h"
@@ -47,40 +48,35 @@ std::vector<Station> stations_of(const Plan& plan, SheetPer per) {
     return stations;
 }
 
-std::string joined(const std::vector<std::string>& parts, std::string_view mark) {
-    std::string text;
-    for (const auto& part : parts) {
-        text += text.empty() || part.empty() ? "" : mark;
-        text += part;
-    }
-    return text;
+/// The facts that there are, of those that may be empty.
+Paragraph facts_line(std::vector<std::string> facts) {
+    std::erase(facts, std::string{});
+    return plain(joined(facts, " · "));
 }
 
 /// What is packed: "3 bags, each serves 6 · 2.2 kg (4 lb 14 oz) · 30 mm (1⅛ in) thick".
 Paragraph size_facts(const PlannedPackage& planned, const Style& style) {
     const auto& package = planned.package;
-    return plain(joined(
+    return facts_line(
         {style.say("day-sheet.serves",
                    {say_bag_count(planned.bags.size(), style), std::to_string(package.servings)}),
          package.container ? with_no_break_spaces(package.container->as_written) : "",
          package.weight ? say_weight(*package.weight, style) : "",
          package.thickness ? style.say("day-sheet.thick",
                                        {kitchen::thickness_text(*package.thickness, style.units)})
-                           : ""},
-        " · "));
+                           : ""});
 }
 
 /// What comes of it: "Freezes flat in 15 h · Best if used by 17 Dec 2026".
 Paragraph time_facts(const PlannedPackage& planned, const Style& style) {
     const auto& keep = planned.keep_until;
-    return plain(joined(
+    return facts_line(
         {planned.freezing
              ? style.say("day-sheet.freezes", {say_duration(*planned.freezing, style.language)})
              : "",
          with_no_break_spaces(say_keep_until_head(keep, style.language) + " " +
                               say_date(keep.date, style.language)),
-         say_in_freezer(planned, style)},
-        " · "));
+         say_in_freezer(planned, style)});
 }
 
 /// What is for one day, each with a box.

@@ -47,7 +47,7 @@ std::string say_thawed_by(const std::vector<kitchen::ThawMethod>& methods,
 }
 
 /// Several paragraphs as one: each label strong before its words, sentences between them.
-Paragraph joined(const std::vector<Paragraph>& paragraphs) {
+Paragraph in_one(const std::vector<Paragraph>& paragraphs) {
     auto one = paragraphs.front();
     for (std::size_t i = 1; i < paragraphs.size(); ++i) {
         add_sentence(one, paragraphs[i].label, paragraphs[i].spans);
@@ -227,7 +227,7 @@ Field contains_field(const kitchen::PlannedPackage& planned, const Style& style)
     add(planned.allergens, "label.contains");
     add(planned.may_contain, "label.may-contain");
     if (result.paragraphs.size() > 1) {
-        result.shorter = {{joined(result.paragraphs)}};
+        result.shorter = {{in_one(result.paragraphs)}};
     }
     return result;
 }

@@ -1,5 +1,6 @@
 #include "wording/freezing_plan.h"
 
+#include "base/list.h"
 #include "wording/fields.h"
 #include "wording/list_parts.h"
 #include "wording/phrases.h"
@@ -28,13 +29,10 @@ std::string numbers_text(const DishBags& dish, const Style& style) {
 /// "Squash and red lentil stew (bags 1, 2); Plum and ginger compote (bag 1)".
 std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags,
                       const Style& style) {
-    std::string text;
-    for (const auto& dish : by_dish(plan, bags)) {
-        text += (text.empty() ? "" : "; ") +
-                style.say("freezing.dish", {typeset_text(say_sized(dish.planned->package, style)),
-                                            numbers_text(dish, style)});
-    }
-    return text;
+    return joined(by_dish(plan, bags), "; ", [&style](const auto& dish) {
+        return style.say("freezing.dish", {typeset_text(say_sized(dish.planned->package, style)),
+                                           numbers_text(dish, style)});
+    });
 }
 
 /// A row with its box for each dish of these bags: when they go in and what they weigh together,

@@ -1,6 +1,7 @@
 #include "wording/goods_file.h"
 
 #include "base/letters.h"
+#include "base/list.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/text.h"
 #include "toml/file_table.h"
@@ -171,11 +172,7 @@ std::string spanish_plural(const std::string& word) {
 } // namespace
 
 std::string goods_key(std::span<const std::string> words) {
-    std::string key;
-    for (const auto& word : words) {
-        key += (key.empty() ? "" : " ") + kitchen::food_stem(word);
-    }
-    return key;
+    return joined(words, " ", kitchen::food_stem);
 }
 
 std::string plural_by_rule(const std::string& word, std::string_view language) {

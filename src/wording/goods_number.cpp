@@ -1,4 +1,5 @@
 #include "base/letters.h"
+#include "base/list.h"
 #include "kitchen/texts/text.h"
 #include "wording/goods_file.h"
 
@@ -33,11 +34,7 @@ std::vector<Token> tokens_of(std::string_view item) {
 }
 
 std::string fold(std::string_view text) {
-    std::string folded;
-    for (const auto& word : kitchen::words_of(text)) {
-        folded += (folded.empty() ? "" : " ") + word;
-    }
-    return folded;
+    return joined(kitchen::words_of(text), " ");
 }
 
 /// The word of a role that some tokens are, in the singular as the table writes it; a word of the

@@ -1,6 +1,7 @@
 #include "wording/language.h"
 
 #include "base/fill.h"
+#include "base/list.h"
 #include "toml/document.h"
 #include "wording/shipped.h"
 #include "wording/variant.h"
@@ -81,11 +82,7 @@ std::string Language::say_count(std::string_view one, std::string_view several,
 }
 
 std::vector<std::string> Language::keys() const {
-    std::vector<std::string> keys;
-    for (const auto& [key, phrase] : phrases_) {
-        keys.push_back(key);
-    }
-    return keys;
+    return mapped(phrases_, [](const auto& phrase) { return phrase.first; });
 }
 
 Result<Language, Diagnostics> read_language(std::string_view text, std::string_view file) {

@@ -1,5 +1,6 @@
 #include "wording/plan_sheet.h"
 
+#include "base/list.h"
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"
 #include "wording/late_dish.h"
@@ -90,11 +91,7 @@ std::vector<Paragraph> moment_words(const TimelineEvent& event, const std::strin
 }
 
 std::string ids_of(const kitchen::TimelineDish& dish) {
-    std::string ids;
-    for (const auto& bag : dish.bags) {
-        ids += (ids.empty() ? "" : ", ") + unbroken(bag);
-    }
-    return ids;
+    return joined(dish.bags, ", ", unbroken);
 }
 
 /// A remark of a dish that has no moment of its own, with the ingredient where it is about one.

@@ -86,11 +86,7 @@ std::string say_contains(const std::vector<kitchen::DeclaredAllergen>& all, cons
             add_once(names, declared.as_written);
         }
     }
-    std::string list;
-    for (const auto& name : names) {
-        list += (list.empty() ? "" : ", ") + name;
-    }
-    return list;
+    return joined(names, ", ");
 }
 
 } // namespace thawslip::wording

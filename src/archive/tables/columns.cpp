@@ -1,5 +1,7 @@
 #include "archive/tables/columns.h"
 
+#include "base/split.h"
+
 #include <algorithm>
 
 namespace thawslip::archive {
@@ -12,19 +14,6 @@ PackageRecord without_ids(PackageRecord package) {
     package.batch = {};
     package.origin.clear();
     return package;
-}
-
-std::vector<std::string> entries_in(const std::string& lines) {
-    std::vector<std::string> entries;
-    std::size_t start = 0;
-    for (auto end = lines.find('\n'); end != std::string::npos; end = lines.find('\n', start)) {
-        entries.push_back(lines.substr(start, end - start));
-        start = end + 1;
-    }
-    if (start < lines.size()) { // we write none without its line's end: nothing is passed over
-        entries.push_back(lines.substr(start));
-    }
-    return entries;
 }
 
 } // namespace
@@ -53,7 +42,7 @@ PackageRecord package_at(const Statement& row, int first) {
         package.weight = kitchen::Mass{row.real(first + 6)};
     }
     if (!row.is_nothing(first + 7)) {
-        package.food = FoodRecord{entries_in(row.text(first + 7)), entries_in(row.text(first + 8))};
+        package.food = FoodRecord{lines_in(row.text(first + 7)), lines_in(row.text(first + 8))};
     }
     if (const auto method = thaw_method_of(row.text(first + 9))) {
         package.thaw = ThawRecord{*method, std::nullopt};

@@ -3,6 +3,7 @@
 #include "archive/events.h"
 #include "archive/limits.h"
 #include "archive/tables/columns.h"
+#include "base/list.h"
 #include "kitchen/bag_id.h"
 
 #include <algorithm>
@@ -309,10 +310,7 @@ std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print
 }
 
 std::int64_t insert_print(Connection& connection, const StoredPrint& print) {
-    std::vector<std::int64_t> days;
-    for (const auto day : print.days) {
-        days.push_back(static_cast<std::int64_t>(day));
-    }
+    const auto days = mapped(print.days, [](DayKey day) { return static_cast<std::int64_t>(day); });
     const auto& setup = print.setup;
     const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM print");
     connection

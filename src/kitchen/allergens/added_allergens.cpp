@@ -1,15 +1,14 @@
 #include "kitchen/allergens/added_allergens.h"
 
+#include "base/list.h"
+
 #include <string>
 
 namespace thawslip::kitchen {
 namespace {
 
 std::vector<std::string> added_texts(const Package& package) {
-    std::vector<std::string> texts;
-    for (const auto& finish : package.finish) {
-        texts.push_back(text_of(finish.add));
-    }
+    auto texts = mapped(package.finish, [](const Finish& finish) { return text_of(finish.add); });
     for (const auto& side : package.sides) {
         texts.push_back(text_of(side.add));
     }

@@ -105,19 +105,11 @@ std::vector<AllergenMention> each_once(Findings all) {
 } // namespace
 
 DeclaredAllergen read_allergen(std::string_view written) {
-    DeclaredAllergen declared{std::string{written}, {}};
-    for (auto& mention : mentioned_allergens(written)) {
-        declared.meant.push_back(std::move(mention.named));
-    }
-    return declared;
+    return {std::string{written}, mapped(mentioned_allergens(written), &AllergenMention::named)};
 }
 
 std::vector<DeclaredAllergen> read_allergens(const std::vector<std::string>& list) {
-    std::vector<DeclaredAllergen> declared;
-    for (const auto& written : list) {
-        declared.push_back(read_allergen(written));
-    }
-    return declared;
+    return mapped(list, read_allergen);
 }
 
 std::vector<AllergenMention> mentioned_allergens(std::string_view text) {

@@ -52,11 +52,11 @@ bool is_trace(const Entry& entry) {
 
 /// The allergens of an entry by the names of the list, as `may_contain` takes them.
 std::string names_of(const Entry& entry, const AllergenList& list) {
-    std::string names;
-    for (const auto& named : entry.declared.meant) {
-        names += (names.empty() ? "\"" : ", \"") + label_name(named, list) + "\"";
-    }
-    return names.empty() ? "\"…\"" : names;
+    const auto& meant = entry.declared.meant;
+    const auto quoted = [&](const NamedAllergen& named) {
+        return "\"" + label_name(named, list) + "\"";
+    };
+    return meant.empty() ? "\"…\"" : joined(meant, ", ", quoted);
 }
 
 template <class Applies>
@@ -166,11 +166,8 @@ Findings in_both(const Scene& scene) {
     Findings found;
     const auto& list = *scene.settings.allergens;
     const auto names = [&](const DeclaredAllergen& entry) {
-        std::set<std::string> labels;
-        for (const auto& named : entry.meant) {
-            labels.insert(label_name(named, list));
-        }
-        return labels;
+        return mapped<std::set<std::string>>(
+            entry.meant, [&](const NamedAllergen& named) { return label_name(named, list); });
     };
     std::set<std::string> contained;
     for (const auto& entry : read_allergens(scene.package.contains)) {

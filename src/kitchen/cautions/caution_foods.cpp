@@ -16,12 +16,9 @@ using namespace scene;
 std::string counted(const std::vector<NamedFood>& foods) {
     std::vector<std::string> each;
     for (const auto& named : foods) {
-        auto one = fmt::format("\"{}\": {}", named.words, kitchen::said(named.kinds));
-        if (!contains(each, one)) {
-            each.push_back(std::move(one));
-        }
+        add_once(each, fmt::format("\"{}\": {}", named.words, kitchen::said(named.kinds)));
     }
-    return fmt::format("{}", fmt::join(each, "; "));
+    return joined(each, "; ");
 }
 
 Findings from_words(const Scene& scene) {

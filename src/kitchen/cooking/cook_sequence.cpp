@@ -151,12 +151,8 @@ std::vector<CookAct> acts_of(const Gathered& moment, std::size_t end) {
 } // namespace
 
 std::vector<CookMoment> cook_sequence(const PlannedPackage& planned) {
-    std::vector<WordedText> steps;
-    if (planned.package.cook) {
-        for (const auto& step : planned.package.cook->steps) {
-            steps.push_back(worded(step));
-        }
-    }
+    const auto& cook = planned.package.cook;
+    const auto steps = cook ? mapped(cook->steps, worded) : std::vector<WordedText>{};
     auto gathered = moments_of(planned.finish);
     part_steps(gathered, planned.finish, steps);
     std::vector<CookMoment> moments;

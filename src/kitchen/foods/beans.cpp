@@ -1,6 +1,6 @@
 #include "kitchen/foods/beans.h"
 
-#include "kitchen/measures/number_word.h"
+#include "base/number_in.h"
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
@@ -20,8 +20,8 @@ std::optional<minutes> time_in_clause(const WordedText& text, const std::vector<
         if (clauses[mention.first] != clause || (!hours && mention.meaning != "minutes")) {
             continue;
         }
-        for (auto i = mention.first; i > 0 && number_in(text.words[i - 1]); --i) {
-            const auto value = *number_in(text.words[i - 1]) * (hours ? 60.0 : 1.0);
+        for (auto i = mention.first; i > 0 && number_in<double>(text.words[i - 1]); --i) {
+            const auto value = *number_in<double>(text.words[i - 1]) * (hours ? 60.0 : 1.0);
             const minutes time{static_cast<int>(std::min(value, 10'000.0))};
             shortest = std::min(shortest.value_or(time), time);
         }
@@ -39,7 +39,7 @@ bool is_only_state(const WordedText& text, const std::vector<int>& clauses, int 
         const bool filler =
             std::ranges::any_of(mentions(text, Section::Negation, "filler"),
                                 [&](const Mention& mention) { return mention.first == i; });
-        if (clauses[i] == clause && !said && !filler && !number_in(text.words[i])) {
+        if (clauses[i] == clause && !said && !filler && !number_in<double>(text.words[i])) {
             return false;
         }
     }

@@ -196,11 +196,7 @@ std::string without_dots(std::string_view word) {
 }
 
 std::string food_key(std::string_view text) {
-    std::string key;
-    for (const auto& word : words_of(text)) {
-        key += (key.empty() ? "" : " ") + food_stem(word);
-    }
-    return key;
+    return joined(words_of(text), " ", food_stem);
 }
 
 std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text) {

@@ -105,7 +105,7 @@ bool says_raw_dish(const Parsed& text) {
 std::string words_between(const Parsed& text, const FoodMatch& a, const FoodMatch& b) {
     const auto first = std::min(a.first, b.first);
     const auto end = std::max(a.first + a.count, b.first + b.count);
-    return joined(text.words, first, end - first);
+    return words_at(text.words, first, end - first);
 }
 
 /// All that an animal can be, raw and cooked; of a form that is said only what has that form.
@@ -173,7 +173,7 @@ std::optional<NamedFood> raw_dish(const Parsed& text, const FoodMatch& match,
     if (raw.empty() || says_of_what(text) || !says_raw_dish(text)) {
         return std::nullopt;
     }
-    return NamedFood{joined(text.words, match.first, match.count),
+    return NamedFood{words_at(text.words, match.first, match.count),
                      raw.front(),
                      {},
                      true,
@@ -211,7 +211,7 @@ std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
     if (!counts(text, food)) {
         return std::nullopt;
     }
-    return NamedFood{joined(text.words, match.first, match.count),
+    return NamedFood{words_at(text.words, match.first, match.count),
                      {food},
                      may_be_asked(text, kinds),
                      is_meat_asked(text, kinds),
@@ -243,7 +243,7 @@ std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
     const std::string_view base = of_poultry ? "poultry" : "meat";
     auto may_be = possible_kinds("meat", form.word->means);
     add_kinds(may_be, {possible_kinds("poultry", form.word->means)});
-    return NamedFood{joined(text.words, form.first, form.count),
+    return NamedFood{words_at(text.words, form.first, form.count),
                      senses_of({base, form.word->means, state}).front(),
                      std::move(may_be),
                      true,

@@ -2,10 +2,10 @@
 
 #include "base/length_text.h"
 #include "base/letters.h"
+#include "base/list.h"
 
 #include <array>
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 #include <vector>
 
 namespace thawslip::kitchen {
@@ -75,11 +75,7 @@ Result<Length, TextFault> length_of(const Side& side, std::string_view unit) {
 }
 
 std::string words_of(const std::vector<Side>& sides) {
-    std::vector<std::string_view> texts;
-    for (const auto& side : sides) {
-        texts.push_back(side.text);
-    }
-    return fmt::format("{}", fmt::join(texts, " × "));
+    return joined(sides, " × ", &Side::text);
 }
 
 } // namespace

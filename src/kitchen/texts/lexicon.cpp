@@ -220,7 +220,7 @@ bool says(const WordedText& text, Section section, std::string_view meaning) {
 }
 
 std::string words_of(const WordedText& text, const Mention& mention) {
-    return joined(text.words, mention.first, mention.count);
+    return words_at(text.words, mention.first, mention.count);
 }
 
 } // namespace thawslip::kitchen

@@ -1,22 +1,15 @@
 #include "kitchen/texts/phrases.h"
 
+#include "base/list.h"
 #include "kitchen/texts/inflection.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
+#include <span>
 #include <utility>
 
 namespace thawslip::kitchen {
 namespace {
-
-std::vector<std::string> singulars(const std::vector<std::string>& words) {
-    std::vector<std::string> result;
-    result.reserve(words.size());
-    for (const auto& word : words) {
-        result.push_back(singular(word));
-    }
-    return result;
-}
 
 bool stands_at(const std::vector<std::string>& phrase, const std::vector<std::string>& words,
                std::size_t place) {
@@ -28,7 +21,7 @@ bool stands_at(const std::vector<std::string>& phrase, const std::vector<std::st
 } // namespace
 
 void PhraseBook::add(const LexiconRow& row) {
-    auto words = singulars(split_at_spaces(row.words));
+    auto words = mapped(split_at_spaces(row.words), singular);
     auto first = words.front();
     by_first_word_[std::move(first)].push_back({std::move(words), row.meaning});
 }
@@ -48,7 +41,7 @@ PhraseMatch PhraseBook::longest_at(const std::vector<std::string>& text, std::si
 }
 
 std::vector<PhraseMatch> PhraseBook::find(const std::vector<std::string>& words) const {
-    const auto text = singulars(words);
+    const auto text = mapped(words, singular);
     std::vector<PhraseMatch> matches;
     for (std::size_t place = 0; place < text.size();) {
         auto match = longest_at(text, place);
@@ -76,12 +69,8 @@ const PhraseBook& phrase_book(Section section, std::string_view meaning) {
     return books.at({section, meaning});
 }
 
-std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
-    std::string text;
-    for (std::size_t i = first; i < first + count; ++i) {
-        text += (text.empty() ? "" : " ") + words[i];
-    }
-    return text;
+std::string words_at(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
+    return joined(std::span{words}.subspan(first, count), " ");
 }
 
 } // namespace thawslip::kitchen

@@ -45,6 +45,6 @@ private:
 const PhraseBook& phrase_book(Section section, std::string_view meaning);
 
 /// The words of a match, with single spaces between.
-std::string joined(const std::vector<std::string>& words, std::size_t first, std::size_t count);
+std::string words_at(const std::vector<std::string>& words, std::size_t first, std::size_t count);
 
 } // namespace thawslip::kitchen

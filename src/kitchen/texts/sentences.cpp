@@ -1,6 +1,6 @@
 #include "kitchen/texts/sentences.h"
 
-#include "kitchen/measures/number_word.h"
+#include "base/number_in.h"
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
@@ -46,7 +46,7 @@ std::optional<double> number_at(const WordedText& text, std::size_t word) {
     }
     auto digits = text.words[word];
     std::ranges::replace(digits, ',', '.');
-    return number_in(digits);
+    return number_in<double>(digits);
 }
 
 } // namespace thawslip::kitchen

@@ -1,5 +1,6 @@
 #include "layout/areas/area.h"
 
+#include "base/list.h"
 #include "layout/areas/orders.h"
 #include "layout/areas/word_choice.h"
 
@@ -42,11 +43,7 @@ TextArea* text_of(Area& area) {
 }
 
 std::vector<std::string> area_kinds() {
-    std::vector<std::string> words;
-    for (const auto& kind : kinds) {
-        words.push_back(kind.word.word);
-    }
-    return words;
+    return mapped(kinds, [](const auto& kind) { return kind.word.word; });
 }
 
 void read(toml::Table& table, const PrintFields& fields, Area& area) {

@@ -1,5 +1,6 @@
 #include "layout/areas/chart_area.h"
 
+#include "base/list.h"
 #include "layout/areas/chart_places.h"
 
 #include <utility>
@@ -56,27 +57,21 @@ private:
     }
 
     std::vector<PreparedChart::Moment> moments(const TimeChart::Lane& lane) {
-        std::vector<PreparedChart::Moment> prepared;
-        for (const auto& moment : lane.moments) {
-            prepared.push_back({moment.at, words(moment.words)});
-        }
-        return prepared;
+        return mapped(lane.moments, [this](const auto& moment) {
+            return PreparedChart::Moment{moment.at, words(moment.words)};
+        });
     }
 
     std::vector<PreparedChart::Tick> ticks(const TimeChart::Stretch& stretch) {
-        std::vector<PreparedChart::Tick> prepared;
-        for (const auto& tick : stretch.ticks) {
-            prepared.push_back({tick.at, tick.step, words(tick.label)});
-        }
-        return prepared;
+        return mapped(stretch.ticks, [this](const auto& tick) {
+            return PreparedChart::Tick{tick.at, tick.step, words(tick.label)};
+        });
     }
 
     std::vector<PreparedChart::Caption> captions(const TimeChart::Stretch& stretch) {
-        std::vector<PreparedChart::Caption> prepared;
-        for (const auto& caption : stretch.captions) {
-            prepared.push_back({caption.step, words(caption.text)});
-        }
-        return prepared;
+        return mapped(stretch.captions, [this](const auto& caption) {
+            return PreparedChart::Caption{caption.step, words(caption.text)};
+        });
     }
 
     const TextArea& area_;

@@ -1,5 +1,6 @@
 #include "layout/areas/text_area.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
 #include "layout/areas/entry.h"
@@ -66,10 +67,8 @@ XHeights read_x_heights(Table& table) {
 
 std::vector<std::string> read_words(Table& table, const PrintFields& fields) {
     table.require({"words", R"(["thaw"])"});
-    std::vector<std::string> names;
-    for (const auto& field : fields.fields) {
-        names.push_back(field.name);
-    }
+    const auto names =
+        mapped(fields.fields, [](const auto& field) { return std::string{field.name}; });
     std::vector<std::string> words;
     for (const auto& text : table.string_or_strings({"words", R"(["thaw"])"}, 12)) {
         words.push_back(text.value);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/list.h"
 #include "toml/file_table.h"
 
 #include <array>
@@ -17,11 +18,7 @@ struct Named {
 
 template <class Value, std::size_t count>
 std::vector<toml::Word> words_of(const std::array<Named<Value>, count>& named) {
-    std::vector<toml::Word> words;
-    for (const auto& one : named) {
-        words.push_back(one.word);
-    }
-    return words;
+    return mapped(named, &Named<Value>::word);
 }
 
 /// What the word under `key` stands for; `fallback` where none is written. One that is none of
@@ -38,11 +35,8 @@ template <class Value, std::size_t count>
 std::vector<Value> choices(toml::Table& table, const toml::Key& key, std::string_view what,
                            const std::array<Named<Value>, count>& named) {
     constexpr std::size_t most = 64;
-    std::vector<Value> values;
-    for (const auto position : table.words(key, most, what, words_of(named))) {
-        values.push_back(named[position].value);
-    }
-    return values;
+    return mapped(table.words(key, most, what, words_of(named)),
+                  [&named](std::size_t position) { return named[position].value; });
 }
 
 } // namespace thawslip::layout

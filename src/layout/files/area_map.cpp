@@ -1,5 +1,7 @@
 #include "layout/files/area_map.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>
@@ -81,10 +83,7 @@ void refuse_ragged(const MappedArea& area, const Rows& rows, std::vector<AreaMap
 } // namespace
 
 Result<AreaMap, std::vector<AreaMapFault>> read_area_map(const std::vector<std::string>& lines) {
-    Rows rows;
-    for (const auto& line : lines) {
-        rows.push_back(cells_of(line));
-    }
+    const Rows rows = mapped(lines, cells_of);
     if (rows.empty()) {
         return Failure{std::vector<AreaMapFault>{{0, 0, "the picture has no rows", ""}}};
     }

@@ -1,5 +1,6 @@
 #include "layout/files/layout_file.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
 #include "layout/areas/word_choice.h"
@@ -131,13 +132,11 @@ void read_heights(Table& table, Layout& layout) {
 }
 
 std::optional<AreaMap> read_drawn(Table& table) {
-    std::vector<std::string> lines;
     const toml::Key key{"picture", R"(["dish code", "thaw code"])"};
     table.require(key);
     const auto texts = table.strings(key, 64);
-    for (const auto& text : texts) {
-        lines.push_back(text.value.substr(0, 2000));
-    }
+    const auto lines =
+        mapped(texts, [](const toml::Text& text) { return text.value.substr(0, 2000); });
     if (lines.empty()) {
         return std::nullopt;
     }
@@ -174,13 +173,9 @@ void read_spare(Table& root, Layout& layout) {
             layout.spare_under.push_back(text.value);
             continue;
         }
-        std::vector<std::string> names;
-        for (const auto& area : layout.areas) {
-            names.push_back(area.name);
-        }
         root.reader().error(text.key,
                             fmt::format("{} is no area of the picture", in_quotes(text.value)),
-                            {"expected " + list_of(names)});
+                            {"expected " + list_of(mapped(layout.areas, &Area::name))});
     }
 }
 
