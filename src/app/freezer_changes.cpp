@@ -7,7 +7,7 @@
 #include "app/station.h"
 #include "json/answers.h"
 #include "service/freezer/bags.h"
-#include "service/freezer/moved_bags.h"
+#include "service/freezer/freezer_state.h"
 #include "service/freezer/renamed_dish.h"
 
 #include <fmt/format.h>
@@ -160,7 +160,7 @@ ExitStatus freezer_history(const std::vector<std::string>& typed, AnswerAs answe
         console.err << "error: nothing has been printed yet\n";
         return ExitStatus::Refused;
     }
-    const auto bags = service::bags_ever_meant(*archive, typed);
+    const auto bags = service::bags_meant(*archive, typed, archive::Which::All);
     console.err << to_text(bags.messages);
     for (const auto& bag : bags.value.value_or(std::vector<archive::Bag>{})) {
         if (answer == AnswerAs::Json) {

@@ -3,7 +3,7 @@
 #include "desk/body.h"
 #include "json/value.h"
 #include "json/values.h"
-#include "service/freezer/freezer_counts.h"
+#include "service/freezer/freezer_list.h"
 
 #include <cmath>
 #include <fmt/format.h>

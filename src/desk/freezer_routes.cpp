@@ -7,7 +7,7 @@
 #include "json/values.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/freezer_list.h"
-#include "service/freezer/moved_bags.h"
+#include "service/freezer/freezer_state.h"
 
 #include <array>
 

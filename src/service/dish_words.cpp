@@ -1,5 +1,6 @@
 #include "service/dish_words.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/utf8.h"
 #include "unicode/ascii.h"
@@ -50,11 +51,7 @@ std::vector<std::string> nearest_dishes(std::string_view words,
     constexpr std::size_t most = 3;
     const auto wanted = search_words_of(words);
     std::vector<std::string> near;
-    for (const auto& dish : dishes) {
-        if (std::ranges::find(near, dish) == near.end()) {
-            near.push_back(dish);
-        }
-    }
+    add_all_once(near, dishes);
     std::ranges::stable_sort(near, {},
                              [&](const std::string& dish) { return distance(wanted, dish); });
     near.resize(std::min(near.size(), most));
@@ -63,10 +60,7 @@ std::vector<std::string> nearest_dishes(std::string_view words,
 
 /// The dish that was probably meant, accents and capitals aside.
 std::optional<std::string> meant_dish(std::string_view words, std::span<const std::string> dishes) {
-    std::vector<std::string> folded;
-    for (const auto& dish : dishes) {
-        folded.push_back(unicode::fold_for_search(dish));
-    }
+    const auto folded = mapped(dishes, unicode::fold_for_search);
     const bool clean = !first_invalid_utf8(words);
     const auto near = clean ? nearest(unicode::fold_for_search(words), folded) : std::nullopt;
     return near ? std::optional{dishes[static_cast<std::size_t>(std::ranges::find(folded, *near) -

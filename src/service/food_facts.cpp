@@ -1,5 +1,6 @@
 #include "service/food_facts.h"
 
+#include "base/list.h"
 #include "intake/storage_file.h"
 #include "kitchen/foods/food_reading.h"
 
@@ -34,11 +35,9 @@ std::vector<FoodFacts> food_facts(const std::string& words, const std::string& s
     const auto kinds =
         words.empty() ? kitchen::all_kinds(table) : kitchen::kinds_near(table, words);
     auto words_of = kitchen::words_by_kind(table, language);
-    std::vector<FoodFacts> facts;
-    for (const auto& kind : kinds) {
-        facts.push_back(facts_of(table, kind, std::move(words_of[kind])));
-    }
-    return facts;
+    return mapped(kinds, [&](const std::string& kind) {
+        return facts_of(table, kind, std::move(words_of[kind]));
+    });
 }
 
 std::string_view why_text(const kitchen::UnsuitableRow& row) {

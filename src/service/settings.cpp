@@ -1,5 +1,6 @@
 #include "service/settings.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "intake/placing.h"
 #include "intake/values.h"
@@ -52,10 +53,9 @@ std::string word(toml::Table& table, const toml::Key& key, std::string_view what
 const kitchen::AllergenList* read_allergen_list(toml::Table& table,
                                                 const kitchen::AllergenList* fallback) {
     const auto lists = kitchen::allergen_lists();
-    std::vector<Word> words;
-    for (const auto& list : lists) {
-        words.push_back({std::string{list.name}, {list.also.begin(), list.also.end()}});
-    }
+    const auto words = mapped(lists, [](const kitchen::AllergenList& list) {
+        return Word{std::string{list.name}, {list.also.begin(), list.also.end()}};
+    });
     const auto found = table.word("allergens", "a list of allergens", words);
     return found ? &lists[*found] : fallback;
 }

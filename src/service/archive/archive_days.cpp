@@ -1,5 +1,6 @@
 #include "service/archive/archive_days.h"
 
+#include "base/list.h"
 #include "base/parallel.h"
 #include "base/system_failure.h"
 #include "intake/storage_file.h"
@@ -70,7 +71,7 @@ std::optional<archive::DayRecord> read_again(const Kept& kept) {
 }
 
 std::string listed(const std::vector<std::string>& entries) {
-    return entries.empty() ? "none" : fmt::format("{}", fmt::join(entries, ", "));
+    return entries.empty() ? "none" : joined(entries, ", ");
 }
 
 template <class Value>

@@ -1,4 +1,5 @@
 #include "archive/limits.h"
+#include "base/list.h"
 #include "service/archive/archive_folder.h"
 #include "service/archive/toml_text.h"
 #include "toml/file_table.h"
@@ -79,20 +80,14 @@ int number(toml::Table& table, const char* key, int least) {
 }
 
 std::vector<std::string> texts(toml::Table& table, const char* key) {
-    std::vector<std::string> values;
-    for (auto& one : table.strings(key, most)) {
-        values.push_back(std::move(one.value));
-    }
-    return values;
+    return mapped(table.strings(key, most), &toml::Text::value);
 }
 
 template <class Enum, std::size_t N>
 Enum word(toml::Table& table, const char* key, const char* what,
           const std::array<std::pair<Enum, std::string_view>, N>& known) {
-    std::vector<toml::Word> words;
-    for (const auto& [value, spelt] : known) {
-        words.push_back({std::string{spelt}});
-    }
+    const auto words =
+        mapped(known, [](const auto& one) { return toml::Word{std::string{one.second}}; });
     table.require(key);
     const auto found = table.word(key, what, words);
     return known[found.value_or(0)].first;
@@ -181,9 +176,7 @@ Contents::Bag read_bag(toml::Table& table, Reading& reading) {
         const auto state = word(table, "state", "a state of a bag", archive::state_words);
         reading.states.push_back({state, text(table, "changed")});
     } else {
-        for (auto& event : table.tables("event", most)) {
-            bag.events.push_back(read_event(event));
-        }
+        bag.events = mapped(table.tables("event", most), read_event);
     }
     table.refuse_unknown();
     return bag;

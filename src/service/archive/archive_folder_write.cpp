@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "service/archive/archive_folder.h"
 #include "service/archive/toml_text.h"
 
@@ -72,16 +73,10 @@ std::string text_of(const archive::BagEvent& event) {
 }
 
 std::string text_of(const Contents::Bag& bag) {
-    std::string ids;
-    for (const auto& id : bag.ids) {
-        ids += (ids.empty() ? "" : ", ") + toml_string(id);
-    }
-    std::string events;
-    for (const auto& event : bag.events) {
-        events += text_of(event);
-    }
-    return fmt::format("    {{ ids = [{}], number = {}, event = [\n{}    ] }},\n", ids, bag.number,
-                       events);
+    const auto text_of_event = [](const archive::BagEvent& event) { return text_of(event); };
+    return fmt::format("    {{ ids = [{}], number = {}, event = [\n{}    ] }},\n",
+                       joined(bag.ids, ", ", toml_string), bag.number,
+                       joined(bag.events, "", text_of_event));
 }
 
 /// The bags of each package of a day, in the order of the contents.
@@ -103,10 +98,7 @@ std::string text_of(const Contents::Day& day, const BagLines& bags) {
 }
 
 std::string text_of(const Contents::Print& print, const std::vector<std::string>& day_names) {
-    std::vector<std::string> days;
-    for (const auto day : print.days) {
-        days.push_back(day_names[day]);
-    }
+    const auto days = mapped(print.days, [&](std::size_t day) { return day_names[day]; });
     auto text = toml_line("what", print.setup.what) + toml_line("days", days) +
                 toml_line("first_at", print.first_at) + toml_line("last_at", print.last_at) +
                 toml_line("stock", print.setup.stock) + toml_line("layout", print.setup.layout) +
@@ -124,10 +116,9 @@ std::string text_of(const Contents::Print& print, const std::vector<std::string>
 using Files = std::vector<ArchiveFile>;
 
 std::vector<std::string> add_days(const Contents& contents, Files& files) {
-    std::vector<BagLines> bags;
-    for (const auto& day : contents.days) {
-        bags.emplace_back(day.record.packages.size());
-    }
+    auto bags = mapped(contents.days, [](const Contents::Day& day) {
+        return BagLines(day.record.packages.size());
+    });
     for (const auto& bag : contents.bags) {
         bags[bag.day][static_cast<std::size_t>(bag.position - 1)] += text_of(bag);
     }

@@ -1,5 +1,6 @@
 #include "service/archive/exchange.h"
 
+#include "base/counted.h"
 #include "service/archive/archive_days.h"
 #include "service/freezer/packages_of_bags.h"
 
@@ -25,10 +26,6 @@ std::string hint_of_clashes(archive::Kitchens kitchens) {
                            : ""} +
            "what was left out needs new labels; with a kitchen_number of its own in the settings, "
            "or a name in its days, each kitchen prints ids of its own";
-}
-
-std::string counted(int count, const char* noun) {
-    return fmt::format("{} {}{}", count, noun, count == 1 ? "" : "s");
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "service/archive/past_prints.h"
 
+#include "base/list.h"
 #include "service/print/printed_bags.h"
 
 #include <algorithm>
@@ -23,9 +24,7 @@ void add_day(PastPrint& past, archive::Archive& archive, archive::DayKey key,
             continue;
         }
         past.bags.push_back(bag.id);
-        if (std::ranges::find(past.dishes, bag.dish) == past.dishes.end()) {
-            past.dishes.push_back(bag.dish);
-        }
+        add_once(past.dishes, bag.dish);
     }
 }
 
@@ -48,10 +47,8 @@ PastPrint past_print(archive::Archive& archive, const archive::StoredPrint& prin
 } // namespace
 
 std::vector<PastPrint> past_prints(archive::Archive& archive) {
-    std::set<kitchen::Date> dates;
-    for (const auto& [date, what] : archive.days_printed()) {
-        dates.insert(date);
-    }
+    const auto dates = mapped<std::set<kitchen::Date>>(
+        archive.days_printed(), [](const auto& printed) { return printed.first; });
     std::vector<PastPrint> prints;
     for (const auto date : dates) {
         for (const auto& print : archive.prints_on(date)) {

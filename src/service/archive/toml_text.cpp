@@ -1,5 +1,6 @@
 #include "service/archive/toml_text.h"
 
+#include "base/list.h"
 #include "base/utf8.h"
 #include "toml/literal.h"
 
@@ -37,11 +38,7 @@ std::string toml_line(std::string_view key, std::string_view text) {
 }
 
 std::string toml_line(std::string_view key, const std::vector<std::string>& texts) {
-    std::string list;
-    for (const auto& text : texts) {
-        list += (list.empty() ? "" : ", ") + toml_string(text);
-    }
-    return fmt::format("{} = [{}]\n", key, list);
+    return fmt::format("{} = [{}]\n", key, joined(texts, ", ", toml_string));
 }
 
 std::string bytes_of_hex(std::string_view hex) {

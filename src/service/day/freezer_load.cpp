@@ -1,5 +1,6 @@
 #include "service/day/freezer_load.h"
 
+#include "base/list.h"
 #include "kitchen/measures/unit_text.h"
 
 #include <algorithm>
@@ -38,14 +39,12 @@ std::map<Freezer, DateLoad> loads_by_date(std::span<const kitchen::Plan> plans) 
 } // namespace
 
 std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>& bags) {
-    std::string text;
-    for (const auto& dish : by_dish(plan, bags)) {
+    return joined(by_dish(plan, bags), "; ", [](const auto& dish) {
         const auto& package = dish.planned->package;
-        text += fmt::format("{}{}{} ({})", text.empty() ? "" : "; ", package.dish,
-                            package.size ? fmt::format(" for {}", package.servings) : "",
-                            fmt::join(dish.bags, ", "));
-    }
-    return text;
+        return fmt::format("{}{} ({})", package.dish,
+                           package.size ? fmt::format(" for {}", package.servings) : "",
+                           fmt::join(dish.bags, ", "));
+    });
 }
 
 std::vector<std::string> shared_freezer_troubles(std::span<const kitchen::Plan> plans,

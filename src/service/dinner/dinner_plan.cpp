@@ -1,5 +1,6 @@
 #include "service/dinner/dinner_plan.h"
 
+#include "base/list.h"
 #include "service/dinner/timeline_dish.h"
 #include "service/dish_words.h"
 #include "wording/timeline_words.h"
@@ -21,11 +22,7 @@ std::vector<kitchen::TimelineDish> dishes_of(std::span<const kitchen::PlannedPac
 }
 
 std::vector<std::string> names_of(std::span<const kitchen::PlannedPackage> packages) {
-    std::vector<std::string> names;
-    for (const auto& planned : packages) {
-        names.push_back(planned.package.dish);
-    }
-    return names;
+    return mapped(packages, [](const auto& planned) { return planned.package.dish; });
 }
 
 bool cannot_be_done(kitchen::Outlook outlook) {
@@ -54,9 +51,9 @@ Outcome<DinnerPlan> dinner_plan(std::span<const kitchen::PlannedPackage> package
         {plan.dishes, question.eat, question.now, question.clock, question.thaw});
     plan.line = kitchen::timeline(request);
     plan.dishes = std::move(request.dishes);
-    for (const auto& event : plan.line.events) {
-        plan.words.push_back(say_event(plan.line, plan.dishes, event, style));
-    }
+    plan.words = mapped(plan.line.events, [&](const kitchen::TimelineEvent& event) {
+        return say_event(plan.line, plan.dishes, event, style);
+    });
     outcome.value = std::move(plan);
     return outcome;
 }

@@ -1,5 +1,6 @@
 #include "service/dinner/plan_sheet.h"
 
+#include "base/list.h"
 #include "service/dinner/plan_parts.h"
 #include "service/print/choices.h"
 
@@ -67,11 +68,9 @@ public:
 
 private:
     Attempt attempt(PlanSpread spread) const {
-        std::vector<wording::Print> sheets;
-        for (const auto& part : plan_parts(lanes_, spread)) {
-            sheets.push_back(
-                wording::plan_sheet(plan_.line, plan_.dishes, part, style_of(settings_)));
-        }
+        auto sheets = mapped(plan_parts(lanes_, spread), [this](const wording::PlanPart& part) {
+            return wording::plan_sheet(plan_.line, plan_.dishes, part, style_of(settings_));
+        });
         auto job = plan_sheet_job(std::move(sheets), settings_);
         Attempt made;
         auto laid_out = lay_out(job, {}, look_, settings_, around_);

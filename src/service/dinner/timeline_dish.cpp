@@ -1,5 +1,7 @@
 #include "service/dinner/timeline_dish.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 #include <iterator>
 
@@ -42,9 +44,7 @@ kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
                                .counts_from_frozen = planned.counts_from_frozen,
                                .thaw_lead = planned.thaw_lead};
     dish.package.finish = planned.finish;
-    for (const auto& bag : planned.bags) {
-        dish.bags.push_back(bag.id);
-    }
+    dish.bags = mapped(planned.bags, &kitchen::Bag::id);
     for (auto other : planned.other_thaws) {
         other.bags = planned.bags;
         dish.other_thaws.push_back(timeline_dish(other));

@@ -91,10 +91,8 @@ Outcome<std::vector<archive::Bag>> bags_by_id(archive::Archive& archive,
     return outcome;
 }
 
-namespace {
-
 Outcome<std::vector<archive::Bag>>
-all_meant(archive::Archive& archive, const std::vector<std::string>& typed, archive::Which which) {
+bags_meant(archive::Archive& archive, const std::vector<std::string>& typed, archive::Which which) {
     Outcome<std::vector<archive::Bag>> outcome;
     std::vector<archive::Bag> bags;
     for (const auto& part : parts_of(archive, typed)) {
@@ -110,18 +108,6 @@ all_meant(archive::Archive& archive, const std::vector<std::string>& typed, arch
         outcome.value = std::move(bags);
     }
     return outcome;
-}
-
-} // namespace
-
-Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
-                                              const std::vector<std::string>& typed) {
-    return all_meant(archive, typed, archive::Which::InFreezer);
-}
-
-Outcome<std::vector<archive::Bag>> bags_ever_meant(archive::Archive& archive,
-                                                   const std::vector<std::string>& typed) {
-    return all_meant(archive, typed, archive::Which::All);
 }
 
 std::string search_words(const std::vector<std::string>& words) {

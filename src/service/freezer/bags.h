@@ -15,13 +15,10 @@ namespace thawslip::service {
 Outcome<std::vector<archive::Bag>> bags_by_id(archive::Archive& archive,
                                               const std::vector<std::string>& typed);
 
-/// All bags of the freezer that are meant by ids or words of dishes, as named_bags.h reads them.
+/// All bags that are meant by ids or words of dishes, as named_bags.h reads them.
 Outcome<std::vector<archive::Bag>> bags_meant(archive::Archive& archive,
-                                              const std::vector<std::string>& typed);
-
-/// The same of all bags there ever were.
-Outcome<std::vector<archive::Bag>> bags_ever_meant(archive::Archive& archive,
-                                                   const std::vector<std::string>& typed);
+                                              const std::vector<std::string>& typed,
+                                              archive::Which which = archive::Which::InFreezer);
 
 /// Words as dishes are searched by: unicode::fold_for_search of those that are UTF-8.
 std::string search_words(const std::vector<std::string>& words);

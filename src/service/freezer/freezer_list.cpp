@@ -1,12 +1,12 @@
 #include "service/freezer/freezer_list.h"
 
+#include "base/list.h"
 #include "service/day/door_rows.h"
 #include "service/dish_words.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/gone_bags.h"
 #include "service/freezer/packages_of_bags.h"
 
-#include <fmt/format.h>
 #include <set>
 
 namespace thawslip::service {
@@ -31,11 +31,9 @@ std::vector<archive::Bag> bags_called(archive::Archive& archive, const FreezerQu
     if (question.words.empty()) {
         return archive.bags(which);
     }
-    const auto words = fmt::format("{}", fmt::join(question.words, " "));
-    std::set<std::string> by_dish;
-    for (const auto& bag : archive.find(search_words(question.words), which)) {
-        by_dish.insert(bag.id);
-    }
+    const auto words = joined(question.words, " ");
+    const auto by_dish = mapped<std::set<std::string>>(
+        archive.find(search_words(question.words), which), &archive::Bag::id);
     auto bags = archive.bags(which);
     std::erase_if(bags, [&](const archive::Bag& bag) {
         return !by_dish.contains(bag.id) && !has_words(bag.place, words);
@@ -77,6 +75,26 @@ FreezerList freezer_list(archive::Archive& archive, const FreezerQuestion& quest
         }
     }
     return list;
+}
+
+std::map<std::chrono::year_month, BagTotal> totals_by_month(std::span<const FoundBag> bags) {
+    std::map<std::chrono::year_month, BagTotal> totals;
+    for (const auto& [bag, since, contents, named] : bags) {
+        if (bag.state == archive::State::Frozen) {
+            totals[bag.keep_until.year() / bag.keep_until.month()] += total_of(bag);
+        }
+    }
+    return totals;
+}
+
+std::map<std::string, BagTotal> totals_by_place(std::span<const archive::Bag> bags) {
+    std::map<std::string, BagTotal> totals;
+    for (const auto& bag : bags) {
+        if (bag.state == archive::State::Frozen) {
+            totals[bag.place] += total_of(bag);
+        }
+    }
+    return totals;
 }
 
 } // namespace thawslip::service

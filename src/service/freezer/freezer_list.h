@@ -5,8 +5,10 @@
 #include "service/freezer/guest.h"
 #include "wording/door_list.h"
 
+#include <chrono>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -54,5 +56,11 @@ struct FreezerList {
 /// \param list the allergens that what is added on cook day is held against
 FreezerList freezer_list(archive::Archive& archive, const FreezerQuestion& question,
                          kitchen::Date today, const kitchen::AllergenList& list);
+
+/// What is frozen of these bags, by the month of the date on the label.
+std::map<std::chrono::year_month, BagTotal> totals_by_month(std::span<const FoundBag> bags);
+
+/// The same by where they lie, as the cook wrote it; empty: where that is not known.
+std::map<std::string, BagTotal> totals_by_place(std::span<const archive::Bag> bags);
 
 } // namespace thawslip::service

@@ -1,5 +1,6 @@
 #include "service/freezer/freezer_next.h"
 
+#include "base/list.h"
 #include "kitchen/figures.h"
 #include "kitchen/texts/text.h"
 #include "kitchen/timeline/timeline.h"

@@ -1,5 +1,6 @@
 #include "service/freezer/named_bags.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/split.h"
 #include "base/utf8.h"
@@ -38,12 +39,8 @@ bool is_known_id(archive::Archive& archive, const std::string& word) {
 /// "K7Q 2M4 9XC" is one id; "K7Q-2M4-9XC T10-WKR-87W" are two.
 std::vector<std::string> ids_in(archive::Archive& archive, const std::string& part) {
     const auto words = words_in(part);
-    std::string joined;
-    for (const auto& word : words) {
-        joined += word;
-    }
-    if (is_known_id(archive, joined)) {
-        return {joined};
+    if (const auto id = joined(words, ""); is_known_id(archive, id)) {
+        return {id};
     }
     const bool all = !words.empty() && std::ranges::all_of(words, [&](const std::string& word) {
         return is_known_id(archive, word);
@@ -59,10 +56,7 @@ void put_oldest_first(std::vector<archive::Bag>& bags) {
 }
 
 std::vector<std::string> dishes_of(archive::Archive& archive, archive::Which which) {
-    std::set<std::string> dishes;
-    for (const auto& bag : archive.bags(which)) {
-        dishes.insert(bag.dish);
-    }
+    const auto dishes = mapped<std::set<std::string>>(archive.bags(which), &archive::Bag::dish);
     return {dishes.begin(), dishes.end()};
 }
 
@@ -118,9 +112,9 @@ bool is_in_a_name(const std::vector<std::string>& dishes, const std::string& wor
 
 std::vector<std::string> parts_of(archive::Archive& archive,
                                   const std::vector<std::string>& typed) {
-    auto pieces = parts_between_commas(fmt::format("{}", fmt::join(typed, " ")));
+    auto pieces = parts_between_commas(joined(typed, " "));
     for (auto& piece : pieces) { // several blanks are as good as one
-        piece = fmt::format("{}", fmt::join(words_in(piece), " "));
+        piece = joined(words_in(piece), " ");
     }
     const auto dishes =
         pieces.size() < 2 ? std::vector<std::string>{} : dishes_of(archive, archive::Which::All);

@@ -1,5 +1,6 @@
 #include "service/freezer/renamed_dish.h"
 
+#include "base/list.h"
 #include "service/freezer/bags.h"
 
 #include <algorithm>
@@ -143,10 +144,9 @@ Outcome<RenamedDish> rename_dish(archive::Archive& archive, const std::string& b
     if (outcome.messages.have_errors()) {
         return outcome;
     }
-    std::vector<std::pair<std::string, std::string>> ids;
-    for (const auto& [old_bag, new_bag] : renamed.joined) {
-        ids.emplace_back(old_bag.id, new_bag.id);
-    }
+    const auto ids = mapped(renamed.joined, [](const JoinedBag& bag) {
+        return std::pair{bag.before.id, bag.now.id};
+    });
     archive.join(ids, moment.at, moment.station);
     outcome.value = std::move(renamed);
     return outcome;

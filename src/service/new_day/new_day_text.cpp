@@ -1,5 +1,6 @@
 #include "service/new_day/new_day_text.h"
 
+#include "base/split.h"
 #include "base/utf8.h"
 #include "intake/storage_file.h"
 #include "kitchen/foods/food_catalogue.h"
@@ -71,12 +72,9 @@ void put_values(std::string& line, const NewDish& dish) {
 template <class Edit>
 std::string edited(const std::string& block, Edit edit) {
     std::string text;
-    for (std::size_t at = 0; at < block.size();) {
-        const auto end = std::min(block.find('\n', at), block.size());
-        auto line = block.substr(at, end - at);
+    for (auto line : lines_in(block)) {
         edit(line);
         text += with_remark_in_column(line) + "\n";
-        at = end + 1;
     }
     return text;
 }

@@ -1,5 +1,6 @@
 #include "service/print/choices.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/system_failure.h"
 #include "layout/files/layout_file.h"
@@ -18,15 +19,6 @@ Messages no_such(std::string_view what, const std::string& name,
     messages.error(fmt::format("there is no {} called \"{}\"", what, name),
                    {near_names(name, names)});
     return messages;
-}
-
-template <class T>
-std::vector<std::string> names_of(const std::vector<T>& things) {
-    std::vector<std::string> names;
-    for (const auto& thing : things) {
-        names.push_back(thing.name);
-    }
-    return names;
 }
 
 Outcome<layout::Layout> read_layout(std::string text, const std::string& file,
@@ -84,7 +76,8 @@ Outcome<layout::StockReading> choose_stock(const std::string& name_or_file,
     if (auto reading = around.stock(name_or_file)) {
         return outcome_of(*std::move(reading));
     }
-    none.messages = no_such("stock", name_or_file, names_of(shipped_stocks(around)));
+    none.messages =
+        no_such("stock", name_or_file, mapped(shipped_stocks(around), &layout::Stock::name));
     return none;
 }
 
@@ -126,7 +119,7 @@ Outcome<layout::Layout> choose_layout(const std::string& name_or_file,
     }
     const auto found = std::ranges::find(shipped, name_or_file, &layout::Layout::name);
     if (found == shipped.end()) {
-        outcome.messages = no_such("layout", name_or_file, names_of(shipped));
+        outcome.messages = no_such("layout", name_or_file, mapped(shipped, &layout::Layout::name));
     } else {
         outcome.value = *found;
     }

@@ -1,5 +1,6 @@
 #include "service/print/lay_out.h"
 
+#include "base/list.h"
 #include "layout/large_print.h"
 #include "layout/sheets/margin_note.h"
 #include "service/print/choices.h"
@@ -18,11 +19,7 @@ namespace {
 using Kinds = std::set<wording::Kind>;
 
 Kinds kinds_in(const Job& job) {
-    Kinds kinds;
-    for (const auto& print : job.prints) {
-        kinds.insert(print.kind);
-    }
-    return kinds;
+    return mapped<Kinds>(job.prints, &PrintOf::kind);
 }
 
 layout::Layouts choose_for(const Kinds& kinds, const layout::Stock& stock,

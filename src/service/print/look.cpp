@@ -1,5 +1,6 @@
 #include "service/print/look.h"
 
+#include "base/list.h"
 #include "toml/reader.h"
 
 #include <fmt/format.h>
@@ -19,11 +20,7 @@ struct KeptOption {
 };
 
 std::string list_text(const std::vector<int>& cells) {
-    std::string text;
-    for (const int cell : cells) {
-        text += fmt::format("{}{}.0", text.empty() ? "" : ", ", cell);
-    }
-    return "[" + text + "]";
+    return "[" + joined(cells, ", ", [](int cell) { return fmt::format("{}.0", cell); }) + "]";
 }
 
 std::string list_text(const std::vector<std::string>& ids) {

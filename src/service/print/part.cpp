@@ -1,5 +1,6 @@
 #include "service/print/part.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "base/number_list.h"
 #include "base/split.h"
@@ -17,14 +18,6 @@ struct Named {
     std::set<int> numbers;
     std::set<std::string> ids;
 };
-
-std::vector<std::string> dishes_of(std::span<const NamedBag> bags) {
-    std::vector<std::string> dishes;
-    for (const auto& bag : bags) {
-        dishes.push_back(bag.dish);
-    }
-    return dishes;
-}
 
 /// Reads "3-5" or an id into `named`. \returns what is wrong with it, else nothing
 std::optional<std::string> read_item(const std::string& item, const PartSource& source,
@@ -79,7 +72,7 @@ std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::strin
     };
     for (const auto& words : wanted) {
         if (std::ranges::none_of(bags, [&](const auto& bag) { return is_meant(bag, words); })) {
-            messages.add(no_such_dish(words, dishes_of(bags)));
+            messages.add(no_such_dish(words, mapped(bags, &NamedBag::dish)));
         }
     }
     std::vector<NamedBag> meant;
@@ -90,10 +83,7 @@ std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::strin
 }
 
 void no_such_bag(const std::string& id, std::span<const NamedBag> bags, Messages& messages) {
-    std::vector<std::string> ids;
-    for (const auto& bag : bags) {
-        ids.push_back(bag.id);
-    }
+    const auto ids = mapped(bags, &NamedBag::id);
     const auto near = nearest(id, ids);
     messages.error(fmt::format("no bag {} is among those to be printed", id),
                    {near ? fmt::format("did you mean {} ({})?", *near,
@@ -191,11 +181,7 @@ void keep_ids(std::vector<NamedBag>& bags, const std::vector<std::string>& ids) 
 } // namespace
 
 std::set<std::string> ids_of(std::span<const NamedBag> bags) {
-    std::set<std::string> ids;
-    for (const auto& bag : bags) {
-        ids.insert(bag.id);
-    }
-    return ids;
+    return mapped<std::set<std::string>>(bags, &NamedBag::id);
 }
 
 std::vector<NamedBag> bags_in(const Days& days) {

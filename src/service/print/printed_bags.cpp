@@ -1,5 +1,6 @@
 #include "service/print/printed_bags.h"
 
+#include "base/list.h"
 #include "base/system_failure.h"
 #include "kitchen/bag_id.h"
 #include "service/record/day_record.h"
@@ -37,11 +38,8 @@ std::set<int> lineages_of(archive::Archive& archive, const std::set<std::string>
             days.insert(bag->day);
         }
     }
-    std::set<int> lineages;
-    for (const auto day : days) {
-        lineages.insert(archive.day(day).lineage);
-    }
-    return lineages;
+    return mapped<std::set<int>>(
+        days, [&archive](archive::DayKey day) { return archive.day(day).lineage; });
 }
 
 /// The newest id of a bag that a description tells of; empty where it is another's here.

@@ -1,5 +1,6 @@
 #include "service/print/printing.h"
 
+#include "base/counted.h"
 #include "service/day/day_cautions.h"
 #include "service/day/door_rows.h"
 #include "service/print/chosen_part.h"
@@ -76,7 +77,7 @@ void note_without_labels(What what, const Days& days, const Chosen& chosen, cons
     if (without > 0) {
         messages.note(fmt::format("{} of {} have no label as they are described now, besides "
                                   "these: --only-new prints what is missing",
-                                  without == 1 ? "1 bag" : fmt::format("{} bags", without),
+                                  counted(without, "bag"),
                                   days.plans.size() == 1 ? "this day" : "these days"));
     }
 }

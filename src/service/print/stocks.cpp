@@ -1,5 +1,6 @@
 #include "service/print/stocks.h"
 
+#include "base/list.h"
 #include "base/nearest.h"
 #include "layout/sheets/paper.h"
 #include "layout/sheets/ruler.h"
@@ -12,11 +13,8 @@ namespace thawslip::service {
 namespace {
 
 std::string nearest_paper(const std::string& name) {
-    std::vector<std::string> names;
-    for (const auto& known : layout::papers()) {
-        names.emplace_back(known.name);
-    }
-    return near_names(name, names);
+    return near_names(
+        name, mapped(layout::papers(), [](const auto& known) { return std::string{known.name}; }));
 }
 
 } // namespace

@@ -1,20 +1,13 @@
 #include "service/print/used_sheet.h"
 
+#include "base/list.h"
+
 #include <algorithm>
 #include <fmt/format.h>
 #include <iterator>
 
 namespace thawslip::service {
 namespace {
-
-std::vector<int> with_those_of(std::vector<int> cells, const std::vector<int>& more) {
-    for (const int cell : more) {
-        if (std::ranges::find(cells, cell) == cells.end()) {
-            cells.push_back(cell);
-        }
-    }
-    return cells;
-}
 
 /// From where the last print stopped.
 layout::Imposition behind(const archive::UsedSheet& used, const Look& look, Messages& messages) {
@@ -28,7 +21,9 @@ layout::Imposition behind(const archive::UsedSheet& used, const Look& look, Mess
     messages.note(fmt::format("starting at cell {} of {}: the last print on it, on {}, stopped "
                               "before that",
                               used.next_cell, used.stock, day));
-    return {used.next_cell, with_those_of(look.skip, used.skipped)};
+    layout::Imposition imposition{used.next_cell, look.skip};
+    add_all_once(imposition.skipped_cells, used.skipped);
+    return imposition;
 }
 
 } // namespace

@@ -1,5 +1,6 @@
 #include "service/read/message_text.h"
 
+#include "base/list.h"
 #include "wording/phrases.h"
 
 #include <algorithm>
@@ -72,9 +73,9 @@ void add_thaws(Lines& lines, const code::Message& message, const Style& style) {
     }
     auto planned = planned_way(message, *message.thaw);
     planned.package.thaw.note = message.thaw_note;
-    for (const auto& other : message.other_thaws) {
-        planned.other_thaws.push_back(planned_way(other, other.thaw));
-    }
+    planned.other_thaws = mapped(message.other_thaws, [](const code::OtherThaw& other) {
+        return planned_way(other, other.thaw);
+    });
     const bool never =
         *message.thaw == kitchen::ThawMethod::FromFrozen && message.other_thaws.empty();
     lines.add(style.say(never ? "label.do-not-thaw" : "label.thaw"),
@@ -96,11 +97,7 @@ std::string target_text(const code::Target& target) {
 
 /// By their names in the language, whatever language the cook wrote.
 std::string allergens_text(const std::vector<std::string>& written, const Style& style) {
-    std::vector<kitchen::DeclaredAllergen> declared;
-    for (const auto& each : written) {
-        declared.push_back(kitchen::read_allergen(each));
-    }
-    return wording::say_contains(declared, style);
+    return wording::say_contains(kitchen::read_allergens(written), style);
 }
 
 } // namespace

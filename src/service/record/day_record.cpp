@@ -1,5 +1,6 @@
 #include "service/record/day_record.h"
 
+#include "base/list.h"
 #include "kitchen/figures.h"
 #include "unicode/ascii.h"
 
@@ -51,9 +52,7 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
                                   {},
                                   planned.batch};
     record.place = package.place;
-    for (const auto& bag : planned.bags) {
-        record.bags.push_back(bag.id);
-    }
+    record.bags = mapped(planned.bags, &kitchen::Bag::id);
     return record;
 }
 
@@ -62,11 +61,9 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
 archive::DayRecord record_of(const Days& days, std::size_t day) {
     const auto& plan = days.plans[day];
     const auto& text = days.texts[day];
-    archive::DayRecord record{plan.made, plan.kitchen, text.place, text.text, {}};
-    for (const auto& planned : plan.packages) {
-        record.packages.push_back(record_of(planned));
-    }
-    return record;
+    const auto record_of_package = [](const auto& planned) { return record_of(planned); };
+    return {plan.made, plan.kitchen, text.place, text.text,
+            mapped(plan.packages, record_of_package)};
 }
 
 } // namespace thawslip::service

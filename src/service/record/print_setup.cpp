@@ -1,5 +1,6 @@
 #include "service/record/print_setup.h"
 
+#include "base/split.h"
 #include "base/system_failure.h"
 #include "kitchen/bag_id.h"
 #include "toml/file_table.h"
@@ -27,16 +28,6 @@ std::string_view text_of(const layout::Layout& layout, const Setup& setup) {
     }
     const auto shipped = std::ranges::find(setup.texts, layout.name, &ShippedText::name);
     return shipped != setup.texts.end() ? std::string_view{shipped->text} : std::string_view{};
-}
-
-std::vector<std::string> lines_of(std::string_view text) {
-    std::vector<std::string> lines;
-    while (!text.empty()) {
-        const auto end = std::min(text.find('\n'), text.size());
-        lines.emplace_back(text.substr(0, end));
-        text.remove_prefix(std::min(end + 1, text.size()));
-    }
-    return lines;
 }
 
 } // namespace
@@ -92,9 +83,9 @@ std::string look_of(const LaidOut& laid_out) {
 }
 
 std::vector<std::string> changed_look(std::string_view then, std::string_view now) {
-    const auto before = lines_of(then);
+    const auto before = lines_in(then);
     std::vector<std::string> changed;
-    for (const auto& line : lines_of(now)) {
+    for (const auto& line : lines_in(now)) {
         if (std::ranges::find(before, line) == before.end()) {
             changed.push_back(line.substr(0, line.rfind(' ')));
         }

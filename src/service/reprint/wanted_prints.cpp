@@ -1,5 +1,6 @@
 #include "service/reprint/wanted_prints.h"
 
+#include "base/list.h"
 #include "base/split.h"
 #include "service/dish_words.h"
 #include "service/freezer/bags.h"
@@ -94,14 +95,6 @@ std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date
     return prints;
 }
 
-std::vector<std::string> dishes_in_freezer(archive::Archive& archive) {
-    std::vector<std::string> dishes;
-    for (const auto& bag : archive.bags(archive::Which::InFreezer)) {
-        dishes.push_back(bag.dish);
-    }
-    return dishes;
-}
-
 /// The bags in the freezer of dishes that are named, a comma between several.
 Outcome<std::vector<archive::Bag>> bags_of_dishes(archive::Archive& archive,
                                                   const std::string& dishes) {
@@ -110,7 +103,8 @@ Outcome<std::vector<archive::Bag>> bags_of_dishes(archive::Archive& archive,
     for (const auto& words : parts_between_commas(dishes)) {
         auto found = archive.find(search_words({words}), archive::Which::InFreezer);
         if (found.empty()) {
-            outcome.messages.add(no_such_dish(words, dishes_in_freezer(archive)));
+            outcome.messages.add(no_such_dish(
+                words, mapped(archive.bags(archive::Which::InFreezer), &archive::Bag::dish)));
         }
         for (auto& bag : found) {
             if (std::ranges::find(all, bag.id, &archive::Bag::id) == all.end()) {
@@ -166,11 +160,9 @@ Outcome<std::vector<archive::Bag>> bags_asked_about(archive::Archive& archive,
 }
 
 std::vector<NamedBag> named(const std::vector<archive::Bag>& bags) {
-    std::vector<NamedBag> all;
-    for (const auto& bag : bags) {
-        all.push_back({bag.dish, bag.id, bag.number});
-    }
-    return all;
+    return mapped(bags, [](const archive::Bag& bag) {
+        return NamedBag{bag.dish, bag.id, bag.number};
+    });
 }
 
 /// What is left of bags when a part of them is taken. Their numbers are those of their dish.
@@ -190,12 +182,9 @@ Outcome<std::vector<archive::Bag>> part_of_bags(archive::Archive& archive,
         return bag ? bag->id : id;
     };
     source.printed = [&] {
-        std::set<std::string> printed;
-        for (const auto& [id, food] :
-             printed_bags(archive, what_of(question.kind), ids_of(named(bags)))) {
-            printed.insert(id);
-        }
-        return printed;
+        return mapped<std::set<std::string>>(
+            printed_bags(archive, what_of(question.kind), ids_of(named(bags))),
+            [](const auto& printed) { return printed.first; });
     };
     const auto wanted = bags_of_part(named(bags), part, source);
     outcome.messages = wanted.messages;
@@ -235,9 +224,7 @@ std::vector<std::string> days_near(archive::Archive& archive, kitchen::Date date
     });
     near.resize(std::min(near.size(), most));
     std::ranges::sort(near);
-    std::vector<std::string> days;
-    std::ranges::transform(near, std::back_inserter(days), kitchen::to_iso);
-    return days;
+    return mapped(near, [](kitchen::Date day) { return kitchen::to_iso(day); });
 }
 
 void refuse_day(archive::Archive& archive, kitchen::Date date, ReprintKind kind,

@@ -1,6 +1,6 @@
 #include "kitchen/bag_id.h"
 #include "service/freezer/bags.h"
-#include "service/freezer/moved_bags.h"
+#include "service/freezer/freezer_state.h"
 #include "service/freezer/named_bags.h"
 #include "service/freezer/renamed_dish.h"
 #include "support/command.h"
