@@ -23,11 +23,9 @@ http::Response answer_with(const json::Json& value, int status) {
 }
 
 json::Json messages_for_page(const service::Messages& messages) {
-    auto list = json::Json::array();
-    for (const auto& message : messages.all()) {
-        list.push_back(message_for_page(message.what));
-    }
-    return list;
+    return json::list_of(messages.all(), [](const service::Message& message) {
+        return message_for_page(message.what);
+    });
 }
 
 http::Response refusal(int status, const std::string& text) {

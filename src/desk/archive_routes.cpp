@@ -11,25 +11,22 @@ namespace thawslip::desk {
 namespace {
 
 json::Json print_json(const service::PastPrint& print) {
-    auto days = json::Json::array();
-    for (const auto day : print.days) {
-        days.push_back(kitchen::to_iso(day));
-    }
-    return {{"at", print.at},       {"first_at", print.first_at},
-            {"times", print.times}, {"what", print.what},
-            {"days", days},         {"dishes", print.dishes},
-            {"bags", print.bags},   {"stock", print.stock}};
+    const auto iso = [](kitchen::Date day) { return kitchen::to_iso(day); };
+    return {{"at", print.at},
+            {"first_at", print.first_at},
+            {"times", print.times},
+            {"what", print.what},
+            {"days", json::list_of(print.days, iso)},
+            {"dishes", print.dishes},
+            {"bags", print.bags},
+            {"stock", print.stock}};
 }
 
 http::Response archive_of(Session& session, const Asked&) {
     return answer_from(session, archive::Mode::Read, [](Known& known) {
-        auto prints = json::Json::array();
-        if (known.archive) {
-            for (const auto& print : service::past_prints(*known.archive)) {
-                prints.push_back(print_json(print));
-            }
-        }
-        return answer_with({{"prints", prints}});
+        const auto prints = known.archive ? service::past_prints(*known.archive)
+                                          : std::vector<service::PastPrint>{};
+        return answer_with({{"prints", json::list_of(prints, print_json)}});
     });
 }
 

@@ -1,3 +1,5 @@
+#include "base/number_in.h"
+#include "base/split.h"
 #include "code/read_picture.h"
 #include "desk/answers.h"
 #include "desk/body.h"
@@ -9,7 +11,6 @@
 #include "service/read/read_bags.h"
 
 #include <array>
-#include <charconv>
 #include <mutex>
 
 namespace thawslip::desk {
@@ -17,16 +18,6 @@ namespace {
 
 using archive::Mode;
 using service::Messages;
-
-std::vector<std::string> paragraphs(const std::string& text) {
-    std::vector<std::string> lines;
-    for (std::size_t begin = 0; begin < text.size();) {
-        const auto end = std::min(text.find('\n', begin), text.size());
-        lines.push_back(text.substr(begin, end - begin));
-        begin = end + 1;
-    }
-    return lines;
-}
 
 /// What is answered of bags that were read, one after the other.
 class Answer {
@@ -57,7 +48,7 @@ public:
 private:
     json::Json whole(const code::Message& message, bool by_code) {
         auto bag = json::message_json(message, today_, style_);
-        bag["words"] = paragraphs(service::message_text(message, today_, style_));
+        bag["words"] = lines_in(service::message_text(message, today_, style_));
         const auto known = known_.archive && !message.bag_id.empty()
                                ? known_.archive->bag(message.bag_id)
                                : std::nullopt;
@@ -76,7 +67,7 @@ private:
     /// A label of a later Thawslip: instructions all the same.
     json::Json words_only(const std::string& text) const {
         auto bag = json::text_json(text);
-        bag["words"] = paragraphs(text);
+        bag["words"] = lines_in(text);
         bag["words"].push_back(style_.say("standing.local-rules"));
         bag["known"] = false;
         return bag;
@@ -130,22 +121,17 @@ http::Response read_typed(Session& session, const http::Request& request) {
 /// May take its time, so others are answered meanwhile.
 http::Response read_photo(Session& session, const http::Request& request) {
     const auto texts = session.machine.photo_texts(request.body);
-    if (!texts) {
-        return refusal(texts.messages);
-    }
     const std::lock_guard lock{session.one_at_a_time};
-    return read_codes(session, *texts.value);
+    return read_codes(session, needed(texts));
 }
 
 int side_of(const http::Request& request, const std::string& key) {
     const auto found = request.query.find(key);
-    const auto text = found == request.query.end() ? std::string{} : found->second;
-    int side = 0;
-    const auto read = std::from_chars(text.data(), text.data() + text.size(), side);
-    if (read.ec != std::errc{} || read.ptr != text.data() + text.size() || side < 1) {
+    const auto side = found == request.query.end() ? std::nullopt : number_in<int>(found->second);
+    if (side.value_or(0) < 1) {
         throw BadRequest{"\"" + key + "\" is to be a number of pixels"};
     }
-    return side;
+    return *side;
 }
 
 code::GreyPicture frame_of(const http::Request& request) {

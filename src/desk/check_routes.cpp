@@ -112,29 +112,23 @@ json::Json sample_json(service::Sample& sample, const typeset::FontSet& fonts, D
 json::Json prints_json(service::Preview& preview, Drawings& drawings,
                        const service::Settings& settings) {
     const auto words = page_words(settings.language, settings.kitchen.allergens->name).at("type");
-    auto list = json::Json::array();
-    for (auto& sample : preview.samples) {
-        list.push_back(sample_json(sample, preview.fonts, drawings, words));
-    }
-    return list;
+    return json::list_of(preview.samples, [&](service::Sample& sample) {
+        return sample_json(sample, preview.fonts, drawings, words);
+    });
 }
 
 http::Response check_day(Session& session, const Asked& asked) {
     const auto body = body_of(asked.request);
-    const auto settings = session.machine.settings();
-    if (!settings) {
-        return refusal(settings.messages);
-    }
+    const auto settings = needed(session.machine.settings());
     const auto texts = day_texts(session, body);
-    auto preview =
-        service::preview(texts, what_at(body), look_at(body), *settings.value,
-                         session.shelf.with(session.machine.surroundings(*settings.value)));
+    auto preview = service::preview(texts, what_at(body), look_at(body), settings,
+                                    session.shelf.with(session.machine.surroundings(settings)));
     auto answer =
-        json::check_json(preview ? &preview.value->days : nullptr, {}, style_of(*settings.value));
+        json::check_json(preview ? &preview.value->days : nullptr, {}, style_of(settings));
     answer["messages"] = messages_for_page(preview.messages);
     answer["form"] = form_of(texts.texts.front().text);
-    answer["prints"] = preview ? prints_json(*preview.value, session.drawings, *settings.value)
-                               : json::Json::array();
+    answer["prints"] =
+        preview ? prints_json(*preview.value, session.drawings, settings) : json::Json::array();
     answer["why_nothing"] = preview ? preview.value->why_nothing : std::string{};
     return answer_with(answer);
 }
@@ -146,7 +140,7 @@ http::Response drawn_print(Session& session, const Asked& asked) {
 }
 
 json::Json sheet_json(const service::Outcome<service::Printing>& printing, int sheet) {
-    const auto& [days, job, laid_out, look, why_nothing] = *printing.value;
+    const auto& [days, job, laid_out, look, why_nothing] = needed(printing);
     json::Json answer{{"sheets", laid_out.fitting.sheets},
                       {"prints", job.prints.empty() ? 0U : count_chosen(job, days)},
                       {"svg", {}},
@@ -161,18 +155,15 @@ json::Json sheet_json(const service::Outcome<service::Printing>& printing, int s
 
 http::Response drawn_sheet(Session& session, const Asked& asked) {
     const auto body = body_of(asked.request);
-    const auto settings = session.machine.settings();
-    if (!settings) {
-        return refusal(settings.messages);
-    }
+    const auto settings = needed(session.machine.settings());
     const int sheet = number_at(body, "sheet").value_or(1);
     if (sheet < 1) {
         throw BadRequest{"\"sheet\" counts from 1"};
     }
     const auto printing =
-        service::print(day_texts(session, body), what_at(body), look_at(body), *settings.value,
-                       session.shelf.with(session.machine.surroundings(*settings.value)));
-    return printing ? answer_with(sheet_json(printing, sheet)) : refusal(printing.messages);
+        service::print(day_texts(session, body), what_at(body), look_at(body), settings,
+                       session.shelf.with(session.machine.surroundings(settings)));
+    return answer_with(sheet_json(printing, sheet));
 }
 
 } // namespace

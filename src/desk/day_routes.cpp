@@ -1,3 +1,4 @@
+#include "base/number_in.h"
 #include "desk/answers.h"
 #include "desk/body.h"
 #include "desk/day_text.h"
@@ -8,7 +9,6 @@
 #include "service/new_day/new_day_text.h"
 
 #include <array>
-#include <charconv>
 
 namespace thawslip::desk {
 namespace {
@@ -22,9 +22,8 @@ struct DayFile {
 
 std::optional<DayFile> day_asked_for(const Session& session, const Asked& asked) {
     DayFile day;
-    const auto* end = asked.part.data() + asked.part.size();
-    const auto read = std::from_chars(asked.part.data(), end, day.number);
-    const auto name = read.ptr == end ? session.days.name_of(day.number) : std::nullopt;
+    day.number = number_in<int>(asked.part).value_or(0);
+    const auto name = session.days.name_of(day.number);
     if (!name) {
         return std::nullopt;
     }
@@ -132,12 +131,9 @@ http::Response new_day(Session& session, const Asked& asked) {
     if (!made) {
         throw BadRequest{"\"made\" is to be a day of the calendar, as 2026-10-17"};
     }
-    const auto settings = session.machine.settings();
-    if (!settings) {
-        return refusal(settings.messages);
-    }
+    const auto settings = needed(session.machine.settings());
     std::string why;
-    const auto text = beginning(session, body, *settings.value, *made, why);
+    const auto text = beginning(session, body, settings, *made, why);
     if (!text) {
         return refusal(422, why);
     }

@@ -1,7 +1,8 @@
 #include "desk/day_text.h"
 
+#include "kitchen/bag_id.h"
+
 #include <array>
-#include <cstdint>
 #include <fmt/format.h>
 
 namespace thawslip::desk {
@@ -28,15 +29,6 @@ std::string with_ends(std::string_view text, std::string_view end) {
     return result;
 }
 
-/// FNV-1a, twice with other beginnings: no protection against whoever wants two texts to be taken
-/// for one, and none is needed among a cook's own files.
-std::uint64_t sum_of(std::string_view text, std::uint64_t sum) {
-    for (const char c : text) {
-        sum = (sum ^ static_cast<unsigned char>(c)) * 0x100000001B3U;
-    }
-    return sum;
-}
-
 } // namespace
 
 std::string page_text(std::string_view file_text) {
@@ -54,9 +46,11 @@ std::string file_text(std::string_view page_text, std::string_view before) {
 }
 
 std::string etag_of(const std::optional<std::string>& file_text) {
+    // Twice with other beginnings: no protection against whoever wants two texts to be taken for
+    // one, and none is needed among a cook's own files.
     return file_text ? fmt::format("\"{:x}-{:016x}{:016x}\"", file_text->size(),
-                                   sum_of(*file_text, 0xCBF29CE484222325U),
-                                   sum_of(*file_text, 0x9AE16A3B2F90404FU))
+                                   kitchen::fnv_1a(*file_text),
+                                   kitchen::fnv_1a(*file_text, 0x9AE16A3B2F90404FU))
                      : "\"none\"";
 }
 

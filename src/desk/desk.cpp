@@ -63,6 +63,8 @@ http::Response answer_by(const Route& route, Session& session, const Asked& aske
         return route.answer(session, asked);
     } catch (const BadRequest& bad) {
         return refusal(400, bad.what());
+    } catch (const Refused& refused) {
+        return refusal(refused.messages);
     } catch (const std::exception& failure) { // of the system: the page says it, and goes on
         return refusal(500, failure.what());
     }

@@ -1,5 +1,6 @@
 #include "desk/edits.h"
 
+#include "base/list.h"
 #include "desk/body.h"
 #include "json/value.h"
 #include "kitchen/date.h"
@@ -41,9 +42,7 @@ toml::Content object_content(const json::Json& json) {
 }
 
 toml::Content list_content(const json::Json& json) {
-    toml::Array list;
-    std::ranges::transform(json, std::back_inserter(list.elements), value_of);
-    return list;
+    return toml::Array{mapped(json, value_of)};
 }
 
 toml::Value value_of(const json::Json& json) {
@@ -108,9 +107,7 @@ std::vector<toml::Edit> edits_at(const json::Json& body) {
     if (found == body.end() || !found->is_array() || found->size() > most) {
         throw BadRequest{"\"edits\" is to be a list of edits"};
     }
-    std::vector<toml::Edit> edits;
-    std::ranges::transform(*found, std::back_inserter(edits), edit_of);
-    return edits;
+    return mapped(*found, edit_of);
 }
 
 json::Json changes_json(const std::vector<toml::Change>& changes, std::string text) {

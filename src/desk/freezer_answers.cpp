@@ -58,11 +58,9 @@ json::Json freezer_answer(const service::FreezerList& list, kitchen::Date today,
 }
 
 json::Json places_answer(std::span<const archive::Bag> bags) {
-    auto places = json::Json::array();
-    for (const auto& [place, total] : service::totals_by_place(bags)) {
-        places.push_back(total_json("place", place, total));
-    }
-    return places;
+    return json::list_of(service::totals_by_place(bags), [](const auto& total) {
+        return total_json("place", total.first, total.second);
+    });
 }
 
 service::NextQuestion next_question(const json::Json& body) {
@@ -81,12 +79,9 @@ service::NextQuestion next_question(const json::Json& body) {
 }
 
 json::Json menu_answer(const service::Menu& menu) {
-    auto without = json::Json::array();
-    for (const auto eat : menu.without) {
-        without.push_back(kitchen::to_iso(eat));
-    }
+    const auto iso = [](kitchen::LocalMinute eat) { return kitchen::to_iso(eat); };
     return {{"proposals", json::next_json(menu.proposals)},
-            {"nothing_thawed_by", without},
+            {"nothing_thawed_by", json::list_of(menu.without, iso)},
             {"past", menu.past},
             {"too_many", menu.too_many},
             {"serves", menu.serves},

@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "desk/answers.h"
 #include "desk/body.h"
 #include "desk/freezer_answers.h"
@@ -30,11 +31,8 @@ http::Response list(Session& session, const Asked& asked) {
     const auto body = body_of(asked.request);
     service::FreezerQuestion question{
         texts_at(body, "words"), flag_at(body, "gone"), {}, text_at(body, "place")};
-    auto avoided = avoided_of(body);
-    if (!avoided) {
-        return refusal(avoided.messages);
-    }
-    question.without = *std::move(avoided.value);
+    const auto avoided = avoided_of(body);
+    question.without = needed(avoided);
     return answer_from(session, Mode::Read, [&](Known& known) {
         const auto style = style_of(known.settings);
         const auto today = session.machine.now().today;
@@ -53,10 +51,8 @@ http::Response list(Session& session, const Asked& asked) {
 /// Bags as they are now, each with what was said of it before.
 json::Json changed_rows(Archive& archive, const std::vector<archive::Bag>& before,
                         const Settings& settings, kitchen::Date today) {
-    std::vector<archive::Bag> now;
-    for (const auto& bag : before) {
-        now.push_back(archive.bag(bag.id).value_or(bag));
-    }
+    auto now = mapped(
+        before, [&archive](const archive::Bag& bag) { return archive.bag(bag.id).value_or(bag); });
     auto rows = rows_of(archive, std::move(now), settings, today);
     for (std::size_t i = 0; i < before.size(); ++i) {
         rows[i]["was"] = {{"state", shown_word(before[i].state)}, {"place", before[i].place}};
@@ -102,10 +98,7 @@ http::Response noted(Archive& archive, const Note& note, const service::Moment& 
                      const Settings& settings, kitchen::Date today) {
     const auto before = note.state ? note_state(archive, note.bags, *note.state, moment)
                                    : move_bags(archive, note.bags, note.place, moment);
-    if (!before) {
-        return refusal(before.messages);
-    }
-    return answer_with({{"bags", changed_rows(archive, *before.value, settings, today)},
+    return answer_with({{"bags", changed_rows(archive, needed(before), settings, today)},
                         {"messages", messages_for_page(before.messages)}});
 }
 
@@ -121,8 +114,8 @@ http::Response note(Session& session, const Asked& asked) {
                 constexpr int conflict = 409; // RFC 9110, 15.5.10
                 return answer_with(choices.answer(archive, settings, today), conflict);
             }
-            return meant ? noted(archive, note, session.machine.moment(), settings, today)
-                         : refusal(meant.messages);
+            needed(meant);
+            return noted(archive, note, session.machine.moment(), settings, today);
         });
 }
 
@@ -131,13 +124,7 @@ http::Response undo(Session& session, const Asked& asked) {
     return answer_from_archive(
         session, Mode::Write, [&](const Settings& settings, Archive& archive) {
             const auto undone = undo_last(archive, session.machine.moment());
-            if (!undone) {
-                return refusal(undone.messages);
-            }
-            std::vector<archive::Bag> before;
-            for (const auto& bag : *undone.value) {
-                before.push_back(bag.before);
-            }
+            const auto before = mapped(needed(undone), &archive::UndoneBag::before);
             return answer_with(
                 {{"bags", changed_rows(archive, before, settings, session.machine.now().today)},
                  {"messages", messages_for_page(undone.messages)}});
@@ -160,11 +147,7 @@ http::Response next(Session& session, const Asked& asked) {
 http::Response history(Session& session, const Asked& asked) {
     const auto typed = needed_text(body_of(asked.request), "bag");
     return answer_from_archive(session, Mode::Read, [&](const Settings&, Archive& archive) {
-        const auto bags = service::bags_by_id(archive, {typed});
-        if (!bags) {
-            return refusal(bags.messages);
-        }
-        const auto& bag = bags.value->front();
+        const auto bag = needed(service::bags_by_id(archive, {typed})).front();
         auto answer = json::history_json(bag, archive.history(bag.id));
         return answer_with({{"id", bag.id}, {"dish", bag.dish}, {"events", answer["history"]}});
     });

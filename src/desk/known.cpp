@@ -1,5 +1,6 @@
 #include "desk/known.h"
 
+#include "base/list.h"
 #include "desk/answers.h"
 #include "json/value.h"
 #include "json/values.h"
@@ -11,11 +12,7 @@ namespace thawslip::desk {
 
 http::Response answer_from(Session& session, archive::Mode mode,
                            const std::function<http::Response(Known&)>& answer) {
-    auto settings = session.machine.settings();
-    if (!settings) {
-        return refusal(settings.messages);
-    }
-    Known known{*std::move(settings.value), {}};
+    Known known{needed(session.machine.settings()), {}};
     known.archive = session.machine.archive(known.settings, mode);
     return answer(known);
 }
@@ -57,7 +54,7 @@ json::Json Choices::answer(archive::Archive& archive, const service::Settings& s
 }
 
 std::vector<std::string> each_its_own(const std::vector<std::string>& texts) {
-    return {fmt::format("{}", fmt::join(texts, ", "))};
+    return {joined(texts, ", ")};
 }
 
 } // namespace thawslip::desk

@@ -20,12 +20,10 @@ namespace {
 
 json::Json allergens_json(const service::Settings& settings) {
     const auto style = service::style_of(settings);
-    auto list = json::Json::array();
-    for (const auto& listed : style.allergens->classes) {
-        list.push_back({{"id", kitchen::key(listed.allergen)},
-                        {"name", wording::say_allergen({listed.allergen, {}}, style)}});
-    }
-    return list;
+    return json::list_of(style.allergens->classes, [&](const auto& listed) {
+        return json::Json{{"id", kitchen::key(listed.allergen)},
+                          {"name", wording::say_allergen({listed.allergen, {}}, style)}};
+    });
 }
 
 /// What the page calls something in the set language; as the program calls it where that has no
@@ -120,18 +118,16 @@ std::vector<layout::Layout> all_layouts(const service::Surroundings& around) {
 
 json::Json stocks_json(const service::Surroundings& around, const service::Settings& settings) {
     const auto layouts = all_layouts(around);
-    auto list = json::Json::array();
-    for (const auto& stock : service::shipped_stocks(around)) {
-        list.push_back({{"name", stock.name},
-                        {"title", name_of(Named::Stock, stock.name, stock.about, settings)},
-                        {"sheet", in_millimetres(stock.sheet)},
-                        {"roll", stock.roll},
-                        {"cells", cells_of(stock)},
-                        {"radius", in_millimetres(stock.corner_radius)},
-                        {"for", uses_of(stock, layouts)},
-                        {"usual_for", usual_for(stock, settings)}});
-    }
-    return list;
+    return json::list_of(service::shipped_stocks(around), [&](const layout::Stock& stock) {
+        return json::Json{{"name", stock.name},
+                          {"title", name_of(Named::Stock, stock.name, stock.about, settings)},
+                          {"sheet", in_millimetres(stock.sheet)},
+                          {"roll", stock.roll},
+                          {"cells", cells_of(stock)},
+                          {"radius", in_millimetres(stock.corner_radius)},
+                          {"for", uses_of(stock, layouts)},
+                          {"usual_for", usual_for(stock, settings)}};
+    });
 }
 
 json::Json day_json(const ListedDay& day, const Machine& machine) {
@@ -146,11 +142,8 @@ json::Json day_json(const ListedDay& day, const Machine& machine) {
 }
 
 json::Json days_json(Session& session) {
-    auto list = json::Json::array();
-    for (const auto& day : session.days.all(session.machine.days)) {
-        list.push_back(day_json(day, session.machine));
-    }
-    return list;
+    return json::list_of(session.days.all(session.machine.days),
+                         [&session](const auto& day) { return day_json(day, session.machine); });
 }
 
 /// One that cannot be opened is one: whoever asks it says what is wrong, and the page goes on.
@@ -163,11 +156,7 @@ bool has_archive(const Machine& machine, const service::Settings& settings) {
 }
 
 http::Response state(Session& session, const Asked&) {
-    const auto settings = session.machine.settings();
-    if (!settings) {
-        return refusal(settings.messages);
-    }
-    const auto& kitchen = *settings.value;
+    const auto kitchen = needed(session.machine.settings());
     const auto around = session.shelf.with(session.machine.surroundings(kitchen));
     std::string why_no_printer;
     const auto printers = session.machine.printers(why_no_printer);

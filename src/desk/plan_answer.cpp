@@ -52,24 +52,21 @@ double tenths(double celsius) {
 }
 
 json::Json points_json(const std::vector<kitchen::CorePoint>& points) {
-    auto list = json::Json::array();
-    for (const auto& point : points) {
-        list.push_back({point.after.count(), tenths(point.low), tenths(point.high)});
-    }
-    return list;
+    return json::list_of(points, [](const kitchen::CorePoint& point) {
+        return json::Json{point.after.count(), tenths(point.low), tenths(point.high)};
+    });
 }
 
 /// How warm the middle of the bags is while they thaw.
 json::Json core(const service::DinnerPlan& plan, const kitchen::ThawSettings& thaw) {
-    auto list = json::Json::array();
-    for (const auto& course : service::core_courses(plan, thaw)) {
-        list.push_back({{"dish", plan.dishes[course.dish].package.dish},
-                        {"method", archive::word_of(course.method)},
-                        {"thaw_begins", kitchen::to_iso(on_clock(plan.line.clock, course.begins))},
-                        {"points", points_json(course.points)},
-                        {"warmest", course.medium}});
-    }
-    return list;
+    return json::list_of(service::core_courses(plan, thaw), [&](const auto& course) {
+        return json::Json{
+            {"dish", plan.dishes[course.dish].package.dish},
+            {"method", archive::word_of(course.method)},
+            {"thaw_begins", kitchen::to_iso(on_clock(plan.line.clock, course.begins))},
+            {"points", points_json(course.points)},
+            {"warmest", course.medium}};
+    });
 }
 
 } // namespace

@@ -102,11 +102,8 @@ http::Response plan(Session& session, const Asked& asked) {
     return answer_from(session, archive::Mode::Read, [&](Known& known) {
         const auto& settings = known.settings;
         auto packages = packages_for(wanted, known, session);
-        if (!packages) {
-            return refusal(packages.messages);
-        }
         auto planned = service::dinner_plan(
-            *packages.value, question_of(wanted, settings, session.machine), style_of(settings));
+            needed(packages), question_of(wanted, settings, session.machine), style_of(settings));
         packages.messages.add(planned.messages);
         return planned ? answer_with(plan_answer(
                              *planned.value, wanted.beside, std::move(packages.messages), settings,

@@ -79,15 +79,11 @@ json::Json known_json(const archive::KnownBatch& known) {
 
 /// The dishes of which a print asks whether their bags are ones that were printed before.
 json::Json asks_json(const std::vector<service::BatchQuestion>& questions) {
-    auto asks = json::Json::array();
-    for (const auto& [dish, made, known] : questions) {
-        auto batches = json::Json::array();
-        for (const auto& batch : known) {
-            batches.push_back(known_json(batch));
-        }
-        asks.push_back({{"dish", dish}, {"made", kitchen::to_iso(made)}, {"known", batches}});
-    }
-    return asks;
+    return json::list_of(questions, [](const service::BatchQuestion& question) {
+        return json::Json{{"dish", question.dish},
+                          {"made", kitchen::to_iso(question.made)},
+                          {"known", json::list_of(question.known, known_json)}};
+    });
 }
 
 /// What stands against a print, where that is a question that the page can put.

@@ -17,11 +17,7 @@ struct ToJson {
         return object;
     }
     json::Json operator()(const toml::Array& array) const {
-        auto list = json::Json::array();
-        for (const auto& element : array.elements) {
-            list.push_back(to_json(element));
-        }
-        return list;
+        return json::list_of(array.elements, to_json);
     }
     json::Json operator()(toml::Date date) const { return kitchen::to_iso(date); }
     json::Json operator()(const std::string& text) const { return text; }

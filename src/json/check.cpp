@@ -1,11 +1,11 @@
 #include "archive/values.h"
 #include "json/members.h"
+#include "json/value.h"
 #include "json/values.h"
 #include "kitchen/figures.h"
 #include "wording/fields.h"
 
 #include <cmath>
-#include <nlohmann/json.hpp>
 
 namespace thawslip::json {
 namespace {
@@ -22,13 +22,11 @@ std::string_view word_for(kitchen::CautionLevel level) {
 }
 
 Json cautions_json(const std::vector<kitchen::Caution>& cautions, const wording::Style& style) {
-    Json list = Json::array();
-    for (const auto& caution : cautions) {
-        list.push_back({{"id", caution.id},
-                        {"shown_on", word_for(caution.level)},
-                        {"text", wording::say_caution(caution, style.language)}});
-    }
-    return list;
+    return list_of(cautions, [&style](const kitchen::Caution& caution) {
+        return Json{{"id", caution.id},
+                    {"shown_on", word_for(caution.level)},
+                    {"text", wording::say_caution(caution, style.language)}};
+    });
 }
 
 void add_size(Json& json, const kitchen::Package& package) {
@@ -45,25 +43,22 @@ void add_size(Json& json, const kitchen::Package& package) {
 
 /// The other ways to thaw, with a time for each.
 Json other_thaws_json(const kitchen::PlannedPackage& planned) {
-    Json list = Json::array();
-    for (const auto& way : planned.other_thaws) {
+    return list_of(planned.other_thaws, [](const kitchen::PlannedPackage& way) {
         Json one{{"thaw", archive::word_of(way.package.thaw.method)}};
         add_thaw(one, thaw_time(way), cook_within(way));
-        list.push_back(std::move(one));
-    }
-    return list;
+        return one;
+    });
 }
 
 Json sides_json(const kitchen::Package& package) {
-    Json list = Json::array();
-    for (const auto& side : package.sides) {
-        list.push_back({{"add", kitchen::text_of(side.add)},
-                        {"takes_minutes", {side.takes.low.count(), side.takes.high.count()}}});
+    return list_of(package.sides, [](const kitchen::Side& side) {
+        Json one{{"add", kitchen::text_of(side.add)},
+                 {"takes_minutes", {side.takes.low.count(), side.takes.high.count()}}};
         if (!side.in.empty()) {
-            list.back()["in"] = side.in;
+            one["in"] = side.in;
         }
-    }
-    return list;
+        return one;
+    });
 }
 
 Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& style) {
@@ -74,10 +69,7 @@ Json package_json(const kitchen::PlannedPackage& planned, const wording::Style& 
               {"made", kitchen::to_iso(planned.made)},
               {"keep_until", kitchen::to_iso(planned.keep_until.date)},
               {"basis", archive::word_of(planned.keep_until.basis)},
-              {"bags", Json::array()}};
-    for (const auto& bag : planned.bags) {
-        json["bags"].push_back(bag.id);
-    }
+              {"bags", list_of(planned.bags, &kitchen::Bag::id)}};
     json["days_refrigerated"] = planned.package.days_refrigerated;
     json["in_freezer"] = planned.in_freezer;
     json["place"] = planned.package.place;
@@ -119,8 +111,8 @@ Json freezer_load_json(const kitchen::Plan& plan) {
 }
 
 Json messages_json(const service::Messages& messages) {
-    Json list = Json::array();
-    for (const auto& [what, text] : messages.all()) {
+    return list_of(messages.all(), [](const service::Message& message) {
+        const auto& what = message.what;
         Json one{{"severity", severity_word(what.severity)}};
         if (!what.where.file.empty()) {
             one["file"] = what.where.file;
@@ -131,9 +123,8 @@ Json messages_json(const service::Messages& messages) {
         }
         one["text"] = what.message;
         one["hints"] = what.hints;
-        list.push_back(std::move(one));
-    }
-    return list;
+        return one;
+    });
 }
 
 std::string_view word_for(kitchen::Fill fill) {

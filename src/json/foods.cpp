@@ -1,6 +1,5 @@
+#include "json/value.h"
 #include "json/values.h"
-
-#include <nlohmann/json.hpp>
 
 namespace thawslip::json {
 namespace {
@@ -35,11 +34,7 @@ Json facts_json(const service::FoodFacts& facts) {
 } // namespace
 
 Json foods_json(std::span<const service::FoodFacts> facts) {
-    Json answer = Json::array();
-    for (const auto& one : facts) {
-        answer.push_back(facts_json(one));
-    }
-    return answer;
+    return list_of(facts, facts_json);
 }
 
 } // namespace thawslip::json

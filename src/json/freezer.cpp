@@ -1,9 +1,8 @@
 #include "archive/values.h"
 #include "json/members.h"
+#include "json/value.h"
 #include "json/values.h"
 #include "service/freezer/bags.h"
-
-#include <nlohmann/json.hpp>
 
 namespace thawslip::json {
 namespace {
@@ -49,11 +48,9 @@ void add_allergens(Json& json, const service::FoundBag& found, const wording::St
     json["may_contain"] = known ? names_json(known->may_contain, style) : Json{};
     json["added"] = known ? names_json(known->added, style) : Json{};
     if (!found.named.empty()) {
-        json["named"] = Json::array();
-        for (const auto& named : found.named) {
-            json["named"].push_back(
-                {{"word", named.avoided}, {"where", word_of(named.in)}, {"as", named.as}});
-        }
+        json["named"] = list_of(found.named, [](const service::AvoidedNamed& named) {
+            return Json{{"word", named.avoided}, {"where", word_of(named.in)}, {"as", named.as}};
+        });
     }
 }
 
@@ -74,15 +71,11 @@ Json bag_json(const archive::Bag& bag, kitchen::Date today) {
 
 Json proposal_json(const service::Proposal& proposal) {
     const auto& bag = proposal.bags.front();
-    Json ids = Json::array();
-    for (const auto& one : proposal.bags) {
-        ids.push_back(one.id);
-    }
     Json json{{"eat", kitchen::to_iso(proposal.eat)},
               {"thaw_start", nullptr},
               {"thaw", nullptr},
               {"id", bag.id},
-              {"ids", std::move(ids)},
+              {"ids", list_of(proposal.bags, &archive::Bag::id)},
               {"dish", bag.dish},
               {"raw", service::is_raw(bag)},
               {"servings", proposal.servings()},
@@ -103,13 +96,11 @@ Json proposal_json(const service::Proposal& proposal) {
 
 Json freezer_json(std::span<const service::FoundBag> bags, kitchen::Date today,
                   const wording::Style& style) {
-    Json answer = Json::array();
-    for (const auto& found : bags) {
+    return list_of(bags, [&](const service::FoundBag& found) {
         auto json = bag_json(found.bag, today);
         add_allergens(json, found, style);
-        answer.push_back(std::move(json));
-    }
-    return answer;
+        return json;
+    });
 }
 
 namespace {
@@ -135,19 +126,11 @@ Json past_json(const archive::PastEvent& past) {
 } // namespace
 
 Json history_json(const archive::Bag& bag, std::span<const archive::PastEvent> history) {
-    Json events = Json::array();
-    for (const auto& past : history) {
-        events.push_back(past_json(past));
-    }
-    return {{"id", bag.id}, {"dish", bag.dish}, {"history", std::move(events)}};
+    return {{"id", bag.id}, {"dish", bag.dish}, {"history", list_of(history, past_json)}};
 }
 
 Json next_json(std::span<const service::Proposal> proposals) {
-    Json answer = Json::array();
-    for (const auto& proposal : proposals) {
-        answer.push_back(proposal_json(proposal));
-    }
-    return answer;
+    return list_of(proposals, proposal_json);
 }
 
 } // namespace thawslip::json

@@ -1,10 +1,9 @@
 #include "archive/values.h"
 #include "json/members.h"
+#include "json/value.h"
 #include "json/values.h"
 #include "service/read/message_text.h"
 #include "wording/phrases.h"
-
-#include <nlohmann/json.hpp>
 
 namespace thawslip::json {
 namespace {
@@ -46,12 +45,11 @@ void add_how_to_thaw(Json& object, const code::Message& message) {
 }
 
 Json additions_json(const std::vector<code::Addition>& additions, const wording::Style& style) {
-    Json list = Json::array();
-    for (const auto& addition : additions) {
-        list.push_back({{"add", addition.what}, {"when", say_when(addition.when, style.language)}});
-        add_said(list.back(), "bag", addition.bag);
-    }
-    return list;
+    return list_of(additions, [&style](const code::Addition& addition) {
+        Json one{{"add", addition.what}, {"when", say_when(addition.when, style.language)}};
+        add_said(one, "bag", addition.bag);
+        return one;
+    });
 }
 
 } // namespace

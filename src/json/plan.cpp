@@ -1,10 +1,9 @@
 #include "archive/values.h"
+#include "json/value.h"
 #include "json/values.h"
 #include "service/dinner/plan_text.h"
 #include "wording/plan_sheet.h"
 #include "wording/timeline_words.h"
-
-#include <nlohmann/json.hpp>
 
 namespace thawslip::json {
 namespace {
@@ -61,17 +60,16 @@ Json remark_json(const DinnerPlan& plan, const kitchen::TimelineRemark& remark,
 
 Json way_json(const DinnerPlan& plan, std::size_t dish, const kitchen::FasterWay& way,
               const wording::Language& language) {
-    Json cautions = Json::array();
-    for (const auto& caution : cautions_of(way.method, dish)) {
-        cautions.push_back(say_remark(plan.line, caution, language));
-    }
+    const auto said = [&](const kitchen::TimelineRemark& caution) {
+        return say_remark(plan.line, caution, language);
+    };
     return {{"dish", plan.dishes[dish].package.dish},
             {"method", archive::word_of(way.method)},
             {"begin", time_on_clock(plan, way.begin)},
             {"start", time_on_clock(plan, way.start)},
             {"ready", time_on_clock(plan, plan.line.eat)},
             {"text", say_remark(plan.line, remark_of(way, dish), language)},
-            {"cautions", cautions}};
+            {"cautions", list_of(cautions_of(way.method, dish), said)}};
 }
 
 /// How a dish is thawed: by the first method on its label, or the next that serves.

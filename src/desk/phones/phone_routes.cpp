@@ -27,10 +27,9 @@ json::Json offer_answer(const Offer& offer) {
 /// Without their keys, which are theirs alone.
 http::Response list_phones(Session& session, const Asked&) {
     const auto& phones = phones_of(session);
-    auto list = json::Json::array();
-    for (const auto& phone : phones.all()) {
-        list.push_back({{"number", phone.number}, {"name", phone.name}, {"paired", phone.paired}});
-    }
+    auto list = json::list_of(phones.all(), [](const Phone& phone) {
+        return json::Json{{"number", phone.number}, {"name", phone.name}, {"paired", phone.paired}};
+    });
     const auto offer = phones.open_offer();
     return answer_with({{"origin", phones.origin()},
                         {"fingerprint", phones.fingerprint()},

@@ -10,7 +10,7 @@ std::string text_in(const json::Json& object, const char* key) {
     return found != object.end() && found->is_string() ? found->get<std::string>() : std::string{};
 }
 
-int number_in(const json::Json& object) {
+int number_of(const json::Json& object) {
     const auto found = object.find("number");
     return found != object.end() && found->is_number_integer() ? found->get<int>() : 0;
 }
@@ -18,14 +18,12 @@ int number_in(const json::Json& object) {
 } // namespace
 
 std::string phones_text(const std::vector<Phone>& phones) {
-    auto list = json::Json::array();
-    for (const auto& phone : phones) {
-        list.push_back({{"number", phone.number},
-                        {"name", phone.name},
-                        {"key", phone.key},
-                        {"paired", phone.paired}});
-    }
-    return json::to_lines(list);
+    return json::to_lines(json::list_of(phones, [](const Phone& phone) {
+        return json::Json{{"number", phone.number},
+                          {"name", phone.name},
+                          {"key", phone.key},
+                          {"paired", phone.paired}};
+    }));
 }
 
 std::vector<Phone> read_phones(const std::string& text) {
@@ -39,7 +37,7 @@ std::vector<Phone> read_phones(const std::string& text) {
         if (!object.is_object()) {
             continue;
         }
-        Phone phone{number_in(object), phone_name(text_in(object, "name")), text_in(object, "key"),
+        Phone phone{number_of(object), phone_name(text_in(object, "name")), text_in(object, "key"),
                     text_in(object, "paired")};
         if (phone.number > 0 && !phone.name.empty() && phone.key.size() >= shortest_key) {
             phones.push_back(std::move(phone));
