@@ -1,16 +1,16 @@
 #include "app/archive_commands.h"
 #include "app/archive_folder.h"
 #include "app/archive_place.h"
-#include "app/commands/report.h"
-#include "app/counted.h"
 #include "app/files/output_guard.h"
 #include "app/progress_line.h"
 #include "app/whole_folder.h"
 #include "archive/address.h"
 #include "archive/restore.h"
 #include "archive/server_sql.h"
+#include "base/counted.h"
 #include "service/archive/archive_days.h"
 #include "service/archive/exchange.h"
+#include "service/messages.h"
 
 #include <fmt/format.h>
 #include <optional>

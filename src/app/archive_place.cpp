@@ -86,4 +86,13 @@ std::optional<archive::Archive> existing_archive(const Settings& settings, archi
     return mode == archive::Mode::Read ? std::move(archive).value() : open_archive(settings, mode);
 }
 
+std::optional<archive::Archive> needed_archive(const Settings& settings, archive::Mode mode,
+                                               Console console) {
+    auto archive = existing_archive(settings, mode);
+    if (!archive) {
+        console.err << "error: nothing has been printed yet\n";
+    }
+    return archive;
+}
+
 } // namespace thawslip::app

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "app/commands.h"
 #include "app/files/settings_file.h"
 #include "archive/archive.h"
 #include "base/result.h"
@@ -31,5 +32,9 @@ archive::Archive open_archive(const Settings& settings, archive::Mode mode);
 
 /// The same for reading; nothing where nothing has been printed yet.
 std::optional<archive::Archive> existing_archive(const Settings& settings, archive::Mode mode);
+
+/// The same, for what needs one: where nothing has been printed yet, it is said as an error.
+std::optional<archive::Archive> needed_archive(const Settings& settings, archive::Mode mode,
+                                               Console console);
 
 } // namespace thawslip::app

@@ -1,7 +1,10 @@
 #include "app/bag_text.h"
 
+#include "base/counted.h"
 #include "service/freezer/bags.h"
 #include "wording/phrases.h"
+
+#include <fmt/format.h>
 
 namespace thawslip::app {
 
@@ -19,6 +22,11 @@ std::string shown_moment(const std::string& at) {
         text[letter] = ' ';
     }
     return text;
+}
+
+std::string days_text(std::chrono::days low, std::chrono::days high) {
+    const auto most = counted(high.count(), "day");
+    return low == high ? most : fmt::format("{} to {}", low.count(), most);
 }
 
 } // namespace thawslip::app

@@ -1,8 +1,8 @@
 #include "app/clock.h"
 
-#include <charconv>
+#include "base/number_in.h"
+
 #include <cstdlib>
-#include <cstring>
 #include <ctime>
 #include <fmt/format.h>
 
@@ -12,13 +12,7 @@ namespace {
 
 std::optional<std::time_t> fixed_now() {
     const char* fixed = std::getenv("SOURCE_DATE_EPOCH");
-    if (fixed == nullptr) {
-        return std::nullopt;
-    }
-    std::time_t now = 0;
-    const auto* end = fixed + std::strlen(fixed);
-    const auto read = std::from_chars(fixed, end, now);
-    return read.ptr == end && read.ec == std::errc{} ? std::optional{now} : std::nullopt;
+    return fixed != nullptr ? number_in<std::time_t>(fixed) : std::nullopt;
 }
 
 std::tm local_now() {

@@ -1,3 +1,4 @@
+#include "app/bag_text.h"
 #include "app/commands.h"
 #include "json/answers.h"
 #include "kitchen/measures/temperature_text.h"
@@ -9,12 +10,6 @@ namespace thawslip::app {
 namespace {
 
 using service::FoodFacts;
-
-std::string days_text(std::chrono::days low, std::chrono::days high) {
-    const auto unit = high.count() == 1 ? "day" : "days";
-    return low == high ? fmt::format("{} {}", high.count(), unit)
-                       : fmt::format("{} to {} {}", low.count(), high.count(), unit);
-}
 
 std::string minimum_text(const FoodFacts& facts, const Settings& settings) {
     if (!facts.minimum) {

@@ -3,12 +3,12 @@
 #include "app/bag_text.h"
 #include "app/choose_bags.h"
 #include "app/clock.h"
-#include "app/commands/report.h"
 #include "app/station.h"
 #include "json/answers.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/freezer_state.h"
 #include "service/freezer/renamed_dish.h"
+#include "service/messages.h"
 
 #include <fmt/format.h>
 #include <ostream>
@@ -18,18 +18,6 @@ namespace thawslip::app {
 namespace {
 
 /// The archive, for whoever notes something in it; where there is none, that is said.
-std::optional<archive::Archive> archive_to_change(const Settings& settings, Console console) {
-    auto archive = existing_archive(settings, archive::Mode::Write);
-    if (!archive) {
-        console.err << "error: nothing has been printed yet\n";
-    }
-    return archive;
-}
-
-service::Moment moment_now() {
-    return {now_text(), station_now()};
-}
-
 std::string bag_text(const archive::Bag& bag) {
     return fmt::format("{} {}, bag {} of {}", bag.id, bag.dish, bag.number, bag.of);
 }
@@ -72,7 +60,7 @@ std::string undone_text(const archive::UndoneBag& bag) {
 
 ExitStatus freezer_set(const std::vector<std::string>& typed, WhichOfSeveral which,
                        archive::State state, const Settings& settings, Console console) {
-    auto archive = archive_to_change(settings, console);
+    auto archive = needed_archive(settings, archive::Mode::Write, console);
     if (!archive) {
         return ExitStatus::Refused;
     }
@@ -86,7 +74,7 @@ ExitStatus freezer_set(const std::vector<std::string>& typed, WhichOfSeveral whi
 
 ExitStatus freezer_move(const std::vector<std::string>& typed, WhichOfSeveral which,
                         const std::string& place, const Settings& settings, Console console) {
-    auto archive = archive_to_change(settings, console);
+    auto archive = needed_archive(settings, archive::Mode::Write, console);
     if (!archive) {
         return ExitStatus::Refused;
     }
@@ -101,7 +89,7 @@ ExitStatus freezer_move(const std::vector<std::string>& typed, WhichOfSeveral wh
 
 ExitStatus freezer_renamed(const std::string& before, const std::string& now,
                            const Settings& settings, Console console) {
-    auto archive = archive_to_change(settings, console);
+    auto archive = needed_archive(settings, archive::Mode::Write, console);
     if (!archive) {
         return ExitStatus::Refused;
     }
@@ -122,7 +110,7 @@ ExitStatus freezer_renamed(const std::string& before, const std::string& now,
 }
 
 ExitStatus freezer_undo(const Settings& settings, Console console) {
-    auto archive = archive_to_change(settings, console);
+    auto archive = needed_archive(settings, archive::Mode::Write, console);
     return archive ? answer(service::undo_last(*archive, moment_now()), undone_text, console)
                    : ExitStatus::Refused;
 }
@@ -155,9 +143,8 @@ void show_history(archive::Archive& archive, const archive::Bag& bag, std::ostre
 
 ExitStatus freezer_history(const std::vector<std::string>& typed, AnswerAs answer,
                            const Settings& settings, Console console) {
-    auto archive = existing_archive(settings, archive::Mode::Read);
+    auto archive = needed_archive(settings, archive::Mode::Read, console);
     if (!archive) {
-        console.err << "error: nothing has been printed yet\n";
         return ExitStatus::Refused;
     }
     const auto bags = service::bags_meant(*archive, typed, archive::Which::All);

@@ -2,11 +2,12 @@
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
-#include "app/commands/report.h"
-#include "app/counted.h"
+#include "base/counted.h"
+#include "base/list.h"
 #include "base/utf8.h"
 #include "json/answers.h"
 #include "service/freezer/bags.h"
+#include "service/messages.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -104,12 +105,9 @@ std::string_view where_named(service::NamedIn in) {
 
 /// "milk: contains butter; walnut: may contain tree nuts".
 std::string why_not(const FoundBag& found) {
-    std::string text;
-    for (const auto& named : found.named) {
-        text += fmt::format("{}{}: {} {}", text.empty() ? "" : "; ", named.avoided,
-                            where_named(named.in), named.as);
-    }
-    return text;
+    return joined(found.named, "; ", [](const service::AvoidedNamed& named) {
+        return fmt::format("{}: {} {}", named.avoided, where_named(named.in), named.as);
+    });
 }
 
 std::vector<FoundBag> those(const FreezerList& list,
@@ -122,10 +120,7 @@ std::vector<FoundBag> those(const FreezerList& list,
 /// What a guest may not eat, what nobody knows, and what no label names it on.
 void show_without(const FreezerList& list, const std::vector<service::Avoided>& without,
                   const wording::Style& style, std::ostream& out) {
-    std::string words;
-    for (const auto& one : without) {
-        words += (words.empty() ? "" : ", ") + one.written;
-    }
+    const auto words = joined(without, ", ", &service::Avoided::written);
     const auto named = those(list, [](const FoundBag& bag) { return !bag.named.empty(); });
     const auto unknown = those(list, [](const FoundBag& bag) { return !bag.allergens; });
     const auto unnamed =

@@ -4,7 +4,9 @@
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
-#include "app/counted.h"
+#include "app/station.h"
+#include "base/counted.h"
+#include "base/list.h"
 #include "json/answers.h"
 #include "wording/phrases.h"
 #include "wording/timeline_words.h"
@@ -61,12 +63,10 @@ std::string thaw_text(const Proposal& proposal) {
 }
 
 std::string ids_of(const Proposal& proposal) {
-    std::string ids;
-    for (const auto& bag : proposal.bags) {
-        ids +=
-            (ids.empty() ? "" : ", ") + bag.id + (bag.place.empty() ? "" : " (" + bag.place + ")");
-    }
-    return (proposal.bags.size() == 1 ? "bag " : "bags ") + ids;
+    return (proposal.bags.size() == 1 ? "bag " : "bags ") +
+           joined(proposal.bags, ", ", [](const archive::Bag& bag) {
+               return bag.id + (bag.place.empty() ? "" : " (" + bag.place + ")");
+           });
 }
 
 void show(const Proposal& proposal, std::ostream& out) {
@@ -127,10 +127,7 @@ void show(const Menu& menu, std::ostream& out) {
 
 Menu menu_of(archive::Archive& archive, const service::NextQuestion& question,
              const Settings& settings) {
-    const service::Now moment{
-        today(), now(),
-        system_clock(now() - std::chrono::days{30}, now() + std::chrono::days{400})};
-    return service::freezer_next(archive, question, moment, settings.kitchen.thaw);
+    return service::freezer_next(archive, question, now_here(), settings.kitchen.thaw);
 }
 
 } // namespace

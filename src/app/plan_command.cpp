@@ -2,7 +2,6 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/commands/print_job.h"
-#include "app/commands/report.h"
 #include "app/files/data_folder.h"
 #include "app/files/day_files.h"
 #include "app/files/output_guard.h"
@@ -13,6 +12,7 @@
 #include "service/dinner/plan_sheet.h"
 #include "service/dinner/plan_text.h"
 #include "service/freezer/packages_of_bags.h"
+#include "service/messages.h"
 #include "service/print/own_files.h"
 
 #include <algorithm>
@@ -29,8 +29,10 @@ using Packages = std::vector<kitchen::PlannedPackage>;
 std::optional<Packages> packages_of_days(const PlanOptions& options, const Settings& settings,
                                          Console console) {
     const auto days = read_days(options.days, settings);
-    print(console.err, days.diagnostics, days.documents);
-    if (has_errors(days.diagnostics)) {
+    service::Messages messages;
+    messages.add(days.diagnostics, days.documents);
+    console.err << to_text(messages);
+    if (messages.have_errors()) {
         return std::nullopt;
     }
     return packages_of(days, options.bags);

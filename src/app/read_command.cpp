@@ -2,10 +2,11 @@
 #include "app/choose_bags.h"
 #include "app/clock.h"
 #include "app/commands.h"
-#include "app/commands/report.h"
 #include "app/photo_texts.h"
+#include "base/list.h"
 #include "json/answers.h"
 #include "kitchen/bag_id.h"
+#include "service/messages.h"
 #include "service/read/message_text.h"
 #include "service/read/read_bags.h"
 
@@ -106,7 +107,7 @@ void say_next(const service::Readings& readings, const std::string& what, const 
     std::erase_if(
         ids, [&](const std::string& id) { return id.empty() || !archive || !archive->bag(id); });
     if (!ids.empty()) {
-        const auto bags = fmt::format("{}", fmt::join(ids, ", "));
+        const auto bags = joined(ids, ", ");
         console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\nnext: thawslip "
                                    "freezer out {}  # once it is taken out\n",
                                    bags, bags);

@@ -1,10 +1,10 @@
 #include "app/archive_commands.h"
 #include "app/archive_place.h"
 #include "app/commands/print_job.h"
-#include "app/counted.h"
 #include "app/files/data_folder.h"
 #include "app/files/kept_files.h"
 #include "app/used_sheets.h"
+#include "base/counted.h"
 
 #include <ostream>
 
@@ -18,9 +18,8 @@ ExitStatus reprint(const ReprintOptions& options, const Settings& settings, Cons
     if (!printer) {
         return printer.fault();
     }
-    auto archive = existing_archive(settings, archive::Mode::Read);
+    auto archive = needed_archive(settings, archive::Mode::Read, console);
     if (!archive) {
-        console.err << "error: nothing has been printed yet\n";
         return ExitStatus::Refused;
     }
     const auto prints = find_prints(*archive, options.question);

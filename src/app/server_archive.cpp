@@ -4,11 +4,11 @@
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
-#include "app/counted.h"
 #include "app/files/user_folders.h"
 #include "app/station.h"
 #include "archive/address.h"
 #include "archive/exchange.h"
+#include "base/counted.h"
 #include "kitchen/bag_id.h"
 
 #include <filesystem>

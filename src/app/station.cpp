@@ -37,6 +37,15 @@ std::int64_t uptime() {
 
 } // namespace
 
+service::Moment moment_now() {
+    return {now_text(), station_now()};
+}
+
+service::Now now_here() {
+    return {today(), now(),
+            system_clock(now() - std::chrono::days{30}, now() + std::chrono::days{400})};
+}
+
 archive::Station station_now() {
     // machine-id(5) asks that the id itself be kept from others: a hash of it is as good here.
     archive::Station station{

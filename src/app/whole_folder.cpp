@@ -1,6 +1,7 @@
 #include "app/whole_folder.h"
 
 #include "app/exit_status.h"
+#include "app/files/descriptor.h"
 #include "base/folder.h"
 
 #include <algorithm>
@@ -27,22 +28,6 @@ std::string without_slashes(std::string path) {
     }
     return path;
 }
-
-class Descriptor {
-public:
-    explicit Descriptor(int number) : number_{number} {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() {
-        if (number_ >= 0) {
-            ::close(number_);
-        }
-    }
-    int number() const { return number_; }
-
-private:
-    int number_;
-};
 
 } // namespace
 
@@ -94,12 +79,8 @@ void WholeFolder::add_file(const std::string& name, std::string_view text) {
         fail("write", path_ + "/" + name, errno);
     }
     files_.push_back(temporary_ + "/" + name);
-    while (!text.empty()) {
-        const auto written = ::write(file.number(), text.data(), text.size());
-        if (written < 0 && errno != EINTR) {
-            fail("write", path_ + "/" + name, errno);
-        }
-        text.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0);
+    if (!write_all(file.number(), text)) {
+        fail("write", path_ + "/" + name, errno);
     }
 }
 

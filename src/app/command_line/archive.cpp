@@ -49,7 +49,6 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
     auto* command = freezer.add_subcommand(name, about);
     auto options = std::make_shared<FreezerListOptions>();
     auto* question = &options->question;
-    auto json = std::make_shared<bool>(false);
     if (std::string_view{name} == "find") {
         command
             ->add_option("words", question->words,
@@ -62,11 +61,10 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
         ->add_option("--without", options->without,
                      "what a guest may not eat: which bags name it, which do not: \"milk, walnut\"")
         ->option_text("WORDS");
-    command->add_flag("--json", *json, "for other programs");
+    auto answer = add_json(*command);
     command->callback([=, &chosen] {
-        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
         chosen = [options, answer](const Settings& settings, Console console) {
-            return freezer_list(*options, answer, settings, console);
+            return freezer_list(*options, *answer, settings, console);
         };
     });
 }
@@ -140,15 +138,13 @@ void add_renamed(CLI::App& freezer, Command& chosen) {
 void add_history(CLI::App& freezer, Command& chosen) {
     auto* command = freezer.add_subcommand("history", "what happened to a bag");
     auto typed = std::make_shared<std::vector<std::string>>();
-    auto json = std::make_shared<bool>(false);
     command->add_option("bags", *typed, "words of a dish, or ids of bags; a comma between several")
         ->required()
         ->option_text("WORDS|BAG...");
-    command->add_flag("--json", *json, "for other programs");
+    auto answer = add_json(*command);
     command->callback([=, &chosen] {
         chosen = [=](const Settings& settings, Console console) {
-            return freezer_history(*typed, *json ? AnswerAs::Json : AnswerAs::Words, settings,
-                                   console);
+            return freezer_history(*typed, *answer, settings, console);
         };
     });
 }
@@ -181,7 +177,6 @@ void add_freezer(CLI::App& app, Command& chosen) {
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
     auto question = std::make_shared<service::NextQuestion>();
     auto at = std::make_shared<std::string>("18:30");
-    auto json = std::make_shared<bool>(false);
     next->add_option("count", question->count, "how many days, from tomorrow on (5)")
         ->check(CLI::Range(1, 366))
         ->option_text("N");
@@ -196,12 +191,11 @@ void add_freezer(CLI::App& app, Command& chosen) {
     next->add_flag("--past", question->past_too,
                    "bags past a best-by date too; never those past a use-by date");
     next->add_option("--at", *at, "when to eat (18:30)")->option_text("HH:MM");
-    next->add_flag("--json", *json, "for other programs");
+    auto answer = add_json(*next);
     next->callback([=, &chosen] {
         question->at = time_of_day(*at);
-        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
         chosen = [question, answer](const Settings& settings, Console console) {
-            return freezer_next(*question, answer, settings, console);
+            return freezer_next(*question, *answer, settings, console);
         };
     });
 }

@@ -1,5 +1,7 @@
 #include "app/command_line/command_description.h"
 
+#include "base/split.h"
+
 #include <CLI/CLI.hpp>
 #include <sstream>
 
@@ -34,15 +36,6 @@ ArgumentDescription argument(const CLI::Option& option) {
     return described;
 }
 
-std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> lines;
-    std::istringstream stream{text};
-    for (std::string line; std::getline(stream, line);) {
-        lines.push_back(line);
-    }
-    return lines;
-}
-
 } // namespace
 
 CommandDescription describe(const CLI::App& app) {
@@ -52,7 +45,7 @@ CommandDescription describe(const CLI::App& app) {
                                  {},
                                  {},
                                  {},
-                                 lines_of(app.get_footer())};
+                                 lines_in(app.get_footer())};
     for (const auto* option : app.get_options()) {
         (option->nonpositional() ? described.options : described.words)
             .push_back(argument(*option));

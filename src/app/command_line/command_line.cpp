@@ -3,11 +3,11 @@
 #include "app/archive_place.h"
 #include "app/clock.h"
 #include "app/command_line/help_text.h"
-#include "app/command_line/number_words.h"
+#include "app/command_line/joined_words.h"
 #include "app/command_line/parse_fault.h"
 #include "app/command_line/parts.h"
-#include "app/command_line/printer_argument.h"
 #include "app/commands/setup_command.h"
+#include "app/commands/setup_questions.h"
 #include "app/files/settings_file.h"
 #include "app/files/shown_buffer.h"
 #include "app/locale.h"
@@ -15,6 +15,7 @@
 #include "app/server_archive.h"
 #include "archive/address.h"
 #include "base/letters.h"
+#include "base/list.h"
 #include "base/nearest.h"
 #include "intake/day_file.h"
 
@@ -30,14 +31,6 @@ namespace thawslip::app {
 namespace {
 
 /// What is wrong with the text of --dpi; empty where nothing is. (CLI::Range lets "nan" through.)
-std::string are_dots_per_inch(const std::string& text) {
-    double dots = 0.0;
-    const bool read = CLI::detail::lexical_cast(text, dots);
-    return read && dots >= 72.0 && dots <= 4800.0
-               ? ""
-               : fmt::format("\"{}\" is no number of dots per inch from 72 to 4800", text);
-}
-
 /// What is laid out, and on what.
 void add_layout_options(CLI::App& command, PrintOptions& options) {
     command.add_option("DAY.toml", options.days, "descriptions of packing days (TOML)")
@@ -47,7 +40,7 @@ void add_layout_options(CLI::App& command, PrintOptions& options) {
     command
         .add_option("--dpi", options.look.dots_per_inch,
                     "dots per inch of the printer (203.2, 300, 600)")
-        ->check(are_dots_per_inch)
+        ->check(dots_fault)
         ->option_text("N");
     command.add_flag("--small-modules", options.look.small_modules,
                      "allow code modules of 0.33 mm instead of 0.4 mm");
@@ -143,8 +136,9 @@ void add_help(CLI::App& app, Command& chosen) {
     command->add_option("words", *words, "what happened, in a word or two")
         ->option_text("WORDS...");
     command->callback([words, &chosen] {
-        chosen = [text = fmt::format("{}", fmt::join(*words, " "))](
-                     const Settings&, Console console) { return help(text, console); };
+        chosen = [text = joined(*words, " ")](const Settings&, Console console) {
+            return help(text, console);
+        };
     });
 }
 
@@ -199,7 +193,6 @@ void add_check(CLI::App& app, Command& chosen) {
         "check", "report everything that would be refused or cautioned; write nothing");
     auto options = std::make_shared<PrintOptions>();
     auto why = std::make_shared<std::string>();
-    auto json = std::make_shared<bool>(false);
     add_layout_options(*command, *options);
     auto* tell_why =
         command
@@ -207,12 +200,12 @@ void add_check(CLI::App& app, Command& chosen) {
                        "also say where each date comes from, and how well all reads; --why=all, "
                        "how large all is set and how the code is made too")
             ->transform(one_of({"dates", "all"}));
-    command->add_flag("--json", *json, "answer in JSON")->excludes(tell_why);
+    auto answer = add_json(*command, "answer in JSON");
+    command->get_option("--json")->excludes(tell_why);
     command->callback([=, &chosen] {
         chosen = [=](const Settings& settings, Console console) {
             const auto told = *why == "all" ? Why::WithNumbers : Why::Told;
-            return check(*options, why->empty() ? Why::Untold : told,
-                         *json ? AnswerAs::Json : AnswerAs::Words, settings, console);
+            return check(*options, why->empty() ? Why::Untold : told, *answer, settings, console);
         };
     });
 }
@@ -233,7 +226,6 @@ void add_read(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("read", "the cook steps of a bag, from its code or its id");
     auto what = std::make_shared<std::vector<std::string>>();
     auto which = std::make_shared<WhichOfSeveral>(WhichOfSeveral::Ask);
-    auto json = std::make_shared<bool>(false);
     command
         ->add_option("what", *what,
                      "a photograph of codes (PNG or JPEG), a bag's id, words of a dish; - for the "
@@ -243,12 +235,10 @@ void add_read(CLI::App& app, Command& chosen) {
     command->add_flag_callback(
         "--oldest", [which] { *which = WhichOfSeveral::Oldest; },
         "of several dishes that the words fit, the oldest");
-    command->add_flag("--json", *json, "answer in JSON, one line a bag");
+    auto answer = add_json(*command, "answer in JSON, one line a bag");
     command->callback([=, &chosen] {
-        const auto answer = *json ? AnswerAs::Json : AnswerAs::Words;
         chosen = [=](const Settings& settings, Console console) {
-            return read(fmt::format("{}", fmt::join(*what, " ")), *which, answer, settings,
-                        console);
+            return read(joined(*what, " "), *which, *answer, settings, console);
         };
     });
 }
@@ -309,17 +299,13 @@ std::string are_languages(const std::string& text) {
 }
 
 std::vector<std::string> names_of(std::span<const toml::Word> words) {
-    std::vector<std::string> names;
-    for (const auto& [word, also] : words) {
-        names.push_back(word);
-    }
-    return names;
+    return mapped(words, &toml::Word::word);
 }
 
 /// Takes each word that the setting takes; the help names them all.
 void take_one_of(CLI::Option& option, std::span<const toml::Word> words) {
     const auto names = names_of(words);
-    option.transform(one_of(names))->option_text(fmt::format("{}", fmt::join(names, "|")));
+    option.transform(one_of(names))->option_text(joined(names, "|"));
 }
 
 void add_overrides(CLI::App& app, Overrides& overrides) {

@@ -33,6 +33,13 @@ void add_overwrite(CLI::App& command, Overwrite& overwrite) {
         "let further sheets (name-2.svg) take the place of others' files");
 }
 
+std::shared_ptr<AnswerAs> add_json(CLI::App& command, const char* about) {
+    auto answer = std::make_shared<AnswerAs>(AnswerAs::Words);
+    command.add_flag_callback(
+        "--json", [answer] { *answer = AnswerAs::Json; }, about);
+    return answer;
+}
+
 void require_destination(const std::string& output, const std::optional<std::string>& printer) {
     if (output.empty() && !printer) {
         throw CLI::RequiredError{"-o FILE or --print"};

@@ -131,8 +131,6 @@ constexpr std::array notes{
     Notes{"archive import", "thawslip archive import archive-folder"},
     Notes{"archive merge", "thawslip archive merge other-kitchen.db\n"
                            "thawslip archive merge from-the-laptop.db --same-kitchen"},
-    Notes{"archive export", "thawslip archive export archive-2026"},
-    Notes{"archive import", "thawslip archive import archive-2026"},
 };
 
 /// The names from below the program to `app`: "stock show".

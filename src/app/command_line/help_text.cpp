@@ -1,5 +1,6 @@
 #include "app/command_line/help_text.h"
 
+#include "base/list.h"
 #include "base/utf8.h"
 
 #include <algorithm>
@@ -71,12 +72,9 @@ std::string table(const std::string& heading, const std::vector<Row>& rows) {
 }
 
 std::vector<Row> rows_of(const std::vector<ArgumentDescription>& arguments) {
-    std::vector<Row> rows;
-    rows.reserve(arguments.size());
-    for (const auto& argument : arguments) {
-        rows.push_back({shown_name(argument), argument.about});
-    }
-    return rows;
+    return mapped(arguments, [](const ArgumentDescription& argument) {
+        return Row{shown_name(argument), argument.about};
+    });
 }
 
 std::string usage(const CommandDescription& command) {
@@ -114,10 +112,9 @@ std::string notes(const std::vector<std::string>& lines) {
 } // namespace
 
 std::string help_text(const CommandDescription& command) {
-    std::vector<Row> commands;
-    for (const auto& below : command.commands) {
-        commands.push_back({below.name, below.about});
-    }
+    const auto commands = mapped(command.commands, [](const CommandDescription& below) {
+        return Row{below.name, below.about};
+    });
     std::string text;
     for (const auto& line : broken(command.about, page_width)) {
         text += line + "\n";

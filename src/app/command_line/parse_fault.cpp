@@ -1,6 +1,7 @@
 #include "app/command_line/parse_fault.h"
 
 #include "app/command_line/command_description.h"
+#include "base/list.h"
 #include "base/nearest.h"
 
 #include <CLI/CLI.hpp>
@@ -79,10 +80,7 @@ std::string value_of(const CLI::App& program, const std::string& name) {
 
 Fault unexpected_option(const CLI::App& program, const std::string& word) {
     const auto name = before(word, "=");
-    std::vector<std::string> names;
-    for (const auto& option : options_of(program)) {
-        names.push_back(option.long_name);
-    }
+    const auto names = mapped(options_of(program), &ArgumentDescription::long_name);
     for (const auto& [former, now] : former_options) {
         if (name == former && std::ranges::find(names, now) != names.end()) {
             return {fmt::format("there is no option {}", name),
@@ -110,10 +108,7 @@ Fault unexpected(const CLI::App& program, const std::string& what) {
 Fault missing(const CLI::App& program, const std::string& what) {
     const auto command = describe(command_of(program));
     if (!command.commands.empty() && what.find("ubcommand") != std::string::npos) {
-        std::vector<std::string> names;
-        for (const auto& below : command.commands) {
-            names.push_back(below.name);
-        }
+        const auto names = mapped(command.commands, &CommandDescription::name);
         return {"a command is missing", command.path.find(' ') == std::string::npos
                                             ? "thawslip --help lists the commands"
                                             : "the commands are " + list_of(names)};

@@ -1,9 +1,9 @@
 #include "app/command_line/parts.h"
 #include "base/nearest.h"
+#include "base/number_in.h"
 #include "base/number_list.h"
 
 #include <CLI/CLI.hpp>
-#include <charconv>
 #include <fmt/format.h>
 
 namespace thawslip::app {
@@ -11,16 +11,9 @@ namespace {
 
 constexpr int most_cells = 1000; ///< of any sheet
 
-std::optional<int> whole_number(const std::string& text) {
-    int number = 0;
-    const auto* const end = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), end, number);
-    return read.ec == std::errc{} && read.ptr == end ? std::optional{number} : std::nullopt;
-}
-
 /// What is wrong with the text of --first-cell; empty where nothing is.
 std::string is_first_cell(const std::string& text) {
-    const auto number = whole_number(text);
+    const auto number = number_in<int>(text);
     return text == "next" || (number && *number >= 0) // the stock says which there are
                ? ""
                : fmt::format("\"{}\" is no cell: expected a number from 1 on, or \"next\" for the "
@@ -34,7 +27,7 @@ std::string are_cells(const std::string& text) {
 }
 
 std::string are_copies(const std::string& text) {
-    const auto copies = whole_number(text);
+    const auto copies = number_in<int>(text);
     return copies && *copies >= 1 && *copies <= service::most_copies
                ? ""
                : fmt::format("\"{}\" is no number of copies from 1 to {}", text,
@@ -66,7 +59,7 @@ void add_part(CLI::App& command, service::Part& part) {
 void add_copies(CLI::App& command, const std::function<void(int)>& take) {
     command
         .add_option_function<std::string>(
-            "--copies", [take](const std::string& text) { take(*whole_number(text)); },
+            "--copies", [take](const std::string& text) { take(*number_in<int>(text)); },
             "how many of each, one behind the other (1)")
         ->check(are_copies)
         ->option_text("N");
@@ -78,7 +71,7 @@ void add_cells(CLI::App& command, const std::function<void(int)>& take_first,
         .add_option_function<std::string>(
             "--first-cell",
             [take_first](const std::string& text) {
-                take_first(text == "next" ? service::next_cell : *whole_number(text));
+                take_first(text == "next" ? service::next_cell : *number_in<int>(text));
             },
             "start at this cell of a half-used sheet, counted along rows from 1; next: behind the "
             "last print on that stock")

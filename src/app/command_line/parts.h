@@ -3,6 +3,7 @@
 #include "app/commands.h"
 
 #include <functional>
+#include <memory>
 
 namespace CLI {
 class App;
@@ -27,6 +28,9 @@ void add_copies(CLI::App& command, const std::function<void(int)>& take);
 /// Adds `--first-cell` and `--skip`, which name the cells that are printed on.
 void add_cells(CLI::App& command, const std::function<void(int)>& take_first,
                std::vector<int>& skip);
+
+/// Adds `--json`, which says how the command answers.
+std::shared_ptr<AnswerAs> add_json(CLI::App& command, const char* about = "for other programs");
 
 /// Adds `--trial`.
 void add_trial(CLI::App& command, PrintOptions& options);

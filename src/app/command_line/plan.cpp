@@ -19,7 +19,6 @@ void add_plan(CLI::App& app, Command& chosen) {
     auto* command =
         app.add_subcommand("plan", "when to thaw, start and add, to eat at a given time");
     auto options = std::make_shared<PlanOptions>();
-    auto json = std::make_shared<bool>(false);
     command
         ->add_option("DAY.toml", options->days,
                      "descriptions of packing days (TOML); or bags of the archive: ids, or words "
@@ -38,9 +37,9 @@ void add_plan(CLI::App& app, Command& chosen) {
     command->add_option("--calendar", options->calendar, "also write the plan as a calendar")
         ->option_text("FILE.ics");
     add_sheet(*command, options->sheet);
-    command->add_flag("--json", *json, "answer in JSON");
-    command->callback([options, json, &chosen] {
-        options->answer = *json ? AnswerAs::Json : AnswerAs::Words;
+    auto answer = add_json(*command, "answer in JSON");
+    command->callback([options, answer, &chosen] {
+        options->answer = *answer;
         chosen = [options](const Settings& settings, Console console) {
             return plan(*options, settings, console);
         };

@@ -1,9 +1,11 @@
+#include "app/bag_text.h"
 #include "app/commands.h"
 #include "app/commands/check_text.h"
 #include "app/commands/print_archive.h"
-#include "app/counted.h"
 #include "app/files/data_folder.h"
 #include "app/files/day_files.h"
+#include "base/counted.h"
+#include "base/list.h"
 #include "json/answers.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/heat/thaw_ceiling.h"
@@ -84,13 +86,6 @@ std::string_view words_for(kitchen::Wetness wetness) {
     return {};
 }
 
-std::string days_text(const kitchen::DaysLeft& left) {
-    const auto unit = left.high.count() == 1 ? "day" : "days";
-    return left.low == left.high
-               ? fmt::format("{} {}", left.high.count(), unit)
-               : fmt::format("{} to {} {}", left.low.count(), left.high.count(), unit);
-}
-
 /// "thaw: 24 h, by the agencies' rule…": what decided how long it has to thaw.
 void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                std::ostream& out) {
@@ -128,8 +123,8 @@ void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                            said(face->limit));
     }
     if (const auto& left = planned.after_thawing) {
-        out << fmt::format("          once thawed, {}: \"{}\" ({})\n", days_text(*left),
-                           left->row.row, left->row.source);
+        out << fmt::format("          once thawed, {}: \"{}\" ({})\n",
+                           days_text(left->low, left->high), left->row.row, left->row.source);
         if (const auto& fresh = left->capped_by) {
             out << fmt::format("          no longer than fresh, {} to {} days: \"{}\" ({})\n",
                                fresh->low.count(), fresh->high.count(), fresh->row, fresh->source);
@@ -233,16 +228,15 @@ std::string reading_places(const std::vector<layout::AreaReport>& areas) {
             parts.push_back(fmt::format("{}: {}", words, fmt::join(names, ", ")));
         }
     }
-    return fmt::format("{}", fmt::join(parts, "; "));
+    return joined(parts, "; ");
 }
 
 /// The same in metres: "0.74 m dish; 0.43 m thaw".
 std::string reading_distances(const std::vector<layout::AreaReport>& areas) {
-    std::vector<std::string> parts;
-    for (const auto& [cm, names] : by_distance(areas)) {
-        parts.push_back(fmt::format("{:.2f} m {}", cm / 100.0, fmt::join(names, ", ")));
-    }
-    return fmt::format("{}", fmt::join(parts, "; "));
+    return joined(by_distance(areas), "; ", [](const auto& of_distance) {
+        const auto& [cm, names] = of_distance;
+        return fmt::format("{:.2f} m {}", cm / 100.0, fmt::join(names, ", "));
+    });
 }
 
 /// The areas of which something is true, after a heading; nothing where there are none.

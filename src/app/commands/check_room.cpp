@@ -1,5 +1,5 @@
 #include "app/commands/check_text.h"
-#include "app/counted.h"
+#include "base/counted.h"
 #include "wording/room.h"
 
 #include <fmt/format.h>

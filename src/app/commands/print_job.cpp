@@ -2,11 +2,11 @@
 
 #include "app/commands/deliver.h"
 #include "app/commands/recording.h"
-#include "app/counted.h"
 #include "app/files/whole_file.h"
 #include "app/gone_bags.h"
 #include "app/progress_line.h"
 #include "app/used_sheets.h"
+#include "base/counted.h"
 #include "render/dump.h"
 #include "render/pdf.h"
 #include "render/svg.h"

@@ -2,9 +2,9 @@
 
 #include "app/question.h"
 #include "base/letters.h"
+#include "base/number_in.h"
 
 #include <algorithm>
-#include <charconv>
 #include <fmt/format.h>
 #include <istream>
 #include <ostream>
@@ -74,11 +74,8 @@ std::optional<std::string> named_by(const std::string& answer, std::span<const s
 }
 
 std::optional<double> dots_in(const std::string& text) {
-    double dots = 0.0;
-    const auto* const end = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), end, dots);
-    const bool whole = read.ec == std::errc{} && read.ptr == end;
-    return whole && dots >= 72.0 && dots <= 4800.0 ? std::optional{dots} : std::nullopt;
+    const auto dots = number_in<double>(text);
+    return dots && *dots >= 72.0 && *dots <= 4800.0 ? dots : std::nullopt;
 }
 
 std::string dots_fault(const std::string& text) {

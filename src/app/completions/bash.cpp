@@ -1,4 +1,5 @@
 #include "app/completions/completion.h"
+#include "base/list.h"
 
 #include <fmt/format.h>
 
@@ -45,13 +46,7 @@ _thawslip()
 std::string offered(const ArgumentDescription& argument) {
     switch (offer_for(argument)) {
     case Offer::Nothing: return "''";
-    case Offer::Choices: {
-        std::string words;
-        for (const auto& choice : choices_of(argument)) {
-            words += (words.empty() ? "" : " ") + choice;
-        }
-        return in_quotes(words);
-    }
+    case Offer::Choices: return in_quotes(choices_of(argument));
     case Offer::Files: return "files";
     case Offer::TomlFiles: return "toml";
     case Offer::Stocks: return "stocks";
@@ -78,19 +73,7 @@ std::string values(const CommandDescription& command, const std::string& before)
 }
 
 std::string option_names(const CommandDescription& command) {
-    std::string names;
-    for (const auto& option : command.options) {
-        names += (names.empty() ? "" : " ") + option.long_name;
-    }
-    return names;
-}
-
-std::string command_names(const CommandDescription& command) {
-    std::string names;
-    for (const auto& below : command.commands) {
-        names += (names.empty() ? "" : " ") + below.name;
-    }
-    return names;
+    return joined(command.options, " ", &ArgumentDescription::long_name);
 }
 
 } // namespace
@@ -112,8 +95,8 @@ std::string bash(const CommandDescription& program) {
             fmt::format("            {}) _thawslip_offer '{}{}' ;;\n", path,
                         is_program ? "" : option_names(program) + " ", option_names(command));
         if (!command.commands.empty()) {
-            words +=
-                fmt::format("        {}) _thawslip_offer '{}' ;;\n", path, command_names(command));
+            words += fmt::format("        {}) _thawslip_offer '{}' ;;\n", path,
+                                 joined(command.commands, " ", &CommandDescription::name));
         } else if (!command.words.empty()) {
             words += fmt::format("        {}) _thawslip_offer {} ;;\n", path,
                                  offered(command.words.front()));

@@ -33,15 +33,9 @@ Offer offer_for(const ArgumentDescription& argument) {
     return has(value, "FILE") || has(value, "PHOTO") ? Offer::Files : Offer::Nothing;
 }
 
-std::vector<std::string> choices_of(const ArgumentDescription& argument) {
-    std::vector<std::string> choices(1);
-    for (const char c : argument.value) {
-        if (c == '|') {
-            choices.emplace_back();
-        } else {
-            choices.back() += c;
-        }
-    }
+std::string choices_of(const ArgumentDescription& argument) {
+    auto choices = argument.value;
+    std::ranges::replace(choices, '|', ' ');
     return choices;
 }
 

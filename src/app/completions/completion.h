@@ -14,7 +14,7 @@ enum class Offer { Nothing, Choices, Files, TomlFiles, Stocks, Printers };
 Offer offer_for(const ArgumentDescription& argument);
 
 /// The words of "letter|a4". \pre offer_for(argument) is Choices
-std::vector<std::string> choices_of(const ArgumentDescription& argument);
+std::string choices_of(const ArgumentDescription& argument);
 
 /// Every command of the program, itself first, each before what is below it.
 std::vector<CommandDescription> all_commands(const CommandDescription& program);

@@ -31,13 +31,7 @@ complete -c thawslip -f
 std::string offered(const ArgumentDescription& argument) {
     switch (offer_for(argument)) {
     case Offer::Nothing: return "";
-    case Offer::Choices: {
-        std::string words;
-        for (const auto& choice : choices_of(argument)) {
-            words += (words.empty() ? "" : " ") + choice;
-        }
-        return " -a " + in_quotes(words);
-    }
+    case Offer::Choices: return " -a " + in_quotes(choices_of(argument));
     case Offer::Files: return " -F";
     case Offer::TomlFiles: return " -k -a '(__fish_complete_suffix .toml)'";
     case Offer::Stocks: return " -k -a '(__thawslip_stocks; __fish_complete_suffix .toml)'";

@@ -1,5 +1,6 @@
 #include "app/completions/completion.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::app::completions {
@@ -36,13 +37,7 @@ std::string escaped(const std::string& text) {
 std::string action(const ArgumentDescription& argument) {
     switch (offer_for(argument)) {
     case Offer::Nothing: return " ";
-    case Offer::Choices: {
-        std::string words;
-        for (const auto& choice : choices_of(argument)) {
-            words += (words.empty() ? "" : " ") + choice;
-        }
-        return "(" + words + ")";
-    }
+    case Offer::Choices: return "(" + choices_of(argument) + ")";
     case Offer::Files: return "_files";
     case Offer::TomlFiles: return "_files -g \"*.toml\"";
     case Offer::Stocks: return "_thawslip_stocks";
@@ -68,10 +63,8 @@ std::string specification(const ArgumentDescription& option) {
 }
 
 std::string function_of(const std::string& path) {
-    std::string name = "_";
-    for (const char c : path) {
-        name += c == ' ' ? '_' : c;
-    }
+    auto name = "_" + path;
+    std::ranges::replace(name, ' ', '_');
     return name;
 }
 

@@ -1,5 +1,6 @@
 #include "app/desk/child_process.h"
 
+#include "app/files/descriptor.h"
 #include "base/system_failure.h"
 
 #include <algorithm>
@@ -20,25 +21,6 @@ namespace thawslip::app {
 namespace {
 
 using Clock = std::chrono::steady_clock;
-
-/// A descriptor that is closed with the object, or before.
-class Descriptor {
-public:
-    explicit Descriptor(int number) : number_{number} {}
-    Descriptor(const Descriptor&) = delete;
-    Descriptor& operator=(const Descriptor&) = delete;
-    ~Descriptor() { close(); }
-    int number() const { return number_; }
-    void close() {
-        if (number_ >= 0) {
-            ::close(number_);
-        }
-        number_ = -1;
-    }
-
-private:
-    int number_;
-};
 
 struct Pipe {
     Descriptor read;

@@ -1,6 +1,7 @@
 #include "app/desk/day_folder.h"
 
 #include "app/desk/days_in.h"
+#include "app/files/descriptor.h"
 #include "app/files/user_folders.h"
 #include "app/files/whole_file.h"
 #include "base/place.h"
@@ -33,24 +34,15 @@ std::string whole_path(const std::string& path) {
     return whole.string();
 }
 
-/// Keeps other desks from a folder, not other programs, which know nothing of it.
-class FolderLock {
-public:
-    explicit FolderLock(const std::string& folder)
-        : descriptor_{::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC)} {
-        if (descriptor_ < 0) {
-            throw SystemFailure{
-                fmt::format("cannot write in {}: {}", folder, std::strerror(errno))};
-        }
-        ::flock(descriptor_, LOCK_EX); // not every file system has locks
+/// Keeps other desks from a folder while it is open, not other programs, which know nothing of it.
+int locked(const std::string& folder) {
+    const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    if (descriptor < 0) {
+        throw SystemFailure{fmt::format("cannot write in {}: {}", folder, std::strerror(errno))};
     }
-    FolderLock(const FolderLock&) = delete;
-    FolderLock& operator=(const FolderLock&) = delete;
-    ~FolderLock() { ::close(descriptor_); }
-
-private:
-    int descriptor_;
-};
+    ::flock(descriptor, LOCK_EX); // not every file system has locks
+    return descriptor;
+}
 
 std::optional<std::string> text_of(const std::string& file, const std::string& folder) {
     if (!stands_in(file, folder)) {
@@ -97,7 +89,7 @@ struct DayWriter {
         if (const auto why = why_kept(file); !why.empty()) {
             throw SystemFailure{fmt::format("{} is {}; nothing written", name, why)};
         }
-        const FolderLock lock{folder};
+        const Descriptor lock{locked(folder)};
         const auto is_as_before = [&] { return text_of(file, folder) == before; };
         if (!is_as_before()) {
             return false;

@@ -1,6 +1,7 @@
 #include "app/desk/days_in.h"
 
 #include "base/place.h"
+#include "base/split.h"
 #include "base/system_failure.h"
 #include "base/text_file.h"
 
@@ -27,15 +28,9 @@ bool names_table(std::string_view line, std::string_view name) {
 }
 
 bool describes_a_day(std::string_view text) {
-    for (std::size_t start = 0; start < text.size();) {
-        const auto end = std::min(text.find('\n', start), text.size());
-        const auto line = text.substr(start, end - start);
-        if (names_table(line, "day") || names_table(line, "package")) {
-            return true;
-        }
-        start = end + 1;
-    }
-    return false;
+    return std::ranges::any_of(lines_in(text), [](const std::string& line) {
+        return names_table(line, "day") || names_table(line, "package");
+    });
 }
 
 bool reads_as_day(const std::string& file) {

@@ -1,10 +1,10 @@
 #include "app/desk/house_place.h"
 
+#include "base/number_in.h"
 #include "base/printable.h"
 #include "http/address.h"
 
 #include <algorithm>
-#include <charconv>
 #include <fmt/format.h>
 #include <ifaddrs.h>
 #include <optional>
@@ -14,11 +14,8 @@ namespace {
 
 std::optional<int> read_port(std::string_view text) {
     constexpr int highest = 65'535;
-    int port = 0;
-    const auto read = std::from_chars(text.data(), text.data() + text.size(), port);
-    const bool is_port =
-        read.ec == std::errc{} && read.ptr == text.data() + text.size() && port > 0;
-    return is_port && port <= highest ? std::optional{port} : std::nullopt;
+    const auto port = number_in<int>(text);
+    return port && *port > 0 && *port <= highest ? port : std::nullopt;
 }
 
 /// The nearest valid choice.

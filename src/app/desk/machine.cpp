@@ -78,11 +78,6 @@ std::optional<archive::Archive> archive_for_desk(const Settings& settings, archi
     return existing_archive(settings, mode);
 }
 
-service::Now now_for_desk() {
-    return {today(), now(),
-            system_clock(now() - std::chrono::days{30}, now() + std::chrono::days{400})};
-}
-
 void add_prints(desk::Machine& machine, const std::string& folder, const SettingsNow& settings) {
     machine.printers = printers;
     machine.print = [settings, place = machine.days.place](const desk::PrintWish& wish) {
@@ -113,9 +108,9 @@ WhyKept keeper(const SettingsNow& settings) {
 
 desk::Machine machine_for(const DeskPlace& place, const SettingsNow& settings) {
     desk::Machine machine;
-    machine.now = now_for_desk;
+    machine.now = now_here;
     machine.clock = system_clock;
-    machine.moment = [] { return service::Moment{now_text(), station_now()}; };
+    machine.moment = moment_now;
     machine.settings = settings;
     machine.surroundings = surroundings_for_desk;
     machine.archive = archive_for_desk;

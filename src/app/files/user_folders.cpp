@@ -1,5 +1,6 @@
 #include "app/files/user_folders.h"
 
+#include "base/split.h"
 #include "base/text_file.h"
 
 #include <cstdlib>
@@ -22,11 +23,9 @@ bool is_folder(const std::string& place) {
 std::optional<std::string> documents_in(std::string_view text) {
     constexpr std::string_view name = "XDG_DOCUMENTS_DIR=\"";
     std::optional<std::string> found;
-    for (std::size_t start = 0; start < text.size();) {
-        const auto end = std::min(text.find('\n', start), text.size());
-        auto line = text.substr(start, end - start);
-        start = end + 1;
-        line.remove_prefix(std::min(line.find_first_not_of(" \t"), line.size()));
+    for (const auto& whole : lines_in(text)) {
+        const auto line =
+            std::string_view{whole}.substr(std::min(whole.find_first_not_of(" \t"), whole.size()));
         if (!line.starts_with(name)) {
             continue;
         }

@@ -1,6 +1,7 @@
 #include "app/files/whole_file.h"
 
 #include "app/exit_status.h"
+#include "app/files/descriptor.h"
 #include "base/folder.h"
 #include "base/place.h"
 
@@ -111,13 +112,8 @@ void WholeFile::fail(const char* doing) const {
 }
 
 void WholeFile::flush() {
-    std::string_view left = buffer_;
-    while (!left.empty()) {
-        const auto written = ::write(descriptor_, left.data(), left.size());
-        if (written < 0 && errno != EINTR) {
-            fail("write");
-        }
-        left.remove_prefix(written > 0 ? static_cast<std::size_t>(written) : 0);
+    if (!write_all(descriptor_, buffer_)) {
+        fail("write");
     }
     buffer_.clear();
 }

@@ -1,5 +1,6 @@
 #include "app/commands.h"
 #include "app/help/tasks.h"
+#include "base/split.h"
 
 #include <fmt/format.h>
 #include <ostream>
@@ -9,10 +10,8 @@ namespace {
 
 void show(const Task& task, std::ostream& out) {
     out << fmt::format("When {}:\n", task.when);
-    for (std::size_t at = 0; at < task.commands.size();) {
-        const auto end = std::min(task.commands.find('\n', at), task.commands.size());
-        out << "    " << task.commands.substr(at, end - at) << "\n";
-        at = end + 1;
+    for (const auto& line : lines_in(task.commands)) {
+        out << "    " << line << "\n";
     }
     if (!task.mind.empty()) {
         out << fmt::format("    {}\n", task.mind);

@@ -1,6 +1,7 @@
 #include "app/new_day/interview.h"
 
 #include "base/letters.h"
+#include "base/number_in.h"
 #include "intake/day_file.h"
 
 #include <algorithm>
@@ -10,12 +11,9 @@ namespace thawslip::app {
 namespace {
 
 /// The whole number from `least` to `most` that a text is.
-std::optional<int> number_in(const std::string& text, int least, int most) {
-    if (text.empty() || text.size() > 4 || !std::ranges::all_of(text, is_digit<char>)) {
-        return std::nullopt;
-    }
-    const int number = std::stoi(text);
-    return number >= least && number <= most ? std::optional{number} : std::nullopt;
+std::optional<int> number_within(const std::string& text, int least, int most) {
+    const auto number = number_in<int>(text);
+    return number && *number >= least && *number <= most ? number : std::nullopt;
 }
 
 /// A number, or nothing where the answer is empty or none comes.
@@ -23,7 +21,7 @@ std::optional<int> ask_number(const Ask& ask, const wording::Language& language,
                               const std::string& question, int least, int most) {
     auto shown = question;
     while (const auto answer = ask(shown)) {
-        const auto number = number_in(*answer, least, most);
+        const auto number = number_within(*answer, least, most);
         if (number || answer->empty()) {
             return number;
         }

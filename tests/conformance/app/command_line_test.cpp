@@ -2,7 +2,7 @@
 
 #include "app/command_line/command_line.h"
 #include "app/command_line/help_text.h"
-#include "app/command_line/printer_argument.h"
+#include "app/command_line/joined_words.h"
 #include "app/files/settings_file.h"
 #include "base/utf8.h"
 #include "kitchen/bag_id.h"

@@ -1,4 +1,4 @@
-#include "app/command_line/number_words.h"
+#include "app/command_line/joined_words.h"
 
 #include "kitchen/bag_id.h"
 #include "service/print/part.h"
@@ -13,6 +13,21 @@ bool takes(const std::string& option, const std::string& word) {
 }
 
 } // namespace
+
+std::vector<std::string> with_printers_joined(std::vector<std::string> words) {
+    const auto end_of_options = std::ranges::find(words, "--");
+    std::vector<std::string> joined;
+    for (auto word = words.begin(); word != words.end(); ++word) {
+        const bool follows_print =
+            word < end_of_options && !joined.empty() && joined.back() == "--print";
+        if (follows_print && !word->starts_with('-') && !word->ends_with(".toml")) {
+            joined.back() += "=" + *word;
+        } else {
+            joined.push_back(std::move(*word));
+        }
+    }
+    return joined;
+}
 
 std::vector<std::string> with_numbers_joined(std::vector<std::string> words) {
     const auto end_of_options = std::ranges::find(words, "--");
