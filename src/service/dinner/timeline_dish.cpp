@@ -18,13 +18,19 @@ std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
                : usual.keeps_thawed;
 }
 
-std::vector<kitchen::Caution> label_cautions(const kitchen::PlannedPackage& planned) {
+/// Of a card's cautions those that a plan says too: it stands where they matter, at the door of the
+/// refrigerator and at the stove.
+bool is_of_a_plan(const kitchen::Caution& caution) {
+    return caution.level == kitchen::CautionLevel::LabelAndCard || caution.id == "hold-briefly" ||
+           caution.id == "thaw-on-a-plate";
+}
+
+std::vector<kitchen::Caution> plan_cautions(const kitchen::PlannedPackage& planned) {
     std::vector<kitchen::Caution> cautions;
     std::ranges::copy_if(planned.cautions, std::back_inserter(cautions),
                          [](const kitchen::Caution& caution) {
-                             return caution.thawed_by.empty() && // those are of the other ways
-                                    (caution.level == kitchen::CautionLevel::LabelAndCard ||
-                                     caution.id == "hold-briefly");
+                             // Those with a way to thaw are of the other ways.
+                             return caution.thawed_by.empty() && is_of_a_plan(caution);
                          });
     return cautions;
 }
@@ -37,7 +43,7 @@ kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
                                .keeps_thawed = keeps_thawed(planned),
                                .wetness = planned.wetness,
                                .raw = planned.raw,
-                               .cautions = label_cautions(planned),
+                               .cautions = plan_cautions(planned),
                                .after_thawing = planned.after_thawing,
                                .served = planned.served,
                                .hold = planned.hold,
