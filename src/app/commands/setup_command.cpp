@@ -52,9 +52,9 @@ public:
         ask_job(settings_.cook_day_cards, "cards", options_.card_printer, std::nullopt);
         settings_.finishing_cards.printer = settings_.cook_day_cards.printer;
         settings_.finishing_cards.dots_per_inch = settings_.cook_day_cards.dots_per_inch;
-        ask_stock(settings_.cook_day_cards.stock, "cook-day cards", service::What::CookDayCards,
+        ask_stock(settings_.cook_day_cards.stock, "cook-day-cards", service::What::CookDayCards,
                   options_.cook_day_stock);
-        ask_stock(settings_.finishing_cards.stock, "finishing cards", service::What::FinishingCards,
+        ask_stock(settings_.finishing_cards.stock, "finishing-cards", service::What::FinishingCards,
                   options_.finishing_stock);
         ask_job(settings_.lists, "lists", options_.list_printer, std::nullopt);
         return settings_;
@@ -62,9 +62,11 @@ public:
 
 private:
     void ask_paper() {
-        const auto why = why_paper(settings_);
+        const auto why = settings_.paper_from == service::PaperFrom::Locale
+                             ? questions_.say("by-locale", {settings_.locale})
+                             : std::string{};
         settings_.paper =
-            questions_.ask({"Paper, letter or a4", settings_.paper, why}, options_.paper,
+            questions_.ask({questions_.say("paper"), settings_.paper, why}, options_.paper,
                            [](const std::string& answer) -> Answer {
                                const auto word = lower(answer);
                                if (word != "letter" && word != "a4") {
@@ -82,21 +84,20 @@ private:
                               : settings_.second_language.empty()
                                   ? settings_.language
                                   : settings_.language + "," + settings_.second_language;
-        const auto languages = questions_.ask(
-            {"Language of what is printed: en, es, de; two, as en,es, for cards in both",
-             proposed,
-             {}},
-            options_.language, [](const std::string& answer) -> Answer {
-                Settings tried;
-                std::string text;
-                std::ranges::copy_if(answer, std::back_inserter(text),
-                                     [](char c) { return c != ' '; });
-                if (const auto fault = set_languages(tried, text)) {
-                    return Failure{*fault};
-                }
-                return text;
-            });
+        const auto languages =
+            questions_.ask({questions_.say("language"), proposed, {}}, options_.language,
+                           [](const std::string& answer) -> Answer {
+                               Settings tried;
+                               std::string text;
+                               std::ranges::copy_if(answer, std::back_inserter(text),
+                                                    [](char c) { return c != ' '; });
+                               if (const auto fault = set_languages(tried, text)) {
+                                   return Failure{*fault};
+                               }
+                               return text;
+                           });
         set_languages(settings_, languages);
+        questions_.speak(settings_.language);
     }
 
     void ask_job(service::JobSettings& job, const char* what,
@@ -116,33 +117,32 @@ private:
     void ask_printer(service::JobSettings& job, const char* what,
                      const std::optional<std::string>& told) {
         const auto usual = !job.printer.empty() ? job.printer : usual_printer_;
-        job.printer =
-            questions_.ask({fmt::format("Printer for {}: {}; - for the computer's default", what,
-                                        numbered(printers_)),
-                            usual.empty() ? "-" : usual,
-                            {}},
-                           told.value_or(""), [this](const std::string& answer) -> Answer {
-                               if (answer == "-") {
-                                   return std::string{};
-                               }
-                               if (const auto named = named_by(answer, printers_)) {
-                                   return *named;
-                               }
-                               if (printers_.empty()) { // CUPS says when it comes to printing
-                                   return answer;
-                               }
-                               return Failure{fmt::format("there is no printer \"{}\": expected {}",
-                                                          answer, list_of(printers_))};
-                           });
+        job.printer = questions_.ask(
+            {questions_.say("printer",
+                            {questions_.say(what),
+                             printers_.empty() ? questions_.say("its-name") : numbered(printers_)}),
+             usual.empty() ? "-" : usual,
+             {}},
+            told.value_or(""), [this](const std::string& answer) -> Answer {
+                if (answer == "-") {
+                    return std::string{};
+                }
+                if (const auto named = named_by(answer, printers_)) {
+                    return *named;
+                }
+                if (printers_.empty()) { // CUPS says when it comes to printing
+                    return answer;
+                }
+                return Failure{fmt::format("there is no printer \"{}\": expected {}", answer,
+                                           list_of(printers_))};
+            });
         usual_printer_ = job.printer;
     }
 
     void ask_dots(service::JobSettings& job, const char* what, const std::optional<double>& told) {
         const auto proposed = job.dots_per_inch.value_or(service::usual_dots_per_inch);
         const auto dots = questions_.ask(
-            {fmt::format("Dots per inch of the printer for {}: 203.2, 300, 600", what),
-             fmt::format("{}", proposed),
-             {}},
+            {questions_.say("dots", {questions_.say(what)}), fmt::format("{}", proposed), {}},
             told ? fmt::format("{}", *told) : "", [](const std::string& answer) -> Answer {
                 const auto dots_read = dots_in(answer);
                 return dots_read ? Answer{fmt::format("{}", *dots_read)}
@@ -156,10 +156,8 @@ private:
                    const std::string& told) {
         const auto usual = service::usual_stock(kind, settings_);
         const auto chosen = questions_.ask(
-            {fmt::format("Stock for {}: a name of thawslip stock list, or a file", what),
-             usual,
-             {}},
-            told, [this](const std::string& answer) -> Answer {
+            {questions_.say("stock", {questions_.say(what)}), usual, {}}, told,
+            [this](const std::string& answer) -> Answer {
                 service::OwnFiles own;
                 const auto found = service::choose_stock(answer, around_, own);
                 return found ? Answer{answer} : Answer{Failure{to_text(found.messages)}};
@@ -201,8 +199,7 @@ bool may_replace(const std::string& file, const SetupOptions& options, Questions
     if (!fs::exists(fs::symlink_status(file, error)) || options.overwrite == Overwrite::Yes) {
         return true;
     }
-    if (!options.takes_proposals &&
-        questions.agrees(file + " already exists. Put it aside and write a new one", false)) {
+    if (!options.takes_proposals && questions.agrees(questions.say("aside", {file}), false)) {
         return true;
     }
     console.err << fmt::format("error: {} already exists; nothing written\n"
@@ -229,11 +226,7 @@ ExitStatus offer_ruler(const SetupOptions& options, const Settings& settings, Qu
     PrintOptions ruler;
     ruler.output = options.ruler;
     if (ruler.output.empty() && !options.takes_proposals) {
-        ruler.output = questions.agrees("Write a page with rulers, ruler.pdf, to measure the "
-                                        "printer by",
-                                        false)
-                           ? "ruler.pdf"
-                           : "";
+        ruler.output = questions.agrees(questions.say("ruler"), false) ? "ruler.pdf" : "";
     }
     return ruler.output.empty() ? ExitStatus::Done
                                 : stock_ruler(settings.paper, ruler, settings, console);
@@ -257,7 +250,8 @@ ExitStatus setup(const SetupOptions& options, const Settings& now, std::istream&
         }
     }
     Questions questions{answers, console.out, options.takes_proposals,
-                        ::isatty(STDIN_FILENO) == 1 ? Echo::No : Echo::Yes};
+                        ::isatty(STDIN_FILENO) == 1 ? Echo::No : Echo::Yes,
+                        options.language.empty() ? language_of_locale(now) : now.language};
     try {
         if (!may_replace(file, options, questions, console)) {
             return ExitStatus::Refused;

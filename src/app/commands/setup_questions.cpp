@@ -2,7 +2,9 @@
 
 #include "app/question.h"
 #include "base/letters.h"
+#include "base/list.h"
 #include "base/number_in.h"
+#include "wording/language.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -10,6 +12,11 @@
 #include <ostream>
 
 namespace thawslip::app {
+
+std::string Questions::say(std::string_view phrase, const std::vector<std::string>& values) const {
+    return wording::shipped_language(language_).say("setup." + std::string{phrase}, values);
+}
+
 std::string Questions::line(const SetupQuestion& question) {
     const auto because = question.because.empty() ? "" : ", " + question.because;
     const auto answer = ask_on(answers_, out_)(
@@ -42,13 +49,13 @@ std::string Questions::ask(const SetupQuestion& question, const std::string& tol
 }
 
 bool Questions::agrees(const std::string& question, bool proposed) {
-    const auto answer = ask({question + ", yes or no", proposed ? "yes" : "no", {}}, {},
+    const auto answer = ask({say("yes-or-no", {question}), say(proposed ? "yes" : "no"), {}}, {},
                             [](const std::string& text) -> Answer {
                                 const auto word = lower(text);
-                                if (word == "yes" || word == "y") {
+                                if (is_one_of(word, {"yes", "y", "sí", "si", "s", "ja", "j"})) {
                                     return std::string{"yes"};
                                 }
-                                if (word == "no" || word == "n") {
+                                if (is_one_of(word, {"no", "n", "nein"})) {
                                     return std::string{"no"};
                                 }
                                 return Failure{std::string{"expected yes or no"}};
@@ -61,7 +68,7 @@ std::string numbered(std::span<const std::string> names) {
     for (std::size_t i = 0; i < names.size(); ++i) {
         text += fmt::format("{}{} {}", i == 0 ? "" : ", ", i + 1, names[i]);
     }
-    return text.empty() ? "its name" : text;
+    return text;
 }
 
 std::optional<std::string> named_by(const std::string& answer, std::span<const std::string> names) {

@@ -8,6 +8,8 @@
 #include <span>
 #include <stdexcept>
 #include <string>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 namespace thawslip::app {
@@ -34,8 +36,16 @@ enum class Echo { No, Yes };
 class Questions {
 public:
     /// \param echo whether answers are shown behind the questions, where no terminal shows them
-    Questions(std::istream& answers, std::ostream& out, bool takes_proposals, Echo echo)
-        : answers_{answers}, out_{out}, takes_proposals_{takes_proposals}, echo_{echo} {}
+    /// \param language one of wording::shipped_languages(), in which is asked
+    Questions(std::istream& answers, std::ostream& out, bool takes_proposals, Echo echo,
+              std::string language)
+        : answers_{answers}, out_{out},
+          takes_proposals_{takes_proposals}, echo_{echo}, language_{std::move(language)} {}
+
+    /// Asks in this language from now on.
+    void speak(std::string language) { language_ = std::move(language); }
+    /// A phrase of the table "setup", in the language in which is asked.
+    std::string say(std::string_view phrase, const std::vector<std::string>& values = {}) const;
 
     /// What was told already, where that is not empty; else what is answered. A wrong answer is
     /// told and asked again. \throws WrongAnswer for what was told wrong
@@ -50,9 +60,10 @@ private:
     std::ostream& out_;
     bool takes_proposals_;
     Echo echo_;
+    std::string language_;
 };
 
-/// "1 kitchen, 2 office".
+/// "1 kitchen, 2 office"; empty for none.
 std::string numbered(std::span<const std::string> names);
 /// The name that is meant by itself or by its number; nothing where it is none.
 std::optional<std::string> named_by(const std::string& answer, std::span<const std::string> names);

@@ -43,7 +43,8 @@ TEST_CASE_FIXTURE(Home, "empty answers take what the desktop's locale proposes")
     CAPTURE(asked.err);
     CAPTURE(asked.out);
     REQUIRE(asked.status == 0);
-    CHECK(has(asked.out, "[a4, as the locale de_DE has it]"));
+    CHECK(has(asked.out, "Papier, letter oder a4 [a4, wie in de_DE üblich]"));
+    CHECK(has(asked.out, "Bogen oder Rolle für Kochkarten"));
     CHECK(has(asked.out, "[de]"));
     CHECK(has(asked.err, "no printer is known here"));
     const auto text = read_file(settings);
@@ -59,6 +60,8 @@ TEST_CASE_FIXTURE(Home, "answers are taken, and wrong ones told and asked again"
     REQUIRE(asked.status == 0);
     CHECK(has(asked.out, "\"A5\" is no paper: expected letter or a4"));
     CHECK(has(asked.out, "\"klingon\" is not a language"));
+    CHECK(has(asked.out, "Paper, letter or a4")); // until a language is set
+    CHECK(has(asked.out, "Hoja o rollo para etiquetas"));
     CHECK(has(asked.out, "there is no stock called \"no-such-stock\""));
     const auto text = read_file(settings);
     CHECK(has(text, "[\"es\", \"en\"]"));
