@@ -32,7 +32,7 @@ void add_first(Messages& messages, const archive::PrintRecord& print, const Chos
     const auto id = first_bag(print, chosen);
     if (!id.empty()) {
         messages.note(fmt::format(
-            "the bags on these labels count as being in the freezer now. One that was "
+            "the bags printed here count as being in the freezer now. One that was "
             "not filled is taken back with: thawslip freezer never-filled {}. To try out a "
             "printer or a sheet: --trial, which remembers nothing",
             id));
