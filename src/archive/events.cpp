@@ -6,6 +6,7 @@
 #include "base/number_in.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace thawslip::archive {
 namespace {
@@ -39,10 +40,21 @@ std::int64_t seconds_of(const std::string& at) {
     return ((std::int64_t{days} * 24 + *hours) * 60 + *minutes) * 60 + *seconds;
 }
 
+namespace {
+
+Statement& seq_question(Connection& connection, const std::string& station) {
+    return connection.statement("SELECT coalesce(max(seq), 0) FROM bag_event WHERE station = ?")
+        .with(station);
+}
+
+} // namespace
+
+void ask_seq_ahead(Connection& connection, const std::string& station) {
+    seq_question(connection, station).ahead();
+}
+
 std::int64_t next_seq(Connection& connection, const std::string& station) {
-    auto& row =
-        connection.statement("SELECT coalesce(max(seq), 0) FROM bag_event WHERE station = ?")
-            .with(station);
+    auto& row = seq_question(connection, station);
     row.next();
     return std::clamp<std::int64_t>(row.integer(0), 0, Most::seq - 1) + 1;
 }
@@ -70,16 +82,12 @@ void insert_event(Connection& connection, std::int64_t bag, const BagEvent& even
 
 namespace {
 
-/// An event that is of now, after all that is known of the bag.
-BagEvent event_of_now(Connection& connection, std::int64_t bag, const std::string& at,
-                      const Station& station, std::int64_t seq) {
+/// An event that is of now, by the station's clock.
+BagEvent event_of_now(const std::string& at, const Station& station, std::int64_t seq) {
     const auto clock =
         std::clamp<std::int64_t>(station.clock.value_or(seconds_of(at)), 0, Most::clock);
-    auto ordered =
+    const auto ordered =
         std::clamp<std::int64_t>((clock + station.offset) * thousandths, 0, Most::ordered);
-    if (const auto last = last_moment(connection, bag)) {
-        ordered = std::max(ordered, std::min(*last, Most::ordered - 1) + 1);
-    }
     BagEvent event{ordered, station.name, seq, std::nullopt, at, clock, station.offset};
     event.boot = station.boot;
     event.uptime = station.uptime;
@@ -109,26 +117,74 @@ bool leads_elsewhere(Connection& connection, std::int64_t bag, const std::string
     return end != 0 && end != bag;
 }
 
-std::optional<Known> known_of(Connection& connection, std::int64_t bag) {
-    auto known = known_at(connection
-                              .statement("SELECT state, at, joined " THAWSLIP_EVENTS_THAT_COUNT
-                                         "AND state <> '' " THAWSLIP_LAST)
-                              .with(bag));
-    if (known && !known->joined.empty() && !leads_elsewhere(connection, bag, known->joined)) {
-        // Left out of a merge, or renamed there and back by two: better listed twice than lost.
-        known = known_at(connection
-                             .statement("SELECT state, at, joined " THAWSLIP_EVENTS_THAT_COUNT
-                                        "AND state NOT IN ('', 'renamed') " THAWSLIP_LAST)
-                             .with(bag));
-    }
-    return known;
+Statement& known_question(Connection& connection, std::int64_t bag) {
+    return connection
+        .statement("SELECT state, at, joined " THAWSLIP_EVENTS_THAT_COUNT
+                   "AND state <> '' " THAWSLIP_LAST)
+        .with(bag);
 }
 
-void find_place(Connection& connection, std::int64_t bag) {
-    connection
-        .statement("UPDATE bag SET place = (SELECT place " THAWSLIP_EVENTS_THAT_COUNT
-                   "AND place IS NOT NULL " THAWSLIP_LAST ") WHERE id = ?1")
-        .with(bag)
+/// What is said of a bag now, and the place that its events say.
+Statement& said_question(Connection& connection, std::int64_t bag) {
+    return connection
+        .statement("SELECT state, changed, joined, place, (SELECT place " THAWSLIP_EVENTS_THAT_COUNT
+                   "AND place IS NOT NULL " THAWSLIP_LAST ") FROM bag WHERE id = ?1")
+        .with(bag);
+}
+
+using Where = std::optional<std::string>;
+
+/// A bag whose state is being found.
+struct Finding {
+    std::int64_t bag = 0;
+    std::optional<Known> known;
+    Known said;
+    Where place_known;
+    Where place_said;
+
+    bool is_new_state() const {
+        return known && std::tie(known->state, known->changed, known->joined) !=
+                            std::tie(said.state, said.changed, said.joined);
+    }
+};
+
+Finding finding_of(Connection& connection, std::int64_t bag) {
+    const auto place_in = [](const Statement& row, int column) {
+        return row.is_nothing(column) ? Where{} : Where{row.text(column)};
+    };
+    Finding finding{bag, known_at(known_question(connection, bag)), {}, {}, {}};
+    if (auto& said = said_question(connection, bag); said.next()) {
+        finding.said = {said.text(0), said.text(1), said.text(2)};
+        finding.place_said = place_in(said, 3);
+        finding.place_known = place_in(said, 4);
+    }
+    return finding;
+}
+
+/// What holds where a bag's last event renames it.
+void follow_name(Connection& connection, Finding& finding) {
+    const auto& known = finding.known;
+    if (known && !known->joined.empty() &&
+        !leads_elsewhere(connection, finding.bag, known->joined)) {
+        // Left out of a merge, or renamed there and back by two: better listed twice than lost.
+        finding.known =
+            known_at(connection
+                         .statement("SELECT state, at, joined " THAWSLIP_EVENTS_THAT_COUNT
+                                    "AND state NOT IN ('', 'renamed') " THAWSLIP_LAST)
+                         .with(finding.bag));
+    }
+}
+
+void put_state(Connection& connection, const Finding& finding) {
+    const auto& state = finding.known ? *finding.known : finding.said;
+    auto& update = connection
+                       .statement("UPDATE bag SET state = ?, changed = ?, joined = ?, place = ? "
+                                  "WHERE id = ?")
+                       .with(state.state)
+                       .with(state.changed)
+                       .with(state.joined);
+    (finding.place_known ? update.with(*finding.place_known) : update.with_nothing())
+        .with(finding.bag)
         .run();
 }
 
@@ -136,7 +192,10 @@ void find_place(Connection& connection, std::int64_t bag) {
 
 bool add_event(Connection& connection, std::int64_t bag, const BagChange& change,
                const std::string& at, const Station& station, std::int64_t seq) {
-    auto event = event_of_now(connection, bag, at, station, seq);
+    auto event = event_of_now(at, station, seq);
+    if (const auto last = last_moment(connection, bag)) { // after all that is known of the bag
+        event.ordered = std::max(event.ordered, std::min(*last, Most::ordered - 1) + 1);
+    }
     event.state = change.state;
     event.place = change.place;
     event.joined = change.joined;
@@ -145,24 +204,39 @@ bool add_event(Connection& connection, std::int64_t bag, const BagChange& change
     return find_state(connection, bag);
 }
 
-bool find_state(Connection& connection, std::int64_t bag) {
-    find_place(connection, bag);
-    const auto known = known_of(connection, bag);
-    if (!known) {
-        return false;
+std::int64_t insert_first_bag(Connection& connection, std::int64_t package, int number,
+                              const FirstMoment& first) {
+    auto event = event_of_now(first.at, first.station, first.seq);
+    event.state = first.state;
+    const auto bag = insert_bag(connection, package, number, first.state, first.at);
+    insert_event(connection, bag, event);
+    return bag;
+}
+
+std::set<std::int64_t> find_states(Connection& connection, std::span<const std::int64_t> bags) {
+    for (const auto bag : bags) {
+        known_question(connection, bag).ahead();
+        said_question(connection, bag).ahead();
     }
-    auto& rows = connection
-                     .statement("UPDATE bag SET state = ?1, changed = ?2, joined = ?3 WHERE id = "
-                                "?4 AND (state, changed, joined) <> (?1, ?2, ?3) RETURNING id")
-                     .with(known->state)
-                     .with(known->changed)
-                     .with(known->joined)
-                     .with(bag);
-    bool changed = false;
-    while (rows.next()) {
-        changed = true;
+    std::vector<Finding> findings;
+    for (const auto bag : bags) {
+        findings.push_back(finding_of(connection, bag));
+    }
+    std::set<std::int64_t> changed;
+    for (auto& finding : findings) {
+        follow_name(connection, finding);
+        if (finding.is_new_state()) {
+            changed.insert(finding.bag);
+        }
+        if (finding.is_new_state() || finding.place_known != finding.place_said) {
+            put_state(connection, finding);
+        }
     }
     return changed;
+}
+
+bool find_state(Connection& connection, std::int64_t bag) {
+    return !find_states(connection, {&bag, 1}).empty();
 }
 
 // A literal, so that each whole statement is one too.
@@ -204,28 +278,31 @@ std::unordered_map<std::int64_t, std::vector<BagEvent>> events_by_bag(Connection
                                        "ORDER BY bag, ordered, station, seq, state, at"));
 }
 
-std::unordered_map<std::int64_t, std::vector<BagEvent>> events_of_lineage(Connection& connection,
-                                                                          int lineage) {
-    auto& rows = connection
-                     .statement(THAWSLIP_EVENT_COLUMNS
-                                "WHERE bag IN (SELECT b.id FROM bag b JOIN package p ON p.id = "
-                                "b.package JOIN day d ON d.id = p.day WHERE d.lineage = ?) ORDER "
-                                "BY bag, ordered, station, seq, state, at")
-                     .with(lineage);
-    return by_bag(rows);
+namespace {
+
+Statement& events_question(Connection& connection, int lineage) {
+    return connection
+        .statement(THAWSLIP_EVENT_COLUMNS
+                   "WHERE bag IN (SELECT b.id FROM bag b JOIN package p ON p.id = b.package JOIN "
+                   "day d ON d.id = p.day WHERE d.lineage = ?) ORDER BY bag, ordered, station, "
+                   "seq, state, at")
+        .with(lineage);
 }
 
-bool set_only_state(Connection& connection, std::int64_t bag, const BagEvent& event) {
-    if (!event.state || *event.state == State::Renamed || !event.joined.empty() ||
-        event.undoes != 0) {
-        return false;
-    }
-    auto& update =
-        connection.statement("UPDATE bag SET state = ?, changed = ?, place = ? WHERE id = ?")
-            .with(word_of(*event.state))
-            .with(event.at);
-    (event.place ? update.with(*event.place) : update.with_nothing()).with(bag).run();
-    return true;
+} // namespace
+
+std::unordered_map<std::int64_t, std::vector<BagEvent>> events_of_lineage(Connection& connection,
+                                                                          int lineage) {
+    return by_bag(events_question(connection, lineage));
+}
+
+void ask_events_ahead(Connection& connection, int lineage) {
+    events_question(connection, lineage).ahead();
+}
+
+bool says_state_alone(const BagEvent& event) {
+    return event.state && *event.state != State::Renamed && event.joined.empty() &&
+           event.undoes == 0;
 }
 
 /// Whether an event says something of the bag that is not so yet.

@@ -35,17 +35,20 @@ struct Candidate {
     KnownBatch known;
 };
 
+Statement& candidate_question(Connection& connection, const PackageRecord& package) {
+    return connection
+        .statement("SELECT p.kitchen_number, p.batch_kitchen, p.batch, p.size, p.origin, "
+                   "d.lineage, i.id, p.servings, d.file, d.kitchen, d.recorded FROM bag b JOIN "
+                   "package p ON p.id = b.package JOIN day d ON d.id = p.day JOIN bag_id i ON "
+                   "i.bag = b.id AND i.newest = 1 WHERE p.dish = ? AND p.made = ? AND p.size = "
+                   "? ORDER BY d.ordered DESC, d.id DESC, b.number")
+        .with(package.dish)
+        .with(kitchen::to_iso(package.made))
+        .with(package.batch.size);
+}
+
 std::vector<Candidate> candidates(Connection& connection, const PackageRecord& package) {
-    auto& rows =
-        connection
-            .statement("SELECT p.kitchen_number, p.batch_kitchen, p.batch, p.size, p.origin, "
-                       "d.lineage, i.id, p.servings, d.file, d.kitchen, d.recorded FROM bag b JOIN "
-                       "package p ON p.id = b.package JOIN day d ON d.id = p.day JOIN bag_id i ON "
-                       "i.bag = b.id AND i.newest = 1 WHERE p.dish = ? AND p.made = ? AND p.size = "
-                       "? ORDER BY d.ordered DESC, d.id DESC, b.number")
-            .with(package.dish)
-            .with(kitchen::to_iso(package.made))
-            .with(package.batch.size);
+    auto& rows = candidate_question(connection, package);
     std::vector<Candidate> found;
     while (rows.next()) {
         const auto batch = batch_at(rows, 0);
@@ -70,22 +73,24 @@ struct Revision {
     std::string file;
 };
 
+Statement& text_question(Connection& connection, const DayRecord& day) {
+    return connection
+        .statement("SELECT d.id, d.lineage, d.file, d.kitchen FROM day d WHERE d.hash = ?1 AND "
+                   "d.description = ?2 AND d.made = ?3 AND d.revision = (SELECT max(revision) FROM "
+                   "day WHERE lineage = d.lineage) AND (d.station IN ('', ?4) OR EXISTS (SELECT 1 "
+                   "FROM print_day q JOIN print_key k ON k.print = q.print WHERE q.day = d.id AND "
+                   "k.station = ?4)) ORDER BY d.id")
+        .with(hash_of_description(day.description))
+        .with_bytes(day.description)
+        .with(kitchen::to_iso(day.made))
+        .with(day.station);
+}
+
 /// Revisions whose text is the same to the letter, whatever a program of their time made of it,
 /// that were printed at this station (or before stations had names) and hold for their
 /// descriptions.
 std::vector<Revision> same_texts(Connection& connection, const DayRecord& day) {
-    auto& rows =
-        connection
-            .statement(
-                "SELECT d.id, d.lineage, d.file, d.kitchen FROM day d WHERE d.hash = ?1 AND "
-                "d.description = ?2 AND d.made = ?3 AND d.revision = (SELECT max(revision) FROM "
-                "day WHERE lineage = d.lineage) AND (d.station IN ('', ?4) OR EXISTS (SELECT 1 "
-                "FROM print_day q JOIN print_key k ON k.print = q.print WHERE q.day = d.id AND "
-                "k.station = ?4)) ORDER BY d.id")
-            .with(hash_of_description(day.description))
-            .with_bytes(day.description)
-            .with(kitchen::to_iso(day.made))
-            .with(day.station);
+    auto& rows = text_question(connection, day);
     std::vector<Revision> found;
     while (rows.next()) {
         const auto packages = packages_of(connection, rows.integer(0));
@@ -96,11 +101,20 @@ std::vector<Revision> same_texts(Connection& connection, const DayRecord& day) {
             found.push_back({rows.integer(0), static_cast<int>(rows.integer(1)), rows.text(2)});
         }
     }
-    const auto elsewhere = [&day](const Revision& revision) { return revision.file != day.file; };
+    const auto elsewhere = [&day](const Revision& one) { return one.file != day.file; };
     if (!std::ranges::all_of(found, elsewhere)) {
         std::erase_if(found, elsewhere);
     }
     return found;
+}
+
+Statement& file_question(Connection& connection, const DayRecord& day) {
+    return connection
+        .statement("SELECT lineage, station, kitchen, coalesce((SELECT kitchen_number FROM package "
+                   "WHERE day = day.id LIMIT 1), 0) FROM day WHERE file = ? AND made = ? ORDER BY "
+                   "id DESC")
+        .with(day.file)
+        .with(kitchen::to_iso(day.made));
 }
 
 /// The descriptions that were read from the day's file, the newest first. A path says nothing
@@ -110,12 +124,7 @@ std::vector<int> lineages_of_file(Connection& connection, const DayRecord& day) 
     if (day.file.empty()) {
         return found;
     }
-    auto& rows = connection
-                     .statement("SELECT lineage, station, kitchen, coalesce((SELECT "
-                                "kitchen_number FROM package WHERE day = day.id LIMIT 1), 0) FROM "
-                                "day WHERE file = ? AND made = ? ORDER BY id DESC")
-                     .with(day.file)
-                     .with(kitchen::to_iso(day.made));
+    auto& rows = file_question(connection, day);
     while (rows.next()) {
         const int lineage = static_cast<int>(rows.integer(0));
         const auto station = rows.text(1);
@@ -187,26 +196,30 @@ bool has_dish(const DayRecord& day, const PackageRecord& package) {
 /// Who gives out a batch's number.
 enum class Numbers { OfArchive, OfStation };
 
-bool is_taken(Connection& connection, const PackageRecord& package, const kitchen::Batch& batch) {
-    auto& row =
-        connection
-            .statement("SELECT 1 FROM package WHERE dish = ? AND made = ? AND "
-                       "kitchen_number = ? AND batch_kitchen = ? AND batch = ? AND size = ?")
-            .with(package.dish)
-            .with(kitchen::to_iso(package.made))
-            .with(batch.kitchen_number)
-            .with(batch.kitchen)
-            .with(batch.number)
-            .with(batch.size);
-    if (row.next()) {
-        return true;
-    }
+Statement& taken_question(Connection& connection, const PackageRecord& package,
+                          const kitchen::Batch& batch) {
+    return connection
+        .statement("SELECT 1 FROM package WHERE dish = ? AND made = ? AND kitchen_number = ? AND "
+                   "batch_kitchen = ? AND batch = ? AND size = ?")
+        .with(package.dish)
+        .with(kitchen::to_iso(package.made))
+        .with(batch.kitchen_number)
+        .with(batch.kitchen)
+        .with(batch.number)
+        .with(batch.size);
+}
+
+std::vector<std::string> ids_of_batch(const PackageRecord& package, const kitchen::Batch& batch) {
+    std::vector<std::string> ids;
     for (int number = 1; number <= static_cast<int>(package.bags.size()); ++number) {
-        if (bag_row(connection, kitchen::bag_id({package.dish, package.made, number, batch}))) {
-            return true; // two hashes are the same
-        }
+        ids.push_back(kitchen::bag_id({package.dish, package.made, number, batch}));
     }
-    return false;
+    return ids;
+}
+
+bool is_taken(Connection& connection, const PackageRecord& package, const kitchen::Batch& batch) {
+    return taken_question(connection, package, batch).next() ||
+           !bag_rows(connection, ids_of_batch(package, batch)).empty(); // two hashes are the same
 }
 
 /// The batch as it was planned or, where there is such a one, with a number made from the
@@ -440,11 +453,10 @@ bool Archive::is_of(const std::string& id, DayKey day, std::size_t package) {
     const Question question{*connection_};
     const auto row = static_cast<std::int64_t>(day);
     const auto bag = bag_row(*connection_, id);
-    auto& origin = connection_
-                       ->statement("SELECT origin FROM package WHERE day = ? AND position = "
-                                   "?")
-                       .with(row)
-                       .with(static_cast<std::int64_t>(package) + 1);
+    auto& origin =
+        connection_->statement("SELECT origin FROM package WHERE day = ? AND position = ?")
+            .with(row)
+            .with(static_cast<std::int64_t>(package) + 1);
     if (bag == 0 || !origin.next()) {
         return false;
     }
@@ -459,9 +471,22 @@ Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& 
     return Identification{connection, day, which}.run();
 }
 
+void ask_decision_ahead(Connection& connection, const DayRecord& day) {
+    file_question(connection, day).ahead();
+    text_question(connection, day).ahead();
+    for (const auto& package : day.packages) {
+        candidate_question(connection, package).ahead();
+        taken_question(connection, package, package.batch).ahead();
+        bag_rows(connection, ids_of_batch(package, package.batch), When::Later);
+    }
+}
+
 Settled Archive::settle(const DayRecord& day, const WhichBatch& which) {
     const Question question{*connection_};
+    Transaction transaction{*connection_, Connection::For::Reading};
+    ask_decision_ahead(*connection_, day);
     auto decision = decide(*connection_, day, which);
+    transaction.commit();
     return {mapped(decision.packages, [](const auto& package) { return package.batch; }),
             std::move(decision.doubts), decision.answer_fits};
 }

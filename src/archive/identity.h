@@ -30,6 +30,8 @@ struct Decision {
 };
 
 Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which);
+/// Has what that asks of a description that is new sent with the next question.
+void ask_decision_ahead(Connection& connection, const DayRecord& day);
 
 /// Whether a bag that has an id of `package`, of a description of `lineage`, is of its batch: both
 /// were first recorded by one print, or a merge took the one print's bags for the other's.

@@ -23,13 +23,18 @@ Place place_of(const Contents::Day& day) {
     return {day.ordered, hash_of_description(day.record.description)};
 }
 
-Place place_of_bag(Connection& connection, std::int64_t bag) {
-    auto& row = connection
-                    .statement("SELECT d.ordered, d.hash FROM bag b JOIN package p ON p.id = "
-                               "b.package JOIN day d ON d.id = p.day WHERE b.id = ?")
-                    .with(bag);
-    return row.next() ? Place{row.integer(0), row.integer(1)} : Place{};
+Statement& home_question(Connection& connection, std::int64_t bag) {
+    return connection
+        .statement("SELECT d.ordered, d.hash, d.lineage FROM bag b JOIN package p ON p.id = "
+                   "b.package JOIN day d ON d.id = p.day WHERE b.id = ?")
+        .with(bag);
 }
+
+/// Where a bag that is here belongs.
+struct Home {
+    Place place;
+    int lineage = 0;
+};
 
 std::set<std::string> origins_of(const std::vector<PackageRecord>& packages) {
     return mapped<std::set<std::string>>(packages, &PackageRecord::origin);
@@ -61,6 +66,7 @@ public:
     Merged run() {
         match_days();
         find_ids();
+        find_homes();
         match_bags();
         leave_days_out();
         for (std::size_t i = 0; i < rows_.size(); ++i) {
@@ -76,6 +82,8 @@ public:
                 add_bag(bag);
             }
         }
+        merged_.states += static_cast<int>(find_states(connection_, known_bags_).size());
+        find_states(connection_, new_bags_);
         find_renamed(connection_);
         for (const auto& print : other_.prints) {
             add_print(print);
@@ -87,26 +95,40 @@ private:
     /// Finds the revisions that both have, and with them the lineages. A description that was
     /// edited and edited back stands there twice, at two places.
     void match_days() {
+        for (const auto& day : other_.days) {
+            same_day(day).ahead();
+        }
+        std::vector<std::vector<std::pair<std::int64_t, int>>> known(rows_.size());
+        for (std::size_t i = 0; i < rows_.size(); ++i) {
+            auto& rows = same_day(other_.days[i]);
+            while (rows.next()) {
+                known[i].emplace_back(rows.integer(0), static_cast<int>(rows.integer(1)));
+                ask_packages_ahead(connection_, rows.integer(0));
+            }
+        }
         for (std::size_t i = 0; i < rows_.size(); ++i) {
             const auto& day = other_.days[i];
-            auto& known = connection_
-                              .statement("SELECT id, lineage FROM day WHERE description = ? AND "
-                                         "made = ? AND hash = ? AND ordered = ? ORDER BY id")
-                              .with_bytes(day.record.description)
-                              .with(kitchen::to_iso(day.record.made))
-                              .with(hash_of_description(day.record.description))
-                              .with(day.ordered);
-            while (rows_[i] == 0 && known.next()) {
-                const auto packages = packages_of(connection_, known.integer(0));
-                if (!taken_.contains(known.integer(0)) &&
+            for (const auto& [row, lineage] : known[i]) {
+                const auto packages = packages_of(connection_, row);
+                if (rows_[i] == 0 && !taken_.contains(row) &&
                     same_packages(packages, day.record.packages) &&
                     origins_of(packages) == origins_of(day.record.packages)) {
-                    rows_[i] = known.integer(0);
-                    taken_.insert(rows_[i]);
-                    lineages_.emplace(day.lineage, static_cast<int>(known.integer(1)));
+                    rows_[i] = row;
+                    taken_.insert(row);
+                    lineages_.emplace(day.lineage, lineage);
                 }
             }
         }
+    }
+
+    Statement& same_day(const Contents::Day& day) {
+        return connection_
+            .statement("SELECT id, lineage FROM day WHERE description = ? AND made = ? AND hash = "
+                       "? AND ordered = ? ORDER BY id")
+            .with_bytes(day.record.description)
+            .with(kitchen::to_iso(day.record.made))
+            .with(hash_of_description(day.record.description))
+            .with(day.ordered);
     }
 
     void find_ids() {
@@ -114,7 +136,26 @@ private:
         for (const auto& bag : other_.bags) {
             ids.insert(ids.end(), bag.ids.begin(), bag.ids.end());
         }
+        ask_rows_ahead(connection_);
         rows_of_ids_ = bag_rows(connection_, ids);
+    }
+
+    void find_homes() {
+        std::set<std::int64_t> bags;
+        for (const auto& [id, row] : rows_of_ids_) {
+            bags.insert(row);
+        }
+        for (const auto bag : bags) {
+            home_question(connection_, bag).ahead();
+            ask_package_ahead(connection_, bag);
+        }
+        for (const auto bag : bags) {
+            auto& row = home_question(connection_, bag);
+            if (row.next()) {
+                homes_[bag] = {{row.integer(0), row.integer(1)}, static_cast<int>(row.integer(2))};
+            }
+            packages_of_bags_[bag] = package_of_bag(connection_, bag);
+        }
     }
 
     /// Bags of one id are one bag, or they clash. Descriptions that only the other has may be
@@ -126,8 +167,7 @@ private:
                 continue;
             }
             if (known.size() == 1 && is_same(*known.begin(), bag)) {
-                lineages_.emplace(other_.days[bag.day].lineage,
-                                  lineage_of_bag(connection_, *known.begin()));
+                lineages_.emplace(other_.days[bag.day].lineage, homes_[*known.begin()].lineage);
             } else {
                 clashes_.insert(&bag);
             }
@@ -168,9 +208,9 @@ private:
     /// the kitchen is one, by its id and food. A kitchen's number in the id says less, for settings
     /// are copied with it: there the description must be the same to the letter, too.
     bool is_same(std::int64_t row, const Contents::Bag& bag) {
-        const auto here = package_of_bag(connection_, row);
+        const auto& here = packages_of_bags_[row];
         const auto& that = there(bag);
-        if (origins_here(lineage_of_bag(connection_, row)).contains(that.origin) ||
+        if (origins_here(homes_[row].lineage).contains(that.origin) ||
             origins_.at(other_.days[bag.day].lineage).contains(here.origin)) {
             return true;
         }
@@ -183,7 +223,7 @@ private:
 
     /// Whether the bag's description was once, to the letter, what the other's was once.
     bool has_text_of(std::int64_t bag, int other_lineage) {
-        const int lineage = lineage_of_bag(connection_, bag);
+        const int lineage = homes_[bag].lineage;
         return std::ranges::any_of(other_.days, [&](const Contents::Day& day) {
             return day.lineage == other_lineage &&
                    connection_
@@ -196,12 +236,16 @@ private:
         });
     }
 
-    std::set<std::string> origins_here(int lineage) {
+    const std::set<std::string>& origins_here(int lineage) {
+        const auto [known, is_new] = origins_here_.try_emplace(lineage);
+        auto& origins = known->second;
+        if (!is_new) {
+            return origins;
+        }
         auto& rows = connection_
                          .statement("SELECT DISTINCT p.origin FROM package p JOIN day d ON d.id = "
                                     "p.day WHERE d.lineage = ? AND p.origin <> ''")
                          .with(lineage);
-        std::set<std::string> origins;
         while (rows.next()) {
             origins.insert(rows.text(0));
         }
@@ -229,42 +273,62 @@ private:
         const auto& day = other_.days[index];
         auto lineage = lineages_.find(day.lineage);
         if (lineage == lineages_.end()) {
-            lineage = lineages_.emplace(day.lineage, next_lineage(connection_)).first;
+            lineage = lineages_.emplace(day.lineage, new_lineage()).first;
+            revisions_[lineage->second] = 0;
         }
-        rows_[index] =
-            insert_day(connection_, day.record, lineage->second,
-                       last_revision(connection_, lineage->second) + 1, day.recorded, day.ordered);
+        auto last = revisions_.find(lineage->second);
+        if (last == revisions_.end()) {
+            const int revision = last_revision(connection_, lineage->second);
+            last = revisions_.emplace(lineage->second, revision).first;
+        }
+        auto [row, packages] = insert_day(connection_, day.record, lineage->second, ++last->second,
+                                          day.recorded, day.ordered);
+        rows_[index] = row;
+        packages_[row] = std::move(packages);
+        new_days_.insert(row);
         grown_.insert(lineage->second);
         ++merged_.days;
+    }
+
+    int new_lineage() {
+        last_lineage_ = last_lineage_ == 0 ? next_lineage(connection_) : last_lineage_ + 1;
+        return last_lineage_;
     }
 
     void add_bag(const Contents::Bag& bag) {
         const auto& known = known_bags(bag);
         const bool is_new = known.empty();
-        const auto row =
-            is_new ? insert_bag(connection_, package_row(bag), bag.number) : *known.begin();
+        const auto row = is_new ? add_new_bag(bag) : *known.begin();
         for (const auto& id : bag.ids) {
-            if (is_new || bag_row(connection_, id) == 0) {
+            if (is_new || !rows_of_ids_.contains(id)) {
                 insert_id(connection_, id, row, is_new && &id == &bag.ids.front());
             }
         }
         if (!is_new) {
             take_later_description(row, bag);
+            known_bags_.push_back(row);
         }
         for (const auto& event : bag.events) {
             insert_event(connection_, row, event);
         }
-        const bool is_plain =
-            is_new && bag.events.size() == 1 && set_only_state(connection_, row, bag.events[0]);
-        const bool changed = is_plain || find_state(connection_, row);
-        ++(is_new ? merged_.bags : merged_.states);
-        merged_.states -= !is_new && !changed ? 1 : 0;
+    }
+
+    std::int64_t add_new_bag(const Contents::Bag& bag) {
+        ++merged_.bags;
+        const auto& first = bag.events.front();
+        if (bag.events.size() == 1 && says_state_alone(first)) {
+            return insert_bag(connection_, package_row(bag), bag.number, *first.state, first.at,
+                              first.place);
+        }
+        new_bags_.push_back(insert_bag(connection_, package_row(bag), bag.number));
+        return new_bags_.back();
     }
 
     void take_later_description(std::int64_t row, const Contents::Bag& bag) {
-        if (place_of_bag(connection_, row) < place_of(other_.days[bag.day])) {
+        if (homes_[row].place < place_of(other_.days[bag.day])) {
             describe_bag(connection_, row, package_row(bag), bag.number);
             make_newest(connection_, row, bag.ids.front());
+            homes_[row].place = place_of(other_.days[bag.day]);
         }
     }
 
@@ -287,7 +351,10 @@ private:
             days.push_back(rows_[index]);
             stored.days.push_back(DayKey{rows_[index]});
         }
-        auto row = print_row(connection_, print.setup, days);
+        const bool is_of_new =
+            std::ranges::any_of(days, [this](std::int64_t day) { return new_days_.contains(day); });
+        const bool is_first = printed_.insert(days).second;
+        auto row = is_of_new && is_first ? 0 : print_row(connection_, print.setup, days);
         if (row != 0) {
             connection_
                 .statement("UPDATE print SET first_at = CASE WHEN first_at < ?1 THEN first_at "
@@ -334,8 +401,17 @@ private:
     std::map<std::int64_t, std::vector<std::int64_t>> packages_; ///< rows of a day's, once asked
     std::unordered_map<const Contents::Bag*, std::set<std::int64_t>> known_;
     std::unordered_map<std::string, std::int64_t> rows_of_ids_; ///< those that are here
-    std::vector<bool> left_out_;                   ///< days of descriptions whose every bag clashes
-    std::set<std::int64_t> taken_;                 ///< days here that are matched
+    std::vector<bool> left_out_;   ///< days of descriptions whose every bag clashes
+    std::set<std::int64_t> taken_; ///< days here that are matched
+    std::set<std::int64_t> new_days_;
+    std::set<std::vector<std::int64_t>> printed_;  ///< days of prints so far
+    std::vector<std::int64_t> new_bags_;           ///< whose state is to be found
+    std::vector<std::int64_t> known_bags_;         ///< the same of those that were here
+    std::unordered_map<std::int64_t, Home> homes_; ///< of bags here
+    std::unordered_map<std::int64_t, PackageRecord> packages_of_bags_;
+    std::map<int, std::set<std::string>> origins_here_;
+    std::map<int, int> revisions_;                 ///< the last of lineages here
+    int last_lineage_ = 0;                         ///< that was added
     std::map<int, int> lineages_;                  ///< the other's → ours
     std::set<int> grown_;                          ///< lineages here that got a revision
     std::map<int, std::set<std::string>> origins_; ///< of the other's lineages

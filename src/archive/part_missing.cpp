@@ -11,46 +11,81 @@ namespace thawslip::archive {
 namespace {
 
 // Two archives that hold nearly the same are compared by counts and sums over buckets first: what
-// happened to bags, by station and 64 of its commands; prints and descriptions, by month. Only of
-// buckets that differ every entry is asked for. Nothing is remembered of what was sent before, so a
-// server or a file that was put back to a backup gets all that it has lost.
+// happened to bags, by station and 64 of its commands, then by command; prints and descriptions, by
+// month. Only of what differs there every entry is asked for. Nothing is remembered of what was
+// sent before, so a server or a file that was put back to a backup gets all that it has lost.
 
 #define THAWSLIP_SUM(what) "CAST(coalesce(sum(" what "), 0) AS BIGINT)"
 
 /// How one kind of entry is counted and listed. A bucket has a name and a number.
 struct EntryKind {
     std::string_view buckets; ///< → name, number, count, sum
+    std::string_view smaller; ///< name, number → smaller buckets of that one; empty: there are none
     std::string_view entries; ///< name, number → what it is known by, its row, a lineage or 0
 };
 
 constexpr EntryKind event_kind = {
     "SELECT station, seq / 64, count(*), " THAWSLIP_SUM(
         "ordered % 1000003") " FROM bag_event GROUP BY station, seq / 64",
+    "SELECT station, seq, count(*), " THAWSLIP_SUM(
+        "ordered % 1000003") " FROM bag_event WHERE station = ?1 AND seq >= ?2 * 64 AND seq < ?2 * "
+                             "64 + 64 GROUP BY station, seq",
     "SELECT i.id || ' ' || e.seq || ' ' || e.ordered || ' ' || e.state, e.bag, d.lineage FROM "
     "bag_event e JOIN bag_id i ON i.bag = e.bag AND i.newest = 1 JOIN bag b ON b.id = e.bag JOIN "
-    "package p ON p.id = b.package JOIN day d ON d.id = p.day WHERE e.station = ? AND e.seq / 64 = "
-    "?"};
+    "package p ON p.id = b.package JOIN day d ON d.id = p.day WHERE e.station = ? AND e.seq = ?"};
 
 constexpr EntryKind print_kind = {
     "SELECT substr(at, 1, 7), 0, count(*), " THAWSLIP_SUM(
         "length(key)") " FROM print_key GROUP BY substr(at, 1, 7)",
-    "SELECT key, print, 0 FROM print_key WHERE substr(at, 1, 7) = ? AND 0 = ?"};
+    "", "SELECT key, print, 0 FROM print_key WHERE substr(at, 1, 7) = ? AND 0 = ?"};
 
 constexpr EntryKind day_kind = {
     "SELECT substr(made, 1, 7), 0, count(*), " THAWSLIP_SUM(
         "ordered % 1000003 + hash % 1000003") " FROM day GROUP BY substr(made, 1, 7)",
+    "",
     "SELECT ordered || ' ' || hash, id, lineage FROM day WHERE substr(made, 1, 7) = ? AND 0 = ?"};
 
 using Bucket = std::pair<std::string, std::int64_t>;
 using Sums = std::map<Bucket, std::pair<std::int64_t, std::int64_t>>;
 
-Sums sums_of(Connection& connection, const EntryKind& kind) {
-    auto& rows = connection.statement(kind.buckets);
+Sums sums_in(Statement& rows) {
     Sums sums;
     while (rows.next()) {
         sums[{rows.text(0), rows.integer(1)}] = {rows.integer(2), rows.integer(3)};
     }
     return sums;
+}
+
+Statement& of_bucket(Connection& connection, std::string_view sql, const Bucket& bucket) {
+    return connection.statement(sql).with(bucket.first).with(bucket.second);
+}
+
+/// The buckets of `here` that are otherwise there, or not at all.
+std::vector<Bucket> differing(const Sums& here, const Sums& there) {
+    std::vector<Bucket> buckets;
+    for (const auto& [bucket, sums] : here) {
+        const auto same = there.find(bucket);
+        if (same == there.end() || same->second != sums) {
+            buckets.push_back(bucket);
+        }
+    }
+    return buckets;
+}
+
+/// The smaller buckets that differ in those that do.
+std::vector<Bucket> differing_smaller(Connection& from, Connection& to, std::string_view sql,
+                                      const std::vector<Bucket>& larger) {
+    for (const auto& bucket : larger) {
+        of_bucket(from, sql, bucket).ahead();
+        of_bucket(to, sql, bucket).ahead();
+    }
+    std::vector<Bucket> buckets;
+    for (const auto& bucket : larger) {
+        const auto here = sums_in(of_bucket(from, sql, bucket));
+        const auto smaller = differing(here, sums_in(of_bucket(to, sql, bucket)));
+        buckets.insert(buckets.end(), smaller.begin(), smaller.end());
+    }
+    return buckets;
 }
 
 struct Entry {
@@ -60,7 +95,7 @@ struct Entry {
 
 std::multimap<std::string, Entry> entries_of(Connection& connection, const EntryKind& kind,
                                              const Bucket& bucket) {
-    auto& rows = connection.statement(kind.entries).with(bucket.first).with(bucket.second);
+    auto& rows = of_bucket(connection, kind.entries, bucket);
     std::multimap<std::string, Entry> entries;
     while (rows.next()) {
         entries.emplace(rows.text(0), Entry{rows.integer(1), static_cast<int>(rows.integer(2))});
@@ -69,15 +104,18 @@ std::multimap<std::string, Entry> entries_of(Connection& connection, const Entry
 }
 
 std::vector<Entry> missing_entries(Connection& from, Connection& to, const EntryKind& kind) {
-    const auto there = sums_of(to, kind);
+    const auto there = sums_in(to.statement(kind.buckets));
+    auto buckets = differing(sums_in(from.statement(kind.buckets)), there);
+    if (!kind.smaller.empty()) {
+        buckets = differing_smaller(from, to, kind.smaller, buckets);
+    }
+    for (const auto& bucket : buckets) {
+        of_bucket(from, kind.entries, bucket).ahead();
+        of_bucket(to, kind.entries, bucket).ahead();
+    }
     std::vector<Entry> missing;
-    for (const auto& [bucket, sums] : sums_of(from, kind)) {
-        const auto same = there.find(bucket);
-        if (same != there.end() && same->second == sums) {
-            continue;
-        }
-        const auto known = same == there.end() ? std::multimap<std::string, Entry>{}
-                                               : entries_of(to, kind, bucket);
+    for (const auto& bucket : buckets) {
+        const auto known = entries_of(to, kind, bucket);
         for (const auto& [name, entry] : entries_of(from, kind, bucket)) {
             if (!known.contains(name)) {
                 missing.push_back(entry);
@@ -102,6 +140,10 @@ std::set<int> lineages_of_print(Connection& connection, std::int64_t print) {
 } // namespace
 
 Part part_missing(Connection& from, Connection& to) {
+    for (const auto& kind : {event_kind, day_kind, print_kind}) {
+        from.statement(kind.buckets).ahead();
+        to.statement(kind.buckets).ahead();
+    }
     Part part;
     for (const auto& event : missing_entries(from, to, event_kind)) {
         part.bags.insert(event.row);

@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <set>
+#include <unordered_map>
 
 namespace thawslip::archive {
 namespace {
@@ -29,12 +31,29 @@ std::string key_of(const PrintRecord& print) {
     return hex_of(text);
 }
 
+std::vector<std::string> ids_of(const PrintRecord& print) {
+    std::vector<std::string> ids;
+    for (const auto& day : print.days) {
+        for (const auto& package : day.packages) {
+            ids.insert(ids.end(), package.bags.begin(), package.bags.end());
+        }
+    }
+    return ids;
+}
+
 /// One print being recorded.
 struct Recording {
     Connection& connection;
     const PrintRecord& print;
-    std::int64_t seq = 0; ///< of its events
+    std::unordered_map<std::string, std::int64_t> bags; ///< rows of its ids, those that there are
+    std::int64_t seq = 0;                               ///< of its events
     Recorded recorded = {};
+    std::set<std::int64_t> new_bags = {};
+
+    std::int64_t row_of(const std::string& id) const {
+        const auto found = bags.find(id);
+        return found != bags.end() ? found->second : 0;
+    }
 };
 
 std::string origin_of(const Recording& recording, const DayRecord& day,
@@ -92,11 +111,13 @@ bool is_printed(const Recording& recording, const std::string& id) {
 }
 
 void insert_new_bag(Recording& recording, const std::string& id, std::int64_t package, int number) {
-    auto& connection = recording.connection;
-    const auto bag = insert_bag(connection, package, number);
-    insert_id(connection, id, bag, true);
-    add_event(connection, bag, {is_printed(recording, id) ? State::Frozen : State::NeverFilled},
-              recording.print.at, recording.print.station, recording.seq);
+    const auto& print = recording.print;
+    const auto state = is_printed(recording, id) ? State::Frozen : State::NeverFilled;
+    const auto bag = insert_first_bag(recording.connection, package, number,
+                                      {state, print.at, print.station, recording.seq});
+    insert_id(recording.connection, id, bag, true);
+    recording.bags.emplace(id, bag);
+    recording.new_bags.insert(bag);
     ++recording.recorded.new_bags;
 }
 
@@ -108,7 +129,7 @@ void record_bags(Recording& recording, const PackageRecord& package, std::int64_
     int number = 0;
     for (const auto& id : package.bags) {
         ++number;
-        if (const auto known = bag_row(connection, id)) {
+        if (const auto known = recording.row_of(id)) {
             const auto before = package_of_bag(connection, known);
             if (is_relabelled(before, package)) {
                 recording.recorded.relabelled.push_back(id);
@@ -120,6 +141,7 @@ void record_bags(Recording& recording, const PackageRecord& package, std::int64_
         if (const auto bag = mended != 0 ? bag_of_package(connection, mended, number) : 0) {
             recording.recorded.renamed.emplace_back(newest_id(connection, bag), id);
             insert_id(connection, id, bag, false);
+            recording.bags.emplace(id, bag);
             describe_bag(connection, bag, row, number);
             make_newest(connection, bag, id);
             continue;
@@ -159,11 +181,12 @@ std::int64_t record_day(Recording& recording, const DayRecord& day, const Decisi
     }
     const bool is_new = decision.lineage == 0;
     const int lineage = is_new ? next_lineage(connection) : decision.lineage;
-    const auto ordered = order_after(last_order(connection, lineage), recording.print.at);
+    const auto ordered =
+        order_after(is_new ? 0 : last_order(connection, lineage), recording.print.at);
     const auto with = with_origins(recording, day, decision);
-    const auto row = insert_day(connection, with, lineage, last_revision(connection, lineage) + 1,
-                                recording.print.at, ordered);
-    const auto packages = package_rows(connection, row);
+    const int revision = is_new ? 1 : last_revision(connection, lineage) + 1;
+    const auto [row, packages] =
+        insert_day(connection, with, lineage, revision, recording.print.at, ordered);
     for (std::size_t i = 0; i < packages.size(); ++i) {
         record_bags(recording, with.packages[i], packages[i], decision.packages[i].mended);
     }
@@ -175,28 +198,36 @@ std::int64_t record_day(Recording& recording, const DayRecord& day, const Decisi
 }
 
 /// Whether no print has been of a bag: all that is known of it is that it was not filled.
-bool is_unprinted(Connection& connection, std::int64_t bag) {
-    auto& row = connection
-                    .statement("SELECT 1 FROM bag WHERE id = ?1 AND state = 'never filled' AND "
-                               "(SELECT count(*) FROM bag_event WHERE bag = ?1) = 1")
-                    .with(bag);
-    return row.next();
+Statement& unprinted_question(Connection& connection, std::int64_t bag) {
+    return connection
+        .statement("SELECT 1 FROM bag WHERE id = ?1 AND state = 'never filled' AND "
+                   "(SELECT count(*) FROM bag_event WHERE bag = ?1) = 1")
+        .with(bag);
+}
+
+/// The bags that a print is of and that were there before it.
+std::vector<std::int64_t> printed_again(const Recording& recording) {
+    std::vector<std::int64_t> bags;
+    for (const auto& id : ids_of(recording.print)) {
+        const auto bag = is_printed(recording, id) ? recording.row_of(id) : 0;
+        if (bag != 0 && !recording.new_bags.contains(bag)) {
+            bags.push_back(bag);
+        }
+    }
+    return bags;
 }
 
 /// The bags that a print is of are in the freezer, if none was of them before. This is no command
 /// that could be undone, so it counts as the station's number 0.
 void fill_printed(Recording& recording) {
     auto& connection = recording.connection;
-    for (const auto& day : recording.print.days) {
-        for (const auto& package : day.packages) {
-            for (const auto& id : package.bags) {
-                const auto bag = is_printed(recording, id) ? bag_row(connection, id) : 0;
-                if (bag != 0 && is_unprinted(connection, bag)) {
-                    add_event(connection, bag, {State::Frozen}, recording.print.at,
-                              recording.print.station, 0);
-                }
-            }
-        }
+    auto bags = printed_again(recording);
+    for (const auto bag : bags) {
+        unprinted_question(connection, bag).ahead();
+    }
+    std::erase_if(bags, [&](auto bag) { return !unprinted_question(connection, bag).next(); });
+    for (const auto bag : bags) {
+        add_event(connection, bag, {State::Frozen}, recording.print.at, recording.print.station, 0);
     }
 }
 
@@ -214,25 +245,33 @@ void require_as_settled(const DayRecord& day, const Decision& decision) {
 }
 
 /// Before anything is printed: none of its ids is on a bag of another batch.
-void require_own_ids(Connection& connection, const DayRecord& day, const Decision& decision) {
+void require_own_ids(const Recording& recording, const DayRecord& day, const Decision& decision) {
     for (std::size_t i = 0; i < day.packages.size() && !decision.is_newest; ++i) {
         auto package = day.packages[i];
         package.origin = decision.packages[i].origin;
         for (const auto& id : package.bags) {
-            if (const auto known = bag_row(connection, id)) {
-                require_same_bag(connection, known, package, decision.lineage, id);
+            if (const auto known = recording.row_of(id)) {
+                require_same_bag(recording.connection, known, package, decision.lineage, id);
             }
         }
     }
 }
 
-std::vector<Decision> decide_all(Connection& connection, const PrintRecord& print) {
-    std::vector<Decision> decisions;
-    for (auto day : print.days) {
+/// As they are decided and kept: at the station that prints them.
+std::vector<DayRecord> days_of(const PrintRecord& print) {
+    auto days = print.days;
+    for (auto& day : days) {
         day.station = print.station.name;
-        decisions.push_back(decide(connection, day, print.which));
+    }
+    return days;
+}
+
+std::vector<Decision> decide_all(const Recording& recording) {
+    std::vector<Decision> decisions;
+    for (const auto& day : days_of(recording.print)) {
+        decisions.push_back(decide(recording.connection, day, recording.print.which));
         require_as_settled(day, decisions.back());
-        require_own_ids(connection, day, decisions.back());
+        require_own_ids(recording, day, decisions.back());
     }
     return decisions;
 }
@@ -241,18 +280,26 @@ std::vector<Decision> decide_all(Connection& connection, const PrintRecord& prin
 std::string fresh_key(Connection& connection, const PrintRecord& print,
                       const std::vector<Decision>& decisions) {
     auto key = key_of(print);
-    if (has_print_key(connection, key) && std::ranges::all_of(decisions, &Decision::is_newest)) {
+    bool is_taken_key = has_print_key(connection, key);
+    if (is_taken_key && std::ranges::all_of(decisions, &Decision::is_newest)) {
         return {};
     }
-    while (has_print_key(connection, key)) { // edited and edited back within a second
+    while (is_taken_key) { // edited and edited back within a second
         key = hex_of(key);
+        is_taken_key = has_print_key(connection, key);
     }
     return key;
 }
 
-bool holds_no_print(Connection& connection) {
-    auto& rows = connection.statement("SELECT 1 FROM print LIMIT 1");
-    return !rows.next();
+/// What a print of new days asks, at once: a server answers all of it in one round trip.
+void ask_ahead(Connection& connection, const PrintRecord& print) {
+    ask_print_key_ahead(connection, print.key.empty() ? key_of(print) : print.key);
+    for (const auto& day : days_of(print)) {
+        ask_decision_ahead(connection, day);
+    }
+    bag_rows(connection, ids_of(print), When::Later);
+    ask_seq_ahead(connection, print.station.name);
+    ask_rows_ahead(connection);
 }
 
 /// The print itself, counted once more.
@@ -260,7 +307,8 @@ void record_times(Recording& recording, const std::vector<std::int64_t>& days,
                   const std::string& key) {
     auto& connection = recording.connection;
     const auto& print = recording.print;
-    auto row = print_row(connection, print.setup, days);
+    const bool is_of_new = recording.recorded.new_days + recording.recorded.revisions > 0;
+    auto row = is_of_new ? 0 : print_row(connection, print.setup, days);
     if (row != 0) {
         connection.statement("UPDATE print SET last_at = ? WHERE id = ?")
             .with(print.at)
@@ -283,15 +331,17 @@ Recorded Archive::record(const PrintRecord& print, const std::function<void()>& 
     auto& connection = *connection_;
     const Question question{connection};
     Transaction transaction{connection};
+    ask_ahead(connection, print);
     bool is_known = !print.key.empty() && has_print_key(connection, print.key);
-    const auto decisions = is_known ? std::vector<Decision>{} : decide_all(connection, print);
+    Recording recording{connection, print, bag_rows(connection, ids_of(print))};
+    const auto decisions = is_known ? std::vector<Decision>{} : decide_all(recording);
     const auto key = print.key.empty() ? fresh_key(connection, print, decisions) : print.key;
     is_known = is_known || key.empty();
     connection.rest();
     if (publish) {
         publish();
     }
-    Recording recording{connection, print, next_seq(connection, print.station.name)};
+    recording.seq = next_seq(connection, print.station.name);
     if (is_known) {
         recording.recorded.is_known = true;
         return recording.recorded;

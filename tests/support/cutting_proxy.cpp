@@ -42,6 +42,35 @@ void send_all(int to, const char* bytes, std::size_t count) {
     }
 }
 
+/// Counts ReadyForQuery in what a server sends: each message is a letter and a length in network
+/// order, which counts itself (PostgreSQL 15, 55.7, "Message Formats").
+class ReadyCount {
+public:
+    int in(std::string_view bytes) {
+        int count = 0;
+        for (const char byte : bytes) {
+            if (left_ > 0) {
+                --left_;
+                continue;
+            }
+            head_ += byte;
+            if (head_.size() == 5) {
+                count += head_[0] == 'Z' ? 1 : 0;
+                for (const char digit : std::string_view{head_}.substr(1)) {
+                    left_ = left_ << 8 | static_cast<unsigned char>(digit);
+                }
+                left_ -= 4;
+                head_.clear();
+            }
+        }
+        return count;
+    }
+
+private:
+    std::string head_;
+    std::int64_t left_ = 0; ///< bytes of the message that is being passed over
+};
+
 } // namespace
 
 CuttingProxy::CuttingProxy(std::string server, const std::string& place)
@@ -85,6 +114,8 @@ void CuttingProxy::pass(int program) {
     const int server = socket_with(server_, ::connect);
     to_server_ = 0;
     to_program_ = 0;
+    round_trips_ = 0;
+    ReadyCount ready;
     std::array<pollfd, 2> ends{{{program, POLLIN, 0}, {server, POLLIN, 0}}};
     std::array<char, 4096> block{};
     bool is_cut = false;
@@ -108,6 +139,9 @@ void CuttingProxy::pass(int program) {
             is_cut = is_cut || count < got;
         }
         passed += count;
+        if (!from_program) {
+            round_trips_ += ready.in({block.data(), static_cast<std::size_t>(count)});
+        }
         send_all(from_program ? server : program, block.data(), static_cast<std::size_t>(count));
     }
     ::close(server);

@@ -26,6 +26,9 @@ public:
     void pass_everything() { after_ = -1; }
     std::int64_t passed(Direction direction) const; ///< bytes of the last line
     int cuts() const { return cuts_; }
+    /// How often the server was done and waited for more since the last line began: one for each
+    /// round trip, the first after the line is open.
+    int round_trips() const { return round_trips_; }
 
 private:
     void serve();
@@ -40,6 +43,7 @@ private:
     std::atomic<std::int64_t> to_server_{0};
     std::atomic<std::int64_t> to_program_{0};
     std::atomic<int> cuts_{0};
+    std::atomic<int> round_trips_{0};
     std::thread thread_;
 };
 

@@ -41,8 +41,9 @@ public:
     FileStatement& with_bytes(std::string_view bytes);
     FileStatement& with_nothing();
 
-    bool next(); ///< \returns whether there is a row
-    void run();  ///< for what gives no rows
+    bool next();              ///< \returns whether there is a row
+    void run();               ///< for what gives no rows
+    void ahead() { again(); } ///< a file needs no round trip
 
     std::int64_t integer(int column) const;
     double real(int column) const;

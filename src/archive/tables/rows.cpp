@@ -36,9 +36,18 @@ std::vector<std::int64_t> days_of_print(Connection& connection, std::int64_t pri
     return days;
 }
 
-void insert_package(Connection& connection, std::int64_t day, int position,
-                    const PackageRecord& package, std::size_t bags) {
-    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM package");
+// Literals, so that the same question is the same statement.
+#define THAWSLIP_LAST_DAY "SELECT coalesce(max(id), 0) FROM day"
+#define THAWSLIP_LAST_PACKAGE "SELECT coalesce(max(id), 0) FROM package"
+#define THAWSLIP_LAST_BAG "SELECT coalesce(max(id), 0) FROM bag"
+#define THAWSLIP_LAST_PRINT "SELECT coalesce(max(id), 0) FROM print"
+#define THAWSLIP_LAST_LINEAGE "SELECT coalesce(max(lineage), 0) + 1 FROM day"
+#define THAWSLIP_ANY_PRINT "SELECT 1 FROM print LIMIT 1"
+
+/// \returns its row
+std::int64_t insert_package(Connection& connection, std::int64_t day, int position,
+                            const PackageRecord& package, std::size_t bags) {
+    const auto row = connection.next_row(THAWSLIP_LAST_PACKAGE);
     auto& statement =
         connection
             .statement(
@@ -68,9 +77,22 @@ void insert_package(Connection& connection, std::int64_t day, int position,
             .with(package.words)
             .run();
     }
+    return row;
 }
 
 } // namespace
+
+void ask_rows_ahead(Connection& connection) {
+    for (const std::string_view last :
+         {THAWSLIP_LAST_DAY, THAWSLIP_LAST_PACKAGE, THAWSLIP_LAST_BAG, THAWSLIP_LAST_PRINT,
+          THAWSLIP_LAST_LINEAGE, THAWSLIP_ANY_PRINT}) {
+        connection.statement(last).ahead();
+    }
+}
+
+bool holds_no_print(Connection& connection) {
+    return !connection.statement(THAWSLIP_ANY_PRINT).next();
+}
 
 std::int64_t hash_of_description(std::string_view description) {
     return hash_of(description);
@@ -108,13 +130,13 @@ void number_revisions(Connection& connection, int lineage) {
         .run();
 }
 
-std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
-                        const std::string& recorded, std::int64_t ordered) {
-    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM day");
+NewDay insert_day(Connection& connection, const DayRecord& day, int lineage, int revision,
+                  const std::string& recorded, std::int64_t ordered) {
+    NewDay added{connection.next_row(THAWSLIP_LAST_DAY), {}};
     connection
         .statement("INSERT INTO day (id, lineage, revision, made, kitchen, file, recorded, hash, "
                    "description, station, ordered) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")
-        .with(row)
+        .with(added.row)
         .with(lineage)
         .with(revision)
         .with(kitchen::to_iso(day.made))
@@ -128,18 +150,51 @@ std::int64_t insert_day(Connection& connection, const DayRecord& day, int lineag
         .run();
     int position = 0;
     for (const auto& package : day.packages) {
-        insert_package(connection, row, ++position, package, package.bags.size());
+        added.packages.push_back(
+            insert_package(connection, added.row, ++position, package, package.bags.size()));
     }
-    return row;
+    return added;
+}
+
+namespace {
+
+Statement& packages_question(Connection& connection, std::int64_t day) {
+    return connection
+        .statement("SELECT dish, words, made, keep_until, basis, servings, grams, allergens, "
+                   "classes, thaw, thaw_minutes, place, bags, kitchen_number, batch_kitchen, "
+                   "batch, size, origin FROM package WHERE day = ? ORDER BY position")
+        .with(day);
+}
+
+Statement& package_question(Connection& connection, std::int64_t bag) {
+    return connection
+        .statement("SELECT dish, words, made, keep_until, basis, servings, grams, allergens, "
+                   "classes, thaw, thaw_minutes, place, kitchen_number, batch_kitchen, batch, "
+                   "size, origin FROM package WHERE id = (SELECT package FROM bag WHERE id = ?)")
+        .with(bag);
+}
+
+Statement& files_question(Connection& connection, std::int64_t print) {
+    return connection.statement("SELECT name, bytes FROM print_file WHERE print = ? ORDER BY id")
+        .with(print);
+}
+
+} // namespace
+
+void ask_packages_ahead(Connection& connection, std::int64_t day) {
+    packages_question(connection, day).ahead();
+}
+
+void ask_package_ahead(Connection& connection, std::int64_t bag) {
+    package_question(connection, bag).ahead();
+}
+
+void ask_files_ahead(Connection& connection, std::int64_t print) {
+    files_question(connection, print).ahead();
 }
 
 std::vector<PackageRecord> packages_of(Connection& connection, std::int64_t day) {
-    auto& rows = connection
-                     .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                                "allergens, classes, thaw, thaw_minutes, place, bags, "
-                                "kitchen_number, batch_kitchen, batch, size, origin FROM package "
-                                "WHERE day = ? ORDER BY position")
-                     .with(day);
+    auto& rows = packages_question(connection, day);
     std::vector<PackageRecord> packages;
     while (rows.next()) {
         packages.push_back(package_at(rows, 0));
@@ -167,17 +222,24 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
     return row.next() ? row.integer(0) : 0;
 }
 
-std::unordered_map<std::string, std::int64_t> bag_rows(Connection& connection,
-                                                       std::span<const std::string> ids) {
+std::unordered_map<std::string, std::int64_t>
+bag_rows(Connection& connection, std::span<const std::string> ids, When when) {
     constexpr std::size_t at_once = 32; // as many as the statement has places
     std::unordered_map<std::string, std::int64_t> found;
-    for (std::size_t start = 0; start < ids.size(); start += at_once) {
+    const auto question = [&](std::size_t start) -> Statement& {
         auto& rows = connection.statement("SELECT id, bag FROM bag_id WHERE id IN (?, ?, ?, ?, ?, "
                                           "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
                                           "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
         for (std::size_t i = start; i < start + at_once; ++i) {
             rows.with(i < ids.size() ? std::string_view{ids[i]} : std::string_view{});
         }
+        return rows;
+    };
+    for (std::size_t start = 0; start < ids.size(); start += at_once) {
+        question(start).ahead();
+    }
+    for (std::size_t start = 0; start < ids.size() && when == When::Now; start += at_once) {
+        auto& rows = question(start);
         while (rows.next()) {
             found.emplace(rows.text(0), rows.integer(1));
         }
@@ -190,8 +252,8 @@ std::int64_t living_bag(Connection& connection, const std::string& id) {
     auto bag = bag_row(connection, id);
     for (int step = 0; bag != 0 && step < most_names; ++step) {
         auto& row = connection
-                        .statement("SELECT i.bag FROM bag b JOIN bag_id i ON i.id = b.joined WHERE "
-                                   "b.id = ? AND b.state = 'renamed'")
+                        .statement("SELECT bag FROM bag_id WHERE id = (SELECT joined FROM bag "
+                                   "WHERE id = ? AND state = 'renamed')")
                         .with(bag);
         if (!row.next()) {
             return bag;
@@ -215,12 +277,7 @@ int lineage_of_day(Connection& connection, std::int64_t day) {
 }
 
 PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
-    auto& row = connection
-                    .statement("SELECT dish, words, made, keep_until, basis, servings, grams, "
-                               "allergens, classes, thaw, thaw_minutes, place, kitchen_number, "
-                               "batch_kitchen, batch, size, origin FROM package WHERE id = (SELECT "
-                               "package FROM bag WHERE id = ?)")
-                    .with(bag);
+    auto& row = package_question(connection, bag);
     if (!row.next()) {
         return {};
     }
@@ -230,15 +287,18 @@ PackageRecord package_of_bag(Connection& connection, std::int64_t bag) {
     return package;
 }
 
-std::int64_t insert_bag(Connection& connection, std::int64_t package, int number) {
-    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM bag");
-    connection
-        .statement("INSERT INTO bag (id, package, number, state, changed) VALUES (?, ?, ?, ?, '')")
-        .with(row)
-        .with(package)
-        .with(number)
-        .with(word_of(State::Frozen))
-        .run();
+std::int64_t insert_bag(Connection& connection, std::int64_t package, int number, State state,
+                        const std::string& changed, const std::optional<std::string>& place) {
+    const auto row = connection.next_row(THAWSLIP_LAST_BAG);
+    auto& insert = connection
+                       .statement("INSERT INTO bag (id, package, number, state, changed, place) "
+                                  "VALUES (?, ?, ?, ?, ?, ?)")
+                       .with(row)
+                       .with(package)
+                       .with(number)
+                       .with(word_of(state))
+                       .with(changed);
+    (place ? insert.with(*place) : insert.with_nothing()).run();
     return row;
 }
 
@@ -267,7 +327,7 @@ void describe_bag(Connection& connection, std::int64_t bag, std::int64_t package
 }
 
 int next_lineage(Connection& connection) {
-    auto& row = connection.statement("SELECT coalesce(max(lineage), 0) + 1 FROM day");
+    auto& row = connection.statement(THAWSLIP_LAST_LINEAGE);
     row.next();
     return static_cast<int>(row.integer(0));
 }
@@ -299,9 +359,7 @@ std::int64_t print_row(Connection& connection, const PrintSetup& setup,
 }
 
 std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print) {
-    auto& rows =
-        connection.statement("SELECT name, bytes FROM print_file WHERE print = ? ORDER BY id")
-            .with(print);
+    auto& rows = files_question(connection, print);
     std::vector<SetupFile> files;
     while (rows.next()) {
         files.push_back({rows.text(0), rows.text(1)});
@@ -312,7 +370,7 @@ std::vector<SetupFile> files_of_print(Connection& connection, std::int64_t print
 std::int64_t insert_print(Connection& connection, const StoredPrint& print) {
     const auto days = mapped(print.days, [](DayKey day) { return static_cast<std::int64_t>(day); });
     const auto& setup = print.setup;
-    const auto row = connection.next_row("SELECT coalesce(max(id), 0) FROM print");
+    const auto row = connection.next_row(THAWSLIP_LAST_PRINT);
     connection
         .statement("INSERT INTO print (id, first_at, last_at, what, stock, layout, settings, look, "
                    "hash) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")
@@ -344,8 +402,20 @@ std::int64_t insert_print(Connection& connection, const StoredPrint& print) {
     return row;
 }
 
+namespace {
+
+Statement& print_key_question(Connection& connection, const std::string& key) {
+    return connection.statement("SELECT 1 FROM print_key WHERE key = ?").with(key);
+}
+
+} // namespace
+
 bool has_print_key(Connection& connection, const std::string& key) {
-    return connection.statement("SELECT 1 FROM print_key WHERE key = ?").with(key).next();
+    return print_key_question(connection, key).next();
+}
+
+void ask_print_key_ahead(Connection& connection, const std::string& key) {
+    print_key_question(connection, key).ahead();
 }
 
 void insert_print_key(Connection& connection, std::int64_t print, const std::string& key,

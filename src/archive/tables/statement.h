@@ -39,6 +39,12 @@ public:
     void run() {
         std::visit([](auto& engine) { engine.run(); }, engine_);
     }
+    /// Says of a question that it will be asked with these values: many of a server's are answered
+    /// in one round trip then, and a file is asked later. In a transaction, and before it changes
+    /// what the question is about; behind that, it is asked again.
+    void ahead() {
+        std::visit([](auto& engine) { engine.ahead(); }, engine_);
+    }
 
     std::int64_t integer(int column) const {
         return std::visit([column](const auto& engine) { return engine.integer(column); }, engine_);

@@ -23,9 +23,13 @@ Rows Session::ask(const std::string& /*sql*/, std::span<const Parameter> /*param
     return {};
 }
 
+void Session::ahead(const std::string& /*sql*/, std::span<const Parameter> /*parameters*/) {}
+
 void Session::post(const std::string& /*sql*/, std::span<const Parameter> /*parameters*/) {}
 
 void Session::forget_posted() {}
+
+void Session::forget_answers() {}
 
 const std::string& Session::place() const {
     return wire_->place;

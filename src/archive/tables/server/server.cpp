@@ -66,8 +66,12 @@ void require_kitchen(const std::vector<Value>& facts, const Address& address) {
 
 std::vector<Value> entered(Session& session, const Address& address, const Deadline& deadline) {
     const std::array<Parameter, 1> wait{milliseconds(deadline.answer)};
+    // Each question is about one kitchen, so an index leads to it; a plan that was made while the
+    // tables were empty would be kept when they no longer are. To compile one takes longer than
+    // any of them does.
     session.post("SELECT set_config('search_path', 'thawslip', false), set_config('lock_timeout', "
-                 "$1, false), set_config('statement_timeout', $1, false)",
+                 "$1, false), set_config('statement_timeout', $1, false), "
+                 "set_config('enable_seqscan', 'off', false), set_config('jit', 'off', false)",
                  wait);
     const std::array<Parameter, 1> kitchen{address.kitchen};
     try {
@@ -99,12 +103,14 @@ Server::Server(const Address& address, const Deadline& deadline)
 }
 
 void Server::begin_reading() {
+    session_->forget_answers();
     session_->post("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY");
 }
 
 void Server::begin_writing() {
     // Each statement after the lock sees what the writer before has committed: with the kitchen's
     // row held, READ COMMITTED is enough, and nothing has to be tried again.
+    session_->forget_answers();
     session_->post("BEGIN ISOLATION LEVEL READ COMMITTED");
     const auto locked = session_->ask("SELECT thawslip.lock_kitchen()");
     if (locked.empty() || std::holds_alternative<std::monostate>(locked[0].at(0))) {
@@ -119,6 +125,7 @@ void Server::begin_writing() {
 
 void Server::commit() {
     *is_writing_ = false;
+    session_->forget_answers();
     const auto done = session_->ask("COMMIT");
     // After an error COMMIT takes back, and does not call that one.
     if (done.empty() || done[0].empty() || done[0][0] != Value{std::string{"COMMIT"}}) {

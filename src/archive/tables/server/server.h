@@ -26,6 +26,7 @@ public:
 
     bool next();
     void run();
+    void ahead();
 
     std::int64_t integer(int column) const;
     double real(int column) const;

@@ -1,15 +1,19 @@
 #include "archive/tables/server/session.h"
 
+#include "archive/tables/server/answers.h"
 #include "archive/tables/server/faults.h"
 #include "archive/tables/server/libpq.h"
+#include "archive/tables/server/sets.h"
 
 #include <algorithm>
+#include <array>
 #include <bit>
 #include <cerrno>
 #include <fmt/format.h>
 #include <map>
 #include <optional>
 #include <poll.h>
+#include <set>
 
 namespace thawslip::archive {
 namespace {
@@ -46,7 +50,11 @@ enum Type : Oid {
     Int4 = 23,
     Text = 25,
     Float4 = 700,
-    Float8 = 701
+    Float8 = 701,
+    ByteaArray = 1001,
+    TextArray = 1009,
+    Int8Array = 1016,
+    Float8Array = 1022
 };
 
 struct Sent {
@@ -61,6 +69,10 @@ struct AsSent {
     Sent operator()(double value) const { return {Float8, fmt::format("{}", value)}; }
     Sent operator()(const std::string& value) const { return {Text, value}; }
     Sent operator()(const Bytes& value) const { return {Bytea, value.bytes, true}; }
+    Sent operator()(const Array& value) const {
+        constexpr std::array<Oid, 4> types = {Int8Array, Float8Array, TextArray, ByteaArray};
+        return {types.at(static_cast<std::size_t>(value.of)), value.written};
+    }
 };
 
 std::uint64_t big_endian(const char* bytes, int length) {
@@ -192,7 +204,8 @@ struct Session::Wire {
         }
     }
 
-    void send(const std::string& sql, std::span<const Parameter> parameters) {
+    void send(const Posted& statement) {
+        const auto& [sql, parameters, is_question] = statement;
         require_open();
         std::vector<Sent> sent;
         std::vector<Oid> types;
@@ -214,11 +227,18 @@ struct Session::Wire {
             ++names;
             require_sent(pq.PQsendPrepare(connection.get(), known->second.c_str(), sql.c_str(),
                                           count, types.data()));
-            ++expected;
+            expected.emplace_back();
         }
         require_sent(pq.PQsendQueryPrepared(connection.get(), known->second.c_str(), count,
                                             values.data(), lengths.data(), formats.data(), 1));
-        ++expected;
+        expected.push_back(is_question ? statement : Posted{});
+    }
+
+    void send_posted() {
+        coming.clear();
+        for (const auto& one : in_sets(std::exchange(posted, {}))) {
+            send(one);
+        }
     }
 
     /// The next result; nothing at the end of a statement's.
@@ -244,9 +264,12 @@ struct Session::Wire {
         require_sent(pq.PQflush(connection.get()) < 0 ? 0 : 1);
         std::optional<ArchiveFault> fault;
         Rows rows;
-        for (; expected > 0; --expected) {
+        for (auto& one : std::exchange(expected, {})) {
             while (const auto result = next_result(end)) {
                 take(*result, rows, fault);
+            }
+            if (one.is_question) {
+                answers.put({std::move(one.sql), std::move(one.parameters)}, std::move(rows));
             }
         }
         while (const auto sync = next_result(end)) {
@@ -257,6 +280,7 @@ struct Session::Wire {
         }
         if (fault) {
             prepared.clear(); // which of them the server has by now is not known for sure
+            answers.clear();
             throw ArchiveFailure{*std::move(fault)};
         }
         return rows;
@@ -291,14 +315,27 @@ struct Session::Wire {
         return rows;
     }
 
+    /// What was asked ahead and is about what a statement changes has to be asked again.
+    void change(const std::string& sql) {
+        answers.forget_changed(sql);
+        if (!coming.empty()) {
+            std::erase_if(posted, [&sql](const Posted& one) {
+                return one.is_question && is_about(one.sql, sql);
+            });
+            std::erase_if(coming, [&sql](const Asked& one) { return is_about(one.first, sql); });
+        }
+    }
+
     std::string place;
     Deadline deadline;
     const LibPq& pq;
     Connected connection;
     std::map<std::string, std::string> prepared; ///< SQL → its name at the server
-    std::vector<std::pair<std::string, std::vector<Parameter>>> posted;
-    int expected = 0; ///< results of what was sent
-    int names = 0;    ///< given so far
+    std::vector<Posted> posted;
+    std::vector<Posted> expected; ///< results of what was sent, and of which question each is
+    Answers answers;
+    std::set<Asked> coming; ///< questions in `posted`
+    int names = 0;          ///< given so far
 };
 
 Session::Session(const Address& address, const Deadline& deadline)
@@ -307,19 +344,43 @@ Session::Session(const Address& address, const Deadline& deadline)
 Session::~Session() = default;
 
 Rows Session::ask(const std::string& sql, std::span<const Parameter> parameters) {
-    for (const auto& [earlier, values] : std::exchange(wire_->posted, {})) {
-        wire_->send(earlier, values);
+    const Asked asked{sql, {parameters.begin(), parameters.end()}};
+    wire_->change(sql);
+    if (auto known = wire_->answers.take(asked)) {
+        return *std::move(known);
     }
-    wire_->send(sql, parameters);
-    return wire_->receive();
+    const bool is_coming = wire_->coming.contains(asked);
+    wire_->send_posted();
+    if (!is_coming) {
+        wire_->send({asked.first, asked.second});
+        return wire_->receive();
+    }
+    wire_->receive();
+    return wire_->answers.take(asked).value_or(Rows{});
+}
+
+void Session::ahead(const std::string& sql, std::span<const Parameter> parameters) {
+    Asked asked{sql, {parameters.begin(), parameters.end()}};
+    if (!wire_->answers.has(asked) && wire_->coming.insert(asked).second) {
+        wire_->posted.push_back({std::move(asked.first), std::move(asked.second), true});
+    }
 }
 
 void Session::post(const std::string& sql, std::span<const Parameter> parameters) {
-    wire_->posted.emplace_back(sql, std::vector<Parameter>{parameters.begin(), parameters.end()});
+    wire_->change(sql);
+    wire_->posted.push_back({sql, {parameters.begin(), parameters.end()}});
 }
 
 void Session::forget_posted() {
     wire_->posted.clear();
+    wire_->coming.clear();
+    wire_->answers.clear();
+}
+
+void Session::forget_answers() {
+    wire_->answers.clear();
+    wire_->coming.clear();
+    std::erase_if(wire_->posted, [](const Posted& one) { return one.is_question; });
 }
 
 const std::string& Session::place() const {

@@ -32,12 +32,18 @@ public:
     Session& operator=(const Session&) = delete;
     ~Session();
 
-    /// Sends what was posted and `sql`, in one round trip. \param sql with $1, $2…
+    /// Sends what was posted and `sql`, in one round trip, or none where that was asked ahead and
+    /// nothing that it is about was changed since. \param sql with $1, $2…
     Rows ask(const std::string& sql, std::span<const Parameter> parameters = {});
+    /// Has a question that will be asked sent with what is asked next, so that many need one round
+    /// trip. Only where nobody else changes what it is about: in a transaction that has the lock,
+    /// or of one moment.
+    void ahead(const std::string& sql, std::span<const Parameter> parameters = {});
     /// Has it sent with what is asked next; what fails of it, that throws.
     void post(const std::string& sql, std::span<const Parameter> parameters = {});
-    /// Leaves out what was posted and not sent yet.
+    /// Leaves out what was posted and not sent yet, and what was asked ahead.
     void forget_posted();
+    void forget_answers();
 
     const std::string& place() const;
 

@@ -42,6 +42,11 @@ void ServerStatement::run() {
     again();
 }
 
+void ServerStatement::ahead() {
+    session_->ahead(sql_, parameters_);
+    again();
+}
+
 const Value& ServerStatement::value(int column) const {
     static const Value nothing;
     const auto at = static_cast<std::size_t>(column);

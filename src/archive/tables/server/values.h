@@ -1,5 +1,6 @@
 #pragma once
 
+#include <compare>
 #include <cstdint>
 #include <string>
 #include <variant>
@@ -10,13 +11,29 @@ namespace thawslip::archive {
 /// Bytes that are no text.
 struct Bytes {
     std::string bytes;
+    friend auto operator<=>(const Bytes&, const Bytes&) = default;
+};
+
+/// Many values of one type, as PostgreSQL writes an array (PostgreSQL 15, 8.15.2).
+struct Array {
+    enum class Of { Integers, Reals, Texts, Bytes };
+    Of of = Of::Texts;
+    std::string written;
+    friend auto operator<=>(const Array&, const Array&) = default;
 };
 
 /// What a statement is asked with; std::monostate: nothing.
-using Parameter = std::variant<std::monostate, std::int64_t, double, std::string, Bytes>;
+using Parameter = std::variant<std::monostate, std::int64_t, double, std::string, Bytes, Array>;
 
 /// What stands in one column of an answer, texts and bytes alike; std::monostate: nothing.
 using Value = std::variant<std::monostate, std::int64_t, double, std::string>;
 using Rows = std::vector<std::vector<Value>>;
+
+/// A statement that waits to be sent.
+struct Posted {
+    std::string sql; ///< with $1, $2…
+    std::vector<Parameter> parameters;
+    bool is_question = false; ///< its rows are wanted
+};
 
 } // namespace thawslip::archive

@@ -150,6 +150,53 @@ TEST_CASE("a server or a station that is put back to before gets all that it has
     CHECK(restored.check().empty());
 }
 
+TEST_CASE("a list takes one round trip, recording three, and an exchange few of many bags") {
+    const Scratch scratch;
+    const ScratchFolder folder;
+    CuttingProxy proxy{required_server().socket_folder() + "/.s.PGSQL.5432",
+                       folder / ".s.PGSQL.5432"};
+    auto server = opened(address_through(folder.path().string(), scratch.path));
+    const auto trips_of = [&proxy](const auto& ask) {
+        const int before = proxy.round_trips();
+        ask();
+        return proxy.round_trips() - before;
+    };
+    std::vector<PackageRecord> packages;
+    for (int i = 0; i < 10; ++i) {
+        packages.push_back(package(fmt::format("Chestnut soup {}", i), 20));
+    }
+    const auto first = day(packages);
+    CHECK(trips_of([&] { CHECK(server.record(print({first})).new_bags == 200); }) == 3);
+    CHECK(trips_of([&] { CHECK(server.bags(Which::InFreezer).size() == 200); }) == 1);
+    CHECK(trips_of([&] { CHECK(server.find("Chest", Which::InFreezer).size() == 200); }) == 1);
+    CHECK(trips_of([&] { CHECK(server.bag(first.packages[3].bags[4])); }) <= 3);
+
+    PrintingStation one{"one"};
+    const auto trips_to_exchange = [&] {
+        return trips_of([&] { CHECK_FALSE(exchange(one.archive, server).unsent); });
+    };
+    trips_to_exchange();
+    const int nothing_new = trips_to_exchange();
+    CHECK(nothing_new <= 6);
+    CHECK(proxy.passed(CuttingProxy::Direction::ToProgram) > 0);
+    std::vector<std::string> ids;
+    for (const auto& bag : one.archive.bags(Which::InFreezer)) {
+        ids.push_back(bag.id);
+    }
+    REQUIRE(ids.size() == 200);
+    one.archive.set_state({&ids[0], 1}, State::Out, PrintingStation::written(50'000),
+                          one.now(50'000));
+    const int of_one = trips_to_exchange();
+    one.archive.set_state(ids, State::Eaten, PrintingStation::written(51'000), one.now(51'000));
+    const int of_all = trips_to_exchange();
+    CHECK(of_one <= 20);
+    CHECK(of_all <= of_one + 2);
+    CHECK(server.bags(Which::InFreezer).empty());
+    one.printed(day({package("Leek soup", 200)}, "/orchard/sunday.toml"), 52'000);
+    CHECK(trips_to_exchange() <= 20);
+    CHECK(server.check().empty());
+}
+
 TEST_CASE("a server that stops answering is left after its time, and nothing is lost") {
     const Scratch scratch;
     const ScratchFolder folder;
