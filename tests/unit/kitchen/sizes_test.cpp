@@ -98,6 +98,8 @@ TEST_CASE("a container is read with one unit or several") {
     CHECK(parse_container("20 X 15 x 5 cm").value().height->in_millimetres() ==
           doctest::Approx(50));
     CHECK(parse_container("20x28cm").value().as_written == "20 × 28cm");
+    CHECK(parse_container("  20  x 28 cm ").value().as_written == "20 × 28 cm");
+    CHECK(parse_container("20 cm x  28 bells").fault().offset == 12); // where the unit stands
     for (const auto* wrong :
          {"", "20 cm", "20 x 28", "20 x x 28 cm", "a x b cm", "1 x 2 x 3 x 4 cm"}) {
         CAPTURE(wrong);
