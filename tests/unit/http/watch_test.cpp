@@ -90,6 +90,27 @@ TEST_CASE("each is measured by its own time") {
     CHECK_FALSE(ours->is_shut()); // nobody is late while it is we who are at it
 }
 
+TEST_CASE("who has time left is kept while another is late") {
+    struct Case {
+        At at;
+        std::chrono::milliseconds http::Limits::*own;
+    };
+    for (const auto& c :
+         {Case{At::Head, &http::Limits::headers_in}, Case{At::Refused, &http::Limits::body_in},
+          Case{At::Body, &http::Limits::body_in}, Case{At::Sending, &http::Limits::answer_out},
+          Case{At::Idle, &http::Limits::idle}}) {
+        CAPTURE(static_cast<int>(c.at));
+        auto limits = patient(4);
+        limits.headers_in = limits.body_in = limits.answer_out = limits.idle =
+            std::chrono::milliseconds{1};
+        limits.*c.own = std::chrono::hours{1};
+        Watched watched{limits};
+        const auto* kept = watched.open(c.at);
+        watched.open(c.at == At::Idle ? At::Body : At::Idle)->wait_until_shut();
+        CHECK_FALSE(kept->is_shut());
+    }
+}
+
 TEST_CASE("where all places are taken, who has kept us waiting longest gives way") {
     Watched watched{patient(2)};
     const auto* first = watched.open();

@@ -81,7 +81,9 @@ Package stew() {
 
 constexpr FoodWord a_few_words[] = {
     {"chick", FoodRole::Base, "poultry", "chicken", "en"},
+    {"egg", FoodRole::Base, "egg", "egg", "en"},
     {"raw", FoodRole::State, "raw", "raw", "en"},
+    {"vegetabl", FoodRole::Base, "vegetable", "vegetable", "en"},
 };
 
 constexpr FoodWord ground_words[] = {
@@ -748,6 +750,21 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto& t) {
              t.words = ground_words;
              add_ingredient(p, "500 g raw ground");
+         }},
+        {"chicken in what is said to be of vegetables",
+         {"slow-cooker-thaw-first", "food-says-less"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             p.food_as_written = {"vegetable stew"};
+             add_ingredient(p, "800 g chicken thighs");
+         }},
+        {"eggs in what is said to be of vegetables",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             p.food_as_written = {"vegetable stew"};
+             p.contains.emplace_back("eggs");
+             add_ingredient(p, "4 eggs");
          }},
         {"chicken in a soup that was cooked",
          {"slow-cooker-thaw-first"},

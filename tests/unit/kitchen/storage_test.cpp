@@ -1,6 +1,7 @@
 #include "kitchen/storage/fridge_life.h"
 #include "kitchen/storage/storage.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 
 using namespace thawslip::kitchen;
@@ -134,4 +135,14 @@ TEST_CASE("keeping time before freezing is that of the class that keeps shortest
     CHECK(shortest_fridge_life(table(), Names{"soup or stew", "raw ground meat"})->high == days{2});
     CHECK(shortest_fridge_life(table("uk"), Names{"soup or stew"})->high == days{2});
     CHECK_FALSE(shortest_fridge_life(table(), Names{"bread"}));
+}
+
+TEST_CASE("the longest keeping time before freezing is that of any list, whatever the order") {
+    CHECK(longest_fridge_life(table(), "soup or stew") == days{4}); // of 4 and 2
+    CHECK(longest_fridge_life(table("uk"), "Soup or stew") == days{4});
+    auto other_way_round = table();
+    std::ranges::reverse(other_way_round.before_freezing);
+    CHECK(longest_fridge_life(other_way_round, "soup or stew") == days{4});
+    CHECK(longest_fridge_life(table(), "raw ground meat") == days{2});
+    CHECK_FALSE(longest_fridge_life(table(), "bread"));
 }

@@ -88,6 +88,10 @@ TEST_CASE("a size that is not a positive number counts as missing") {
         lead_of(ThawMethod::Refrigerator, 0_mm, Mass{std::numeric_limits<double>::quiet_NaN()});
     CHECK(lead.missing == MissingSize::Both);
     CHECK(lead.lead == 24h);
+    for (const double grams : {0.0, -1.0}) {
+        CHECK(lead_of(ThawMethod::Refrigerator, 25_mm, Mass{grams}).missing == MissingSize::Weight);
+    }
+    CHECK(lead_of(ThawMethod::Refrigerator, 25_mm, Mass{1.0}).missing == MissingSize::None);
 }
 
 TEST_CASE("neither thicker nor heavier ever means a shorter lead") {

@@ -104,6 +104,8 @@ TEST_CASE("amounts are converted into what cooks would write") {
         {{8, 1}, Unit::Ounce, "225 g"},
         {{1, 1}, Unit::Ounce, "28 g"},
         {{5, 1}, Unit::Pound, "2.25 kg"},
+        {{296, 25}, Unit::Pound, "5.5 kg"}, // 5.37 kg: halves come before quarters that are nearer
+        {{227, 40}, Unit::Quart, "5.5 l"},
         {{1, 1}, Unit::FluidOunce, "30 ml"},
         {{2, 1}, Unit::Tablespoon, ""},
         {{3, 1}, Unit::Count, ""},

@@ -17,10 +17,10 @@ Paragraph line(const std::string& label, const std::string& text) {
 
 Print card(std::vector<Paragraph> finish, std::string page) {
     Print print;
-    print.page_phrase = std::move(page);
     print.fields = {{"dish", {line("", "Bean and barley pot")}, {}},
                     {"kitchen", {line("", page.empty() ? "Von A" : "From A")}, {}},
                     {"finish", std::move(finish), {}}};
+    print.page_phrase = std::move(page);
     return print;
 }
 
@@ -52,5 +52,5 @@ TEST_CASE("each line is followed by what the second language says in its place")
 TEST_CASE("what both languages say alike stands once, and so does whose kitchen it is") {
     const auto both = bilingual(card({}, "x"), card({}, ""));
     CHECK(both.field("dish")->paragraphs.size() == 1);
-    CHECK(both.field("kitchen")->paragraphs.size() == 1);
+    CHECK(both.field("kitchen")->paragraphs == std::vector{line("", "From A")});
 }

@@ -1,5 +1,6 @@
 #include "kitchen/measures/quantity.h"
 #include "kitchen/plan.h"
+#include "wording/cook_sequence_words.h"
 #include "wording/prints.h"
 
 #include <algorithm>
@@ -116,4 +117,15 @@ TEST_CASE("a finishing card names the allergens that the additions' words name, 
           "These contain: mustard");
     CHECK(said({addition("1 tbsp mustard", Anchor::AtServing)}, {}).empty());
     CHECK(said({addition("2 pears", Anchor::AtServing)}, {"milk"}).empty()); // which is in the bag
+}
+
+TEST_CASE("where no temperature is set there is none to say") {
+    auto plan = plan_with({});
+    auto& planned = plan.packages.front();
+    REQUIRE(until_field(planned, english()).paragraphs.size() == 1);
+    CHECK(words_of(until_field(planned, english()).paragraphs.front()).starts_with("74"));
+    planned.package.cook->until.reset();
+    CHECK(until_field(planned, english()).paragraphs.empty());
+    planned.package.cook.reset();
+    CHECK(until_field(planned, english()).paragraphs.empty());
 }

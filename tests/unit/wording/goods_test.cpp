@@ -125,6 +125,12 @@ TEST_CASE("several of a thing are named in the plural where its words are known"
         {"1 große Zwiebel", "de", "große Zwiebeln"},
         {"1 Zehe Knoblauch", "de", "Zehen Knoblauch"},
         {"1 Bund Petersilie", "de", "Bund Petersilie"},
+        // What two languages write alike has the plural of the one that is spoken.
+        {"1 mango", "en", "mangoes"},
+        {"1 mango", "es", "mangos"},
+        {"1 Mango", "de", "Mangos"},
+        {"1 orange", "en", "oranges"},
+        {"1 Orange", "de", "Orangen"},
         // A word that is not known, or an adjective that might change: as it is written.
         {"1 whatsit", "en", "whatsit"},
         {"1 kleiner Apfel", "de", "kleiner Apfel"},

@@ -509,4 +509,14 @@ TEST_CASE("the day sheet says how much room the bags need, beside what the freez
     const auto alone = lines_of(one_day_sheet(plan), "freezing");
     CHECK(has(alone, "In the freezer already: nothing else, as far as is known"));
     CHECK(has(alone, "Together: 9 l of its 12 l. There is room."));
+    const auto says_together = [&plan] {
+        return std::ranges::any_of(lines_of(one_day_sheet(plan), "freezing"),
+                                   [](const auto& line) { return line.starts_with("Together"); });
+    };
+    CHECK(says_together());
+    plan.freezer_litres = {};
+    CHECK_FALSE(says_together()); // of how much is not known
+    plan.freezer_litres = 12;
+    plan.room.litres = 0;
+    CHECK_FALSE(says_together()); // nothing was weighed
 }

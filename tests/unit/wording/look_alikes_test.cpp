@@ -33,6 +33,15 @@ TEST_CASE("a name that nothing looks like is strong as a whole") {
     CHECK(marked("Pumpkin stew", {"Pumpkin stew"}) == "[Pumpkin stew]");
 }
 
+TEST_CASE("names look alike by half of the shorter one's words, and by one at an end of it") {
+    CHECK(marked("Pumpkin stew with barley, kale and leeks",
+                 {"Pumpkin curry, rice, corn and lime"}) ==
+          "[Pumpkin stew with barley, kale and leeks]"); // one word of five
+    CHECK(marked("Smoky pumpkin barley stew", {"Mild pumpkin barley curry"}) ==
+          "[Smoky pumpkin barley stew]"); // two of four, in the middle
+    CHECK(marked("Smoky pumpkin barley stew", {"Smoky pumpkin"}) == "Smoky pumpkin[ barley stew]");
+}
+
 TEST_CASE("no word of a name is lost or changed by telling it apart") {
     const std::string dish = "Chestnut, kale and barley soup";
     for (const std::string other :
