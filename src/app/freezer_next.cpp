@@ -52,7 +52,7 @@ std::string thaw_text(const Proposal& proposal) {
                                : "");
     case kitchen::ThawMethod::ColdWater:
         return fmt::format(
-            "into cold water, at most 21 °C (70 °F), the bag sealed and the water fresh "
+            "into cold water, at most 21 °C (70 °F), the bag sealed and the water changed "
             "every 30 min: {}{}; then cook at once",
             start, allow);
     case kitchen::ThawMethod::Microwave:

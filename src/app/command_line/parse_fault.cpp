@@ -113,8 +113,18 @@ Fault missing(const CLI::App& program, const std::string& what) {
                                             ? "thawslip --help lists the commands"
                                             : "the commands are " + list_of(names)};
     }
-    return {shown_name(program, before(what, " is required")) + " is missing",
-            where_help_is(program)};
+    const auto name = shown_name(program, before(what, " is required"));
+    if (name.starts_with("WORDS|BAG")) {
+        return {"no bag is named", fmt::format("name it by words of its dish, or by its id: {} "
+                                               "lentil stew",
+                                               command.path)};
+    }
+    if (name.starts_with("PHOTO|")) {
+        return {
+            "nothing to read is named",
+            "a photograph of a label, a bag's id, or words of its dish: thawslip read photo.jpg"};
+    }
+    return {name + " is missing", where_help_is(program)};
 }
 
 Fault without_value(const CLI::App& program, const std::string& what) {
