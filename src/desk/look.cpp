@@ -85,11 +85,6 @@ service::What what_at(const json::Json& object) {
     return found->what;
 }
 
-std::string_view word_of(service::What what) {
-    const auto* found = std::ranges::find(words, what, &Word::what);
-    return found == words.end() ? std::string_view{} : found->word;
-}
-
 service::Look look_at(const json::Json& object) {
     service::Look look;
     const auto found = object.find("look");

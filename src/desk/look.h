@@ -11,9 +11,6 @@ namespace thawslip::desk {
 /// What is to be printed, as a page says it under "what". \throws BadRequest
 service::What what_at(const json::Json& object);
 
-/// The other way round.
-std::string_view word_of(service::What what);
-
 /// How it is to look, as a page says it under "look"; what is absent is as usual. Stocks and
 /// layouts are named, for a page knows no files. \throws BadRequest
 service::Look look_at(const json::Json& object);

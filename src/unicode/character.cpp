@@ -81,9 +81,4 @@ bool is_space(char32_t character) {
     return is_ascii(character) ? character == U' ' : is_of_category(character, U_GC_ZS_MASK);
 }
 
-bool is_breaking_space(char32_t character) {
-    return is_space(character) && character != U'\u00A0' && character != U'\u2007' &&
-           character != U'\u202F';
-}
-
 } // namespace thawslip::unicode

@@ -27,7 +27,4 @@ bool is_mark(char32_t character);
 /// Whether it is a space of some width: category Zs.
 bool is_space(char32_t character);
 
-/// Whether it is a space at which a line may end: category Zs but for U+00A0, U+2007 and U+202F.
-bool is_breaking_space(char32_t character);
-
 } // namespace thawslip::unicode

@@ -95,10 +95,4 @@ std::optional<DaysLeft> days_left_after_thawing(const StorageTable& table,
     return shortest;
 }
 
-Date food_code_last_day(Date made, Date frozen, Date thawed) {
-    const auto used = days_between(made, frozen);
-    // The day of thawing is itself the first of those that are left.
-    return add_days(thawed, food_code_days - used - days{1});
-}
-
 } // namespace thawslip::kitchen

@@ -41,12 +41,9 @@ std::optional<DaysLeft> days_left_after_thawing(const StorageTable& table,
                                                 std::span<const std::string> foods,
                                                 std::chrono::days days_before);
 
-/// The last day on which a food business in the US may serve what it made itself: seven days at
-/// 5 °C (41 °F), the day of making being day 1, days in the freezer not counted (FDA Food Code
-/// 3-501.17). Home guidance is stricter; this is an outer bound.
-/// \pre made <= frozen <= thawed
-Date food_code_last_day(Date made, Date frozen, Date thawed);
-
+/// On how many days a food business in the US may serve what it made itself: seven at 5 °C (41 °F),
+/// the day of making being day 1, days in the freezer not counted (FDA Food Code 3-501.17). Home
+/// guidance is stricter; this is an outer bound.
 inline constexpr std::chrono::days food_code_days{7};
 
 } // namespace thawslip::kitchen

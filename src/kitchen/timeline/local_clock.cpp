@@ -81,11 +81,4 @@ std::string to_iso(LocalMinute local) {
     return fmt::format("{}T{:02}:{:02}", to_iso(Date{day}), in_day / 60, in_day % 60);
 }
 
-std::string to_iso(const LocalClock& clock, Instant instant) {
-    const auto offset = static_cast<int>(offset_at(clock, instant).count());
-    const int size = offset < 0 ? -offset : offset;
-    return fmt::format("{}{}{:02}:{:02}", to_iso(on_clock(clock, instant)), offset < 0 ? '-' : '+',
-                       size / 60, size % 60);
-}
-
 } // namespace thawslip::kitchen

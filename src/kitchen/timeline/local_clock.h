@@ -51,8 +51,7 @@ std::optional<LocalMinute> parse_local_minute(std::string_view text);
 /// Reads a time of day such as `18:30`, by the same rules.
 std::optional<std::chrono::minutes> parse_time_of_day(std::string_view text);
 
-/// ISO 8601 without and with the offset: `2026-12-02T11:00`, `2026-12-02T11:00+01:00`.
+/// ISO 8601 without the offset: `2026-12-02T11:00`.
 std::string to_iso(LocalMinute local);
-std::string to_iso(const LocalClock& clock, Instant instant);
 
 } // namespace thawslip::kitchen

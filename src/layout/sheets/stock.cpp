@@ -209,10 +209,6 @@ Rect Stock::block() const {
             {pitch.width * (columns - 1) + cell.width, pitch.height * (rows - 1) + cell.height}};
 }
 
-Size Stock::gutter() const {
-    return {pitch.width - cell.width, pitch.height - cell.height};
-}
-
 Diagnostics check_geometry(const Stock& stock) {
     Diagnostics faults;
     const Unit unit = unit_of(stock);

@@ -40,8 +40,6 @@ struct Stock {
     Rect safe_at(int index, Part part) const;
     /// All cells and the gutters between them.
     Rect block() const;
-    /// Free paper between two columns and between two rows.
-    Size gutter() const;
 
     friend bool operator==(const Stock&, const Stock&) = default;
 };

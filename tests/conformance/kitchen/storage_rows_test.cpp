@@ -387,16 +387,6 @@ TEST_CASE("days after thawing of USDA FSIS, The Big Thaw, and of the UK") {
     }
 }
 
-TEST_CASE("the Food Code's date marking agrees with North Carolina's worked example") {
-    // North Carolina DENR, Food Code Adoption: Date Marking. Cooked 1 Oct (day 1), frozen 3 Oct,
-    // thawed 10 Oct (day 3): eat or discard by midnight on 14 Oct (day 7).
-    CHECK(food_code_last_day(2026y / 10 / 1, 2026y / 10 / 3, 2026y / 10 / 10) == 2026y / 10 / 14);
-    // Minnesota Rules 4626.0400: seven days less the days chilled before freezing.
-    CHECK(food_code_last_day(2026y / 10 / 1, 2026y / 10 / 1, 2026y / 10 / 10) == 2026y / 10 / 16);
-    // Florida's text of 3-501.17(A): never frozen, the day it was made is day 1.
-    CHECK(food_code_last_day(2026y / 10 / 1, 2026y / 10 / 1, 2026y / 10 / 1) == 2026y / 10 / 7);
-}
-
 TEST_CASE("what lists advise against freezing is known as such") {
     // FoodSafety.gov, Cold Food Storage Chart, "does not freeze well"; Oregon State University
     // Extension, SP 50-766.

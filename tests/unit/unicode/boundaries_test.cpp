@@ -40,8 +40,6 @@ TEST_CASE("characters are told by script, direction and what they do") {
     CHECK(is_control(U'\t'));
     CHECK(is_control(U'\u2028'));
     CHECK_FALSE(is_control(U' '));
-    CHECK(is_breaking_space(U' '));
-    CHECK_FALSE(is_breaking_space(U'\u202F'));
     CHECK(is_space(U'\u202F'));
     CHECK(is_mark(U'\u0301'));
     CHECK(is_invisible(U'\u2060'));
