@@ -155,7 +155,7 @@ void add_guesses(const GreyPicture& picture, const FinderPattern& first,
     }
 }
 
-/// The likeliest first, a few of them.
+/// The likeliest first.
 std::vector<Guess> likely_guesses(const GreyPicture& picture) {
     auto patterns = find_finder_patterns(picture);
     constexpr std::size_t most_patterns = 8;
@@ -171,15 +171,19 @@ std::vector<Guess> likely_guesses(const GreyPicture& picture) {
         }
     }
     std::ranges::stable_sort(guesses, std::ranges::greater{}, &Guess::likelihood);
-    constexpr std::size_t most_guesses = 16;
-    guesses.resize(std::min(guesses.size(), most_guesses));
     return guesses;
 }
 
 } // namespace
 
 std::optional<std::string> recovered(const GreyPicture& picture) {
+    int modules = 0;
+    constexpr int most_modules = 60'000; // 16 labels' worth: what takes a second
     for (const Guess& guess : likely_guesses(picture)) {
+        modules += side_of(guess.version) * side_of(guess.version);
+        if (modules > most_modules) {
+            break;
+        }
         if (const auto seen = seen_from(picture, guess.anchors, guess.version)) {
             auto text = text_of(*seen);
             text = text ? text : text_of(crisper(*seen));

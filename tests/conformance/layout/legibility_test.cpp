@@ -187,10 +187,18 @@ TEST_CASE_FIXTURE(
     CHECK(stocks >= 20);
 }
 
-TEST_CASE_FIXTURE(SampleDay, "the codes of the sample day are made to last on labels of 4 × 2 in") {
-    for (const auto& label : labels_on(*around.stock("letter-2x5-4x2in")->stock).prints) {
-        REQUIRE(label.symbol.has_value());
-        CHECK(label.symbol->symbol.level != code::Level::Low);
-        CHECK(label.symbol->module >= 0.5_mm);
+TEST_CASE_FIXTURE(SampleDay, "codes are made to last on labels of 4 × 2 in, in every language") {
+    for (const char* sample : {"/samples/orchard-day.toml", "/samples/windfall-day.toml"}) {
+        for (const char* language : {"en", "es", "de"}) {
+            CAPTURE(sample);
+            CAPTURE(language);
+            settings.language = language;
+            days = app::read_days({std::string{THAWSLIP_SOURCE_DIR} + sample}, settings);
+            for (const auto& label : labels_on(*around.stock("letter-2x5-4x2in")->stock).prints) {
+                REQUIRE(label.symbol.has_value());
+                CHECK(label.symbol->symbol.level != code::Level::Low);
+                CHECK(label.symbol->module >= 0.5_mm);
+            }
+        }
     }
 }
