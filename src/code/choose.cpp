@@ -120,8 +120,8 @@ struct Offer {
     Candidate best;
 };
 
-/// The first that lasts; failing that the first above level L; failing that the first but the last,
-/// which says only what bag it is; failing that the last.
+/// The first that lasts; failing that the first above level L, the last among them, which says only
+/// what bag it is; failing that the first that fits.
 std::optional<Offer> first_of(const std::vector<std::string>& texts, const Room& room,
                               Level durable) {
     std::optional<Offer> above_low;
@@ -129,13 +129,13 @@ std::optional<Offer> first_of(const std::vector<std::string>& texts, const Room&
     for (std::size_t i = 0; i < texts.size(); ++i) {
         const auto best = best_candidate(texts[i], room);
         const bool is_last = i + 1 == texts.size();
-        if (!best || (is_last && any)) {
+        if (!best) {
             continue;
         }
         if (!is_last && best->level >= durable && best->dots_per_module >= room.durable) {
             return Offer{i, *best};
         }
-        if (!above_low && !is_last && best->level != Level::Low) {
+        if (!above_low && best->level != Level::Low) {
             above_low = Offer{i, *best};
         }
         if (!any) {

@@ -100,8 +100,12 @@ TEST_CASE("words leave before a code is made fragile") {
     CHECK(chosen.text_index == 1); // the first would fit at level M, in smaller modules
     CHECK(chosen.symbol.level != Level::Low);
     CHECK(chosen.module >= 0.5_mm);
-    // Where no text is durable, the level counts; and what only names the bag comes last of all.
-    CHECK(choose_symbol(forms, 20_mm, {300}, 0.4_mm).value().text_index == 1);
+    // Where no text is durable, the level counts: what only names the bag comes last above L.
+    CHECK(choose_symbol(forms, 22_mm, {300}, 0.4_mm).value().text_index == 1);
+    const auto low = choose_symbol(forms, 20_mm, {300}, 0.4_mm).value(); // 150 capitals fit at L
+    CHECK(low.text_index == 2);
+    CHECK(low.symbol.level != Level::Low);
+    CHECK(choose_symbol({forms[1]}, 20_mm, {300}, 0.4_mm).value().symbol.level == Level::Low);
 }
 
 TEST_CASE("the fullest text that fits is taken") {
