@@ -19,6 +19,7 @@ struct Said {
     std::vector<std::string_view> animals;
     std::vector<std::string_view> plants;
     std::string_view form;
+    bool is_cut_of_anything = false; ///< the form: "pieces" may be of apples, "wings" may not
     FoodState state = FoodState::NotSaid;
     bool dish_is_raw = false; ///< "raw", "kit": not only "fresh", as a soup may be
     bool meatless = false;    ///< "vegan", "ohne"
@@ -42,6 +43,13 @@ bool outweighs(std::string_view form, std::string_view other) {
     return std::ranges::find(order, form) < std::ranges::find(order, other);
 }
 
+/// Whether a word for how meat is cut says as much of plants.
+bool is_cut_of_anything(std::string_view written) {
+    return is_one_of(written, {"piece", "portion", "part", "quarter", "diced", "cubed", "cube",
+                               "chunk", "strip", "trozos", "en piezas", "dados", "en dados", "tira",
+                               "rodaja", "Stück", "Teil", "Würfel", "Streifen"});
+}
+
 void take(Said& said, const FoodWord& word, bool denied) {
     switch (word.role) {
     case FoodRole::Kind: add_once(said.dishes, std::string{word.means}); break;
@@ -52,6 +60,7 @@ void take(Said& said, const FoodWord& word, bool denied) {
     case FoodRole::Form:
         if (!denied && (said.form.empty() || outweighs(word.means, said.form))) {
             said.form = word.means;
+            said.is_cut_of_anything = is_cut_of_anything(word.written);
         }
         break;
     case FoodRole::State:
@@ -278,7 +287,8 @@ Choices choices_of(const StorageTable& table, const Said& said) {
     if (!said.dishes.empty()) {
         return {said.dishes};
     }
-    if (auto choices = form_choices(said); !choices.empty()) {
+    const bool is_cut_plant = said.is_cut_of_anything && !said.plants.empty();
+    if (auto choices = form_choices(said); !choices.empty() && !is_cut_plant) {
         return choices;
     }
     if (said.plants.empty() && said.state == FoodState::Cooked) {
