@@ -1,4 +1,5 @@
 #include "base/text_file.h"
+#include "intake/food_words_file.h"
 #include "intake/storage_file.h"
 
 #include <doctest/doctest.h>
@@ -118,4 +119,69 @@ TEST_CASE("a storage row has its source whole, and one that no source is named f
     read("c", faults);
     REQUIRE(faults.size() == 1);
     CHECK(faults[0].message == "\"c\" is not a source: expected a key of [source]");
+}
+
+TEST_CASE("a key that no table of storage times has is refused in every table") {
+    const std::string start = "lists = [\"us\"]\n[source.a]\npublisher = \"A\"\ntitle = \"B\"\n";
+    const std::string soup = "[[class]]\nfood = \"soup\"\nkind = \"cooked dish\"\n";
+    const std::string row = "row = \"R\"\nsource = \"a\"\nstatus = \"read\"\n";
+    for (const auto& table :
+         {std::string{}, soup,
+          soup +
+              "freezer.us = { months = [2, 3], row = \"R\", source = \"a\", status = \"read\" }\n" +
+              "[class.fridge.us]\ndays = [1, 2]\n" + row,
+          "[[thawed]]\nlist = \"us\"\ndays = [1, 1]\n" + row,
+          "[[unsuitable]]\nfoods = [\"egg\"]\n" + row}) {
+        CAPTURE(table);
+        Diagnostics faults;
+        intake::read_storage(toml::parse(start + table + "wrong = 1\n", "s.toml", faults), faults);
+        REQUIRE(faults.size() == 1);
+        CHECK(to_text(faults.front()).find("wrong") != std::string::npos);
+    }
+}
+
+TEST_CASE("words for food are read by what their table means") {
+    using kitchen::FoodRole;
+    const auto read = [](const std::string& text, Diagnostics& faults) {
+        return intake::read_food_words(toml::parse(text, "w.toml", faults), "en",
+                                       intake::built_in_storage("us"), faults);
+    };
+    Diagnostics faults;
+    const auto words =
+        read("[kind]\n\"soup or stew\" = [\"potage\"]\n"
+             "[[question]]\nkinds = [\"soup or stew\", \"bread\"]\nwords = [\"sop\"]\n"
+             "[base]\npoultry = [\"hen\"]\n[form]\nground = [\"mince\"]\n"
+             "[state]\nraw = [\"uncooked\"]\n"
+             "[no_animal]\nwords = [\"vegan\"]\n[say_nothing]\nwords = [\"fine\"]\n",
+             faults);
+    CHECK(faults.empty());
+    const auto word = [](FoodRole role, const char* means, const char* written) {
+        return intake::OwnFoodWord{kitchen::food_key(written), role, means, written, "en", false};
+    };
+    CHECK(words == std::vector{word(FoodRole::Kind, "soup or stew", "potage"),
+                               word(FoodRole::Question, "soup or stew|bread", "sop"),
+                               word(FoodRole::Base, "poultry", "hen"),
+                               word(FoodRole::Form, "ground", "mince"),
+                               word(FoodRole::State, "raw", "uncooked"),
+                               word(FoodRole::NoAnimal, "", "vegan"),
+                               word(FoodRole::SaysNothing, "", "fine")});
+    struct Case {
+        const char* text;
+        const char* said;
+    };
+    for (const auto& c :
+         {Case{"[kind]\n\"moss\" = [\"potage\"]\n", "\"moss\" is no kind of food"},
+          Case{"[[question]]\nkinds = [\"moss\"]\nwords = [\"sop\"]\n",
+               "\"moss\" is no kind of food"},
+          Case{"[[question]]\nkinds = [\"bread\"]\nwords = [\"sop\"]\nwrong = 1\n", "wrong"},
+          Case{"[no_animal]\nwords = [\"vegan\"]\nwrong = 1\n", "wrong"},
+          Case{"wrong = 1\n", "wrong"},
+          Case{"[base]\npoultry = [\"hen\"]\nmeat = [\"hens\"]\n",
+               "\"hens\" is poultry already, as \"hen\""}}) {
+        CAPTURE(c.text);
+        Diagnostics told;
+        read(c.text, told);
+        REQUIRE(told.size() == 1);
+        CHECK(to_text(told.front()).find(c.said) != std::string::npos);
+    }
 }
