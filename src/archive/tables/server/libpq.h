@@ -12,8 +12,8 @@ namespace thawslip::archive {
     X(PQclear) X(PQcmdStatus) X(PQconnectPoll) X(PQconnectStartParams) X(PQconninfoFree) \
     X(PQconninfoParse) X(PQconsumeInput) X(PQenterPipelineMode) X(PQerrorMessage) X(PQfinish) \
     X(PQflush) X(PQfreemem) X(PQftype) X(PQgetResult) X(PQgetisnull) X(PQgetlength) \
-    X(PQgetvalue) X(PQisBusy) X(PQnfields) X(PQntuples) X(PQpipelineSync) X(PQresultErrorField) \
-    X(PQresultStatus) X(PQsendPrepare) X(PQsendQueryPrepared) X(PQsetNoticeProcessor) \
+    X(PQgetvalue) X(PQisBusy) X(PQnfields) X(PQnotifies) X(PQntuples) X(PQpipelineSync) \
+    X(PQresultErrorField) X(PQresultStatus) X(PQsendPrepare) X(PQsendQueryPrepared) X(PQsetNoticeProcessor) \
     X(PQsetnonblocking) X(PQsocket) X(PQstatus)
 // clang-format on
 

@@ -31,6 +31,10 @@ void Session::forget_posted() {}
 
 void Session::forget_answers() {}
 
+bool Session::hears(std::chrono::milliseconds /*patience*/) {
+    return false;
+}
+
 const std::string& Session::place() const {
     return wire_->place;
 }

@@ -274,7 +274,41 @@ REVOKE ALL ON FUNCTION thawslip.add_kitchen(TEXT), thawslip.add_member(TEXT, NAM
     thawslip.remove_member(TEXT, NAME) FROM PUBLIC;
 )sql";
 
-constexpr std::array<std::array<std::string_view, 3>, 1> steps = {{{tables, rights, keeping}}};
+// Whoever listens at a kitchen's channel hears that something was added to what stations exchange
+// (archive/part_missing.cpp), by whomever, and nothing of what: to ask again is under the policies,
+// LISTEN and NOTIFY are not. So the channel has a name that only members are given: others can
+// neither see when a kitchen is at work nor call its stations. Events, days and keys of prints are
+// never changed, so what adds nothing calls nobody, and two stations cannot call each other for
+// ever. The first row of a transaction calls; for the others that is only looked up.
+constexpr std::string_view hints = R"sql(
+ALTER TABLE thawslip.kitchen ADD COLUMN channel TEXT COLLATE "C" NOT NULL UNIQUE
+    DEFAULT 'thawslip_' || replace(gen_random_uuid()::TEXT, '-', '');
+CREATE FUNCTION thawslip.channel_here() RETURNS TEXT LANGUAGE sql STABLE SECURITY DEFINER
+    SET search_path = pg_catalog, pg_temp AS $f$
+    SELECT channel FROM thawslip.kitchen WHERE id = thawslip.kitchen_here() $f$;
+CREATE FUNCTION thawslip.hint() RETURNS TRIGGER LANGUAGE plpgsql SECURITY DEFINER
+    SET search_path = pg_catalog, pg_temp AS $f$
+    BEGIN
+        IF coalesce(current_setting('thawslip.hinted', true), '') <> 'yes' THEN
+            PERFORM pg_notify(channel, ''), set_config('thawslip.hinted', 'yes', true)
+                FROM thawslip.kitchen WHERE id = NEW.of_kitchen;
+        END IF;
+        RETURN NULL;
+    END $f$;
+REVOKE ALL ON FUNCTION thawslip.channel_here(), thawslip.hint() FROM PUBLIC;
+GRANT EXECUTE ON FUNCTION thawslip.channel_here() TO thawslip_reader, thawslip_packer;
+DECLARE name TEXT;
+    BEGIN
+        FOREACH name IN ARRAY ARRAY['bag_event', 'day', 'print_key'] LOOP
+            EXECUTE format('CREATE TRIGGER hinted AFTER INSERT ON thawslip.%I FOR EACH ROW WHEN '
+                '(coalesce(current_setting(''thawslip.hinted'', true), '''') <> ''yes'') '
+                'EXECUTE FUNCTION thawslip.hint()', name);
+        END LOOP;
+    END;
+)sql";
+
+constexpr std::array<std::array<std::string_view, 3>, 2> steps = {
+    {{tables, rights, keeping}, {hints}}};
 
 constexpr std::string_view beginning =
     R"sql(-- Thawslip's archive on PostgreSQL: roles, tables, rights. To be run by a superuser in the

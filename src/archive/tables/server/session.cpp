@@ -252,6 +252,21 @@ struct Session::Wire {
         return Result1{pq.PQgetResult(connection.get())};
     }
 
+    /// What the server sends by itself comes between statements (PostgreSQL 15, 34.9).
+    bool hears(std::chrono::milliseconds patience) {
+        require_open();
+        pollfd one{pq.PQsocket(connection.get()), POLLIN, 0};
+        if (::poll(&one, 1, static_cast<int>(patience.count())) > 0) {
+            require_sent(pq.PQconsumeInput(connection.get()));
+        }
+        bool any = false;
+        while (auto* notified = pq.PQnotifies(connection.get())) {
+            pq.PQfreemem(notified);
+            any = true;
+        }
+        return any;
+    }
+
     std::string field(const PGresult& result, int code) const {
         const char* text = pq.PQresultErrorField(&result, code);
         return text != nullptr ? text : "";
@@ -381,6 +396,10 @@ void Session::forget_answers() {
     wire_->answers.clear();
     wire_->coming.clear();
     std::erase_if(wire_->posted, [](const Posted& one) { return one.is_question; });
+}
+
+bool Session::hears(std::chrono::milliseconds patience) {
+    return wire_->hears(patience);
 }
 
 const std::string& Session::place() const {

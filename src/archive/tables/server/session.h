@@ -45,6 +45,10 @@ public:
     void forget_posted();
     void forget_answers();
 
+    /// Waits for a notification of a channel that this session listens at (LISTEN), no longer than
+    /// `patience`. \returns whether there was one, or several
+    bool hears(std::chrono::milliseconds patience);
+
     const std::string& place() const;
 
 private:
