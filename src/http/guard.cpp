@@ -89,7 +89,7 @@ std::optional<Response> refuse_key(const Request& request, const Guard& guard) {
     const bool is_open = !guard.key || !is_below_api(request.path) ||
                          std::find(guard.without_key.begin(), guard.without_key.end(),
                                    request.path) != guard.without_key.end();
-    if (is_open || guard.key(header_of(request, "thawslip-key"))) {
+    if (is_open || guard.key(header_of(request, key_header))) {
         return std::nullopt;
     }
     auto response = refusal(401, "this needs the key of this run");

@@ -9,6 +9,9 @@
 
 namespace thawslip::http {
 
+/// The header that a key travels in, by its name in small letters.
+inline constexpr const char* key_header = "thawslip-key";
+
 /// Whether a key is right.
 using KeyTest = std::function<bool(const std::string& key)>;
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <chrono>
+#include <functional>
 #include <map>
 #include <string>
 #include <utility>
@@ -23,12 +25,18 @@ struct Request {
 /// A header's value; empty where there is none. \param name in small letters
 std::string header_of(const Request& request, const std::string& name);
 
+/// The next piece of an answer that goes on: waits for it no longer than `patience`, and is empty
+/// where none has come. Called from one thread, again and again for as long as the client listens.
+using NextPiece = std::function<std::string(std::chrono::milliseconds patience)>;
+
 /// What is sent back.
 struct Response {
     int status = 200; ///< RFC 9110, section 15
     std::string type = "application/json";
+    /// Where the answer goes on, what is sent in its stead to who may not listen: too many do.
     std::string body = {};
     std::vector<std::pair<std::string, std::string>> headers = {};
+    NextPiece next = {}; ///< of an answer that goes on; empty: it is whole
 };
 
 } // namespace thawslip::http

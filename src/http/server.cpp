@@ -3,6 +3,8 @@
 #include "http/address.h"
 #include "http/libmicrohttpd.h"
 #include "http/refusal.h"
+#include "http/streaming.h"
+#include "http/streams.h"
 #include "http/watch.h"
 
 #include <array>
@@ -36,16 +38,18 @@ struct Server::Running {
     Terms terms;
     Answer answer;
     Watch watch;
+    Streams streams;
     MHD_Daemon* daemon = nullptr;
     int port = 0;
     std::atomic<Clock::time_point> asked_at = Clock::now();
 
     Running(const LibMicrohttpd& functions, Terms on_terms, Answer by)
         : library{functions}, terms{std::move(on_terms)}, answer{std::move(by)},
-          watch{terms.limits} {}
+          watch{terms.limits}, streams{terms.limits} {}
     Running(const Running&) = delete;
     Running& operator=(const Running&) = delete;
     ~Running() {
+        streams.end();
         if (daemon != nullptr) {
             library.MHD_stop_daemon(daemon);
         }
@@ -63,11 +67,16 @@ struct Server::Running {
     MHD_Result finish(MHD_Connection* connection, const Incoming& incoming);
     Response answer_to(const Request& request);
     MHD_Result send(MHD_Connection* connection, const Incoming& incoming, Response response);
+    MHD_Response* body_of(MHD_Connection* connection, const Request& request, Response& response);
+    MHD_Response* stream(MHD_Connection* connection, std::string key, NextPiece next);
 
     static void* on_target(void* running, const char* target, MHD_Connection* connection);
     static MHD_Result on_request(void* running, MHD_Connection* connection, const char* url,
                                  const char* method, const char* version, const char* data,
                                  std::size_t* size, void** exchange);
+    struct Sending;
+    static ssize_t on_piece(void* sending, std::uint64_t at, char* buffer, std::size_t size);
+    static void on_stream_end(void* sending);
     static void on_end(void* running, MHD_Connection* connection, void** exchange,
                        MHD_RequestTerminationCode code);
     static void on_connection(void* running, MHD_Connection* connection, void** context,
@@ -193,11 +202,62 @@ Response Server::Running::answer_to(const Request& request) {
     }
 }
 
+struct Server::Running::Sending {
+    Running& server;
+    Streaming stream;
+};
+
+/// Asked for more as soon as what it gave before is with the system: so what was given is taken in
+/// time, or Watch shuts the connection down. A thread waits here for each stream.
+ssize_t Server::Running::on_piece(void* sending, std::uint64_t, char* buffer, std::size_t size) {
+    auto& [self, stream] = *static_cast<Sending*>(sending);
+    self.watch.is_at(stream.client().connection, At::Streaming);
+    try {
+        const auto length = stream.read(buffer, size);
+        self.watch.is_at(stream.client().connection, At::Sending);
+        return length > 0 ? static_cast<ssize_t>(length) : MHD_CONTENT_READER_END_OF_STREAM;
+    } catch (...) { // whatever it was, it ends here and not the program
+        return MHD_CONTENT_READER_END_WITH_ERROR;
+    }
+}
+
+void Server::Running::on_stream_end(void* sending) {
+    const std::unique_ptr<Sending> over{static_cast<Sending*>(sending)};
+    over->server.asked_at = Clock::now(); // until now it was listened to
+}
+
+MHD_Response* Server::Running::stream(MHD_Connection* connection, std::string key, NextPiece next) {
+    constexpr std::size_t block = 1024;
+    const auto* info =
+        library.MHD_get_connection_info(connection, MHD_CONNECTION_INFO_CONNECTION_FD);
+    auto sending =
+        std::unique_ptr<Sending>(new Sending{*this,
+                                             {{connection, info->connect_fd, std::move(key)},
+                                              std::move(next),
+                                              streams,
+                                              terms.guard.key,
+                                              terms.limits}});
+    auto* sent = library.MHD_create_response_from_callback(MHD_SIZE_UNKNOWN, block, on_piece,
+                                                           sending.get(), on_stream_end);
+    if (sent != nullptr) {
+        sending.release(); // the library carries it until on_stream_end
+    }
+    return sent;
+}
+
+MHD_Response* Server::Running::body_of(MHD_Connection* connection, const Request& request,
+                                       Response& response) {
+    auto key = header_of(request, key_header);
+    return response.next && streams.opened(key)
+               ? stream(connection, std::move(key), std::move(response.next))
+               : library.MHD_create_response_from_buffer(response.body.size(), response.body.data(),
+                                                         MHD_RESPMEM_MUST_COPY);
+}
+
 MHD_Result Server::Running::send(MHD_Connection* connection, const Incoming& incoming,
                                  Response response) {
     response = guarded(std::move(response), incoming.request.path, way());
-    auto* sent = library.MHD_create_response_from_buffer(response.body.size(), response.body.data(),
-                                                         MHD_RESPMEM_MUST_COPY);
+    auto* sent = body_of(connection, incoming.request, response);
     if (sent == nullptr) {
         return MHD_NO;
     }
@@ -251,7 +311,7 @@ int Server::port() const {
 }
 
 std::chrono::steady_clock::time_point Server::last_request() const {
-    return running_->asked_at;
+    return running_->streams.are_open() ? Clock::now() : running_->asked_at.load();
 }
 
 } // namespace thawslip::http

@@ -14,7 +14,8 @@ namespace thawslip::http {
 /// Answers a request that the guard has let in. Called from several threads at once.
 using Answer = std::function<Response(const Request&)>;
 
-/// An HTTP/1.1 server that runs until it is destroyed, which waits for answers that are being made.
+/// An HTTP/1.1 server that runs until it is destroyed, which waits for answers that are being made,
+/// and ends those that go on. One of those ends also when its key is worth nothing any longer.
 /// Every request passes the guard before any of its body is kept, and every answer says what
 /// `guarded` adds. An exception of `answer` is an answer 500 without its words, and the server
 /// lives.
@@ -32,7 +33,8 @@ public:
     ~Server();
 
     int port() const;
-    /// Since when nobody has asked for anything that was let in.
+    /// Since when nobody has asked for anything that was let in, or listened to an answer that goes
+    /// on: now, where somebody does.
     std::chrono::steady_clock::time_point last_request() const;
 
 private:

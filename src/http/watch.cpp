@@ -66,6 +66,7 @@ std::optional<Watch::Clock::time_point> Watch::deadline_of(const Connection& con
     case At::Refused:
     case At::Body: return connection.since + limits_.body_in;
     case At::Sending: return connection.since + limits_.answer_out;
+    case At::Streaming:
     case At::Answering: break;
     }
     return std::nullopt;
@@ -100,7 +101,7 @@ void Watch::cut_late(Clock::time_point now) {
 bool Watch::make_way_for(Id newcomer) {
     Connection* first = nullptr;
     for (auto& [id, connection] : connections_) {
-        const bool may_go = id != newcomer && !connection.is_cut && connection.at != At::Answering;
+        const bool may_go = id != newcomer && !connection.is_cut && connection.at < At::Streaming;
         if (may_go && (first == nullptr || std::tie(connection.at, connection.since) <
                                                std::tie(first->at, first->since))) {
             first = &connection;

@@ -17,7 +17,8 @@ enum class At {
     Head,    ///< its request's first part comes in
     Refused, ///< what is still to come is read over
     Body,
-    Sending,   ///< the answer goes out
+    Sending,   ///< the answer goes out, or a piece of one that goes on
+    Streaming, ///< nothing is to be sent now in an answer that goes on; never gives way
     Answering, ///< we are at it; never gives way
 };
 

@@ -58,7 +58,7 @@ THIRD_PARTY = {
     r"gnutls/": "http",
 }
 
-SYSTEM = re.compile(r"^(dlfcn|fcntl|ifaddrs|unistd|dirent|arpa/inet|netinet/in|sys/[a-z]+|errno|poll|spawn)\.h$")
+SYSTEM = re.compile(r"^(dlfcn|fcntl|ifaddrs|unistd|dirent|arpa/inet|netinet/(in|tcp)|sys/[a-z]+|errno|poll|spawn)\.h$")
 
 # What would make the same input give other bytes on another day or machine.
 BANNED = [

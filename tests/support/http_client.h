@@ -90,6 +90,26 @@ public:
         return reply;
     }
 
+    /// The next chunk of an answer that goes on (RFC 9112, section 7.1); empty: the last. Nothing
+    /// where the server hung up before it was whole.
+    std::optional<std::string> chunk() {
+        std::size_t end = 0;
+        while ((end = read_.find("\r\n")) == std::string::npos) {
+            if (!read_more()) {
+                return std::nullopt;
+            }
+        }
+        const auto length = std::stoul(read_.substr(0, end), nullptr, 16);
+        while (read_.size() < end + 2 + length + 2) {
+            if (!read_more()) {
+                return std::nullopt;
+            }
+        }
+        auto chunk = read_.substr(end + 2, length);
+        read_.erase(0, end + 2 + length + 2);
+        return chunk;
+    }
+
     /// Waits until the server has hung up. \returns what it sent before
     std::string rest() {
         while (read_more()) {

@@ -138,6 +138,21 @@ TEST_CASE("who has got furthest gives way last") {
     }
 }
 
+TEST_CASE(
+    "an answer that goes on has no deadline while nothing is to be sent, and never gives way") {
+    auto limits = patient(2);
+    limits.headers_in = limits.body_in = limits.answer_out = limits.idle =
+        std::chrono::milliseconds{1};
+    Watched watched{limits};
+    const auto* stream = watched.open(At::Streaming);
+    watched.open(At::Idle)->wait_until_shut();
+    watched.open(At::Answering);
+    watched.open(At::Answering);
+    CHECK_FALSE(stream->is_shut());
+    watched.watch.is_at(stream, At::Sending); // a piece is to be taken in time
+    stream->wait_until_shut();
+}
+
 TEST_CASE("while all are being answered, who comes has no place until one is free") {
     Watched watched{patient(2)};
     const auto* first = watched.open(At::Answering);
