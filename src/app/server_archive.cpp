@@ -139,6 +139,11 @@ void exchange_with_server(const Settings& settings, Console console) {
               : say_away(exchanged.fault(), link, console);
 }
 
+bool exchange_quietly(const Settings& settings) {
+    auto station = open_station(settings);
+    return exchange_and_note(station, settings, short_budget).ok();
+}
+
 ExitStatus with_server(const std::function<ExitStatus(const Settings&, Console)>& command,
                        const Settings& settings, Console console) {
     exchange_with_server(settings, console);

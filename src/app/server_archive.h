@@ -22,6 +22,10 @@ std::string station_file(const std::string& address);
 /// half a minute.
 void exchange_with_server(const Settings& settings, Console console);
 
+/// The same at once, for who knows that either has something new, and without a word.
+/// \returns whether the server was there to the end
+bool exchange_quietly(const Settings& settings);
+
 /// Runs a command between two exchanges, the second only where it changed something.
 ExitStatus with_server(const std::function<ExitStatus(const Settings&, Console)>& command,
                        const Settings& settings, Console console);

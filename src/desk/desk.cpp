@@ -74,6 +74,9 @@ http::Response answer_by(const Route& route, Session& session, const Asked& aske
 
 Desk::Desk(Machine machine) : inside_{std::make_unique<Inside>()} {
     inside_->session.machine = std::move(machine);
+    if (!inside_->session.machine.changes) {
+        inside_->session.machine.changes = std::make_shared<Changes>();
+    }
 }
 
 Desk::~Desk() = default;
@@ -103,7 +106,7 @@ std::vector<Route> all_routes() {
     std::vector<Route> all;
     for (const auto& routes :
          {page_routes(), day_routes(), check_routes(), print_routes(), bag_routes(),
-          freezer_routes(), plan_routes(), archive_routes(), phone_routes()}) {
+          freezer_routes(), plan_routes(), archive_routes(), change_routes(), phone_routes()}) {
         all.insert(all.end(), routes.begin(), routes.end());
     }
     return all;

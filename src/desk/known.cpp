@@ -14,7 +14,11 @@ http::Response answer_from(Session& session, archive::Mode mode,
                            const std::function<http::Response(Known&)>& answer) {
     Known known{needed(session.machine.settings()), {}};
     known.archive = session.machine.archive(known.settings, mode);
-    return answer(known);
+    auto response = answer(known);
+    if (mode == archive::Mode::Write) {
+        session.machine.changes->look();
+    }
+    return response;
 }
 
 http::Response answer_from_archive(

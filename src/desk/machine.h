@@ -2,6 +2,7 @@
 
 #include "archive/archive.h"
 #include "base/result.h"
+#include "desk/changes.h"
 #include "service/freezer/freezer_state.h"
 #include "service/messages.h"
 #include "service/now.h"
@@ -102,6 +103,9 @@ struct Machine {
     /// said.
     std::function<Delivered()> back_up;
     std::function<Delivered()> export_archive;
+    /// What others and the desk itself do to the archive, as whoever watches it says (app);
+    /// nothing: nobody watches.
+    std::shared_ptr<Changes> changes;
     /// The phones of the house (desk/phones/phones.h); nothing where none are let in.
     std::shared_ptr<Phones> phones;
 };

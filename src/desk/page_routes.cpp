@@ -174,6 +174,7 @@ http::Response state(Session& session, const Asked&) {
                         {"why_no_printer", why_no_printer},
                         {"stocks", stocks_json(around, kitchen)},
                         {"days", days_json(session)},
+                        {"changes", session.machine.changes->now().id},
                         {"version", THAWSLIP_VERSION}});
 }
 

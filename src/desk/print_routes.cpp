@@ -63,6 +63,7 @@ http::Response once(Session& session, const std::string& ticket, const Print& pr
         answer = refusal(500, failure.what());
     }
     session.tickets.keep(ticket, answer, std::move(pdf));
+    session.machine.changes->look();
     return answer;
 }
 

@@ -34,6 +34,7 @@ std::span<const Route> bag_routes();
 std::span<const Route> freezer_routes();
 std::span<const Route> plan_routes();
 std::span<const Route> archive_routes();
+std::span<const Route> change_routes();
 std::span<const Route> phone_routes();
 /// All of them.
 std::vector<Route> all_routes();

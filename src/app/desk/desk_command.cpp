@@ -9,6 +9,7 @@
 #include "app/desk/random_text.h"
 #include "app/desk/run_file.h"
 #include "app/desk/waiting.h"
+#include "app/desk/watching.h"
 #include "desk/desk.h"
 #include "http/server.h"
 
@@ -104,6 +105,8 @@ void serve(RunFile& run, const DeskPlace& place, const std::optional<http::Place
            const DeskOptions& options, const Waiting& waiting, Console console) {
     RunningDesk self{::getpid(), 0, random_text()};
     auto machine = machine_for(place, options.settings);
+    machine.changes = std::make_shared<desk::Changes>(random_text());
+    auto changes = machine.changes;
     std::string pem;
     if (house_at) {
         pem = options.encrypts ? house_certificate(*house_at, place.folder) : "";
@@ -115,6 +118,7 @@ void serve(RunFile& run, const DeskPlace& place, const std::optional<http::Place
     const auto server = started(options.port, door);
     const auto house = house_at ? std::make_unique<House>(*house_at, pem, desk, *phones)
                                 : std::unique_ptr<House>{};
+    const Watching watching{options.settings, *changes};
     self.port = server->port();
     run.say(self);
     auto opener = show_page(self, place, "is open", options, console);

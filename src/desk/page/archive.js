@@ -1,6 +1,7 @@
 // The view of the archive: what was printed when, printing it again, and keeping it safe.
 
 import { button, count, date, el, field, say } from "./ui.js";
+import { keeper, settle, undisturbed } from "./kept.js";
 import { reprint_form } from "./reprint.js";
 import { keyed } from "./said.js";
 
@@ -15,24 +16,39 @@ function opener(words, form) {
   return [press, place];
 }
 
-function print_row(desk, print) {
+function reprint_opener(desk, print) {
+  const [press, form] = opener(say("archive.again"), () => reprint_form(desk, { bags: print.bags }, print));
+  press.setAttribute("aria-label", say("archive.again_named", say(`day.what.${keyed(print.what)}`), date(print.at)));
+  return [press, form];
+}
+
+/** The same row for as long as the print is there: a form that is open in it stays. */
+function print_row(desk, kept, print) {
+  const key = JSON.stringify([print.first_at, print.what, print.stock, print.bags]);
+  const node = (what, shown, make) => kept.node(`${what} ${key}`, shown, make);
   const [day, time] = print.at.split("T");
   const at = [date(day), time?.slice(0, 5)].filter(Boolean).join(", ");
   const parts = [count("freezer.bags", print.bags.length), ...print.days.map((made) => date(made)), print.stock,
     ...(print.times > 1 ? [count("archive.printed_times", print.times)] : [])].filter(Boolean);
-  const named = say("archive.again_named", say(`day.what.${keyed(print.what)}`), date(day));
-  const [press, form] = opener(say("archive.again"), () => reprint_form(desk, { bags: print.bags }, print));
-  press.setAttribute("aria-label", named);
-  return el("li", { class: "printed" },
-    el("p", { class: "when" }, el("time", { dateTime: print.at }, at), " ",
-      el("strong", {}, say(`day.what.${keyed(print.what)}`))),
-    el("p", {}, print.dishes.join(" · ")), el("p", { class: "soft" }, parts.join(" · ")), press, form);
+  return settle(node("row", null, () => el("li", { class: "printed" })), [
+    node("when", print.at, () => el("p", { class: "when" }, el("time", { dateTime: print.at }, at), " ",
+      el("strong", {}, say(`day.what.${keyed(print.what)}`)))),
+    node("dishes", print.dishes, () => el("p", {}, print.dishes.join(" · "))),
+    node("parts", parts, () => el("p", { class: "soft" }, parts.join(" · "))),
+    node("again", null, () => reprint_opener(desk, print))]);
 }
 
-function prints_part(desk, prints) {
-  return el("section", {}, el("h2", {}, say("archive.printed")),
-    prints.length === 0 ? el("p", {}, say("archive.nothing")) : el("ol", { class: "prints" },
-      prints.map((print) => print_row(desk, print))));
+/** What was printed. \returns its box, and what shows prints in it */
+function prints_part(desk) {
+  const kept = keeper();
+  const box = el("section", {}, el("h2", {}, say("archive.printed")));
+  const list = el("ol", { class: "prints" });
+  const nothing = el("p", {}, say("archive.nothing"));
+  return [box, (prints) => {
+    kept.begin();
+    settle(list, prints.map((print) => print_row(desk, kept, print)));
+    settle(box, [box.firstChild, prints.length === 0 ? nothing : list]);
+  }];
 }
 
 function bags_part(desk) {
@@ -66,7 +82,12 @@ function safe_part(desk) {
 }
 
 export async function show(main, desk) {
-  const answer = await desk.ask("GET", "/api/archive");
-  main.append(el("div", { class: "columns" }, prints_part(desk, answer.prints),
-    el("div", { class: "beside" }, bags_part(desk), safe_part(desk))));
+  const [box, show_prints] = prints_part(desk);
+  const ask = () => desk.ask("GET", "/api/archive");
+  show_prints((await ask()).prints);
+  main.append(el("div", { class: "columns" }, box, el("div", { class: "beside" }, bags_part(desk), safe_part(desk))));
+  desk.on_change(async () => {
+    const { prints } = await ask();
+    undisturbed(() => show_prints(prints));
+  });
 }

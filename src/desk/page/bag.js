@@ -2,6 +2,7 @@
 
 import { button, count, el, field, fresh_id, say } from "./ui.js";
 import { camera } from "./camera.js";
+import { keep_typed } from "./kept.js";
 import { history, move_form, state_buttons } from "./notes.js";
 import { planner } from "./plan.js";
 import { dish_name, keep_until, keyed, left_mark } from "./said.js";
@@ -27,12 +28,32 @@ function state_words(bag) {
   return say(bag.state === "frozen" ? "bag.is_inside" : `freezer.is_${keyed(bag.state)}`);
 }
 
-function noting(view, bag) {
+function what_is_noted(view, bag) {
   const after = () => read_again(view);
-  return el("section", { class: "noting" }, el("h3", {}, say("bag.note_it")),
+  return [el("h3", {}, say("bag.note_it")),
     el("p", {}, state_words(bag), bag.place ? ` · ${bag.place}` : ""),
-    bag.known ? [el("div", { class: "row" }, state_buttons(view.desk, [bag], after, { out: "main" })),
-      bag.state === "frozen" ? move_form(view.desk, [bag], [], after) : null, history(view.desk, bag)] : null);
+    ...(bag.known ? [el("div", { class: "row" }, state_buttons(view.desk, [bag], after, { out: "main" })),
+      bag.state === "frozen" ? move_form(view.desk, [bag], [], after) : null, history(view.desk, bag)] : [])];
+}
+
+function noting(view, bag) {
+  const news = el("p", { class: "news", role: "status" });
+  const box = el("div", {}, what_is_noted(view, bag));
+  view.noted.push({ bag, box, news });
+  return el("section", { class: "noting" }, news, box);
+}
+
+/** What others noted of the bags that are shown, while the cook reads: a plan that is being made stays as it is. */
+async function refresh(view) {
+  for (const one of view.noted.filter(({ bag }) => bag.known && bag.id)) {
+    const { bags: [now] } = await view.desk.ask("POST", "/api/read", { typed: one.bag.id });
+    const is_other = now?.known && (now.state !== one.bag.state || now.place !== one.bag.place);
+    if (is_other && view.noted.includes(one)) {
+      Object.assign(one.bag, { state: now.state, place: now.place, changed: now.changed });
+      keep_typed(one.box, () => one.box.replaceChildren(...what_is_noted(view, one.bag).filter(Boolean)));
+      one.news.textContent = say("bag.meanwhile", [state_words(one.bag), one.bag.place].filter(Boolean).join(" · "));
+    }
+  }
 }
 
 /** A label whose words are all that is known of it. */
@@ -70,6 +91,7 @@ function show_answer(view, answer, eat) {
   view.planner?.leave();
   view.planner = null;
   view.bags = answer.bags;
+  view.noted.length = 0; // `view` may be a copy
   const dishes = answer.bags.filter((bag) => bag.dish !== undefined);
   const parts = answer.bags.map((bag) => what_to_do(view, bag));
   const question = plan_question(dishes);
@@ -171,8 +193,9 @@ function by_words(view) {
 }
 
 export async function show(main, desk) {
-  const view = { desk, bags: [], looks: false, planner: null, result: el("div", { class: "result", tabIndex: -1 }) };
+  const view = { desk, bags: [], noted: [], looks: false, planner: null, result: el("div", { class: "result", tabIndex: -1 }) };
   main.append(el("div", { class: "ways-to-read" }, by_camera(view), by_photo(view), by_words(view)), view.result);
+  desk.on_change(() => refresh(view));
   const [ids, eat] = desk.where;
   if (ids) {
     await read_ids(view, ids.split(","), eat);

@@ -2,13 +2,19 @@
 
 import { button, count, el, fresh_id, say, tick } from "./ui.js";
 import { allergens, dish_name, is_gone, keep_until, keyed, left_mark, weight } from "./said.js";
+import { settle } from "./kept.js";
 import { history, note } from "./notes.js";
+
+/** What bags have in common that stand below one heading. */
+function dish_key(bag) {
+  return JSON.stringify([bag.dish, bag.raw, bag.contains, bag.may_contain, bag.added, bag.named ?? null]);
+}
 
 /** Bags that are of one dish, in the order in which each dish comes first. */
 export function by_dish(bags) {
   const groups = new Map();
   for (const bag of bags) {
-    const key = JSON.stringify([bag.dish, bag.raw, bag.contains, bag.may_contain, bag.added, bag.named ?? null]);
+    const key = dish_key(bag);
     groups.set(key, [...(groups.get(key) ?? []), bag]);
   }
   return [...groups.values()];
@@ -59,24 +65,34 @@ function row(list, bag) {
     history(list.desk, bag));
 }
 
-function dish_group(list, bags) {
-  const [bag] = bags;
-  const heading = el("h3", { id: fresh_id("dish") }, dish_name(bag));
-  const all = tick(say("freezer.all_bags", bags.length), {
-    "aria-label": say("freezer.all_named", bags.length, bag.dish),
+function choice_of_all(list, bags) {
+  return tick(say("freezer.all_bags", bags.length), {
+    "aria-label": say("freezer.all_named", bags.length, bags[0].dish),
     onchange: (event) => list.choose(bags, event.target.checked),
   });
-  return el("section", { class: "of-dish", "aria-labelledby": heading.id },
-    el("div", { class: "head" }, heading, bags.length > 1 ? all : null),
-    bag.named?.length > 0 ? el("p", {}, el("strong", {}, why_not(bag))) : null,
-    el("p", { class: "soft" }, totals(bags), el("br"), allergens(bag)),
-    el("ul", { class: "bags" }, bags.map((one) => row(list, one))));
 }
 
-/** Bags under a title, by dish. `list`: {desk, chosen, boxes, choose(bags, chosen), changed()}. */
+function dish_group(list, bags) {
+  const [bag] = bags;
+  const key = dish_key(bag);
+  const kept = (what, shown, make) => list.kept.node(`${what} ${key}`, shown, make);
+  const heading = kept("heading", null, () => el("h3", { id: fresh_id("dish") }, dish_name(bag)));
+  const all = kept("all", bags.map(({ id }) => id), () => choice_of_all(list, bags));
+  return settle(kept("dish", null, () => el("section", { class: "of-dish", "aria-labelledby": heading.id })), [
+    settle(kept("head", null, () => el("div", { class: "head" })), [heading, bags.length > 1 ? all : null]),
+    bag.named?.length > 0 ? kept("named", null, () => el("p", {}, el("strong", {}, why_not(bag)))) : null,
+    kept("totals", totals(bags), () => el("p", { class: "soft" }, totals(bags), el("br"), allergens(bag))),
+    settle(kept("bags", null, () => el("ul", { class: "bags" })), bags.map((one) =>
+      list.kept.node(`bag ${one.id}`, one, () => row(list, one)))),
+  ]);
+}
+
+/** Bags under a title, by dish. `list`: {desk, chosen, boxes, kept (kept.js), choose(bags, chosen), changed()}. */
 export function part(list, title, bags) {
-  return el("section", { class: "part" }, el("h2", {}, title),
-    bags.length === 0 ? el("p", {}, say("freezer.none")) : by_dish(bags).map((group) => dish_group(list, group)));
+  const kept = (what, make) => list.kept.node(`${what} ${title}`, null, make);
+  return settle(kept("part", () => el("section", { class: "part" })), [kept("title", () => el("h2", {}, title)),
+    bags.length === 0 ? kept("none", () => el("p", {}, say("freezer.none")))
+      : by_dish(bags).map((group) => dish_group(list, group))]);
 }
 
 /** What a guest may not eat, what nobody knows, and what no label names it on: never more than that. */
@@ -85,7 +101,7 @@ export function parts_without(list, bags, avoided) {
   const unknown = bags.filter((bag) => !bag.named?.length && bag.contains === null);
   const unnamed = bags.filter((bag) => !bag.named?.length && bag.contains !== null);
   return [
-    el("p", { class: "standing" }, say("freezer.no_promise")),
+    list.kept.node("standing", null, () => el("p", { class: "standing" }, say("freezer.no_promise"))),
     part(list, say("freezer.is_named", avoided), named),
     ...(unknown.length > 0 ? [part(list, say("freezer.is_unknown"), unknown)] : []),
     part(list, say("freezer.is_unnamed", avoided), unnamed),

@@ -7,8 +7,10 @@
 //   say(key, …)      words of the page
 //   tell(what)       shows a text, messages, or what was thrown; nothing takes them away
 //   go("#/bag/…")    another view
+//   on_change(f)     has f called when others may have noted or printed something: it shows that quietly
 //   where            what stands behind the view in the fragment: ["3"] of "#/day/3"
 
+import { hear_changes, quietly } from "./changes.js";
 import { key, take_code, take_key } from "./key.js";
 import { is_at_computer, let_in } from "./pair.js";
 import { Refused } from "./refused.js";
@@ -42,7 +44,18 @@ async function answer_of(response) {
   return json ? response.json() : response.blob();
 }
 
-async function ask(method, path, body, { headers = {}, signal, keepalive } = {}) {
+const asking = { count: 0 }; // requests of the page that are under way
+
+async function ask(...what) {
+  asking.count += 1;
+  try {
+    return await answered(...what);
+  } finally {
+    asking.count -= 1;
+  }
+}
+
+async function answered(method, path, body, { headers = {}, signal, keepalive } = {}) {
   const all = { "Thawslip-Key": key(), ...headers };
   const [bytes, type] = body === undefined ? [] : packed(body);
   if (type) {
@@ -96,7 +109,7 @@ function place() {
   return names_of_views().includes(name) ? [name, rest] : [names_of_views()[0], []];
 }
 
-const shown = { leave: null, turn: 0 };
+const shown = { leave: null, hear: null, turn: 0 };
 
 function head_of(name) {
   for (const link of document.querySelectorAll("nav a")) {
@@ -113,7 +126,7 @@ function head_of(name) {
 async function show_place() {
   const turn = ++shown.turn;
   const leave = shown.leave;
-  shown.leave = null;
+  Object.assign(shown, { leave: null, hear: null });
   try {
     await leave?.();
   } catch (failure) {
@@ -127,7 +140,9 @@ async function show_place() {
   heading.focus();
   try {
     const view = await views[name]();
-    const left = turn === shown.turn ? await view.show(section, Object.assign(Object.create(desk), { where })) : null;
+    const on_change = (hear) => { shown.hear = turn === shown.turn ? hear : shown.hear; };
+    const of_view = Object.assign(Object.create(desk), { where, on_change });
+    const left = turn === shown.turn ? await view.show(section, of_view) : null;
     if (turn === shown.turn) {
       shown.leave = left;
     } else {
@@ -189,6 +204,7 @@ async function begin() {
   masthead();
   open_day(name);
   addEventListener("hashchange", show_place);
+  hear_changes(desk.state.changes, quietly(() => shown.hear?.(), () => asking.count > 0));
   await show_place();
 }
 

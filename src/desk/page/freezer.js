@@ -1,10 +1,12 @@
 // The view of the freezer: what is inside, what is noted of it, its months, its door list and the next dinners.
 
-import { button, count, el, field, fresh_id, say, select, tick } from "./ui.js";
+import { button, count, el, field, fresh_id, renewed, say, select, tick } from "./ui.js";
 import { part, parts_without, totals } from "./bag_list.js";
 import { delivery } from "./deliver.js";
 import { dinners } from "./dinners.js";
+import { keep_typed, keeper, settle, undisturbed } from "./kept.js";
 import { months_chart } from "./months.js";
+import { news_of } from "./news.js";
 import { move_form, state_buttons, undo } from "./notes.js";
 import { is_gone } from "./said.js";
 
@@ -29,25 +31,32 @@ function summary({ bags, past }) {
   return [el("p", { class: "lead" }, totals(frozen)), ...(past > 0 ? [warning] : [])];
 }
 
-function show_chosen(view) {
-  const bags = view.answer.bags.filter((bag) => view.list.chosen.has(bag.id));
-  view.bar.hidden = bags.length === 0;
-  view.bar.replaceChildren(...(bags.length === 0 ? [] : [
+function chosen_bags(view, bags) {
+  return bags.length === 0 ? [] : [
     el("h2", {}, count("freezer.chosen", bags.length)),
     el("div", { class: "row" }, state_buttons(view.desk, bags, view.list.changed),
       button(say("freezer.choose_none"), () => view.list.choose(bags, false), "quiet")),
     move_form(view.desk, bags, view.answer.places, view.list.changed),
-  ].filter(Boolean)));
+  ];
 }
 
-function show_places({ place }, places) {
+function show_chosen(view) {
+  const bags = view.answer.bags.filter((bag) => view.list.chosen.has(bag.id));
+  view.bar.hidden = bags.length === 0;
+  view.show_bar(bags);
+}
+
+function place_choices(places) {
   const pairs = places.filter((one) => one.place)
-    .map((one) => [one.place, say("freezer.place_with", one.place, one.bags)]);
+    .map((one) => [one.place, one.bags > 0 ? say("freezer.place_with", one.place, one.bags) : one.place]);
+  return [...select([["", say("freezer.every_place")], ...pairs]).children];
+}
+
+function show_places(view, places) {
+  const { place } = view.fields;
   const chosen = place.value;
-  if (chosen && !pairs.some(([value]) => value === chosen)) {
-    pairs.push([chosen, chosen]);
-  }
-  place.replaceChildren(...select([["", say("freezer.every_place")], ...pairs]).children);
+  const is_there = chosen === "" || places.some((one) => one.place === chosen);
+  view.show_place_choices(is_there ? places : [...places, { place: chosen, bags: 0 }]);
   place.value = chosen;
 }
 
@@ -55,8 +64,8 @@ function show_places({ place }, places) {
 function stay(view, show) {
   const rows = () => [...view.inside.querySelectorAll(".bag-row")];
   const at = rows().findIndex((row) => row.contains(document.activeElement));
-  show(view);
-  if (at >= 0) {
+  undisturbed(() => show(view));
+  if (at >= 0 && !view.inside.contains(document.activeElement)) {
     rows()[Math.min(at, rows().length - 1)]?.querySelector("button")?.focus();
   }
 }
@@ -66,20 +75,24 @@ function show_answer(view) {
   const avoided = fields.without.value.trim();
   const there = new Set(answer.bags.map((bag) => bag.id));
   list.chosen = new Set([...list.chosen].filter((id) => there.has(id)));
-  list.boxes.clear();
-  view.summary.replaceChildren(...summary(answer));
-  view.inside.replaceChildren(...(avoided ? parts_without(list, answer.bags, avoided)
-    : [part(list, say("freezer.inside"), answer.bags)]));
-  view.months.replaceChildren(...months_chart(answer.months));
-  show_places(fields, answer.places);
+  view.show_summary(answer);
+  list.kept.begin();
+  settle(view.inside, avoided ? parts_without(list, answer.bags, avoided)
+    : [part(list, say("freezer.inside"), answer.bags)]);
+  view.show_months(answer.months);
+  show_places(view, answer.places);
   show_chosen(view);
+}
+
+async function asked(view, how) {
+  return view.desk.ask("POST", "/api/freezer", question_of(view.fields), how);
 }
 
 async function load(view) {
   view.asked?.abort();
   view.asked = new AbortController();
-  const question = question_of(view.fields);
-  view.answer = await view.desk.ask("POST", "/api/freezer", question, { signal: view.asked.signal });
+  view.news.textContent = "";
+  view.answer = await asked(view, { signal: view.asked.signal });
   stay(view, show_answer);
   return view.answer.messages;
 }
@@ -91,6 +104,18 @@ async function filter(view) {
   } catch (failure) {
     view.desk.tell(failure);
   }
+}
+
+/** Somebody else has noted or printed something. Of what is asked for here by now the answer has it already. */
+async function refresh(view) {
+  const { answer: before, asked: last } = view;
+  const now = await asked(view);
+  if (view.asked !== last || view.answer !== before || JSON.stringify(now) === JSON.stringify(before)) {
+    return;
+  }
+  view.answer = now;
+  keep_typed(view.bar, () => stay(view, show_answer));
+  view.news.textContent = news_of(before.bags, now.bags);
 }
 
 function undo_button({ desk, list }) {
@@ -138,7 +163,7 @@ function aside(view) {
 
 function list_of(view) {
   return {
-    desk: view.desk, chosen: new Set(), boxes: new Map(),
+    desk: view.desk, chosen: new Set(), boxes: new Map(), kept: keeper(),
     choose(bags, chosen) {
       for (const bag of bags) {
         this.chosen[chosen ? "add" : "delete"](bag.id);
@@ -150,15 +175,28 @@ function list_of(view) {
   };
 }
 
-export async function show(main, desk) {
+/** Its parts, each shown anew only where it has become another. */
+function new_view(desk) {
   const view = { desk, summary: el("div"), inside: el("div", { class: "inside" }), months: el("div"),
+    news: el("p", { class: "news", role: "status" }),
     bar: el("section", { class: "chosen", hidden: true, "aria-label": say("freezer.chosen_bags") }) };
+  view.show_summary = renewed(view.summary, summary);
+  view.show_months = renewed(view.months, months_chart);
+  view.show_bar = renewed(view.bar, (bags) => chosen_bags(view, bags));
   view.list = list_of(view);
-  main.append(view.summary, filters(view), view.bar, el("div", { class: "columns" }, view.inside, aside(view)));
+  return view;
+}
+
+export async function show(main, desk) {
+  const view = new_view(desk);
+  main.append(view.summary, filters(view), view.news, view.bar,
+    el("div", { class: "columns" }, view.inside, aside(view)));
+  view.show_place_choices = renewed(view.fields.place, place_choices);
   if (!desk.state.archive) {
     view.summary.append(el("p", {}, say("freezer.nothing_printed")));
   }
   await filter(view);
+  desk.on_change(() => refresh(view));
   return () => {
     clearTimeout(view.waiting);
     view.asked?.abort();

@@ -14,8 +14,8 @@ namespace {
 constexpr const char* pair_path = "/api/pair";
 
 /// Members of the state that a phone gets; all others say something of files, settings or printers.
-constexpr std::array for_phones = {"language",  "words", "today",  "archive",
-                                   "allergens", "foods", "version"};
+constexpr std::array for_phones = {"language",  "words", "today",   "archive",
+                                   "allergens", "foods", "changes", "version"};
 
 http::Response not_let_in(NotLetIn why) {
     switch (why) {
@@ -78,7 +78,7 @@ http::Response PhoneDoor::pair(const http::Request& request) const {
 http::Response PhoneDoor::state(const http::Request& request) const {
     const auto answer = desk_.answer(request);
     const auto all = json::Json::parse(answer.body, nullptr, false);
-    const auto phone = phones_.with_key(http::header_of(request, "thawslip-key"));
+    const auto phone = phones_.with_key(http::header_of(request, http::key_header));
     if (answer.status != 200 || !all.is_object() || !phone) {
         return answer.status == 200 ? refusal(401, "this phone was locked out") : answer;
     }

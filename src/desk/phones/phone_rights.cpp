@@ -42,6 +42,7 @@ struct Right {
 // What is not here is refused.
 constexpr std::array rights = {
     Right{http::Method::Get, "/api/state", any},
+    Right{http::Method::Get, "/api/changes", any},
     Right{http::Method::Post, "/api/read", any},
     Right{http::Method::Post, "/api/plan", names_no_day},
     Right{http::Method::Post, "/api/freezer", any},

@@ -16,7 +16,7 @@ using namespace thawslip::test_support;
 namespace {
 
 /// What streams send, handed in by a test: each gets all of it from its own beginning on.
-class Source {
+class PieceSource {
 public:
     void add(const std::string& piece) {
         {
@@ -49,12 +49,12 @@ private:
 };
 
 /// A client that has asked for a stream, and the head of its answer.
-struct Listening {
+struct StreamClient {
     Client client;
     std::optional<Reply> head;
-    Listening(const Serving& serving, const std::string& more = {})
-        : Listening{serving.port(), serving.get("/api/stream", more)} {}
-    Listening(int port, const std::string& request) : client{port} {
+    StreamClient(const Serving& serving, const std::string& more = {})
+        : StreamClient{serving.port(), serving.get("/api/stream", more)} {}
+    StreamClient(int port, const std::string& request) : client{port} {
         client.send(request);
         head = client.reply();
     }
@@ -65,9 +65,9 @@ struct Listening {
 };
 
 /// Until a stream is opened: places that were left are free once the server has seen it.
-Listening until_opened(const Serving& serving) {
+StreamClient until_opened(const Serving& serving) {
     for (;;) {
-        Listening listening{serving};
+        StreamClient listening{serving};
         if (listening.is_stream()) {
             return listening;
         }
@@ -77,9 +77,9 @@ Listening until_opened(const Serving& serving) {
 } // namespace
 
 TEST_CASE("an answer goes on: each piece is a chunk as soon as it is there (RFC 9112, 7.1)") {
-    Source source;
+    PieceSource source;
     const Serving serving{patient(), source.answer()};
-    Listening listening{serving};
+    StreamClient listening{serving};
     REQUIRE(listening.is_stream());
     CHECK(listening.head->headers.at("content-type") == "text/event-stream");
     CHECK(listening.head->headers.at("cache-control") == "no-store");
@@ -98,7 +98,7 @@ TEST_CASE("an answer goes on: each piece is a chunk as soon as it is there (RFC 
 }
 
 TEST_CASE("who is not our page, or has no key, gets no stream") {
-    Source source;
+    PieceSource source;
     const Serving serving{patient(), source.answer()};
     const auto head = [&](const std::string& host, const std::string& more) {
         return ask(serving.port(),
@@ -111,14 +111,14 @@ TEST_CASE("who is not our page, or has no key, gets no stream") {
     CHECK(head(serving.host(), with_key + "Origin: http://orchard.test\r\n")->status == 403);
     CHECK(head(serving.host(), with_key + "Sec-Fetch-Site: cross-site\r\n")->status == 403);
     CHECK(head(serving.host(), with_key + "Sec-Fetch-Site: same-site\r\n")->status == 403);
-    CHECK(Listening{serving, "Sec-Fetch-Site: same-origin\r\n"}.is_stream());
+    CHECK(StreamClient{serving, "Sec-Fetch-Site: same-origin\r\n"}.is_stream());
 }
 
 TEST_CASE("one key has a few streams, all together half of the places, and others are answered") {
     auto limits = patient();
     limits.streams = 4;
     limits.streams_of_one = 3;
-    Source source;
+    PieceSource source;
     auto started = http::Server::start(
         {}, {{}, [](const std::string& given) { return given.starts_with("phone"); }, {}},
         source.answer(), [](const std::string&) { return 64U; }, limits);
@@ -129,9 +129,9 @@ TEST_CASE("one key has a few streams, all together half of the places, and other
                            path, server->port(), by);
     };
     const auto listens = [&](const std::string& by) {
-        return std::make_unique<Listening>(server->port(), get("/api/stream", by));
+        return std::make_unique<StreamClient>(server->port(), get("/api/stream", by));
     };
-    std::list<std::unique_ptr<Listening>> open;
+    std::list<std::unique_ptr<StreamClient>> open;
     for (int i = 0; i < 3; ++i) {
         CHECK(open.emplace_back(listens("phone 1"))->is_stream());
     }
@@ -147,16 +147,16 @@ TEST_CASE("one key has a few streams, all together half of the places, and other
 }
 
 TEST_CASE("a stream whose key is worth nothing any longer ends, and gets nothing more") {
-    Source source;
+    PieceSource source;
     std::atomic<bool> is_let_in = true;
     auto started = http::Server::start(
         {}, {{}, [&](const std::string&) { return is_let_in.load(); }, {}}, source.answer(),
         [](const std::string&) { return 64U; }, patient());
     REQUIRE(started.ok());
     const auto server = std::move(started).value();
-    Listening listening{server->port(), fmt::format("GET /api/stream HTTP/1.1\r\nHost: "
-                                                    "127.0.0.1:{}\r\nThawslip-Key: x\r\n\r\n",
-                                                    server->port())};
+    StreamClient listening{server->port(), fmt::format("GET /api/stream HTTP/1.1\r\nHost: "
+                                                       "127.0.0.1:{}\r\nThawslip-Key: x\r\n\r\n",
+                                                       server->port())};
     source.add("one\n");
     CHECK(listening.client.chunk() == "one\n");
     is_let_in = false;
@@ -168,9 +168,9 @@ TEST_CASE("no deadline ends a stream that nothing comes of") {
     auto limits = patient();
     limits.headers_in = limits.body_in = limits.answer_out = limits.idle =
         std::chrono::milliseconds{100};
-    Source source;
+    PieceSource source;
     const Serving serving{limits, source.answer()};
-    Listening listening{serving};
+    StreamClient listening{serving};
     source.add("one\n");
     CHECK(listening.client.chunk() == "one\n");
     Client late{serving.port()};
@@ -184,10 +184,10 @@ TEST_CASE("who takes nothing of a stream is shut down, and others go on") {
     auto limits = patient();
     limits.answer_out = std::chrono::milliseconds{300};
     limits.streams_of_one = 2;
-    Source source;
+    PieceSource source;
     const Serving serving{limits, source.answer()};
-    Listening slow{serving};
-    Listening good{serving};
+    StreamClient slow{serving};
+    StreamClient good{serving};
     REQUIRE(slow.is_stream());
     const std::string megabyte(1U << 20U, 'm');
     for (int i = 0; i < 24; ++i) { // more than sockets hold
@@ -204,9 +204,9 @@ TEST_CASE("who takes nothing of a stream is shut down, and others go on") {
 
 TEST_CASE(
     "a server that ends has its streams end as they should, and is used while they are open") {
-    Source source;
+    PieceSource source;
     auto serving = std::make_unique<Serving>(patient(), source.answer());
-    Listening listening{*serving};
+    StreamClient listening{*serving};
     REQUIRE(listening.is_stream());
     const auto now = std::chrono::steady_clock::now();
     CHECK(serving->server().last_request() >= now);

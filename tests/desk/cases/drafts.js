@@ -56,7 +56,7 @@ async function killed_while_typing(world, desk, file) {
 export async function walk(world) {
   world.sample();
   // The browser says so of each answer that refuses, and of a program that is gone.
-  world.expect_in_console(/status of 409|ERR_CONNECTION_REFUSED|ERR_CONNECTION_RESET|ERR_EMPTY_RESPONSE/);
+  world.expect_in_console(/status of 409|ERR_CONNECTION_REFUSED|ERR_CONNECTION_RESET|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED_ENCODING/);
   world.sample("windfall-day.toml"); // the second by name
   const desk = await world.desk();
   await two_tabs(world, desk, path.join(world.days, "orchard-day.toml"));

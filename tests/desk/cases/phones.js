@@ -72,7 +72,7 @@ export async function walk(world) {
   await without_fault(world, cook);
 
   // What is refused is also said in the console, by the browser.
-  world.expect_in_console(/Failed to load resource: the server responded with a status of (401|403)/);
+  world.expect_in_console(/Failed to load resource: (the server responded with a status of (401|403)|net::ERR_CONNECTION_REFUSED|net::ERR_INCOMPLETE_CHUNKED_ENCODING)/);
   const small = { viewport: { width: 320, height: 640 }, isMobile: true, hasTouch: true, permissions: [], locale: "es-MX" };
   const phone = await world.page({ options: small });
   await phone.goto(link);

@@ -12,7 +12,7 @@ using namespace thawslip::test_support;
 
 namespace {
 
-const PackageRecord soup = package("Chestnut soup", 2);
+const PackageRecord chestnut = package("Chestnut soup", 2);
 
 /// Looks until it is noticed: now and then the file is let go for one look.
 bool notices(FileChanges& changes) {
@@ -26,16 +26,16 @@ TEST_CASE("what others note and print is noticed once, and what they ask is not"
     auto other = opened(scratch.path);
     FileChanges changes{scratch.path};
     CHECK_FALSE(notices(changes)); // the first look only remembers
-    other.record(print({day({soup})}));
+    other.record(print({day({chestnut})}));
     CHECK(notices(changes));
     CHECK_FALSE(notices(changes));
-    other.set_state(std::vector{soup.bags[0]}, State::Out, "2026-11-01T18:00:00");
+    other.set_state(std::vector{chestnut.bags[0]}, State::Out, "2026-11-01T18:00:00");
     CHECK(notices(changes));
     other.bags(Which::InFreezer);
     CHECK_FALSE(notices(changes));
     other.undo("2026-11-01T18:01:00");
     CHECK(notices(changes));
-    other.record(print({day({soup})}, "2026-10-17T15:00:00")); // the same print again
+    other.record(print({day({chestnut})}, "2026-10-17T15:00:00")); // the same print again
     CHECK(notices(changes));
     other.put_link({"postgresql://store/cold", "2026-11-01T18:02:00", 0});
     CHECK_FALSE(notices(changes));
@@ -46,10 +46,10 @@ TEST_CASE("an archive that is made is noticed, and one that was changed while no
     FileChanges changes{scratch.path};
     CHECK_FALSE(notices(changes));
     CHECK_FALSE(std::filesystem::exists(scratch.path)); // to look makes no file
-    opened(scratch.path).record(print({day({soup})}));
+    opened(scratch.path).record(print({day({chestnut})}));
     CHECK(notices(changes));
     changes.let_go();
-    opened(scratch.path).set_state(soup.bags, State::Out, "2026-11-01T18:00:00");
+    opened(scratch.path).set_state(chestnut.bags, State::Out, "2026-11-01T18:00:00");
     CHECK(notices(changes));
 }
 
@@ -57,9 +57,9 @@ TEST_CASE(
     "who needs the file for itself gets it while it is looked at, and what is put there is seen") {
     const Scratch scratch;
     const auto backup = scratch.folder / "backup.db";
-    opened(scratch.path).record(print({day({soup})}));
+    opened(scratch.path).record(print({day({chestnut})}));
     opened(scratch.path).back_up(backup);
-    opened(scratch.path).set_state(soup.bags, State::Out, "2026-11-01T18:00:00");
+    opened(scratch.path).set_state(chestnut.bags, State::Out, "2026-11-01T18:00:00");
     FileChanges changes{scratch.path};
     CHECK_FALSE(notices(changes));
     CHECK_THROWS_AS(restore(scratch.path, backup, std::chrono::milliseconds{0}), ArchiveFailure);

@@ -12,11 +12,11 @@ using namespace thawslip::test_support;
 
 namespace {
 
-constexpr std::chrono::seconds guard{60}; ///< for what comes, or the test fails
-constexpr std::chrono::milliseconds none{0};
+constexpr std::chrono::seconds long_enough{60}; ///< for what comes, or the test fails
+constexpr std::chrono::milliseconds at_once{0};
 
 ServerChanges listening_at(const std::string& address) {
-    auto listening = ServerChanges::listen(address, guard);
+    auto listening = ServerChanges::listen(address, long_enough);
     if (!listening) {
         FAIL(listening.fault().message);
     }
@@ -28,9 +28,9 @@ const PackageRecord leek = package("Leek soup", 2);
 /// What is called comes in the order in which it was, so once a later call is heard there was no
 /// earlier one that is still to come.
 bool hears_nothing_before(ServerChanges& listening, const std::function<void()>& call) {
-    const bool any = listening.hears(none);
+    const bool any = listening.hears(at_once);
     call();
-    return !any && listening.hears(guard) && !listening.hears(none);
+    return !any && listening.hears(long_enough) && !listening.hears(at_once);
 }
 
 } // namespace
@@ -40,11 +40,11 @@ TEST_CASE("who listens at a kitchen hears what is printed and noted there, reade
     auto packer = listening_at(scratch.path);
     auto reader = listening_at(required_server().address_for(scratch.path, "reader"));
     opened(scratch.path).record(print({day({leek})}));
-    CHECK(packer.hears(guard));
-    CHECK(reader.hears(guard));
+    CHECK(packer.hears(long_enough));
+    CHECK(reader.hears(long_enough));
     opened(scratch.path).set_state(leek.bags, State::Out, "2026-11-01T18:00:00");
-    CHECK(packer.hears(guard));
-    CHECK(reader.hears(guard));
+    CHECK(packer.hears(long_enough));
+    CHECK(reader.hears(long_enough));
 }
 
 TEST_CASE(
@@ -56,7 +56,7 @@ TEST_CASE(
     station.record(print({day({leek})}));
     auto listening = listening_at(scratch.path);
     exchange(station, server);
-    CHECK(listening.hears(guard));
+    CHECK(listening.hears(long_enough));
     CHECK(hears_nothing_before(listening, [&] {
         exchange(station, server);
         server.merge(station.contents());
@@ -103,19 +103,19 @@ TEST_CASE("a line that is lost is said so, and a new one hears again") {
     required_server().start_again();
     const auto hears_until_lost = [&] {
         for (;;) {
-            listening.hears(guard);
+            listening.hears(long_enough);
         }
     };
     CHECK_THROWS_AS(hears_until_lost(), ArchiveFailure);
     auto again = listening_at(scratch.path);
     opened(scratch.path).record(print({day({leek})}));
-    CHECK(again.hears(guard));
+    CHECK(again.hears(long_enough));
 }
 
 TEST_CASE("a server that is not there is said so in words") {
     const ScratchFolder folder;
     const auto none_there = ServerChanges::listen(
-        fmt::format("postgresql:///thawslip?host={}", folder.path().string()), guard);
+        fmt::format("postgresql:///thawslip?host={}", folder.path().string()), long_enough);
     REQUIRE_FALSE(none_there.ok());
     CHECK(none_there.fault().kind == ArchiveFault::Kind::Away);
 }
