@@ -10,7 +10,7 @@
 namespace thawslip::archive {
 namespace {
 
-constexpr int looks_before_letting_go = 20;
+constexpr int looks_before_letting_go = 40;
 
 /// Rows that are never changed and never deleted: what is there is known by how many there are.
 std::string counted_in(const Database& database) {

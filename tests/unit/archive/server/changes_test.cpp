@@ -3,6 +3,7 @@
 
 #include "archive/changes.h"
 #include "archive/exchange.h"
+#include "archive/server_sql.h"
 #include "samples.h"
 
 #include <fmt/format.h>
@@ -118,4 +119,20 @@ TEST_CASE("a server that is not there is said so in words") {
         fmt::format("postgresql:///thawslip?host={}", folder.path().string()), long_enough);
     REQUIRE_FALSE(none_there.ok());
     CHECK(none_there.fault().kind == ArchiveFault::Kind::Away);
+}
+
+TEST_CASE("a server of before is led forward, and its kitchens get channels") {
+    const auto all = server_sql();
+    const auto first = all.substr(0, all.find("DO $step$ BEGIN IF (SELECT version FROM "
+                                              "thawslip.about) = 1"));
+    REQUIRE(first.size() < all.size());
+    const auto led = required_server().sql(
+        "CREATE DATABASE before;\n\\connect before\n" + first +
+        "COMMIT;\nSELECT thawslip.add_kitchen('Orchard house'), thawslip.add_kitchen('Store');\n" +
+        all +
+        "SELECT version, (SELECT count(DISTINCT channel) FROM thawslip.kitchen) FROM "
+        "thawslip.about;");
+    CAPTURE(led.err);
+    CHECK(led.status == 0);
+    CHECK(led.out.find("2|2") != std::string::npos);
 }
