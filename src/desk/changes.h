@@ -1,5 +1,6 @@
 #pragma once
 
+#include <atomic>
 #include <chrono>
 #include <condition_variable>
 #include <cstdint>
@@ -54,6 +55,11 @@ public:
     /// Ends the waiting for good.
     void end();
 
+    /// Whether all that stations have added at a server is here already, as whoever watches says:
+    /// then it need not be asked for again.
+    bool is_all_here() const { return all_here_; }
+    void have_all_here(bool all_here) { all_here_ = all_here; }
+
 private:
     mutable std::mutex mutex_;
     mutable std::condition_variable changed_; ///< for listeners
@@ -64,6 +70,7 @@ private:
     bool is_to_look_ = false;
     bool was_listening_ = false; ///< when there was a cause last
     bool ended_ = false;
+    std::atomic<bool> all_here_ = false;
 };
 
 } // namespace thawslip::desk

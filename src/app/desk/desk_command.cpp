@@ -105,7 +105,6 @@ void serve(RunFile& run, const DeskPlace& place, const std::optional<http::Place
            const DeskOptions& options, const Waiting& waiting, Console console) {
     RunningDesk self{::getpid(), 0, random_text()};
     auto machine = machine_for(place, options.settings);
-    machine.changes = std::make_shared<desk::Changes>(random_text());
     auto changes = machine.changes;
     std::string pem;
     if (house_at) {

@@ -7,6 +7,7 @@
 #include "app/desk/photo_child.h"
 #include "app/desk/prints.h"
 #include "app/desk/private_folder.h"
+#include "app/desk/random_text.h"
 #include "app/files/data_folder.h"
 #include "app/files/output_guard.h"
 #include "app/server_archive.h"
@@ -67,11 +68,12 @@ std::vector<std::string> printers(std::string& why) {
     return std::move(names).value();
 }
 
-std::optional<archive::Archive> archive_for_desk(const Settings& settings, archive::Mode mode) {
+std::optional<archive::Archive> archive_for_desk(const Settings& settings, archive::Mode mode,
+                                                 const desk::Changes& changes) {
     if (archive_file_if_known(settings).empty()) {
         return std::nullopt;
     }
-    if (archive::is_address(settings.archive)) {
+    if (archive::is_address(settings.archive) && !changes.is_all_here()) {
         std::ostringstream nobody; // the page says what it shows; `archive send` says what failed
         exchange_with_server(settings, {nobody, nobody});
     }
@@ -113,7 +115,10 @@ desk::Machine machine_for(const DeskPlace& place, const SettingsNow& settings) {
     machine.moment = moment_now;
     machine.settings = settings;
     machine.surroundings = surroundings_for_desk;
-    machine.archive = archive_for_desk;
+    machine.changes = std::make_shared<desk::Changes>(random_text());
+    machine.archive = [changes = machine.changes](const Settings& of, archive::Mode mode) {
+        return archive_for_desk(of, mode, *changes);
+    };
     machine.days = day_folder(place, keeper(settings));
     machine.drafts = draft_folder(state_folder() + "/drafts", place.folder);
     machine.photo_texts = [readers = std::make_shared<PhotoReaders>()](const std::string& picture) {

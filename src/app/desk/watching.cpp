@@ -16,8 +16,8 @@ namespace {
 using Clock = std::chrono::steady_clock;
 using Cause = desk::Changes::Cause;
 
-constexpr std::chrono::milliseconds between_looks{100};
-constexpr int looks_a_settings = 20; ///< so often the settings are read again
+constexpr std::chrono::milliseconds between_looks{50};
+constexpr int looks_a_settings = 40; ///< so often the settings are read again
 constexpr std::chrono::seconds to_reach{3};
 constexpr std::chrono::seconds shortest_pause{1}; ///< before a server that was away is asked again
 constexpr std::chrono::seconds longest_pause{30};
@@ -79,6 +79,7 @@ void Watching::run() {
         try {
             look(cause);
         } catch (const std::exception&) { // said where bags are asked for
+            changes_.have_all_here(false);
             if (watched_) {
                 watched_->wait_longer();
             }
@@ -116,6 +117,7 @@ void Watching::look(Cause cause) {
         watched_->file.let_go();
         watched_->server.reset();
     }
+    changes_.have_all_here(watched_->server && !watched_->is_due);
 }
 
 void Watching::look_at_server(Cause cause, bool is_new) {
