@@ -63,6 +63,7 @@ struct Question {
 TEST_CASE_FIXTURE(House, "a phone reads, lists, proposes, plans, and notes what is out or eaten") {
     for (const auto& question :
          std::vector<Question>{{"/api/state", {}, Method::Get},
+                               {"/api/changes", {}, Method::Get},
                                {"/api/read", {{"typed", "quince"}}},
                                {"/api/plan", {{"bags", {"quince"}}, {"eat", "2026-12-03T18:30"}}},
                                {"/api/freezer", Json::object()},
