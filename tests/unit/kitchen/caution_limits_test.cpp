@@ -183,3 +183,24 @@ TEST_CASE("a number between a room and a refrigerator parts them, whichever numb
         CHECK(is_warm(note));
     }
 }
+
+TEST_CASE("a container with less of a face than its bag has is refused, whatever its sides") {
+    // 1 kg that is 25 mm thick covers 400 cm² of water's density, somewhat less of a dish's.
+    struct Case {
+        int width;
+        int length;
+        bool too_small;
+    };
+    for (const auto& c :
+         {Case{300, 300, false}, Case{200, 200, false}, Case{100, 400, false},
+          Case{400, 100, false}, Case{120, 120, true}, Case{100, 200, true}, Case{400, 50, true}}) {
+        CAPTURE(c.width);
+        CAPTURE(c.length);
+        CHECK(gives("container-too-small", [&](Dish& dish) {
+                  dish.package.weight = Mass{1000.0};
+                  dish.package.thickness = Length::millimetres(25);
+                  dish.package.container = {
+                      Length::millimetres(c.width), Length::millimetres(c.length), {}, "a box"};
+              }) == c.too_small);
+    }
+}
