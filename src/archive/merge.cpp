@@ -40,18 +40,6 @@ std::set<std::string> origins_of(const std::vector<PackageRecord>& packages) {
     return mapped<std::set<std::string>>(packages, &PackageRecord::origin);
 }
 
-/// A bag may have come before the one that it was renamed to.
-void find_renamed(Connection& connection) {
-    std::vector<std::int64_t> renamed;
-    auto& rows = connection.statement("SELECT DISTINCT bag FROM bag_event WHERE state = 'renamed'");
-    while (rows.next()) {
-        renamed.push_back(rows.integer(0));
-    }
-    for (const auto bag : renamed) {
-        find_state(connection, bag);
-    }
-}
-
 /// One merge under way: what the other's days are called here.
 class Merge {
 public:
@@ -84,7 +72,7 @@ public:
         }
         merged_.states += static_cast<int>(find_states(connection_, known_bags_).size());
         find_states(connection_, new_bags_);
-        find_renamed(connection_);
+        find_renamed();
         for (const auto& print : other_.prints) {
             add_print(print);
         }
@@ -370,6 +358,30 @@ private:
         }
         for (const auto& [key, at, station] : print.keys) {
             insert_print_key(connection_, row, key, at, station);
+        }
+    }
+
+    /// A bag may have come before the one that it was renamed to. Where nothing says a new name or
+    /// takes one back, only those are looked at that wait for what came now.
+    void find_renamed() {
+        std::set<std::string> came;
+        bool is_any = false;
+        for (const auto& bag : other_.bags) {
+            came.insert(bag.ids.begin(), bag.ids.end());
+            is_any = is_any || std::ranges::any_of(bag.events, [](const BagEvent& event) {
+                         return event.state == State::Renamed || event.undoes != 0;
+                     });
+        }
+        std::set<std::int64_t> renamed;
+        auto& rows = connection_.statement(
+            "SELECT DISTINCT bag, joined FROM bag_event WHERE state = 'renamed'");
+        while (rows.next()) {
+            if (is_any || came.contains(rows.text(1))) {
+                renamed.insert(rows.integer(0));
+            }
+        }
+        for (const auto bag : renamed) {
+            find_state(connection_, bag);
         }
     }
 

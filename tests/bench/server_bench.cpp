@@ -167,12 +167,12 @@ PrintRecord new_print(Client& client) {
             {fmt::format("station {}", client.number)}};
 }
 
-/// As the program does: which batches they are is settled, then the print is recorded.
+/// A print of 200 new bags. A station settles first which batches they are, for it numbers its own.
 void record_print(Client& client) {
     auto& archive = client.sessions[client.one()];
     auto print = new_print(client);
     auto& day = print.days[0];
-    const auto settled = archive.settle(day, {});
+    const auto settled = archive.link() ? archive.settle(day, {}) : Settled{};
     for (std::size_t p = 0; p < settled.batches.size(); ++p) {
         auto& package = day.packages[p];
         package.batch = settled.batches[p];

@@ -67,11 +67,12 @@ void require_kitchen(const std::vector<Value>& facts, const Address& address) {
 std::vector<Value> entered(Session& session, const Address& address, const Deadline& deadline) {
     const std::array<Parameter, 1> wait{milliseconds(deadline.answer)};
     // Each question is about one kitchen, so an index leads to it; a plan that was made while the
-    // tables were empty would be kept when they no longer are. To compile one takes longer than
-    // any of them does.
+    // tables were empty would be kept when they no longer are. To make one for each new value, or
+    // to compile one, takes longer than to use it.
     session.post("SELECT set_config('search_path', 'thawslip', false), set_config('lock_timeout', "
                  "$1, false), set_config('statement_timeout', $1, false), "
-                 "set_config('enable_seqscan', 'off', false), set_config('jit', 'off', false)",
+                 "set_config('enable_seqscan', 'off', false), set_config('jit', 'off', false), "
+                 "set_config('plan_cache_mode', 'force_generic_plan', false)",
                  wait);
     const std::array<Parameter, 1> kitchen{address.kitchen};
     try {
