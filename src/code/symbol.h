@@ -56,8 +56,8 @@ struct TooSmall {
 /// The symbol with the best chance of surviving a winter, of all that carry one of `texts` (fullest
 /// first, then shorter forms) in a square of side `available`, quiet zone included. What makes it
 /// survive comes before words: the first text is taken that fits as `durable` says; failing that,
-/// the first above level L; failing that, the first that fits at all. The last text, which says only
-/// what bag it is, is taken where no other fits above level L.
+/// the first above level L; failing that, the first that fits at all. The last text, which says
+/// only what bag it is, is taken where no other fits above level L.
 ///
 /// A module is a whole number of printer dots and never under `least_module`. How large it is, the
 /// version and the error-correction level are chosen together. For each level there is one sensible
