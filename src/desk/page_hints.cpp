@@ -52,7 +52,7 @@ bool is_option(std::string_view text, std::size_t at) {
 
 /// What helps nobody without a command line is left out as a whole.
 std::string without_options(const std::string& hint) {
-    const auto text = page_text(hint);
+    const auto text = with_page_words(hint);
     for (auto at = text.find("--"); at != std::string::npos; at = text.find("--", at + 2)) {
         if (is_option(text, at)) {
             return {};
@@ -76,7 +76,7 @@ std::string page_hint(std::string_view hint) {
 
 } // namespace
 
-std::string page_text(std::string text) {
+std::string with_page_words(std::string text) {
     for (const auto& [option, instead] : on_page) {
         for (auto at = text.find(option); at != std::string::npos;
              at = text.find(option, at + instead.size())) {

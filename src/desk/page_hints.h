@@ -12,6 +12,6 @@ namespace thawslip::desk {
 std::vector<std::string> page_hints(const std::vector<std::string>& hints);
 
 /// A text with options called as the page calls their fields.
-std::string page_text(std::string text);
+std::string with_page_words(std::string text);
 
 } // namespace thawslip::desk

@@ -39,7 +39,7 @@ TEST_CASE("options are called as the page calls their fields, or the hint is lef
     CHECK(desk::page_hints({"--new-batch if they are others: they get ids of their own"}).empty());
     CHECK(desk::page_hints({"a dash -- as here -- is no option"}) ==
           Hints{"a dash -- as here -- is no option"});
-    CHECK(desk::page_text("--from takes one bag, and \"3-5\" are several") ==
+    CHECK(desk::with_page_words("--from takes one bag, and \"3-5\" are several") ==
           "\"From bag\" takes one bag, and \"3-5\" are several");
 }
 
