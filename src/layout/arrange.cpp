@@ -17,7 +17,7 @@ public:
 
     Arrangement run(const Sizing& sizing) {
         result_.areas.resize(layout_.areas.size());
-        const auto forms = forms_in_use(layout_, contents_, sizing.conceded);
+        const auto forms = forms_in_use(layout_, contents_, sizing);
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             result_.areas[i].shown = forms[i].has_value();
             result_.areas[i].form = forms[i].value_or(0);
@@ -220,7 +220,7 @@ private:
 } // namespace
 
 Sizing sizing_at(Scale scale, int conceded) {
-    Sizing sizing{{}, conceded};
+    Sizing sizing{{}, conceded, {}};
     sizing.scales.fill(scale);
     return sizing;
 }
@@ -264,16 +264,19 @@ std::vector<Concession> concessions(const Layout& layout, const Contents& conten
 }
 
 std::vector<std::optional<std::size_t>> forms_in_use(const Layout& layout, const Contents& contents,
-                                                     int conceded) {
+                                                     const Sizing& sizing) {
     std::vector<std::size_t> shortened(contents.size());
     std::vector<bool> dropped(contents.size());
-    auto made = concessions(layout, contents);
-    made.resize(std::min(made.size(), static_cast<std::size_t>(conceded)));
-    for (const auto& [area, what] : made) {
-        if (what == Concession::What::Drop) {
-            dropped[area] = true;
+    const auto all = concessions(layout, contents);
+    const auto made = std::min(all.size(), static_cast<std::size_t>(sizing.conceded));
+    for (std::size_t i = 0; i < made; ++i) {
+        if (std::ranges::find(sizing.taken_back, i) != sizing.taken_back.end()) {
+            continue;
+        }
+        if (all[i].what == Concession::What::Drop) {
+            dropped[all[i].area] = true;
         } else {
-            ++shortened[area];
+            ++shortened[all[i].area];
         }
     }
     std::vector<std::optional<std::size_t>> forms(contents.size());

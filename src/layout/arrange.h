@@ -20,10 +20,11 @@ struct Concession {
 };
 
 /// At which sizes a print is set: each of the layout's groups at a scale of its own, with the first
-/// `conceded` of its concessions made.
+/// `conceded` of its concessions made but for those that were taken back.
 struct Sizing {
     std::array<Scale, most_groups> scales;
     int conceded = 0;
+    std::vector<std::size_t> taken_back = {}; ///< places in the order of concessions
 };
 
 /// All groups at one scale.
@@ -63,9 +64,9 @@ Arrangement arrange(const Layout& layout, const Contents& contents, Size room, c
 /// What a print may give up, in the order in which it does.
 std::vector<Concession> concessions(const Layout& layout, const Contents& contents);
 
-/// What remains of an area once the first `conceded` concessions are made: nothing, or the form in
-/// which its words stand.
+/// What remains of an area once the concessions of `sizing` are made: nothing, or the form in which
+/// its words stand.
 std::vector<std::optional<std::size_t>> forms_in_use(const Layout& layout, const Contents& contents,
-                                                     int conceded);
+                                                     const Sizing& sizing);
 
 } // namespace thawslip::layout

@@ -258,7 +258,7 @@ Frame draw_alone(const FittedPrint& fitted, const Layout& layout, const Medium& 
 }
 
 std::vector<AreaReport> report(const FittedPrint& fitted, const Layout& layout) {
-    const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing.conceded);
+    const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing);
     std::vector<AreaReport> reports;
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto& area = layout.areas[i];

@@ -33,7 +33,20 @@ public:
         return arrangement.fits() && (words == Words::MayBeCut || !arrangement.cuts_words);
     }
 
-    /// Below comfortable the last group goes down first, and the one before it only when that is at
+    /// A first group that stands on fewer lines leaves the others their size: it goes down first,
+    /// but no further than half the way to its smallest.
+    std::optional<Sizing> eased(int conceded) const {
+        auto sizing = sizing_at(scale(comfortable), conceded);
+        sizing.scales.at(0) = scale(comfortable / 2);
+        if (layout_.groups.size() < 2 || !fits(sizing, Words::Whole)) {
+            return std::nullopt;
+        }
+        raise(sizing, 0, comfortable, Words::Whole);
+        take_back(sizing);
+        return sizing;
+    }
+
+    /// Below that the last group goes down first, and the one before it only when that is at
     /// the floor.
     std::optional<Sizing> shrunk(int conceded, Words words) const {
         auto sizing = sizing_at(scale(comfortable), conceded);
@@ -45,6 +58,17 @@ public:
             }
         }
         return std::nullopt;
+    }
+
+    /// Takes back what need not have been conceded, for the last concession made room for it: the
+    /// last of them, which are the dearest, first.
+    void take_back(Sizing& sizing) const {
+        for (auto i = static_cast<std::size_t>(std::max(sizing.conceded - 1, 0)); i-- > 0;) {
+            sizing.taken_back.push_back(i);
+            if (!fits(sizing, Words::Whole)) {
+                sizing.taken_back.pop_back();
+            }
+        }
     }
 
     /// Gives the groups from `first` on what room is left, one after the other.
@@ -112,9 +136,13 @@ std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size
     for (int conceded = 0; conceded <= optional; ++conceded) {
         auto sizing = sizing_at(scale(comfortable), conceded);
         if (solver.fits(sizing, Words::Whole)) {
+            solver.take_back(sizing);
             solver.grow(sizing, conceded == 0 ? 0 : layout.groups.size());
             return sizing;
         }
+    }
+    if (auto eased = solver.eased(optional)) {
+        return eased;
     }
     const auto whole = solver.shrunk(optional, Words::Whole);
     return whole ? whole : solver.shrunk(optional, Words::MayBeCut);

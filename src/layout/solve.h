@@ -22,11 +22,13 @@ struct Refusal {
 /// can
 ///    be while the others are comfortable, then the next with what room is left; failing that,
 /// 2. all comfortable, with as few concessions as will do: an optional area left out, or one said
-///    shorter. They buy comfort, never size; failing that,
-/// 3. with all of them made, the last group below comfortable, down to the legal floor, then
-/// the
-///    one before it; failing that,
-/// 4. the same with words cut that are wider than their area.
+///    shorter. Those for which the last of them left room are taken back. They buy comfort, never
+///    size; failing that,
+/// 3. with all of them made, the first group below comfortable, half the way to its smallest at
+///    most, and the others comfortable; failing that,
+/// 4. the last group below comfortable, down to the legal floor, then the one before it; failing
+///    that,
+/// 5. the same with words cut that are wider than their area.
 /// So a larger room never leaves out more, and where there is one group never gives smaller type.
 std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,
                             const typeset::FontSet& fonts);

@@ -1,11 +1,15 @@
 #include "layout/areas/pattern_area.h"
 
+#include "toml/file_table.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 
 namespace thawslip::layout {
 namespace {
+
+using namespace literals;
 
 /// Bars and squares are of this size at least: finer ones run together on a worn printer.
 constexpr Length finest = Length::millimetres(0.6);
@@ -66,7 +70,9 @@ constexpr std::array<std::vector<Item> (*)(Rect), patterns> drawn = {
 
 } // namespace
 
-void read(toml::Table& /*table*/, const PrintFields& /*fields*/, PatternArea& /*area*/) {}
+void read(toml::Table& table, const PrintFields& /*fields*/, PatternArea& area) {
+    area.height = table.length({"height", "\"3.9 mm\""}, {2.0_mm, 60.0_mm}).value_or(Length{});
+}
 
 Result<Content, ContentFault> prepare(const PatternArea& /*area*/, const wording::Print& print,
                                       Shaper& /*shaper*/) {
@@ -81,8 +87,11 @@ Length natural_width(const Content& /*content*/, const PatternArea& /*area*/, Ty
     return {};
 }
 
-Extent measure(const Content& /*content*/, const PatternArea& /*area*/, TypeSize /*type*/,
+Extent measure(const Content& /*content*/, const PatternArea& area, TypeSize /*type*/,
                Length /*width*/, RowHeights /*rows*/) {
+    if (area.height > Length{}) {
+        return {.height = area.height, .first_baseline = area.height};
+    }
     return {.height = {}, .takes = Takes::AllThereIs};
 }
 

@@ -6,8 +6,10 @@
 namespace thawslip::layout {
 
 /// The pattern by which the bags of one dish are told from those of another before anything is
-/// read: one of `patterns`, by the dish's number of the day. It fills its place.
-struct PatternArea {};
+/// read: one of `patterns`, by the dish's number of the day.
+struct PatternArea {
+    Length height; ///< it stands so high on the first line of its row; 0: it fills its place
+};
 
 /// How many patterns there are; a further dish begins again, and only its number tells it apart.
 inline constexpr int patterns = 6;

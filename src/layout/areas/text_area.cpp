@@ -278,7 +278,12 @@ Length natural_width(const Content& content, const TextArea& area, TypeSize type
 Padding padding_of(const Content& content, const TextArea& area, Length em) {
     const bool is_drawn =
         area.border != Border::None && (area.border_on == BorderOn::All || says_critical(content));
-    return is_drawn ? Padding{em * 0.4, em * 0.14, em * 0.08} : Padding{};
+    if (!is_drawn) {
+        return {};
+    }
+    // A line that stands close is taken for a stroke of a letter; the edge of a black field is not.
+    return area.border == Border::Frame ? Padding{em * 0.45, em * 0.3, em * 0.22}
+                                        : Padding{em * 0.4, em * 0.14, em * 0.08};
 }
 
 } // namespace thawslip::layout

@@ -55,7 +55,7 @@ struct SampleDay {
                        const layout::Layout& layout) const {
         const auto* area = layout.area_with(field);
         REQUIRE(area != nullptr);
-        const auto forms = forms_in_use(layout, label.contents, label.sizing.conceded);
+        const auto forms = forms_in_use(layout, label.contents, label.sizing);
         CHECK((forms[static_cast<std::size_t>(area - layout.areas.data())].has_value() ||
                std::string_view{field} == "finish" || std::string_view{field} == "contains"));
         return x_height_at(*text_of(*area), scale_of(*area, label.sizing)).in_millimetres();
@@ -148,7 +148,8 @@ TEST_CASE_FIXTURE(SampleDay,
         std::set<double> titles;
         for (const auto& label : labels_on(stock).prints) {
             titles.insert(x_height_of("dish", label, layout));
-            CHECK(x_height_of("use-by", label, layout) >= 2.0);
+            const bool apart = layout.area_with("limit-date") != nullptr;
+            CHECK(x_height_of(apart ? "limit-date" : "use-by", label, layout) >= 2.0);
             CHECK(x_height_of("servings", label, layout) >= 2.0);
             for (const char* body : {"thaw", "finish", "cook", "contains"}) {
                 CHECK(x_height_of(body, label, layout) >= 1.5);
@@ -163,6 +164,23 @@ TEST_CASE_FIXTURE(SampleDay,
     const auto& layout = chosen.at(wording::Kind::BagLabel);
     for (const auto& label : labels_on(large).prints) {
         CHECK(x_height_of("thaw", label, layout) >= 2.4);
+    }
+}
+
+TEST_CASE_FIXTURE(SampleDay, "a long name stays large enough to be read at arm's length") {
+    // As above. Forty characters are as many as a name of three or four words has.
+    const std::string name = "Parsnip, walnut and rosemary pearl broth";
+    REQUIRE(name.size() == 40);
+    for (auto& package : days.plans.front().packages) {
+        package.package.dish = name;
+    }
+    for (const char* stock_name : {"letter-2x5-4x2in", "a4-2x4-99x68mm"}) {
+        CAPTURE(stock_name);
+        const auto stock = *around.stock(stock_name)->stock;
+        const auto chosen = layouts_for(job_of(service::What::Labels, days, settings), stock);
+        for (const auto& label : labels_on(stock).prints) {
+            CHECK(x_height_of("dish", label, chosen.at(wording::Kind::BagLabel)) >= 2.6);
+        }
     }
 }
 

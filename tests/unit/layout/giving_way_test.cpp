@@ -57,7 +57,7 @@ struct Given {
         return *sizing;
     }
     std::vector<std::optional<std::size_t>> forms(Length height) const {
-        return forms_in_use(layout, contents, in(height).conceded);
+        return forms_in_use(layout, contents, in(height));
     }
 };
 
@@ -118,9 +118,32 @@ TEST_CASE("what shortens and what drops stand in one order") {
     };
     CHECK(steps(drop_last) == "ssd");
     CHECK(steps(drop_between) == "sds");
-    const auto forms = forms_in_use(drop_between.layout, drop_between.contents, 2);
+    const auto forms =
+        forms_in_use(drop_between.layout, drop_between.contents, sizing_at({comfortable}, 2));
     CHECK(forms[1] == 1);
     CHECK_FALSE(forms[2].has_value());
+}
+
+TEST_CASE("what was conceded and need not have been is taken back") {
+    // The short line goes first and saves too little; what the long one saves is room for both.
+    const auto layout = one_below_the_other(", shorten = [2]", ", drop = 1");
+    auto print = wordy();
+    print.fields[1].shorter = {said("Thaw 46 h")};
+    const Given given{layout, testing::shaped(print, layout)};
+    int taken_back = 0;
+    for (auto height = 40_mm; height > 8_mm; height = height - 0.25_mm) {
+        const auto sizing = solve(given.layout, given.contents, {30_mm, height}, testing::fonts());
+        if (!sizing || sizing->taken_back.empty()) {
+            continue;
+        }
+        ++taken_back;
+        const auto forms = forms_in_use(given.layout, given.contents, *sizing);
+        CHECK(forms[2].has_value());                     // the line is there again
+        CHECK(forms[1] > std::optional<std::size_t>{0}); // and the other still says less
+        CHECK(arrange(given.layout, given.contents, {30_mm, height}, *sizing, testing::fonts())
+                  .fits());
+    }
+    CHECK(taken_back > 0);
 }
 
 TEST_CASE("an area that may not shorten says all it has to say") {
@@ -187,6 +210,26 @@ TEST_CASE("where a border is for what is critical, other prints have none") {
     CHECK(all<Outline>(drawn(area, print)).empty());
     print.fields[0].paragraphs[0].critical = true;
     CHECK(all<Outline>(drawn(area, print)).size() == 1);
+}
+
+TEST_CASE("a pattern of a given height stands on the first line of its row") {
+    const auto layout = testing::layout_from(R"(
+print = "bag label"
+picture = ["dish mark"]
+columns = ["share", "5 mm"]
+[area]
+dish = { words = "dish", x_height = ["3 mm", "3 mm", "3 mm"] }
+mark = { kind = "pattern", height = "3.9 mm" }
+)");
+    const auto contents = testing::shaped(wordy(), layout);
+    const auto arrangement =
+        arrange(layout, contents, {90_mm, 12_mm}, sizing_at({comfortable}, 0), testing::fonts());
+    const auto& dish = arrangement.areas[0];
+    const auto& mark = arrangement.areas[1];
+    const auto words = all<Text>(draw(contents[0], layout.areas[0], dish.type, dish.place));
+    REQUIRE(words.size() == 1);
+    CHECK(mark.place.size.height == 3.9_mm);
+    CHECK(std::abs((mark.place.bottom() - words[0].baseline.y).in_millimetres()) < 1e-6);
 }
 
 TEST_CASE("the patterns of six dishes are six, stay inside their place, and are coarse") {
