@@ -101,6 +101,8 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         place_field(planned),
         made_field(planned, style),
         keep_until_field(planned, style),
+        limit_phrase_field(planned, style),
+        limit_date_field(planned, style),
         thaw_field(planned, style),
         other_thaws_field(planned, style),
         finish_lines(planned, amounts_once(style)),

@@ -109,6 +109,8 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         place_field(planned),
         made_field(planned, style),
         keep_until_field(planned, style),
+        limit_phrase_field(planned, style),
+        limit_date_field(planned, style),
         thaw_start(planned, style),
         thaw_field_with_advice(planned, style),
         other_thaws_field_with_advice(planned, style),

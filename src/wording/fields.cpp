@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 
+#include "kitchen/figures.h"
 #include "wording/look_alikes.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
@@ -22,6 +23,30 @@ Field one_paragraph(std::string name, Paragraph paragraph, KeyPath where) {
 Paragraph figure(std::string_view label, std::string_view words) {
     auto paragraph = as_is(with_no_break_spaces(words), Emphasis::Strong);
     paragraph.label = label;
+    return paragraph;
+}
+
+/// The same with these words strong where they stand first, a number whole.
+Paragraph with_strong(Paragraph paragraph, const std::string& words) {
+    const auto wanted = typeset_text(words);
+    const auto [text, emphasis] = paragraph.spans.front();
+    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
+    auto at = text.find(wanted);
+    while (at != std::string::npos && at > 0 && is_digit(text[at - 1])) {
+        at = text.find(wanted, at + 1);
+    }
+    if (at == std::string::npos) {
+        return paragraph;
+    }
+    std::vector<Span> parts;
+    for (const auto& part : {Span{text.substr(0, at), emphasis}, Span{wanted, Emphasis::Strong},
+                             Span{text.substr(at + wanted.size()), emphasis}}) {
+        if (!part.text.empty()) {
+            parts.push_back(part);
+        }
+    }
+    paragraph.spans.erase(paragraph.spans.begin());
+    paragraph.spans.insert(paragraph.spans.begin(), parts.begin(), parts.end());
     return paragraph;
 }
 
@@ -103,10 +128,13 @@ Field raw_field(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field servings_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    return one_paragraph(
-        field_name::servings,
-        figure(style.say("label.serves-head"), std::to_string(planned.package.servings)),
-        place_of_size(planned.package, "servings"));
+    const auto line = [&](const char* head) {
+        return figure(style.say(head), std::to_string(planned.package.servings));
+    };
+    auto result = one_paragraph(field_name::servings, line("label.serves-head"),
+                                place_of_size(planned.package, "servings"));
+    result.shorter = {{line("label.serves-short")}};
+    return result;
 }
 
 Field bag_field(const kitchen::Bag& bag, const Style& style) {
@@ -131,9 +159,13 @@ Field id_field(const kitchen::Bag& bag) {
 }
 
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style) {
-    return one_paragraph(field_name::made,
-                         figure(style.say("label.made"), say_date(planned.made, style.language)),
-                         planned.package.where.key("made"));
+    const auto line = [&](const char* head) {
+        return figure(style.say(head), say_date(planned.made, style.language));
+    };
+    auto result =
+        one_paragraph(field_name::made, line("label.made"), planned.package.where.key("made"));
+    result.shorter = {{line("label.made-short")}};
+    return result;
 }
 
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style) {
@@ -147,6 +179,26 @@ Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& styl
     return result;
 }
 
+Field limit_phrase_field(const kitchen::PlannedPackage& planned, const Style& style) {
+    const auto limit = keep_until_field(planned, style);
+    const auto phrase = [](const Paragraph& of) {
+        auto words = as_is(with_no_break_spaces(of.label));
+        words.critical = of.critical;
+        return words;
+    };
+    auto result =
+        one_paragraph(field_name::limit_phrase, phrase(limit.paragraphs.front()), limit.where);
+    result.shorter = {{phrase(limit.said(1).front())}};
+    return result;
+}
+
+Field limit_date_field(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto limit = keep_until_field(planned, style);
+    auto& date = limit.paragraphs.front();
+    date.label.clear();
+    return one_paragraph(field_name::limit_date, std::move(date), limit.where);
+}
+
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto line = [&](Form form) {
         const bool never = planned.package.thaw.method == kitchen::ThawMethod::FromFrozen &&
@@ -154,10 +206,11 @@ Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
         auto thaw = labelled(never ? style.say("label.do-not-thaw") : style.say("label.thaw"),
                              say_thaw(planned, style.language, form));
         thaw.critical = never;
-        return thaw;
+        const auto time = kitchen::thaw_time(planned);
+        return time ? with_strong(std::move(thaw), say_lead(time->high, style.language)) : thaw;
     };
     auto result = one_paragraph(field_name::thaw, line(Form::Full), planned.package.thaw.where);
-    result.shorter = {{line(Form::Short)}, {line(Form::Least)}};
+    result.shorter = {{line(Form::Tight)}, {line(Form::Short)}, {line(Form::Least)}};
     return result;
 }
 

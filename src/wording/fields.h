@@ -12,7 +12,7 @@ namespace thawslip::wording {
 Field dish_field(const kitchen::PlannedPackage& planned);
 
 /// The same on a label, where the words that tell it from a dish of the day with a similar name are
-/// strong, and all of it where there is none.
+/// strong.
 Field dish_field(const kitchen::PlannedPackage& planned, const kitchen::Plan& plan);
 
 /// The dish's number of the day, by which its labels, cards and lines of lists belong together.
@@ -30,6 +30,10 @@ Field place_field(const kitchen::PlannedPackage& planned);
 Field id_field(const kitchen::Bag& bag);
 Field made_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field keep_until_field(const kitchen::PlannedPackage& planned, const Style& style);
+
+/// The limit as two fields, for layouts that set them apart: what the date means, and the date.
+Field limit_phrase_field(const kitchen::PlannedPackage& planned, const Style& style);
+Field limit_date_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style);
 
 /// What may be done instead: a paragraph for each other way to thaw that the cook names.

@@ -67,6 +67,8 @@ Print finishing_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& p
         place_field(planned),
         made_field(planned, style),
         keep_until_field(planned, style),
+        limit_phrase_field(planned, style),
+        limit_date_field(planned, style),
         finish_list(planned, style),
         finish_grouped_field(planned, style),
         sides_field(planned, style),

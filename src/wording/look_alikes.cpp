@@ -75,7 +75,7 @@ std::vector<Span> told_apart(std::string_view dish, const std::vector<std::strin
     };
     const auto words = words_of(dish);
     if (std::ranges::none_of(words, differs)) {
-        return {{std::string{dish}, Emphasis::Strong}};
+        return {{std::string{dish}, Emphasis::Plain}};
     }
     std::vector<Span> spans;
     for (const auto& word : words) {

@@ -31,13 +31,15 @@ struct ThawKeys {
     std::string_view rule;
 };
 
-// By Form: in full, short, least.
-constexpr std::array<ThawKeys, 3> in_the_refrigerator = {
+// By Form: in full, tight, short, least.
+constexpr std::array<ThawKeys, 4> in_the_refrigerator = {
     {{"thaw.refrigerator", "thaw.refrigerator-rule"},
+     {"thaw.refrigerator-tight", "thaw.refrigerator-rule"},
      {"thaw.refrigerator-short", "thaw.refrigerator-rule"},
      {"thaw.refrigerator-least", "thaw.refrigerator-rule-least"}}};
-constexpr std::array<ThawKeys, 3> in_cold_water = {
+constexpr std::array<ThawKeys, 4> in_cold_water = {
     {{"thaw.cold-water", "thaw.cold-water-rule"},
+     {"thaw.cold-water", "thaw.cold-water-rule"},
      {"thaw.cold-water", "thaw.cold-water-rule"},
      {"thaw.cold-water-least", "thaw.cold-water-rule-least"}}};
 
@@ -77,7 +79,7 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
     if (form == Form::Least) {
         return language.say(keys.timed, {say_time_range({time->low, time->high}, language)});
     }
-    return form == Form::Full
+    return form < Form::Short
                ? language.say(keys.timed,
                               {say_placing(planned.thaw_lead->placing, language), low, high})
                : language.say(keys.timed, {low, high});

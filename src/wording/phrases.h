@@ -11,9 +11,9 @@
 
 namespace thawslip::wording {
 
-/// Whether words are said in full, as where there is little room, or as where there is next to
-/// none.
-enum class Form { Full, Short, Least };
+/// Whether words are said in full, a little tighter, as where there is little room, or as where
+/// there is next to none.
+enum class Form { Full, Tight, Short, Least };
 
 /// `17 Oct 2026`: day, month in letters, four-digit year, so that nobody misreads it. Meets the
 /// order of Regulation (EU) 1169/2011 Annex X 1(c) and the content of 9 CFR 317.8 (b)(32).
@@ -47,7 +47,7 @@ std::string say_when_head(const kitchen::When& when, const Language& language);
 /// refrigerator on a tray: look from 24 h, allow 36 h; cook within 3 days of thawing". The days
 /// count from the earlier figure, the soonest that it may be thawed. Where neither weight nor
 /// thickness is known, the agencies' rule takes the place of the time.
-/// The short forms leave out how the bag lies.
+/// Tighter, the same in fewer words; the short forms leave out how the bag lies.
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language,
                      Form form = Form::Full);
 

@@ -71,8 +71,9 @@ TEST_CASE("no print may lack its dish, dates, allergens, cautions or what to do 
         }
         return false;
     };
-    for (const char* name : {"raw", "dish", "servings", "made", "use-by", "thaw", "finish",
-                             "contains", "note", "cautions", "local-rules"}) {
+    for (const char* name :
+         {"raw", "dish", "servings", "made", "use-by", "limit-phrase", "limit-date", "thaw",
+          "finish", "contains", "note", "cautions", "local-rules"}) {
         CAPTURE(name);
         CHECK(stays(wording::Kind::BagLabel, name));
     }

@@ -4,6 +4,7 @@
 #include "wording/print_fields.h"
 #include "wording/prints.h"
 #include "wording/shipped.h"
+#include "wording/typography.h"
 
 #include <doctest/doctest.h>
 
@@ -87,11 +88,58 @@ TEST_CASE("what goes in together is said together, and where there is no room, h
 TEST_CASE("dish, servings, allergens, date and cautions are never said away") {
     const auto plan = three_dishes();
     const auto print = label(plan, 0);
-    for (const char* name : {field_name::dish, field_name::servings, field_name::cautions}) {
+    for (const char* name : {field_name::dish, field_name::limit_date, field_name::cautions}) {
         CHECK(print.field(name)->shorter.empty());
+    }
+    for (const char* language : {"en", "es", "de"}) {
+        const auto servings = in_form(label(plan, 0, language), field_name::servings, 9);
+        CHECK(servings.ends_with(" 4\n"));
+        CHECK(servings.size() > 4); // what is counted is said
     }
     CHECK(in_form(print, field_name::use_by, 9).find("2027") != std::string::npos);
     CHECK(print.field(field_name::use_by)->said(9).front().critical);
+}
+
+TEST_CASE("a limit's phrase and its date are what the limit says as one, in each form") {
+    const auto plan = three_dishes();
+    for (const char* language : {"en", "es", "de"}) {
+        const auto print = label(plan, 0, language);
+        for (std::size_t form = 0; form < 2; ++form) {
+            const auto& whole = print.field(field_name::use_by)->said(form).front();
+            const auto& phrase = print.field(field_name::limit_phrase)->said(form).front();
+            const auto& date = print.field(field_name::limit_date)->said(form).front();
+            CHECK(phrase.critical);
+            CHECK(date.critical);
+            CHECK(date.spans == whole.spans);
+            CHECK(date.label.empty());
+            // On one line: a break would leave half a phrase.
+            CHECK(phrase.spans.front().text.find(' ') == std::string::npos);
+            CHECK(phrase.spans.front().text.size() >= whole.label.size());
+        }
+    }
+}
+
+TEST_CASE("how long to thaw is strong in the thaw line, once") {
+    auto plan = three_dishes();
+    auto& planned = plan.packages.front();
+    planned.package.thaw.method = kitchen::ThawMethod::Refrigerator;
+    planned.thaw_lead = kitchen::ThawLead{.method = kitchen::ThawMethod::Refrigerator,
+                                          .lead = 46h,
+                                          .soonest = 30h,
+                                          .missing = kitchen::MissingSize::None};
+    for (const char* language : {"en", "es", "de"}) {
+        CAPTURE(language);
+        const auto print = label(plan, 0, language);
+        for (std::size_t form = 0; form < 3; ++form) {
+            std::vector<std::string> strong;
+            for (const auto& span : print.field(field_name::thaw)->said(form).front().spans) {
+                if (span.emphasis == Emphasis::Strong) {
+                    strong.push_back(span.text);
+                }
+            }
+            CHECK(strong == std::vector<std::string>{typeset_text("46 h")});
+        }
+    }
 }
 
 TEST_CASE("a dish's number is its place in the description, on whichever print") {
