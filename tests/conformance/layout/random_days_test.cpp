@@ -155,7 +155,7 @@ void count(Letters& letters, const std::string& text) {
 Letters wanted_letters(const wording::Print& print, const layout::FittedPrint& fitted,
                        const layout::Layout& layout) {
     Letters letters;
-    const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing.conceded);
+    const auto forms = forms_in_use(layout, fitted.contents, fitted.sizing);
     for (std::size_t i = 0; i < layout.areas.size(); ++i) {
         const auto* text = text_of(layout.areas[i]);
         const bool heads_lines = std::holds_alternative<layout::WriteArea>(layout.areas[i].kind);

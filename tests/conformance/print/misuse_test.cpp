@@ -283,7 +283,7 @@ TEST_CASE_FIXTURE(Workplace,
                    shipped.begin() + static_cast<long>(shipped.find("picture = [")), '\n') +
         1;
     for (const std::string field :
-         {"dish", "servings", "made", "use-by", "thaw", "finish", "contains", "local-rules"}) {
+         {"dish", "servings", "made", "limit-date", "thaw", "finish", "contains", "local-rules"}) {
         CAPTURE(field);
         write_file(mine, without(field));
         for (const std::string command : {"labels", "check"}) {
