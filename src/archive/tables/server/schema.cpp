@@ -307,8 +307,41 @@ DECLARE name TEXT;
     END;
 )sql";
 
+// The policies ask for the kitchen once for each table of each query: what a session has entered is
+// only checked there, by one look at an index, whatever it made of its settings.
+constexpr std::string_view sooner = R"sql(
+CREATE FUNCTION thawslip.kitchen_named() RETURNS BIGINT LANGUAGE plpgsql STABLE SECURITY DEFINER
+    SET search_path = pg_catalog, pg_temp AS $f$
+    DECLARE named TEXT := coalesce(current_setting('thawslip.kitchen', true), '');
+    BEGIN
+        RETURN (SELECT min(m.of_kitchen) FROM thawslip.member m JOIN thawslip.kitchen k
+            ON k.id = m.of_kitchen WHERE m.login = session_user AND named IN ('', k.name)
+            HAVING count(*) = 1);
+    END $f$;
+REVOKE ALL ON FUNCTION thawslip.kitchen_named() FROM PUBLIC;
+CREATE OR REPLACE FUNCTION thawslip.kitchen_here() RETURNS BIGINT LANGUAGE plpgsql STABLE
+    SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $f$
+    DECLARE entered TEXT := coalesce(current_setting('thawslip.here', true), '');
+    BEGIN
+        IF entered = '' THEN
+            RETURN thawslip.kitchen_named();
+        END IF;
+        RETURN (SELECT m.of_kitchen FROM thawslip.member m WHERE m.login = session_user
+            AND m.of_kitchen = entered::BIGINT);
+    END $f$;
+CREATE OR REPLACE FUNCTION thawslip.enter(kitchen TEXT) RETURNS BIGINT LANGUAGE plpgsql
+    SECURITY DEFINER SET search_path = pg_catalog, pg_temp AS $f$
+    DECLARE here BIGINT;
+    BEGIN
+        PERFORM set_config('thawslip.kitchen', kitchen, false);
+        here := thawslip.kitchen_named();
+        PERFORM set_config('thawslip.here', coalesce(here, 0)::TEXT, false);
+        RETURN here;
+    END $f$;
+)sql";
+
 constexpr std::array<std::array<std::string_view, 3>, 2> steps = {
-    {{tables, rights, keeping}, {hints}}};
+    {{tables, rights, keeping}, {hints, sooner}}};
 
 constexpr std::string_view beginning =
     R"sql(-- Thawslip's archive on PostgreSQL: roles, tables, rights. To be run by a superuser in the
