@@ -172,6 +172,7 @@ void record_print(Client& client) {
     auto& archive = client.sessions[client.one()];
     auto print = new_print(client);
     auto& day = print.days[0];
+    day.station = print.station.name;
     const auto settled = archive.link() ? archive.settle(day, {}) : Settled{};
     for (std::size_t p = 0; p < settled.batches.size(); ++p) {
         auto& package = day.packages[p];
