@@ -39,7 +39,7 @@ struct PartKitchen : Kitchen {
         return ids_in("part.pdf");
     }
     std::vector<std::string> ids_in(const std::string& name) const {
-        const auto text = run("pdftotext " + shell_word(folder / name) +
+        const auto text = run("pdftotext -raw " + shell_word(folder / name) +
                               " - | grep -oE '[0-9A-HJKMNP-TV-Z]{3}-[0-9A-HJKMNP-TV-Z]{3}-"
                               "[0-9A-HJKMNP-TV-Z]{3}'");
         std::istringstream lines{text.out};

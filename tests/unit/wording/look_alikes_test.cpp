@@ -36,9 +36,9 @@ TEST_CASE("a name that nothing looks like has no strong word") {
 TEST_CASE("names look alike by half of the shorter one's words, and by one at an end of it") {
     CHECK(marked("Pumpkin stew with barley, kale and leeks",
                  {"Pumpkin curry, rice, corn and lime"}) ==
-          "[Pumpkin stew with barley, kale and leeks]"); // one word of five
+          "Pumpkin stew with barley, kale and leeks"); // one word of five
     CHECK(marked("Smoky pumpkin barley stew", {"Mild pumpkin barley curry"}) ==
-          "[Smoky pumpkin barley stew]"); // two of four, in the middle
+          "Smoky pumpkin barley stew"); // two of four, in the middle
     CHECK(marked("Smoky pumpkin barley stew", {"Smoky pumpkin"}) == "Smoky pumpkin[ barley stew]");
 }
 
