@@ -51,8 +51,9 @@ private:
 };
 
 std::vector<std::string> bags_in(const RunningDesk& desk) {
+    const auto freezer = json_of(desk.post("/api/freezer", json::Json::object()));
     std::vector<std::string> ids;
-    for (const auto& bag : json_of(desk.post("/api/freezer", json::Json::object())).at("bags")) {
+    for (const auto& bag : freezer.at("bags")) {
         ids.push_back(bag.at("id").get<std::string>());
     }
     return ids;
