@@ -2,6 +2,7 @@
 // trace.
 
 #include "running_desk.h"
+#include "support/skip.h"
 
 #include <csignal>
 #include <doctest/doctest.h>
@@ -122,7 +123,10 @@ TEST_CASE("a desk ends with its terminal") {
     const User user;
     int terminal = -1;
     const pid_t process = ::forkpty(&terminal, nullptr, nullptr, nullptr);
-    REQUIRE(process >= 0);
+    if (process < 0) {
+        skip("this system gives no terminals (/dev/pts)");
+        return;
+    }
     if (process == 0) {
         ::setenv("HOME", user.home.path().c_str(), 1);
         ::setenv("XDG_RUNTIME_DIR", (user.home / "run").c_str(), 1);
