@@ -85,7 +85,7 @@ std::vector<Doubtful> codewords_of(const SeenModules& seen, int mask) {
             auto& word = words[static_cast<std::size_t>(map[index])];
             const float darkness = seen.darkness[index];
             const bool one = (darkness > 0.0F) != turns_over(mask, at.x, at.y);
-            word.value = static_cast<std::uint8_t>(word.value << 1U | (one ? 1U : 0U));
+            word.value = static_cast<std::uint8_t>(unsigned{word.value} << 1U | (one ? 1U : 0U));
             word.certainty = std::min(word.certainty, std::abs(darkness));
         }
     }
