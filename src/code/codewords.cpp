@@ -1,29 +1,34 @@
 #include "code/codewords.h"
 
 #include "code/capacity.h"
-#include "code/patterns.h"
-
-#include <algorithm>
 
 namespace thawslip::code {
 
-std::vector<int> codeword_map(int version) {
+std::vector<Module> placed_modules(int version) {
     const int side = side_of(version);
     const std::vector<bool> function = function_modules(version);
-    const int bits = 8 * blocks_of(version, Level::Low).total_codewords;
-    std::vector<int> map(function.size(), -1);
-    int bit = 0;
+    const auto bits = static_cast<std::size_t>(8 * blocks_of(version, Level::Low).total_codewords);
+    std::vector<Module> placed;
     bool upwards = true;
     for (int right = side - 1; right > 0; right -= 2) {
         right -= right == 6 ? 1 : 0; // the column of the timing pattern is passed over
         for (int step = 0; step < 2 * side; ++step) {
-            const int y = upwards ? side - 1 - step / 2 : step / 2;
-            const auto module = index_of({right - step % 2, y}, side);
-            if (!function[module] && bit < bits) {
-                map[module] = bit++ / 8;
+            const Module at{right - step % 2, upwards ? side - 1 - step / 2 : step / 2};
+            if (!function[index_of(at, side)] && placed.size() < bits) {
+                placed.push_back(at);
             }
         }
         upwards = !upwards;
+    }
+    return placed;
+}
+
+std::vector<int> codeword_map(int version) {
+    const int side = side_of(version);
+    std::vector<int> map(static_cast<std::size_t>(side * side), -1);
+    int bit = 0;
+    for (const Module at : placed_modules(version)) {
+        map[index_of(at, side)] = bit++ / 8;
     }
     return map;
 }

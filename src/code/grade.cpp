@@ -108,9 +108,7 @@ public:
 
 private:
     bool is_dark(Module module) const {
-        const bool inside =
-            module.x >= 0 && module.y >= 0 && module.x < symbol_.side && module.y < symbol_.side;
-        return inside && symbol_.dark[index_of(module, symbol_.side)];
+        return is_inside(module, symbol_.side) && symbol_.dark[index_of(module, symbol_.side)];
     }
     const Light& light_;
     const Symbol& symbol_;
@@ -183,19 +181,11 @@ double share_grade(int wrong, int modules) {
 }
 
 double alignment_grade(const Comparison& comparison, int version) {
-    const std::vector<int> centres = alignment_centres(version);
     int wrong = 0;
     int modules = 0;
-    for (const int y : centres) {
-        for (const int x : centres) {
-            const int at_edges = (x == centres.front()) + (y == centres.front());
-            const bool at_far_edge = x == centres.back() || y == centres.back();
-            const bool at_finder = at_edges == 2 || (at_edges == 1 && at_far_edge);
-            if (!at_finder) {
-                wrong += comparison.wrong_in({x - 2, y - 2}, 5, 5);
-                modules += 25;
-            }
-        }
+    for (const auto& [x, y] : alignment_middles(version)) {
+        wrong += comparison.wrong_in({x - 2, y - 2}, 5, 5);
+        modules += 25;
     }
     return modules == 0 ? 4.0 : share_grade(wrong, modules);
 }

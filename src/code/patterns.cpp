@@ -27,22 +27,7 @@ private:
     std::vector<bool> marked_;
 };
 
-void mark_alignment(Map& map, int version) {
-    const std::vector<int> centres = alignment_centres(version);
-    for (const int y : centres) {
-        for (const int x : centres) {
-            const bool at_finder = (x == centres.front() && y == centres.front()) ||
-                                   (x == centres.front() && y == centres.back()) ||
-                                   (x == centres.back() && y == centres.front());
-            if (!at_finder) {
-                map.mark({x - 2, y - 2}, 5, 5);
-            }
-        }
-    }
-}
-
-} // namespace
-
+/// Rows and columns of the alignment patterns' middles, rising; empty for version 1.
 std::vector<int> alignment_centres(int version) {
     if (version == 1) {
         return {};
@@ -56,6 +41,24 @@ std::vector<int> alignment_centres(int version) {
     return centres;
 }
 
+} // namespace
+
+std::vector<Module> alignment_middles(int version) {
+    std::vector<Module> middles;
+    const std::vector<int> centres = alignment_centres(version);
+    for (const int y : centres) {
+        for (const int x : centres) {
+            const bool at_finder = (x == centres.front() && y == centres.front()) ||
+                                   (x == centres.front() && y == centres.back()) ||
+                                   (x == centres.back() && y == centres.front());
+            if (!at_finder) {
+                middles.push_back({x, y});
+            }
+        }
+    }
+    return middles;
+}
+
 std::vector<bool> function_modules(int version) {
     const int side = side_of(version);
     Map map{side};
@@ -65,7 +68,9 @@ std::vector<bool> function_modules(int version) {
     map.mark({0, side - 8}, 9, 8);
     map.mark({0, 6}, side, 1);
     map.mark({6, 0}, 1, side);
-    mark_alignment(map, version);
+    for (const auto& [x, y] : alignment_middles(version)) {
+        map.mark({x - 2, y - 2}, 5, 5);
+    }
     if (version >= 7) {
         map.mark({side - 11, 0}, 3, 6);
         map.mark({0, side - 11}, 6, 3);

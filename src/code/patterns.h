@@ -11,9 +11,6 @@
 // the tests compare every symbol with one that another encoder drew).
 namespace thawslip::code {
 
-/// Rows and columns of the alignment patterns' centres, rising; empty for version 1.
-std::vector<int> alignment_centres(int version);
-
 /// side × side: true where a module belongs to a finder, separator, timing, alignment, format or
 /// version pattern. Equal to its own transpose.
 std::vector<bool> function_modules(int version);
@@ -25,6 +22,13 @@ struct Module {
     int x = 0;
     int y = 0;
 };
+
+constexpr bool is_inside(Module module, int side) {
+    return module.x >= 0 && module.y >= 0 && module.x < side && module.y < side;
+}
+
+/// The middles of the alignment patterns, row by row; none for version 1.
+std::vector<Module> alignment_middles(int version);
 
 /// Where a module stands in a symbol of this side that is kept row by row.
 constexpr std::size_t index_of(Module module, int side) {

@@ -107,8 +107,8 @@ private:
     }
 
     int sign_at(int x, int y) const {
-        const bool inside = x >= 0 && y >= 0 && x < side_ && y < side_;
-        return inside ? signs_[index_of({x, y}, side_)] : -1; // around it there is paper
+        return is_inside({x, y}, side_) ? signs_[index_of({x, y}, side_)]
+                                        : -1; // around it there is paper
     }
 
     /// How well the picture parts the modules around a node that is seen there: the mean distance

@@ -3,7 +3,6 @@
 #include "code/capacity.h"
 #include "code/finders.h"
 #include "code/recover/lattice.h"
-#include "code/sample.h"
 
 #include <algorithm>
 #include <array>
@@ -44,10 +43,7 @@ Place between(Place a, Place b, double share) {
 }
 
 Place module_at(const Anchor& anchor, double x, double y) {
-    const auto& [middle, across, down] = anchor.local;
-    const double dx = x - anchor.at.x;
-    const double dy = y - anchor.at.y;
-    return {middle.x + dx * across.x + dy * down.x, middle.y + dx * across.y + dy * down.y};
+    return moved(anchor.local, x - anchor.at.x, y - anchor.at.y);
 }
 
 /// How well modules alternate on the way from `from` to `to`, `count` steps from dark to dark. Seen
@@ -63,7 +59,7 @@ double alternation(const GreyPicture& picture, Place from, Place to, int count, 
         const Place on_line = between(from, to, share + skew * bow);
         const Place at{on_line.x - sag * bow * (to.y - from.y) / count,
                        on_line.y + sag * bow * (to.x - from.x) / count};
-        const double dark = middle - sample(picture, at.x - 0.5, at.y - 0.5);
+        const double dark = middle - grey_at(picture, at);
         agrees += i % 2 == 0 ? dark : -dark;
         all += std::abs(dark);
     }

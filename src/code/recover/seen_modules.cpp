@@ -21,7 +21,7 @@ void add_rings(std::vector<KnownModule>& known, Module middle, int reach, int li
         for (int x = -reach; x <= reach; ++x) {
             const Module at{middle.x + x, middle.y + y};
             const int ring = std::max(std::abs(x), std::abs(y));
-            if (at.x >= 0 && at.y >= 0 && at.x < side && at.y < side) {
+            if (is_inside(at, side)) {
                 known.push_back({at, ring != light_ring && ring != 4});
             }
         }
@@ -67,27 +67,18 @@ struct Doubtful {
     float certainty = std::numeric_limits<float>::max();
 };
 
-/// The codewords in the order of placement: in columns of two, upwards and downwards in turns.
+/// The codewords in the order of placement.
 std::vector<Doubtful> codewords_of(const SeenModules& seen, int mask) {
     const int side = side_of(seen.version);
-    const auto map = codeword_map(seen.version);
-    std::vector<Doubtful> words(
-        static_cast<std::size_t>(blocks_of(seen.version, Level::Low).total_codewords));
-    bool upwards = true;
-    for (int right = side - 1; right > 0; right -= 2, upwards = !upwards) {
-        right -= right == 6 ? 1 : 0;
-        for (int step = 0; step < 2 * side; ++step) {
-            const Module at{right - step % 2, upwards ? side - 1 - step / 2 : step / 2};
-            const auto index = index_of(at, side);
-            if (map[index] < 0) {
-                continue;
-            }
-            auto& word = words[static_cast<std::size_t>(map[index])];
-            const float darkness = seen.darkness[index];
-            const bool one = (darkness > 0.0F) != turns_over(mask, at.x, at.y);
-            word.value = static_cast<std::uint8_t>(unsigned{word.value} << 1U | (one ? 1U : 0U));
-            word.certainty = std::min(word.certainty, std::abs(darkness));
-        }
+    const auto placed = placed_modules(seen.version);
+    std::vector<Doubtful> words(placed.size() / 8);
+    for (std::size_t bit = 0; bit < placed.size(); ++bit) {
+        const Module at = placed[bit];
+        auto& word = words[bit / 8];
+        const float darkness = seen.darkness[index_of(at, side)];
+        const bool one = (darkness > 0.0F) != turns_over(mask, at.x, at.y);
+        word.value = static_cast<std::uint8_t>(unsigned{word.value} << 1U | (one ? 1U : 0U));
+        word.certainty = std::min(word.certainty, std::abs(darkness));
     }
     return words;
 }
@@ -142,14 +133,8 @@ std::vector<KnownModule> known_modules(int version) {
     for (const Module middle : {Module{3, 3}, Module{side - 4, 3}, Module{3, side - 4}}) {
         add_rings(known, middle, 4, 2, side);
     }
-    const auto centres = alignment_centres(version);
-    for (const int y : centres) {
-        for (const int x : centres) {
-            const bool at_finder = (x == 6 && y == 6) || x + y == side - 1;
-            if (!at_finder || (x != 6 && y != 6)) {
-                add_rings(known, {x, y}, 2, 1, side);
-            }
-        }
+    for (const Module middle : alignment_middles(version)) {
+        add_rings(known, middle, 2, 1, side);
     }
     for (int i = 8; i < side - 8; ++i) {
         known.push_back({{i, 6}, i % 2 == 0});
@@ -165,7 +150,7 @@ SeenModules crisper(const SeenModules& seen) {
     for (int y = 0; y < side; ++y) {
         for (int x = 0; x < side; ++x) {
             for (const Module& at : {Module{x - 1, y}, {x + 1, y}, {x, y - 1}, {x, y + 1}}) {
-                if (at.x >= 0 && at.y >= 0 && at.x < side && at.y < side) {
+                if (is_inside(at, side)) {
                     crisp.darkness[index_of({x, y}, side)] -=
                         mixed * seen.darkness[index_of(at, side)];
                 }

@@ -116,8 +116,10 @@ TEST_CASE("wrong modules of a timing pattern cost grades by their share: 7, 11 a
         const int length = symbol.side - 16; // between two finders with their separators
         std::vector<int> free;               // columns where no alignment pattern lies across
         for (int x = 8; x < 8 + length; ++x) {
-            const auto centres = alignment_centres(version);
-            if (std::ranges::none_of(centres, [x](int c) { return std::abs(x - c) <= 2; })) {
+            const auto lies_across = [x](Module middle) {
+                return middle.y == 6 && std::abs(x - middle.x) <= 2;
+            };
+            if (std::ranges::none_of(alignment_middles(version), lies_across)) {
                 free.push_back(x);
             }
         }
