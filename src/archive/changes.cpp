@@ -84,8 +84,8 @@ Result<ServerChanges, ArchiveFault> ServerChanges::listen(const std::string& add
         auto listening =
             std::make_unique<Listening>(Listening{Server{read.value(), {budget, budget}}});
         auto& session = listening->server.session();
-        const auto channel = session.ask("SELECT thawslip.channel_here()").at(0).at(0);
-        session.ask(fmt::format("LISTEN \"{}\"", std::get<std::string>(channel)));
+        const auto channel = session.ask("SELECT thawslip.channel_here()");
+        session.ask(fmt::format("LISTEN \"{}\"", std::get<std::string_view>(channel.at(0, 0))));
         return ServerChanges{std::move(listening)};
     } catch (const ArchiveFailure& failure) {
         return Failure{failure.fault()};

@@ -43,8 +43,8 @@ void require_schema(std::int64_t version, const std::string& place) {
 }
 
 /// Where nothing holds a session to its kitchen, every query would see all of them.
-void require_kitchen(const std::vector<Value>& facts, const Address& address) {
-    if (number_in(facts.at(2)) == 0) {
+void require_kitchen(const Rows& facts, const Address& address) {
+    if (number_in(facts.at(0, 2)) == 0) {
         refuse_server(
             Kind::CannotOpen,
             fmt::format("cannot open the archive {}: this login may do all at the server, "
@@ -52,7 +52,7 @@ void require_kitchen(const std::vector<Value>& facts, const Address& address) {
                         "of one",
                         address.shown));
     }
-    if (std::holds_alternative<std::monostate>(facts.at(1))) {
+    if (std::holds_alternative<std::monostate>(facts.at(0, 1))) {
         refuse_server(
             Kind::Missing,
             address.kitchen.empty()
@@ -64,7 +64,7 @@ void require_kitchen(const std::vector<Value>& facts, const Address& address) {
     }
 }
 
-std::vector<Value> entered(Session& session, const Address& address, const Deadline& deadline) {
+Rows entered(Session& session, const Address& address, const Deadline& deadline) {
     const std::array<Parameter, 1> wait{milliseconds(deadline.answer)};
     // Each question is about one kitchen, so an index leads to it; a plan that was made while the
     // tables were empty would be kept when they no longer are. To make one for each new value, or
@@ -76,11 +76,9 @@ std::vector<Value> entered(Session& session, const Address& address, const Deadl
                  wait);
     const std::array<Parameter, 1> kitchen{address.kitchen};
     try {
-        return session
-            .ask("SELECT version, thawslip.enter($1), "
-                 "row_security_active('thawslip.bag'::regclass) FROM thawslip.about",
-                 kitchen)
-            .at(0);
+        return session.ask("SELECT version, thawslip.enter($1), "
+                           "row_security_active('thawslip.bag'::regclass) FROM thawslip.about",
+                           kitchen);
     } catch (const ArchiveFailure& failure) {
         if (failure.fault().kind != Kind::ReadOnly) {
             throw;
@@ -99,7 +97,7 @@ Server::Server(const Address& address, const Deadline& deadline)
     : session_{std::make_unique<Session>(address, deadline)}, is_writing_{
                                                                   std::make_unique<bool>(false)} {
     const auto facts = entered(*session_, address, deadline);
-    require_schema(number_in(facts.at(0)), address.shown);
+    require_schema(number_in(facts.at(0, 0)), address.shown);
     require_kitchen(facts, address);
 }
 
@@ -114,7 +112,7 @@ void Server::begin_writing() {
     session_->forget_answers();
     session_->post("BEGIN ISOLATION LEVEL READ COMMITTED");
     const auto locked = session_->ask("SELECT thawslip.lock_kitchen()");
-    if (locked.empty() || std::holds_alternative<std::monostate>(locked[0].at(0))) {
+    if (std::holds_alternative<std::monostate>(locked.at(0, 0))) {
         roll_back();
         refuse_server(Kind::ReadOnly,
                       fmt::format("the archive {} may not be written by you: this login may only "
@@ -129,7 +127,7 @@ void Server::commit() {
     session_->forget_answers();
     const auto done = session_->ask("COMMIT");
     // After an error COMMIT takes back, and does not call that one.
-    if (done.empty() || done[0].empty() || done[0][0] != Value{std::string{"COMMIT"}}) {
+    if (done.at(0, 0) != Value{std::string_view{"COMMIT"}}) {
         refuse_server(Kind::Failed, fmt::format("the archive {} took the change back", place()));
     }
 }

@@ -34,7 +34,7 @@ public:
     bool is_nothing(int column) const;
 
 private:
-    const Value& value(int column) const;
+    Value value(int column) const;
 
     Session* session_;
     const bool* is_writing_;

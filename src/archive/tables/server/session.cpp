@@ -94,7 +94,7 @@ Value value_of(Oid type, const char* bytes, int length) {
     case Float4:
         return static_cast<double>(std::bit_cast<float>(static_cast<std::uint32_t>(number())));
     case Float8: return std::bit_cast<double>(number());
-    default: return std::string(bytes, static_cast<std::size_t>(length));
+    default: return std::string_view{bytes, static_cast<std::size_t>(length)};
     }
 }
 
@@ -280,18 +280,18 @@ struct Session::Wire {
         std::optional<ArchiveFault> fault;
         Rows rows;
         for (auto& one : std::exchange(expected, {})) {
-            while (const auto result = next_result(end)) {
-                take(*result, rows, fault);
+            while (auto result = next_result(end)) {
+                take(std::move(result), rows, fault);
             }
             if (one.is_question) {
                 answers.put({std::move(one.sql), std::move(one.parameters)}, std::move(rows));
             }
         }
-        while (const auto sync = next_result(end)) {
+        while (auto sync = next_result(end)) {
             if (pq.PQresultStatus(sync.get()) == PGRES_PIPELINE_SYNC) {
                 break;
             }
-            take(*sync, rows, fault);
+            take(std::move(sync), rows, fault);
         }
         if (fault) {
             prepared.clear(); // which of them the server has by now is not known for sure
@@ -301,30 +301,32 @@ struct Session::Wire {
         return rows;
     }
 
-    void take(const PGresult& result, Rows& rows, std::optional<ArchiveFault>& fault) {
-        const auto status = pq.PQresultStatus(&result);
+    void take(Result1 result, Rows& rows, std::optional<ArchiveFault>& fault) {
+        const auto status = pq.PQresultStatus(result.get());
         if (status == PGRES_TUPLES_OK) {
-            rows = rows_of(result);
+            rows = rows_of(std::move(result));
         } else if (status == PGRES_COMMAND_OK) {
-            rows = {{std::string{pq.PQcmdStatus(const_cast<PGresult*>(&result))}}};
+            const std::string_view done = pq.PQcmdStatus(result.get());
+            rows = {std::move(result), 1, {done}};
         } else if (status != PGRES_PIPELINE_ABORTED && !fault) { // the first that failed says why
-            const auto words = field(result, PG_DIAG_MESSAGE_PRIMARY);
-            fault = server_fault(field(result, PG_DIAG_SQLSTATE), place,
+            const auto words = field(*result, PG_DIAG_MESSAGE_PRIMARY);
+            fault = server_fault(field(*result, PG_DIAG_SQLSTATE), place,
                                  words.empty() ? pq.PQerrorMessage(connection.get()) : words);
         }
     }
 
-    Rows rows_of(const PGresult& result) const {
-        const int columns = pq.PQnfields(&result);
-        Rows rows(static_cast<std::size_t>(pq.PQntuples(&result)));
-        for (int i = 0; i < static_cast<int>(rows.size()); ++i) {
-            auto& row = rows[static_cast<std::size_t>(i)];
-            row.reserve(static_cast<std::size_t>(columns));
+    Rows rows_of(Result1 result) const {
+        const auto* sent = result.get();
+        const int columns = pq.PQnfields(sent);
+        const int count = pq.PQntuples(sent);
+        Rows rows{std::move(result), static_cast<std::size_t>(columns), {}};
+        rows.values.reserve(rows.columns * static_cast<std::size_t>(count));
+        for (int i = 0; i < count; ++i) {
             for (int c = 0; c < columns; ++c) {
-                row.push_back(pq.PQgetisnull(&result, i, c) != 0
-                                  ? Value{}
-                                  : value_of(pq.PQftype(&result, c), pq.PQgetvalue(&result, i, c),
-                                             pq.PQgetlength(&result, i, c)));
+                rows.values.push_back(pq.PQgetisnull(sent, i, c) != 0
+                                          ? Value{}
+                                          : value_of(pq.PQftype(sent, c), pq.PQgetvalue(sent, i, c),
+                                                     pq.PQgetlength(sent, i, c)));
             }
         }
         return rows;

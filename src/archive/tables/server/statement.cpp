@@ -26,7 +26,7 @@ ServerStatement::ServerStatement(Session& session, const bool& is_writing, std::
 
 void ServerStatement::again() {
     parameters_.clear();
-    rows_.clear();
+    rows_ = {};
     row_ = 0;
 }
 
@@ -47,26 +47,26 @@ void ServerStatement::ahead() {
     again();
 }
 
-const Value& ServerStatement::value(int column) const {
-    static const Value nothing;
-    const auto at = static_cast<std::size_t>(column);
-    return row_ == 0 || row_ > rows_.size() || at >= rows_[row_ - 1].size() ? nothing
-                                                                            : rows_[row_ - 1][at];
+Value ServerStatement::value(int column) const {
+    return row_ == 0 ? Value{} : rows_.at(row_ - 1, static_cast<std::size_t>(column));
 }
 
 std::int64_t ServerStatement::integer(int column) const {
-    const auto* number = std::get_if<std::int64_t>(&value(column));
+    const auto found = value(column);
+    const auto* number = std::get_if<std::int64_t>(&found);
     return number != nullptr ? *number : 0;
 }
 
 double ServerStatement::real(int column) const {
-    const auto* number = std::get_if<double>(&value(column));
+    const auto found = value(column);
+    const auto* number = std::get_if<double>(&found);
     return number != nullptr ? *number : static_cast<double>(integer(column));
 }
 
 std::string ServerStatement::text(int column) const {
-    const auto* text = std::get_if<std::string>(&value(column));
-    return text != nullptr ? *text : std::string{};
+    const auto found = value(column);
+    const auto* text = std::get_if<std::string_view>(&found);
+    return text != nullptr ? std::string{*text} : std::string{};
 }
 
 bool ServerStatement::is_nothing(int column) const {

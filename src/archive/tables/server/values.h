@@ -1,8 +1,11 @@
 #pragma once
 
 #include <compare>
+#include <cstddef>
 #include <cstdint>
+#include <memory>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -26,8 +29,21 @@ struct Array {
 using Parameter = std::variant<std::monostate, std::int64_t, double, std::string, Bytes, Array>;
 
 /// What stands in one column of an answer, texts and bytes alike; std::monostate: nothing.
-using Value = std::variant<std::monostate, std::int64_t, double, std::string>;
-using Rows = std::vector<std::vector<Value>>;
+using Value = std::variant<std::monostate, std::int64_t, double, std::string_view>;
+
+/// The rows of an answer. Their texts stand in what the server sent, which is kept as long: a list
+/// is thousands of them.
+struct Rows {
+    std::shared_ptr<const void> sent;
+    std::size_t columns = 0;
+    std::vector<Value> values; ///< of one row after the other
+
+    std::size_t size() const { return columns == 0 ? 0 : values.size() / columns; }
+    /// \returns nothing where there is no such row or column
+    Value at(std::size_t row, std::size_t column) const {
+        return row < size() && column < columns ? values[row * columns + column] : Value{};
+    }
+};
 
 /// A statement that waits to be sent.
 struct Posted {
