@@ -1,9 +1,9 @@
 #include "archive/identity.h"
 
 #include "archive/archive.h"
+#include "archive/batches_there.h"
 #include "archive/mended_name.h"
 #include "archive/tables/columns.h"
-#include "archive/tables/rows.h"
 #include "base/letters.h"
 #include "base/list.h"
 
@@ -25,45 +25,6 @@ bool are_apart(int number, const std::string& name, int other_number,
 
 int kitchen_number_of(const DayRecord& day) {
     return day.packages.empty() ? 0 : day.packages.front().batch.kitchen_number;
-}
-
-/// A batch with the name and day of a package.
-struct Candidate {
-    kitchen::Batch batch;
-    std::string origin;
-    int lineage = 0; ///< of the newest revision that describes its bags
-    KnownBatch known;
-};
-
-Statement& candidate_question(Connection& connection, const PackageRecord& package) {
-    return connection
-        .statement("SELECT p.kitchen_number, p.batch_kitchen, p.batch, p.size, p.origin, "
-                   "d.lineage, i.id, p.servings, d.file, d.kitchen, d.recorded FROM bag b JOIN "
-                   "package p ON p.id = b.package JOIN day d ON d.id = p.day JOIN bag_id i ON "
-                   "i.bag = b.id AND i.newest = 1 WHERE p.dish = ? AND p.made = ? AND p.size = "
-                   "? ORDER BY d.ordered DESC, d.id DESC, b.number")
-        .with(package.dish)
-        .with(kitchen::to_iso(package.made))
-        .with(package.batch.size);
-}
-
-std::vector<Candidate> candidates(Connection& connection, const PackageRecord& package) {
-    auto& rows = candidate_question(connection, package);
-    std::vector<Candidate> found;
-    while (rows.next()) {
-        const auto batch = batch_at(rows, 0);
-        auto same = std::ranges::find(found, batch, &Candidate::batch);
-        if (same == found.end()) {
-            found.push_back({batch,
-                             rows.text(4),
-                             static_cast<int>(rows.integer(5)),
-                             {rows.text(6), 0, static_cast<int>(rows.integer(7)), rows.text(8),
-                              rows.text(9), rows.text(10)}});
-            same = std::prev(found.end());
-        }
-        ++same->known.bags;
-    }
-    return found;
 }
 
 /// A newest revision, with what its days were read from.
@@ -196,19 +157,6 @@ bool has_dish(const DayRecord& day, const PackageRecord& package) {
 /// Who gives out a batch's number.
 enum class Numbers { OfArchive, OfStation };
 
-Statement& taken_question(Connection& connection, const PackageRecord& package,
-                          const kitchen::Batch& batch) {
-    return connection
-        .statement("SELECT 1 FROM package WHERE dish = ? AND made = ? AND kitchen_number = ? AND "
-                   "batch_kitchen = ? AND batch = ? AND size = ?")
-        .with(package.dish)
-        .with(kitchen::to_iso(package.made))
-        .with(batch.kitchen_number)
-        .with(batch.kitchen)
-        .with(batch.number)
-        .with(batch.size);
-}
-
 std::vector<std::string> ids_of_batch(const PackageRecord& package, const kitchen::Batch& batch) {
     std::vector<std::string> ids;
     for (int number = 1; number <= static_cast<int>(package.bags.size()); ++number) {
@@ -217,20 +165,37 @@ std::vector<std::string> ids_of_batch(const PackageRecord& package, const kitche
     return ids;
 }
 
-bool is_taken(Connection& connection, const PackageRecord& package, const kitchen::Batch& batch) {
-    return taken_question(connection, package, batch).next() ||
-           !bag_rows(connection, ids_of_batch(package, batch)).empty(); // two hashes are the same
+/// What is there already of what a day may want to be called by.
+struct Taken {
+    std::vector<NamedBatch> batches;
+    const IdRows& ids; ///< those that were asked about
+};
+
+bool is_taken(Connection& connection, const Taken& taken, const PackageRecord& package,
+              const kitchen::Batch& batch) {
+    const NamedBatch named{package.dish, kitchen::to_iso(package.made), batch};
+    if (std::ranges::find(taken.batches, named) != taken.batches.end()) {
+        return true;
+    }
+    const auto ids = ids_of_batch(package, batch); // two hashes may be the same
+    const auto is_known = [&](const std::string& id) { return taken.ids.contains(id); };
+    const auto is_on_bag = [](const IdRows& rows) {
+        return [&rows](const std::string& id) { return rows.at(id) != 0; };
+    };
+    return std::ranges::all_of(ids, is_known)
+               ? std::ranges::any_of(ids, is_on_bag(taken.ids))
+               : std::ranges::any_of(ids, is_on_bag(bag_rows(connection, ids)));
 }
 
 /// The batch as it was planned or, where there is such a one, with a number made from the
 /// description: two archives that have not met yet hardly give one number to two batches. A station
 /// never gives the planned number, and makes its own from its name too: another may be printing the
 /// same text at this moment, for another pot.
-kitchen::Batch free_batch(Connection& connection, const DayRecord& day,
+kitchen::Batch free_batch(Connection& connection, const DayRecord& day, const Taken& taken,
                           const PackageRecord& package, kitchen::Batch batch, Numbers numbers) {
     constexpr std::uint64_t most = std::uint64_t{1} << 40U;
     bool is_own = numbers == Numbers::OfArchive;
-    for (int attempt = 0; !is_own || is_taken(connection, package, batch); ++attempt) {
+    for (int attempt = 0; !is_own || is_taken(connection, taken, package, batch); ++attempt) {
         is_own = true;
         const auto station = numbers == Numbers::OfStation ? day.station + "\x1F" : std::string{};
         const auto text = fmt::format("{}{}\x1F{}", station, attempt, day.description);
@@ -242,9 +207,10 @@ kitchen::Batch free_batch(Connection& connection, const DayRecord& day,
 /// One description being identified.
 class Identification {
 public:
-    Identification(Connection& connection, const DayRecord& day, const WhichBatch& which)
-        : connection_{connection}, day_{day}, which_{which}, files_{lineages_of_file(connection,
-                                                                                     day)} {
+    Identification(Connection& connection, const DayRecord& day, const WhichBatch& which,
+                   const IdRows& ids)
+        : connection_{connection}, day_{day}, which_{which}, ids_{ids}, files_{lineages_of_file(
+                                                                            connection, day)} {
         decision_.packages.resize(day.packages.size());
         found_.resize(day.packages.size());
         if (which.kind == WhichBatch::Kind::OfBag) {
@@ -258,15 +224,17 @@ public:
         if (which_.kind != WhichBatch::Kind::New && take_revision(texts)) {
             return decision_;
         }
+        auto candidates = all_candidates(connection_, day_);
         for (std::size_t i = 0; i < day_.packages.size(); ++i) {
-            identify(i, texts);
+            identify(i, texts, std::move(candidates[i]));
         }
         if (which_.kind == WhichBatch::Kind::New) {
             make_new();
         }
         find_lineage();
+        const Taken taken{all_taken(connection_, day_), ids_};
         for (std::size_t i = 0; i < day_.packages.size(); ++i) {
-            fill(i);
+            fill(i, taken);
         }
         return decision_;
     }
@@ -331,9 +299,8 @@ private:
         return are_one(connection_, candidate.lineage, told, candidate.origin);
     }
 
-    void identify(std::size_t i, const std::vector<Revision>& texts) {
+    void identify(std::size_t i, const std::vector<Revision>& texts, std::vector<Candidate> all) {
         const auto& package = day_.packages[i];
-        auto all = candidates(connection_, package);
         if (named_ != 0) {
             auto of_bag = package_of_bag(connection_, named_);
             of_bag.batch.size = package.batch.size; // all sizes of a dish were filled together
@@ -416,7 +383,7 @@ private:
                decision_.doubts.end();
     }
 
-    void fill(std::size_t i) {
+    void fill(std::size_t i, const Taken& taken) {
         const auto& package = day_.packages[i];
         auto& identified = decision_.packages[i];
         if (found_[i]) {
@@ -426,13 +393,14 @@ private:
         const bool is_new = identified.mended == 0;
         const auto numbers =
             is_new && is_of_station(connection_) ? Numbers::OfStation : Numbers::OfArchive;
-        identified.batch = free_batch(connection_, day_, package,
+        identified.batch = free_batch(connection_, day_, taken, package,
                                       is_new ? package.batch : identified.batch, numbers);
     }
 
     Connection& connection_;
     const DayRecord& day_;
     const WhichBatch& which_;
+    const IdRows& ids_; ///< of ids that were asked about already
     std::vector<int> files_;
     std::int64_t named_ = 0; ///< row of the bag that the cook named
     std::vector<std::optional<Candidate>> found_;
@@ -467,25 +435,34 @@ bool Archive::is_of(const std::string& id, DayKey day, std::size_t package) {
                        lineage_of_day(*connection_, row));
 }
 
-Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which) {
-    return Identification{connection, day, which}.run();
+Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which,
+                const IdRows& ids) {
+    return Identification{connection, day, which, ids}.run();
 }
 
 void ask_decision_ahead(Connection& connection, const DayRecord& day) {
     file_question(connection, day).ahead();
     text_question(connection, day).ahead();
-    for (const auto& package : day.packages) {
-        candidate_question(connection, package).ahead();
-        taken_question(connection, package, package.batch).ahead();
-        bag_rows(connection, ids_of_batch(package, package.batch), When::Later);
-    }
+    ask_batches_ahead(connection, day);
 }
+
+namespace {
+
+std::vector<std::string> ids_as_planned(const DayRecord& day) {
+    std::vector<std::string> ids;
+    for (const auto& package : day.packages) {
+        std::ranges::move(ids_of_batch(package, package.batch), std::back_inserter(ids));
+    }
+    return ids;
+}
+
+} // namespace
 
 Settled Archive::settle(const DayRecord& day, const WhichBatch& which) {
     const Question question{*connection_};
     Transaction transaction{*connection_, Connection::For::Reading};
     ask_decision_ahead(*connection_, day);
-    auto decision = decide(*connection_, day, which);
+    auto decision = decide(*connection_, day, which, bag_rows(*connection_, ids_as_planned(day)));
     transaction.commit();
     return {mapped(decision.packages, [](const auto& package) { return package.batch; }),
             std::move(decision.doubts), decision.answer_fits};

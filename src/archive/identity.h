@@ -1,6 +1,7 @@
 #pragma once
 
 #include "archive/tables/connection.h"
+#include "archive/tables/rows.h"
 #include "archive/values.h"
 
 #include <cstdint>
@@ -29,7 +30,9 @@ struct Decision {
     std::vector<Doubt> doubts;
 };
 
-Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which);
+/// \param ids of ids that were asked about already: others that the day may want are asked
+Decision decide(Connection& connection, const DayRecord& day, const WhichBatch& which,
+                const IdRows& ids);
 /// Has what that asks of a description that is new sent with the next question.
 void ask_decision_ahead(Connection& connection, const DayRecord& day);
 

@@ -126,6 +126,7 @@ private:
         }
         ask_rows_ahead(connection_);
         rows_of_ids_ = bag_rows(connection_, ids);
+        std::erase_if(rows_of_ids_, [](const auto& one) { return one.second == 0; });
     }
 
     void find_homes() {
@@ -412,7 +413,7 @@ private:
     std::vector<std::int64_t> rows_;
     std::map<std::int64_t, std::vector<std::int64_t>> packages_; ///< rows of a day's, once asked
     std::unordered_map<const Contents::Bag*, std::set<std::int64_t>> known_;
-    std::unordered_map<std::string, std::int64_t> rows_of_ids_; ///< those that are here
+    IdRows rows_of_ids_;           ///< those that are here
     std::vector<bool> left_out_;   ///< days of descriptions whose every bag clashes
     std::set<std::int64_t> taken_; ///< days here that are matched
     std::set<std::int64_t> new_days_;

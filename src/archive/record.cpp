@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <set>
-#include <unordered_map>
 
 namespace thawslip::archive {
 namespace {
@@ -45,8 +44,8 @@ std::vector<std::string> ids_of(const PrintRecord& print) {
 struct Recording {
     Connection& connection;
     const PrintRecord& print;
-    std::unordered_map<std::string, std::int64_t> bags; ///< rows of its ids, those that there are
-    std::int64_t seq = 0;                               ///< of its events
+    IdRows bags;          ///< rows of its ids
+    std::int64_t seq = 0; ///< of its events
     Recorded recorded = {};
     std::set<std::int64_t> new_bags = {};
 
@@ -116,7 +115,7 @@ void insert_new_bag(Recording& recording, const std::string& id, std::int64_t pa
     const auto bag = insert_first_bag(recording.connection, package, number,
                                       {state, print.at, print.station, recording.seq});
     insert_id(recording.connection, id, bag, true);
-    recording.bags.emplace(id, bag);
+    recording.bags[id] = bag;
     recording.new_bags.insert(bag);
     ++recording.recorded.new_bags;
 }
@@ -141,7 +140,7 @@ void record_bags(Recording& recording, const PackageRecord& package, std::int64_
         if (const auto bag = mended != 0 ? bag_of_package(connection, mended, number) : 0) {
             recording.recorded.renamed.emplace_back(newest_id(connection, bag), id);
             insert_id(connection, id, bag, false);
-            recording.bags.emplace(id, bag);
+            recording.bags[id] = bag;
             describe_bag(connection, bag, row, number);
             make_newest(connection, bag, id);
             continue;
@@ -269,7 +268,8 @@ std::vector<DayRecord> days_of(const PrintRecord& print) {
 std::vector<Decision> decide_all(const Recording& recording) {
     std::vector<Decision> decisions;
     for (const auto& day : days_of(recording.print)) {
-        decisions.push_back(decide(recording.connection, day, recording.print.which));
+        decisions.push_back(
+            decide(recording.connection, day, recording.print.which, recording.bags));
         require_as_settled(day, decisions.back());
         require_own_ids(recording, day, decisions.back());
     }

@@ -222,10 +222,12 @@ std::int64_t bag_row(Connection& connection, const std::string& id) {
     return row.next() ? row.integer(0) : 0;
 }
 
-std::unordered_map<std::string, std::int64_t>
-bag_rows(Connection& connection, std::span<const std::string> ids, When when) {
+IdRows bag_rows(Connection& connection, std::span<const std::string> ids, When when) {
     constexpr std::size_t at_once = 32; // as many as the statement has places
-    std::unordered_map<std::string, std::int64_t> found;
+    IdRows found;
+    for (const auto& id : ids) {
+        found.emplace(id, 0);
+    }
     const auto question = [&](std::size_t start) -> Statement& {
         auto& rows = connection.statement("SELECT id, bag FROM bag_id WHERE id IN (?, ?, ?, ?, ?, "
                                           "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
@@ -241,7 +243,7 @@ bag_rows(Connection& connection, std::span<const std::string> ids, When when) {
     for (std::size_t start = 0; start < ids.size() && when == When::Now; start += at_once) {
         auto& rows = question(start);
         while (rows.next()) {
-            found.emplace(rows.text(0), rows.integer(1));
+            found[rows.text(0)] = rows.integer(1);
         }
     }
     return found;

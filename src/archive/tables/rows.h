@@ -42,11 +42,12 @@ std::int64_t newest_revision(Connection& connection, int lineage);
 void number_revisions(Connection& connection, int lineage);
 /// The row of the bag that has this id; 0 when there is none.
 std::int64_t bag_row(Connection& connection, const std::string& id);
+/// The rows of ids that were asked about; 0: there is none.
+using IdRows = std::unordered_map<std::string, std::int64_t>;
 enum class When { Now, Later };
-/// The same of many ids, in few questions; those that there are. \param when later: what will be
-/// asked is sent with the next question, and nothing is answered yet
-std::unordered_map<std::string, std::int64_t>
-bag_rows(Connection& connection, std::span<const std::string> ids, When when = When::Now);
+/// The same of many ids, in few questions. \param when later: what will be asked is sent with the
+/// next question, and nothing is answered yet
+IdRows bag_rows(Connection& connection, std::span<const std::string> ids, When when = When::Now);
 /// The same, or the bag that it is where it was renamed.
 std::int64_t living_bag(Connection& connection, const std::string& id);
 int lineage_of_bag(Connection& connection, std::int64_t bag);

@@ -54,6 +54,30 @@ PackageRecord milder(const PackageRecord& package) {
 
 } // namespace
 
+TEST_CASE("of a day of many dishes each is told apart, whichever of them are there already") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    std::vector<PackageRecord> dishes; // more than one question asks about
+    for (int i = 0; i < 30; ++i) {
+        dishes.push_back(package(fmt::format("Plum pot {}", i), 2));
+    }
+    auto saturday = day(dishes);
+    printed(archive, saturday);
+    saturday.packages.push_back(chili);
+    const auto again = printed(archive, edited(saturday)); // the same file: the same bags
+    CHECK(archive.bags(Which::InFreezer).size() == 63);
+    CHECK(
+        std::ranges::all_of(again.packages, [](const auto& one) { return one.batch.number == 1; }));
+    const auto other =
+        archive.settle(day({dishes[2], package("Quince", 1), dishes[28]}, "/b.toml"), {});
+    REQUIRE(other.doubts.size() == 2); // another file with two of them
+    CHECK(other.doubts[0].package == 0);
+    CHECK(other.doubts[1].package == 2);
+    CHECK(other.doubts[1].known.front().bag == dishes[28].bags.front());
+    const auto new_ones = archive.settle(day(dishes, "/b.toml"), {Kind::New, {}}).batches;
+    CHECK(std::ranges::all_of(new_ones, [](const auto& batch) { return batch.number > 1; }));
+}
+
 TEST_CASE("a second file with a dish of that name and day is asked about, and changes nothing") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
