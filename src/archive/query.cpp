@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <set>
+#include <tuple>
+#include <unordered_map>
 
 namespace thawslip::archive {
 namespace {
@@ -14,13 +16,13 @@ namespace {
 // A literal that is put together from literals, so that each whole statement is one too.
 #define THAWSLIP_BAG_COLUMNS                                                                       \
     "SELECT p.dish, p.words, p.made, p.keep_until, p.basis, p.servings, p.grams, p.allergens, "    \
-    "p.classes, p.thaw, p.thaw_minutes, coalesce(b.place, p.place), p.bags, i.id, b.number, "      \
-    "b.state, b.changed, p.day, p.size "                                                           \
+    "p.classes, p.thaw, p.thaw_minutes, p.place, p.bags, p.day, p.size, p.id, i.id, b.number, "    \
+    "b.state, b.changed, b.place "                                                                 \
     "FROM bag b JOIN package p ON p.id = b.package JOIN bag_id i ON i.bag = b.id AND "             \
     "i.newest = 1 "
-#define THAWSLIP_SOONEST "ORDER BY p.keep_until, p.dish, p.id, b.number"
 
-Bag bag_at(const Statement& row) {
+/// What all bags of a package share.
+Bag shared_of_bags(const Statement& row) {
     const auto package = package_at(row, 0);
     Bag bag;
     bag.dish = package.dish;
@@ -35,20 +37,54 @@ Bag bag_at(const Statement& row) {
         bag.allergens = package.food->allergens;
     }
     bag.of = static_cast<int>(row.integer(12));
-    bag.id = row.text(13);
-    bag.number = static_cast<int>(row.integer(14));
-    bag.state = state_of(row.text(15)).value_or(State::Frozen);
-    bag.changed = row.text(16);
-    bag.day = DayKey{row.integer(17)};
-    bag.size = static_cast<int>(row.integer(18));
+    bag.day = DayKey{row.integer(13)};
+    bag.size = static_cast<int>(row.integer(14));
     bag.place = package.place;
     return bag;
 }
 
-std::vector<Bag> all_bags(Statement& rows) {
+Bag bag_at(const Statement& row, Bag bag) {
+    bag.id = row.text(16);
+    bag.number = static_cast<int>(row.integer(17));
+    bag.state = state_of(row.text(18)).value_or(State::Frozen);
+    bag.changed = row.text(19);
+    if (!row.is_nothing(20)) {
+        bag.place = row.text(20);
+    }
+    return bag;
+}
+
+Bag bag_at(const Statement& row) {
+    return bag_at(row, shared_of_bags(row));
+}
+
+/// The bags of a package that was found, the soonest number first.
+struct OfPackage {
+    Bag any; ///< what they share
+    std::int64_t row = 0;
     std::vector<Bag> bags;
+};
+
+/// Bags by the keep-until dates, names and rows of their packages. Here and not by the engine: a
+/// package is read and compared once then, not for each of its bags.
+std::vector<Bag> soonest_first(Statement& rows) {
+    std::unordered_map<std::int64_t, std::size_t> known;
+    std::vector<OfPackage> packages;
     while (rows.next()) {
-        bags.push_back(bag_at(rows));
+        const auto package = rows.integer(15);
+        const auto [at, is_new] = known.try_emplace(package, packages.size());
+        if (is_new) {
+            packages.push_back({shared_of_bags(rows), package, {}});
+        }
+        packages[at->second].bags.push_back(bag_at(rows, packages[at->second].any));
+    }
+    std::ranges::sort(packages, {}, [](const OfPackage& one) {
+        return std::tie(one.any.keep_until, one.any.dish, one.row);
+    });
+    std::vector<Bag> bags;
+    for (auto& package : packages) {
+        std::ranges::stable_sort(package.bags, {}, &Bag::number);
+        std::ranges::move(package.bags, std::back_inserter(bags));
     }
     return bags;
 }
@@ -86,22 +122,22 @@ std::string patterns(const std::vector<std::string>& words) {
 
 #define THAWSLIP_BY_INDEX                                                                          \
     "WHERE b.package IN (SELECT rowid FROM dish_words WHERE dish_words MATCH ?) "
-#define THAWSLIP_BY_PATTERN "WHERE p.words ~ ALL (string_to_array(?, chr(10))) "
+// By a query of its own, so that the patterns are parted once, not for each package.
+#define THAWSLIP_BY_PATTERN "WHERE p.words ~ ALL ((SELECT string_to_array(?, chr(10)))::text[]) "
 
 Statement& with_words(Connection& connection, const std::vector<std::string>& words, Which which) {
     if (connection.is_file()) {
         auto& rows = which == Which::All
                          ? connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_INDEX
-                                                "AND b.state <> 'renamed' " THAWSLIP_SOONEST)
+                                                "AND b.state <> 'renamed'")
                          : connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_INDEX
-                                                "AND b.state = 'frozen' " THAWSLIP_SOONEST);
+                                                "AND b.state = 'frozen'");
         return rows.with(prefix_query(words));
     }
-    auto& rows = which == Which::All
-                     ? connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_PATTERN
-                                            "AND b.state <> 'renamed' " THAWSLIP_SOONEST)
-                     : connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_PATTERN
-                                            "AND b.state = 'frozen' " THAWSLIP_SOONEST);
+    auto& rows = which == Which::All ? connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_PATTERN
+                                                            "AND b.state <> 'renamed'")
+                                     : connection.statement(THAWSLIP_BAG_COLUMNS THAWSLIP_BY_PATTERN
+                                                            "AND b.state = 'frozen'");
     return rows.with(patterns(words));
 }
 
@@ -204,11 +240,10 @@ std::optional<Bag> Archive::bag(const std::string& id) {
 
 std::vector<Bag> Archive::bags(Which which) {
     const Question question{*connection_};
-    return all_bags(which == Which::All
-                        ? connection_->statement(THAWSLIP_BAG_COLUMNS
-                                                 "WHERE b.state <> 'renamed' " THAWSLIP_SOONEST)
-                        : connection_->statement(THAWSLIP_BAG_COLUMNS
-                                                 "WHERE b.state = 'frozen' " THAWSLIP_SOONEST));
+    return soonest_first(
+        which == Which::All
+            ? connection_->statement(THAWSLIP_BAG_COLUMNS "WHERE b.state <> 'renamed'")
+            : connection_->statement(THAWSLIP_BAG_COLUMNS "WHERE b.state = 'frozen'"));
 }
 
 std::vector<Bag> Archive::find(std::string_view words, Which which) {
@@ -217,7 +252,7 @@ std::vector<Bag> Archive::find(std::string_view words, Which which) {
         return {};
     }
     const Question question{*connection_};
-    return all_bags(with_words(*connection_, wanted, which));
+    return soonest_first(with_words(*connection_, wanted, which));
 }
 
 std::vector<std::string> Archive::near_ids(std::string_view typed) {
@@ -297,9 +332,14 @@ std::vector<std::pair<kitchen::Date, std::string>> Archive::days_printed() {
 
 std::vector<Bag> Archive::bags_of(DayKey day) {
     const Question question{*connection_};
-    return all_bags(
+    auto& rows =
         connection_->statement(THAWSLIP_BAG_COLUMNS "WHERE p.day = ? ORDER BY p.position, b.number")
-            .with(static_cast<std::int64_t>(day)));
+            .with(static_cast<std::int64_t>(day));
+    std::vector<Bag> bags;
+    while (rows.next()) {
+        bags.push_back(bag_at(rows));
+    }
+    return bags;
 }
 
 } // namespace thawslip::archive
