@@ -130,7 +130,9 @@ public:
     StoredDay day(DayKey key);
     std::vector<StoredDay> revisions(int lineage); ///< the oldest first
 
-    std::vector<StoredPrint> prints_of(DayKey day);        ///< the newest first
+    std::vector<StoredPrint> prints_of(DayKey day); ///< the newest first
+    /// How the newest of them was made, without files of the cook's own; nothing: there is none.
+    std::optional<PrintSetup> newest_setup(DayKey day);
     std::vector<StoredPrint> prints_on(kitchen::Date day); ///< in the order recorded
     /// Each day on which something was printed, with what, in order of the days.
     std::vector<std::pair<kitchen::Date, std::string>> days_printed();

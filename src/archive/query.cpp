@@ -304,6 +304,17 @@ std::vector<StoredPrint> Archive::prints_of(DayKey day) {
     return all_prints(*connection_, rows);
 }
 
+std::optional<PrintSetup> Archive::newest_setup(DayKey day) {
+    const Question question{*connection_};
+    auto& row = connection_
+                    ->statement("SELECT what, stock, layout, settings, look FROM print WHERE id = "
+                                "(SELECT max(print) FROM print_day WHERE day = ?)")
+                    .with(static_cast<std::int64_t>(day));
+    return row.next() ? std::optional{PrintSetup{
+                            row.text(0), row.text(1), row.text(2), row.text(3), row.text(4), {}}}
+                      : std::nullopt;
+}
+
 std::vector<StoredPrint> Archive::prints_on(kitchen::Date day) {
     const Question question{*connection_};
     // Any time of that day: "2026-10-17T…" sorts after "2026-10-17" and before "2026-10-17U".

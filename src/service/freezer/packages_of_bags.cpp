@@ -16,8 +16,8 @@ std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, arch
     if (day.is_rotten) {
         return {};
     }
-    const auto prints = archive.prints_of(key);
-    const auto settings = prints.empty() ? Settings{} : printed_with(prints.front().setup).settings;
+    const auto setup = archive.newest_setup(key);
+    const auto settings = setup ? printed_with(*setup).settings : Settings{};
     auto days = plan_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
     return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
                               : std::move(days.plans.front().packages);

@@ -296,10 +296,16 @@ TEST_CASE("a print recorded twice under its key counts once") {
     once.at = "2026-10-18T09:00:00";
     archive.record(once);
     CHECK(archive.prints_of(archive.bag(chili.bags[0])->day).front().times == 2);
+    CHECK_FALSE(archive.newest_setup(DayKey{99}));
+    once.setup.layout = "wide";
+    once.key = "a third";
+    archive.record(once);
+    CHECK(archive.newest_setup(archive.bag(chili.bags[0])->day)->layout == "wide");
+    CHECK(archive.prints_of(archive.bag(chili.bags[0])->day).back().times == 2);
     auto there = opened(scratch.folder / "there.db");
     there.merge(archive.contents());
     there.merge(archive.contents());
-    CHECK(there.prints_of(there.bag(chili.bags[0])->day).front().times == 2);
+    CHECK(there.prints_of(there.bag(chili.bags[0])->day).back().times == 2);
 }
 
 TEST_CASE(
