@@ -8,8 +8,9 @@
 #include <array>
 #include <atomic>
 #include <charconv>
-#include <filesystem>
+#include <ctime>
 #include <fmt/format.h>
+#include <fstream>
 #include <functional>
 #include <random>
 #include <string>
@@ -160,7 +161,8 @@ Client client_of(const std::string& kitchens, int kitchen_count, int sessions, i
 PrintRecord new_print(Client& client) {
     using namespace std::chrono;
     const auto name = fmt::format("{} {} {}", ::getpid(), client.number, client.made++);
-    const kitchen::Date made{2026y / October / 17};
+    // Each on a day of its own: ids of one day are the same sooner or later (kitchen/bag_id.h).
+    const kitchen::Date made{sys_days{2026y / October / 17} + days{client.random() % 2000}};
     return {moment(made, client.made),
             {"labels", "letter-2x5-4x2in", "", "", ""},
             {packed(name, made, 10)},
@@ -210,7 +212,7 @@ const std::vector<Question>& questions() {
                  if (days.size() < 5 && std::ranges::find(days, bag.day) == days.end()) {
                      days.push_back(bag.day);
                      archive.day(bag.day);
-                     archive.prints_of(bag.day);
+                     archive.newest_setup(bag.day);
                  }
              }
          }},
@@ -241,6 +243,16 @@ const std::vector<Question>& questions() {
 }
 
 using Times = std::vector<double>; // milliseconds
+
+/// How it is measured: of how many kitchens, how long each question, at which server.
+struct Run {
+    std::string kitchens; ///< an address without the kitchen's number
+    int kitchen_count = 1;
+    std::chrono::seconds length{1};
+    std::string server; ///< the number of its first process
+    int sessions = 1;   ///< that each client has open at once
+    std::string alone;  ///< the one question that is asked; empty: all
+};
 
 Times asked(Client& client, const std::function<void(Client&)>& ask, std::chrono::seconds length) {
     Times times;
@@ -275,12 +287,40 @@ std::string shown(const Times& sorted) {
     return fmt::format("{:7.1f} /{:7.1f}", at(0.5), at(0.95));
 }
 
+/// Milliseconds of processors so far: what other work on the machine takes is not in them.
+struct Processors {
+    double clients = 0;
+    double server = 0;
+    double waited = 0; ///< the server, ready to run, for a processor
+};
+
+/// \param server the number of the server's first process, whose children answer
+Processors processors(const std::string& server) {
+    constexpr double of_second = 1e3;
+    constexpr double of_nanosecond = 1e-6;
+    Processors used{of_second * static_cast<double>(std::clock()) / CLOCKS_PER_SEC};
+    std::ifstream children{fmt::format("/proc/{0}/task/{0}/children", server)};
+    for (std::string child; children >> child;) {
+        double ran = 0;
+        double waited = 0;
+        std::ifstream{fmt::format("/proc/{}/schedstat", child)} >> ran >> waited;
+        used.server += ran * of_nanosecond;
+        used.waited += waited * of_nanosecond;
+    }
+    return used;
+}
+
 void report(const char* name, std::vector<Client>& one, std::vector<Client>& eight,
-            const std::function<void(Client&)>& ask, std::chrono::seconds length) {
-    const auto alone = asked_by(one, ask, length);
-    const auto together = asked_by(eight, ask, length);
-    fmt::print("| {:<34} |{} |{} | ({}, {})\n", name, shown(alone), shown(together), alone.size(),
-               together.size());
+            const std::function<void(Client&)>& ask, const Run& run) {
+    const auto start = processors(run.server);
+    const auto alone = asked_by(one, ask, run.length);
+    const auto together = asked_by(eight, ask, run.length);
+    const auto end = processors(run.server);
+    const auto count = static_cast<double>(alone.size() + together.size());
+    fmt::print("| {:<34} |{} |{} |{:7.2f} +{:6.2f}, {:6.2f} | ({}, {})\n", name, shown(alone),
+               shown(together), (end.server - start.server) / count,
+               (end.clients - start.clients) / count, (end.waited - start.waited) / count,
+               alone.size(), together.size());
     std::fflush(stdout);
 }
 
@@ -293,12 +333,13 @@ std::vector<Client> clients_of(const std::string& kitchens, int kitchen_count, i
     return all;
 }
 
-void ask_all(const std::string& kitchens, int kitchen_count, std::chrono::seconds length) {
-    constexpr int sessions = 20; // open at once, by a client
-    auto one = clients_of(kitchens, kitchen_count, 1, sessions);
-    auto eight = clients_of(kitchens, kitchen_count, 8, sessions);
+void ask_all(const Run& run) {
+    auto one = clients_of(run.kitchens, run.kitchen_count, 1, run.sessions);
+    auto eight = clients_of(run.kitchens, run.kitchen_count, 8, run.sessions);
     for (const auto& [name, ask] : questions()) {
-        report(name, one, eight, ask, length);
+        if (run.alone.empty() || run.alone == name) {
+            report(name, one, eight, ask, run);
+        }
     }
 }
 
@@ -359,21 +400,20 @@ Times exchanged(std::vector<PrintingStation>& stations, const std::function<void
     return all;
 }
 
-void exchange_all(const std::string& kitchens, int kitchen_count, const std::string& folder,
-                  std::chrono::seconds length) {
+void exchange_all(const Run& run, const std::string& folder) {
     std::vector<PrintingStation> one;
     std::vector<PrintingStation> eight;
     for (int i = 0; i < 9; ++i) {
         auto& which = i == 0 ? one : eight;
-        which.emplace_back(folder,
-                           fmt::format("{}{}", kitchens, 1 + (i * 331 + 17) % kitchen_count), i);
+        which.emplace_back(
+            folder, fmt::format("{}{}", run.kitchens, 1 + (i * 331 + 17) % run.kitchen_count), i);
     }
     const auto work = [](std::size_t question) { return questions()[question].ask; };
     const std::array<std::tuple<const char*, std::function<void(Client&)>, std::chrono::seconds>, 4>
         rows{{{"first fetch by a new station", [](Client&) {}, std::chrono::seconds{0}},
-              {"exchange, nothing new", [](Client&) {}, length},
-              {"exchange, one bag noted", work(9), length},
-              {"exchange, 200 bags printed", work(10), length}}};
+              {"exchange, nothing new", [](Client&) {}, run.length},
+              {"exchange, one bag noted", work(9), run.length},
+              {"exchange, 200 bags printed", work(10), run.length}}};
     for (const auto& [name, before, time] : rows) {
         const auto alone = exchanged(one, before, time);
         const auto together = exchanged(eight, before, time);
@@ -403,10 +443,14 @@ int main(int count, char** words) {
             fmt::print("{}\n", question.name);
             question.ask(client);
         }
-    } else if (said.size() == 5 && said[0] == "ask") { // ADDRESS of kitchens, KITCHENS SECONDS
-        const std::chrono::seconds length{number_in(words[4])};
-        ask_all(said[1], number_in(words[3]), length);
-        exchange_all(said[1], number_in(words[3]), said[4], length);
+    } else if (said.size() == 8 && said[0] == "ask") {
+        // ADDRESS KITCHENS SECONDS SERVER SESSIONS QUESTION FOLDER
+        const Run run{said[1], number_in(words[3]), std::chrono::seconds{number_in(words[4])},
+                      said[4], number_in(words[6]), said[6]};
+        ask_all(run);
+        if (run.alone.empty()) {
+            exchange_all(run, said[7]);
+        }
     } else {
         fmt::print(stderr, "how it is used: tests/bench/server\n");
         return 2;
