@@ -16,7 +16,7 @@ std::vector<std::string> read_quickly(const GreyPicture& /*frame*/) {
     return {};
 }
 
-std::vector<std::string> read_picture(const GreyPicture& /*picture*/) {
+std::vector<std::string> read_picture(const GreyPicture& /*picture*/, int /*modules*/) {
     return {};
 }
 

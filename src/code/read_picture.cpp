@@ -145,16 +145,17 @@ Texts read_evened(const std::vector<GreyPicture>& even) {
     return {};
 }
 
-Texts read_recovered(const GreyPicture& even) {
-    const auto text = recovered(even);
+Texts read_recovered(const GreyPicture& even, int modules) {
+    const auto text = recovered(even, modules);
     return text ? Texts{*text} : Texts{};
 }
 
-Texts read_sharpened(const GreyPicture& even) {
+Texts read_sharpened(const GreyPicture& even, int modules) {
     for (const int box : boxes) {
         const auto sharp = sharpened(even, box);
         auto texts = read_either(sharp);
-        texts = texts.empty() ? read_recovered(sharp) : texts;
+        texts =
+            texts.empty() ? read_recovered(sharp, modules / static_cast<int>(boxes.size())) : texts;
         if (!texts.empty()) {
             return texts;
         }
@@ -175,15 +176,15 @@ Texts read_unrolled(const GreyPicture& even) {
 }
 
 /// What takes the longest, and is needed by the fewest photographs.
-Texts read_repaired(const GreyPicture& picture) {
+Texts read_repaired(const GreyPicture& picture, int modules) {
     std::vector<GreyPicture> even;
     for (const int reach : reaches) {
         even.push_back(evened(picture, reach));
     }
     auto texts = read_evened(even);
-    texts = texts.empty() ? read_recovered(even.front()) : texts;
+    texts = texts.empty() ? read_recovered(even.front(), modules) : texts;
     texts = texts.empty() ? read_unrolled(even.front()) : texts;
-    return texts.empty() ? read_sharpened(even.front()) : texts;
+    return texts.empty() ? read_sharpened(even.front(), modules) : texts;
 }
 
 /// Whether so much looks like finder patterns that trying all threes of them takes longer than a
@@ -208,7 +209,7 @@ std::vector<std::string> read_quickly(const GreyPicture& frame) {
                            .setTryDownscale(false));
 }
 
-std::vector<std::string> read_picture(const GreyPicture& picture) {
+std::vector<std::string> read_picture(const GreyPicture& picture, int modules) {
     if (auto texts = read(picture, ZXing::Binarizer::LocalAverage); !texts.empty()) {
         return texts;
     }
@@ -216,7 +217,7 @@ std::vector<std::string> read_picture(const GreyPicture& picture) {
     const int step = (widest + widest_to_turn - 1) / widest_to_turn;
     const GreyPicture handy = step > 1 ? shrunk(picture, step) : picture;
     auto texts = read_turned(handy);
-    return texts.empty() && is_large_enough(handy) ? read_repaired(handy) : texts;
+    return texts.empty() && is_large_enough(handy) ? read_repaired(handy, modules) : texts;
 }
 
 } // namespace thawslip::code

@@ -20,6 +20,9 @@ struct GreyPicture {
     }
 };
 
+/// Of sixteen labels: what looks most like a symbol comes first, so that more are hardly needed.
+inline constexpr int enough_modules = 60'000;
+
 /// The texts of all QR codes that can be found in a picture, in the order of finding, none twice.
 ///
 /// Where nothing is found at once, the picture is tried again in other lights: turned (a reader
@@ -29,9 +32,10 @@ struct GreyPicture {
 /// sharpened. Takes a photograph of a few megapixels in tens of milliseconds when the code is
 /// sound, some seconds when there is none. A picture that is drawn to look like thousands of finder
 /// patterns takes minutes: ZXing-C++ tries all threes of them. Who takes pictures from strangers
-/// must bound the time. \returns nothing for an empty picture, and for any picture when built
-/// without a reader
-std::vector<std::string> read_picture(const GreyPicture& picture);
+/// must bound the time. \param modules how many are felt for in all where the light is made even,
+/// and once more in all sharpened pictures together: see `recovered`
+/// \returns nothing for an empty picture, and for any picture when built without a reader
+std::vector<std::string> read_picture(const GreyPicture& picture, int modules = enough_modules);
 
 /// The largest frame of a camera that is looked at, in pixels: 1920 × 1080.
 inline constexpr int largest_frame = 1920 * 1080;

@@ -172,12 +172,10 @@ std::vector<Guess> likely_guesses(const GreyPicture& picture) {
 
 } // namespace
 
-std::optional<std::string> recovered(const GreyPicture& picture) {
-    int modules = 0;
-    constexpr int most_modules = 60'000; // 16 labels' worth: what takes a second
+std::optional<std::string> recovered(const GreyPicture& picture, int modules) {
     for (const Guess& guess : likely_guesses(picture)) {
-        modules += side_of(guess.version) * side_of(guess.version);
-        if (modules > most_modules) {
+        modules -= side_of(guess.version) * side_of(guess.version);
+        if (modules < 0) {
             break;
         }
         if (const auto seen = seen_from(picture, guess.anchors, guess.version)) {

@@ -146,20 +146,20 @@ TEST_CASE("a code is read of which any one finder pattern is hidden, whichever w
             hide(picture, left, top, size, size);
             CHECK(read_picture(picture) == std::vector{stew});
             std::ranges::reverse(picture.pixels); // turned by half
-            CHECK(recovered(picture) == stew);
+            CHECK(recovered(picture, enough_modules) == stew);
         }
     }
 }
 
 TEST_CASE("where no code is, none is recovered") {
-    CHECK(recovered({}) == std::nullopt);
-    CHECK(recovered({300, 300, Bytes(90000, 255)}) == std::nullopt);
+    CHECK(recovered({}, enough_modules) == std::nullopt);
+    CHECK(recovered({300, 300, Bytes(90000, 255)}, enough_modules) == std::nullopt);
     Random random{22};
     GreyPicture noise{150, 150, {}};
     for (int i = 0; i < 150 * 150; ++i) {
         noise.pixels.push_back(static_cast<std::uint8_t>(random.below(256)));
     }
-    CHECK(recovered(noise) == std::nullopt);
+    CHECK(recovered(noise, enough_modules) == std::nullopt);
     // Finder patterns, and nothing that makes sense.
     const auto symbol = symbol_of(stew, 4, Level::Medium);
     constexpr int module = 4;
@@ -171,5 +171,5 @@ TEST_CASE("where no code is, none is recovered") {
         const int left = somewhere();
         hide(picture, left, somewhere(), module, module);
     }
-    CHECK(recovered(picture) == std::nullopt);
+    CHECK(recovered(picture, enough_modules) == std::nullopt);
 }
