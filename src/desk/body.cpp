@@ -32,9 +32,7 @@ const json::Json* found(const json::Json& object, const char* key) {
 } // namespace
 
 json::Json body_of(const http::Request& request) {
-    auto body = is_too_deep(request.body)
-                    ? json::Json{}
-                    : json::Json::parse(request.body, nullptr, /*allow_exceptions=*/false);
+    auto body = is_too_deep(request.body) ? json::Json{} : json::parsed(request.body);
     if (!body.is_object()) {
         throw BadRequest{"the body is to be an object in JSON"};
     }

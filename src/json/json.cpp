@@ -1,8 +1,12 @@
-#include "json/json.h"
+#include "json/value.h"
 
-#include <nlohmann/json.hpp>
+template class nlohmann::basic_json<nlohmann::ordered_map>;
 
 namespace thawslip::json {
+
+Json parsed(std::string_view text) {
+    return Json::parse(text, nullptr, /*allow_exceptions=*/false);
+}
 
 std::string to_text(const Json& value) {
     return value.dump(-1, ' ', false, Json::error_handler_t::replace);

@@ -5,6 +5,9 @@
 #include <functional>
 #include <nlohmann/json.hpp>
 
+// Made once, in json.cpp: of what compiles slowly here, most is this class.
+extern template class nlohmann::basic_json<nlohmann::ordered_map>;
+
 namespace thawslip::json {
 
 /// A list of what `of` makes of each element, in their order.

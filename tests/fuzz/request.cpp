@@ -71,7 +71,7 @@ void hold_answer(const http::Response& response) {
     fuzz::hold(response.status >= 200 && response.status < 500,
                "an answer, and no fault of the system where none of it failed");
     const bool is_json = response.type != "application/json" || response.status == 304 ||
-                         !json::Json::parse(response.body, nullptr, false).is_discarded();
+                         !json::parsed(response.body).is_discarded();
     fuzz::hold(is_json, "what says that it is JSON is JSON");
     for (const auto& [name, value] : response.headers) {
         fuzz::hold(value.find_first_of("\r\n") == std::string::npos, "a header is one line");
@@ -80,8 +80,7 @@ void hold_answer(const http::Response& response) {
 
 void hold_refusal(const http::Response& response) {
     fuzz::hold(response.status >= 400, "a refusal refuses");
-    fuzz::hold(!json::Json::parse(response.body, nullptr, false).is_discarded(),
-               "a refusal says so in JSON");
+    fuzz::hold(!json::parsed(response.body).is_discarded(), "a refusal says so in JSON");
 }
 
 void ask(const http::Head& head, std::string_view body) {

@@ -36,7 +36,7 @@ inline http::Response put(desk::Desk& desk, const std::string& path, const json:
 
 /// What an answer says, as JSON.
 inline json::Json said(const http::Response& response) {
-    return json::Json::parse(response.body, nullptr, false);
+    return json::parsed(response.body);
 }
 
 } // namespace thawslip::test_support

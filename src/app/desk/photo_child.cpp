@@ -52,7 +52,7 @@ void add_message(service::Messages& messages, const Json& message) {
 
 /// What the process wrote is believed no more than the picture is.
 Texts texts_from(const std::string& answer) {
-    const auto json = Json::parse(answer);
+    const auto json = json::parsed(answer);
     Texts texts;
     for (const auto& message : json.at("messages")) {
         add_message(texts.messages, message);

@@ -77,7 +77,7 @@ http::Response PhoneDoor::pair(const http::Request& request) const {
 
 http::Response PhoneDoor::state(const http::Request& request) const {
     const auto answer = desk_.answer(request);
-    const auto all = json::Json::parse(answer.body, nullptr, false);
+    const auto all = json::parsed(answer.body);
     const auto phone = phones_.with_key(http::header_of(request, http::key_header));
     if (answer.status != 200 || !all.is_object() || !phone) {
         return answer.status == 200 ? refusal(401, "this phone was locked out") : answer;

@@ -29,7 +29,7 @@ std::string phones_text(const std::vector<Phone>& phones) {
 std::vector<Phone> read_phones(const std::string& text) {
     constexpr std::size_t shortest_key = 32; // less than 128 bits could be guessed
     std::vector<Phone> phones;
-    const auto list = json::Json::parse(text, nullptr, false);
+    const auto list = json::parsed(text);
     if (!list.is_array()) {
         return phones;
     }

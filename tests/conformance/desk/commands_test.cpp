@@ -35,7 +35,7 @@ struct TwoDoors {
         CAPTURE(arguments);
         CAPTURE(outcome.err);
         CHECK(outcome.status == 0);
-        auto said = json::Json::parse(outcome.out, nullptr, false);
+        auto said = json::parsed(outcome.out);
         REQUIRE_FALSE(said.is_discarded());
         return said;
     }

@@ -121,7 +121,7 @@ TEST_CASE("the text of a code in a photograph is read as `read` reads it") {
     REQUIRE(bags.size() == 1);
     const auto said = user.thawslip("read --json " + shell_word(user.home / "label.png"));
     REQUIRE(said.status == 0);
-    const auto expected = json::Json::parse(said.out);
+    const auto expected = json::parsed(said.out);
     for (const auto& [name, value] : expected.items()) {
         CAPTURE(name);
         CHECK(bags[0].at(name) == value);

@@ -147,7 +147,7 @@ TEST_CASE_FIXTURE(Kitchen, "a day that changed since the page saw it is not prin
 TEST_CASE_FIXTURE(Kitchen, "a bag is printed again, and a door list, as the commands do it") {
     const RunningDesk desk{user};
     REQUIRE(json_of(desk.post("/api/spool", wish(open_day(desk), "labels", 1))).at("done") == true);
-    const auto bags = Json::parse(bags_known(user));
+    const auto bags = json::parsed(bags_known(user));
     const auto id = bags.at(0).at("id").get<std::string>();
     const auto again = json_of(desk.post("/api/reprint", {{"bags", {id}},
                                                           {"kind", "labels"},

@@ -190,7 +190,7 @@ int RunningDesk::number_of(const std::string& day) const {
 }
 
 json::Json json_of(const Reply& reply) {
-    return json::Json::parse(reply.body);
+    return json::parsed(reply.body);
 }
 
 } // namespace thawslip::test_support

@@ -65,7 +65,7 @@ TEST_CASE("the freezer is listed the soonest first, with totals by dish, month a
     CHECK(answer["bags"][2]["days_left"] == 92); // 17 October to 17 January
     REQUIRE(answer["totals"].size() == 2);
     CHECK(answer["totals"][0] ==
-          json::Json::parse(R"({"dish":"Barley stew","bags":2,"servings":8,"grams":0,
+          json::parsed(R"({"dish":"Barley stew","bags":2,"servings":8,"grams":0,
                                 "all_weighed":false})"));
     REQUIRE(answer["months"].size() == 2);
     CHECK(answer["months"][0]["month"] == "2026-12");

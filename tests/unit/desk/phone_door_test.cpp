@@ -144,7 +144,7 @@ TEST_CASE_FIXTURE(House, "what a phone is told of the state is its own and nobod
 
 TEST_CASE_FIXTURE(House, "the cook's page shows phones only where they are let in") {
     const auto phones_of = [](desk::Desk& asked) {
-        return Json::parse(asked.answer(request(Method::Get, "/api/state", "")).body)["phones"];
+        return json::parsed(asked.answer(request(Method::Get, "/api/state", "")).body)["phones"];
     };
     CHECK(phones_of(desk) == true);
     FakeMachine without;

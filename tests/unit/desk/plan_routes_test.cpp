@@ -77,7 +77,7 @@ TEST_CASE("the core's course is thawed when the label says so, and goes on until
     CHECK(core["method"] == "refrigerator");
     CHECK(core["thaw_begins"] == plan["events"][0]["at"]);
     CHECK(core["warmest"] == 4.0);
-    CHECK(core["points"][0] == json::Json::parse("[0, -18.0, -18.0]"));
+    CHECK(core["points"][0] == json::parsed("[0, -18.0, -18.0]"));
     const auto first_at = [&core](std::size_t bound) {
         for (const auto& point : core["points"]) {
             if (point[bound].get<double>() >= 0.0) {
