@@ -9,14 +9,9 @@ if(THAWSLIP_POSTGRESQL)
     add_executable(unit_archive_on_server
         unit/archive/archive_test.cpp unit/archive/history_test.cpp unit/archive/identity_test.cpp
         unit/archive/sizes_test.cpp ${server_sources})
-    target_include_directories(unit_archive_on_server PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}"
-                               "${CMAKE_CURRENT_SOURCE_DIR}/unit/archive")
-    target_compile_definitions(unit_archive_on_server PRIVATE THAWSLIP_ON_SERVER
-        THAWSLIP_BINARY_DIR="${PROJECT_BINARY_DIR}")
-    target_link_libraries(unit_archive_on_server PRIVATE thawslip_test_main thawslip_test_postgres
-                          thawslip::archive fmt::fmt thawslip_warnings)
-    set_target_properties(unit_archive_on_server PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY}
-                          UNITY_BUILD_BATCH_SIZE 10)
+    thawslip_test_program(unit_archive_on_server thawslip_test_postgres thawslip::archive)
+    target_include_directories(unit_archive_on_server PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/unit/archive")
+    target_compile_definitions(unit_archive_on_server PRIVATE THAWSLIP_ON_SERVER)
     set_source_files_properties(unit/archive/server/rights_test.cpp unit/archive/server/tls_test.cpp
                                 PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON) # a Kind of its own
     add_test(NAME "unit/archive on a server: all that is about no file holds there too"
