@@ -6,8 +6,8 @@
 #include <cstdlib>
 #include <string_view>
 
-/// What libFuzzer, or replay.cpp in its stead, hands each input to (LLVM, "libFuzzer – a library
-/// for coverage-guided fuzz testing").
+/// What libFuzzer hands each input to (LLVM, "libFuzzer – a library for coverage-guided fuzz
+/// testing").
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size);
 
 namespace thawslip::fuzz {
