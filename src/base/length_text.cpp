@@ -1,5 +1,6 @@
 #include "base/length_text.h"
 
+#include "base/letters.h"
 #include "base/printable.h"
 
 #include <algorithm>
@@ -25,10 +26,6 @@ constexpr std::array units{
     LengthUnit{"mm", 72.0, 25.4}, LengthUnit{"cm", 720.0, 25.4}, LengthUnit{"in", 72.0},
     LengthUnit{"inch", 72.0},     LengthUnit{"inches", 72.0},    LengthUnit{"\"", 72.0},
     LengthUnit{"pt", 1.0},        LengthUnit{"points", 1.0},     LengthUnit{"m", 72000.0, 25.4}};
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 class LengthReader {
 public:

@@ -16,13 +16,27 @@ constexpr bool is_upper(char c) {
     return c >= 'A' && c <= 'Z';
 }
 
+constexpr bool is_lower(char c) {
+    return c >= 'a' && c <= 'z';
+}
+
 template <class Character>
 constexpr bool is_latin_letter(Character c) {
     return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
+template <class Character>
+constexpr bool is_letter_or_digit(Character c) {
+    return is_latin_letter(c) || is_digit(c);
+}
+
+/// Whether a byte of UTF-8 is of a letter or a digit; what is beyond ASCII counts as one.
+constexpr bool is_of_word(char c) {
+    return is_letter_or_digit(c) || static_cast<unsigned char>(c) >= 0x80;
+}
+
 constexpr char to_upper(char c) {
-    return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+    return is_lower(c) ? static_cast<char>(c - 'a' + 'A') : c;
 }
 
 constexpr char to_lower(char c) {

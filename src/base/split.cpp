@@ -1,5 +1,7 @@
 #include "base/split.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 
 namespace thawslip {
@@ -29,6 +31,21 @@ std::vector<std::string> parts_between_commas(std::string_view text) {
     }
     std::erase(parts, std::string{});
     return parts;
+}
+
+std::vector<std::string> searchable_words(std::string_view text) {
+    std::vector<std::string> words;
+    bool is_inside = false;
+    for (const char c : text) {
+        if (is_of_word(c)) {
+            if (!is_inside) {
+                words.emplace_back();
+            }
+            words.back() += c;
+        }
+        is_inside = is_of_word(c);
+    }
+    return words;
 }
 
 std::vector<std::string> lines_in(std::string_view text) {

@@ -15,6 +15,9 @@ std::vector<std::string> split(std::string_view text, std::string_view marks);
 /// What stands between commas, without the blanks around it; nothing that is empty.
 std::vector<std::string> parts_between_commas(std::string_view text);
 
+/// The words by which a text is searched: runs of letters and digits (`is_of_word`).
+std::vector<std::string> searchable_words(std::string_view text);
+
 /// The lines of a text without their ends, empty ones too; behind the last end there is none.
 std::vector<std::string> lines_in(std::string_view text);
 

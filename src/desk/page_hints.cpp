@@ -1,5 +1,7 @@
 #include "desk/page_hints.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 #include <array>
 
@@ -46,7 +48,7 @@ constexpr std::array<OnPage, 11> on_page = {{{"--without ", ""},
 
 /// Whether an option begins at `at`: not a dash within a word.
 bool is_option(std::string_view text, std::size_t at) {
-    return at + 2 < text.size() && text[at + 2] >= 'a' && text[at + 2] <= 'z' &&
+    return at + 2 < text.size() && is_lower(text[at + 2]) &&
            (at == 0 || text[at - 1] == ' ' || text[at - 1] == '(');
 }
 
@@ -82,7 +84,7 @@ std::string with_page_words(std::string text) {
              at = text.find(option, at + instead.size())) {
             const auto end = at + option.size();
             const bool is_whole = option.ends_with(' ') || end == text.size() ||
-                                  !(text[end] == '-' || (text[end] >= 'a' && text[end] <= 'z'));
+                                  !(text[end] == '-' || is_lower(text[end]));
             if (is_whole && is_option(text, at)) {
                 text.replace(at, option.size(), instead);
             } else {

@@ -24,8 +24,7 @@ bool Tickets::is_ticket(const std::string& text) {
     constexpr std::size_t shortest = 16;
     constexpr std::size_t longest = 64;
     return text.size() >= shortest && text.size() <= longest &&
-           std::ranges::all_of(
-               text, [](char c) { return is_latin_letter(c) || is_digit(c) || c == '-'; });
+           std::ranges::all_of(text, [](char c) { return is_letter_or_digit(c) || c == '-'; });
 }
 
 const http::Response* Tickets::answer(const std::string& ticket) const {

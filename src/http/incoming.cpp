@@ -51,7 +51,7 @@ std::ptrdiff_t times(const Head& head, std::string_view name) {
 bool is_token(std::string_view name) {
     constexpr std::string_view marks = "!#$%&'*+-.^_`|~";
     return !name.empty() && std::all_of(name.begin(), name.end(), [&](char c) {
-        return is_latin_letter(c) || is_digit(c) || marks.find(c) != std::string_view::npos;
+        return is_letter_or_digit(c) || marks.find(c) != std::string_view::npos;
     });
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/list.h"
 #include "base/nearest.h"
+#include "base/split.h"
 #include "base/utf8.h"
 #include "unicode/ascii.h"
 
@@ -12,23 +13,10 @@
 namespace thawslip::service {
 namespace {
 
-bool is_letter_or_digit(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-}
-
-/// As the archive's index has them: runs of letters and digits of the folded text.
+/// As the archive's index has them: those of the folded text.
 std::vector<std::string> search_words_of(std::string_view text) {
-    std::vector<std::string> words(1);
     const bool clean = !first_invalid_utf8(text);
-    for (const char c : clean ? unicode::fold_for_search(text) : std::string{}) {
-        if (is_letter_or_digit(c)) {
-            words.back() += c;
-        } else if (!words.back().empty()) {
-            words.emplace_back();
-        }
-    }
-    std::erase(words, std::string{});
-    return words;
+    return searchable_words(clean ? unicode::fold_for_search(text) : std::string{});
 }
 
 /// How far words are from a dish: for each the fewest edits to one of its words.

@@ -1,5 +1,6 @@
 #include "toml/faults.h"
 
+#include "base/letters.h"
 #include "base/printable.h"
 
 #include <algorithm>
@@ -34,8 +35,7 @@ struct Describe {
 } // namespace
 
 bool is_bare_letter(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
-           c == '-';
+    return is_letter_or_digit(c) || c == '_' || c == '-';
 }
 
 std::string written_key(std::string_view key) {

@@ -1,6 +1,7 @@
 #include "toml/file_table.h"
 
 #include "base/length_text.h"
+#include "base/letters.h"
 #include "base/list.h"
 #include "base/nearest.h"
 #include "base/one_line.h"
@@ -19,14 +20,6 @@ namespace {
 std::string subject(const KeyPath& key) {
     const auto dot = key.text().rfind('.');
     return dot == std::string::npos ? key.text() : key.text().substr(dot + 1);
-}
-
-std::string lower(std::string_view text) {
-    std::string result{text};
-    std::ranges::transform(result, result.begin(), [](char c) {
-        return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-    });
-    return result;
 }
 
 } // namespace

@@ -1,13 +1,11 @@
 #include "toml/moment.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 
 namespace thawslip::toml {
 namespace {
-
-bool is_digit(char c) {
-    return c >= '0' && c <= '9';
-}
 
 /// The number that `count` digits from `at` on make.
 int number_at(std::string_view word, std::size_t at, std::size_t count) {
@@ -35,8 +33,8 @@ bool take_seconds(std::string_view& word) {
     word.remove_prefix(3);
     if (begins_like(word, ".d")) {
         word.remove_prefix(1);
-        word.remove_prefix(
-            static_cast<std::size_t>(std::ranges::find_if_not(word, is_digit) - word.begin()));
+        word.remove_prefix(static_cast<std::size_t>(std::ranges::find_if_not(word, is_digit<char>) -
+                                                    word.begin()));
     }
     return true;
 }

@@ -1,5 +1,6 @@
 #include "toml/type_hints.h"
 
+#include "base/letters.h"
 #include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
@@ -13,9 +14,8 @@ namespace {
 
 /// Digits, and for a real number one point between them.
 bool looks_like_number(std::string_view text, std::string_view expected) {
-    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
     const auto points = expected == expected_real ? std::ranges::count(text, '.') : 0;
-    const auto digits = std::ranges::count_if(text, is_digit);
+    const auto digits = std::ranges::count_if(text, is_digit<char>);
     return !text.empty() && text.size() < 10 && points <= 1 && is_digit(text.front()) &&
            is_digit(text.back()) && digits + points == std::ssize(text);
 }

@@ -1,5 +1,6 @@
 #include "unicode/ascii.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
 #include "unicode/ascii_table.h"
 #include "unicode/character.h"
@@ -25,10 +26,6 @@ bool is_capital(char32_t c) {
 
 bool is_printable_ascii(char32_t c) {
     return c >= 0x20 && c < 0x7F;
-}
-
-bool is_ascii_digit(char c) {
-    return c >= '0' && c <= '9';
 }
 
 /// The characters with their accents apart, and without what is never seen.
@@ -84,7 +81,7 @@ private:
             ascii_.push_back(' ');
         } else if (const auto fraction = ascii_fraction(c)) {
             // "1½" is one and a half, not eleven halves.
-            part_from([](char last) { return is_ascii_digit(last); });
+            part_from([](char last) { return is_digit<char>(last); });
             ascii_ += *fraction;
         } else if (c == U'°' || c == U'℃' || c == U'℉') {
             fold_degree(c);
@@ -117,8 +114,7 @@ private:
 
     static void raise(std::string& word, std::size_t letters) {
         for (std::size_t i = 0; i < std::min(letters, word.size()); ++i) {
-            word[i] =
-                word[i] >= 'a' && word[i] <= 'z' ? static_cast<char>(word[i] - 'a' + 'A') : word[i];
+            word[i] = to_upper(word[i]);
         }
     }
 
@@ -164,7 +160,7 @@ std::string fold_for_search(std::string_view text) {
     std::string folded;
     for (const char c : to_ascii(text)) {
         if (c != ' ') {
-            folded.push_back(c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c);
+            folded.push_back(to_lower(c));
         } else if (!folded.empty() && folded.back() != ' ') {
             folded.push_back(' ');
         }

@@ -1,5 +1,6 @@
 #include "wording/fields.h"
 
+#include "base/letters.h"
 #include "kitchen/figures.h"
 #include "wording/look_alikes.h"
 #include "wording/phrases.h"
@@ -30,7 +31,6 @@ Paragraph figure(std::string_view label, std::string_view words) {
 Paragraph with_strong(Paragraph paragraph, const std::string& words) {
     const auto wanted = typeset_text(words);
     const auto [text, emphasis] = paragraph.spans.front();
-    const auto is_digit = [](char c) { return c >= '0' && c <= '9'; };
     auto at = text.find(wanted);
     while (at != std::string::npos && at > 0 && is_digit(text[at - 1])) {
         at = text.find(wanted, at + 1);

@@ -1,5 +1,7 @@
 #include "app/completions/completion.h"
 
+#include "base/letters.h"
+
 #include <algorithm>
 
 namespace thawslip::app::completions {
@@ -10,8 +12,7 @@ bool has(const std::string& text, const std::string& part) {
 }
 
 bool is_choice(const std::string& value) {
-    return has(value, "|") &&
-           std::ranges::none_of(value, [](char c) { return c >= 'A' && c <= 'Z'; });
+    return has(value, "|") && std::ranges::none_of(value, is_upper);
 }
 
 } // namespace

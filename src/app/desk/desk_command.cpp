@@ -10,6 +10,7 @@
 #include "app/desk/run_file.h"
 #include "app/desk/waiting.h"
 #include "app/desk/watching.h"
+#include "base/letters.h"
 #include "desk/desk.h"
 #include "http/server.h"
 
@@ -27,8 +28,7 @@ namespace {
 std::string encoded(const std::string& text) {
     std::string link;
     for (const char c : text) {
-        const bool stays = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-                           (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.' || c == '~';
+        const bool stays = is_letter_or_digit(c) || c == '-' || c == '_' || c == '.' || c == '~';
         link += stays ? std::string{c} : fmt::format("%{:02X}", static_cast<unsigned char>(c));
     }
     return link;

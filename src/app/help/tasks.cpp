@@ -1,6 +1,7 @@
 #include "app/help/tasks.h"
 
 #include "base/letters.h"
+#include "base/split.h"
 
 #include <algorithm>
 #include <array>
@@ -85,17 +86,7 @@ constexpr std::array<Task, 17> tasks = {{
 }};
 
 std::vector<std::string> words_in(std::string_view text) {
-    std::vector<std::string> words;
-    std::string word;
-    for (const char c : lower(text) + " ") {
-        if (is_latin_letter(c) || is_digit(c) || static_cast<unsigned char>(c) >= 0x80) {
-            word += c;
-        } else if (!word.empty()) {
-            words.push_back(std::move(word));
-            word.clear();
-        }
-    }
-    return words;
+    return searchable_words(lower(text));
 }
 
 /// How many of the words asked for begin a word of the task's.

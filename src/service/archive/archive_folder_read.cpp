@@ -1,4 +1,5 @@
 #include "archive/limits.h"
+#include "base/letters.h"
 #include "base/list.h"
 #include "service/archive/archive_folder.h"
 #include "service/archive/toml_text.h"
@@ -263,7 +264,7 @@ void read_print(Folder& folder, const std::string& name, const DayNames& days, C
 /// Names lead nowhere else: they are digits and dashes.
 bool is_name(const std::string& name) {
     return !name.empty() &&
-           std::ranges::all_of(name, [](char c) { return (c >= '0' && c <= '9') || c == '-'; });
+           std::ranges::all_of(name, [](char c) { return is_digit(c) || c == '-'; });
 }
 
 struct Names {

@@ -1,5 +1,6 @@
 #include "service/freezer/bags.h"
 
+#include "base/letters.h"
 #include "base/utf8.h"
 #include "intake/storage_file.h"
 #include "kitchen/bag_id.h"
@@ -17,9 +18,9 @@ namespace {
 /// The symbols of an id as typed: capitals, without what parts them, O as 0, I and L as 1.
 std::string symbols_in(std::string_view typed) {
     std::string symbols;
-    for (char c : typed) {
-        c = c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
-        if ((c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9')) {
+    for (const char each : typed) {
+        const char c = to_upper(each);
+        if (is_letter_or_digit(c)) {
             symbols += c == 'O' ? '0' : c == 'I' || c == 'L' ? '1' : c;
         }
     }

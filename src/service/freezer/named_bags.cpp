@@ -1,5 +1,6 @@
 #include "service/freezer/named_bags.h"
 
+#include "base/letters.h"
 #include "base/list.h"
 #include "base/nearest.h"
 #include "base/split.h"
@@ -21,7 +22,7 @@ std::vector<std::string> words_in(const std::string& part) {
 }
 
 bool has_digit(std::string_view text) {
-    return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
+    return std::ranges::any_of(text, is_digit<char>);
 }
 
 /// Whether somebody who typed this hardly meant a word: an id with a slip in it.

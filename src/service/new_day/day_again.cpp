@@ -29,8 +29,7 @@ std::vector<toml::Edit> edits_for(const toml::Value& root, kitchen::Date made) {
 }
 
 bool may_stand_in_name(char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || is_digit(c) || c == '-' ||
-           c == '_' || static_cast<unsigned char>(c) >= 0x80;
+    return is_of_word(c) || c == '-' || c == '_';
 }
 
 /// Words as a name: what no folder takes, and blanks, become dashes.

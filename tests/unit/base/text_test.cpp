@@ -1,4 +1,5 @@
 #include "base/nearest.h"
+#include "base/split.h"
 #include "base/utf8.h"
 
 #include <algorithm>
@@ -44,6 +45,13 @@ TEST_CASE("a character is named by its number, and shown unless it could drive a
     CHECK(name_of(U'é') == "U+00E9 \"é\"");
     CHECK(name_of(U'\a') == "U+0007");
     CHECK(name_of(U'🍐') == "U+1F350 \"🍐\"");
+}
+
+TEST_CASE("words to search by are runs of letters and digits, letters beyond ASCII among them") {
+    using Words = std::vector<std::string>;
+    CHECK(searchable_words("Nuß-Eintopf, 2 l") == Words{"Nuß", "Eintopf", "2", "l"});
+    CHECK(searchable_words("(ají)") == Words{"ají"});
+    CHECK(searchable_words(" \n-").empty());
 }
 
 TEST_CASE("edit distance counts insertions, deletions, substitutions and swaps") {
