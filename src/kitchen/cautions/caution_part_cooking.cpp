@@ -19,59 +19,58 @@ const PhraseBook& phrases(std::string_view meaning) {
     return phrase_book(Section::PartCooking, meaning);
 }
 
-bool begins_with_any(const std::string& word, std::span<const std::string_view> stems) {
-    return std::ranges::any_of(stems, [&](auto stem) { return word.starts_with(stem); });
+/// What one language has for cooking in part: by stems, for cooks bend their words.
+struct Stems {
+    Rows whole; ///< "halbgar-"
+    Rows part;  ///< "partly", before a word for heat
+    Rows heat;  ///< "grill-"
+    Rows after; ///< "a medias", behind one
+};
+
+const std::vector<Stems>& stems() {
+    static const auto all = mapped(lexicon_files(), [](const LexiconFile& file) {
+        const auto rows = [&file](std::string_view meaning) {
+            return rows_of(file, Section::PartCooking, meaning);
+        };
+        return Stems{rows("in part"), rows("part"), rows("heat"), rows("after")};
+    });
+    return all;
 }
 
 /// "Cocinar el pollo a medias": the verb stands a few words before.
-bool says_halfway_in_spanish(const std::vector<std::string>& words) {
-    static constexpr std::string_view heat[] = {"coc",  "cuec",  "cuez", "asa",
-                                                "frei", "horne", "hac"};
-    constexpr std::size_t farthest = 5;
-    for (std::size_t i = 1; i < words.size(); ++i) {
-        const auto first = i > farthest ? i - farthest : 0;
-        if (words[i] == "medias" && words[i - 1] == "a" &&
-            std::any_of(words.begin() + static_cast<std::ptrdiff_t>(first),
-                        words.begin() + static_cast<std::ptrdiff_t>(i),
-                        [](const auto& word) { return begins_with_any(word, heat); })) {
+bool says_so_after(const Stems& of, std::span<const std::string> words) {
+    constexpr std::size_t farthest = 4;
+    for (std::size_t i = 1; i + 1 < words.size(); ++i) {
+        const auto near = std::min(i, farthest);
+        if (fits_any(of.after, words[i] + " " + words[i + 1]) &&
+            std::ranges::any_of(words.subspan(i - near, near), [&of](const std::string& word) {
+                return fits_any(of.heat, word);
+            })) {
             return true;
         }
     }
     return false;
 }
 
-/// A word for "in part" beside one for cooking: "partly grilled", "medio frito", "halb braten". By
-/// stems, for cooks bend them; "half a chicken" and "half roast duck" are whole things.
-bool says_part_of_cooking(const std::vector<std::string>& words) {
-    struct Tongue {
-        std::vector<std::string_view> part;
-        std::vector<std::string_view> heat;
-    };
-    static const Tongue tongues[] = {
-        {{"part", "par", "partly", "partially", "semi"},
-         {"cook", "roast", "fried", "fry", "grill", "bak", "poach", "brais", "boil"}},
-        {{"medio", "media", "parcialmente", "semi"},
-         {"coc", "cuec", "cuez", "asa", "frei", "frit", "horne", "hech", "hac", "guis"}},
-        {{"halb", "teilweise", "teils"},
-         {"gar", "gegar", "brat", "gebrat", "koch", "gekoch", "schmor", "geschmor", "durch"}}};
+/// "Partly grilled", "medio frito", "halb braten"; "half a chicken" and "half roast duck" are whole
+/// things.
+bool says_so_before(const Stems& of, std::span<const std::string> words) {
     for (std::size_t i = 0; i + 1 < words.size(); ++i) {
-        for (const auto& tongue : tongues) {
-            if (contains(tongue.part, words[i]) && begins_with_any(words[i + 1], tongue.heat)) {
-                return true;
-            }
+        if (fits_any(of.part, words[i]) && fits_any(of.heat, words[i + 1])) {
+            return true;
         }
     }
-    return says_halfway_in_spanish(words);
+    return false;
 }
 
 /// Whether a text says so, in any of the forms that German bends its words into.
 bool is_in_part(const std::vector<std::string>& words) {
-    static constexpr std::string_view stems[] = {"halbgar", "teilgegart", "angegart",   "teilgar",
-                                                 "angar",   "halbdurch",  "precocinar", "precuez",
-                                                 "parcook", "parfr",      "precocine"};
-    const auto bent = [](const std::string& word) { return begins_with_any(word, stems); };
-    return !phrases("in part").find(words).empty() || std::ranges::any_of(words, bent) ||
-           says_part_of_cooking(words);
+    return !phrases("in part").find(words).empty() ||
+           std::ranges::any_of(stems(), [&words](const Stems& of) {
+               const auto bent = [&of](const auto& word) { return fits_any(of.whole, word); };
+               return std::ranges::any_of(words, bent) || says_so_before(of, words) ||
+                      says_so_after(of, words);
+           });
 }
 
 /// Coloured outside; whether it is cooked through is not said. But not "brown sugar" and the like,

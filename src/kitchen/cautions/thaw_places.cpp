@@ -28,7 +28,7 @@ struct Places {
 Places places_in(const WordedText& text) {
     Places places;
     for (const auto& place : mentions(text, Section::Place)) {
-        const bool safe = place.meaning == "safe" || place.meaning == "water";
+        const bool safe = is_one_of(place.meaning, {"safe", "cool", "water"});
         (place.meaning == "away" ? places.away : safe ? places.safe : places.warm).push_back(place);
     }
     return places;
@@ -48,10 +48,7 @@ bool is_left(const Mention& fridge, const Places& places) {
 }
 
 bool is_fridge(const Mention& place, const Places& places) {
-    const bool other =
-        is_one_of(place.phrase, {"microwave", "microondas", "Mikrowelle", "frío", "kühl", "gekühlt",
-                                 "kühlen", "chilled", "refrigerado"});
-    return place.meaning == "safe" && !other && !is_left(place, places);
+    return place.meaning == "safe" && !is_left(place, places);
 }
 
 /// Whether a time or another turn of what is done stands between two places, which then are two.
@@ -84,16 +81,19 @@ bool is_where_a_fridge_stands(const WordedText& text, const Mention& place, cons
     });
 }
 
+bool is_bath(const Mention& place) {
+    return is_one_of(place.meaning, {"bath", "boils"});
+}
+
 /// A bowl of cold water may stand on the counter, and a sink may be full of it: "sink, cold water".
 bool is_cold_bath(const WordedText& text, const Mention& place, const Places& places) {
     const auto clauses = clauses_of(text);
     const int apart = place.meaning == "basin" ? 1 : 0;
-    return place.meaning != "bath" && std::ranges::any_of(places.safe, [&](const Mention& other) {
-               const bool near =
-                   clauses[other.first] == clauses[place.first] ||
-                   std::abs(text.clauses[other.first] - text.clauses[place.first]) == apart;
-               return other.meaning == "water" && near && is_certain(text, other);
-           });
+    return !is_bath(place) && std::ranges::any_of(places.safe, [&](const Mention& other) {
+        const bool near = clauses[other.first] == clauses[place.first] ||
+                          std::abs(text.clauses[other.first] - text.clauses[place.first]) == apart;
+        return other.meaning == "water" && near && is_certain(text, other);
+    });
 }
 
 /// Whether frozen food is said to lie in the place for long: a thaw note is about nothing else; of
@@ -104,7 +104,7 @@ bool is_about_thawing(const ReadText& read, const Mention& place, const Places& 
     if (read.field == FreeText::ThawNote) {
         return true;
     }
-    const bool only_thawing = names_food(read.field) || place.meaning == "bath";
+    const bool only_thawing = names_food(read.field) || is_bath(place);
     const auto clauses = clauses_of(read.text);
     return std::ranges::any_of(mentions(read.text, Section::Thawing), [&](const Mention& mention) {
         const bool counts =
@@ -123,14 +123,10 @@ bool warms_the_bag(const ReadText& read, const Mention& place) {
     if (place.meaning != "bath" || names_food(read.field)) {
         return false;
     }
-    const bool boils =
-        is_one_of(place.phrase, {"boiling water", "steam", "water from the kettle",
-                                 "agua hirviendo", "agua hirviente", "vapor", "baño maría",
-                                 "kochend Wasser", "Dampf", "Wasserbad"});
     const auto is = [&](std::string_view meaning) {
         return says(read.text, Section::Doing, meaning);
     };
-    return !boils && is("bag") && !is("contents") && !is("cook");
+    return is("bag") && !is("contents") && !is("cook");
 }
 
 bool lies_warm(const ReadText& read, const Places& places, std::size_t which) {
@@ -224,12 +220,12 @@ bool says_left_out(const WordedText& text) {
 
 bool stands_out(const WordedText& text, const Places& places) {
     const bool warm = std::ranges::any_of(places.warm, [&](const Mention& place) {
-        return place.meaning != "basin" && place.meaning != "bath" &&
+        return place.meaning != "basin" && !is_bath(place) &&
                !is_where_a_fridge_stands(text, place, places);
     });
     return warm || says_left_out(text) ||
            std::ranges::any_of(places.safe, [&](const Mention& place) {
-               return place.meaning == "safe" && is_left(place, places);
+               return place.meaning != "water" && is_left(place, places);
            });
 }
 

@@ -2,6 +2,7 @@
 
 #include "base/list.h"
 #include "kitchen/foods/food_words.h"
+#include "kitchen/texts/lexicon.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
@@ -45,9 +46,9 @@ bool outweighs(std::string_view form, std::string_view other) {
 
 /// Whether a word for how meat is cut says as much of plants.
 bool is_cut_of_anything(std::string_view written) {
-    return is_one_of(written, {"piece", "portion", "part", "quarter", "diced", "cubed", "cube",
-                               "chunk", "strip", "trozos", "en piezas", "dados", "en dados", "tira",
-                               "rodaja", "Stück", "Teil", "Würfel", "Streifen"});
+    const auto text = worded(written);
+    const auto cuts = mentions(text, Section::Plant, "cut");
+    return !cuts.empty() && cuts.front().count == text.words.size();
 }
 
 void take(Said& said, const FoodWord& word, bool denied) {

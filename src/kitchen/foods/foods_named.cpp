@@ -1,9 +1,9 @@
 #include "kitchen/foods/foods_named.h"
 
 #include "base/list.h"
-#include "kitchen/foods/chopped_plants.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/food_words.h"
+#include "kitchen/texts/lexicon.h"
 #include "kitchen/texts/phrases.h"
 #include "kitchen/texts/text.h"
 
@@ -222,12 +222,9 @@ std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
 /// "ground cumin", "ajo picado": said of an ingredient that is no meat. "Mince with onions" is
 /// some.
 bool is_chopped_plant(const Parsed& text, const FoodMatch& form) {
-    const auto& said = text.words[form.first];
-    const bool is_an_adjective =
-        is_one_of(said, {"ground", "minced", "chopped", "picada", "picado", "molida", "molido"}) ||
-        said.starts_with("gehackt");
-    return text.source.sort == Text::Ingredient && is_an_adjective &&
-           names_chopped_plant(text.words);
+    return text.source.sort == Text::Ingredient &&
+           says(worded(text.words[form.first]), Section::Plant, "ground") &&
+           says(worded(text.source.text), Section::Plant, "named");
 }
 
 /// "mince" and "chops" without a word of whose they are.

@@ -5,14 +5,9 @@
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
-#include <array>
 
 namespace thawslip::kitchen {
 namespace {
-
-/// What ends a word that is no meat, whatever it begins with: broth, fat, egg, nut, lettuce.
-constexpr auto no_meat = std::to_array<std::string_view>(
-    {"bruhe", "fond", "fett", "schmalz", "ei", "eier", "nuss", "nusse", "salat", "gewurz"});
 
 /// The rows that are also parts of longer words: German writes "Putenwurst" and "Brathähnchen".
 const std::vector<const LexiconRow*>& parts() {
@@ -31,22 +26,23 @@ const std::vector<const LexiconRow*>& parts() {
     return found;
 }
 
-/// The meat of a word by its beginning, or else by its end; "" for none.
+/// The meat of a word by its beginning, or else by its end; "" for none, as where its end is no
+/// meat, whatever it begins with: broth, fat, egg, nut, lettuce.
 std::string_view meat_in(std::string_view word) {
-    if (std::ranges::any_of(no_meat, [&](std::string_view end) { return word.ends_with(end); })) {
-        return {};
-    }
-    for (const auto* row : parts()) {
-        if (row->phrase.ends_with('-') && word.starts_with(row->words)) {
-            return row->meaning;
-        }
-    }
+    std::string_view begun;
+    std::string_view ended;
     for (const auto* row : parts()) {
         if (row->phrase.starts_with('-') && word.ends_with(row->words)) {
-            return row->meaning;
+            if (row->meaning == "nothing") {
+                return {};
+            }
+            ended = ended.empty() ? row->meaning : ended;
+        }
+        if (begun.empty() && row->phrase.ends_with('-') && word.starts_with(row->words)) {
+            begun = row->meaning;
         }
     }
-    return {};
+    return begun.empty() ? ended : begun;
 }
 
 void note(MeatsNamed& named, std::string_view meat) {

@@ -69,6 +69,22 @@ const PhraseBook& phrase_book(Section section, std::string_view meaning) {
     return books.at({section, meaning});
 }
 
+Rows rows_of(const LexiconFile& file, Section section, std::string_view meaning) {
+    Rows rows;
+    for (const auto& row : file.rows) {
+        if (row.section == section && row.meaning == meaning) {
+            rows.push_back(&row);
+        }
+    }
+    return rows;
+}
+
+bool fits_any(const Rows& rows, std::string_view word) {
+    return std::ranges::any_of(rows, [word](const LexiconRow* row) {
+        return row->phrase.ends_with('-') ? word.starts_with(row->words) : word == row->words;
+    });
+}
+
 std::string words_at(const std::vector<std::string>& words, std::size_t first, std::size_t count) {
     return joined(std::span{words}.subspan(first, count), " ");
 }

@@ -44,6 +44,13 @@ private:
 /// \pre the section is `first_of_phrases` or later, and a file has the meaning
 const PhraseBook& phrase_book(Section section, std::string_view meaning);
 
+/// Rows of one language that mean so, for words that are looked for one by one.
+using Rows = std::vector<const LexiconRow*>;
+Rows rows_of(const LexiconFile& file, Section section, std::string_view meaning);
+
+/// Whether a word is that of a row, or begins with that of one that ends with a dash.
+bool fits_any(const Rows& rows, std::string_view word);
+
 /// The words of a match, with single spaces between.
 std::string words_at(const std::vector<std::string>& words, std::size_t first, std::size_t count);
 

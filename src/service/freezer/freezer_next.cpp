@@ -2,7 +2,7 @@
 
 #include "base/list.h"
 #include "kitchen/figures.h"
-#include "kitchen/texts/text.h"
+#include "kitchen/texts/lexicon.h"
 #include "kitchen/timeline/timeline.h"
 #include "service/dinner/timeline_dish.h"
 #include "service/freezer/bags.h"
@@ -142,11 +142,11 @@ std::optional<Proposal> propose_dish(const std::vector<archive::Bag>& bags, int 
     return proposal && proposal->servings() >= serves ? proposal : std::nullopt;
 }
 
-/// Words that call a dish a child's, folded, in English, Spanish and German.
-constexpr std::string_view child_words[] = {
-    "child",    "children", "childrens", "childs",   "kid",       "kids", "toddler",
-    "toddlers", "baby",     "babys",     "kinder",   "kind",      "nino", "ninos",
-    "nina",     "ninas",    "bebe",      "infantil", "kleinkind", "kita", "lunchbox"};
+bool is_for_children(std::string_view dish) {
+    const auto words = kitchen::worded(dish);
+    return kitchen::says(words, kitchen::Section::People, "child") ||
+           kitchen::says(words, kitchen::Section::People, "infant");
+}
 
 /// Bags whose date comes before the last of the days, and that no day has room for.
 int left_behind(const std::vector<archive::Bag>& frozen, const Menu& menu, kitchen::Date first,
@@ -175,12 +175,8 @@ int usual_table(const std::vector<archive::Bag>& bags) {
 
 bool is_small_portion(const archive::Bag& bag) {
     constexpr double grams_a_serving = 150.0;
-    const auto words = kitchen::words_of(search_words({bag.dish}));
-    const bool for_children = std::ranges::any_of(words, [](const std::string& word) {
-        return std::ranges::find(child_words, word) != std::end(child_words) ||
-               word.starts_with("kinder");
-    });
-    return for_children || (bag.weight && bag.weight->grams < grams_a_serving * bag.servings);
+    return is_for_children(bag.dish) ||
+           (bag.weight && bag.weight->grams < grams_a_serving * bag.servings);
 }
 
 Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,

@@ -87,9 +87,12 @@ constexpr FoodWord a_few_words[] = {
 };
 
 constexpr FoodWord ground_words[] = {
+    {"crudo", FoodRole::State, "raw", "crudo", "es"},
+    {"gehackt", FoodRole::Form, "ground", "gehackt", "de"},
     {"ground", FoodRole::Form, "ground", "ground", "en"},
-    {"picad", FoodRole::Form, "ground", "picado", "es"},
+    {"picado", FoodRole::Form, "ground", "picado", "es"},
     {"raw", FoodRole::State, "raw", "raw", "en"},
+    {"rohe", FoodRole::State, "raw", "rohe", "de"},
 };
 
 void add_ingredient(Package& package, const char* text) {
@@ -1071,6 +1074,29 @@ TEST_CASE("a fault points at the key that has to be changed") {
     CHECK(place("target-below-minimum") == "package[1].cook.until");
     CHECK(place("allergen-unknown") == "package[1].contains[2]");
     CHECK(place("allergen-undeclared") == "package[1].ingredient[1].add");
+}
+
+TEST_CASE("what is ground or chopped counts as meat, unless a plant is named by a whole word") {
+    const auto counts_as_meat = [](const char* text) {
+        auto package = stew();
+        auto t = table();
+        t.words = ground_words;
+        add_ingredient(package, text);
+        return ids(given(package, {}, t)).contains("food-says-less");
+    };
+    for (const char* text :
+         {"1 tsp raw ground caraway seeds", "3 raw ground chillies", "2 cebollinos crudos picados",
+          "30 g de piñones crudos picados", "3 EL rohe gehackte Frühlingszwiebeln",
+          "80 g rohe gehackte Kürbiskerne"}) {
+        CAPTURE(std::string{text});
+        CHECK_FALSE(counts_as_meat(text));
+    }
+    for (const char* text : {"500 g raw ground, macerated overnight", "500 g raw ground for chili",
+                             "400 g crudo picado, macerado", "200 g ajoarriero crudo picado",
+                             "200 g rohe gehackte Pfefferbeißer"}) {
+        CAPTURE(std::string{text});
+        CHECK(counts_as_meat(text));
+    }
 }
 
 TEST_CASE("one undeclared allergen is asked about once, whatever names it") {

@@ -151,7 +151,7 @@ TEST_CASE("what does not serve the table is named and not proposed") {
 
 TEST_CASE("a child's portion is no dinner") {
     for (const std::string name : {"Kids' noodles", "Nudeln für Kinder", "Kindernudeln",
-                                   "Fideos para niños", "Toddler stew"}) {
+                                   "Fideos para niños", "Sopa para niñas", "Toddlers' stew"}) {
         CAPTURE(name);
         const auto menu = Freezer{dish(name, 2, 2)}.next(1);
         CHECK(menu.proposals.empty());
