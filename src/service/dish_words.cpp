@@ -46,14 +46,22 @@ std::vector<std::string> nearest_dishes(std::string_view words,
     return near;
 }
 
-/// The dish that was probably meant, accents and capitals aside.
+/// The dish whose name, or one word of it, comes nearest, accents and capitals aside.
 std::optional<std::string> meant_dish(std::string_view words, std::span<const std::string> dishes) {
+    if (first_invalid_utf8(words)) {
+        return std::nullopt;
+    }
     const auto folded = mapped(dishes, unicode::fold_for_search);
-    const bool clean = !first_invalid_utf8(words);
-    const auto near = clean ? nearest(unicode::fold_for_search(words), folded) : std::nullopt;
-    return near ? std::optional{dishes[static_cast<std::size_t>(std::ranges::find(folded, *near) -
-                                                                folded.begin())]}
-                : std::nullopt;
+    if (const auto near = nearest(unicode::fold_for_search(words), folded)) {
+        return dishes[static_cast<std::size_t>(std::ranges::find(folded, *near) - folded.begin())];
+    }
+    const auto wanted = search_words_of(words);
+    const auto found = std::ranges::find_if(dishes, [&wanted](const std::string& dish) {
+        const auto there = search_words_of(dish);
+        return std::ranges::any_of(
+            wanted, [&there](const std::string& word) { return nearest(word, there).has_value(); });
+    });
+    return found == dishes.end() ? std::nullopt : std::optional{*found};
 }
 
 } // namespace
@@ -67,18 +75,20 @@ bool has_words(std::string_view name, std::string_view words) {
     });
 }
 
+std::vector<std::string> near_dishes(std::string_view words, std::span<const std::string> dishes) {
+    if (const auto meant = meant_dish(words, dishes)) {
+        return {fmt::format("did you mean \"{}\"?", *meant)};
+    }
+    const auto near = nearest_dishes(words, dishes);
+    if (near.size() == 1) {
+        return {fmt::format("the only dish is \"{}\"", near.front())};
+    }
+    return near.empty() ? near : std::vector{"the nearest are " + list_of(near)};
+}
+
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes) {
     Messages messages;
-    const auto near = nearest_dishes(words, dishes);
-    std::vector<std::string> hints;
-    if (const auto meant = meant_dish(words, dishes)) {
-        hints.push_back(fmt::format("did you mean \"{}\"?", *meant));
-    } else if (near.size() == 1) {
-        hints.push_back(fmt::format("the only dish is \"{}\"", near.front()));
-    } else if (!near.empty()) {
-        hints.push_back("the nearest are " + list_of(near));
-    }
-    messages.error(fmt::format("no dish has the words \"{}\"", words), std::move(hints));
+    messages.error(fmt::format("no dish has the words \"{}\"", words), near_dishes(words, dishes));
     return messages;
 }
 

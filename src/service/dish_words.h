@@ -13,7 +13,11 @@ namespace thawslip::service {
 /// aside: as bags are found in the freezer.
 bool has_words(std::string_view name, std::string_view words);
 
-/// That no dish has the words, and which come near: at most three.
+/// Which dish was probably meant by words that none has, or which come near, at most three: as
+/// hints, none where there is no dish.
+std::vector<std::string> near_dishes(std::string_view words, std::span<const std::string> dishes);
+
+/// That no dish has the words, and which come near.
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes);
 
 } // namespace thawslip::service

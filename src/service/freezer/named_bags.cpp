@@ -2,10 +2,10 @@
 
 #include "base/letters.h"
 #include "base/list.h"
-#include "base/nearest.h"
 #include "base/split.h"
 #include "base/utf8.h"
 #include "kitchen/bag_id.h"
+#include "service/dish_words.h"
 #include "service/freezer/bags.h"
 #include "unicode/ascii.h"
 
@@ -61,36 +61,18 @@ std::vector<std::string> dishes_of(archive::Archive& archive, archive::Which whi
     return {dishes.begin(), dishes.end()};
 }
 
-/// The dish whose name, or one word of it, comes nearest.
-std::optional<std::string> nearest_dish(const std::vector<std::string>& dishes,
-                                        const std::string& part) {
-    if (auto near = nearest(part, dishes)) {
-        return near;
-    }
-    for (const auto& dish : dishes) {
-        for (const auto& typed : words_in(part)) {
-            if (nearest(search_words({typed}), words_in(search_words({dish})))) {
-                return dish;
-            }
-        }
-    }
-    return std::nullopt;
-}
-
 void refuse_words(archive::Archive& archive, const std::string& part, archive::Which which,
                   Messages& messages) {
     const auto gone = which == archive::Which::InFreezer
                           ? archive.find(search_words({part}), archive::Which::All)
                           : std::vector<archive::Bag>{};
-    const auto near = nearest_dish(dishes_of(archive, which), part);
+    auto hints = near_dishes(part, dishes_of(archive, which));
+    if (!gone.empty()) {
+        hints = {fmt::format("bag {} of \"{}\" is noted as {}: thawslip freezer list --all",
+                             gone.back().id, gone.back().dish, shown_word(gone.back().state))};
+    }
     const std::string where = which == archive::Which::InFreezer ? " in the freezer" : "";
-    messages.error(
-        fmt::format("no bag{} is called \"{}\"", where, part),
-        {!gone.empty()
-             ? fmt::format("bag {} of \"{}\" is noted as {}: thawslip freezer list --all",
-                           gone.back().id, gone.back().dish, shown_word(gone.back().state))
-         : near ? fmt::format("did you mean \"{}\"?", *near)
-                : "thawslip freezer list names every bag"});
+    messages.error(fmt::format("no bag{} is called \"{}\"", where, part), std::move(hints));
 }
 
 void refuse_id(archive::Archive& archive, const std::string& part, Messages& messages) {

@@ -99,9 +99,10 @@ TEST_CASE("a part of the archive is the ids that it was of") {
 }
 
 TEST_CASE("what is not there is said with what comes near") {
-    CHECK(refused({.dishes = "barlye"})
-              .starts_with("error: no dish has the words \"barlye\"\n"
-                           "    hint: the nearest are \"Pickers' barley stew\", "));
+    CHECK(refused({.dishes = "barlye"}) == "error: no dish has the words \"barlye\"\n"
+                                           "    hint: did you mean \"Pickers' barley stew\"?\n");
+    CHECK(refused({.dishes = "quinoa"})
+              .starts_with("error: no dish has the words \"quinoa\"\n    hint: the nearest are "));
     CHECK(refused({.dishes = "Cremé of parsnp"}) ==
           "error: no dish has the words \"Cremé of parsnp\"\n"
           "    hint: did you mean \"Crème of parsnip\"?\n");
