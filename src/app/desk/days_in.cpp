@@ -1,7 +1,6 @@
 #include "app/desk/days_in.h"
 
 #include "base/place.h"
-#include "base/split.h"
 #include "base/system_failure.h"
 #include "base/text_file.h"
 
@@ -28,9 +27,14 @@ bool names_table(std::string_view line, std::string_view name) {
 }
 
 bool describes_a_day(std::string_view text) {
-    return std::ranges::any_of(lines_in(text), [](const std::string& line) {
-        return names_table(line, "day") || names_table(line, "package");
-    });
+    while (!text.empty()) {
+        const auto line = text.substr(0, text.find('\n'));
+        if (names_table(line, "day") || names_table(line, "package")) {
+            return true;
+        }
+        text.remove_prefix(std::min(line.size() + 1, text.size()));
+    }
+    return false;
 }
 
 bool reads_as_day(const std::string& file) {
