@@ -111,7 +111,7 @@ json::Json sample_json(service::Sample& sample, const typeset::FontSet& fonts, D
 
 json::Json prints_json(service::Preview& preview, Drawings& drawings,
                        const service::Settings& settings) {
-    const auto words = page_words(settings.language, settings.kitchen.allergens->name).at("type");
+    const auto words = page_words(settings.language, settings.kitchen.allergens->name, "type");
     return json::list_of(preview.samples, [&](service::Sample& sample) {
         return sample_json(sample, preview.fonts, drawings, words);
     });

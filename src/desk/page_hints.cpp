@@ -29,22 +29,23 @@ std::string without_command(std::string_view part) {
                                                                  : std::string{};
 }
 
-/// An option, and what the page has in its place: a field by its name, or only the value.
+/// An option, and what the page has in its place: a field by the key of its name, or only the
+/// value.
 struct OnPage {
     std::string_view option;
     std::string_view instead;
 };
 constexpr std::array<OnPage, 11> on_page = {{{"--without ", ""},
                                              {"--to ", ""},
-                                             {"--dish", "\"Only these dishes\""},
-                                             {"--bag", "\"Bags\""},
-                                             {"--from", "\"From bag\""},
-                                             {"--only-new", "\"Only what has no print yet\""},
-                                             {"--first-cell", "\"Begin at cell\""},
-                                             {"--copies", "\"Of each\""},
-                                             {"--trial", "\"A trial, not for food\""},
-                                             {"--stock", "\"Printed on\""},
-                                             {"--large-print", "\"Large type\""}}};
+                                             {"--dish", "\"{print.dishes}\""},
+                                             {"--bag", "\"{print.bags}\""},
+                                             {"--from", "\"{print.from}\""},
+                                             {"--only-new", "\"{print.only_new}\""},
+                                             {"--first-cell", "\"{print.first_cell}\""},
+                                             {"--copies", "\"{print.copies}\""},
+                                             {"--trial", "\"{print.trial}\""},
+                                             {"--stock", "\"{print.stock}\""},
+                                             {"--large-print", "\"{print.large_print}\""}}};
 
 /// Whether an option begins at `at`: not a dash within a word.
 bool is_option(std::string_view text, std::size_t at) {

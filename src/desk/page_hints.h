@@ -7,11 +7,12 @@ namespace thawslip::desk {
 
 /// Hints as a page can use them. What names a command, which a cook at the page does not type, is
 /// left out: of a hint's parts, between "; ", those that hold one, but for what stands before it as
-/// a sentence of its own. An option is called as the page calls its field; a hint that names one
-/// which the page has no field for is left out.
+/// a sentence of its own. For an option stands the key of its field's name among the words of the
+/// page, "{print.from}", which the page puts in; a hint that names one which the page has no field
+/// for is left out.
 std::vector<std::string> page_hints(const std::vector<std::string>& hints);
 
-/// A text with options called as the page calls their fields.
+/// A text with the keys of fields for options.
 std::string with_page_words(std::string text);
 
 } // namespace thawslip::desk

@@ -19,23 +19,28 @@ extern const std::string_view desk_words_names_de;
 namespace thawslip::desk {
 namespace {
 
+template <const std::string_view& text>
+const json::Json& read_once() {
+    static const auto read = [] {
+        Diagnostics faults; // none: a test reads all of them
+        return to_json(toml::parse(std::string{text}, "words", faults).root());
+    }();
+    return read;
+}
+
 struct Tables {
     std::string_view language;
-    std::string_view words;
-    std::string_view names; ///< of what English calls as the program does: empty
+    const json::Json& (*words)();
+    const json::Json& (*names)(); ///< of what English calls as the program does: nullptr
 };
 
 const Tables& tables_of(std::string_view language) {
-    static const std::array<Tables, 3> all = {{{"en", desk_words_en, ""},
-                                               {"es", desk_words_es, desk_words_names_es},
-                                               {"de", desk_words_de, desk_words_names_de}}};
+    static constexpr std::array<Tables, 3> all = {
+        {{"en", read_once<desk_words_en>, nullptr},
+         {"es", read_once<desk_words_es>, read_once<desk_words_names_es>},
+         {"de", read_once<desk_words_de>, read_once<desk_words_names_de>}}};
     const auto* found = std::ranges::find(all, language, &Tables::language);
     return found == all.end() ? all.front() : *found;
-}
-
-json::Json read(std::string_view text) {
-    Diagnostics faults; // none: a test reads all of them
-    return to_json(toml::parse(std::string{text}, "words", faults).root());
 }
 
 void say_where(json::Json& words, std::string_view language, std::string_view allergen_list) {
@@ -50,21 +55,21 @@ void say_where(json::Json& words, std::string_view language, std::string_view al
 
 } // namespace
 
-json::Json page_words(std::string_view language, std::string_view allergen_list) {
-    auto words = read(tables_of(language).words);
+json::Json page_words(std::string_view language, std::string_view allergen_list,
+                      const std::string& table) {
+    const auto& all = tables_of(language).words();
+    auto words = table.empty() ? all : all.at(table);
     say_where(words, language, allergen_list);
     return words;
 }
 
 std::string name_on_page(Named what, const std::string& called, std::string_view language,
                          std::string_view allergen_list) {
-    static const auto spanish = read(desk_words_names_es);
-    static const auto german = read(desk_words_names_de);
-    if (tables_of(language).names.empty()) {
+    const auto names_of = tables_of(language).names;
+    if (names_of == nullptr) {
         return {};
     }
-    const auto& names =
-        (language == "es" ? spanish : german).at(what == Named::Food ? "food" : "stock");
+    const auto& names = names_of().at(what == Named::Food ? "food" : "stock");
     const auto found = names.find(called);
     return found == names.end()
                ? std::string{}

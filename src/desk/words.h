@@ -8,8 +8,10 @@
 namespace thawslip::desk {
 
 /// The page's own words in a language, as they are said where food is declared by that list.
-/// \param language one of wording::shipped_languages()
-json::Json page_words(std::string_view language, std::string_view allergen_list);
+/// \param language one of wording::shipped_languages() \param table the one that is wanted; empty:
+/// all
+json::Json page_words(std::string_view language, std::string_view allergen_list,
+                      const std::string& table = {});
 
 /// What the page calls something that the program calls otherwise.
 enum class Named { Food, Stock };

@@ -14,7 +14,7 @@ import { hear_changes, quietly } from "./changes.js";
 import { key, take_code, take_key } from "./key.js";
 import { is_at_computer, let_in } from "./pair.js";
 import { Refused } from "./refused.js";
-import { button, el, messages, say, speak } from "./ui.js";
+import { button, el, messages, say, speak, with_words } from "./ui.js";
 
 const views = {
   day: () => import("./day.js"),
@@ -40,8 +40,15 @@ function packed(body) {
 }
 
 async function answer_of(response) {
-  const json = (response.headers.get("Content-Type") ?? "").startsWith("application/json");
-  return json ? response.json() : response.blob();
+  if (!(response.headers.get("Content-Type") ?? "").startsWith("application/json")) {
+    return response.blob();
+  }
+  const answer = await response.json();
+  for (const message of answer.messages ?? []) {
+    message.text = with_words(message.text);
+    message.hints = message.hints.map(with_words);
+  }
+  return answer;
 }
 
 const asking = { count: 0 }; // requests of the page that are under way

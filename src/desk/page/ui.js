@@ -21,6 +21,11 @@ function filled(text, values) {
   return text.replace(/\{(\d+)\}/g, (whole, place) => values[place] ?? whole);
 }
 
+/** A text of the program's with words of the page for their keys: "{print.from}". */
+export function with_words(text) {
+  return text.replace(/\{(\w+\.\w+)\}/g, (whole, key) => maybe(key) ?? whole);
+}
+
 /** The words of "section.key", with {0}, {1}… filled in; the key itself where there are none. */
 export function say(key, ...values) {
   const found = word(key);

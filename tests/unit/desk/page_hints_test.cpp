@@ -1,4 +1,7 @@
 #include "desk/page_hints.h"
+#include "desk/words.h"
+#include "json/value.h"
+#include "wording/language.h"
 
 #include <doctest/doctest.h>
 
@@ -28,11 +31,24 @@ TEST_CASE("a command is left out, and what makes no sense without it") {
                             "back K7Q-2M4-9XC"}) == Hints{"the label goes on no other bag"});
 }
 
-TEST_CASE("options are called as the page calls their fields, or the hint is left out") {
+TEST_CASE("the page has words in every language for the fields that stand for options") {
+    for (const auto& language : wording::shipped_languages()) {
+        const auto words = desk::page_words(language, "us", "print");
+        for (const char* option : {"--dish", "--bag", "--from", "--only-new", "--first-cell",
+                                   "--copies", "--trial", "--stock", "--large-print"}) {
+            CAPTURE(option);
+            const auto field = desk::with_page_words(option);
+            REQUIRE(field.starts_with("\"{print."));
+            CHECK(words.at(field.substr(8, field.size() - 10)).is_string());
+        }
+    }
+}
+
+TEST_CASE("for options stand the fields of the page, or the hint is left out") {
     CHECK(desk::page_hints({"with --dish, a number is the bag's within its dish"}) ==
-          Hints{"with \"Only these dishes\", a number is the bag's within its dish"});
+          Hints{"with \"{print.dishes}\", a number is the bag's within its dish"});
     CHECK(desk::page_hints({"name the first free cell: --first-cell 7"}) ==
-          Hints{"name the first free cell: \"Begin at cell\" 7"});
+          Hints{"name the first free cell: \"{print.first_cell}\" 7"});
     CHECK(desk::page_hints({"name each food itself: --without \"nuts, gluten\""}) ==
           Hints{"name each food itself: \"nuts, gluten\""});
     CHECK(desk::page_hints({"name one with --layout, or another stock"}).empty());
@@ -40,7 +56,7 @@ TEST_CASE("options are called as the page calls their fields, or the hint is lef
     CHECK(desk::page_hints({"a dash -- as here -- is no option"}) ==
           Hints{"a dash -- as here -- is no option"});
     CHECK(desk::with_page_words("--from takes one bag, and \"3-5\" are several") ==
-          "\"From bag\" takes one bag, and \"3-5\" are several");
+          "\"{print.from}\" takes one bag, and \"3-5\" are several");
 }
 
 TEST_CASE("an example stands without its option") {
