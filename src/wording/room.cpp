@@ -100,10 +100,12 @@ void add_holds(Field& field, const kitchen::Plan& plan, const Style& style) {
 
 std::string say_litres(double litres, const Style& style) {
     constexpr double litres_in_cubic_foot = 3.048 * 3.048 * 3.048; // NIST SP 811: 1 ft = 304.8 mm
-    return kitchen::in_style(amount_text(litres, style) + " l",
-                             amount_text(litres / litres_in_cubic_foot, style) + " " +
-                                 style.say("room.cubic-feet"),
-                             true, style.units);
+    const double cubic_feet = litres / litres_in_cubic_foot;
+    // No bag takes 0 cubic feet.
+    const auto turned = rounded(cubic_feet) > 0.0
+                            ? amount_text(cubic_feet, style) + " " + style.say("room.cubic-feet")
+                            : std::string{};
+    return kitchen::in_style(amount_text(litres, style) + " l", turned, true, style.units);
 }
 
 std::string say_height(Length height, const Style& style) {

@@ -1,6 +1,7 @@
 #include "wording/day_sheet.h"
 #include "wording/door_list.h"
 #include "wording/phrases.h"
+#include "wording/room.h"
 #include "wording/shopping_sheet.h"
 
 #include <algorithm>
@@ -482,6 +483,17 @@ TEST_CASE("a sum is called as many, and what was written stays as it is") {
     const auto lines = lines_of(shopping_of(plan, english()), "shopping");
     CHECK(has(lines, "lemon|1|1"));
     CHECK(has(lines, "oranges|3|1"));
+}
+
+TEST_CASE("litres that come to no tenth of a cubic foot are said in litres alone") {
+    auto style = style_for(shipped_language("de"), {});
+    style.units.units = kitchen::Units::Both;
+    CHECK(say_litres(60, style) == "60 l (2,1 Kubikfuß)");
+    CHECK(say_litres(1.5, style) == "1,5 l (0,1 Kubikfuß)");
+    CHECK(say_litres(1.2, style) == "1,2 l");
+    style.units.units = kitchen::Units::Us;
+    CHECK(say_litres(1.2, style) == "1,2 l");
+    CHECK(say_litres(60, style) == "2,1 Kubikfuß");
 }
 
 TEST_CASE("the day sheet says how much room the bags need, beside what the freezer holds") {
