@@ -168,4 +168,12 @@ Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& text
     return Failure{TooSmall{available, side_at(version, room.least, room)}};
 }
 
+std::optional<Length> durable_side(std::string_view text, PrinterDots printer, Length least_module,
+                                   Durable durable) {
+    const Room room = room_for({}, printer, least_module, durable.module);
+    const auto version = Capacity{text}.smallest_version(durable.level, last_version);
+    return version ? std::optional{side_at(*version, std::max(room.least, room.durable), room)}
+                   : std::nullopt;
+}
+
 } // namespace thawslip::code

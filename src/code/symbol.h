@@ -74,6 +74,11 @@ Result<SizedSymbol, TooSmall> choose_symbol(const std::vector<std::string>& text
                                             PrinterDots printer, Length least_module,
                                             Durable durable = {});
 
+/// The least side at which `choose_symbol` has a symbol for this text as `durable` says, quiet zone
+/// included; nothing where no symbol carries it.
+std::optional<Length> durable_side(std::string_view text, PrinterDots printer, Length least_module,
+                                   Durable durable = {});
+
 /// Was Thawslip built with an independent reader (CMake option THAWSLIP_READER)? Without one,
 /// `read_back` never reads anything.
 bool can_read_back();

@@ -1,5 +1,6 @@
 #include "layout/alike.h"
 
+#include "code/instructions.h"
 #include "layout/paginate.h"
 #include "layout/print_size.h"
 
@@ -11,17 +12,58 @@ namespace {
 
 using Fields = std::vector<wording::Field>;
 
-Result<FittedPrint, Why> fit_one(const wording::Print& print, const Layout& layout, Size room,
-                                 Shaper& shaper) {
-    auto contents = prepare(layout, print, shaper);
-    if (!contents) {
-        return Failure{Why{contents.fault()}};
+/// The layout's code and what it needs to say what is added and how it is cooked: with every step
+/// first, then without.
+struct CodeNeed {
+    std::size_t area = 0;
+    std::vector<Length> sides;
+};
+
+/// Nothing where a print has no code.
+std::optional<CodeNeed> code_need(const Source& source, std::size_t print, const Layout& layout,
+                                  const Medium& medium) {
+    const auto is_code = [](const Area& area) {
+        return std::holds_alternative<CodeArea>(area.kind);
+    };
+    const auto found = std::ranges::find_if(layout.areas, is_code);
+    if (found == layout.areas.end()) {
+        return std::nullopt;
     }
-    const auto sizes = solve(layout, contents.value(), room, shaper.fonts());
+    CodeNeed need{static_cast<std::size_t>(found - layout.areas.begin()), {}};
+    const auto texts = source.code_texts(print);
+    for (const auto place : code::shortest_with_instructions(texts)) {
+        const auto side = code::durable_side(texts[place], medium.printer, medium.least_module,
+                                             std::get<CodeArea>(found->kind).durable);
+        // What no symbol carries needs more than any sheet has.
+        need.sides.push_back(side.value_or(Length::millimetres(9999)) + dot(medium.printer));
+    }
+    return need;
+}
+
+/// Whether the code that was fitted has room for every step.
+bool has_room(const CodeNeed& need, const FittedPrint& fitted, const Layout& layout, Size room,
+              const typeset::FontSet& fonts) {
+    const auto arrangement = arrange(layout, fitted.contents, room, fitted.sizing, fonts);
+    const Length side = arrangement.areas[need.area].place.size.height + Length::points(1e-6);
+    return need.sides.empty() || need.sides.front() <= side;
+}
+
+Result<FittedPrint, Why> fit_one(const wording::Print& print, const std::optional<CodeNeed>& need,
+                                 const Layout& layout, Size room, Shaper& shaper) {
+    auto prepared = prepare(layout, print, shaper);
+    if (!prepared) {
+        return Failure{Why{prepared.fault()}};
+    }
+    auto contents = std::move(prepared).value();
+    if (need && print.has_code) {
+        contents[need->area] =
+            content_for(std::get<CodeArea>(layout.areas[need->area].kind), need->sides);
+    }
+    const auto sizes = solve(layout, contents, room, shaper.fonts());
     if (!sizes) {
-        return Failure{Why{explain(layout, contents.value(), room, print, shaper.fonts())}};
+        return Failure{Why{explain(layout, contents, room, print, shaper.fonts())}};
     }
-    return FittedPrint{0, print.kind, std::move(contents).value(), *sizes, std::nullopt};
+    return FittedPrint{0, print.kind, std::move(contents), *sizes, std::nullopt};
 }
 
 /// The cards that one print takes: itself, or its parts where its layout lets it run on.
@@ -45,8 +87,21 @@ void say_instead(wording::Print& print, const Fields& own) {
         const auto place = std::ranges::find(print.fields, field.name, &wording::Field::name);
         if (place != print.fields.end()) {
             place->paragraphs = field.paragraphs;
+            place->shorter = field.shorter;
         }
     }
+}
+
+/// Where its code has no room for them, the print says where the steps stand.
+Result<FittedPrint, Why> fit_with_code(wording::Print& print, const std::optional<CodeNeed>& need,
+                                       const Layout& layout, Size room, Shaper& shaper) {
+    auto fitted = fit_one(print, need, layout, room, shaper);
+    if (!need || !fitted || print.if_code_is_cut.empty() ||
+        has_room(*need, fitted.value(), layout, room, shaper.fonts())) {
+        return fitted;
+    }
+    say_instead(print, print.if_code_is_cut);
+    return fit_one(print, need, layout, room, shaper);
 }
 
 bool says_any(const Area& area, std::span<const wording::Field> fields) {
@@ -120,7 +175,7 @@ std::vector<Fields> own_fields(const Source& source, std::size_t first, std::siz
 } // namespace
 
 Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                std::size_t wanted, const Layouts& layouts, const Stock& stock,
+                                std::size_t wanted, const Layouts& layouts, const Medium& medium,
                                 Shaper& shaper) {
     AlikeFit fit;
     auto print = source.print(first);
@@ -128,12 +183,14 @@ Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::si
     if (auto names = unplaced(print, layout); !names.empty()) {
         return Failure{Why{Unplaced{std::move(names), layout.picture}}};
     }
-    const auto room = room_of(print.kind, stock);
+    const auto room = room_of(print.kind, medium.stock);
+    const auto need =
+        print.has_code ? code_need(source, first, layout, medium) : std::optional<CodeNeed>{};
     const auto own = own_fields(source, first, count);
     say_instead(print, widest_of(own, layout, shaper));
     auto cards = cards_of(std::move(print), layout, room, shaper);
-    for (const auto& card : cards) {
-        auto fitted = fit_one(card, layout, room, shaper);
+    for (auto& card : cards) {
+        auto fitted = fit_with_code(card, need, layout, room, shaper);
         if (!fitted) {
             return Failure{fitted.fault()};
         }

@@ -20,7 +20,7 @@ struct AlikeFit {
 /// another in one word only, so lines broken for the widest hold the others too, and each needs no
 /// more room at any size.
 Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                std::size_t wanted, const Layouts& layouts, const Stock& stock,
+                                std::size_t wanted, const Layouts& layouts, const Medium& medium,
                                 Shaper& shaper);
 
 } // namespace thawslip::layout

@@ -49,12 +49,15 @@ Field finish_lines(const kitchen::PlannedPackage& planned, const Style& style) {
         field.shorter = {additions(planned, style, Waits::Unsaid),
                          {labelled(style.say("label.add"), things)},
                          {labelled(style.say("label.add"),
-                                   style.say("label.additions-least", {std::to_string(count)}))}};
+                                   style.say("label.least-see-card", {std::to_string(count)}))}};
     }
     return field;
 }
 
-Field cook_line(const kitchen::PlannedPackage& planned, const Style& style) {
+/// Where the rest of how a dish is cooked stands: in the code, or on its card alone.
+enum class Steps { InCode, OnCard };
+
+Field cook_line(const kitchen::PlannedPackage& planned, Steps steps, const Style& style) {
     Field field{field_name::cook, {}, planned.package.where.key("cook")};
     if (!planned.package.cook) {
         return field;
@@ -63,17 +66,26 @@ Field cook_line(const kitchen::PlannedPackage& planned, const Style& style) {
     const auto line = [&](const std::string& text) {
         return std::vector{labelled(style.say("label.cook"), text)};
     };
+    const bool is_on_card = steps == Steps::OnCard;
+    const bool sends_on = is_on_card && !cook.steps.empty();
     const auto how = say_cooking(cook, style);
+    const auto in_full = [&](const std::string& text) {
+        return line(sends_on ? text + "; " + style.say("label.steps-see-card") : text);
+    };
+    const auto in_short = [&](const std::string& text, bool sends) {
+        return line(sends ? style.say("label.least-see-card", {text}) : text);
+    };
     if (!cook.until) {
-        field.paragraphs = line(how);
+        field.paragraphs = in_full(how);
         field.shorter = {line(style.say("label.see-card"))};
         return field;
     }
     const auto target = say_target(*cook.until, style);
-    field.paragraphs = line(how + ", " + style.say("cook.until", {target}));
-    field.shorter = {line(how + ", " + style.say("cook.until-short", {target})),
+    const auto least = style.say("cook.until-short", {target});
+    field.paragraphs = in_full(how + ", " + style.say("cook.until", {target}));
+    field.shorter = {in_short(how + ", " + least, sends_on),
                      line(style.say("label.until-see-card", {target})),
-                     line(style.say("cook.until-short", {target}))};
+                     in_short(least, is_on_card)};
     return field;
 }
 
@@ -106,7 +118,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         thaw_field(planned, style),
         other_thaws_field(planned, style),
         finish_lines(planned, amounts_once(style)),
-        cook_line(planned, style),
+        cook_line(planned, Steps::InCode, style),
         contains_field(planned, style),
         note_field(planned, style),
         kitchen_field(plan.kitchen, style),
@@ -114,6 +126,7 @@ Print bag_label(const kitchen::Plan& plan, const kitchen::PlannedPackage& planne
         local_rules_field(style),
     };
     print.has_code = true;
+    print.if_code_is_cut = {cook_line(planned, Steps::OnCard, style)};
     return print;
 }
 

@@ -82,8 +82,10 @@ struct Print {
     std::string dish;   ///< for messages
     std::string bag_id; ///< empty on a print that serves several bags
     std::vector<Field> fields;
-    bool has_code = false;   ///< whoever prints it adds a code: its text belongs to another layer
-    std::string page_phrase; ///< "Card {0} of {1}", for a print that may run on
+    bool has_code = false; ///< whoever prints it adds a code: its text belongs to another layer
+    /// Fields as they are said where the code has no room for what is added and how it is cooked.
+    std::vector<Field> if_code_is_cut = {};
+    std::string page_phrase;             ///< "Card {0} of {1}", for a print that may run on
     std::string second_page_phrase = {}; ///< the same in the second language; empty: none
     std::string continued_phrase = {};   ///< "{0}, continued", for a heading said again
     KeyPath where;

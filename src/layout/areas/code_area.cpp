@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 namespace thawslip::layout {
 namespace {
@@ -20,6 +21,15 @@ const std::array<Named<code::Level>, 4> levels = {{{{"L", {"low"}}, code::Level:
 /// Moves a coordinate to the nearest printer dot, so that every module edge falls on one.
 Length on_dots(Length x, code::PrinterDots printer) {
     return dot(printer) * std::round(x / dot(printer));
+}
+
+/// Asks for the first of these squares that its columns are wide enough for.
+Content asking(std::span<const Length> sides) {
+    auto content = Content::of_side(sides.front());
+    if (sides.size() > 1) {
+        content.add_shorter(asking(sides.subspan(1)));
+    }
+    return content;
 }
 
 } // namespace
@@ -46,12 +56,20 @@ void read(toml::Table& table, const PrintFields& /*fields*/, CodeArea& area) {
     }
 }
 
-/// Its one shorter form asks for its least side.
 Result<Content, ContentFault> prepare(const CodeArea& area, const wording::Print& print,
                                       Shaper& /*shaper*/) {
-    Content content{print.has_code};
-    if (print.has_code && !area.shorten.empty()) {
-        content.add_shorter(Content::of_figure(1));
+    return print.has_code ? content_for(area, {}) : Content{};
+}
+
+Content content_for(const CodeArea& area, std::vector<Length> needed) {
+    auto content = Content::of_side({});
+    if (area.shorten.empty()) {
+        return content;
+    }
+    std::erase_if(needed, [&area](Length side) { return side <= area.least_side; });
+    needed.push_back(area.least_side);
+    for (auto first = needed.begin(); first != needed.end(); ++first) {
+        content.add_shorter(asking(std::span{first, needed.end()}));
     }
     return content;
 }
@@ -61,10 +79,14 @@ Length natural_width(const Content& /*content*/, const CodeArea& /*area*/, TypeS
 }
 
 /// A code is square: where its rows follow their content they grow to its width; where they are
-/// given, it takes what is there.
-Extent measure(const Content& content, const CodeArea& area, TypeSize /*type*/, Length width,
+/// given, it takes what is there. What its columns are too narrow for, it does not ask for.
+Extent measure(const Content& content, const CodeArea& /*area*/, TypeSize /*type*/, Length width,
                RowHeights rows) {
-    const Length asked = content.figure() > 0 ? std::min(width, area.least_side) : width;
+    const auto* asks = &content;
+    while (asks->side() > width && asks->shorter_forms() > 0) {
+        asks = &asks->in(1);
+    }
+    const Length asked = asks->side() > Length{} ? std::min(width, asks->side()) : width;
     return {.height = rows == RowHeights::FollowContent ? asked : Length{},
             .takes = Takes::ASquare};
 }

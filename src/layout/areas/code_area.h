@@ -12,6 +12,10 @@ struct CodeArea {
     code::Durable durable;    ///< what it shall be made of before it says more
 };
 
+/// What stands in the area of a code whose texts need squares of these sides, the fullest first:
+/// one that gives way asks for each of them before it asks for its least side.
+Content content_for(const CodeArea& area, std::vector<Length> needed);
+
 /// How far the dots of a printer are apart.
 Length dot(code::PrinterDots printer);
 

@@ -55,7 +55,15 @@ public:
         return content;
     }
 
+    /// Of a code: the square that it asks for; 0: as wide as its columns.
+    static Content of_side(Length side) {
+        Content content{true};
+        content.side_ = side;
+        return content;
+    }
+
     int figure() const { return figure_; }
+    Length side() const { return side_; }
     /// An area that is not there takes no room.
     bool is_there() const { return is_there_; }
     bool has_words() const { return entries_ != nullptr && !entries_->empty(); }
@@ -77,6 +85,7 @@ public:
 private:
     bool is_there_ = false;
     int figure_ = 0;
+    Length side_;
     std::shared_ptr<const std::vector<PreparedEntry>> entries_;
     std::shared_ptr<const PreparedChart> chart_;
     std::vector<Content> shorter_;

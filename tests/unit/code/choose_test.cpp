@@ -10,6 +10,7 @@
 using namespace thawslip;
 using namespace thawslip::code;
 using namespace thawslip::literals;
+using thawslip::test_support::Random;
 
 namespace {
 
@@ -92,6 +93,24 @@ TEST_CASE("what is said to be needed is just enough") {
     const Length needed = refused.fault().needed;
     CHECK(choose_symbol({capitals(300)}, needed, {300}, 0.4_mm).ok());
     CHECK(!choose_symbol({capitals(300)}, needed - 0.01_mm, {300}, 0.4_mm).ok());
+}
+
+TEST_CASE("a text is carried as it should be from its durable side on, and below it gives way") {
+    Random random{17};
+    for (int i = 0; i < 60; ++i) {
+        const std::vector<std::string> forms = {capitals(1 + random.below(900)), "STEW", "S"};
+        const Durable durable{random.chance(2) ? Level::Medium : Level::Quartile,
+                              random.chance(2) ? 0.5_mm : 0.62_mm};
+        const PrinterDots printer{random.chance(2) ? 300.0 : 203.2};
+        const auto side = durable_side(forms[0], printer, 0.4_mm, durable);
+        REQUIRE(side.has_value());
+        CHECK(choose_symbol(forms, *side, printer, 0.4_mm, durable).value().text_index == 0);
+        const auto less = choose_symbol(forms, *side - 0.01_mm, printer, 0.4_mm, durable);
+        CHECK((forms[0].size() < 5 || !less.ok() || less.value().text_index > 0 ||
+               less.value().symbol.level < durable.level ||
+               less.value().module < durable.module - 0.001_mm));
+    }
+    CHECK_FALSE(durable_side(capitals(5000), {300}, 0.4_mm).has_value());
 }
 
 TEST_CASE("words leave before a code is made fragile") {

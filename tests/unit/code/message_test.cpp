@@ -1,5 +1,6 @@
 #include "base/fill.h"
 #include "code/fold.h"
+#include "code/instructions.h"
 #include "code/message.h"
 #include "code/seal.h"
 #include "kitchen/cautions/cautions.h"
@@ -326,6 +327,27 @@ TEST_CASE("texts get shorter, and keep what keeps people safe until the card mus
     message.thaw_note.clear();
     const auto frozen = texts(message);
     CHECK(frozen.at(frozen.size() - 2).find("DO NOT THAW") != std::string::npos);
+}
+
+TEST_CASE("the shortest texts with instructions have every addition, and every step or none") {
+    Message message = squash_stew();
+    message.note = "Good with bread";
+    const auto forms = texts(message);
+    const auto places = shortest_with_instructions(forms);
+    REQUIRE(places.size() == 2);
+    const auto says = [&](std::size_t place, std::string_view words) {
+        return forms.at(place).find(words) != std::string::npos;
+    };
+    CHECK(says(places[0], "STIR IN THE STOCK"));
+    CHECK_FALSE(says(places[0] + 1, "STIR IN THE STOCK"));
+    CHECK(says(places[1], "BABY SPINACH"));
+    CHECK_FALSE(says(places[1], "STIR IN THE STOCK"));
+    CHECK_FALSE(says(places[1] + 1, "BABY SPINACH"));
+    message.steps.clear();
+    CHECK(shortest_with_instructions(texts(message)).size() == 1);
+    CHECK(shortest_with_instructions({}).empty());
+    CHECK(shortest_with_instructions({"NO TEXT OF OURS", "NOR THIS"}) ==
+          std::vector<std::size_t>{0});
 }
 
 TEST_CASE("a message that has little to leave out has few forms") {

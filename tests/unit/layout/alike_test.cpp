@@ -121,6 +121,49 @@ TEST_CASE("bags measured by one of them stand as bags measured one by one") {
     CHECK(texts_on(one.value(), 0).size() == 40);
 }
 
+TEST_CASE("each bag says which it is where that is said shorter, too") {
+    const auto own_shorter = [](std::size_t bag) {
+        auto said = own_fields(bag);
+        const auto number = std::to_string(bag + 1);
+        said[0] = field("bag", {"Of two hundred bags of this dish, bag number " + number});
+        said[0].shorter = {field("bag", {number + "/200"}).paragraphs};
+        return said;
+    };
+    auto source = labels(1, 3, "1 l vegetable stock");
+    source.own_fields = own_shorter;
+    source.print = [=](std::size_t i) {
+        auto print = label(i, "1 l vegetable stock");
+        print.fields.end()[-2] = own_shorter(i)[0];
+        return print;
+    };
+    auto text = layout_with_ids;
+    text.replace(text.find("words = \"bag\""), 0, "shorten = [1], ");
+    const layout::Layouts chosen{{wording::Kind::BagLabel, layout_from(text)}};
+    int shortened = 0;
+    for (auto height = 30_mm; height > 12_mm; height = height - 0.5_mm) {
+        auto low = medium();
+        low.stock.cell = {40_mm, height};
+        const auto fitting = fit(source, chosen, low, fonts());
+        for (std::size_t bag = 0; fitting.ok() && bag < 3; ++bag) {
+            const auto& print = fitting.value().prints[bag];
+            const auto frame = draw_alone(print, chosen.begin()->second, low, fonts());
+            std::vector<std::string> words;
+            for (const auto& item : frame.items) {
+                if (const auto* drawn = std::get_if<layout::Text>(&item)) {
+                    words.push_back(drawn->run.text);
+                }
+            }
+            const auto is_short = [](const std::string& run) { return run.ends_with("/200"); };
+            const auto said = std::ranges::find_if(words, is_short);
+            if (said != words.end()) {
+                ++shortened;
+                CHECK(*said == std::to_string(bag + 1) + "/200");
+            }
+        }
+    }
+    CHECK(shortened > 0);
+}
+
 TEST_CASE("a dish that does not fit is refused once, not once a bag") {
     std::string too_much;
     for (int i = 0; i < 400; ++i) {

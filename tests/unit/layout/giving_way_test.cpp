@@ -180,6 +180,26 @@ code = { kind = "code", least_side = "18 mm", shorten = [1] }
     CHECK_FALSE(side_in(17.9_mm).has_value());
 }
 
+TEST_CASE("a code gives way to what its texts need, if its columns are that wide, then further") {
+    const CodeArea area{18_mm, {1, 4}, {}};
+    using Sides = std::vector<Length>;
+    const auto asked = [&](const Sides& needed, Length width) {
+        const auto content = content_for(area, needed);
+        Sides sides;
+        for (std::size_t form = 0; form <= content.shorter_forms(); ++form) {
+            const auto rows = RowHeights::FollowContent;
+            sides.push_back(measure(content.in(form), area, {}, width, rows).height);
+        }
+        return sides;
+    };
+    CHECK((asked({28_mm, 24_mm}, 30_mm) == Sides{30_mm, 28_mm, 24_mm, 18_mm}));
+    CHECK((asked({33_mm, 24_mm}, 30_mm) == Sides{30_mm, 24_mm, 24_mm, 18_mm}));
+    CHECK((asked({33_mm, 31_mm}, 30_mm) == Sides{30_mm, 18_mm, 18_mm, 18_mm}));
+    CHECK((asked({15_mm}, 30_mm) == Sides{30_mm, 18_mm}));
+    CHECK((asked({24_mm}, 12_mm) == Sides{12_mm, 12_mm, 12_mm}));
+    CHECK(content_for({}, {24_mm}).shorter_forms() == 0); // it never gives way
+}
+
 TEST_CASE("a frame stands close around its words, and its words inside it") {
     const auto items = drawn(std::string{dish_area} + R"(, border = "frame")", wordy());
     const auto frames = all<Outline>(items);

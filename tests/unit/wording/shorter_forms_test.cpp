@@ -85,6 +85,44 @@ TEST_CASE("what goes in together is said together, and where there is no room, h
           std::string::npos);
 }
 
+TEST_CASE(
+    "where the code has no room for the steps, each form of the cook line says where they are") {
+    auto plan = three_dishes();
+    kitchen::Cook cook;
+    cook.in = "oven";
+    cook.setting = "lid on";
+    cook.time = kitchen::TimeRange{40min, 50min};
+    cook.until = kitchen::Temperature{74.0, kitchen::TemperatureScale::Celsius};
+    cook.steps = {"Bake."};
+    const auto card = [](const std::string& text) {
+        return text.find("card") != std::string::npos ||
+               text.find("tarjeta") != std::string::npos || text.find("Karte") != std::string::npos;
+    };
+    for (const char* language : {"en", "es", "de"}) {
+        for (const bool has_target : {true, false}) {
+            CAPTURE(language);
+            plan.packages.front().package.cook = cook;
+            if (!has_target) {
+                plan.packages.front().package.cook->until.reset();
+            }
+            const auto print = label(plan, 0, language);
+            REQUIRE(print.if_code_is_cut.size() == 1);
+            const auto& cut = print.if_code_is_cut.front();
+            const auto& whole = *print.field(field_name::cook);
+            CHECK(cut.name == whole.name);
+            CHECK(cut.shorter.size() == whole.shorter.size());
+            CHECK_FALSE(card(text_of(whole.said(0))));
+            for (std::size_t form = 0; form <= cut.shorter.size(); ++form) {
+                CAPTURE(form);
+                CHECK(card(text_of(cut.said(form))));
+                CHECK((text_of(cut.said(form)).find("74") != std::string::npos) == has_target);
+                CHECK((form == 0 ||
+                       text_of(cut.said(form)).size() <= text_of(cut.said(form - 1)).size()));
+            }
+        }
+    }
+}
+
 TEST_CASE("dish, servings, allergens, date and cautions are never said away") {
     const auto plan = three_dishes();
     const auto print = label(plan, 0);
