@@ -45,6 +45,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
             layouts.emplace(kind, *layout);
         }
     }
-    fuzz::hold_drawn(fuzz::sample_prints(), layouts, stock);
+    // A dish's prints: with all dishes the seeds alone would take the time that there is.
+    static const std::vector<fuzz::Said> prints{fuzz::sample_prints().begin(),
+                                                fuzz::sample_prints().begin() + 2};
+    fuzz::hold_drawn(prints, layouts, stock);
     return 0;
 }
