@@ -19,21 +19,26 @@ struct CodeNeed {
     std::vector<Length> sides;
 };
 
-/// Nothing where a print has no code.
-std::optional<CodeNeed> code_need(const Source& source, std::size_t print, const Layout& layout,
+/// Nothing where a print has no code, or says and asks for the same whatever its code has room for.
+std::optional<CodeNeed> code_need(const Source& source, std::size_t first,
+                                  const wording::Print& print, const Layout& layout,
                                   const Medium& medium) {
     const auto is_code = [](const Area& area) {
         return std::holds_alternative<CodeArea>(area.kind);
     };
     const auto found = std::ranges::find_if(layout.areas, is_code);
-    if (found == layout.areas.end()) {
+    if (!print.has_code || found == layout.areas.end()) {
+        return std::nullopt;
+    }
+    const auto& area = std::get<CodeArea>(found->kind);
+    if (print.if_code_is_cut.empty() && area.shorten.empty()) {
         return std::nullopt;
     }
     CodeNeed need{static_cast<std::size_t>(found - layout.areas.begin()), {}};
-    const auto texts = source.code_texts(print);
+    const auto texts = source.code_texts(first);
     for (const auto place : code::shortest_with_instructions(texts)) {
-        const auto side = code::durable_side(texts[place], medium.printer, medium.least_module,
-                                             std::get<CodeArea>(found->kind).durable);
+        const auto side =
+            code::durable_side(texts[place], medium.printer, medium.least_module, area.durable);
         // What no symbol carries needs more than any sheet has.
         need.sides.push_back(side.value_or(Length::millimetres(9999)) + dot(medium.printer));
     }
@@ -184,8 +189,7 @@ Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::si
         return Failure{Why{Unplaced{std::move(names), layout.picture}}};
     }
     const auto room = room_of(print.kind, medium.stock);
-    const auto need =
-        print.has_code ? code_need(source, first, layout, medium) : std::optional<CodeNeed>{};
+    const auto need = code_need(source, first, print, layout, medium);
     const auto own = own_fields(source, first, count);
     say_instead(print, widest_of(own, layout, shaper));
     auto cards = cards_of(std::move(print), layout, room, shaper);
