@@ -179,12 +179,9 @@ bool is_taken(Connection& connection, const Taken& taken, const PackageRecord& p
     }
     const auto ids = ids_of_batch(package, batch); // two hashes may be the same
     const auto is_known = [&](const std::string& id) { return taken.ids.contains(id); };
-    const auto is_on_bag = [](const IdRows& rows) {
-        return [&rows](const std::string& id) { return rows.at(id) != 0; };
-    };
-    return std::ranges::all_of(ids, is_known)
-               ? std::ranges::any_of(ids, is_on_bag(taken.ids))
-               : std::ranges::any_of(ids, is_on_bag(bag_rows(connection, ids)));
+    const auto asked = std::ranges::all_of(ids, is_known) ? IdRows{} : bag_rows(connection, ids);
+    const auto& rows = asked.empty() ? taken.ids : asked;
+    return std::ranges::any_of(ids, [&rows](const std::string& id) { return rows.at(id) != 0; });
 }
 
 /// The batch as it was planned or, where there is such a one, with a number made from the
