@@ -1,5 +1,6 @@
 #include "base/diagnostic.h"
 
+#include "base/split.h"
 #include "base/utf8.h"
 
 #include <algorithm>
@@ -10,13 +11,9 @@ namespace {
 
 std::string_view nth_line(std::string_view source, std::uint32_t line) {
     for (std::uint32_t n = 1; n < line; ++n) {
-        const auto end = source.find('\n');
-        if (end == std::string_view::npos) {
-            return {};
-        }
-        source.remove_prefix(end + 1);
+        take_line(source);
     }
-    return source.substr(0, std::min(source.find('\n'), source.size()));
+    return take_line(source);
 }
 
 std::u32string printable(std::u32string line) {

@@ -48,12 +48,16 @@ std::vector<std::string> searchable_words(std::string_view text) {
     return words;
 }
 
+std::string_view take_line(std::string_view& text) {
+    const auto line = text.substr(0, text.find('\n'));
+    text.remove_prefix(std::min(line.size() + 1, text.size()));
+    return line;
+}
+
 std::vector<std::string> lines_in(std::string_view text) {
     std::vector<std::string> lines;
-    for (std::size_t at = 0; at < text.size();) {
-        const auto end = std::min(text.find('\n', at), text.size());
-        lines.emplace_back(text.substr(at, end - at));
-        at = end + 1;
+    while (!text.empty()) {
+        lines.emplace_back(take_line(text));
     }
     return lines;
 }

@@ -18,6 +18,9 @@ std::vector<std::string> parts_between_commas(std::string_view text);
 /// The words by which a text is searched: runs of letters and digits (`is_of_word`).
 std::vector<std::string> searchable_words(std::string_view text);
 
+/// The first line of a text, without its end; the text goes on behind it. An empty one stays so.
+std::string_view take_line(std::string_view& text);
+
 /// The lines of a text without their ends, empty ones too; behind the last end there is none.
 std::vector<std::string> lines_in(std::string_view text);
 

@@ -1,6 +1,7 @@
 // The grammar of labels that name several ways to thaw: the one before, with a line for each other
 // way. GRAMMAR.md describes it.
 
+#include "base/split.h"
 #include "code/grammars.h"
 #include "code/lines.h"
 
@@ -95,9 +96,7 @@ Message read_lines(std::string_view text) {
     std::vector<OtherThaw> ways;
     bool is_first = true;
     while (!text.empty()) {
-        const auto end = std::min(text.find('\n'), text.size());
-        const auto line = text.substr(0, end);
-        text.remove_prefix(std::min(end + 1, text.size()));
+        const auto line = take_line(text);
         std::string way;
         if (!is_first && take_other(line, way)) {
             ways.push_back(as_other(grammar_2.read("DISH\n" + way + "\nEND 2")));

@@ -1,6 +1,7 @@
 #include "app/desk/days_in.h"
 
 #include "base/place.h"
+#include "base/split.h"
 #include "base/system_failure.h"
 #include "base/text_file.h"
 
@@ -28,11 +29,10 @@ bool names_table(std::string_view line, std::string_view name) {
 
 bool describes_a_day(std::string_view text) {
     while (!text.empty()) {
-        const auto line = text.substr(0, text.find('\n'));
+        const auto line = take_line(text);
         if (names_table(line, "day") || names_table(line, "package")) {
             return true;
         }
-        text.remove_prefix(std::min(line.size() + 1, text.size()));
     }
     return false;
 }

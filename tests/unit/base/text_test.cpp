@@ -101,3 +101,16 @@ TEST_CASE("a third of a word's letters may be wrong, at least one and at most th
         }
     }
 }
+
+TEST_CASE("a text is taken line by line, the last with or without an end") {
+    std::string_view text = "one\n\nthree";
+    CHECK(take_line(text) == "one");
+    CHECK(take_line(text).empty());
+    CHECK(take_line(text) == "three");
+    CHECK(text.empty());
+    CHECK(take_line(text).empty());
+    CHECK(lines_in("one\n\nthree") == std::vector<std::string>{"one", "", "three"});
+    CHECK(lines_in("one\n") == std::vector<std::string>{"one"});
+    CHECK(lines_in("\n") == std::vector<std::string>{""});
+    CHECK(lines_in("").empty());
+}
