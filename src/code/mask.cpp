@@ -56,18 +56,30 @@ struct MaskLines {
     std::array<Bits<Words>, mask_period> columns{};
 };
 
+/// A mask's modules along a line, repeated: what is there is doubled until the line is full.
+template <std::size_t Words>
+constexpr Bits<Words> repeated(const Bits<Words>& period) {
+    Bits<Words> bits = period;
+    for (std::size_t have = mask_period; have < Bits<Words>::size; have *= 2) {
+        bits = bits | (bits << have);
+    }
+    return bits;
+}
+
 template <std::size_t Words>
 constexpr auto mask_lines = [] {
     std::array<MaskLines<Words>, mask_count> masks{};
-    for (std::size_t mask = 0; mask < mask_count; ++mask) {
-        for (std::size_t line = 0; line < mask_period; ++line) {
-            for (std::size_t i = 0; i < Bits<Words>::size; ++i) {
-                const auto number = static_cast<int>(mask);
-                const auto along = static_cast<int>(i);
-                const auto across = static_cast<int>(line);
-                masks[mask].rows[line].set(i, turns_over(number, along, across));
-                masks[mask].columns[line].set(i, turns_over(number, across, along));
+    for (int mask = 0; mask < mask_count; ++mask) {
+        auto& lines = masks[static_cast<std::size_t>(mask)];
+        for (int across = 0; across < mask_period; ++across) {
+            Bits<Words> row;
+            Bits<Words> column;
+            for (int along = 0; along < mask_period; ++along) {
+                row.set(static_cast<std::size_t>(along), turns_over(mask, along, across));
+                column.set(static_cast<std::size_t>(along), turns_over(mask, across, along));
             }
+            lines.rows[static_cast<std::size_t>(across)] = repeated(row);
+            lines.columns[static_cast<std::size_t>(across)] = repeated(column);
         }
     }
     return masks;
