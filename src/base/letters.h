@@ -12,6 +12,10 @@ constexpr bool is_digit(Character c) {
     return c >= '0' && c <= '9';
 }
 
+constexpr bool is_digit_at(std::string_view text, std::size_t at) {
+    return at < text.size() && is_digit(text[at]);
+}
+
 constexpr bool is_upper(char c) {
     return c >= 'A' && c <= 'Z';
 }

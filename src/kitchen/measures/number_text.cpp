@@ -27,10 +27,6 @@ bool starts_with(std::string_view text, std::size_t at, std::string_view word) {
     return at <= text.size() && text.substr(at).starts_with(word);
 }
 
-bool is_digit_at(std::string_view text, std::size_t at) {
-    return at < text.size() && is_digit(text[at]);
-}
-
 struct Digits {
     std::int64_t value = 0;
     std::size_t end = 0;

@@ -4,10 +4,6 @@
 namespace thawslip::kitchen {
 namespace {
 
-bool is_digit_at(std::string_view text, std::size_t at) {
-    return at < text.size() && is_digit(text[at]);
-}
-
 /// The decimal point or comma of a number; else one that ends a clause.
 bool is_in_number(std::string_view text, std::size_t at) {
     return at > 0 && is_digit_at(text, at - 1) && is_digit_at(text, at + 1) &&
