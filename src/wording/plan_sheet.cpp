@@ -41,7 +41,7 @@ Paragraph said(const TimelineRemark& remark, const Source& from) {
 }
 
 /// The steps at which remarks about a dish are to be minded; those that are not here, before all.
-constexpr std::pair<RemarkId, TimelineStep> steps[] = {
+constexpr std::pair<RemarkId, TimelineStep> steps_minded[] = {
     {RemarkId::ThawSizeUnknown, TimelineStep::Thaw},
     {RemarkId::ThawThicknessUnknown, TimelineStep::Thaw},
     {RemarkId::ThawWeightUnknown, TimelineStep::Thaw},
@@ -203,7 +203,7 @@ Field page_field(const PlanPart& part, const Style& style) {
 
 bool is_minded_at(const TimelineRemark& remark, const TimelineEvent& event) {
     const bool its_step =
-        std::ranges::find(steps, std::pair{remark.id, event.what}) != std::end(steps);
+        std::ranges::find(steps_minded, std::pair{remark.id, event.what}) != std::end(steps_minded);
     return remark.dish == event.dish && its_step &&
            (!remark.finish || remark.finish == event.finish) &&
            (!remark.side || remark.side == event.side);

@@ -24,18 +24,18 @@ constexpr std::string_view canada_source =
     "Health Canada, Safe internal cooking temperatures, 2012 and later";
 constexpr std::string_view uk_source = "UK Food Standards Agency, Cooking your food";
 
-constexpr SafeMinimum us(Matter matter, int celsius, int fahrenheit, std::string_view row,
-                         std::string_view status = read, int rest = 0) {
+constexpr SafeMinimum us_row(Matter matter, int celsius, int fahrenheit, std::string_view row,
+                             std::string_view status = read, int rest = 0) {
     return {matter, Us, celsius, fahrenheit, minutes{rest}, false, row, us_source, status};
 }
 
-constexpr SafeMinimum canada(Matter matter, int celsius, int fahrenheit, std::string_view row,
-                             std::string_view status = copy) {
+constexpr SafeMinimum canada_row(Matter matter, int celsius, int fahrenheit, std::string_view row,
+                                 std::string_view status = copy) {
     return {matter, Canada, celsius, fahrenheit, minutes{0}, false, row, canada_source, status};
 }
 
 /// One temperature and time for all that must be cooked through; see `needed_hold`.
-constexpr SafeMinimum uk(Matter matter, std::string_view row, std::string_view status = copy) {
+constexpr SafeMinimum uk_row(Matter matter, std::string_view row, std::string_view status = copy) {
     return {matter, Uk, 70, 158, minutes{0}, true, row, uk_source, status};
 }
 
@@ -43,81 +43,81 @@ constexpr std::string_view uk_food = "Standard advice: 70 °C for 2 minutes";
 constexpr std::string_view uk_meat = "Pork, poultry and minced meat: cooked all the way through";
 
 constexpr SafeMinimum rows[] = {
-    us(CookedDish, 74, 165, "Casseroles"),
-    canada(CookedDish, 74, 165, "Leftovers", ours),
-    uk(CookedDish, uk_food),
+    us_row(CookedDish, 74, 165, "Casseroles"),
+    canada_row(CookedDish, 74, 165, "Leftovers", ours),
+    uk_row(CookedDish, uk_food),
 
-    us(Leftover, 74, 165, "Leftovers"),
-    canada(Leftover, 74, 165, "Leftovers"),
-    uk(Leftover, uk_food),
+    us_row(Leftover, 74, 165, "Leftovers"),
+    canada_row(Leftover, 74, 165, "Leftovers"),
+    uk_row(Leftover, uk_food),
 
     // Cooked by its maker, but packed again at home: it may have caught something since.
-    us(ReadyToEat, 74, 165, "Leftovers", ours),
-    canada(ReadyToEat, 74, 165, "Hot dogs"),
-    uk(ReadyToEat, uk_food, ours),
+    us_row(ReadyToEat, 74, 165, "Leftovers", ours),
+    canada_row(ReadyToEat, 74, 165, "Hot dogs"),
+    uk_row(ReadyToEat, uk_food, ours),
 
-    us(CookedHam, 74, 165, "Precooked ham, to reheat (60 °C, 140 °F from an inspected plant)"),
-    canada(CookedHam, 74, 165, "Others: stuffing, leftovers", ours),
-    uk(CookedHam, uk_food, ours),
+    us_row(CookedHam, 74, 165, "Precooked ham, to reheat (60 °C, 140 °F from an inspected plant)"),
+    canada_row(CookedHam, 74, 165, "Others: stuffing, leftovers", ours),
+    uk_row(CookedHam, uk_food, ours),
 
-    us(EggDish, 71, 160, "Egg dishes"),
-    canada(EggDish, 74, 165, "Egg dishes"),
-    uk(EggDish, uk_food),
+    us_row(EggDish, 71, 160, "Egg dishes"),
+    canada_row(EggDish, 74, 165, "Egg dishes"),
+    uk_row(EggDish, uk_food),
 
-    us(RawEgg, 71, 160, "Egg dishes", ours),
-    canada(RawEgg, 74, 165, "Egg dishes", ours),
-    uk(RawEgg, uk_food),
+    us_row(RawEgg, 71, 160, "Egg dishes", ours),
+    canada_row(RawEgg, 74, 165, "Egg dishes", ours),
+    uk_row(RawEgg, uk_food),
 
-    us(RawGround, 71, 160, "Ground meat and sausage"),
-    canada(RawGround, 71, 160, "Ground meat and meat mixtures"),
-    uk(RawGround, uk_meat),
+    us_row(RawGround, 71, 160, "Ground meat and sausage"),
+    canada_row(RawGround, 71, 160, "Ground meat and meat mixtures"),
+    uk_row(RawGround, uk_meat),
 
-    us(RawPoultry, 74, 165, "All poultry, ground too"),
-    canada(RawPoultry, 74, 165, "Poultry, pieces and ground"),
-    uk(RawPoultry, uk_meat),
+    us_row(RawPoultry, 74, 165, "All poultry, ground too"),
+    canada_row(RawPoultry, 74, 165, "Poultry, pieces and ground"),
+    uk_row(RawPoultry, uk_meat),
 
-    us(WholePoultry, 74, 165, "All poultry"),
-    canada(WholePoultry, 82, 180, "Poultry, whole"),
-    uk(WholePoultry, uk_meat),
+    us_row(WholePoultry, 74, 165, "All poultry"),
+    canada_row(WholePoultry, 82, 180, "Poultry, whole"),
+    uk_row(WholePoultry, uk_meat),
 
-    us(RawCut, 63, 145, "Steaks, chops, roasts", read, 3),
-    canada(RawCut, 71, 160, "Pork, pieces and whole cuts", ours),
-    uk(RawCut, uk_meat, ours),
+    us_row(RawCut, 63, 145, "Steaks, chops, roasts", read, 3),
+    canada_row(RawCut, 71, 160, "Pork, pieces and whole cuts", ours),
+    uk_row(RawCut, uk_meat, ours),
 
-    us(Pork, 63, 145, "Pork: steaks, chops, roasts, ham", read, 3),
-    canada(Pork, 71, 160, "Pork, pieces and whole cuts"),
-    uk(Pork, uk_meat),
+    us_row(Pork, 63, 145, "Pork: steaks, chops, roasts, ham", read, 3),
+    canada_row(Pork, 71, 160, "Pork, pieces and whole cuts"),
+    uk_row(Pork, uk_meat),
 
     // The UK agency prints no temperature for whole cuts of beef and lamb, which may be pink.
-    us(BeefOrLamb, 63, 145, "Beef, veal, lamb: steaks, chops, roasts", read, 3),
-    canada(BeefOrLamb, 63, 145, "Beef, veal and lamb, medium-rare"),
+    us_row(BeefOrLamb, 63, 145, "Beef, veal, lamb: steaks, chops, roasts", read, 3),
+    canada_row(BeefOrLamb, 63, 145, "Beef, veal and lamb, medium-rare"),
 
     {Game, Us, 71, 160, minutes{0}, false, "Ground meats and other cuts of game",
      "USDA FSIS, Game from Farm to Table, 2011", copy},
-    canada(Game, 74, 165, "Game"),
-    uk(Game, uk_food, ours),
+    canada_row(Game, 74, 165, "Game"),
+    uk_row(Game, uk_food, ours),
 
-    us(RawFish, 63, 145, "Fish with fins"),
-    canada(RawFish, 70, 158, "Fish"),
-    uk(RawFish, uk_food),
+    us_row(RawFish, 63, 145, "Fish with fins"),
+    canada_row(RawFish, 70, 158, "Fish"),
+    uk_row(RawFish, uk_food),
 
     // FoodSafety.gov judges them by the eye: see the caution "shellfish".
     {RawShellfish, Us, 63, 145, minutes{0}, false, "Fish and shellfish", food_code, read},
-    canada(RawShellfish, 74, 165, "Shellfish"),
-    uk(RawShellfish, uk_food),
+    canada_row(RawShellfish, 74, 165, "Shellfish"),
+    uk_row(RawShellfish, uk_food),
 
     {Stuffed, Us, 74, 165, minutes{0}, false,
      "Stuffed fish, meat, pasta and poultry, and stuffing that holds them", food_code, read},
-    canada(Stuffed, 74, 165, "Others: stuffing, leftovers"),
-    uk(Stuffed, uk_food, ours),
+    canada_row(Stuffed, 74, 165, "Others: stuffing, leftovers"),
+    uk_row(Stuffed, uk_food, ours),
 
     // Thin slices are judged by the eye: see the caution "bacon".
-    us(Bacon, 63, 145, "Ham, raw", ours, 3),
-    canada(Bacon, 71, 160, "Pork, pieces and whole cuts", ours),
-    uk(Bacon, uk_meat, ours),
+    us_row(Bacon, 63, 145, "Ham, raw", ours, 3),
+    canada_row(Bacon, 71, 160, "Pork, pieces and whole cuts", ours),
+    uk_row(Bacon, uk_meat, ours),
 
     // Listeria has come with frozen vegetables; only the UK agency's general advice fits them.
-    uk(Vegetable, uk_food),
+    uk_row(Vegetable, uk_food),
 };
 
 } // namespace

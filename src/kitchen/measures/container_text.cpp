@@ -14,12 +14,12 @@ namespace {
 constexpr std::array<std::string_view, 4> signs = {"×", "x", "X", " by "};
 
 /// A side as it is written, and where it begins.
-struct Side {
+struct WrittenSide {
     std::string_view text;
     std::size_t offset = 0;
 };
 
-Side trimmed(std::string_view text, std::size_t offset) {
+WrittenSide trimmed(std::string_view text, std::size_t offset) {
     const auto first = std::min(text.find_first_not_of(' '), text.size());
     const auto last = text.find_last_not_of(' ') + 1;
     return {text.substr(first, std::max(first, last) - first), offset + first};
@@ -35,8 +35,8 @@ std::size_t sign_at(std::string_view text, std::size_t at) {
     return 0;
 }
 
-std::vector<Side> sides_in(std::string_view text) {
-    std::vector<Side> sides;
+std::vector<WrittenSide> sides_in(std::string_view text) {
+    std::vector<WrittenSide> sides;
     std::size_t start = 0;
     for (std::size_t at = 0; at < text.size();) {
         const auto sign = sign_at(text, at);
@@ -63,7 +63,7 @@ std::string_view unit_of(std::string_view side) {
     return side.substr(at);
 }
 
-Result<Length, TextFault> length_of(const Side& side, std::string_view unit) {
+Result<Length, TextFault> length_of(const WrittenSide& side, std::string_view unit) {
     const bool has_unit = !unit_of(side.text).empty();
     const auto length =
         parse_length(has_unit ? std::string{side.text} : fmt::format("{} {}", side.text, unit));
@@ -74,8 +74,8 @@ Result<Length, TextFault> length_of(const Side& side, std::string_view unit) {
     return length.value();
 }
 
-std::string words_of(const std::vector<Side>& sides) {
-    return joined(sides, " × ", &Side::text);
+std::string said_sides(const std::vector<WrittenSide>& sides) {
+    return joined(sides, " × ", &WrittenSide::text);
 }
 
 } // namespace
@@ -94,7 +94,7 @@ Result<Container, TextFault> parse_container(std::string_view text) {
         }
         lengths.push_back(length.value());
     }
-    Container container{lengths[0], lengths[1], std::nullopt, words_of(sides)};
+    Container container{lengths[0], lengths[1], std::nullopt, said_sides(sides)};
     if (lengths.size() == 3) {
         container.height = lengths[2];
     }

@@ -124,7 +124,7 @@ archive::PackageRecord read_package(toml::Table& table) {
 }
 
 /// What is read, and what only folders of before there were batches and events have.
-struct Reading {
+struct FolderReading {
     Contents contents;
     int format = 3;
     std::vector<archive::BagState> states;
@@ -169,7 +169,7 @@ archive::BagEvent read_event(toml::Table& table) {
     return event;
 }
 
-Contents::Bag read_bag(toml::Table& table, Reading& reading) {
+Contents::Bag read_bag(toml::Table& table, FolderReading& reading) {
     Contents::Bag bag;
     bag.ids = texts(table, "ids");
     bag.number = number(table, "number", 1);
@@ -192,7 +192,7 @@ void refuse_other_text(toml::Table& table, const std::string& description) {
     }
 }
 
-void read_day(Folder& folder, const std::string& name, Reading& reading) {
+void read_day(Folder& folder, const std::string& name, FolderReading& reading) {
     auto& contents = reading.contents;
     Contents::Day day;
     day.record.description = folder.bytes("days/" + name + "/as-written.toml");
@@ -298,7 +298,7 @@ Names read_names(Folder& folder) {
 Outcome<Contents> read_archive_files(const std::string& name, const ReadArchiveFile& read) {
     Folder folder{name, read};
     const auto names = read_names(folder);
-    Reading reading{{}, names.format, {}};
+    FolderReading reading{{}, names.format, {}};
     auto& contents = reading.contents;
     DayNames days;
     for (const auto& day : names.days) {

@@ -9,7 +9,7 @@ using namespace thawslip::literals;
 
 namespace {
 
-double hours(Length thickness, Surroundings air, Cooling cooling = {}) {
+double freezing_hours(Length thickness, Surroundings air, Cooling cooling = {}) {
     const auto time = freezing_time(moist_dish(), thickness, air, cooling);
     REQUIRE(time.ok());
     return time.value().count() / 3600.0;
@@ -25,19 +25,19 @@ HeatFault fault(Length thickness, Surroundings air, Cooling cooling = {}) {
 
 TEST_CASE("a thicker bag never freezes sooner") {
     for (double millimetres = 5.0; millimetres < 200.0; millimetres += 1.0)
-        CHECK(hours(Length::millimetres(millimetres + 1.0), {-18, 8}) >
-              hours(Length::millimetres(millimetres), {-18, 8}));
+        CHECK(freezing_hours(Length::millimetres(millimetres + 1.0), {-18, 8}) >
+              freezing_hours(Length::millimetres(millimetres), {-18, 8}));
 }
 
 TEST_CASE("a colder freezer never freezes later") {
     for (double celsius = -40.0; celsius < -16.0; celsius += 0.5)
-        CHECK(hours(30_mm, {celsius, 8}) < hours(30_mm, {celsius + 0.5, 8}));
+        CHECK(freezing_hours(30_mm, {celsius, 8}) < freezing_hours(30_mm, {celsius + 0.5, 8}));
 }
 
 TEST_CASE("a bag that goes in warmer never freezes sooner") {
     for (double celsius = 0.0; celsius < 30.0; celsius += 1.0)
-        CHECK(hours(30_mm, {-18, 8}, {celsius + 1.0, -15}) >
-              hours(30_mm, {-18, 8}, {celsius, -15}));
+        CHECK(freezing_hours(30_mm, {-18, 8}, {celsius + 1.0, -15}) >
+              freezing_hours(30_mm, {-18, 8}, {celsius, -15}));
 }
 
 TEST_CASE("a freezing time that cannot be reckoned says why") {

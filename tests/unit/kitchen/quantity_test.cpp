@@ -10,7 +10,7 @@ using namespace thawslip::kitchen;
 
 namespace {
 
-struct Wanted {
+struct WantedQuantity {
     const char* text;
     Amount low, high;
     Unit unit;
@@ -18,7 +18,7 @@ struct Wanted {
     const char* qualifier = "";
 };
 
-void check_reads(const Wanted& wanted) {
+void check_reads(const WantedQuantity& wanted) {
     CAPTURE(wanted.text);
     const auto read = parse_quantity(wanted.text);
     REQUIRE(read.ok());
@@ -83,7 +83,7 @@ TEST_CASE("every word for a unit is known, apart from its number or directly beh
 }
 
 TEST_CASE("quantities are read as cooks write them") {
-    const Wanted cases[] = {
+    const WantedQuantity cases[] = {
         {"2.2 kg", {11, 5}, {11, 5}, Unit::Kilogram, ""},
         {"2,2 kg", {11, 5}, {11, 5}, Unit::Kilogram, ""},
         {"1 l vegetable stock", {1, 1}, {1, 1}, Unit::Litre, "vegetable stock"},
@@ -135,7 +135,7 @@ TEST_CASE("quantities are read as cooks write them") {
 
 TEST_CASE("the measures of NIST's kitchen table are read with the names and signs it uses") {
     // NIST, Cooking Measurement Equivalencies (nist.gov/pml/owm/cooking-measurement-equivalencies).
-    const Wanted cases[] = {
+    const WantedQuantity cases[] = {
         {"1.25 mL", {5, 4}, {5, 4}, Unit::Millilitre, ""},
         {"1/4 teaspoon", {1, 4}, {1, 4}, Unit::Teaspoon, ""},
         {"2.5 mL", {5, 2}, {5, 2}, Unit::Millilitre, ""},

@@ -13,7 +13,7 @@ wording::Style style() {
     return style_of(service::Settings{});
 }
 
-std::string code_of(const std::string& dish) {
+std::string code_naming(const std::string& dish) {
     code::Message message;
     message.dish = dish;
     message.bag_id = kitchen::bag_id({dish, std::chrono::year{2026} / 10 / 17, 1});
@@ -31,8 +31,8 @@ TEST_CASE("a scanner's texts are parted by empty lines") {
 }
 
 TEST_CASE("codes are read without an archive, what is none of ours is said, the others are read") {
-    const std::vector texts{code_of("Barley stew"), std::string{"https://example.org"},
-                            code_of("Plum compote")};
+    const std::vector texts{code_naming("Barley stew"), std::string{"https://example.org"},
+                            code_naming("Plum compote")};
     CHECK_FALSE(service::name_bags(texts));
     const auto readings = service::read_texts(nullptr, texts, style());
     REQUIRE(readings.bags.size() == 2);
