@@ -45,6 +45,13 @@ target_precompile_headers(thawslip_precompiled PRIVATE
     <algorithm> <array> <chrono> <cmath> <filesystem> <fstream> <functional> <map> <memory> <optional>
     <set> <span> <string> <string_view> <variant> <vector> <fmt/format.h>)
 
+# thawslip_compile_in_heaps(<target> <files that are compiled alone>)
+function(thawslip_compile_in_heaps target alone)
+    target_precompile_headers(${target} REUSE_FROM thawslip_precompiled)
+    set_target_properties(${target} PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY} UNITY_BUILD_BATCH_SIZE 20)
+    set_source_files_properties(${alone} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+endfunction()
+
 # thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...]
 #                [ALONE <file>...] [DOOR])
 # One folder of src/ as one static library. What a layer includes from a third party is private
@@ -61,14 +68,21 @@ function(thawslip_layer name)
     target_link_libraries(thawslip_${name}
         PUBLIC ${arg_USES}
         PRIVATE ${arg_LIBRARIES} fmt::fmt thawslip_warnings)
-    target_precompile_headers(thawslip_${name} REUSE_FROM thawslip_precompiled)
-    set_target_properties(thawslip_${name} PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY}
-                          UNITY_BUILD_BATCH_SIZE 10)
-    set_source_files_properties(${arg_ALONE} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+    thawslip_compile_in_heaps(thawslip_${name} "${arg_ALONE}")
     if(NOT arg_DOOR)
         set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
         set_property(GLOBAL APPEND PROPERTY THAWSLIP_LIBRARIES ${arg_LIBRARIES})
     endif()
+endfunction()
+
+# thawslip_maker(<name> SOURCES <file>... USES <layer>... [ALONE <file>...])
+# A program that makes sources while the library is built.
+function(thawslip_maker name)
+    cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;ALONE")
+    add_executable(${name} ${arg_SOURCES})
+    list(TRANSFORM arg_USES PREPEND "thawslip::")
+    target_link_libraries(${name} PRIVATE ${arg_USES} fmt::fmt thawslip_warnings)
+    thawslip_compile_in_heaps(${name} "${arg_ALONE}")
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)
