@@ -47,7 +47,7 @@ Findings counts_ahead(const Scene& scene) {
     return found;
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule ahead_rows[] = {
     refusal("ahead-too-long", "FoodSafety.gov, Cold Food Storage Chart", too_long_ahead,
             "\"{0}\" is ready {1} days before it is packed; its list lets it stand in the "
             "refrigerator for {2} at most",
@@ -59,7 +59,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> ahead_rules() {
-    return rules;
+    return ahead_rows;
 }
 
 } // namespace thawslip::kitchen

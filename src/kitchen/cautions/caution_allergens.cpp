@@ -10,7 +10,7 @@ namespace {
 
 using namespace scene;
 
-constexpr std::string_view lists =
+constexpr std::string_view allergen_lists_source =
     "FDA, Questions and Answers Regarding Food Allergens, edition 5, 2025; Regulation (EU) "
     "1169/2011, Annex II";
 
@@ -183,28 +183,28 @@ Findings in_both(const Scene& scene) {
     return found;
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule allergens_rows[] = {
     refusal(
-        "allergen-denied", lists, denied,
+        "allergen-denied", allergen_lists_source, denied,
         "\"{0}\" says what is not in the food; expected the names of allergens that are in it",
         "name only those, or leave the key out: no print says that a food is free from something"),
-    refusal("allergen-trace", lists, traces,
+    refusal("allergen-trace", allergen_lists_source, traces,
             "\"{0}\" says what may be in the food by chance; expected may_contain = [{1}]",
             "contains takes the names of what is in it, may_contain the names of what may be"),
-    refusal("allergen-in-both", lists, in_both,
+    refusal("allergen-in-both", allergen_lists_source, in_both,
             "\"{0}\" stands in contains and in may_contain; expected it in one of them",
             "contains where it is in the food, may_contain where it may be there by chance"),
-    {"allergen-undeclared", CautionLevel::Check, lists, undeclared},
-    {"allergen-only-as-trace", CautionLevel::Check, lists, only_as_trace},
-    {"allergen-kind", CautionLevel::Check, lists, kind_not_named},
-    {"allergen-unknown", CautionLevel::Check, lists, unknown},
-    {"allergen-misspelt", CautionLevel::Check, lists, misspelt},
+    {"allergen-undeclared", CautionLevel::Check, allergen_lists_source, undeclared},
+    {"allergen-only-as-trace", CautionLevel::Check, allergen_lists_source, only_as_trace},
+    {"allergen-kind", CautionLevel::Check, allergen_lists_source, kind_not_named},
+    {"allergen-unknown", CautionLevel::Check, allergen_lists_source, unknown},
+    {"allergen-misspelt", CautionLevel::Check, allergen_lists_source, misspelt},
 };
 
 } // namespace
 
 std::span<const CautionRule> allergen_rules() {
-    return rules;
+    return allergens_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -115,7 +115,7 @@ Findings still_hard(const Scene& scene) {
                     method_place(scene));
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule ceiling_rows[] = {
     refusal("cold-water-too-long", food_code_thawing, cold_water_too_long,
             "in cold water this bag takes {0}, and with {3} of handling its outside is warmer than "
             "{1} for {2}; expected {4} at most",
@@ -141,7 +141,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> ceiling_rules() {
-    return rules;
+    return ceiling_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -43,7 +43,7 @@ Findings unsaid(const Scene& scene) {
                : Findings{};
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule cook_time_rows[] = {
     refusal("time-for-frozen", practice, frozen_time_of_thawed,
             "the cooking time is for frozen food, but this bag is thawed first",
             "give the time for thawed food, or cook it from frozen: method = \"from frozen\""),
@@ -57,7 +57,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> cook_time_rules() {
-    return rules;
+    return cook_time_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -90,7 +90,7 @@ Findings stuffed_meat(const Scene& scene) {
                : Findings{};
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule food_rows[] = {
     refusal("stuffed-poultry", "University of Missouri Extension, 2009", stuffed_poultry,
             "\"{0}\": poultry that was stuffed at home must not be frozen, it thaws and heats too "
             "slowly",
@@ -119,7 +119,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> food_rules() {
-    return rules;
+    return food_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -122,7 +122,7 @@ Findings infant_food_at_once(const Scene& scene) {
                     food_place(scene));
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule foods_rows[] = {
     {"food-from-words", CautionLevel::Report, practice, from_words},
     {"food-unknown", CautionLevel::Report, "FoodSafety.gov, Safe Minimum Internal Temperatures",
      no_words},
@@ -138,7 +138,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> kind_rules() {
-    return rules;
+    return foods_rows;
 }
 
 } // namespace thawslip::kitchen

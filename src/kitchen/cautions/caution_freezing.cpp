@@ -127,7 +127,7 @@ Findings harmed_as(const Scene& scene) {
     return found;
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule freezing_rows[] = {
     refusal("chilled-far-too-long", chilled_source, chilled_far_too_long,
             "{0} days in the refrigerator before freezing; expected {1} at most",
             "food that has stood longer is thrown away; next time freeze it on the day it is "
@@ -155,7 +155,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> freezing_rules() {
-    return rules;
+    return freezing_rows;
 }
 
 } // namespace thawslip::kitchen

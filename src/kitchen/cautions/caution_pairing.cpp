@@ -11,7 +11,7 @@ constexpr std::string_view slow_cookers =
     "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
 constexpr std::string_view low_heat =
     "USDA: cook meat and poultry at 325 °F at least; FDA Food Code 3-501.13, Thawing";
-constexpr std::string_view microwave =
+constexpr std::string_view microwave_source =
     "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013; FDA Food Code 3-501.13(C)";
 
 /// Where this dish is thawed and heated so that food passes from one to the other like this.
@@ -43,7 +43,7 @@ Findings keeps_heat_only(const Scene& scene) {
                     cook_place(scene, "in"));
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule pairing_rows[] = {
     refusal("slow-cooker-frozen", slow_cookers, frozen_in_slow_cooker,
             "a slow cooker must not be filled with frozen food; expected food that is fully thawed",
             "thaw it first (method = \"refrigerator\"), or cook it from frozen in the oven or in a "
@@ -54,10 +54,11 @@ constexpr CautionRule rules[] = {
             "thaw it first (method = \"refrigerator\"), or cook it from frozen in a hot oven or in "
             "a pot"),
     refusal(
-        "slow-cooker-from-microwave", microwave, refuses<ThawMethod::Microwave, Heat::SlowCooker>,
+        "slow-cooker-from-microwave", microwave_source,
+        refuses<ThawMethod::Microwave, Heat::SlowCooker>,
         "food from the microwave is warm in parts already, and a slow cooker heats it too slowly",
         "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven"),
-    refusal("low-heat-from-microwave", microwave, refuses<ThawMethod::Microwave, Heat::Low>,
+    refusal("low-heat-from-microwave", microwave_source, refuses<ThawMethod::Microwave, Heat::Low>,
             "food from the microwave is warm in parts already, and \"{0}\" heats it too slowly",
             "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven"),
     {"slow-cooker-from-water", CautionLevel::LabelAndCard, slow_cookers,
@@ -78,7 +79,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> pairing_rules() {
-    return rules;
+    return pairing_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -133,7 +133,7 @@ Findings paused(const Scene& scene) {
     return {};
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule part_cooking_rows[] = {
     refusal("part-cooked", source, part_cooked,
             "\"{0}\": meat must not be cooked in part to be finished later, what lives in it "
             "survives and grows",
@@ -146,7 +146,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> part_cooking_rules() {
-    return rules;
+    return part_cooking_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -155,7 +155,7 @@ Findings other_ready_to_eat(const Scene& scene) {
 /// Where people at risk are named: what is printed is no doctor's word.
 Findings no_medical_advice(const Scene& scene);
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule people_rows[] = {
     {"risk-low-target", CautionLevel::LabelAndCard, risk_source, low_target_at_risk,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-ready-to-eat", CautionLevel::Card, risk_source, other_ready_to_eat},
@@ -188,7 +188,7 @@ Findings no_medical_advice(const Scene& scene) {
     if (holds(scene, {FoodKind::InfantFood})) {
         return {{{}, food_place(scene)}};
     }
-    for (const auto& rule : rules) {
+    for (const auto& rule : people_rows) {
         if (rule.id.starts_with("risk-") && rule.find != no_medical_advice) {
             if (auto found = rule.find(scene); !found.empty()) {
                 return {{{}, std::move(found.front().where)}};
@@ -201,7 +201,7 @@ Findings no_medical_advice(const Scene& scene) {
 } // namespace
 
 std::span<const CautionRule> people_rules() {
-    return rules;
+    return people_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -177,7 +177,7 @@ Findings many_portions(const Scene& scene) {
              place_of_size(package, "servings")}};
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule plausible_rows[] = {
     refusal(
         "use-by-years-away", practice, use_by_years_away,
         "use_by {0} is more than {2} months after the day it was made, {1}; expected {3} at the "
@@ -210,7 +210,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> plausible_rules() {
-    return rules;
+    return plausible_rows;
 }
 
 } // namespace thawslip::kitchen

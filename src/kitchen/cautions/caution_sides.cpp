@@ -42,7 +42,7 @@ Findings side_minimum(const Scene& scene) {
     return found;
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule sides_rows[] = {
     {"side-minimum", CautionLevel::Card, "FoodSafety.gov, Safe Minimum Internal Temperatures",
      side_minimum},
 };
@@ -50,7 +50,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> side_rules() {
-    return rules;
+    return sides_rows;
 }
 
 } // namespace thawslip::kitchen

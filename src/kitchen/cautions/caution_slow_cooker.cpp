@@ -12,7 +12,7 @@ namespace {
 
 using namespace scene;
 
-constexpr std::string_view slow_cookers =
+constexpr std::string_view fsis_slow_cookers =
     "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
 constexpr std::string_view bean_source =
     "FDA, Bad Bug Book, phytohaemagglutinin; Food Safety Information Council (Australia), Slow "
@@ -155,7 +155,7 @@ Findings unclear_beans(const Scene& scene) {
     return found.empty() ? found : Findings{found.front()}; // the same words twice help nobody
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule slow_cooker_rows[] = {
     refusal("slow-cooker-warm", "Iowa State University Extension, Slow cookers", warm_setting,
             "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
             "\"high\""),
@@ -171,16 +171,16 @@ constexpr CautionRule rules[] = {
         stuffed_bird,
         "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
         "cook the stuffing apart, in a dish in the oven"),
-    {"slow-cooker-fill", CautionLevel::Card, slow_cookers, filling},
-    {"slow-cooker-reheating", CautionLevel::Card, slow_cookers, reheating,
+    {"slow-cooker-fill", CautionLevel::Card, fsis_slow_cookers, filling},
+    {"slow-cooker-reheating", CautionLevel::Card, fsis_slow_cookers, reheating,
      "IF COOKED BEFORE HEAT TO {0} FIRST"},
-    {"slow-cooker-step-frozen", CautionLevel::Check, slow_cookers, step_says_frozen},
+    {"slow-cooker-step-frozen", CautionLevel::Check, fsis_slow_cookers, step_says_frozen},
 };
 
 } // namespace
 
 std::span<const CautionRule> slow_cooker_rules() {
-    return rules;
+    return slow_cooker_rows;
 }
 
 } // namespace thawslip::kitchen

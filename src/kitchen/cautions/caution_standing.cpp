@@ -4,7 +4,7 @@ namespace thawslip::kitchen {
 namespace {
 
 // These belong to no single package: the day sheet carries them.
-constexpr CautionRule rules[] = {
+constexpr CautionRule standing_rows[] = {
     {"two-hour-rule", CautionLevel::Check, "USDA FSIS, Leftovers and Food Safety"},
     {"cool-before-freezing", CautionLevel::Check, "FDA Food Code 3-501.14, Cooling"},
     {"freeze-in-one-layer", CautionLevel::Check,
@@ -14,7 +14,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> standing_rules() {
-    return rules;
+    return standing_rows;
 }
 
 } // namespace thawslip::kitchen

@@ -181,7 +181,7 @@ Findings microwave(const Scene& scene) {
                     cook_place(scene, "in"));
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule temperature_rows[] = {
     refusal("target-below-minimum", temperatures, below_minimum,
             "{0} is below the safe minimum for what is inside, {1} in the middle (\"{2}\", {3})",
             "raise it, or say why it is right here: because = \"…\""),
@@ -223,7 +223,7 @@ std::optional<seconds> holding(const Scene& scene) {
 }
 
 std::span<const CautionRule> temperature_rules() {
-    return rules;
+    return temperature_rows;
 }
 
 } // namespace thawslip::kitchen

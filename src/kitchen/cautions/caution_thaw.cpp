@@ -85,7 +85,7 @@ Findings no_days_left(const Scene& scene) {
     return {{{}, scene.package.where.key("days_refrigerated")}};
 }
 
-constexpr CautionRule rules[] = {
+constexpr CautionRule thaw_rows[] = {
     refusal("thaw-warm", big_thaw, room_temperature,
             "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave "
             "or cooking from frozen"),
@@ -108,7 +108,7 @@ constexpr CautionRule rules[] = {
 } // namespace
 
 std::span<const CautionRule> thaw_rules() {
-    return rules;
+    return thaw_rows;
 }
 
 } // namespace thawslip::kitchen
