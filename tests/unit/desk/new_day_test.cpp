@@ -9,11 +9,13 @@ using namespace thawslip::test_support;
 
 namespace {
 
-struct Folder {
+struct DraftsFolder {
     FakeMachine fake;
     desk::Desk desk;
 
-    Folder() : desk{(fake.days["a.toml"] = former, machine_of(fake))} { get(desk, "/api/state"); }
+    DraftsFolder() : desk{(fake.days["a.toml"] = former, machine_of(fake))} {
+        get(desk, "/api/state");
+    }
 
     http::Response make(const json::Json& body) { return post(desk, "/api/days", body); }
     json::Json made(const json::Json& body) {
@@ -36,14 +38,14 @@ struct Folder {
 } // namespace
 
 TEST_CASE("a new day is blank, a sample, or a former one without the dates of its bags") {
-    Folder folder;
+    DraftsFolder folder;
     const auto again = folder.made({{"from", 1}, {"made", "2026-11-07"}});
     CHECK(again["name"] == "2026-11-07-day.toml");
     CHECK(again["number"] == 2);
     CHECK(folder.fake.days["2026-11-07-day.toml"] ==
           "# the crew\n[day]\nmade = 2026-11-07 # Saturday\n\n[[package]]\n"
           "dish = \"Barley stew\" # with celery\nservings = 4\nfood = \"soup or stew\"\n");
-    CHECK(folder.fake.days["a.toml"] == Folder::former);
+    CHECK(folder.fake.days["a.toml"] == DraftsFolder::former);
 
     for (const std::string language : {"en", "es", "de"}) {
         folder.fake.settings.language = language;
@@ -57,7 +59,7 @@ TEST_CASE("a new day is blank, a sample, or a former one without the dates of it
 }
 
 TEST_CASE("a new day never takes the place of a file") {
-    Folder folder;
+    DraftsFolder folder;
     const json::Json blank{{"from", "blank"}, {"made", "2026-10-17"}};
     CHECK(folder.made(blank)["name"] == "2026-10-17-day.toml");
     CHECK(folder.made(blank)["name"] == "2026-10-17-2-day.toml");
@@ -66,7 +68,7 @@ TEST_CASE("a new day never takes the place of a file") {
 }
 
 TEST_CASE("a name of a cook's words is one that any folder takes") {
-    Folder folder;
+    DraftsFolder folder;
     const auto name = [&folder](const std::string& words) {
         return folder.made({{"from", "blank"}, {"made", "2026-10-17"}, {"name", words}})["name"];
     };
@@ -79,7 +81,7 @@ TEST_CASE("a name of a cook's words is one that any folder takes") {
 }
 
 TEST_CASE("a new day that no page asks for is refused") {
-    Folder folder;
+    DraftsFolder folder;
     CHECK(folder.make({{"from", "empty"}, {"made", "2026-10-17"}}).status == 400);
     CHECK(folder.make({{"made", "2026-10-17"}}).status == 400);
     CHECK(folder.make({{"from", "blank"}}).status == 400);

@@ -15,7 +15,7 @@ using std::chrono::seconds;
 
 namespace {
 
-const SteadyTime noon{std::chrono::hours{12}};
+const SteadyTime at_noon{std::chrono::hours{12}};
 
 } // namespace
 
@@ -47,52 +47,52 @@ TEST_CASE("a code is read as it is typed, by whoever looks at it") {
 }
 
 TEST_CASE("a code lets one phone in") {
-    Pairing pairing{"01AG-HJKZ", noon};
-    CHECK(pairing.is_open(noon));
-    CHECK(pairing.lets_in("01ag hjkz", noon + seconds{3}));
-    CHECK_FALSE(pairing.is_open(noon + seconds{3}));
-    CHECK_FALSE(pairing.lets_in("01AG-HJKZ", noon + seconds{3}));
+    Pairing pairing{"01AG-HJKZ", at_noon};
+    CHECK(pairing.is_open(at_noon));
+    CHECK(pairing.lets_in("01ag hjkz", at_noon + seconds{3}));
+    CHECK_FALSE(pairing.is_open(at_noon + seconds{3}));
+    CHECK_FALSE(pairing.lets_in("01AG-HJKZ", at_noon + seconds{3}));
 }
 
 TEST_CASE("a code holds for two minutes") {
-    Pairing in_time{"01AG-HJKZ", noon};
-    CHECK(in_time.left(noon) == seconds{120});
-    CHECK(in_time.left(noon + milliseconds{119'001}) == seconds{1});
-    CHECK(in_time.lets_in("01AG-HJKZ", noon + milliseconds{119'999}));
-    Pairing late{"01AG-HJKZ", noon};
-    CHECK(late.left(noon + minutes{2}) == seconds{0});
-    CHECK_FALSE(late.lets_in("01AG-HJKZ", noon + minutes{2}));
-    CHECK_FALSE(late.lets_in("01AG-HJKZ", noon)); // for good
+    Pairing in_time{"01AG-HJKZ", at_noon};
+    CHECK(in_time.left(at_noon) == seconds{120});
+    CHECK(in_time.left(at_noon + milliseconds{119'001}) == seconds{1});
+    CHECK(in_time.lets_in("01AG-HJKZ", at_noon + milliseconds{119'999}));
+    Pairing late{"01AG-HJKZ", at_noon};
+    CHECK(late.left(at_noon + minutes{2}) == seconds{0});
+    CHECK_FALSE(late.lets_in("01AG-HJKZ", at_noon + minutes{2}));
+    CHECK_FALSE(late.lets_in("01AG-HJKZ", at_noon)); // for good
 }
 
 TEST_CASE("five wrong tries end a code, four do not") {
-    Pairing four{"01AG-HJKZ", noon};
-    Pairing five{"01AG-HJKZ", noon};
+    Pairing four{"01AG-HJKZ", at_noon};
+    Pairing five{"01AG-HJKZ", at_noon};
     for (int tries = 0; tries < 4; ++tries) {
-        CHECK_FALSE(four.lets_in("01AG-HJK0", noon));
-        CHECK_FALSE(five.lets_in("01AG-HJK0", noon));
+        CHECK_FALSE(four.lets_in("01AG-HJK0", at_noon));
+        CHECK_FALSE(five.lets_in("01AG-HJK0", at_noon));
     }
-    CHECK_FALSE(five.lets_in("", noon));
-    CHECK(four.lets_in("01AG-HJKZ", noon));
-    CHECK_FALSE(five.lets_in("01AG-HJKZ", noon));
-    CHECK(five.left(noon) == seconds{0});
+    CHECK_FALSE(five.lets_in("", at_noon));
+    CHECK(four.lets_in("01AG-HJKZ", at_noon));
+    CHECK_FALSE(five.lets_in("01AG-HJKZ", at_noon));
+    CHECK(five.left(at_noon) == seconds{0});
 }
 
 TEST_CASE("only the whole code is right") {
     for (const std::string wrong : {"", "0", "01AG-HJK", "01AG-HJKZ0", "01AG-HJKZ\n", "10AG-HJKZ",
                                     "01AG.HJKZ", "U1AG-HJKZ"}) {
         CAPTURE(wrong);
-        Pairing pairing{"01AG-HJKZ", noon};
-        CHECK_FALSE(pairing.lets_in(wrong, noon));
+        Pairing pairing{"01AG-HJKZ", at_noon};
+        CHECK_FALSE(pairing.lets_in(wrong, at_noon));
     }
 }
 
 TEST_CASE("tries are counted by the span") {
     desk::Tries tries{2, seconds{60}};
-    CHECK(tries.allow(noon));
-    CHECK(tries.allow(noon + seconds{59}));
-    CHECK_FALSE(tries.allow(noon + seconds{59}));
-    CHECK(tries.allow(noon + seconds{60}));
-    CHECK(tries.allow(noon + seconds{61}));
-    CHECK_FALSE(tries.allow(noon + seconds{62}));
+    CHECK(tries.allow(at_noon));
+    CHECK(tries.allow(at_noon + seconds{59}));
+    CHECK_FALSE(tries.allow(at_noon + seconds{59}));
+    CHECK(tries.allow(at_noon + seconds{60}));
+    CHECK(tries.allow(at_noon + seconds{61}));
+    CHECK_FALSE(tries.allow(at_noon + seconds{62}));
 }
