@@ -22,12 +22,17 @@ struct Draft {
         return length[track] > Length{} || tracks[track].kind == Track::Kind::Share;
     }
 
+    /// The first of the tracks that are not there right above one; itself, if there is none.
+    std::size_t first_missing_above(std::size_t track) const {
+        while (track > 0 && !stands(track - 1)) {
+            --track;
+        }
+        return track;
+    }
+
     /// A gap stands before every track that stands, but the first of them.
     Length gap_before(std::size_t track) const {
-        std::size_t above = track;
-        while (above > 0 && !stands(above - 1)) {
-            --above;
-        }
+        const auto above = first_missing_above(track);
         return stands(track) && above > 0 ? least_gap(above, track) : Length{};
     }
 
@@ -57,9 +62,14 @@ struct Draft {
         return sum;
     }
 
-    /// Whether the gap before a track takes what is to spare.
+    /// Whether the gap before a track takes what is to spare: its own is meant, or that of a row above
+    /// it that is not there.
     bool grows(std::size_t track, const std::vector<bool>& growing) const {
-        return gap_before(track) > Length{} && (growing.empty() || growing[track]);
+        bool meant = growing.empty();
+        for (auto i = first_missing_above(track); i <= track && !meant; ++i) {
+            meant = growing[i];
+        }
+        return meant && gap_before(track) > Length{};
     }
 
     int count_growing(const std::vector<bool>& growing) const {

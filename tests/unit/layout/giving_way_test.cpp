@@ -106,6 +106,30 @@ TEST_CASE("words are said shorter, form by form, where they would else be too sm
     CHECK(seen == std::set<std::size_t>{0, 1, 2});
 }
 
+TEST_CASE("no gap takes what is to spare for an area that is not there") {
+    const auto layout = testing::layout_from(R"(
+print = "bag label"
+picture = ["dish", "cook", "thaw"]
+columns = ["share"]
+row_gap = "1 mm"
+row_gap_most = "4 mm"
+spare_under = ["cook"]
+[area]
+dish = { words = "dish", x_height = ["2 mm", "2 mm", "2 mm"] }
+cook = { words = "cook", x_height = ["2 mm", "2 mm", "2 mm"] }
+thaw = { words = "thaw", x_height = ["2 mm", "2 mm", "2 mm"] }
+)");
+    const auto gap_above_thaw = [&](const wording::Print& print, std::size_t above) {
+        const auto arrangement = arrange(layout, testing::shaped(print, layout), {60_mm, 90_mm},
+                                         sizing_at({comfortable}, 0), testing::fonts());
+        return arrangement.areas[2].room.top() - arrangement.areas[above].room.bottom();
+    };
+    auto print = wordy();
+    CHECK(gap_above_thaw(print, 1).in_millimetres() == doctest::Approx(4.0));
+    print.fields[2].paragraphs.clear();
+    CHECK(gap_above_thaw(print, 0).in_millimetres() == doctest::Approx(1.0));
+}
+
 TEST_CASE("what shortens and what drops stand in one order") {
     const Given drop_last{one_below_the_other(", shorten = [1, 2]", ", drop = 3")};
     const Given drop_between{one_below_the_other(", shorten = [1, 3]", ", drop = 2")};

@@ -145,6 +145,10 @@ TEST_CASE("what is to spare goes into the gaps that grow, and into no others") {
     CHECK(bands.gap_before(2).in_millimetres() == doctest::Approx(5.0));
     const auto all = resolve_rows(rows, {1_mm, 5_mm}, 40_mm, needs);
     CHECK(all.gap_before(1).in_millimetres() == doctest::Approx(5.0));
+    // Where the row below is not there, the gap stands before the next.
+    const auto two = resolve_rows(rows, {1_mm, 5_mm, {false, true, false}}, 40_mm,
+                                  {{0, 1, 10_mm}, {2, 1, 10_mm}});
+    CHECK(two.start_of(2).in_millimetres() == doctest::Approx(15.0));
 }
 
 TEST_CASE("a gap with a rule has the rule's distance, also where the row below is not there") {
