@@ -6,6 +6,9 @@
 //     share that `thawslip read` reads and, after the stroke, that it or zbar reads. Other labels
 //     than last time have another first seed.
 //
+//   thawslip_damage_lab aims [LABELS] [CHARACTERS] [ROOM-MM] [DPI] [FIRST-SEED]
+//     The code that choose_symbol picks, alone, in the winters that the aims are set for.
+//
 //   thawslip_damage_lab rules [LABELS]
 //     Which rule picks best, over several rooms, printers and lengths of text, modules of 0.33 mm
 //     and more: choose_symbol, the highest level that fits, or the largest module that fits. Each
@@ -15,6 +18,7 @@
 //   thawslip_damage_lab photos [PHOTOGRAPHS] [CHARACTERS]
 //     Which share of hard photographs of fresh labels is read, by what makes them hard and by
 //     camera; ZXing-C++ behind read_picture / zbar.
+#include "base/list.h"
 #include "damage/candidates.h"
 #include "damage/hard_photo.h"
 #include "damage/readers.h"
@@ -56,6 +60,12 @@ std::string name_of(const Printed& code) {
                        code.symbol.version, code.module_mm);
 }
 
+void print_share(const Printed& code, Winter winter, int labels, int first_seed) {
+    const Shares shares = shares_read(code, {winter, Camera::Good, Ask::Both}, labels, first_seed);
+    fmt::print("  {:5.1f}/{:5.1f}", shares.zxing, shares.either);
+    std::fflush(stdout);
+}
+
 void print_table(const Situation& situation, int labels, int first_seed) {
     fmt::print("{} characters, {} mm, {} dpi, {} labels a cell; ZXing/either\n{:<16}",
                situation.characters, situation.room_mm, situation.dots_per_inch, labels,
@@ -68,13 +78,24 @@ void print_table(const Situation& situation, int labels, int first_seed) {
     for (std::size_t i = 0; i < codes.size(); ++i) {
         fmt::print("\n{} {}", i == choice ? '>' : ' ', name_of(codes[i]));
         for (const auto& [winter, name] : winters) {
-            const Shares shares =
-                shares_read(codes[i], {winter, Camera::Good, Ask::Both}, labels, first_seed);
-            fmt::print("  {:5.1f}/{:5.1f}", shares.zxing, shares.either);
-            std::fflush(stdout);
+            print_share(codes[i], winter, labels, first_seed);
         }
     }
     fmt::print("\n");
+}
+
+void print_aims(const Situation& situation, int labels, int first_seed) {
+    const std::vector<Printed> codes = candidates(situation, least_asked_mm);
+    const Printed& code = codes[chosen(codes, situation, least_mm)];
+    fmt::print("{}, {} characters, {} labels; ZXing/either\n", name_of(code), situation.characters,
+               labels);
+    for (const auto& [winter, name] : winters) {
+        if (is_one_of(winter, {Winter::FrostScuff, Winter::TenthSmeared, Winter::WetCorner})) {
+            fmt::print("{:<40}", name);
+            print_share(code, winter, labels, first_seed);
+            fmt::print("\n");
+        }
+    }
 }
 
 constexpr std::array<Situation, 6> situations = {{
@@ -174,10 +195,14 @@ int main(int count, char** words) {
                      count > 3 ? static_cast<std::size_t>(std::atoi(words[3])) : 200);
         return 0;
     }
-    const int labels = count > 1 ? std::atoi(words[1]) : 100;
+    const bool aims = count > 1 && std::string_view{words[1]} == "aims";
+    const auto word = [&](int i) {
+        return i + (aims ? 1 : 0) < count ? words[i + (aims ? 1 : 0)] : nullptr;
+    };
+    const int labels = word(1) ? std::atoi(word(1)) : 100;
     Situation situation;
-    situation.characters = count > 2 ? static_cast<std::size_t>(std::atoi(words[2])) : 200;
-    situation.room_mm = count > 3 ? std::atof(words[3]) : situation.room_mm;
-    situation.dots_per_inch = count > 4 ? std::atof(words[4]) : situation.dots_per_inch;
-    print_table(situation, labels, count > 5 ? std::atoi(words[5]) : 0);
+    situation.characters = word(2) ? static_cast<std::size_t>(std::atoi(word(2))) : 200;
+    situation.room_mm = word(3) ? std::atof(word(3)) : situation.room_mm;
+    situation.dots_per_inch = word(4) ? std::atof(word(4)) : situation.dots_per_inch;
+    (aims ? print_aims : print_table)(situation, labels, word(5) ? std::atoi(word(5)) : 0);
 }
