@@ -91,7 +91,7 @@ std::string usage(const CommandDescription& command) {
 }
 
 /// Sentences as they stand; examples set in, under a heading.
-std::string notes(const std::vector<std::string>& lines) {
+std::string paragraphs_of(const std::vector<std::string>& lines) {
     std::string text;
     bool among_examples = false;
     for (const auto& line : lines) {
@@ -121,7 +121,7 @@ std::string help_text(const CommandDescription& command) {
     }
     return text + "\n" + usage(command) + table("Commands", commands) +
            table("Words", rows_of(command.words)) + table("Options", rows_of(command.options)) +
-           notes(command.notes);
+           paragraphs_of(command.notes);
 }
 
 } // namespace thawslip::app
