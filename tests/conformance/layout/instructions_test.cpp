@@ -164,7 +164,7 @@ TEST_CASE_FIXTURE(Labels, "a label or its code says what is added and how it is 
             }
         }
     }
-    MESSAGE(looked_at << " labels, " << whole_codes << " codes with steps, " << refused
-                      << " refused");
+    MESSAGE(looked_at << " labels, " << whole_codes << " codes with steps");
     CHECK(looked_at > 500);
+    CHECK(refused == 0); // every stock takes every dish of these days
 }
