@@ -122,8 +122,8 @@ private:
         }
     }
 
-    /// Which gaps take what is to spare: those under the areas that the layout names, as far as they
-    /// are there.
+    /// Which gaps take what is to spare: those under the areas that the layout names, as far as
+    /// they are there.
     std::vector<bool> growing_gaps() const {
         if (layout_.spare_under.empty()) {
             return {};
@@ -131,8 +131,7 @@ private:
         std::vector<bool> growing(layout_.rows.size());
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             const auto below = static_cast<std::size_t>(area(i).grid.row + area(i).grid.rows);
-            if (shown(i) && below < growing.size() &&
-                contains(layout_.spare_under, area(i).name)) {
+            if (shown(i) && below < growing.size() && contains(layout_.spare_under, area(i).name)) {
                 growing[below] = true;
             }
         }

@@ -62,8 +62,8 @@ struct Draft {
         return sum;
     }
 
-    /// Whether the gap before a track takes what is to spare: its own is meant, or that of a row above
-    /// it that is not there.
+    /// Whether the gap before a track takes what is to spare: its own is meant, or that of a row
+    /// above it that is not there.
     bool grows(std::size_t track, const std::vector<bool>& growing) const {
         bool meant = growing.empty();
         for (auto i = first_missing_above(track); i <= track && !meant; ++i) {
