@@ -31,12 +31,12 @@ std::string without_dashes_around(std::string_view phrase) {
 }
 
 /// All that a text says, in order, and the classes that it denies.
-struct DishFindings {
+struct SaidAllergens {
     std::vector<AllergenMention> names;
     std::vector<Allergen> denied;
 };
 
-void deny(DishFindings& found, Allergen allergen) {
+void deny(SaidAllergens& found, Allergen allergen) {
     found.denied.push_back(allergen);
     if (allergen == Allergen::GlutenCereals) {
         found.denied.push_back(Allergen::Wheat);
@@ -65,8 +65,8 @@ bool is_aside(const WordedText& text, const Mention& named) {
 
 enum class Words { OfFood, OfSteps };
 
-DishFindings look_up(const WordedText& text, Words words) {
-    DishFindings found;
+SaidAllergens look_up(const WordedText& text, Words words) {
+    SaidAllergens found;
     const auto all = mentions(text, Section::Allergen);
     for (std::size_t i = 0; i < all.size(); ++i) {
         auto named = named_by(all[i].meaning);
@@ -92,7 +92,7 @@ bool contains_mention(const std::vector<AllergenMention>& mentions, const NamedA
                                [&](const auto& mention) { return mention.named == named; });
 }
 
-std::vector<AllergenMention> each_once(DishFindings all) {
+std::vector<AllergenMention> each_once(SaidAllergens all) {
     std::vector<AllergenMention> found;
     for (auto& mention : all.names) {
         if (!contains_mention(found, mention.named)) {
