@@ -1,14 +1,13 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cooking/gentle_heat.h"
 #include "kitchen/cooking/thaw_pairing.h"
+#include "kitchen/sources.h"
 
 namespace thawslip::kitchen {
 namespace {
 
 using namespace scene;
 
-constexpr std::string_view slow_cookers =
-    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
 constexpr std::string_view low_heat =
     "USDA: cook meat and poultry at 325 °F at least; FDA Food Code 3-501.13, Thawing";
 constexpr std::string_view microwave_source =
@@ -44,7 +43,7 @@ Findings keeps_heat_only(const Scene& scene) {
 }
 
 constexpr CautionRule pairing_rows[] = {
-    refusal("slow-cooker-frozen", slow_cookers, frozen_in_slow_cooker,
+    refusal("slow-cooker-frozen", slow_cooker_safety, frozen_in_slow_cooker,
             "a slow cooker must not be filled with frozen food; expected food that is fully thawed",
             "thaw it first (method = \"refrigerator\"), or cook it from frozen in the oven or in a "
             "pot"),
@@ -61,16 +60,16 @@ constexpr CautionRule pairing_rows[] = {
     refusal("low-heat-from-microwave", microwave_source, refuses<ThawMethod::Microwave, Heat::Low>,
             "food from the microwave is warm in parts already, and \"{0}\" heats it too slowly",
             "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven"),
-    {"slow-cooker-from-water", CautionLevel::LabelAndCard, slow_cookers,
+    {"slow-cooker-from-water", CautionLevel::LabelAndCard, slow_cooker_safety,
      passes<Passage::AtOnceHigh, Heat::SlowCooker>, "STRAIGHT INTO SLOW COOKER - 1 H ON HIGH"},
     {"low-heat-from-water", CautionLevel::LabelAndCard, low_heat,
      passes<Passage::AtOnceHot, Heat::Low>, "HEAT UP BEFORE IT GOES IN"},
     {"haybox-boil-first", CautionLevel::LabelAndCard, practice, keeps_heat_only,
      "FULL BOIL BEFORE IT GOES IN"},
-    {"slow-cooker-thaw-first", CautionLevel::Card, slow_cookers,
+    {"slow-cooker-thaw-first", CautionLevel::Card, slow_cooker_safety,
      passes<Passage::KeptCold, Heat::SlowCooker>, "THAW FULLY BEFORE SLOW COOKER"},
-    {"low-heat-thaw-first", CautionLevel::Card, slow_cookers, passes<Passage::KeptCold, Heat::Low>,
-     "THAW FULLY BEFORE COOKING"},
+    {"low-heat-thaw-first", CautionLevel::Card, slow_cooker_safety,
+     passes<Passage::KeptCold, Heat::Low>, "THAW FULLY BEFORE COOKING"},
     {"frozen-pressure-cooker", CautionLevel::Card, practice,
      passes<Passage::FrozenByBook, Heat::PressureCooker>, "AS THE PRESSURE COOKER LEAFLET SAYS"},
     {"frozen-grill", CautionLevel::Card, practice, passes<Passage::FrozenUneven, Heat::Grill>},

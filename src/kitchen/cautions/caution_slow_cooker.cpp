@@ -3,6 +3,7 @@
 #include "kitchen/foods/beans.h"
 #include "kitchen/foods/dish_words.h"
 #include "kitchen/measures/temperature.h"
+#include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
@@ -12,8 +13,6 @@ namespace {
 
 using namespace scene;
 
-constexpr std::string_view fsis_slow_cookers =
-    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
 constexpr std::string_view bean_source =
     "FDA, Bad Bug Book, phytohaemagglutinin; Food Safety Information Council (Australia), Slow "
     "cookers";
@@ -171,10 +170,10 @@ constexpr CautionRule slow_cooker_rows[] = {
         stuffed_bird,
         "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
         "cook the stuffing apart, in a dish in the oven"),
-    {"slow-cooker-fill", CautionLevel::Card, fsis_slow_cookers, filling},
-    {"slow-cooker-reheating", CautionLevel::Card, fsis_slow_cookers, reheating,
+    {"slow-cooker-fill", CautionLevel::Card, slow_cooker_safety, filling},
+    {"slow-cooker-reheating", CautionLevel::Card, slow_cooker_safety, reheating,
      "IF COOKED BEFORE HEAT TO {0} FIRST"},
-    {"slow-cooker-step-frozen", CautionLevel::Check, fsis_slow_cookers, step_says_frozen},
+    {"slow-cooker-step-frozen", CautionLevel::Check, slow_cooker_safety, step_says_frozen},
 };
 
 } // namespace

@@ -1,6 +1,7 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cautions/thaw_places.h"
 #include "kitchen/measures/temperature_text.h"
+#include "kitchen/sources.h"
 #include "kitchen/storage/chilled_wait.h"
 
 namespace thawslip::kitchen {
@@ -8,7 +9,6 @@ namespace {
 
 using namespace scene;
 
-constexpr std::string_view big_thaw = "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013";
 constexpr std::string_view uk_freezing =
     "UK Food Standards Agency, How to chill, freeze and defrost food safely";
 constexpr std::string_view vacuum_source =
@@ -86,10 +86,10 @@ Findings no_days_left(const Scene& scene) {
 }
 
 constexpr CautionRule thaw_rows[] = {
-    refusal("thaw-warm", big_thaw, room_temperature,
+    refusal("thaw-warm", safe_defrosting, room_temperature,
             "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave "
             "or cooking from frozen"),
-    {"thaw-cook-at-once", CautionLevel::LabelAndCard, big_thaw, cook_at_once},
+    {"thaw-cook-at-once", CautionLevel::LabelAndCard, safe_defrosting, cook_at_once},
     {"thaw-no-days-left", CautionLevel::LabelAndCard,
      "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "
      "Food Safety",
@@ -98,10 +98,10 @@ constexpr CautionRule thaw_rows[] = {
      "OPEN VACUUM PACK BEFORE THAWING"},
     {"vacuum-packed-fish-perhaps", CautionLevel::Card, vacuum_source, perhaps_vacuum_fish,
      "OPEN A VACUUM PACK BEFORE THAWING"},
-    {"cold-water-thaw", CautionLevel::Card, big_thaw, cold_water},
+    {"cold-water-thaw", CautionLevel::Card, safe_defrosting, cold_water},
     {"thaw-on-a-plate", CautionLevel::Card,
      "safefood (Ireland), Defrosting food safely (read in a copy)", on_a_plate},
-    {"refreeze-after-cooking", CautionLevel::Card, big_thaw, refreeze_after_cooking},
+    {"refreeze-after-cooking", CautionLevel::Card, safe_defrosting, refreeze_after_cooking},
     {"refreeze-never", CautionLevel::Card, uk_freezing, refreeze_never},
 };
 

@@ -1,14 +1,13 @@
 #include "kitchen/cooking/thaw_pairing.h"
 
 #include "kitchen/cooking/gentle_heat.h"
+#include "kitchen/sources.h"
 
 namespace thawslip::kitchen {
 namespace {
 
 using enum Passage;
 
-constexpr std::string_view slow_cookers =
-    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
 constexpr std::string_view big_thaw =
     "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013 (read in a copy)";
 constexpr std::string_view microwave =
@@ -24,8 +23,8 @@ constexpr auto fridge = ThawMethod::Refrigerator;
 constexpr auto frozen = ThawMethod::FromFrozen;
 
 constexpr Pairing table[] = {
-    {fridge, Heat::SlowCooker, KeptCold, slow_cookers},
-    {fridge, Heat::Low, KeptCold, slow_cookers},
+    {fridge, Heat::SlowCooker, KeptCold, slow_cooker_safety},
+    {fridge, Heat::Low, KeptCold, slow_cooker_safety},
     {fridge, Heat::Oven, Free, big_thaw},
     {fridge, Heat::Pan, Free, big_thaw},
     {fridge, Heat::Pot, Free, big_thaw},
@@ -36,7 +35,7 @@ constexpr Pairing table[] = {
     {fridge, Heat::Other, Free, big_thaw},
     {fridge, Heat::Nowhere, Free, big_thaw},
 
-    {water, Heat::SlowCooker, AtOnceHigh, slow_cookers},
+    {water, Heat::SlowCooker, AtOnceHigh, slow_cooker_safety},
     {water, Heat::Low, AtOnceHot, low_heat},
     {water, Heat::Oven, AtOnce, big_thaw},
     {water, Heat::Pan, AtOnce, big_thaw},
@@ -60,7 +59,7 @@ constexpr Pairing table[] = {
     {waves, Heat::Other, AtOnce, microwave},
     {waves, Heat::Nowhere, AtOnce, microwave},
 
-    {frozen, Heat::SlowCooker, Refused, slow_cookers},
+    {frozen, Heat::SlowCooker, Refused, slow_cooker_safety},
     {frozen, Heat::Low, Refused, low_heat},
     {frozen, Heat::Oven, Free, big_thaw},
     {frozen, Heat::Pan, Free, big_thaw},

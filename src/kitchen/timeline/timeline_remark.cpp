@@ -1,6 +1,7 @@
 #include "kitchen/timeline/timeline_remark.h"
 
 #include "base/named.h"
+#include "kitchen/sources.h"
 
 namespace thawslip::kitchen {
 
@@ -9,7 +10,6 @@ namespace {
 using enum RemarkId;
 using enum RemarkWeight;
 
-constexpr std::string_view big_thaw = "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013";
 constexpr std::string_view leftovers = "USDA FSIS, Leftovers and Food Safety";
 constexpr std::string_view slow_cookers = "USDA FSIS, Slow Cookers and Food Safety";
 
@@ -19,25 +19,25 @@ constexpr RemarkRule rules[] = {
     {EatRepeated, Caution, "eat_repeated", ""},
     {ClockForward, Note, "clock_forward", ""},
     {ClockBack, Note, "clock_back", ""},
-    {ThawSizeUnknown, Caution, "thaw_size_unknown", big_thaw},
-    {ThawThicknessUnknown, Note, "thaw_thickness_unknown", big_thaw},
+    {ThawSizeUnknown, Caution, "thaw_size_unknown", safe_defrosting},
+    {ThawThicknessUnknown, Note, "thaw_thickness_unknown", safe_defrosting},
     {ThawWeightUnknown, Note, "thaw_weight_unknown", ""},
-    {ThawNotReckoned, CannotBeDone, "thaw_not_reckoned", big_thaw},
+    {ThawNotReckoned, CannotBeDone, "thaw_not_reckoned", safe_defrosting},
     {ThawWindowTight, Caution, "thaw_window_tight", leftovers},
     {ThawWindowTightToday, Caution, "thaw_window_tight_today", leftovers},
-    {ThawTooLate, Caution, "thaw_too_late", big_thaw},
+    {ThawTooLate, Caution, "thaw_too_late", safe_defrosting},
     {OtherThaw, Note, "other_thaw", ""},
-    {ThawOnRack, Note, "thaw_on_rack", big_thaw},
-    {ThawByWater, Note, "thaw_by_water", big_thaw},
-    {ThawByMicrowave, Note, "thaw_by_microwave", big_thaw},
+    {ThawOnRack, Note, "thaw_on_rack", safe_defrosting},
+    {ThawByWater, Note, "thaw_by_water", safe_defrosting},
+    {ThawByMicrowave, Note, "thaw_by_microwave", safe_defrosting},
     {CookFromFrozen, Note, "cook_from_frozen",
      "USDA FSIS, as reprinted in an appliance booklet (times from memory)"},
-    {ColdWaterRules, Caution, "cold_water_rules", big_thaw},
-    {CookAtOnce, Caution, "cook_at_once", big_thaw},
+    {ColdWaterRules, Caution, "cold_water_rules", safe_defrosting},
+    {CookAtOnce, Caution, "cook_at_once", safe_defrosting},
     {IfThawed, Note, "if_thawed", ""},
     {IfThawedAt, Note, "if_thawed_at", ""},
-    {FrozenMiddle, Caution, "frozen_middle", big_thaw},
-    {NoWayInTime, CannotBeDone, "no_way_in_time", big_thaw},
+    {FrozenMiddle, Caution, "frozen_middle", safe_defrosting},
+    {NoWayInTime, CannotBeDone, "no_way_in_time", safe_defrosting},
     {FrozenInSlowCooker, CannotBeDone, "frozen_in_slow_cooker", slow_cookers},
     {CookTimeUnknown, Caution, "cook_time_unknown", ""},
     {StartNow, Caution, "start_now", ""},

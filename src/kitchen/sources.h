@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string_view>
+
+namespace thawslip::kitchen {
+
+// Publications that rules of several files rest on, as those cite them.
+
+inline constexpr std::string_view slow_cooker_safety =
+    "USDA FSIS, Slow Cookers and Food Safety (read in a copy)";
+inline constexpr std::string_view safe_defrosting =
+    "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013";
+
+} // namespace thawslip::kitchen
