@@ -115,13 +115,13 @@ private:
 
     std::optional<double> decimal() {
         auto end = at_;
-        while (end < text_.size() && is_digit(text_[end])) {
+        while (is_digit_at(text_, end)) {
             ++end;
         }
         const bool whole = end > at_;
         if (end < text_.size() && (text_[end] == '.' || text_[end] == ',')) {
             ++end;
-            while (end < text_.size() && is_digit(text_[end])) {
+            while (is_digit_at(text_, end)) {
                 ++end;
             }
         }
