@@ -45,11 +45,11 @@ target_precompile_headers(thawslip_precompiled PRIVATE
     <algorithm> <array> <chrono> <cmath> <filesystem> <fstream> <functional> <map> <memory> <optional>
     <set> <span> <string> <string_view> <variant> <vector> <fmt/format.h>)
 
-# thawslip_compile_in_heaps(<target> <files that are compiled alone>)
-function(thawslip_compile_in_heaps target alone)
-    target_precompile_headers(${target} REUSE_FROM thawslip_precompiled)
+# thawslip_compile_in_heaps(<target> <whose precompiled headers it shares> [<file compiled alone>...])
+function(thawslip_compile_in_heaps target precompiled)
+    target_precompile_headers(${target} REUSE_FROM ${precompiled})
     set_target_properties(${target} PROPERTIES UNITY_BUILD ${THAWSLIP_UNITY} UNITY_BUILD_BATCH_SIZE 20)
-    set_source_files_properties(${alone} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+    set_source_files_properties(${ARGN} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
 endfunction()
 
 # thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...]
@@ -68,7 +68,7 @@ function(thawslip_layer name)
     target_link_libraries(thawslip_${name}
         PUBLIC ${arg_USES}
         PRIVATE ${arg_LIBRARIES} fmt::fmt thawslip_warnings)
-    thawslip_compile_in_heaps(thawslip_${name} "${arg_ALONE}")
+    thawslip_compile_in_heaps(thawslip_${name} thawslip_precompiled ${arg_ALONE})
     if(NOT arg_DOOR)
         set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
         set_property(GLOBAL APPEND PROPERTY THAWSLIP_LIBRARIES ${arg_LIBRARIES})
@@ -76,13 +76,13 @@ function(thawslip_layer name)
 endfunction()
 
 # thawslip_maker(<name> SOURCES <file>... USES <layer>... [ALONE <file>...])
-# A program that makes sources while the library is built.
+# A program that makes files while the others are built.
 function(thawslip_maker name)
     cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;USES;ALONE")
     add_executable(${name} ${arg_SOURCES})
     list(TRANSFORM arg_USES PREPEND "thawslip::")
     target_link_libraries(${name} PRIVATE ${arg_USES} fmt::fmt thawslip_warnings)
-    thawslip_compile_in_heaps(${name} "${arg_ALONE}")
+    thawslip_compile_in_heaps(${name} thawslip_precompiled ${arg_ALONE})
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)
