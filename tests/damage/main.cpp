@@ -196,13 +196,14 @@ int main(int count, char** words) {
         return 0;
     }
     const bool aims = count > 1 && std::string_view{words[1]} == "aims";
-    const auto word = [&](int i) {
-        return i + (aims ? 1 : 0) < count ? words[i + (aims ? 1 : 0)] : nullptr;
-    };
-    const int labels = word(1) ? std::atoi(word(1)) : 100;
+    if (aims) {
+        --count;
+        ++words;
+    }
+    const int labels = count > 1 ? std::atoi(words[1]) : 100;
     Situation situation;
-    situation.characters = word(2) ? static_cast<std::size_t>(std::atoi(word(2))) : 200;
-    situation.room_mm = word(3) ? std::atof(word(3)) : situation.room_mm;
-    situation.dots_per_inch = word(4) ? std::atof(word(4)) : situation.dots_per_inch;
-    (aims ? print_aims : print_table)(situation, labels, word(5) ? std::atoi(word(5)) : 0);
+    situation.characters = count > 2 ? static_cast<std::size_t>(std::atoi(words[2])) : 200;
+    situation.room_mm = count > 3 ? std::atof(words[3]) : situation.room_mm;
+    situation.dots_per_inch = count > 4 ? std::atof(words[4]) : situation.dots_per_inch;
+    (aims ? print_aims : print_table)(situation, labels, count > 5 ? std::atoi(words[5]) : 0);
 }
