@@ -2,6 +2,7 @@
 
 #include "service/print/printing.h"
 #include "service/record/print_record.h"
+#include "support/asked.h"
 #include "support/fake_machine.h"
 
 #include <doctest/doctest.h>
@@ -26,5 +27,26 @@ inline void print_labels(FakeMachine& fake, const std::string& text,
 inline std::string orchard_sample() {
     return read_file(THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml");
 }
+
+/// A desk above an archive with the labels of a day.
+struct PrintedDay {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+
+    explicit PrintedDay(const std::string& text = orchard_sample()) { print_labels(fake, text); }
+
+    /// What an answer says, after a look at its status.
+    json::Json of(const http::Response& answer, int status = 200) const {
+        CAPTURE(answer.body);
+        CHECK(answer.status == status);
+        return said(answer);
+    }
+    json::Json ask(const std::string& path, const json::Json& body, int status = 200) {
+        return of(post(desk, path, body), status);
+    }
+    archive::Bag bag(const std::string& words) const {
+        return fake.open_archive().find(words, archive::Which::All).front();
+    }
+};
 
 } // namespace thawslip::test_support

@@ -11,22 +11,9 @@ using namespace thawslip::test_support;
 
 namespace {
 
-struct Printed {
-    FakeMachine fake;
-    desk::Desk desk{machine_of(fake)};
-
-    Printed() { print_labels(fake, orchard_sample()); }
-
+struct BagRoutes : PrintedDay {
     json::Json read(const json::Json& body, int status = 200) {
-        return of(post(desk, "/api/read", body), status);
-    }
-    json::Json of(const http::Response& answer, int status = 200) const {
-        CAPTURE(answer.body);
-        CHECK(answer.status == status);
-        return said(answer);
-    }
-    archive::Bag bag(const std::string& words) const {
-        return fake.open_archive().find(words, archive::Which::All).front();
+        return ask("/api/read", body, status);
     }
 };
 
@@ -48,7 +35,7 @@ http::Request frame_request(const std::string& width, const std::string& height,
 } // namespace
 
 TEST_CASE("a bag is read by its id as people type it, in full") {
-    Printed printed;
+    BagRoutes printed;
     const auto bag = printed.bag("squash");
     auto typed = " " + bag.id + " ";
     std::erase(typed, '-');
@@ -67,7 +54,7 @@ TEST_CASE("a bag is read by its id as people type it, in full") {
 }
 
 TEST_CASE("words read one bag of the dish that they fit, and of several they are asked back") {
-    Printed printed;
+    BagRoutes printed;
     CHECK(printed.read({{"typed", "lentil"}})["bags"][0]["dish"] == "Squash and red lentil stew");
     const auto asked = printed.read({{"typed", "and"}});
     CHECK(asked["bags"].empty());
@@ -83,7 +70,7 @@ TEST_CASE("words read one bag of the dish that they fit, and of several they are
 }
 
 TEST_CASE("the text of a code is read, known to the archive or not, and kept beside") {
-    Printed printed;
+    BagRoutes printed;
     const auto bag = printed.bag("squash");
     const auto known = printed.read({{"typed", code_of(bag.dish, bag.id)}});
     CHECK(known["bags"][0]["known"] == true);
@@ -98,7 +85,7 @@ TEST_CASE("the text of a code is read, known to the archive or not, and kept bes
 }
 
 TEST_CASE("a bag that was taken out is cautioned about, by whichever way it is read") {
-    Printed printed;
+    BagRoutes printed;
     const auto bag = printed.bag("squash");
     printed.of(post(printed.desk, "/api/freezer/note", {{"bags", {bag.id}}, {"state", "eaten"}}));
     for (const auto& typed : {bag.id, code_of(bag.dish, bag.id)}) {
@@ -111,7 +98,7 @@ TEST_CASE("a bag that was taken out is cautioned about, by whichever way it is r
 }
 
 TEST_CASE("a photograph's codes are read, the sound ones beside what is none of ours") {
-    Printed printed;
+    BagRoutes printed;
     const auto bag = printed.bag("pork");
     printed.fake.photo_texts = {code_of(bag.dish, bag.id), "https://example.org", bag.id};
     auto asked = request(http::Method::Post, "/api/read", "a picture");
@@ -124,7 +111,7 @@ TEST_CASE("a photograph's codes are read, the sound ones beside what is none of 
 }
 
 TEST_CASE("a frame of a camera is looked at quickly") {
-    Printed printed;
+    BagRoutes printed;
     const auto bag = printed.bag("squash");
     const auto symbol = code::choose_symbol({code_of(bag.dish, bag.id)}, Length::millimetres(40),
                                             {}, Length::millimetres(0.5))
@@ -145,7 +132,7 @@ TEST_CASE("a frame of a camera is looked at quickly") {
 }
 
 TEST_CASE("a frame whose size is not that of its bytes is refused") {
-    Printed printed;
+    BagRoutes printed;
     for (const auto& [width, height] :
          std::initializer_list<std::pair<const char*, const char*>>{{"64", "47"},
                                                                     {"0", "0"},

@@ -8,19 +8,9 @@ using namespace thawslip::test_support;
 
 namespace {
 
-/// A desk above an archive with the labels of the orchard's day.
-struct PrintedDay {
-    FakeMachine fake;
-    desk::Desk desk{machine_of(fake)};
+struct FreezerRoutes : PrintedDay {
+    using PrintedDay::PrintedDay;
 
-    explicit PrintedDay(const std::string& text = orchard_sample()) { print_labels(fake, text); }
-
-    json::Json ask(const std::string& path, const json::Json& body, int status = 200) {
-        const auto answer = post(desk, path, body);
-        CAPTURE(answer.body);
-        CHECK(answer.status == status);
-        return said(answer);
-    }
     json::Json list(const json::Json& body = json::Json::object()) {
         return ask("/api/freezer", body);
     }
@@ -57,7 +47,7 @@ contains = ["milk"]
 } // namespace
 
 TEST_CASE("the freezer is listed the soonest first, with totals by dish, month and place") {
-    PrintedDay printed{two_stews};
+    FreezerRoutes printed{two_stews};
     const auto answer = printed.list();
     REQUIRE(answer["bags"].size() == 3);
     CHECK(answer["bags"][0]["dish"] == "Stew of chanterelles, Pfälzer Art");
@@ -79,7 +69,7 @@ TEST_CASE("the freezer is listed the soonest first, with totals by dish, month a
 }
 
 TEST_CASE("words find dishes and places, and what a guest may not eat is named") {
-    PrintedDay printed{two_stews};
+    FreezerRoutes printed{two_stews};
     CHECK(printed.list({{"words", {"TÜR"}}})["bags"].size() == 2);
     CHECK(printed.list({{"words", {"chanter", "stew"}}})["bags"].size() == 1);
     CHECK(printed.list({{"words", {"quince"}}})["bags"].empty());
@@ -96,7 +86,7 @@ TEST_CASE("words find dishes and places, and what a guest may not eat is named")
 }
 
 TEST_CASE("bags are noted as out, back, eaten, discarded and never filled, and it is undone") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     const auto id = printed.id_of("squash");
     for (const auto* state : {"out", "frozen", "eaten", "discarded", "never filled"}) {
         CAPTURE(state);
@@ -113,7 +103,7 @@ TEST_CASE("bags are noted as out, back, eaten, discarded and never filled, and i
 }
 
 TEST_CASE("a bag that comes back from thawing is cautioned about") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     const auto id = printed.id_of("squash");
     printed.note({id}, "out");
     const auto back = printed.note({id}, "frozen");
@@ -123,7 +113,7 @@ TEST_CASE("a bag that comes back from thawing is cautioned about") {
 }
 
 TEST_CASE("a place is noted, and one that is no line is refused") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     const auto id = printed.id_of("squash");
     const auto moved =
         printed.ask("/api/freezer/note", {{"bags", {id}}, {"place", "Keller, Korb 2 – Süd"}});
@@ -134,7 +124,7 @@ TEST_CASE("a place is noted, and one that is no line is refused") {
 }
 
 TEST_CASE("words that fit several bags are asked back, and nothing is noted meanwhile") {
-    PrintedDay printed{two_stews};
+    FreezerRoutes printed{two_stews};
     const auto id = printed.id_of("chanterelles");
     const auto asked = printed.note({id, "barley"}, "out", 409);
     REQUIRE(asked["choices"].size() == 2);
@@ -147,7 +137,7 @@ TEST_CASE("words that fit several bags are asked back, and nothing is noted mean
 }
 
 TEST_CASE("bags that nobody knows are refused with what comes near, and nothing is noted") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     auto near = printed.id_of("squash");
     near.back() = near.back() == '0' ? '1' : '0';
     const auto refused = printed.note({printed.id_of("pork"), near}, "out", 422);
@@ -158,7 +148,7 @@ TEST_CASE("bags that nobody knows are refused with what comes near, and nothing 
 }
 
 TEST_CASE("what our page never sends is refused, and changes nothing") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     const auto id = printed.id_of("squash");
     printed.note(json::Json::array(), "out", 400);
     printed.note({id}, "melted", 400);
@@ -194,7 +184,7 @@ TEST_CASE("before anything was printed the freezer is empty, and notes are refus
 }
 
 TEST_CASE("the next dinners are proposed, and what is not is counted") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     const auto next = printed.ask("/api/freezer/next", {{"days", 9}, {"at", "19:15"}});
     REQUIRE(next["proposals"].size() >= 3);
     CHECK(next["proposals"][0]["eat"].get<std::string>().ends_with("T19:15"));
@@ -205,7 +195,7 @@ TEST_CASE("the next dinners are proposed, and what is not is counted") {
 }
 
 TEST_CASE("a bag's history has what was noted, and what was taken back") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     const auto id = printed.id_of("pork");
     printed.note({id}, "out");
     printed.ask("/api/freezer/undo", json::Json::object());
@@ -218,7 +208,7 @@ TEST_CASE("a bag's history has what was noted, and what was taken back") {
 }
 
 TEST_CASE("what was printed is listed, the last first, with its bags") {
-    PrintedDay printed;
+    FreezerRoutes printed;
     print_labels(printed.fake, two_stews, "2026-10-17T15:30:00", "stews.toml");
     const auto answer = said(get(printed.desk, "/api/archive"));
     REQUIRE(answer["prints"].size() == 2);
@@ -232,7 +222,7 @@ TEST_CASE("what was printed is listed, the last first, with its bags") {
 }
 
 TEST_CASE("a print of a day that was edited since names its bags as they are now") {
-    PrintedDay printed{two_stews};
+    FreezerRoutes printed{two_stews};
     auto edited = two_stews;
     edited.replace(edited.find("servings = 4"), 12, "servings = 6");
     print_labels(printed.fake, edited, "2026-10-17T15:30:00");
@@ -247,7 +237,7 @@ TEST_CASE("a print of a day that was edited since names its bags as they are now
 }
 
 TEST_CASE("a print that is made again is listed once, with both times") {
-    PrintedDay printed{two_stews};
+    FreezerRoutes printed{two_stews};
     print_labels(printed.fake, two_stews, "2026-10-19T08:00:00");
     const auto prints = said(get(printed.desk, "/api/archive"))["prints"];
     REQUIRE(prints.size() == 1);

@@ -9,28 +9,17 @@ using namespace thawslip::test_support;
 
 namespace {
 
-struct PrintedToPlan {
-    FakeMachine fake;
-    desk::Desk desk{machine_of(fake)};
-
-    PrintedToPlan() { print_labels(fake, orchard_sample()); }
-
+struct PlanRoutes : PrintedDay {
     json::Json plan(json::Json body, int status = 200) {
         body.emplace("eat", "2026-10-24T18:30");
-        const auto answer = post(desk, "/api/plan", body);
-        CAPTURE(answer.body);
-        CHECK(answer.status == status);
-        return said(answer);
-    }
-    archive::Bag bag(const std::string& words) const {
-        return fake.open_archive().find(words, archive::Which::All).front();
+        return ask("/api/plan", body, status);
     }
 };
 
 } // namespace
 
 TEST_CASE("bags are planned by their ids, with words, pictures and a calendar") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     const auto plan = printed.plan({{"bags", {printed.bag("squash").id, "pork"}}});
     CHECK(plan["possible"] == true);
     CHECK(plan["eat"] == "2026-10-24T18:30");
@@ -44,7 +33,7 @@ TEST_CASE("bags are planned by their ids, with words, pictures and a calendar") 
 }
 
 TEST_CASE("a narrow page gets narrow pictures, one for each dish") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     const json::Json bags = {"squash", "pork", "compote"};
     const auto wide = printed.plan({{"bags", bags}});
     const auto narrow = printed.plan({{"bags", bags}, {"beside", 1}});
@@ -60,14 +49,14 @@ TEST_CASE("a narrow page gets narrow pictures, one for each dish") {
 }
 
 TEST_CASE("so many bags of each dish are planned as are asked for") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     CHECK(printed.plan({{"bags", {"squash"}}})["dishes"][0]["bags"].size() == 1);
     CHECK(printed.plan({{"bags", {"squash"}}, {"each", 3}})["dishes"][0]["bags"].size() == 3);
     printed.plan({{"bags", {"squash"}}, {"each", 0}}, 400);
 }
 
 TEST_CASE("the core's course is thawed when the label says so, and goes on until it is cooked") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     const auto bag = printed.bag("squash");
     const auto plan = printed.plan({{"bags", {bag.id}}});
     const auto label = said(post(printed.desk, "/api/read", {{"typed", bag.id}}))["bags"][0];
@@ -93,7 +82,7 @@ TEST_CASE("the core's course is thawed when the label says so, and goes on until
 }
 
 TEST_CASE("a dinner that frozen bags cannot be ready for says so, without a drawing of nothing") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     const auto plan = printed.plan({{"bags", {"pork"}}, {"eat", "2026-10-17T12:05"}});
     CHECK(plan["possible"] == false);
     CHECK(plan["remarks"].size() >= 1);
@@ -102,7 +91,7 @@ TEST_CASE("a dinner that frozen bags cannot be ready for says so, without a draw
 }
 
 TEST_CASE("a bag is planned by its code, also where the archive does not know it") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     const auto bag = printed.bag("squash");
     code::Message message;
     message.dish = "Barley stew";
@@ -119,7 +108,7 @@ TEST_CASE("a bag is planned by its code, also where the archive does not know it
 }
 
 TEST_CASE("a day is planned by its number") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     printed.fake.days["autumn.toml"] = orchard_sample();
     const auto number = said(get(printed.desk, "/api/state"))["days"].at(0)["number"].get<int>();
     CHECK(printed.plan({{"number", number}})["dishes"].size() == 5);
@@ -130,7 +119,7 @@ TEST_CASE("a day is planned by its number") {
 }
 
 TEST_CASE("a plan of nothing, of two things at once, or for no time is refused") {
-    PrintedToPlan printed;
+    PlanRoutes printed;
     printed.plan(json::Json::object(), 400);
     printed.plan({{"bags", {"squash"}}, {"number", 0}}, 400);
     printed.plan({{"bags", {"squash"}}, {"eat", "tonight"}}, 400);
