@@ -8,7 +8,9 @@
 #include "support/shipped_fonts.h"
 
 #include <array>
+#include <stdexcept>
 #include <string>
+#include <utility>
 
 namespace thawslip::test_support {
 
@@ -17,7 +19,7 @@ inline layout::ModuleGrid grid_of(const std::string& text, code::Level level, Po
                                   Length module) {
     for (int version = 1; version <= 40; ++version) {
         const auto cut = code::segment(text, code::group_of(version));
-        if (cut.bits <= 8 * code::blocks_of(version, level).data_codewords()) {
+        if (std::cmp_less_equal(cut.bits, 8 * code::blocks_of(version, level).data_codewords())) {
             auto symbol = code::draw(cut.segments, version, level);
             return {top_left, module, symbol.side, std::move(symbol.dark)};
         }
