@@ -44,19 +44,28 @@ private:
         return columns_.span(area(i).grid.column, area(i).grid.columns);
     }
 
-    /// The layout's columns. Where others share what is left, a given width in which nothing begins
-    /// on this print is left to them: a card that runs on has no code.
+    /// Whether a given width is left to others: areas begin in it, and none of them is there.
+    /// Where no area begins at all, it was drawn as a gap.
+    bool is_left(std::size_t column) const {
+        bool begins = false;
+        bool stands = false;
+        for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
+            const bool here = std::cmp_equal(area(i).grid.column, column);
+            begins = begins || here;
+            stands = stands || (here && shown(i));
+        }
+        return begins && !stands;
+    }
+
+    /// The layout's columns. Where others share what is left, they get what is left to them: a card
+    /// that runs on has no code.
     std::vector<Track> columns_in_use() const {
         auto columns = layout_.columns;
         if (std::ranges::find(columns, Track::Kind::Share, &Track::kind) == columns.end()) {
             return columns;
         }
         for (std::size_t column = 0; column < columns.size(); ++column) {
-            bool used = columns[column].kind == Track::Kind::Share;
-            for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-                used = used || (shown(i) && std::cmp_equal(area(i).grid.column, column));
-            }
-            if (!used) {
+            if (columns[column].kind != Track::Kind::Share && is_left(column)) {
                 columns[column] = Track{}; // follows its content, of which there is none
             }
         }

@@ -123,3 +123,19 @@ code   = { kind = "code" }
     CHECK(width_of_dish(given, true) == doctest::Approx(63.0));
     CHECK(width_of_dish(given, false) == doctest::Approx(63.0));
 }
+
+TEST_CASE("a given width in which no area ever begins is a gap that was drawn") {
+    const auto layout = testing::layout_from(R"(
+print = "bag label"
+picture = ["dish . made"]
+columns = ["share", "10 mm", "20 mm"]
+column_gap = "1 mm"
+[area]
+dish = { words = "dish", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+made = { words = "made", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+)");
+    const auto contents = testing::shaped(testing::small_label(), layout);
+    const auto arrangement =
+        arrange(layout, contents, {100_mm, 60_mm}, {{1.0}, 0}, testing::fonts());
+    CHECK(arrangement.areas[0].room.size.width.in_millimetres() == doctest::Approx(68.0));
+}
