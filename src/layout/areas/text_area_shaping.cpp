@@ -24,11 +24,18 @@ bool is_strong(const wording::Paragraph& paragraph) {
            paragraph.spans.front().emphasis == wording::Emphasis::Strong;
 }
 
+bool is_emphatic(const wording::Span& span) {
+    return span.emphasis == wording::Emphasis::Strong;
+}
+
+/// The words of a paragraph in the weights that they are set in. In a bold area what is strong
+/// stands out because the words beside it step back: look-alike names differ there too.
 std::vector<StyledText> styled(const wording::Paragraph& paragraph, Weight weight) {
+    const bool steps_back = weight == strong && std::ranges::any_of(paragraph.spans, is_emphatic);
+    const Weight quiet = steps_back ? Weight::Medium : weight;
     std::vector<StyledText> text;
     for (const auto& span : paragraph.spans) {
-        const bool emphatic = span.emphasis == wording::Emphasis::Strong && !is_second(paragraph);
-        text.push_back({span.text, emphatic ? strong : weight});
+        text.push_back({span.text, is_emphatic(span) && !is_second(paragraph) ? strong : quiet});
     }
     return text;
 }
