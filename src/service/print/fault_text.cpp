@@ -3,6 +3,7 @@
 #include "base/nearest.h"
 #include "base/utf8.h"
 
+#include <cmath>
 #include <fmt/format.h>
 
 namespace thawslip::service {
@@ -43,6 +44,16 @@ std::vector<std::string> hints(const std::vector<std::string>& stocks, TypeSize 
     return {"shorten the words, or print on " + list_of(stocks)};
 }
 
+/// A length that is needed, in tenths of a millimetre that are enough: never "0.0 mm too much".
+std::string at_least(Length length) {
+    return fmt::format("{:.1f} mm", std::ceil(length.in_millimetres() * 10.0) / 10.0);
+}
+
+/// A length that there is, in tenths of a millimetre that are surely there.
+std::string at_most(Length length) {
+    return fmt::format("{:.1f} mm", std::floor(length.in_millimetres() * 10.0) / 10.0);
+}
+
 /// The words of each kind of fault.
 struct Words {
     const wording::Print& print;
@@ -64,10 +75,10 @@ struct Words {
         return {Severity::Error,
                 {},
                 refusal.where,
-                fmt::format("the {} of \"{}\" does not fit {}: {:.1f} mm too much at the smallest "
+                fmt::format("the {} of \"{}\" does not fit {}: {} too much at the smallest "
                             "type allowed; most of it is \"{}\"",
                             name_of_kind(print.kind), refusal.dish, stock.name,
-                            refusal.short_by.in_millimetres(), refusal.area),
+                            at_least(refusal.short_by), refusal.area),
                 hints(stocks, type)};
     }
 
@@ -75,10 +86,9 @@ struct Words {
         return {Severity::Error,
                 {},
                 refusal.where,
-                fmt::format("the code of \"{}\" does not fit {}: it needs {:.1f} mm, there are "
-                            "{:.1f} mm",
-                            refusal.dish, stock.name, refusal.too_small.needed.in_millimetres(),
-                            refusal.too_small.available.in_millimetres()),
+                fmt::format("the code of \"{}\" does not fit {}: it needs {}, there are {}",
+                            refusal.dish, stock.name, at_least(refusal.too_small.needed),
+                            at_most(refusal.too_small.available)),
                 hints(stocks, type)};
     }
 
