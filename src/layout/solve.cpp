@@ -47,23 +47,27 @@ public:
     }
 
     /// Below that the last group goes down first, and the one before it only when that is at
-    /// the floor.
+    /// the floor. Where that was all that lacked, as a date too wide for its column, those behind
+    /// it come up again.
     std::optional<Sizing> shrunk(int conceded, Words words) const {
         auto sizing = sizing_at(scale(comfortable), conceded);
         for (auto group = layout_.groups.size(); group-- > 0;) {
             sizing.scales.at(group) = scale(0);
             if (fits(sizing, words)) {
-                raise(sizing, group, comfortable, words);
+                for (auto later = group; later < layout_.groups.size(); ++later) {
+                    raise(sizing, later, comfortable, words);
+                }
+                take_back(sizing);
                 return sizing;
             }
         }
         return std::nullopt;
     }
 
-    /// Takes back what need not have been conceded, for the last concession made room for it: the
-    /// last of them, which are the dearest, first.
+    /// Takes back what need not have been conceded, for a later concession or smaller type made
+    /// room for it: the last of them, which are the dearest, first.
     void take_back(Sizing& sizing) const {
-        for (auto i = static_cast<std::size_t>(std::max(sizing.conceded - 1, 0)); i-- > 0;) {
+        for (auto i = static_cast<std::size_t>(sizing.conceded); i-- > 0;) {
             sizing.taken_back.push_back(i);
             if (!fits(sizing, Words::Whole)) {
                 sizing.taken_back.pop_back();

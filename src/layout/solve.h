@@ -26,8 +26,8 @@ struct Refusal {
 ///    size; failing that,
 /// 3. with all of them made, the first group below comfortable, half the way to its smallest at
 ///    most, and the others comfortable; failing that,
-/// 4. the last group below comfortable, down to the legal floor, then the one before it; failing
-///    that,
+/// 4. the last group below comfortable, down to the legal floor, then the one before it; those
+///    behind that, and what was conceded, come back as far as there is room; failing that,
 /// 5. the same with words cut that are wider than their area.
 /// So a larger room never leaves out more, and where there is one group never gives smaller type.
 std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,

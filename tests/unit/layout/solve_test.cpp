@@ -165,3 +165,29 @@ TEST_CASE_FIXTURE(GroupFixture, "what one group gives up for a sheet, those behi
     }
     CHECK(gained);
 }
+
+TEST_CASE("what is too wide alone becomes smaller, not what stands behind it") {
+    const auto layout = testing::layout_from(R"(
+print = "bag label"
+picture = ["dish", "use-by", "cook", "place"]
+columns = ["share"]
+groups = ["identity", "facts", "body"]
+[area]
+dish   = { words = "dish", group = "identity", x_height = ["1.8 mm", "2.4 mm", "3.4 mm"] }
+use-by = { words = "use-by", group = "facts", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+cook   = { words = "cook", group = "body", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"] }
+place  = { words = "place", group = "body", x_height = ["1.2 mm", "1.4 mm", "1.7 mm"], drop = 1 }
+)");
+    wording::Print print;
+    print.fields = {testing::field("dish", {"Stew"}),
+                    testing::field("use-by", {"Bestifusedbyseventeenthofdecemberatnoon"}),
+                    testing::field("cook", {"Cook it"}), testing::field("place", {"Top shelf"})};
+    const auto contents = testing::shaped(print, layout);
+    const auto sizes = solve(layout, contents, {50_mm, 100_mm}, testing::fonts());
+    REQUIRE(sizes.has_value());
+    CHECK(sizes->scales[0].value == doctest::Approx(1.0));
+    CHECK(sizes->scales[1].value < 1.0); // else it would not be too wide
+    CHECK(sizes->scales[2].value == doctest::Approx(1.0));
+    const auto arrangement = arrange(layout, contents, {50_mm, 100_mm}, *sizes, testing::fonts());
+    CHECK(arrangement.areas.back().shown);
+}
