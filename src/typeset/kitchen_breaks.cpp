@@ -84,8 +84,10 @@ constexpr std::array vocabulary{
                "min mins minute minutes s sec secs second seconds day days week weeks "
                "month months year years am pm a.m p.m W kW watt watts kJ kcal "
                "degrees deg percent "
-               "Tag Tage Woche Wochen Monat Monate Tasse Tassen EL TL Personen "
-               "día días semana semanas mes meses taza tazas cda cdas cdta cdtas personas "},
+               "Tag Tage Tagen Stunde Stunden Minute Minuten Woche Wochen Monat Monate Monaten "
+               "Jahr Jahre Jahren Tasse Tassen EL TL Personen "
+               "día días hora horas minuto minutos semana semanas mes meses año años taza tazas "
+               "cda cdas cdta cdtas personas "},
     Vocabulary{Part::Hour, " h hr hrs hour hours "},
     Vocabulary{Part::Minute, " min mins minute minutes "},
     Vocabulary{Part::Pound, " lb lbs pound pounds "},

@@ -42,6 +42,7 @@ TEST_CASE("lines end where a cook would end them") {
         "1 l |(4¼ cups) |vegetable |stock",
         "Made |17 Oct 2026, |bag 2 of 3",
         "100 % |rye, |2.2 kg |in |all",
+        "binnen |2 Tagen |garen",
         "danach |3 Tage |haltbar, |4¼ Tassen |Brühe",
         "cocinar |en |3 días, |4¼ tazas |de |caldo",
         "slow-|cooker |stew",
