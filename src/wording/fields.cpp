@@ -71,6 +71,15 @@ std::string say_thawed_by(const std::vector<kitchen::ThawMethod>& methods,
     return text;
 }
 
+/// The same with its time strong: both ends where they stand as a range, else the later one.
+Paragraph with_strong_time(Paragraph paragraph, const kitchen::TimeRange& time,
+                           const Language& language) {
+    const auto range = say_time_range(time, language);
+    const auto& text = paragraph.spans.front().text;
+    const bool is_range = text.find(typeset_text(range)) != std::string::npos;
+    return with_strong(std::move(paragraph), is_range ? range : say_lead(time.high, language));
+}
+
 /// Several paragraphs as one: each label strong before its words, sentences between them.
 Paragraph in_one(const std::vector<Paragraph>& paragraphs) {
     auto one = paragraphs.front();
@@ -207,7 +216,8 @@ Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
                              say_thaw(planned, style.language, form));
         thaw.critical = never;
         const auto time = kitchen::thaw_time(planned);
-        return time ? with_strong(std::move(thaw), say_lead(time->high, style.language)) : thaw;
+        return time ? with_strong_time(std::move(thaw), {time->low, time->high}, style.language)
+                    : thaw;
     };
     auto result = one_paragraph(field_name::thaw, line(Form::Full), planned.package.thaw.where);
     result.shorter = {{line(Form::Tight)}, {line(Form::Short)}, {line(Form::Least)}};
