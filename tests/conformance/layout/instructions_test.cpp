@@ -118,6 +118,7 @@ struct Labels {
                                      [&](std::size_t) { return source.code_texts(i); }};
             const auto fitting = fit(one, {{layout.kind, layout}}, medium, shaper);
             if (!fitting) {
+                MESSAGE("refused by " << stock.name << ": " << source.print(i).dish);
                 ++refused;
                 continue;
             }
