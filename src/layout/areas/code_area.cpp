@@ -1,5 +1,6 @@
 #include "layout/areas/code_area.h"
 
+#include "layout/areas/align_names.h"
 #include "layout/areas/orders.h"
 #include "layout/areas/word_choice.h"
 #include "toml/file_table.h"
@@ -42,6 +43,7 @@ void read(toml::Table& table, const PrintFields& /*fields*/, CodeArea& area) {
     const toml::Key least{"least_side", "\"26 mm\""};
     area.least_side = table.length(least, {10.0_mm, 200.0_mm}).value_or(Length{});
     area.shorten = read_orders(table);
+    area.align = choice(table, "align", "an alignment", align_names, area.align);
     area.durable.level = choice(table, "level", "a level", levels, area.durable.level);
     area.durable.module =
         table.length({"module", "\"0.5 mm\""}, {0.2_mm, 3.0_mm}).value_or(area.durable.module);
@@ -91,8 +93,8 @@ Extent measure(const Content& content, const CodeArea& /*area*/, TypeSize /*type
             .takes = Takes::ASquare};
 }
 
-/// The symbol with its quiet zone in the middle of its place.
-std::vector<Item> draw(const Content& /*content*/, const CodeArea& /*area*/, TypeSize /*type*/,
+/// The symbol with its quiet zone in its place: halfway down, and across as the area says.
+std::vector<Item> draw(const Content& /*content*/, const CodeArea& area, TypeSize /*type*/,
                        Rect place, const Ink& ink) {
     if (ink.symbol == nullptr) {
         return {};
@@ -100,7 +102,9 @@ std::vector<Item> draw(const Content& /*content*/, const CodeArea& /*area*/, Typ
     const auto& symbol = ink.symbol->symbol;
     const Length module = ink.symbol->module;
     const Length side = module * symbol.side;
-    const Point corner{place.left() + (place.size.width - side) / 2,
+    const Length quiet = module * code::quiet_zone_modules;
+    const Length spare = place.size.width - side - quiet * 2.0;
+    const Point corner{place.left() + spare * share_before(area.align) + quiet,
                        place.top() + (place.size.height - side) / 2};
     return {ModuleGrid{{on_dots(corner.x, ink.printer), on_dots(corner.y, ink.printer)},
                        module,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "layout/align.h"
 #include "layout/areas/content.h"
 #include "layout/areas/extent.h"
 
@@ -7,9 +8,10 @@ namespace thawslip::layout {
 
 /// The code of a print that has one: a square as wide as its columns, where it may be no smaller.
 struct CodeArea {
-    Length least_side;        ///< what it asks for where it gives way; 0: it never does
-    std::vector<int> shorten; ///< gives way in this order when space is short; empty: never
-    code::Durable durable;    ///< what it shall be made of before it says more
+    Length least_side;           ///< what it asks for where it gives way; 0: it never does
+    std::vector<int> shorten;    ///< gives way in this order when space is short; empty: never
+    code::Durable durable;       ///< what it shall be made of before it says more
+    Align align = Align::Centre; ///< of the symbol and its quiet zone in their place
 };
 
 /// What stands in the area of a code whose texts need squares of these sides, the fullest first:

@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "base/nearest.h"
 #include "base/printable.h"
+#include "layout/areas/align_names.h"
 #include "layout/areas/entry.h"
 #include "layout/areas/orders.h"
 #include "layout/areas/stack.h"
@@ -25,8 +26,6 @@ using typeset::Weight;
 const std::array<Named<Weight>, 3> weights = {{{{"regular", {"normal"}}, Weight::Regular},
                                                {{"medium"}, Weight::Medium},
                                                {{"bold"}, Weight::Bold}}};
-const std::array<Named<Align>, 3> aligns = {
-    {{{"left"}, Align::Left}, {{"centre", {"center"}}, Align::Centre}, {{"right"}, Align::Right}}};
 const std::array<Named<LabelPlace>, 4> label_places = {{{{"run-in", {"inline"}}, LabelPlace::RunIn},
                                                         {{"column"}, LabelPlace::Column},
                                                         {{"above"}, LabelPlace::Above},
@@ -136,7 +135,7 @@ void read_border(Table& table, TextArea& area) {
 void read_columns(Table& table, TextArea& area) {
     area.columns_flow = table.boolean("columns_flow").value_or(false);
     const toml::Key key{"table_align", R"(["left", "right"])"};
-    area.table_align = choices(table, key, "an alignment", aligns);
+    area.table_align = choices(table, key, "an alignment", align_names);
     const auto columns = area.table.size();
     if (!area.table_align.empty() && area.table_align.size() != columns) {
         table.reader().error(table.path_of(key),
@@ -199,7 +198,7 @@ void read(toml::Table& table, const PrintFields& fields, TextArea& area) {
     area.leading = table.real("leading", {1.0, 2.5}).value_or(area.leading);
     area.labels = choice(table, "labels", "a place for labels", label_places, LabelPlace::RunIn);
     area.join = choice(table, "join", "a way to join fields", joins, Join::Paragraphs);
-    area.align = choice(table, "align", "an alignment", aligns, Align::Left);
+    area.align = choice(table, "align", "an alignment", align_names, Align::Left);
     area.second = choice(table, "second", "a place for the second language", second_places,
                          SecondPlace::Below);
     area.group = read_group(table, fields);

@@ -114,3 +114,22 @@ pen = { kind = "write", words = "pen-notes", x_height = ["1.3 mm", "1.5 mm", "1.
     CHECK(std::get<Text>(items[2]).run.text == "Notes");
     CHECK(std::get<Text>(items[2]).baseline.y < std::get<Rule>(items[0]).area.top());
 }
+
+TEST_CASE("a code stands at the left, in the middle or at the right, its quiet zone beside it") {
+    code::SizedSymbol symbol;
+    symbol.symbol.dark.assign(21 * 21, true);
+    symbol.module = 0.5_mm;
+    const Rect place{{10_mm, 10_mm}, {30_mm, 20_mm}};
+    const auto left_of_code = [&](Align align) {
+        CodeArea area;
+        area.align = align;
+        const auto items = draw(Content{true}, area, {}, place, {&symbol, {2540.0}});
+        REQUIRE(items.size() == 1);
+        return std::get<ModuleGrid>(items.front()).top_left.x.in_millimetres();
+    };
+    // 21 modules of version 1, and 4 light ones on each side (ISO/IEC 18004, quiet zone; the
+    // figure from memory): 14.5 mm of 30.
+    CHECK(left_of_code(Align::Left) == doctest::Approx(10.0 + 2.0));
+    CHECK(left_of_code(Align::Centre) == doctest::Approx(10.0 + 7.75 + 2.0));
+    CHECK(left_of_code(Align::Right) == doctest::Approx(10.0 + 15.5 + 2.0));
+}
