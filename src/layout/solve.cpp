@@ -54,9 +54,7 @@ public:
         for (auto group = layout_.groups.size(); group-- > 0;) {
             sizing.scales.at(group) = scale(0);
             if (fits(sizing, words)) {
-                for (auto later = group; later < layout_.groups.size(); ++later) {
-                    raise(sizing, later, comfortable, words);
-                }
+                grow(sizing, group, words);
                 take_back(sizing);
                 return sizing;
             }
@@ -76,9 +74,9 @@ public:
     }
 
     /// Gives the groups from `first` on what room is left, one after the other.
-    void grow(Sizing& sizing, std::size_t first) const {
+    void grow(Sizing& sizing, std::size_t first, Words words = Words::Whole) const {
         for (auto group = first; group < layout_.groups.size(); ++group) {
-            raise(sizing, group, is_roomy(sizing) ? largest : comfortable, Words::Whole);
+            raise(sizing, group, is_roomy(sizing) ? largest : comfortable, words);
         }
     }
 
