@@ -19,13 +19,13 @@ bool is_second(const wording::Paragraph& paragraph) {
     return paragraph.voice == wording::Voice::Second;
 }
 
-bool is_strong(const wording::Paragraph& paragraph) {
-    return !is_second(paragraph) && !paragraph.spans.empty() &&
-           paragraph.spans.front().emphasis == wording::Emphasis::Strong;
-}
-
 bool is_emphatic(const wording::Span& span) {
     return span.emphasis == wording::Emphasis::Strong;
+}
+
+bool is_strong(const wording::Paragraph& paragraph) {
+    return !is_second(paragraph) && !paragraph.spans.empty() &&
+           is_emphatic(paragraph.spans.front());
 }
 
 /// The words of a paragraph in the weights that they are set in. In a bold area what is strong
