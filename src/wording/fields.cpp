@@ -216,8 +216,7 @@ Field thaw_field(const kitchen::PlannedPackage& planned, const Style& style) {
                              say_thaw(planned, style.language, form));
         thaw.critical = never;
         const auto time = kitchen::thaw_time(planned);
-        return time ? with_strong_time(std::move(thaw), {time->low, time->high}, style.language)
-                    : thaw;
+        return time ? with_strong_time(std::move(thaw), *time, style.language) : thaw;
     };
     auto result = one_paragraph(field_name::thaw, line(Form::Full), planned.package.thaw.where);
     result.shorter = {{line(Form::Tight)}, {line(Form::Short)}, {line(Form::Least)}};
