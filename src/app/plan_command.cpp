@@ -38,8 +38,8 @@ std::optional<Packages> packages_of_days(const PlanOptions& options, const Setti
     return packages_of(days, options.bags);
 }
 
-std::optional<Packages> packages_of_archive(const PlanOptions& options, kitchen::LocalMinute eat,
-                                            const Settings& settings, Console console) {
+std::optional<Packages> packages_of_archive(const PlanOptions& options, const Settings& settings,
+                                            Console console) {
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
         console.err << fmt::format("error: there is no file \"{}\", and nothing has been printed "
@@ -47,15 +47,14 @@ std::optional<Packages> packages_of_archive(const PlanOptions& options, kitchen:
                                    options.days.front());
         return std::nullopt;
     }
-    const kitchen::Date on{std::chrono::floor<std::chrono::days>(eat)};
-    auto packages = service::packages_to_eat(*archive, {options.days, options.bags, on});
+    auto packages = service::packages_to_eat(*archive, {options.days, options.bags});
     console.err << to_text(packages.messages);
     return std::move(packages.value);
 }
 
 /// The bags whose codes are in photographs.
-std::optional<Packages> packages_of_photos(const PlanOptions& options, kitchen::LocalMinute eat,
-                                           const Settings& settings, Console console) {
+std::optional<Packages> packages_of_photos(const PlanOptions& options, const Settings& settings,
+                                           Console console) {
     std::vector<std::string> texts;
     for (const auto& file : options.days) {
         const auto found = photo_texts(file);
@@ -66,8 +65,7 @@ std::optional<Packages> packages_of_photos(const PlanOptions& options, kitchen::
         texts.insert(texts.end(), found.value->begin(), found.value->end());
     }
     auto archive = existing_archive(settings, archive::Mode::Read);
-    const kitchen::Date on{std::chrono::floor<std::chrono::days>(eat)};
-    auto packages = service::packages_of_codes(archive ? &*archive : nullptr, texts, on);
+    auto packages = service::packages_of_codes(archive ? &*archive : nullptr, texts);
     console.err << to_text(packages.messages);
     return std::move(packages.value);
 }
@@ -78,13 +76,13 @@ bool names_a_file(const std::string& word) {
 }
 
 /// What may be planned: of photographs, of days, or of the archive's bags where no file is named.
-std::optional<Packages> packages_for(const PlanOptions& options, kitchen::LocalMinute eat,
-                                     const Settings& settings, Console console) {
+std::optional<Packages> packages_for(const PlanOptions& options, const Settings& settings,
+                                     Console console) {
     if (std::ranges::all_of(options.days, names_a_photo)) {
-        return packages_of_photos(options, eat, settings, console);
+        return packages_of_photos(options, settings, console);
     }
     return std::ranges::none_of(options.days, names_a_file)
-               ? packages_of_archive(options, eat, settings, console)
+               ? packages_of_archive(options, settings, console)
                : packages_of_days(options, settings, console);
 }
 
@@ -180,7 +178,7 @@ ExitStatus plan(const PlanOptions& options, const Settings& settings, Console co
     if (const auto refused = refuse_outputs(options, settings, console)) {
         return *refused;
     }
-    const auto packages = packages_for(options, *eat, settings, console);
+    const auto packages = packages_for(options, settings, console);
     if (!packages) {
         return ExitStatus::Refused;
     }

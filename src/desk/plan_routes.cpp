@@ -23,8 +23,6 @@ struct Wanted {
     kitchen::LocalMinute eat;
     int each = 1;
     std::size_t beside = 3; ///< dishes side by side in a picture
-
-    kitchen::Date on() const { return kitchen::Date{std::chrono::floor<std::chrono::days>(eat)}; }
 };
 
 Wanted wanted_of(const json::Json& body) {
@@ -57,13 +55,12 @@ Packages of_archive(const Wanted& wanted, Known& known) {
         none.messages.error("nothing has been printed yet, so no bag is known");
         return none;
     }
-    return service::packages_to_eat(*known.archive,
-                                    {each_its_own(wanted.bags), wanted.each, wanted.on()});
+    return service::packages_to_eat(*known.archive, {each_its_own(wanted.bags), wanted.each});
 }
 
 Packages of_codes(const Wanted& wanted, Known& known) {
     auto* archive = known.archive ? &*known.archive : nullptr;
-    return service::packages_of_codes(archive, wanted.texts, wanted.on());
+    return service::packages_of_codes(archive, wanted.texts);
 }
 
 Packages of_day(const Wanted& wanted, const service::Settings& settings, const Session& session) {

@@ -50,6 +50,21 @@ std::string clock_at(const Setting& setting, Instant instant) {
     return day_is_said ? say_time_of_day(local, language) : say_clock(local, language);
 }
 
+/// A sentence with the two ends of a window: both with their days, or neither.
+std::string say_window(const Setting& setting, std::string_view key, Instant from, Instant to) {
+    const auto day = [&setting](Instant instant) {
+        return parts_of(on_clock(setting.line.clock, instant)).date;
+    };
+    const auto& language = setting.style.language;
+    if (day(from) == day(to)) {
+        return language.say(key, {clock_at(setting, from), clock_at(setting, to)});
+    }
+    const auto clock = [&](Instant instant) {
+        return say_clock(on_clock(setting.line.clock, instant), language);
+    };
+    return language.say(key, {clock(from), clock(to)});
+}
+
 std::string dish_of(const Setting& setting) {
     return say_dish(say_sized(setting.dish.package, setting.style), setting.dish.raw,
                     setting.style.language);
@@ -133,8 +148,8 @@ kitchen::EventWords thaw_words(const Setting& setting) {
     }
     const auto& window = setting.windows.thaw;
     if (window && window->no_earlier != window->no_later) {
-        words.description = language.say("plan.thaw-window", {clock_at(setting, window->no_earlier),
-                                                              clock_at(setting, window->no_later)});
+        words.description =
+            say_window(setting, "plan.thaw-window", window->no_earlier, window->no_later);
     }
     add_sentence(words.description, capitalised(label_thaw_line(setting)));
     add_label_cautions(words.description, setting, CautionFor::Thawing);
@@ -180,9 +195,8 @@ kitchen::EventWords start_words(const Setting& setting) {
     }
     const auto& window = setting.windows.cook;
     if (window && window->no_earlier != window->no_later) {
-        add_sentence(words.description,
-                     language.say("plan.start-window", {clock_at(setting, window->no_earlier),
-                                                        clock_at(setting, window->no_later)}));
+        add_sentence(words.description, say_window(setting, "plan.start-window", window->no_earlier,
+                                                   window->no_later));
     }
     if (frozen) {
         add_cautions(words.description, setting);
@@ -298,6 +312,8 @@ std::string say_remark(const kitchen::Timeline& timeline, const kitchen::Timelin
     for (const auto& value : remark.values) {
         if (const auto* instant = std::get_if<Instant>(&value)) {
             values.push_back(say_clock(on_clock(timeline.clock, *instant), language));
+        } else if (const auto* date = std::get_if<kitchen::Date>(&value)) {
+            values.push_back(say_date(*date, language));
         } else {
             values.push_back(say_span(std::get<std::chrono::minutes>(value), language));
         }

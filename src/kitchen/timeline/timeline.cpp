@@ -33,6 +33,7 @@ public:
     void add_dish(std::size_t dish) {
         line_.dishes.emplace_back();
         const Package& package = request_.dishes[dish].package;
+        tell_if_past(dish);
         if (const auto& missed = request_.dishes[dish].missed)
             remark({.id = RemarkId::OtherThaw, .dish = dish, .values = {*missed}});
         if (package.thaw.method == ThawMethod::FromFrozen && package.cook &&
@@ -60,6 +61,17 @@ public:
 private:
     void remark(TimelineRemark said) { line_.remarks.push_back(std::move(said)); }
     void event(TimelineEvent happens) { line_.events.push_back(happens); }
+
+    /// The date on its label lies before the meal.
+    void tell_if_past(std::size_t dish) {
+        const auto& keep = request_.dishes[dish].keep_until;
+        const Date meal{std::chrono::floor<days>(on_clock(line_.clock, line_.eat))};
+        if (keep && keep->date < meal)
+            remark({.id = keep->basis == DateBasis::SetByCook ? RemarkId::PastUseBy
+                                                              : RemarkId::PastBest,
+                    .dish = dish,
+                    .values = {keep->date}});
+    }
 
     void plan_cooking(std::size_t dish) {
         const Package& package = request_.dishes[dish].package;

@@ -5,6 +5,7 @@
 #include "kitchen/heat/thaw_ceiling.h"
 #include "kitchen/heat/thaw_lead.h"
 #include "kitchen/storage/fridge_life.h"
+#include "kitchen/storage/keep_until.h"
 #include "kitchen/timeline/local_clock.h"
 #include "kitchen/timeline/timeline_remark.h"
 
@@ -33,6 +34,8 @@ struct TimelineDish {
     std::optional<DaysLeft> after_thawing = std::nullopt; ///< as its label says
 
     Served served = Served::Cooked;
+
+    std::optional<KeepUntil> keep_until = std::nullopt; ///< the date on its label, where known
 
     /// How long its middle has to stay hot: that comes after the cooking time.
     std::optional<std::chrono::seconds> hold = std::nullopt;

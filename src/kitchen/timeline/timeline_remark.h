@@ -1,5 +1,6 @@
 #pragma once
 
+#include "kitchen/date.h"
 #include "kitchen/timeline/local_clock.h"
 
 #include <chrono>
@@ -17,6 +18,8 @@ enum class RemarkId {
     EatIsPast,
     EatSkipped,
     EatRepeated,
+    PastUseBy,
+    PastBest,
     ClockForward,
     ClockBack,
     ThawSizeUnknown,
@@ -48,7 +51,7 @@ enum class RemarkId {
     SideLate,
 };
 
-using RemarkValue = std::variant<Instant, std::chrono::minutes>;
+using RemarkValue = std::variant<Instant, std::chrono::minutes, Date>;
 
 /// One thing to say about the whole timeline, or about one dish, or one finishing ingredient.
 struct TimelineRemark {

@@ -135,7 +135,7 @@ std::vector<std::string> missing_in(const code::Message& message) {
     return missing;
 }
 
-void report_code(const code::Message& message, kitchen::Date on, Messages& messages) {
+void report_code(const code::Message& message, Messages& messages) {
     const auto missing = missing_in(message);
     messages.caution(
         fmt::format("bag {} of \"{}\" is not in this archive: planned from its code alone{}",
@@ -146,11 +146,6 @@ void report_code(const code::Message& message, kitchen::Date on, Messages& messa
         {"the label and the cards come first"});
     for (const auto& caution : message.cautions) {
         messages.caution(fmt::format("{}: {}", message.dish, caution));
-    }
-    if (message.keep_until && message.keep_until->date < on) {
-        messages.caution(fmt::format("bag {} ({}) is past the date on its label by then, {}",
-                                     message.bag_id, message.dish,
-                                     kitchen::to_iso(message.keep_until->date)));
     }
 }
 
@@ -165,35 +160,34 @@ std::string id_in(const std::string& text) {
     return id.ok() ? id.value() : std::string{};
 }
 
-void add_known(archive::Archive& archive, const std::string& id, kitchen::Date on,
-               Outcome<Packages>& outcome) {
-    auto known = packages_to_eat(archive, {{id}, 1, on});
+void add_known(archive::Archive& archive, const std::string& id, Outcome<Packages>& outcome) {
+    auto known = packages_to_eat(archive, {{id}, 1});
     outcome.messages.add(known.messages);
     std::ranges::move(known.value.value_or(Packages{}), std::back_inserter(*outcome.value));
 }
 
 /// A bag that the archive does not know, by its code alone.
-void add_unknown(const std::string& text, kitchen::Date on, Outcome<Packages>& outcome) {
+void add_unknown(const std::string& text, Outcome<Packages>& outcome) {
     const auto message = code::parse(text);
     if (!message.ok()) {
         outcome.messages.error(message.fault().message);
         return;
     }
-    report_code(message.value(), on, outcome.messages);
+    report_code(message.value(), outcome.messages);
     outcome.value->push_back(package_of(message.value()));
 }
 
 } // namespace
 
-Outcome<std::vector<PlannedPackage>>
-packages_of_codes(archive::Archive* archive, std::span<const std::string> texts, kitchen::Date on) {
+Outcome<std::vector<PlannedPackage>> packages_of_codes(archive::Archive* archive,
+                                                       std::span<const std::string> texts) {
     Outcome<Packages> outcome{Packages{}, {}};
     for (const auto& text : texts) {
         const auto id = id_in(text);
         if (archive != nullptr && !id.empty() && archive->bag(id)) {
-            add_known(*archive, id, on, outcome);
+            add_known(*archive, id, outcome);
         } else {
-            add_unknown(text, on, outcome);
+            add_unknown(text, outcome);
         }
     }
     if (outcome.messages.have_errors()) {

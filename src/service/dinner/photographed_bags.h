@@ -14,7 +14,7 @@ namespace thawslip::service {
 /// knows them, as packages_to_eat gives them; those that it does not know from the code alone.
 /// What a code leaves out and a plan needs is said, and then the strict side is taken.
 /// \param archive nullptr: nothing has been printed yet
-Outcome<std::vector<kitchen::PlannedPackage>>
-packages_of_codes(archive::Archive* archive, std::span<const std::string> texts, kitchen::Date on);
+Outcome<std::vector<kitchen::PlannedPackage>> packages_of_codes(archive::Archive* archive,
+                                                                std::span<const std::string> texts);
 
 } // namespace thawslip::service

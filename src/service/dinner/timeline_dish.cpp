@@ -46,6 +46,9 @@ kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
                                .cautions = plan_cautions(planned),
                                .after_thawing = planned.after_thawing,
                                .served = planned.served,
+                               .keep_until = planned.keep_until.date.ok()
+                                                 ? std::optional{planned.keep_until}
+                                                 : std::nullopt,
                                .hold = planned.hold,
                                .counts_from_frozen = planned.counts_from_frozen,
                                .thaw_lead = planned.thaw_lead};

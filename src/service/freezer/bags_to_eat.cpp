@@ -35,7 +35,7 @@ std::vector<archive::Bag> first_of_each(const std::vector<archive::Bag>& bags, i
     return first;
 }
 
-void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
+void judge(const archive::Bag& bag, Messages& messages) {
     const auto which = fmt::format("bag {} ({})", bag.id, bag.dish);
     if (is_gone(bag)) {
         messages.error(fmt::format("{} was {} on {}", which, shown_word(bag.state),
@@ -46,10 +46,6 @@ void judge(const archive::Bag& bag, kitchen::Date on, Messages& messages) {
         messages.caution(
             fmt::format("{} is out of the freezer since {}", which, bag.changed.substr(0, 16)));
     }
-    if (bag.keep_until < on) {
-        messages.caution(fmt::format("{} is past the date on its label by then, {}", which,
-                                     kitchen::to_iso(bag.keep_until)));
-    }
 }
 
 /// Adds a bag to its package, which may stand there already with another bag.
@@ -57,7 +53,8 @@ void add(std::vector<kitchen::PlannedPackage>& packages, kitchen::PlannedPackage
          const std::string& id) {
     const auto known = std::ranges::find_if(packages, [&](const kitchen::PlannedPackage& other) {
         return other.package.dish == package.package.dish && other.made == package.made &&
-               other.batch.size == package.batch.size;
+               other.batch.size == package.batch.size &&
+               other.keep_until.date == package.keep_until.date;
     });
     const auto bag = *std::ranges::find(package.bags, id, &kitchen::Bag::id);
     if (known != packages.end()) {
@@ -85,7 +82,7 @@ std::vector<archive::Bag> bags_to_eat(archive::Archive& archive, const BagsToEat
                           std::back_inserter(bags));
     }
     for (const auto& bag : bags) {
-        judge(bag, wanted.on, messages);
+        judge(bag, messages);
     }
     return bags;
 }

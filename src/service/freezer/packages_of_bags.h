@@ -50,12 +50,10 @@ Outcome<KnownBag> known_bag(archive::Archive& archive, const std::string& typed,
 struct BagsToEat {
     std::vector<std::string> typed; ///< ids, or words of a dish
     int of_each = 1;                ///< bags of each dish, where words are given
-    kitchen::Date on;
 };
 
 /// The packages of the bags that are meant, the soonest date first, each with only those bags.
-/// Refused where one is not known, or gone. Bags whose date is past by then, or that are out
-/// already, are cautioned about.
+/// Refused where one is not known, or gone. Bags that are out already are cautioned about.
 Outcome<std::vector<kitchen::PlannedPackage>> packages_to_eat(archive::Archive& archive,
                                                               const BagsToEat& wanted);
 

@@ -266,6 +266,26 @@ TEST_CASE("a time to eat that is past says so") {
     CHECK(find(ahead, RemarkId::EatIsPast) == nullptr);
 }
 
+TEST_CASE("a date on the label that lies before the day of the meal is told, and whose it is") {
+    const auto remark_for = [](std::optional<KeepUntil> keep) -> std::optional<RemarkId> {
+        auto dish = pork();
+        dish.keep_until = keep;
+        const auto line = timeline(request_for({dish}, supper, week_before));
+        for (const auto id : {RemarkId::PastUseBy, RemarkId::PastBest}) {
+            if (const auto* remark = find(line, id)) {
+                CHECK(std::get<Date>(remark->values.at(0)) == keep->date);
+                return id;
+            }
+        }
+        return std::nullopt;
+    };
+    const Date day_before = 2026y / December / 2;
+    CHECK(remark_for(KeepUntil{day_before, DateBasis::SetByCook, {}}) == RemarkId::PastUseBy);
+    CHECK(remark_for(KeepUntil{day_before, DateBasis::StorageTable, {}}) == RemarkId::PastBest);
+    CHECK(remark_for(KeepUntil{2026y / December / 3, DateBasis::SetByCook, {}}) == std::nullopt);
+    CHECK(remark_for(std::nullopt) == std::nullopt);
+}
+
 TEST_CASE("a thaw that cannot make it offers each faster safe way that still fits") {
     struct Case {
         const char* name;

@@ -21,7 +21,7 @@ std::string code_of(const std::string& text) {
 
 service::Outcome<std::vector<kitchen::PlannedPackage>>
 plan_by(const std::vector<std::string>& codes, archive::Archive* archive = nullptr) {
-    return service::packages_of_codes(archive, codes, supper_day);
+    return service::packages_of_codes(archive, codes);
 }
 
 } // namespace

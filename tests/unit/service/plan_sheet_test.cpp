@@ -115,6 +115,34 @@ TEST_CASE("every event of a plan stands on its sheet with its time, and so does 
     }
 }
 
+TEST_CASE("a lane begins with the date on the label, and says so where the meal is after it") {
+    auto dated = stew;
+    dated.replace(dated.find("use_by = ") + 9, 10, "2026-12-02");
+    const auto past = sheets(plan_of(dated, 120h));
+    REQUIRE(past);
+    CHECK(says(*past.value, "Use by 2 Dec 2026"));
+    CHECK(says(*past.value, "before this meal: use by 2 Dec 2026. Do not eat it after that day."));
+    dated.replace(dated.find("2026-12-02"), 10, "2026-12-03");
+    const auto fresh = sheets(plan_of(dated, 120h));
+    REQUIRE(fresh);
+    CHECK(says(*fresh.value, "Use by 3 Dec 2026"));
+    CHECK_FALSE(says(*fresh.value, "before this meal"));
+}
+
+TEST_CASE("of a window that begins on another day both ends have their day") {
+    const auto plan = plan_of(stew, 120h);
+    const auto& window = plan.line.dishes.front().thaw;
+    REQUIRE(window);
+    const auto style = style_of(settings());
+    const auto clock = [&](kitchen::Instant at) {
+        return say_clock(on_clock(plan.line.clock, at), style.language);
+    };
+    const auto printing = sheets(plan);
+    REQUIRE(printing);
+    CHECK(says(*printing.value, "No earlier than " + clock(window->no_earlier) +
+                                    ", no later than " + clock(window->no_later)));
+}
+
 TEST_CASE("a chart has a moment for each event, at its minute") {
     const auto plan = plan_of(stew + gratin, 120h);
     const auto printing = sheets(plan);
