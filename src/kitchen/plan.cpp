@@ -119,9 +119,9 @@ struct Planning {
     Judged judged = Judged::Yes;
 };
 
-/// Whether it may go into its bag hot: not known, or neither raw, nor made to be eaten as it is,
-/// nor of a kind that does not spoil.
-bool is_filled_hot(const Package& package, const StorageTable& table) {
+/// Whether something in it may have been cooked before: not known, or neither raw, nor made to be
+/// eaten as it is, nor of a kind that does not spoil.
+bool is_cooked_before(const Package& package, const StorageTable& table) {
     return package.food.empty() || std::ranges::any_of(package.food, [&](const std::string& food) {
                const auto kind = kind_of(table, food);
                return kind != FoodKind::Other && kind != FoodKind::ReadyToEat && !is_raw(kind);
@@ -130,9 +130,13 @@ bool is_filled_hot(const Package& package, const StorageTable& table) {
 
 std::optional<CoolingAdvice> cooling_of(const Package& package, const StorageTable& table,
                                         const ThawSettings& settings) {
-    return is_filled_hot(package, table)
-               ? cooling_advice(package.thickness, package.weight, settings)
-               : std::nullopt;
+    if (!is_cooked_before(package, table)) {
+        return std::nullopt;
+    }
+    // Hot food would warm what is raw, and keep it warm: common practice, no source.
+    return any_raw(table, package.food)
+               ? CoolingAdvice{.way = CoolingWay::FilledCold}
+               : cooling_advice(package.thickness, package.weight, settings);
 }
 
 /// Everything but the ids, by the first method alone; nothing when the package is refused.

@@ -49,8 +49,8 @@ struct PlannedPackage {
 
     Wetness wetness = Wetness::Either; ///< of its food
 
-    /// How it gets cold in time where it was filled hot; nothing for raw food, and where the
-    /// thickness is not known.
+    /// How it gets cold in time where it was filled hot, or that it is not; nothing for food that
+    /// is all raw, and where the thickness is not known.
     std::optional<CoolingAdvice> cooling = std::nullopt;
 
     /// How long it takes to freeze, lying as it is placed; nothing where the thickness is not

@@ -16,6 +16,7 @@ std::string_view key_of(kitchen::CoolingWay way) {
     case kitchen::CoolingWay::AsPlaced: return "cooling.as-placed";
     case kitchen::CoolingWay::OnRack: return "cooling.on-rack";
     case kitchen::CoolingWay::IceWater: return "cooling.ice-water";
+    case kitchen::CoolingWay::FilledCold: return "cooling.filled-cold";
     case kitchen::CoolingWay::BeforeBags: break;
     }
     return "cooling.before";
@@ -27,6 +28,7 @@ const kitchen::CoolingSpans& advised(const kitchen::CoolingAdvice& advice) {
     case kitchen::CoolingWay::AsPlaced: return advice.as_placed;
     case kitchen::CoolingWay::OnRack: return advice.on_rack;
     case kitchen::CoolingWay::IceWater:
+    case kitchen::CoolingWay::FilledCold:
     case kitchen::CoolingWay::BeforeBags: break;
     }
     return advice.in_ice_water;

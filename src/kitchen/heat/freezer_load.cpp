@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <tuple>
+#include <utility>
 
 namespace thawslip::kitchen {
 
@@ -40,9 +41,13 @@ void leave_out(Filled& filled, const Group& bag) {
     filled.raw_elsewhere_grams += bag.raw ? bag.grams : 0.0;
 }
 
-bool leaves_less_out(const Filled& a, const Filled& b) {
-    return std::tie(a.raw_elsewhere_grams, a.elsewhere_grams) <
-           std::tie(b.raw_elsewhere_grams, b.elsewhere_grams);
+/// Less goes elsewhere, of what is raw and in all; or it takes fewer days.
+bool is_better(const Filled& a, const Filled& b) {
+    const auto key = [](const Filled& filled) {
+        return std::tuple{filled.raw_elsewhere_grams, filled.elsewhere_grams,
+                          filled.batches.size()};
+    };
+    return key(a) < key(b);
 }
 
 void add(Group& group, Bags bags, std::size_t place) {
@@ -116,15 +121,16 @@ Filled fill_batches(std::vector<Group> groups, Bags bags, double limit, First fi
 }
 
 Filled best_filling(Bags bags, const Places& weighed, double limit) {
-    auto best = fill_batches(by_dish(bags, weighed), bags, limit, First::Heaviest);
-    for (const auto first : {First::Raw, First::Heaviest}) {
-        for (const auto& groups : {by_dish(bags, weighed), one_by_one(bags, weighed)}) {
-            if (best.elsewhere.empty())
-                return best;
+    Filled best;
+    bool is_first = true;
+    for (const auto& groups : {by_dish(bags, weighed), one_by_one(bags, weighed)}) {
+        for (const auto first : {First::Raw, First::Heaviest}) {
             auto other = fill_batches(groups, bags, limit, first);
-            if (leaves_less_out(other, best))
+            if (std::exchange(is_first, false) || is_better(other, best))
                 best = std::move(other);
         }
+        if (best.elsewhere.empty())
+            return best;
     }
     return best;
 }

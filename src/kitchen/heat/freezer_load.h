@@ -50,10 +50,11 @@ struct FreezerLoad {
 
 /// Checks a day's bags against what a freezer can freeze in 24 h, 2–3 lb per cubic foot of its
 /// capacity (32–48 g per litre), and sorts them into batches: what may wait least first, the bags
-/// of a dish together where they can be. No bag is put into a batch for which it would have to wait
-/// longer than it may. Where some would have to go elsewhere, the plan counts that leaves out the
-/// least raw food, then the least in all: by whole dishes or by single bags, the heaviest first of
-/// those that may wait as long, or the raw.
+/// of a dish together where they can be, and of those that may wait as long what is raw first,
+/// unless that takes more days. No bag is put into a batch for which it would have to wait longer
+/// than it may. Where some would have to go elsewhere, the plan counts that leaves out the least
+/// raw food, then the least in all: by whole dishes or by single bags, the heaviest first of those
+/// that may wait as long, or the raw.
 ///
 /// Limit: USDA, "Canning, Freezing, Storing Garden Produce"; West Virginia University Extension,
 /// "Freezing Guidelines"; Clemson HGIC 3065, "Freezing Prepared Foods".

@@ -207,6 +207,22 @@ TEST_CASE(
     }
 }
 
+TEST_CASE("raw food that may wait as long as cooked goes in first, but for no further day") {
+    std::vector<BagToFreeze> bags = bags_of({7000, 4000}, 3);
+    bags[0].dish = 0;
+    bags[1].dish = 1;
+    bags[1].raw = true;
+    const auto load = freezer_load(litres_for_10_kg, bags);
+    REQUIRE(load.batches.size() == 2);
+    CHECK(load.batches[0].bags == Names{"B2"});
+    // 7 + 3 and 6 + 4 kg fill two days; with the raw 4 and 3 kg first it would take three.
+    bags = bags_of({7000, 6000, 4000, 3000}, 3);
+    for (std::size_t i = 0; i < bags.size(); ++i)
+        bags[i].dish = i;
+    bags[2].raw = bags[3].raw = true;
+    CHECK(freezer_load(litres_for_10_kg, bags).batches.size() == 2);
+}
+
 TEST_CASE("a plan that leaves out less that is raw counts before one that leaves out less in all") {
     // By whole dishes 3 kg of raw and 4 kg of cooked food fill the day; by bags it would be fuller.
     std::vector<BagToFreeze> bags;

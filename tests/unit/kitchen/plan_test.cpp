@@ -242,6 +242,30 @@ TEST_CASE("the same day gives the same plan") {
     CHECK(one.packages[0].keep_until.date == two.packages[0].keep_until.date);
 }
 
+TEST_CASE("a bag with raw food in it is not filled hot; one that is all raw has nothing to cool") {
+    auto table = orchard_table();
+    table.rows.push_back({"roast", "us", months{4}, months{12}, "roast", "a list", "read"});
+    table.classes.resize(2);
+    table.classes[0].food = "soup or stew";
+    table.classes[0].kind = FoodKind::Leftover;
+    table.classes[1].food = "roast";
+    table.classes[1].kind = FoodKind::RawCut;
+    const auto cooling_of = [&](std::vector<std::string> food) {
+        auto package = stew();
+        package.food = std::move(food);
+        package.thickness = Length::millimetres(30);
+        Diagnostics faults;
+        const auto planned = plan(day_of({package}), table, faults);
+        REQUIRE(planned.packages.size() == 1);
+        return planned.packages.front().cooling;
+    };
+    REQUIRE(cooling_of({"soup or stew"}));
+    CHECK(cooling_of({"soup or stew"})->way != CoolingWay::FilledCold);
+    REQUIRE(cooling_of({"soup or stew", "roast"}));
+    CHECK(cooling_of({"soup or stew", "roast"})->way == CoolingWay::FilledCold);
+    CHECK_FALSE(cooling_of({"roast"}));
+}
+
 TEST_CASE("a day without packages is an empty plan") {
     Diagnostics faults;
     CHECK(plan(day_of({}), orchard_table(), faults).packages.empty());
