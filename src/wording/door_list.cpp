@@ -134,6 +134,23 @@ Field rows_field(std::vector<DoorRow> rows, const Style& style) {
     return field;
 }
 
+/// What the dates mean once they are past: of both kinds, where the rows have both.
+Field dates_note(std::span<const DoorRow> rows, const Style& style) {
+    const auto is_set = [](const DoorRow& row) {
+        return row.basis == kitchen::DateBasis::SetByCook;
+    };
+    if (std::ranges::none_of(rows, is_set)) {
+        return frozen_safe_field(style);
+    }
+    Field field{field_name::frozen_safe, {}, {}};
+    if (!std::ranges::all_of(rows, is_set)) {
+        field.paragraphs.push_back(plain(style.say(
+            "door-list.frozen-safe", {say_always_safe(style), style.say("door-list.best-by"),
+                                      style.say("door-list.use-by")})));
+    }
+    return field;
+}
+
 Field printed_on_field(std::optional<kitchen::Date> day, const Style& style) {
     Field field{field_name::printed_on, {}, {}};
     if (day) {
@@ -166,7 +183,7 @@ Print door_list(std::span<const DoorRow> rows, const Style& style,
         printed_on_field(printed_on, style),
         {field_name::summary, {plain(style.say("door-list.how", {count}))}, {}},
         rows_field({rows.begin(), rows.end()}, style),
-        frozen_safe_field(style),
+        dates_note(rows, style),
         {field_name::allergens_note, {plain(style.say("door-list.allergens"))}, {}},
         local_rules_field(style),
     };

@@ -318,11 +318,14 @@ Field local_rules_field(const Style& style) {
     return result;
 }
 
-Field frozen_safe_field(const Style& style) {
+std::string say_always_safe(const Style& style) {
     constexpr double always_safe = 0; // °F; USDA FSIS, Freezing and Food Safety
-    return one_paragraph(
-        field_name::frozen_safe,
-        plain(style.say("standing.frozen-safe", {say_cold_limit(always_safe, style)})), {});
+    return say_cold_limit(always_safe, style);
+}
+
+Field frozen_safe_field(const Style& style) {
+    return one_paragraph(field_name::frozen_safe,
+                         plain(style.say("standing.frozen-safe", {say_always_safe(style)})), {});
 }
 
 bool thaw_line_says(const kitchen::Caution& caution) {

@@ -49,7 +49,10 @@ Field kitchen_field(const std::string& kitchen, const Style& style);
 /// The line that every print with food advice carries.
 Field local_rules_field(const Style& style);
 
-/// That food kept cold enough stays safe beyond its date.
+/// At which temperature food stays safe for as long as it is frozen.
+std::string say_always_safe(const Style& style);
+
+/// That food kept cold enough stays safe beyond its date, which is about quality.
 Field frozen_safe_field(const Style& style);
 
 /// Cautions of at least `least`, one paragraph each.

@@ -212,6 +212,19 @@ TEST_CASE("the door list says temperatures in the units and the order that are s
     CHECK(line.find("at most 70 °F (21 °C)") != std::string::npos);
 }
 
+// That 0 °F is always safe is said of quality dates: USDA FSIS, Freezing and Food Safety.
+TEST_CASE("below a date that a cook set, no list says that it is about quality") {
+    const auto best = door_row(2026y / 11 / 17, DateBasis::StorageTable, "Bean bake", {{"ZPQ", 1}});
+    const auto use = door_row(2026y / 12 / 17, DateBasis::SetByCook, "Fish pie", {{"7C5", 1}});
+    const auto note = [](const std::vector<DoorRow>& rows) {
+        return lines_of(door_list(rows, english()), "frozen-safe");
+    };
+    CHECK(note({best}).front().find("the date is about quality") != std::string::npos);
+    CHECK(note({use}).empty());
+    CHECK(note({best, use}).front() == "Best by: about quality; kept at −18 °C it stays safe for "
+                                       "longer. Use by: do not eat it after that day.");
+}
+
 TEST_CASE("numbers of bags are said as a range from three on") {
     const auto& words = shipped_language("en");
     CHECK(say_numbers({3, 1, 2}, words) == "1–3");
