@@ -61,7 +61,7 @@ const std::vector<Expected> expected = {
     {"Squash and red lentil stew",
      3,
      {"Made 17 Oct 2026", "Best if used by", "17 Dec 2026", "Thaw in the refrigerator",
-      "look from 30 h, allow 46 h; cook within 2 days of thawing", "Serves",
+      "look from 30 h, allow 46 h; cook within 1 day of thawing", "Serves",
       "Add at the start: 1 l vegetable stock", "Add last 10 min: 200 g baby spinach",
       "Cook slow cooker, low, 7–9 h, to 74 °C (165 °F)", "Contains celery"}},
     {"Apple and sage pork shoulder",

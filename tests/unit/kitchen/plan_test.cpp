@@ -242,7 +242,7 @@ TEST_CASE("the same day gives the same plan") {
     CHECK(one.packages[0].keep_until.date == two.packages[0].keep_until.date);
 }
 
-TEST_CASE("a bag with raw food in it is not filled hot; one that is all raw has nothing to cool") {
+TEST_CASE("a bag with raw food in it is not filled hot, and what is all raw needs no cooling") {
     auto table = orchard_table();
     table.rows.push_back({"roast", "us", months{4}, months{12}, "roast", "a list", "read"});
     table.classes.resize(2);
