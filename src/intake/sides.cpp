@@ -2,6 +2,7 @@
 
 #include "intake/day_file.h"
 #include "intake/values.h"
+#include "intake/vessel.h"
 
 namespace thawslip::intake {
 
@@ -17,6 +18,7 @@ std::vector<kitchen::Side> read_sides(toml::Table& package) {
         side.add = read_quantity(table, add).value_or(kitchen::Quantity{});
         side.takes = read_time(table, takes).value_or(kitchen::TimeRange{});
         side.in = table.line({"in", "\"pot\""}, Limits::text_characters).value_or("");
+        side.vessel = vessel_of(side.in);
         side.steps = table.lines("steps", Limits::steps, Limits::step_characters);
         side.ready = read_when(table, {"ready", "\"at serving\""}).value_or(side.ready);
         table.refuse_unknown();

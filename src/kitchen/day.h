@@ -74,9 +74,6 @@ struct Finish {
     KeyPath where;
 };
 
-/// What a cooking time counts from: the food as it is when it starts to cook.
-enum class TimeFrom { Thawed, Frozen };
-
 /// What it is cooked in, as far as rules depend on it. `Other` has no rules of its own.
 /// Whatever heats as slowly as a slow cooker, or may, counts as one; a `Warmer` only keeps food
 /// hot.
@@ -92,6 +89,9 @@ enum class Vessel {
     Steamer,
     Warmer,
 };
+
+/// What a cooking time counts from: the food as it is when it starts to cook.
+enum class TimeFrom { Thawed, Frozen };
 
 struct Cook {
     std::string in; ///< free words, as written: "slow cooker", "cast-iron pot"
@@ -129,6 +129,7 @@ struct Side {
     std::vector<std::string> steps;
     When ready{When::Anchor::AtServing}; ///< counted as a finishing ingredient's moment
     KeyPath where;
+    Vessel vessel = Vessel::Other; ///< what `in` names
 };
 
 /// Where the kinds of food of a package come from.

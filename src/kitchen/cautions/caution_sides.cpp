@@ -1,40 +1,66 @@
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/foods/beans.h"
 #include "kitchen/foods/foods_named.h"
+#include "kitchen/sources.h"
+#include "kitchen/texts/negation.h"
 
-// What is cooked beside the bag has no target of its own: where its words name raw meat, fish or
-// eggs, the card says how hot those must get.
+#include <algorithm>
+
+// What is added on cook day, or cooked beside the bag, has no target of its own: where its words
+// name raw meat, fish or eggs, the card says how hot those must get. And it goes into a vessel that
+// may be too slow for it.
 
 namespace thawslip::kitchen {
 namespace {
 
 using namespace scene;
 
-/// A package of nothing but a side, for whoever looks at packages.
-Package alone(const Side& side) {
-    Package package;
-    package.dish = text_of(side.add);
-    package.cook.emplace();
-    package.cook->in = side.in;
-    package.cook->steps = side.steps;
-    return package;
-}
-
-std::vector<std::string> raw_kinds(const StorageTable& table, const Package& package) {
-    std::vector<std::string> kinds;
-    for (const auto& named : foods_named(table, package)) {
-        if (named.is_animal && any_raw(table, named.kinds)) {
-            kinds.insert(kinds.end(), named.kinds.begin(), named.kinds.end());
+/// How hot what stands alone must get, by the raw meat, fish or eggs that its words name.
+template <class Counts>
+std::optional<SafeMinimum> minimum_of_raw(const Scene& scene, Package package, Counts counts) {
+    for (const auto& named : foods_named(scene.table, package)) {
+        if (named.is_animal && any_raw(scene.table, named.kinds) && counts(named)) {
+            add_kinds(package.food, {named.kinds});
         }
     }
-    return kinds;
+    return safe_minimum(scene.table, package);
 }
 
-Findings side_minimum(const Scene& scene) {
+/// Whether the words can also mean what is eaten as it comes: tuna of a tin, goat's milk; and of
+/// what is added at serving, all that may be cooked already.
+bool may_be_eaten_so(const Scene& scene, const Finish& finish, const NamedFood& named) {
+    const auto words = text_of(finish.add);
+    const auto text = worded(words);
+    if (named.said_raw || says_raw(scene.table, words)) {
+        return false;
+    }
+    const bool cooked = std::ranges::any_of(
+        named.may_be, [&](const std::string& food) { return !is_raw(kind_of(scene.table, food)); });
+    return (cooked && finish.when.anchor == When::Anchor::AtServing) ||
+           says(text, Section::BeanState, "canned") || says(text, Section::Allergen, "milk");
+}
+
+/// Whether it is in the pot for as long as the bag's own food, whose target is hot enough for it.
+bool is_cooked_along(const Scene& scene, const Finish& finish, const SafeMinimum& minimum) {
+    const bool from_start = finish.when.anchor == When::Anchor::AtStart;
+    return from_start && has_target(scene) &&
+           reaches(scene.package.cook->until->celsius, minimum, scene.package.cook->hold);
+}
+
+Findings raw_additions(const Scene& scene) {
     Findings found;
+    for (const auto& finish : scene.package.finish) {
+        const auto minimum = minimum_of_raw(scene, alone(finish), [&](const NamedFood& named) {
+            return !may_be_eaten_so(scene, finish, named);
+        });
+        if (minimum && !is_cooked_along(scene, finish, *minimum)) {
+            found.push_back(
+                {{text_of(finish.add), minimum_text(scene, *minimum)}, finish.where.key("add")});
+        }
+    }
     for (const auto& side : scene.package.sides) {
-        auto package = alone(side);
-        package.food = raw_kinds(scene.table, package);
-        if (const auto minimum = safe_minimum(scene.table, package)) {
+        const auto any = [](const NamedFood&) { return true; };
+        if (const auto minimum = minimum_of_raw(scene, alone(side), any)) {
             found.push_back(
                 {{text_of(side.add), minimum_text(scene, *minimum)}, side.where.key("add")});
         }
@@ -42,9 +68,69 @@ Findings side_minimum(const Scene& scene) {
     return found;
 }
 
+bool says_frozen(std::string_view written) {
+    const auto text = worded(written);
+    return is_meant(text, mentions(text, Section::Thawing, "frozen"));
+}
+
+bool adds_animal(const Scene& scene, const Package& package) {
+    return std::ranges::any_of(foods_named(scene.table, package), &NamedFood::is_animal);
+}
+
+/// Meat or fish that goes into a slow cooker frozen, beside the bag's own food or by itself.
+Findings frozen_addition(const Scene& scene) {
+    Findings found;
+    for (const auto& finish : scene.package.finish) {
+        const auto added = alone(finish);
+        if (is_in(scene.package, Vessel::SlowCooker) && says_frozen(added.dish) &&
+            finish.when.anchor != When::Anchor::AtServing && adds_animal(scene, added)) {
+            found.push_back({{added.dish}, finish.where.key("add")});
+        }
+    }
+    for (const auto& side : scene.package.sides) {
+        const auto added = alone(side);
+        const bool frozen = says_frozen(added.dish) || std::ranges::any_of(side.steps, says_frozen);
+        if (side.vessel == Vessel::SlowCooker && frozen && adds_animal(scene, added)) {
+            found.push_back({{added.dish}, side.where.key("add")});
+        }
+    }
+    return found;
+}
+
+/// How long it is still cooked, where that is certain to be short.
+std::optional<std::chrono::minutes> cooks_for(const Finish& finish) {
+    if (finish.when.anchor == When::Anchor::BeforeEnd) {
+        return finish.when.offset;
+    }
+    return finish.when.anchor == When::Anchor::AtServing ? std::optional{std::chrono::minutes{0}}
+                                                         : std::nullopt;
+}
+
+/// Dried beans that are not boiled for long enough, for they come too late.
+Findings late_beans(const Scene& scene) {
+    const std::chrono::minutes boil{scene.table.rule_set == "uk" ? 10 : 30};
+    Findings found;
+    for (const auto& finish : scene.package.finish) {
+        const auto left = cooks_for(finish);
+        if (left && *left < boil && !steps_boil_beans(scene.texts, boil) &&
+            bean_state(worded(text_of(finish.add)), boil) == BeanState::Dry) {
+            found.push_back(
+                {{text_of(finish.add), std::to_string(boil.count())}, finish.where.key("when")});
+        }
+    }
+    return found;
+}
+
 constexpr CautionRule sides_rows[] = {
+    refusal("addition-frozen", slow_cooker_safety, frozen_addition,
+            "\"{0}\": frozen meat or fish must not go into a slow cooker, it warms too slowly",
+            "thaw it in the refrigerator first, and write it so: \"chicken thighs, thawed\""),
+    refusal("beans-late", bean_source, late_beans,
+            "\"{0}\" boils for less than {1} min there, which dried beans need: their toxin is "
+            "destroyed by boiling alone",
+            "boil them first, and write it: \"beans, boiled 30 min\"; or take canned ones"),
     {"side-minimum", CautionLevel::Card, "FoodSafety.gov, Safe Minimum Internal Temperatures",
-     side_minimum},
+     raw_additions},
 };
 
 } // namespace

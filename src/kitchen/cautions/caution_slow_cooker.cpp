@@ -7,15 +7,12 @@
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace thawslip::kitchen {
 namespace {
 
 using namespace scene;
-
-constexpr std::string_view bean_source =
-    "FDA, Bad Bug Book, phytohaemagglutinin; Food Safety Information Council (Australia), Slow "
-    "cookers";
 
 bool is_slow_cooker(const Scene& scene) {
     return is_in(scene.package, Vessel::SlowCooker);
@@ -49,11 +46,10 @@ bool is_low_oven(const Scene& scene) {
 
 Findings step_says_frozen(const Scene& scene) {
     Findings found;
-    if (!is_slow_cooker(scene)) {
-        return found;
-    }
     for (const auto& read : scene.texts) {
-        if (read.field == FreeText::Step &&
+        const bool slow =
+            is_slow_cooker(scene) || says(read.text, Section::Appliance, "slow cooker");
+        if (slow && read.field == FreeText::Step &&
             is_meant(read.text, mentions(read.text, Section::Thawing, "frozen"))) {
             found.push_back({{read.written}, read.where});
         }
@@ -142,8 +138,14 @@ Findings beans(const Scene& scene, BeanState wanted) {
     return found;
 }
 
-Findings dry_beans(const Scene& scene) {
+Findings dry_beans_of_bag(const Scene& scene) {
     return beans(scene, BeanState::Dry);
+}
+
+Findings dry_beans(const Scene& scene) {
+    auto found = dry_beans_of_bag(scene);
+    std::ranges::move(in_sides(scene, dry_beans_of_bag), std::back_inserter(found));
+    return found;
 }
 
 Findings unclear_beans(const Scene& scene) {

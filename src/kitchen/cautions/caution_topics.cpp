@@ -74,6 +74,39 @@ std::vector<PlacedText> food_texts(const Package& package) {
     return texts;
 }
 
+Package alone(const Finish& finish) {
+    Package package;
+    package.dish = text_of(finish.add);
+    package.where = finish.where;
+    return package;
+}
+
+Package alone(const Side& side) {
+    Package package;
+    package.dish = text_of(side.add);
+    package.where = side.where;
+    package.cook.emplace();
+    package.cook->in = side.in;
+    package.cook->setting = side.in; // "oven, 180 °C"
+    package.cook->vessel = side.vessel;
+    package.cook->steps = side.steps;
+    return package;
+}
+
+Findings in_sides(const Scene& scene, Findings (*find)(const Scene&)) {
+    Findings all;
+    for (const auto& side : scene.package.sides) {
+        const auto package = alone(side);
+        Scene own{package, scene.made, scene.keep, scene.table, scene.settings};
+        own.texts = free_texts(package);
+        for (auto& finding : find(own)) {
+            finding.where = side.where.key("add");
+            all.push_back(std::move(finding));
+        }
+    }
+    return all;
+}
+
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning) {
     const auto& book = phrase_book(section, meaning);

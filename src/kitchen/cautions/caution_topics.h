@@ -84,6 +84,13 @@ std::vector<PlacedText> texts_in_bag(const Package& package);
 /// The same with the note.
 std::vector<PlacedText> texts_of_bag(const Package& package);
 
+/// A package of nothing but what is added, or cooked beside the bag, for whoever looks at packages.
+Package alone(const Finish& finish);
+Package alone(const Side& side);
+
+/// The findings of a rule in each side, as in a package of its own, placed at the side.
+Findings in_sides(const Scene& scene, Findings (*find)(const Scene&));
+
 /// The first of the texts that names what a phrase_book() looks for; nothing where none does.
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);

@@ -349,4 +349,8 @@ std::vector<NamedFood> foods_named(const StorageTable& table, const Package& pac
     return all;
 }
 
+bool says_raw(const StorageTable& table, std::string_view text) {
+    return says_raw_dish(parsed(table, {std::string{text}, Text::Dish, {}}));
+}
+
 } // namespace thawslip::kitchen

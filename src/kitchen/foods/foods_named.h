@@ -5,6 +5,7 @@
 #include "kitchen/storage/storage.h"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace thawslip::kitchen {
@@ -25,5 +26,8 @@ std::vector<NamedFood> foods_in_bag(const StorageTable& table, const Package& pa
 
 /// The same, and the meat, fish and eggs that the steps name and that are not added on cook day.
 std::vector<NamedFood> foods_named(const StorageTable& table, const Package& package);
+
+/// Whether a text says that what it names is raw.
+bool says_raw(const StorageTable& table, std::string_view text);
 
 } // namespace thawslip::kitchen
