@@ -1,6 +1,7 @@
 #include "wording/timeline_words.h"
 
 #include "kitchen/cautions/cautions.h"
+#include "kitchen/cooking/thaw_pairing.h"
 #include "kitchen/timeline/cook_window.h"
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"
@@ -115,12 +116,33 @@ bool is_of_hold(const kitchen::Caution& caution) {
 /// The label's cautions for whoever thaws it, or for whoever cooks it.
 enum class CautionFor { Thawing, Cooking };
 
+/// A caution of the label as it is said of the way that is left: nothing where it is of another.
+std::string say_for_way(const Setting& setting, const kitchen::Caution& caution) {
+    const auto& language = setting.style.language;
+    const bool fast =
+        !setting.windows.ways.empty() && method_of(setting) != kitchen::ThawMethod::Refrigerator;
+    return fast && caution.id == "infant-food" ? language.say("caution.infant-food-at-once")
+                                               : say_caution(caution, language);
+}
+
+/// What food that was thawed fast needs of its vessel.
+void add_passage(std::string& text, const Setting& setting) {
+    const auto heat = kitchen::heat_of(setting.dish.package);
+    const auto passage = kitchen::pairing(method_of(setting), heat).passage;
+    const auto& language = setting.style.language;
+    if (passage == kitchen::Passage::AtOnceHigh) {
+        add_sentence(text, language.say("caution.slow-cooker-from-water"));
+    } else if (passage == kitchen::Passage::AtOnceHot) {
+        add_sentence(text, language.say("caution.low-heat-from-water"));
+    }
+}
+
 void add_label_cautions(std::string& text, const Setting& setting, CautionFor whom) {
     for (const auto& caution : setting.dish.cautions) {
         const bool of_thawing = kitchen::is_of_thawing(caution);
         if (of_thawing == (whom == CautionFor::Thawing) && !thaw_line_says(caution) &&
             !is_of_hold(caution)) {
-            add_sentence(text, say_caution(caution, setting.style.language));
+            add_sentence(text, say_for_way(setting, caution));
         }
     }
 }
@@ -144,6 +166,11 @@ kitchen::EventWords thaw_words(const Setting& setting) {
             words.description = capitalised(language.say("thaw.rack"));
         }
         add_cautions(words.description, setting);
+        for (const auto& caution : setting.dish.cautions) {
+            if (caution.id.starts_with("vacuum-packed")) {
+                add_sentence(words.description, say_caution(caution, language));
+            }
+        }
         return words;
     }
     const auto& window = setting.windows.thaw;
@@ -200,6 +227,9 @@ kitchen::EventWords start_words(const Setting& setting) {
     }
     if (frozen) {
         add_cautions(words.description, setting);
+    }
+    if (!setting.windows.ways.empty()) {
+        add_passage(words.description, setting);
     }
     add_label_cautions(words.description, setting, CautionFor::Cooking);
     return words;
