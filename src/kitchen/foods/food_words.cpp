@@ -162,6 +162,24 @@ void take_for_the_pot(const std::vector<std::string>& text, std::vector<FoodMatc
     }
 }
 
+/// "Beetroot tartare", "mushroom carpaccio": of a plant alone they name a cut and no meat.
+void take_plants_alone(std::vector<FoodMatch>& matches) {
+    const auto bases = [&](bool animal) {
+        return std::ranges::any_of(matches, [animal](const FoodMatch& match) {
+            return is_base(match) && is_animal(match.word->means) == animal;
+        });
+    };
+    if (!bases(false) || bases(true)) {
+        return;
+    }
+    for (auto& match : matches) {
+        if (match.word != nullptr &&
+            is_one_of(match.word->means, {"meat to be eaten raw", "fish to be eaten raw"})) {
+            match.word = nullptr;
+        }
+    }
+}
+
 } // namespace
 
 std::string food_stem(std::string_view word) {
@@ -202,6 +220,7 @@ std::string food_key(std::string_view text) {
 std::vector<FoodMatch> match_foods(FoodWords words, const std::vector<std::string>& text) {
     auto matches = match_words(words, text);
     take_for_the_pot(text, matches);
+    take_plants_alone(matches);
     if (std::ranges::any_of(matches, is_base)) {
         return matches; // "carne picada de pollo": what it is of is said for itself
     }
