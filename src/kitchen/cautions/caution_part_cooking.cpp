@@ -102,11 +102,24 @@ Findings said_of_bag(const Scene& scene, Says says) {
     return found;
 }
 
+/// "Raw inside", "not cooked through": of meat that has been cooked, or begun to be.
+bool is_undone(const Scene& scene, const std::vector<std::string>& words) {
+    const bool meat = names_meat(words) || names_meat(words_of(scene.package.dish));
+    return meat && !phrases("undone").find(words).empty() &&
+           (!has_raw_meat(scene) || is_browned(words));
+}
+
 /// "Part-cooked chicken" wherever it is named, or the same words of a dish of raw meat.
 Findings part_cooked(const Scene& scene) {
-    return said_of_bag(scene, [&](const std::vector<std::string>& words) {
+    auto found = said_of_bag(scene, [&](const std::vector<std::string>& words) {
         return is_in_part(words) && (has_raw_meat(scene) || names_meat(words));
     });
+    for (const auto& [text, where] : texts_of_bag(scene.package)) {
+        if (found.empty() && is_undone(scene, words_of(text))) {
+            found.push_back({{text}, where});
+        }
+    }
+    return found;
 }
 
 Findings perhaps_part_cooked(const Scene& scene) {

@@ -2,6 +2,8 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature_text.h"
+#include "kitchen/texts/said_degrees.h"
+#include "kitchen/texts/sentences.h"
 
 #include <algorithm>
 
@@ -80,6 +82,94 @@ Findings too_short(const Scene& scene) {
     const auto& held = scene.package.cook->hold;
     return {{{target_text(scene), hold_text(*needed_hold(target(scene)))},
              cook_place(scene, held ? "hold" : "until")}};
+}
+
+/// What the middle must reach: the cook's target, else the safe minimum.
+std::optional<Temperature> needed(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    if (has_target(scene)) {
+        return scene.package.cook->until;
+    }
+    return minimum ? std::optional{Temperature{static_cast<double>(minimum->celsius)}}
+                   : std::nullopt;
+}
+
+/// Whether a temperature in a text is one of the food's own middle.
+bool is_of_middle(const WordedText& text, const SaidDegrees& degrees) {
+    return clause_says(text, degrees.word, Section::Doing, "core") ||
+           clause_says(text, degrees.word, Section::Doing, "until");
+}
+
+/// The hottest of what surrounds the food: as vessel or setting say; nothing where neither does. A
+/// step may raise it.
+std::optional<double> hottest_around(const Scene& scene) {
+    std::optional<double> set;
+    double raised = 0;
+    for (const auto& read : scene.texts) {
+        const bool of_vessel =
+            read.field == FreeText::CookIn || read.field == FreeText::CookSetting;
+        for (const auto& degrees : said_degrees(read.text)) {
+            const bool counts = of_vessel || read.field == FreeText::Step;
+            if (!counts || is_of_middle(read.text, degrees)) {
+                continue;
+            }
+            raised = std::max(raised, degrees.celsius);
+            if (of_vessel && degrees.has_unit) {
+                set = std::max(set.value_or(degrees.celsius), degrees.celsius);
+            }
+        }
+    }
+    return set ? std::optional{std::max(*set, raised)} : std::nullopt;
+}
+
+/// Food gets no hotter than what heats it: an oven at 60 °C never brings it to 74.
+Findings setting_too_cool(const Scene& scene) {
+    constexpr double slack = 1.0; // a degree is lost where one scale is written in the other
+    const auto around = hottest_around(scene);
+    const auto middle = needed(scene);
+    if (!around || !middle || has_reason(scene) || *around + slack >= middle->celsius) {
+        return {};
+    }
+    const auto& cook = *scene.package.cook;
+    return {{{cook.setting.empty() ? cook.in : cook.setting,
+              to_text(*middle, TemperatureUse::SafeMinimum, style(scene))},
+             cook_place(scene, cook.setting.empty() ? "in" : "setting")}};
+}
+
+/// What a step or a note says of the middle of raw food, where that is not hot enough.
+Findings said_below_minimum(const Scene& scene) {
+    constexpr double coolest_cooked = 35.0; // below that it is about thawing
+    const auto minimum = minimum_of(scene);
+    Findings found;
+    if (!minimum || !holds_raw(scene) || has_reason(scene)) {
+        return found;
+    }
+    for (const auto& read : scene.texts) {
+        if (read.field != FreeText::Step && read.field != FreeText::Note) {
+            continue;
+        }
+        const auto degrees = said_degrees(read.text);
+        const bool below = std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
+            return each.has_unit && each.celsius > coolest_cooked &&
+                   is_of_middle(read.text, each) && !reaches(each.celsius, *minimum);
+        });
+        const bool enough = std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
+            return is_of_middle(read.text, each) && reaches(each.celsius, *minimum);
+        });
+        if (below && !enough) {
+            found.push_back({{read.written, minimum_text(scene, *minimum)}, read.where});
+        }
+    }
+    return found;
+}
+
+/// Raw food in a vessel that no rule knows, and whose heat is not said.
+Findings unknown_vessel(const Scene& scene) {
+    const auto& cook = scene.package.cook;
+    const bool unknown = cook && cook->vessel == Vessel::Other && !cook->in.empty();
+    return unknown && holds_raw(scene) && !hottest_around(scene)
+               ? Findings{{{cook->in}, cook_place(scene, "in")}}
+               : Findings{};
 }
 
 Findings ham_below_minimum(const Scene& scene) {
@@ -195,6 +285,11 @@ constexpr CautionRule temperature_rows[] = {
     refusal("raw-without-target", temperatures, raw_without_target,
             "raw food is cooked without a target temperature; expected {0} in the middle or more",
             "add until = \"…\" below [package.cook], or say why there is none: because = \"…\""),
+    refusal("setting-too-cool", practice, setting_too_cool,
+            "\"{0}\" never brings the middle to {1}: food gets no hotter than what heats it",
+            "raise the setting, or say why it is right here: because = \"…\""),
+    {"step-below-minimum", CautionLevel::Report, temperatures, said_below_minimum},
+    {"vessel-unknown", CautionLevel::Report, slow_cooker_safety, unknown_vessel},
     {"target-missing", CautionLevel::LabelAndCard, temperatures, without_target,
      "HEAT MIDDLE TO {0}"},
     {"target-below-minimum-with-reason", CautionLevel::LabelAndCard, temperatures,

@@ -3,6 +3,7 @@
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/sources.h"
 #include "kitchen/storage/chilled_wait.h"
+#include "kitchen/texts/negation.h"
 
 namespace thawslip::kitchen {
 namespace {
@@ -62,6 +63,35 @@ Findings room_temperature(const Scene& scene) {
     return found;
 }
 
+/// Where words that name no food say something of food that spoils.
+template <class Says>
+Findings said_of_handling(const Scene& scene, Says says) {
+    Findings found;
+    for (const auto& read : scene.texts) {
+        if (is_perishable(scene) && !names_food(read.field) && says(read)) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
+/// "What is left goes back into the freezer".
+Findings frozen_again(const Scene& scene) {
+    return said_of_handling(scene, [](const ReadText& read) {
+        return is_meant(read.text, mentions(read.text, Section::Thawing, "again"));
+    });
+}
+
+/// A place for thawing that is neither known to be cold nor to be warm.
+Findings unknown_place(const Scene& scene) {
+    return said_of_handling(scene, thaws_somewhere);
+}
+
+/// "Leave the rice in its pot overnight to cool".
+Findings cools_too_long(const Scene& scene) {
+    return said_of_handling(scene, cools_outside);
+}
+
 bool says_vacuum(const Scene& scene) {
     return says_anywhere(scene, Section::Pack, "vacuum");
 }
@@ -89,6 +119,12 @@ constexpr CautionRule thaw_rows[] = {
     refusal("thaw-warm", safe_defrosting, room_temperature,
             "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave "
             "or cooking from frozen"),
+    refusal("cool-too-long", "FDA Food Code 3-501.14, Cooling", cools_too_long,
+            "\"{0}\": food that cools for so long outside the refrigerator can poison",
+            "cool it to 70 °F (21 °C) within 2 h and to 41 °F (5 °C) within 6 h in all: in shallow "
+            "pans or ice water, then in the refrigerator"),
+    {"thaw-place-unknown", CautionLevel::Report, safe_defrosting, unknown_place},
+    {"refreeze-said", CautionLevel::Report, safe_defrosting, frozen_again},
     {"thaw-cook-at-once", CautionLevel::LabelAndCard, safe_defrosting, cook_at_once},
     {"thaw-no-days-left", CautionLevel::LabelAndCard,
      "FDA Food Code 3-501.17, Date Marking; Minnesota Rules 4626.0400; USDA FSIS, Leftovers and "

@@ -104,7 +104,9 @@ bool is_about_thawing(const ReadText& read, const Mention& place, const Places& 
     if (read.field == FreeText::ThawNote) {
         return true;
     }
-    const bool only_thawing = names_food(read.field) || is_bath(place);
+    const bool rises =
+        says(read.text, Section::Thawing, "rising") && !says(read.text, Section::Thawing, "frozen");
+    const bool only_thawing = names_food(read.field) || is_bath(place) || rises;
     const auto clauses = clauses_of(read.text);
     return std::ranges::any_of(mentions(read.text, Section::Thawing), [&](const Mention& mention) {
         const bool counts =
@@ -252,6 +254,26 @@ bool lies_in_oven(const WordedText& text) {
     return false;
 }
 
+/// "On the mantelpiece", "im Schuppen"; not "on a plate", "in its bag", "in 3 hours".
+bool names_a_place(const WordedText& text) {
+    constexpr std::size_t reach = 4; // "on the lowest shelf", "in its own vacuum pouch"
+    for (const auto& at : mentions(text, Section::Doing, "at")) {
+        const auto end = std::min(end_of(at) + reach, text.words.size());
+        const auto in_reach = [&](const Mentions& all) { return has_between(all, at.first, end); };
+        const bool number = std::any_of(text.words.begin() + static_cast<std::ptrdiff_t>(at.first),
+                                        text.words.begin() + static_cast<std::ptrdiff_t>(end),
+                                        [](const std::string& word) { return is_digit(word[0]); });
+        if (end > end_of(at) && !number && !in_reach(mentions(text, Section::Doing, "holder")) &&
+            !in_reach(mentions(text, Section::Doing, "bag")) &&
+            !in_reach(mentions(text, Section::Thawing, "long")) &&
+            !in_reach(mentions(text, Section::Appliance)) &&
+            !says(text, Section::Negation, "not")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 } // namespace
 
 bool thaws_warm(const ReadText& read) {
@@ -300,6 +322,29 @@ bool thaws_in_heat(const ReadText& read) {
             }
         }
         if (lies_in_oven(text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool thaws_somewhere(const ReadText& read) {
+    return !thaws_warm(read) &&
+           std::ranges::any_of(sentences(read.written), [&read](const WordedText& text) {
+               const bool thaws = read.field == FreeText::ThawNote ||
+                                  is_meant(text, mentions(text, Section::Thawing, "thaw"));
+               return thaws && places_in(text).safe.empty() && names_a_place(text);
+           });
+}
+
+bool cools_outside(const ReadText& read) {
+    for (const auto& text : sentences(read.written)) {
+        const auto places = places_in(text);
+        const bool cold = std::ranges::any_of(places.safe, [&](const Mention& place) {
+            return place.meaning != "safe" || is_fridge(place, places);
+        });
+        if (!cold && says(text, Section::Thawing, "long") &&
+            is_meant(text, mentions(text, Section::Doing, "cools"))) {
             return true;
         }
     }

@@ -17,4 +17,12 @@ bool stands_too_long(const ReadText& read);
 /// Whether a thaw note puts the bag into an oven or into more than 21 °C (70 °F).
 bool thaws_in_heat(const ReadText& read);
 
+/// Whether it thaws food in a place that no rule knows, neither a warm one nor a cold one: "thaw it
+/// on the mantelpiece". A plate or a tray is no place.
+bool thaws_somewhere(const ReadText& read);
+
+/// Whether it says that food cools overnight or for hours, in no refrigerator: "leave it in the pot
+/// overnight to cool".
+bool cools_outside(const ReadText& read);
+
 } // namespace thawslip::kitchen

@@ -939,6 +939,131 @@ const std::vector<Case>& cases() {
                  t.before_freezing.push_back({food, "us", days{1}, days{2}, food, "a list", ""});
              }
          }},
+        {"frozen chicken added to a slow cooker",
+         {"slow-cooker-thaw-first", "addition-frozen"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             p.finish.front().add = quantity("300 g frozen chicken wings");
+         }},
+        {"frozen chicken beside the dish, in a slow cooker of its own",
+         {"slow-cooker-thaw-first", "addition-frozen", "side-minimum",
+          "slow-cooker-step-frozen"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
+             p.sides = {{quantity("4 chicken legs"), {}, "", {"They go in frozen."}, {}, {}}};
+             p.sides.front().vessel = Vessel::SlowCooker;
+         }},
+        {"frozen peas added to a slow cooker",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             p.finish.front().add = quantity("200 g frozen peas");
+         }},
+        {"raw chicken that is added late",
+         {"slow-cooker-thaw-first", "side-minimum"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
+             p.finish.front().add = quantity("300 g raw chicken");
+             p.finish.front().when = {When::Anchor::BeforeEnd, minutes{10}};
+         }},
+        {"raw chicken that is cooked as long as the dish",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
+             p.finish.front().add = quantity("300 g raw chicken");
+         }},
+        {"dried beans that are added late, to a pot",
+         {"beans-late"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.finish.front().add = quantity("200 g dried borlotti beans");
+             p.finish.front().when = {When::Anchor::BeforeEnd, minutes{29}};
+         }},
+        {"dried beans that still boil for half an hour",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.finish.front().add = quantity("200 g dried borlotti beans");
+             p.finish.front().when = {When::Anchor::BeforeEnd, minutes{30}};
+         }},
+        {"dried beans beside the dish, in a slow cooker",
+         {"slow-cooker-thaw-first", "beans-dry"},
+         [](auto& p, auto&, auto&) {
+             p.sides = {{quantity("200 g dried navy beans"), {}, "slow cooker", {}, {}, {}}};
+             p.sides.front().vessel = Vessel::SlowCooker;
+         }},
+        {"a vessel cooler than the middle is to be",
+         {"setting-too-cool"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Steamer;
+             p.cook->in = "steamer";
+             p.cook->setting = "72 °C";
+         }},
+        {"a vessel as hot as the middle is to be",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Steamer;
+             p.cook->in = "steamer";
+             p.cook->setting = "74 °C";
+         }},
+        {"a vessel that a step makes hotter",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Steamer;
+             p.cook->in = "steamer";
+             p.cook->setting = "72 °C";
+             p.cook->steps = {"Raise it to 95 °C for the last half hour."};
+         }},
+        {"a step that takes a chop out too early",
+         {"step-below-minimum", "rest"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->in = "pan";
+             p.cook->setting = "high";
+             p.cook->until = celsius(63);
+             p.cook->steps = {"Fry it until the middle shows 57 °C."};
+         }},
+        {"raw food in a vessel that nobody knows",
+         {"vessel-unknown"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Other;
+             p.cook->in = "lava stones";
+             p.cook->setting.clear();
+         }},
+        {"a soup that cools in its pot for a night",
+         {"slow-cooker-thaw-first", "cool-too-long"},
+         [](auto& p, auto&, auto&) { p.note = "Leave it to cool in its pot overnight."; }},
+        {"a soup that cools in the refrigerator for a night, in German",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.note = "Über Nacht im Kühlschrank ganz auskühlen lassen.";
+         }},
+        {"what is left goes into the freezer again",
+         {"slow-cooker-thaw-first", "refreeze-said"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Freeze the leftovers."}; }},
+        {"what is left goes into the freezer no more, in Spanish",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"No volver a congelar."}; }},
+        {"thawed in a place that nobody knows",
+         {"slow-cooker-thaw-first", "thaw-place-unknown"},
+         [](auto& p, auto&, auto&) { p.thaw.note = "On the third church pew."; }},
+        {"thawed on a plate, in its bag",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.thaw.note = "Lay it on a deep plate, in its bag."; }},
+        {"sprouts at serving, for people at risk",
+         {"slow-cooker-thaw-first", "risk-sprouts", "risk-no-medical-advice"},
+         [](auto& p, auto& s, auto&) {
+             p.finish.front().add = quantity("50 g radish sprouts");
+             p.finish.front().when = {When::Anchor::AtServing, minutes{0}};
+             s.people_at_risk = true;
+         }},
         {"nuts of no kind",
          {"slow-cooker-thaw-first", "allergen-kind"},
          [](auto& p, auto&, auto&) { p.contains.emplace_back("tree nuts"); }},

@@ -78,6 +78,10 @@ TEST_CASE("the figures that stand in words are these, and each has its source") 
         {"cooling.on-rack", "2 6"},
         {"cooling.ice-water", "2 6"},
         {"cooling.before", "2 6"},
+        // An oven for raw meat at 325 °F at least: USDA FSIS, Roasting Those "Other" Holiday Meats
+        // (from
+        // memory); dials in Celsius mark it as 160.
+        {"caution.vessel-unknown", "160 325"},
         {"caution.cool-before-freezing", "2 6"},
         // USDA FSIS, Freezing and Food Safety: 2 to 3 lb per cubic foot in 24 h, 32 to 48 g a
         // litre.
