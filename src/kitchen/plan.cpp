@@ -6,6 +6,7 @@
 #include "kitchen/cooking/cook_time.h"
 #include "kitchen/cooking/other_thaw.h"
 #include "kitchen/foods/food_taken.h"
+#include "kitchen/foods/foods_named.h"
 #include "kitchen/foods/parts_ahead.h"
 #include "kitchen/heat/freezing_lead.h"
 #include "kitchen/storage/chilled_wait.h"
@@ -139,6 +140,12 @@ std::optional<CoolingAdvice> cooling_of(const Package& package, const StorageTab
                : cooling_advice(package.thickness, package.weight, settings);
 }
 
+/// Whether something in the bag is raw: by its kinds; where no word names a kind, as the dish says.
+bool is_raw_as_said(const Package& package, const StorageTable& table) {
+    return any_raw(table, package.food) ||
+           (package.food_basis == FoodBasis::Nothing && says_raw(table, package.dish));
+}
+
 /// Everything but the ids, by the first method alone; nothing when the package is refused.
 std::optional<PlannedPackage> plan_first(const Package& written, const Planning& by,
                                          Diagnostics& faults) {
@@ -174,7 +181,7 @@ std::optional<PlannedPackage> plan_first(const Package& written, const Planning&
                           .freezing = freezing_lead(package.thickness, package.weight, thaw),
                           .minimum = counted_minimum(table, package),
 
-                          .raw = any_raw(table, package.food),
+                          .raw = is_raw_as_said(package, table),
                           .served = served(package, table),
                           .hold = holding(scene),
                           .counts_from_frozen = may_count_from_frozen(package, table)};

@@ -1,6 +1,7 @@
 #include "base/list.h"
 #include "kitchen/allergens/allergens.h"
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/texts/negation.h"
 
 #include <algorithm>
 #include <set>
@@ -183,7 +184,82 @@ Findings in_both(const Scene& scene) {
     return found;
 }
 
+/// What a text says the food is free of: "dairy-free", "ohne Nüsse", "vegan".
+std::vector<NamedAllergen> claimed_absent(const WordedText& text) {
+    std::vector<NamedAllergen> absent;
+    const auto add = [&](const Mention& mention) {
+        for (auto& named : read_allergen(std::string{mention.meaning}).meant) {
+            absent.push_back(std::move(named));
+        }
+    };
+    const auto named = mentions(text, Section::Allergen);
+    for (std::size_t i = 0; i < named.size(); ++i) {
+        if (is_denied(text, named, i)) {
+            add(named[i]);
+        }
+    }
+    std::ranges::for_each(mentions(text, Section::AllergenDenied), add);
+    return absent;
+}
+
+/// The entry of `contains` that declares an allergen of the same class.
+std::optional<std::string> declared(const Scene& scene, Allergen allergen) {
+    for (const auto& entry : read_allergens(scene.package.contains)) {
+        for (const auto& named : entry.meant) {
+            if (named.allergen == allergen) {
+                return entry.as_written;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// The words of dish, ingredients or additions that name one.
+std::optional<std::string> named_in_food(const Scene& scene, Allergen allergen) {
+    for (const auto& read : scene.texts) {
+        if (!names_food(read.field)) {
+            continue;
+        }
+        for (const auto& mention : mentioned_allergens(read.text)) {
+            if (mention.named.allergen == allergen) {
+                return mention.words;
+            }
+        }
+    }
+    return std::nullopt;
+}
+
+/// A dish, a note or a step that promises to be free of what is in the food.
+template <class InFood>
+Findings promises(const Scene& scene, InFood in_food) {
+    Findings found;
+    for (const auto& read : scene.texts) {
+        if (!is_one_of(read.field,
+                       {FreeText::Dish, FreeText::Note, FreeText::ThawNote, FreeText::Step})) {
+            continue;
+        }
+        for (const auto& absent : claimed_absent(read.text)) {
+            if (const auto there = in_food(scene, absent.allergen)) {
+                found.push_back({{read.written, *there}, read.where});
+                break;
+            }
+        }
+    }
+    return found;
+}
+
+Findings false_promise(const Scene& scene) {
+    return promises(scene, declared);
+}
+
+Findings doubtful_promise(const Scene& scene) {
+    return false_promise(scene).empty() ? promises(scene, named_in_food) : Findings{};
+}
+
 constexpr CautionRule allergens_rows[] = {
+    refusal("allergen-promise", allergen_lists_source, false_promise,
+            "\"{0}\" promises to be free of what contains declares: \"{1}\"",
+            "leave the promise out: no print says that a food is free from something"),
     refusal(
         "allergen-denied", allergen_lists_source, denied,
         "\"{0}\" says what is not in the food; expected the names of allergens that are in it",
@@ -194,6 +270,7 @@ constexpr CautionRule allergens_rows[] = {
     refusal("allergen-in-both", allergen_lists_source, in_both,
             "\"{0}\" stands in contains and in may_contain; expected it in one of them",
             "contains where it is in the food, may_contain where it may be there by chance"),
+    {"allergen-promise-doubtful", CautionLevel::Report, allergen_lists_source, doubtful_promise},
     {"allergen-undeclared", CautionLevel::Check, allergen_lists_source, undeclared},
     {"allergen-only-as-trace", CautionLevel::Check, allergen_lists_source, only_as_trace},
     {"allergen-kind", CautionLevel::Check, allergen_lists_source, kind_not_named},

@@ -1,8 +1,11 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/foods/beans.h"
+#include "kitchen/foods/food_words.h"
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/text.h"
 
 #include <algorithm>
 
@@ -70,7 +73,8 @@ Findings raw_additions(const Scene& scene) {
 
 bool says_frozen(std::string_view written) {
     const auto text = worded(written);
-    return is_meant(text, mentions(text, Section::Thawing, "frozen"));
+    return is_meant(text, mentions(text, Section::Thawing, "frozen")) ||
+           is_meant(text, mentions(text, Section::Thawing, "goods"));
 }
 
 bool adds_animal(const Scene& scene, const Package& package) {
@@ -92,6 +96,23 @@ Findings frozen_addition(const Scene& scene) {
         const bool frozen = says_frozen(added.dish) || std::ranges::any_of(side.steps, says_frozen);
         if (side.vessel == Vessel::SlowCooker && frozen && adds_animal(scene, added)) {
             found.push_back({{added.dish}, side.where.key("add")});
+        }
+    }
+    return found;
+}
+
+/// Frozen vegetables that are added at serving: they were only blanched.
+Findings frozen_vegetables(const Scene& scene) {
+    Findings found;
+    for (const auto& finish : scene.package.finish) {
+        const auto words = text_of(finish.add);
+        const auto matches = match_foods(scene.table.words, words_of(words));
+        const bool plant = std::ranges::any_of(matches, [](const FoodMatch& match) {
+            return match.word != nullptr && match.word->role == FoodRole::Base &&
+                   is_one_of(match.word->means, {"vegetable", "pulse"});
+        });
+        if (plant && finish.when.anchor == When::Anchor::AtServing && says_frozen(words)) {
+            found.push_back({{words}, finish.where.key("add")});
         }
     }
     return found;
@@ -129,6 +150,10 @@ constexpr CautionRule sides_rows[] = {
             "\"{0}\" boils for less than {1} min there, which dried beans need: their toxin is "
             "destroyed by boiling alone",
             "boil them first, and write it: \"beans, boiled 30 min\"; or take canned ones"),
+    {"addition-blanched", CautionLevel::Card,
+     "Food Standards Agency and Food Standards Scotland, Precautionary advice on cooking frozen "
+     "vegetables, 2018",
+     frozen_vegetables},
     {"side-minimum", CautionLevel::Card, "FoodSafety.gov, Safe Minimum Internal Temperatures",
      raw_additions},
 };

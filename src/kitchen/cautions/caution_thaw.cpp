@@ -97,7 +97,9 @@ bool says_vacuum(const Scene& scene) {
 }
 
 Findings vacuum_fish(const Scene& scene) {
-    return found_if(holds(scene, {FoodKind::RawFish}) && says_vacuum(scene), method_place(scene));
+    const bool fish = holds(scene, {FoodKind::RawFish}) || holds_class(scene, "smoked fish") ||
+                      holds_class(scene, "cooked fish");
+    return found_if(fish && says_vacuum(scene), method_place(scene));
 }
 
 Findings perhaps_vacuum_fish(const Scene& scene) {

@@ -1057,6 +1057,28 @@ const std::vector<Case>& cases() {
         {"thawed on a plate, in its bag",
          {"slow-cooker-thaw-first"},
          [](auto& p, auto&, auto&) { p.thaw.note = "Lay it on a deep plate, in its bag."; }},
+        {"frozen vegetables at serving",
+         {"slow-cooker-thaw-first", "addition-blanched"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             p.finish.front().add = quantity("200 g frozen vegetables");
+             p.finish.front().when = {When::Anchor::AtServing, minutes{0}};
+         }},
+        {"a note that promises what the food does not keep",
+         {"slow-cooker-thaw-first", "allergen-promise"},
+         [](auto& p, auto&, auto&) {
+             p.contains = {"celery", "walnuts"};
+             p.note = "Nut-free, for everybody.";
+         }},
+        {"a dish that is dairy-free by its name, in German, with butter",
+         {"slow-cooker-thaw-first", "allergen-promise-doubtful", "allergen-undeclared"},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Rübensuppe ohne Milch";
+             add_ingredient(p, "50 g Butter");
+         }},
+        {"a note that promises what is so",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.note = "Nut-free, for everybody."; }},
         {"sprouts at serving, for people at risk",
          {"slow-cooker-thaw-first", "risk-sprouts", "risk-no-medical-advice"},
          [](auto& p, auto& s, auto&) {

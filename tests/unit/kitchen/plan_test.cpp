@@ -266,6 +266,24 @@ TEST_CASE("a bag with raw food in it is not filled hot, and what is all raw need
     CHECK_FALSE(cooling_of({"roast"}));
 }
 
+TEST_CASE("a dish of no known kind that is said to be raw is raw") {
+    auto table = orchard_table();
+    static constexpr FoodWord raw[] = {{"roh", FoodRole::State, "raw", "roh", "de"}};
+    table.words = raw;
+    auto package = stew();
+    package.food.clear();
+    package.use_by = 2026y / 12 / 1;
+    const auto is_raw = [&](const char* dish) {
+        package.dish = dish;
+        Diagnostics faults;
+        const auto planned = plan(day_of({package}), table, faults);
+        REQUIRE(planned.packages.size() == 1);
+        return planned.packages.front().raw;
+    };
+    CHECK(is_raw("Krummbein roh"));
+    CHECK_FALSE(is_raw("Krummbein"));
+}
+
 TEST_CASE("a day without packages is an empty plan") {
     Diagnostics faults;
     CHECK(plan(day_of({}), orchard_table(), faults).packages.empty());
