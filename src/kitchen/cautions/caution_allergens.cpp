@@ -229,17 +229,15 @@ std::optional<std::string> named_in_food(const Scene& scene, Allergen allergen) 
     return std::nullopt;
 }
 
-/// A dish, a note or a step that promises to be free of what is in the food.
+/// Where a text of these fields promises that the food is free of what is in it.
 template <class InFood>
-Findings promises(const Scene& scene, InFood in_food) {
+Findings promises(const Scene& scene, std::initializer_list<FreeText> fields, InFood in_food) {
     Findings found;
     for (const auto& read : scene.texts) {
-        if (!is_one_of(read.field,
-                       {FreeText::Dish, FreeText::Note, FreeText::ThawNote, FreeText::Step})) {
-            continue;
-        }
-        for (const auto& absent : claimed_absent(read.text)) {
-            if (const auto there = in_food(scene, absent.allergen)) {
+        const auto absent =
+            contains(fields, read.field) ? claimed_absent(read.text) : std::vector<NamedAllergen>{};
+        for (const auto& named : absent) {
+            if (const auto there = in_food(scene, named.allergen)) {
                 found.push_back({{read.written, *there}, read.where});
                 break;
             }
@@ -249,11 +247,16 @@ Findings promises(const Scene& scene, InFood in_food) {
 }
 
 Findings false_promise(const Scene& scene) {
-    return promises(scene, declared);
+    return promises(scene, {FreeText::Dish}, declared);
 }
 
+/// A note may say what is left out for somebody.
 Findings doubtful_promise(const Scene& scene) {
-    return false_promise(scene).empty() ? promises(scene, named_in_food) : Findings{};
+    if (!false_promise(scene).empty()) {
+        return {};
+    }
+    auto found = promises(scene, {FreeText::Dish, FreeText::Note}, named_in_food);
+    return found.empty() ? promises(scene, {FreeText::Note}, declared) : found;
 }
 
 constexpr CautionRule allergens_rows[] = {

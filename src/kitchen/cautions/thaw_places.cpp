@@ -274,6 +274,17 @@ bool names_a_place(const WordedText& text) {
     return false;
 }
 
+/// "Overnight", "for hours"; not "the day before", which says when and not for how long.
+bool lasts_long(const WordedText& text) {
+    return std::ranges::any_of(mentions(text, Section::Thawing, "long"), [](const Mention& each) {
+        static constexpr std::string_view when[] = {"before",   "morning", "vor",     "morgen",
+                                                    "anterior", "antes",   "víspera", "mañana"};
+        return std::ranges::none_of(when, [&each](std::string_view word) {
+            return lower(each.phrase).find(word) != std::string::npos;
+        });
+    });
+}
+
 } // namespace
 
 bool thaws_warm(const ReadText& read) {
@@ -343,7 +354,8 @@ bool cools_outside(const ReadText& read) {
         const bool cold = std::ranges::any_of(places.safe, [&](const Mention& place) {
             return place.meaning != "safe" || is_fridge(place, places);
         });
-        if (!cold && says(text, Section::Thawing, "long") &&
+        const bool freezes = says(text, Section::Thawing, "freezes");
+        if (!cold && !freezes && lasts_long(text) &&
             is_meant(text, mentions(text, Section::Doing, "cools"))) {
             return true;
         }

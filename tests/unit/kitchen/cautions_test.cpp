@@ -1045,6 +1045,12 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto&) {
              p.note = "Über Nacht im Kühlschrank ganz auskühlen lassen.";
          }},
+        {"a soup that cools, and freezes for a night",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.note = "Let it cool, then freeze it overnight."; }},
+        {"a soup that was cooked and cooled on the day before",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.note = "Am Vortag gekocht und abgekühlt."; }},
         {"what is left goes into the freezer again",
          {"slow-cooker-thaw-first", "refreeze-said"},
          [](auto& p, auto&, auto&) { p.cook->steps = {"Freeze the leftovers."}; }},
@@ -1064,11 +1070,17 @@ const std::vector<Case>& cases() {
              p.finish.front().add = quantity("200 g frozen vegetables");
              p.finish.front().when = {When::Anchor::AtServing, minutes{0}};
          }},
-        {"a note that promises what the food does not keep",
+        {"a name that promises what contains breaks",
          {"slow-cooker-thaw-first", "allergen-promise"},
          [](auto& p, auto&, auto&) {
              p.contains = {"celery", "walnuts"};
-             p.note = "Nut-free, for everybody.";
+             p.dish = "Nut-free lentil stew";
+         }},
+        {"a note that promises what contains breaks, or says what to leave out",
+         {"slow-cooker-thaw-first", "allergen-promise-doubtful"},
+         [](auto& p, auto&, auto&) {
+             p.contains = {"celery", "walnuts"};
+             p.note = "Without nuts for the guests.";
          }},
         {"a dish that is dairy-free by its name, in German, with butter",
          {"slow-cooker-thaw-first", "allergen-promise-doubtful", "allergen-undeclared"},
