@@ -140,9 +140,8 @@ TEST_CASE("who has got furthest gives way last") {
 
 TEST_CASE(
     "an answer that goes on has no deadline while nothing is to be sent, and never gives way") {
-    auto limits = patient(2);
-    limits.headers_in = limits.body_in = limits.answer_out = limits.idle =
-        std::chrono::milliseconds{1};
+    auto limits = patient(2); // with time to get from the head to where it is put
+    limits.body_in = limits.answer_out = limits.idle = std::chrono::milliseconds{1};
     Watched watched{limits};
     const auto* stream = watched.open(At::Streaming);
     watched.open(At::Idle)->wait_until_shut();
