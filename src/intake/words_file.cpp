@@ -64,7 +64,7 @@ const std::vector<Meanings>& meanings() {
         {Section::Doing,
          "doing",
          {"cook", "preheat", "keep", "core", "until", "hot", "rack", "stand", "before", "hours",
-          "minutes", "several", "limit", "bag", "contents", "cools", "at", "holder"}},
+          "minutes", "several", "limit", "bag", "contents", "cools", "at", "holder", "cured"}},
         {Section::Dish,
          "dish",
          {"stuffed", "wrapped", "filling", "with", "apart", "soup", "rice", "other"}},

@@ -29,7 +29,7 @@ std::optional<SafeMinimum> minimum_of_raw(const Scene& scene, Package package, C
     return safe_minimum(scene.table, package);
 }
 
-/// Whether the words can also mean what is eaten as it comes: tuna of a tin, goat's milk; and of
+/// Whether the words mean what is eaten as it comes: tuna of a tin, ham, goat's milk; and of
 /// what is added at serving, all that may be cooked already.
 bool may_be_eaten_so(const Scene& scene, const Finish& finish, const NamedFood& named) {
     const auto words = text_of(finish.add);
@@ -40,7 +40,8 @@ bool may_be_eaten_so(const Scene& scene, const Finish& finish, const NamedFood& 
     const bool cooked = std::ranges::any_of(
         named.may_be, [&](const std::string& food) { return !is_raw(kind_of(scene.table, food)); });
     return (cooked && finish.when.anchor == When::Anchor::AtServing) ||
-           says(text, Section::BeanState, "canned") || says(text, Section::Allergen, "milk");
+           says(text, Section::BeanState, "canned") || says(text, Section::Doing, "cured") ||
+           says(text, Section::Allergen, "milk");
 }
 
 /// Whether it is in the pot for as long as the bag's own food, whose target is hot enough for it.

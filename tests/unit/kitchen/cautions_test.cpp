@@ -968,6 +968,14 @@ const std::vector<Case>& cases() {
              p.finish.front().add = quantity("300 g raw chicken");
              p.finish.front().when = {When::Anchor::BeforeEnd, minutes{10}};
          }},
+        {"chicken in oil that is added late",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto& t) {
+             t.words = a_few_words;
+             t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
+             p.finish.front().add = quantity("80 g chicken in oil");
+             p.finish.front().when = {When::Anchor::BeforeEnd, minutes{10}};
+         }},
         {"raw chicken that is cooked as long as the dish",
          {"slow-cooker-thaw-first"},
          [](auto& p, auto&, auto& t) {
