@@ -47,9 +47,9 @@ void show_room(const kitchen::Plan& plan, const wording::Style& style, std::ostr
     if (room.unweighed == room.bags && room.unmeasured == room.bags) {
         return;
     }
-    out << fmt::format("the freezer: {} take about {} of food, bags and gaps not counted{}\n",
-                       counted(room.bags, "bag"), wording::say_litres(room.litres, style),
-                       left_out(room.unweighed, "weight"));
+    out << fmt::format("the freezer: {} {} about {} of food, bags and gaps not counted{}\n",
+                       counted(room.bags, "bag"), room.bags == 1 ? "takes" : "take",
+                       wording::say_litres(room.litres, style), left_out(room.unweighed, "weight"));
     show_stack(room, style, out);
     show_holds(plan, style, out);
     if (plan.freezer_litres) {
