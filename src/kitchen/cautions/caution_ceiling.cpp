@@ -36,7 +36,7 @@ std::optional<PastCeiling> past_ceiling(const Scene& scene, ThawMethod method) {
 /// "3 h 30 min"; the same in every language.
 std::string span_text(std::chrono::minutes span) {
     const auto hours = span.count() / 60;
-    const auto minutes = std::to_string(span.count() % 60) + " min";
+    auto minutes = std::to_string(span.count() % 60) + " min";
     if (hours == 0) {
         return minutes;
     }

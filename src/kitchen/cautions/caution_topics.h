@@ -52,6 +52,7 @@ struct Word {
     char letters[size];
     // NOLINTNEXTLINE(google-explicit-constructor)
     consteval Word(const char (&text)[size]) { std::ranges::copy(text, letters); }
+    // NOLINTNEXTLINE(google-explicit-constructor)
     constexpr operator std::string_view() const { return {letters, size - 1}; }
 };
 
