@@ -69,14 +69,11 @@ Paragraph size_facts(const PlannedPackage& planned, const Style& style) {
 
 /// What comes of it: "Freezes flat in 15 h · Best if used by 17 Dec 2026".
 Paragraph time_facts(const PlannedPackage& planned, const Style& style) {
-    const auto& keep = planned.keep_until;
     return facts_line(
         {planned.freezing
              ? style.say("day-sheet.freezes", {say_duration(*planned.freezing, style.language)})
              : "",
-         with_no_break_spaces(say_keep_until_head(keep, style.language) + " " +
-                              say_date(keep.date, style.language)),
-         say_in_freezer(planned, style)});
+         say_keep_until(planned.keep_until, style.language), say_in_freezer(planned, style)});
 }
 
 /// What is for one day, each with a box.

@@ -273,6 +273,11 @@ std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Lang
                                                                           : "label.best-by");
 }
 
+std::string say_keep_until(const kitchen::KeepUntil& keep_until, const Language& language) {
+    return with_no_break_spaces(say_keep_until_head(keep_until, language) + " " +
+                                say_date(keep_until.date, language));
+}
+
 Paragraph plain(std::string_view text) {
     Paragraph paragraph;
     paragraph.spans.push_back({typeset_text(text), Emphasis::Plain});

@@ -73,6 +73,9 @@ std::string say_cooking(const kitchen::Cook& cook, const Style& style);
 /// The phrase that goes before the keep-until date: "Use by" or "Best if used by".
 std::string say_keep_until_head(const kitchen::KeepUntil& keep_until, const Language& language);
 
+/// "Use by 17 Nov 2026", unbroken.
+std::string say_keep_until(const kitchen::KeepUntil& keep_until, const Language& language);
+
 /// "RAW · Mince patties": the dish as lists name it.
 std::string say_dish(std::string_view dish, bool raw, const Language& language);
 

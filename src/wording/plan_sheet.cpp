@@ -90,14 +90,6 @@ std::vector<Paragraph> moment_words(const TimelineEvent& event, const std::strin
     return words;
 }
 
-/// "Use by 17 Nov 2026"; empty where no date is known.
-std::string date_of(const kitchen::TimelineDish& dish, const Style& style) {
-    const auto& keep = dish.keep_until;
-    return keep ? with_no_break_spaces(say_keep_until_head(*keep, style.language) + " " +
-                                       say_date(keep->date, style.language))
-                : std::string{};
-}
-
 std::string ids_of(const kitchen::TimelineDish& dish) {
     return joined(dish.bags, ", ", unbroken);
 }
@@ -136,8 +128,8 @@ std::vector<Paragraph> head_of(const kitchen::Lane& lane, const Source& from) {
     if (lane.is_continued) {
         return head;
     }
-    if (const auto date = date_of(dish, from.style); !date.empty()) {
-        head.push_back(as_is(date));
+    if (dish.keep_until) {
+        head.push_back(as_is(say_keep_until(*dish.keep_until, from.style.language)));
     }
     if (const auto late = say_late_dish(from.line, from.dishes, lane.dish, from.style)) {
         add_late(head, *late);

@@ -116,7 +116,7 @@ bool is_of_hold(const kitchen::Caution& caution) {
 /// The label's cautions for whoever thaws it, or for whoever cooks it.
 enum class CautionFor { Thawing, Cooking };
 
-/// A caution of the label as it is said of the way that is left: nothing where it is of another.
+/// A caution of the label as it is said of the way that is left.
 std::string say_for_way(const Setting& setting, const kitchen::Caution& caution) {
     const auto& language = setting.style.language;
     const bool fast =
