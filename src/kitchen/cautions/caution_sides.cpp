@@ -130,7 +130,7 @@ std::optional<std::chrono::minutes> cooks_for(const Finish& finish) {
 
 /// Dried beans that are not boiled for long enough, for they come too late.
 Findings late_beans(const Scene& scene) {
-    const std::chrono::minutes boil{scene.table.rule_set == "uk" ? 10 : 30};
+    const auto boil = bean_boil(scene.table.rule_set);
     Findings found;
     for (const auto& finish : scene.package.finish) {
         const auto left = cooks_for(finish);

@@ -123,7 +123,7 @@ bool heats_slowly(const Scene& scene) {
 }
 
 Findings beans(const Scene& scene, BeanState wanted) {
-    const std::chrono::minutes boil{scene.table.rule_set == "uk" ? 10 : 30};
+    const auto boil = bean_boil(scene.table.rule_set);
     Findings found;
     if (!heats_slowly(scene) || steps_boil_beans(scene.texts, boil)) {
         return found;

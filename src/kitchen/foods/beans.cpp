@@ -114,6 +114,10 @@ bool rules_out(const WordedText& text, std::string_view state) {
 
 } // namespace
 
+minutes bean_boil(std::string_view rule_set) {
+    return minutes{rule_set == "uk" ? 10 : 30};
+}
+
 bool steps_forbid_boiling(std::span<const ReadText> texts) {
     return std::ranges::any_of(texts, [](const ReadText& read) {
         return !names_food(read.field) && is_about_beans(read.text) &&

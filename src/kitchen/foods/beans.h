@@ -4,6 +4,7 @@
 
 #include <chrono>
 #include <span>
+#include <string_view>
 
 namespace thawslip::kitchen {
 
@@ -16,6 +17,9 @@ enum class BeanState {
     Unclear, ///< beans, dried or not
     Safe,    ///< canned or boiled, with no doubt about it
 };
+
+/// How long the publisher of a list has such beans boil: 10 min for the UK's, else 30.
+std::chrono::minutes bean_boil(std::string_view rule_set);
 
 /// What `text` says. "Not canned", "do not boil", "boil if you like" and "boil 5 min" lift
 /// nothing; nor does a can of something else, as in "kidney beans and canned tomatoes".
