@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <tuple>
-#include <utility>
 
 namespace thawslip::kitchen {
 
@@ -121,18 +120,17 @@ Filled fill_batches(std::vector<Group> groups, Bags bags, double limit, First fi
 }
 
 Filled best_filling(Bags bags, const Places& weighed, double limit) {
-    Filled best;
-    bool is_first = true;
+    std::optional<Filled> best;
     for (const auto& groups : {by_dish(bags, weighed), one_by_one(bags, weighed)}) {
         for (const auto first : {First::Raw, First::Heaviest}) {
             auto other = fill_batches(groups, bags, limit, first);
-            if (std::exchange(is_first, false) || is_better(other, best))
+            if (!best || is_better(other, *best))
                 best = std::move(other);
         }
-        if (best.elsewhere.empty())
-            return best;
+        if (best->elsewhere.empty())
+            break;
     }
-    return best;
+    return std::move(*best);
 }
 
 std::vector<std::string> labels_of(Places places, Bags bags) {
