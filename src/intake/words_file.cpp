@@ -46,7 +46,7 @@ const std::vector<Meanings>& meanings() {
          {"warm", "room", "basin", "bath", "boils", "water", "safe", "cool", "away"}},
         {Section::Thawing,
          "thawing",
-         {"thaw", "long", "frozen", "rising", "again", "freezes", "goods", "other"}},
+         {"thaw", "long", "when", "frozen", "rising", "again", "freezes", "goods", "other"}},
         {Section::Negation,
          "negation",
          {"not", "after", "none", "needless", "free", "nothing", "clause", "doubt", "filler",

@@ -276,12 +276,9 @@ bool names_a_place(const WordedText& text) {
 
 /// "Overnight", "for hours"; not "the day before", which says when and not for how long.
 bool lasts_long(const WordedText& text) {
-    return std::ranges::any_of(mentions(text, Section::Thawing, "long"), [](const Mention& each) {
-        static constexpr std::string_view when[] = {"before",   "morning", "vor",     "morgen",
-                                                    "anterior", "antes",   "víspera", "mañana"};
-        return std::ranges::none_of(when, [&each](std::string_view word) {
-            return lower(each.phrase).find(word) != std::string::npos;
-        });
+    const auto when = mentions(text, Section::Thawing, "when");
+    return std::ranges::any_of(mentions(text, Section::Thawing, "long"), [&](const Mention& each) {
+        return !contains(mapped(when, &Mention::first), each.first);
     });
 }
 
