@@ -47,6 +47,11 @@ Statement& candidate_question(Connection& connection, Packages packages) {
         packages);
 }
 
+bool may_be_of(const PackageRecord& package, const Statement& row) {
+    return package.dish == row.text(11) && kitchen::to_iso(package.made) == row.text(12) &&
+           package.batch.size == static_cast<int>(row.integer(3));
+}
+
 void add_candidate(std::vector<Candidate>& found, const Statement& row) {
     const auto batch = batch_at(row, 0);
     auto same = std::ranges::find(found, batch, &Candidate::batch);
@@ -77,13 +82,8 @@ std::vector<std::vector<Candidate>> all_candidates(Connection& connection, const
         all.resize(first + part.size());
         auto& rows = candidate_question(connection, part);
         while (rows.next()) {
-            const auto is_of = [&](const PackageRecord& package) {
-                return package.dish == rows.text(11) &&
-                       kitchen::to_iso(package.made) == rows.text(12) &&
-                       package.batch.size == static_cast<int>(rows.integer(3));
-            };
             for (std::size_t i = 0; i < part.size(); ++i) {
-                if (is_of(part[i])) {
+                if (may_be_of(part[i], rows)) {
                     add_candidate(all[first + i], rows);
                 }
             }

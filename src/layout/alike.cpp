@@ -179,18 +179,17 @@ std::vector<Fields> own_fields(const Source& source, std::size_t first, std::siz
 
 } // namespace
 
-Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                std::size_t wanted, const Layouts& layouts, const Medium& medium,
-                                Shaper& shaper) {
+Result<AlikeFit, Why> fit_alike(const Source& source, const Alike& alike, const Layouts& layouts,
+                                const Medium& medium, Shaper& shaper) {
     AlikeFit fit;
-    auto print = source.print(first);
+    auto print = source.print(alike.first);
     const auto& layout = layouts.at(print.kind);
     if (auto names = unplaced(print, layout); !names.empty()) {
         return Failure{Why{Unplaced{std::move(names), layout.picture}}};
     }
     const auto room = room_of(print.kind, medium.stock);
-    const auto need = code_need(source, first, print, layout, medium);
-    const auto own = own_fields(source, first, count);
+    const auto need = code_need(source, alike.first, print, layout, medium);
+    const auto own = own_fields(source, alike.first, alike.count);
     say_instead(print, widest_of(own, layout, shaper));
     auto cards = cards_of(std::move(print), layout, room, shaper);
     for (auto& card : cards) {
@@ -200,14 +199,14 @@ Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::si
         }
         fit.widest.push_back(std::move(fitted).value());
     }
-    for (std::size_t i = 0; i < wanted; ++i) {
+    for (std::size_t i = 0; i < alike.wanted; ++i) {
         for (std::size_t c = 0; c < cards.size(); ++c) {
             auto fitted = card_with(own[i], fit.widest[c], cards[c], layout, shaper);
             if (!fitted) {
                 return Failure{fitted.fault()};
             }
             fit.prints.push_back(std::move(fitted).value());
-            fit.prints.back().print = first + i;
+            fit.prints.back().print = alike.first + i;
         }
     }
     return fit;

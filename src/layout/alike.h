@@ -14,13 +14,19 @@ struct AlikeFit {
     std::vector<FittedPrint> prints; ///< print by print, card by card
 };
 
-/// Fits the first `wanted` of `count` prints of `source` from `first` on, which are alike.
+/// Prints of a source that are alike.
+struct Alike {
+    std::size_t first = 0;
+    std::size_t count = 1;
+    std::size_t wanted = 1; ///< of them, from the first on
+};
+
+/// Fits the wanted prints of those that are alike.
 ///
 /// One print is measured for all: it says of each own field the widest. An own field differs from
 /// another in one word only, so lines broken for the widest hold the others too, and each needs no
 /// more room at any size.
-Result<AlikeFit, Why> fit_alike(const Source& source, std::size_t first, std::size_t count,
-                                std::size_t wanted, const Layouts& layouts, const Medium& medium,
-                                Shaper& shaper);
+Result<AlikeFit, Why> fit_alike(const Source& source, const Alike& alike, const Layouts& layouts,
+                                const Medium& medium, Shaper& shaper);
 
 } // namespace thawslip::layout

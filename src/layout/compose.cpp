@@ -189,7 +189,7 @@ Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& lay
     for (std::size_t i = 0; i < source.count; i += count) {
         count = source.alike ? source.alike(i) : 1;
         const auto wanted = medium.which == Which::FirstOfDish ? 1 : count;
-        auto dish = fit_alike(source, i, count, wanted, layouts, medium, shaper);
+        auto dish = fit_alike(source, {i, count, wanted}, layouts, medium, shaper);
         if (dish) {
             add(measured, std::move(dish).value());
         } else {

@@ -23,7 +23,7 @@ enum class ReadAt {
 
 /// The same in whole centimetres, and where that is; common practice, no source.
 inline int fluent_centimetres(Length x_height) {
-    return static_cast<int>(fluent_distance(x_height).in_millimetres() / 10.0 + 0.5);
+    return static_cast<int>(std::lround(fluent_distance(x_height).in_millimetres() / 10.0));
 }
 inline ReadAt read_at(int centimetres) {
     return centimetres >= 60   ? ReadAt::ArmsLength
