@@ -8,8 +8,8 @@ namespace thawslip::test_support {
 
 Outcome run_thawslip(const std::string& arguments) {
     // Whoever runs the tests may have settings of their own, and an archive: theirs is not
-    // written to, and that of the tests goes when they do.
-    static const ScratchFolder data;
+    // written to, and no case reads what another has printed.
+    const ScratchFolder data;
     return run(
         "export XDG_CONFIG_HOME=/nonexistent XDG_DATA_HOME=" + shell_word(data.path().string()) +
         "; " + std::string{THAWSLIP_PROGRAM} + " " + arguments);
