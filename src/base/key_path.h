@@ -27,6 +27,14 @@ public:
         return KeyPath{text_ + "[" + std::to_string(position + 1) + "]"};
     }
 
+    /// Whether the other path is this one or lies below it; never for an empty one.
+    bool leads_to(const KeyPath& other) const {
+        const std::string_view rest = other.text_;
+        return !empty() && rest.starts_with(text_) &&
+               (rest.size() == text_.size() || rest[text_.size()] == '.' ||
+                rest[text_.size()] == '[');
+    }
+
     const std::string& text() const& { return text_; }
     std::string text() && { return std::move(text_); } // so that no loop outlives a temporary
     bool empty() const { return text_.empty(); }
