@@ -207,12 +207,6 @@ void read_dates(Table& table, Package& package) {
     }
     package.food = values_of(table, {"food", "\"soup or stew\""});
     package.use_by = read_date(table, {"use_by", "2027-01-17"});
-    if (!table.has("food") && !table.has("use_by")) {
-        table.reader().error(table.path(),
-                             "neither food nor use_by is given: one of them sets the date",
-                             {"write, for example, food = \"soup or stew\"",
-                              "or, for example, use_by = 2027-01-17"});
-    }
     package.days_refrigerated =
         static_cast<int>(table.integer({"days_refrigerated", "1"}, {0, 14}).value_or(0));
 }

@@ -43,11 +43,6 @@ std::optional<KeepUntil> keep_until(const Package& package, Date made, const Sto
         return known ? std::optional{KeepUntil{*package.use_by, DateBasis::SetByCook, {}}}
                      : std::nullopt;
     }
-    if (package.food.empty()) {
-        refuse(faults, package.where,
-               "no date can be printed: expected food (a kind of food) or use_by (a date)");
-        return std::nullopt;
-    }
     const auto row = known ? shortest_lived(table, package.food) : std::nullopt;
     if (!row) {
         return std::nullopt;

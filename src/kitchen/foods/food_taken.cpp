@@ -141,6 +141,25 @@ std::optional<Refusal> refusal_of(const StorageTable& table, const std::string& 
     return unknown(table, food);
 }
 
+/// Nothing says when it is to be eaten; what its name says of its kind may be all that is missing.
+Refusal undated(const Package& package, const StorageTable& table) {
+    auto named = package;
+    take_from_words(named, table);
+    const bool known = named.food_basis == FoodBasis::Words;
+    return {"neither food nor use_by is given: one of them sets the date",
+            {fmt::format("write, for example, food = {}",
+                         known ? as_toml(named.food) : "\"soup or stew\""),
+             "or, for example, use_by = 2027-01-17"}};
+}
+
+void refuse_food(Diagnostics& faults, KeyPath where, Refusal refusal) {
+    faults.push_back({.severity = Severity::Error,
+                      .where = {},
+                      .key = std::move(where),
+                      .message = std::move(refusal.message),
+                      .hints = std::move(refusal.hints)});
+}
+
 } // namespace
 
 Package with_kinds(const Package& package, const StorageTable& table) {
@@ -159,6 +178,10 @@ Package with_kinds(const Package& package, const StorageTable& table) {
 }
 
 bool knows_food(const Package& package, const StorageTable& table, Diagnostics& faults) {
+    if (package.food.empty() && !package.use_by) {
+        refuse_food(faults, package.where, undated(package, table));
+        return false;
+    }
     bool all = true;
     const auto& foods =
         package.food_basis == FoodBasis::Given ? package.food_as_written : package.food;
@@ -168,11 +191,7 @@ bool knows_food(const Package& package, const StorageTable& table, Diagnostics& 
             const auto where = package.food_basis != FoodBasis::Given ? package.where.key("dish")
                                : foods.size() == 1                    ? list
                                                                       : list.index(i);
-            faults.push_back({.severity = Severity::Error,
-                              .where = {},
-                              .key = where,
-                              .message = std::move(refusal->message),
-                              .hints = std::move(refusal->hints)});
+            refuse_food(faults, where, std::move(*refusal));
             all = false;
         }
     }

@@ -141,7 +141,6 @@ TEST_CASE("what a description must not hold is refused") {
         {"a line break in a dish", "dish      = \"Squash and red lentil stew\"",
          "dish      = \"Squash\\nstew\""},
         {"a dish that is a number", "dish      = \"Squash and red lentil stew\"", "dish      = 7"},
-        {"neither food nor use_by", "food      = \"soup or stew\"", ""},
         {"a weight without a unit", "weight    = \"2.2 kg\"", "weight    = \"2.2\""},
         {"a weight in litres", "weight    = \"2.2 kg\"", "weight    = \"2.2 l\""},
         {"a thickness of a metre", "thickness = \"30 mm\"", "thickness = \"1000 mm\""},

@@ -129,11 +129,6 @@ TEST_CASE("what no date can be made of is refused, each fault at its key") {
          "package[1].food",
          "\"egg salad\" does not freeze well (a list, 2020), so no list says how long it keeps",
          "set use_by yourself, or leave it out of the freezer"},
-        {{},
-         {},
-         "package[1]",
-         "no date can be printed: expected food (a kind of food) or use_by (a date)",
-         nullptr},
         {{"sausage"},
          2026y / 10 / 16,
          "package[1].use_by",
@@ -152,6 +147,27 @@ TEST_CASE("what no date can be made of is refused, each fault at its key") {
         CHECK(faults[0].message == c.message);
         CHECK(faults[0].where.file.empty());
         CHECK(faults[0].hints == (c.hint ? Names{c.hint} : Names{}));
+    }
+}
+
+TEST_CASE("a dish that nothing dates is told what its name says it is, or an example") {
+    constexpr FoodWord words[] = {{"pork", FoodRole::Base, "meat", "pork", "en"},
+                                  {"should", FoodRole::Form, "roast", "shoulder", "en"}};
+    auto package = stew();
+    package.food.clear();
+    auto table = orchard_table();
+    table.words = words;
+    for (const auto& [dish, food] : {std::pair{"Pork shoulder", "\"raw roasts\""},
+                                     std::pair{"Harvest pot", "\"soup or stew\""}}) {
+        CAPTURE(dish);
+        package.dish = dish;
+        Diagnostics faults;
+        CHECK(plan(day_of({package}), table, faults).packages.empty());
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].key.text() == "package[1]");
+        CHECK(faults[0].message == "neither food nor use_by is given: one of them sets the date");
+        CHECK(faults[0].hints == Names{std::string{"write, for example, food = "} + food,
+                                       "or, for example, use_by = 2027-01-17"});
     }
 }
 
