@@ -90,6 +90,10 @@ Findings stuffed_meat(const Scene& scene) {
                : Findings{};
 }
 
+Findings raw_dough(const Scene& scene) {
+    return found_if(holds_class(scene, "yeast dough or pie shells"), food_place(scene));
+}
+
 constexpr CautionRule food_rows[] = {
     refusal("stuffed-poultry", "University of Missouri Extension, 2009", stuffed_poultry,
             "\"{0}\": poultry that was stuffed at home must not be frozen, it thaws and heats too "
@@ -103,6 +107,7 @@ constexpr CautionRule food_rows[] = {
      "COOK UNTIL OPAQUE AND SHELLS OPEN"},
     {"bacon-raw", CautionLevel::LabelAndCard, "USDA FSIS, Bacon and Food Safety (read in a copy)",
      raw_bacon, "COOK THROUGH BEFORE EATING"},
+    {"dough-raw", CautionLevel::Card, "CDC, Raw Flour and Dough (read in a copy)", raw_dough},
     {"vegetables-cook", CautionLevel::LabelAndCard,
      "Food Standards Agency and Food Standards Scotland, Precautionary advice on cooking frozen "
      "vegetables, 2018",

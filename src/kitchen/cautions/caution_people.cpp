@@ -1,4 +1,5 @@
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/foods/foods_named.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/text.h"
@@ -57,11 +58,39 @@ Findings slow_cooker_high_up(const Scene& scene) {
                     cook_place(scene, "in"), {altitude_text(scene)});
 }
 
+bool comes_late(const Finish& finish) {
+    return finish.when.anchor == When::Anchor::AtServing ||
+           finish.when.anchor == When::Anchor::BeforeEnd;
+}
+
+bool is_ready_to_eat(const Scene& scene, const NamedFood& named) {
+    return std::ranges::any_of(named.kinds, [&](const std::string& food) {
+        return kind_of(scene.table, food) == FoodKind::ReadyToEat;
+    });
+}
+
+std::string steaming_hot(const Scene& scene) {
+    return published_text(165, TemperatureUse::SafeMinimum, style(scene));
+}
+
+/// What comes on the plate cold, such as ham.
+Findings added_cold_at_risk(const Scene& scene) {
+    Findings found;
+    for (const auto& finish : scene.package.finish) {
+        const auto named = foods_named(scene.table, alone(finish));
+        if (scene.settings.people_at_risk && comes_late(finish) &&
+            std::ranges::any_of(
+                named, [&](const NamedFood& each) { return is_ready_to_eat(scene, each); })) {
+            found.push_back({{text_of(finish.add), steaming_hot(scene)}, finish.where.key("add")});
+        }
+    }
+    return found;
+}
+
 /// Smoked fish is only safe for them inside a cooked dish; cold cuts only when steaming hot.
 Findings ready_to_eat_at_risk(const Scene& scene) {
     return found_if(scene.settings.people_at_risk && holds(scene, {FoodKind::ReadyToEat}),
-                    food_place(scene),
-                    {published_text(165, TemperatureUse::SafeMinimum, style(scene))});
+                    food_place(scene), {steaming_hot(scene)});
 }
 
 Findings low_target_at_risk(const Scene& scene) {
@@ -78,11 +107,6 @@ Findings low_target_at_risk(const Scene& scene) {
 bool is_cooked_hot(const Package& package) {
     constexpr double celsius = 73.9;
     return package.cook && package.cook->until && package.cook->until->celsius >= celsius;
-}
-
-bool comes_late(const Finish& finish) {
-    return finish.when.anchor == When::Anchor::AtServing ||
-           finish.when.anchor == When::Anchor::BeforeEnd;
 }
 
 /// What is eaten without having been hot: all of a dish that is not, else what is added late.
@@ -159,6 +183,7 @@ constexpr CautionRule people_rows[] = {
     {"risk-low-target", CautionLevel::LabelAndCard, risk_source, low_target_at_risk,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-ready-to-eat", CautionLevel::Card, risk_source, other_ready_to_eat},
+    {"risk-addition", CautionLevel::Card, risk_source, added_cold_at_risk},
     {"risk-honey", CautionLevel::LabelAndCard,
      "INSPQ (Quebec), From Tiny Tot to Toddler, Honey: never for babies under age 1", honey,
      "NOT FOR CHILDREN UNDER 12 MONTHS"},

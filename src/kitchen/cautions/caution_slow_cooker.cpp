@@ -122,6 +122,13 @@ bool heats_slowly(const Scene& scene) {
            is_low_oven(scene);
 }
 
+/// Whether a text is of what cooks beside the bag in a vessel of its own.
+bool is_cooked_apart(const Package& package, const ReadText& read) {
+    return std::ranges::any_of(package.sides, [&](const Side& side) {
+        return !side.in.empty() && side.where.leads_to(read.where);
+    });
+}
+
 Findings beans(const Scene& scene, BeanState wanted) {
     const auto boil = bean_boil(scene.table.rule_set);
     Findings found;
@@ -130,6 +137,9 @@ Findings beans(const Scene& scene, BeanState wanted) {
     }
     const bool never_boiled = steps_forbid_boiling(scene.texts);
     for (const auto& read : scene.texts) {
+        if (is_cooked_apart(scene.package, read)) {
+            continue;
+        }
         const auto state = bean_state(read.text, boil);
         if ((never_boiled && state == BeanState::Unclear ? BeanState::Dry : state) == wanted) {
             found.push_back({{read.written}, read.where});

@@ -6,6 +6,7 @@
 #include "kitchen/texts/sentences.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace thawslip::kitchen {
 namespace {
@@ -163,6 +164,28 @@ Findings said_below_minimum(const Scene& scene) {
     return found;
 }
 
+/// Kept warm until it is eaten, and not hot enough.
+Findings held_too_cool(const Scene& scene) {
+    constexpr double least = 57.0;
+    constexpr double coolest_held = 35.0; // below that it is about thawing, or about a cold room
+    Findings found;
+    for (const auto& read : scene.texts) {
+        const auto degrees = said_degrees(read.text);
+        const bool held = std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
+            return each.has_unit && each.celsius > coolest_held &&
+                   std::round(each.celsius) < least &&
+                   clause_says(read.text, each.word, Section::Doing, "hot-held");
+        });
+        if (held && is_perishable(scene) &&
+            (read.field == FreeText::Step || read.field == FreeText::Note)) {
+            found.push_back(
+                {{read.written, published_text(135, TemperatureUse::ColdLimit, style(scene))},
+                 read.where});
+        }
+    }
+    return found;
+}
+
 /// Raw food in a vessel that no rule knows, and whose heat is not said.
 Findings unknown_vessel(const Scene& scene) {
     const auto& cook = scene.package.cook;
@@ -289,6 +312,10 @@ constexpr CautionRule temperature_rows[] = {
             "\"{0}\" never brings the middle to {1}: food gets no hotter than what heats it",
             "raise the setting, or say why it is right here: because = \"…\""),
     {"step-below-minimum", CautionLevel::Report, temperatures, said_below_minimum},
+    {"held-too-cool", CautionLevel::Report,
+     "FDA Food Code 3-501.16, Time/Temperature Control for Safety Food, Hot and Cold Holding (from "
+     "memory)",
+     held_too_cool},
     {"vessel-unknown", CautionLevel::Report, slow_cooker_safety, unknown_vessel},
     {"target-missing", CautionLevel::LabelAndCard, temperatures, without_target,
      "HEAT MIDDLE TO {0}"},

@@ -3,7 +3,9 @@
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/sources.h"
 #include "kitchen/storage/chilled_wait.h"
+#include "kitchen/storage/fridge_life.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/sentences.h"
 
 namespace thawslip::kitchen {
 namespace {
@@ -117,6 +119,46 @@ Findings no_days_left(const Scene& scene) {
     return {{{}, scene.package.where.key("days_refrigerated")}};
 }
 
+/// The most days that a text gives food to keep: "keeps ten days", "hält sich eine Woche".
+double days_said(const WordedText& text) {
+    constexpr double many = 5;
+    constexpr double days_of_week = 7;
+    const auto more = mentions(text, Section::Doing, "five or more");
+    double most = 0;
+    for (const std::string_view unit : {"days", "weeks"}) {
+        for (const auto& mention : mentions(text, Section::Doing, unit)) {
+            const auto before =
+                mention.first > 0 ? number_at(text, mention.first - 1) : std::nullopt;
+            const bool said = std::ranges::any_of(more, [&](const Mention& each) {
+                return each.first + each.count == mention.first;
+            });
+            const bool keeps = clause_says(text, mention.first, Section::Doing, "keeps") &&
+                               !clause_says(text, mention.first, Section::Thawing, "frozen") &&
+                               !clause_says(text, mention.first, Section::Thawing, "freezes") &&
+                               !clause_says(text, mention.first, Section::Thawing, "rising");
+            const double one = unit == "weeks" ? days_of_week : 1;
+            most = std::max(most, keeps ? one * before.value_or(said ? many : 1) : 0);
+        }
+    }
+    return most;
+}
+
+/// Words that give thawed food more days than it has.
+Findings kept_too_long(const Scene& scene) {
+    const auto left = days_left_after_thawing(scene.table, scene.package.food,
+                                              std::chrono::days{scene.package.days_refrigerated});
+    if (!left) {
+        return {};
+    }
+    auto found = said_of_handling(scene, [&](const ReadText& read) {
+        return days_said(read.text) > static_cast<double>(left->high.count());
+    });
+    for (auto& finding : found) {
+        finding.values.push_back(std::to_string(left->high.count()));
+    }
+    return found;
+}
+
 constexpr CautionRule thaw_rows[] = {
     refusal("thaw-warm", safe_defrosting, room_temperature,
             "\"{0}\" is no safe way to thaw; expected the refrigerator, cold water, the microwave "
@@ -126,6 +168,7 @@ constexpr CautionRule thaw_rows[] = {
             "cool it to 70 °F (21 °C) within 2 h and to 41 °F (5 °C) within 6 h in all: in shallow "
             "pans or ice water, then in the refrigerator"),
     {"thaw-place-unknown", CautionLevel::Report, safe_defrosting, unknown_place},
+    {"days-said", CautionLevel::Report, "USDA FSIS, Leftovers and Food Safety", kept_too_long},
     {"refreeze-said", CautionLevel::Report, safe_defrosting, frozen_again},
     {"thaw-cook-at-once", CautionLevel::LabelAndCard, safe_defrosting, cook_at_once},
     {"thaw-no-days-left", CautionLevel::LabelAndCard,

@@ -203,20 +203,18 @@ FoodChoice may_be_asked(const Parsed& text, const FoodChoice& kinds) {
 
 std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
     const auto kinds = meanings(*match.word);
-    const bool cooked = state_of(text, match) == FoodState::Cooked;
-    const auto& food = cooked ? kinds.back() : kinds.front();
+    const auto state = state_of(text, match);
+    const auto& food = state == FoodState::Cooked ? kinds.back() : kinds.front();
+    const bool said_raw = state == FoodState::Raw && is_raw_kind(text.table, food);
     if (auto raw = raw_dish(text, match, food)) {
         return raw;
     }
     if (!counts(text, food)) {
         return std::nullopt;
     }
-    return NamedFood{words_at(text.words, match.first, match.count),
-                     {food},
-                     may_be_asked(text, kinds),
-                     is_meat_asked(text, kinds),
-                     false,
-                     text.source.where};
+    return NamedFood{
+        words_at(text.words, match.first, match.count), {food},   may_be_asked(text, kinds),
+        said_raw || is_meat_asked(text, kinds),         said_raw, text.source.where};
 }
 
 /// "ground cumin", "ajo picado": said of an ingredient that is no meat. "Mince with onions" is

@@ -41,6 +41,7 @@ StorageTable table(std::string rule_set = "us") {
     add("raw whole poultry", FoodKind::RawPoultry, 12, 12, 1);
     add("scallops", FoodKind::RawShellfish, 3, 6, 1);
     add("blanched vegetables", FoodKind::Vegetable, 8, 12, 0);
+    add("yeast dough or pie shells", FoodKind::Other, 1, 2, 0);
     return t;
 }
 
@@ -82,6 +83,7 @@ Package stew() {
 constexpr FoodWord a_few_words[] = {
     {"chick", FoodRole::Base, "poultry", "chicken", "en"},
     {"egg", FoodRole::Base, "egg", "egg", "en"},
+    {"pastrami", FoodRole::Kind, "cooked ham", "pastrami", "en"},
     {"raw", FoodRole::State, "raw", "raw", "en"},
     {"vegetabl", FoodRole::Base, "vegetable", "vegetable", "en"},
 };
@@ -1004,6 +1006,51 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto&) {
              p.sides = {{quantity("200 g dried navy beans"), {}, "slow cooker", {}, {}, {}}};
              p.sides.front().vessel = Vessel::SlowCooker;
+         }},
+        {"dried beans beside a slow cooker, in a pot",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             const auto where = p.where.key("side").index(0);
+             p.sides = {{quantity("200 g dried navy beans"), {}, "pot", {}, {}, where}};
+             p.sides.front().vessel = Vessel::Pot;
+         }},
+        {"what keeps warm at 50 °C until it is eaten",
+         {"slow-cooker-thaw-first", "held-too-cool"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Hold warm at 50 °C for the late shift."}; }},
+        {"what keeps warm at 60 °C until it is eaten, in German",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.cook->steps = {"Bei 60 °C warm halten."}; }},
+        {"a note that has it keep for longer than it does",
+         {"slow-cooker-thaw-first", "days-said"},
+         [](auto& p, auto&, auto&) { p.note = "Lasts eight days in the fridge."; }},
+        {"a week in the refrigerator, in Spanish",
+         {"slow-cooker-thaw-first", "days-said"},
+         [](auto& p, auto&, auto&) { p.note = "Se conserva 1 semana en el frigorífico."; }},
+        {"days that it keeps, and days in the freezer",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.note = "Keeps 2 days in the fridge; frozen it keeps 80 days.";
+         }},
+        {"dough that is to be baked",
+         {"dough-raw"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"yeast dough or pie shells"};
+             p.cook.reset();
+         }},
+        {"cold cuts at serving, for people at risk",
+         {"slow-cooker-thaw-first", "risk-addition", "risk-no-medical-advice"},
+         [](auto& p, auto& s, auto& t) {
+             t.words = a_few_words;
+             p.finish.front().add = quantity("60 g pastrami");
+             p.finish.front().when = {When::Anchor::AtServing, minutes{0}};
+             s.people_at_risk = true;
+         }},
+        {"cold cuts that boil along, for people at risk",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto& s, auto& t) {
+             t.words = a_few_words;
+             p.finish.front().add = quantity("60 g pastrami");
+             s.people_at_risk = true;
          }},
         {"a vessel cooler than the middle is to be",
          {"setting-too-cool"},
