@@ -188,7 +188,9 @@ std::string food_stem(std::string_view word) {
     const auto shorter = [&stem] {
         return (!stem.ends_with("ss") && take_ending(stem, "s", least - 1)) ||
                take_ending(stem, "en", least) || take_ending(stem, "er", least) ||
-               take_ending(stem, "e", least) || take_ending(stem, "n", least);
+               take_ending(stem, "e", least) ||
+               // German: Nudeln, Eiern; not brain, which would be what braise is
+               ((stem.ends_with("ln") || stem.ends_with("rn")) && take_ending(stem, "n", least));
     };
     while (shorter()) {
     }
