@@ -69,12 +69,9 @@ bool begins_nearly(std::string_view word, std::string_view part) {
 /// First parts of compounds that name a slow cooker, in all languages: "schongar".
 std::vector<std::string_view> parts_of_slow_cookers() {
     std::vector<std::string_view> parts;
-    for (const auto& file : kitchen::lexicon_files()) {
-        for (const auto& row : file.rows) {
-            if (row.section == Section::Appliance && row.meaning == "slow cooker" &&
-                row.phrase.ends_with('-')) {
-                parts.push_back(row.words);
-            }
+    for (const auto* row : kitchen::rows_of(Section::Appliance)) {
+        if (row->meaning == "slow cooker" && row->phrase.ends_with('-')) {
+            parts.push_back(row->words);
         }
     }
     return parts;
@@ -134,14 +131,12 @@ Vessel vessel_of(std::string_view in, std::string_view setting) {
 
 std::optional<NearVessel> nearest_vessel(std::string_view in) {
     const auto words = kitchen::words_of(in);
+    const auto rows = kitchen::rows_of(Section::Appliance);
     for (const auto& appliance : appliances) {
-        for (const auto& file : kitchen::lexicon_files()) {
-            for (const auto& row : file.rows) {
-                if (row.section == Section::Appliance && row.meaning == appliance.meaning &&
-                    is_slip_for(words, row)) {
-                    return NearVessel{std::string{appliance.meaning}, appliance.vessel};
-                }
-            }
+        if (std::ranges::any_of(rows, [&](const kitchen::LexiconRow* row) {
+                return row->meaning == appliance.meaning && is_slip_for(words, *row);
+            })) {
+            return NearVessel{std::string{appliance.meaning}, appliance.vessel};
         }
     }
     return std::nullopt;

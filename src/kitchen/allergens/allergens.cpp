@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "base/nearest.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/phrases.h"
 
 #include <algorithm>
 #include <optional>
@@ -118,11 +119,9 @@ std::vector<AllergenMention> mentioned_allergens(std::string_view text) {
 
 std::optional<std::string> allergen_near(std::string_view written) {
     std::vector<std::string> words;
-    for (const auto& file : lexicon_files()) {
-        for (const auto& row : file.rows) {
-            if (row.section == Section::Allergen && named_by(row.meaning)) {
-                words.push_back(without_dashes_around(row.phrase));
-            }
+    for (const auto* row : rows_of(Section::Allergen)) {
+        if (named_by(row->meaning)) {
+            words.push_back(without_dashes_around(row->phrase));
         }
     }
     return nearest(written, words);

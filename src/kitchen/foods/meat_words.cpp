@@ -10,17 +10,12 @@ namespace thawslip::kitchen {
 namespace {
 
 /// The rows that are also parts of longer words: German writes "Putenwurst" and "Brathähnchen".
-const std::vector<const LexiconRow*>& parts() {
+const Rows& parts() {
     static const auto found = [] {
-        std::vector<const LexiconRow*> all;
-        for (const auto& file : lexicon_files()) {
-            for (const auto& row : file.rows) {
-                if (row.section == Section::Meat &&
-                    (row.phrase.starts_with('-') || row.phrase.ends_with('-'))) {
-                    all.push_back(&row);
-                }
-            }
-        }
+        auto all = rows_of(Section::Meat);
+        std::erase_if(all, [](const LexiconRow* row) {
+            return !row->phrase.starts_with('-') && !row->phrase.ends_with('-');
+        });
         return all;
     }();
     return found;

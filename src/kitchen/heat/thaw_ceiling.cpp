@@ -33,7 +33,8 @@ bool passes(ThawMethod method, std::optional<Length> thickness, std::optional<Ma
 /// The largest of `step`, 2 `step`, … up to `given` that passes.
 template <class Passes>
 std::optional<double> largest(double given, double step, Passes passes_with) {
-    for (double size = std::floor(given / step) * step; size >= step; size -= step) {
+    for (auto steps = std::lround(std::floor(given / step)); steps > 0; --steps) {
+        const double size = static_cast<double>(steps) * step;
         if (passes_with(size))
             return size;
     }

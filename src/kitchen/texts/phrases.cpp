@@ -79,6 +79,18 @@ Rows rows_of(const LexiconFile& file, Section section, std::string_view meaning)
     return rows;
 }
 
+Rows rows_of(Section section) {
+    Rows rows;
+    for (const auto& file : lexicon_files()) {
+        for (const auto& row : file.rows) {
+            if (row.section == section) {
+                rows.push_back(&row);
+            }
+        }
+    }
+    return rows;
+}
+
 bool fits_any(const Rows& rows, std::string_view word) {
     return std::ranges::any_of(rows, [word](const LexiconRow* row) {
         return row->phrase.ends_with('-') ? word.starts_with(row->words) : word == row->words;

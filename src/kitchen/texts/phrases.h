@@ -48,6 +48,9 @@ const PhraseBook& phrase_book(Section section, std::string_view meaning);
 using Rows = std::vector<const LexiconRow*>;
 Rows rows_of(const LexiconFile& file, Section section, std::string_view meaning);
 
+/// The rows of a section, language by language.
+Rows rows_of(Section section);
+
 /// Whether a word is that of a row, or begins with that of one that ends with a dash.
 bool fits_any(const Rows& rows, std::string_view word);
 
