@@ -43,7 +43,7 @@ const std::vector<Meanings>& meanings() {
         {Section::Setting, "setting", {"slow", "pressure", "warm", "low", "heat"}},
         {Section::Place,
          "place",
-         {"warm", "room", "basin", "bath", "boils", "water", "safe", "cool", "away"}},
+         {"warm", "heats", "room", "basin", "bath", "boils", "water", "safe", "cool", "away"}},
         {Section::Thawing,
          "thawing",
          {"thaw", "long", "when", "frozen", "rising", "again", "freezes", "goods", "other"}},

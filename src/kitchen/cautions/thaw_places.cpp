@@ -40,10 +40,22 @@ bool has_between(const Mentions& all, std::size_t first, std::size_t end) {
 }
 
 /// "Out of the fridge", "aus dem Kühlschrank", "next to the fridge": the food is not in it.
-bool is_left(const Mention& fridge, const Places& places) {
+bool is_before(const Mention& away, const Mention& place) {
     constexpr std::size_t article = 1;
+    return end_of(away) <= place.first && place.first - end_of(away) <= article;
+}
+
+bool is_left(const Mention& fridge, const Places& places) {
+    return std::ranges::any_of(places.away,
+                               [&](const Mention& away) { return is_before(away, fridge); });
+}
+
+/// "Out of the sun": what is away from a heater is not beside it.
+bool is_shunned(const WordedText& text, const Mention& heater, const Places& places) {
     return std::ranges::any_of(places.away, [&](const Mention& away) {
-        return end_of(away) <= fridge.first && fridge.first - end_of(away) <= article;
+        return is_before(away, heater) &&
+               is_one_of(words_of(text, away), {"out of", "outside of", "from", "off", "aus",
+                                                "ausserhalb", "vom", "fuera de", "fuera del"});
     });
 }
 
@@ -119,10 +131,12 @@ bool is_about_thawing(const ReadText& read, const Mention& place, const Places& 
     });
 }
 
-/// "Hold the bag under hot water": a closed bag in water that is no cold water and boils nothing.
-/// What is tipped out of it goes into hot water to cook.
-bool warms_the_bag(const ReadText& read, const Mention& place) {
-    if (place.meaning != "bath" || names_food(read.field)) {
+/// "Hold the bag under hot water", "lay it in the sun, in its bag": a closed bag in water that is
+/// no cold water and boils nothing, or at a heater. What is tipped out of it goes into hot water to
+/// cook.
+bool warms_the_bag(const ReadText& read, const Mention& place, const Places& places) {
+    if (!is_one_of(place.meaning, {"bath", "heats"}) || names_food(read.field) ||
+        is_shunned(read.text, place, places)) {
         return false;
     }
     const auto is = [&](std::string_view meaning) {
@@ -133,7 +147,7 @@ bool warms_the_bag(const ReadText& read, const Mention& place) {
 
 bool lies_warm(const ReadText& read, const Places& places, std::size_t which) {
     const auto& place = places.warm[which];
-    const bool thaws = is_about_thawing(read, place, places) || warms_the_bag(read, place);
+    const bool thaws = is_about_thawing(read, place, places) || warms_the_bag(read, place, places);
     return thaws && !is_cold_bath(read.text, place, places) &&
            !is_where_a_fridge_stands(read.text, place, places) &&
            !is_warned_of(read.text, places.warm, which, places.safe);
