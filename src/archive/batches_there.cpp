@@ -3,6 +3,7 @@
 #include "archive/tables/columns.h"
 
 #include <algorithm>
+#include <iterator>
 #include <span>
 
 namespace thawslip::archive {
@@ -73,21 +74,25 @@ Statement& taken_question(Connection& connection, Packages packages) {
         packages);
 }
 
+std::vector<std::vector<Candidate>> candidates_of(Connection& connection, Packages packages) {
+    std::vector<std::vector<Candidate>> found(packages.size());
+    auto& rows = candidate_question(connection, packages);
+    while (rows.next()) {
+        for (std::size_t i = 0; i < packages.size(); ++i) {
+            if (may_be_of(packages[i], rows)) {
+                add_candidate(found[i], rows);
+            }
+        }
+    }
+    return found;
+}
+
 } // namespace
 
 std::vector<std::vector<Candidate>> all_candidates(Connection& connection, const DayRecord& day) {
     std::vector<std::vector<Candidate>> all;
     for (const auto part : asked_together(day)) {
-        const auto first = all.size();
-        all.resize(first + part.size());
-        auto& rows = candidate_question(connection, part);
-        while (rows.next()) {
-            for (std::size_t i = 0; i < part.size(); ++i) {
-                if (may_be_of(part[i], rows)) {
-                    add_candidate(all[first + i], rows);
-                }
-            }
-        }
+        std::ranges::move(candidates_of(connection, part), std::back_inserter(all));
     }
     return all;
 }

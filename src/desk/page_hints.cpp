@@ -55,7 +55,7 @@ bool is_option(std::string_view text, std::size_t at) {
 
 /// What helps nobody without a command line is left out as a whole.
 std::string without_options(const std::string& hint) {
-    const auto text = with_page_words(hint);
+    auto text = with_page_words(hint);
     for (auto at = text.find("--"); at != std::string::npos; at = text.find("--", at + 2)) {
         if (is_option(text, at)) {
             return {};

@@ -11,7 +11,7 @@
 namespace thawslip::http {
 namespace {
 
-constexpr std::int64_t day = 24 * 60 * 60;
+constexpr std::int64_t day = std::int64_t{24} * 60 * 60;
 constexpr const char* not_here = "encryption needs GnuTLS, which is not installed here";
 
 constexpr unsigned address_size = 4;

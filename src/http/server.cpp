@@ -62,7 +62,7 @@ struct Server::Running {
     }
     Head head_of(MHD_Connection* connection, const char* method, const char* version,
                  std::string target) const;
-    MHD_Result begin(MHD_Connection* connection, Exchange& exchange, Head head);
+    MHD_Result begin(MHD_Connection* connection, Exchange& exchange, const Head& head);
     MHD_Result take(Exchange& exchange, std::string_view piece) const;
     MHD_Result finish(MHD_Connection* connection, const Incoming& incoming);
     Response answer_to(const Request& request);
@@ -135,6 +135,7 @@ void Server::Running::on_end(void* running, MHD_Connection* connection, void** e
 }
 
 /// Called for a request's head, for each piece of its body, and at its end with a piece of size 0.
+// NOLINTNEXTLINE(readability-function-size): its parameters are libmicrohttpd's
 MHD_Result Server::Running::on_request(void* running, MHD_Connection* connection, const char*,
                                        const char* method, const char* version, const char* data,
                                        std::size_t* size, void** exchange) {
@@ -166,7 +167,8 @@ Head Server::Running::head_of(MHD_Connection* connection, const char* method, co
     return head;
 }
 
-MHD_Result Server::Running::begin(MHD_Connection* connection, Exchange& exchange, Head head) {
+MHD_Result Server::Running::begin(MHD_Connection* connection, Exchange& exchange,
+                                  const Head& head) {
     auto& incoming = exchange.incoming.emplace(take_head(head, terms));
     if (!incoming.refused && !watch.has_place(connection)) {
         incoming.refused = last_refusal(503, "too many ask at once; try again");
@@ -240,7 +242,7 @@ MHD_Response* Server::Running::stream(MHD_Connection* connection, std::string ke
     auto* sent = library.MHD_create_response_from_callback(MHD_SIZE_UNKNOWN, block, on_piece,
                                                            sending.get(), on_stream_end);
     if (sent != nullptr) {
-        sending.release(); // the library carries it until on_stream_end
+        static_cast<void>(sending.release()); // the library carries it until on_stream_end
     }
     return sent;
 }

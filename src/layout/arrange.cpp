@@ -101,6 +101,11 @@ private:
         }
     }
 
+    std::size_t row_below(std::size_t i) const {
+        const auto& grid = area(i).grid;
+        return static_cast<std::size_t>(grid.row) + static_cast<std::size_t>(grid.rows);
+    }
+
     RowHeights rows_of(std::size_t i) const {
         const auto first = layout_.rows.begin() + area(i).grid.row;
         const bool follow = std::any_of(first, first + area(i).grid.rows, [](const Track& row) {
@@ -139,7 +144,7 @@ private:
         }
         std::vector<bool> growing(layout_.rows.size());
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
-            const auto below = static_cast<std::size_t>(area(i).grid.row + area(i).grid.rows);
+            const auto below = row_below(i);
             if (shown(i) && below < growing.size() && contains(layout_.spare_under, area(i).name)) {
                 growing[below] = true;
             }
@@ -152,7 +157,7 @@ private:
         std::vector<Length> gaps(layout_.rows.size());
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             const auto rule = std::ranges::find(layout_.rules, area(i).name, &RuleUnder::area);
-            const auto below = static_cast<std::size_t>(area(i).grid.row + area(i).grid.rows);
+            const auto below = row_below(i);
             if (layout_.rule_gap > Length{} && rule != layout_.rules.end() && shown(i) &&
                 below < gaps.size()) {
                 gaps[below] = rule->thickness + layout_.rule_gap * 2.0;

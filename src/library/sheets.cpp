@@ -4,6 +4,7 @@
 #include "library/parts.h"
 #include "render/pdf.h"
 #include "render/svg.h"
+#include "service/day/day_cautions.h"
 #include "service/print/check.h"
 #include "service/print/printing.h"
 
@@ -74,9 +75,12 @@ Outcome<Sheets> draw(const Kitchen& kitchen, const std::vector<DayText>& days, P
 
 Outcome<bool> check(const Kitchen& kitchen, const std::vector<DayText>& days, const Look& look) {
     const auto& [settings, around] = kitchen.parts();
-    const auto checked = service::check(library::texts_of(days), look_of(look), settings, around);
-    return {checked.value && !checked.messages.have_errors(),
-            library::messages_of(checked.messages)};
+    auto checked = service::check(library::texts_of(days), look_of(look), settings, around);
+    const bool may_be_printed = checked.value && !checked.messages.have_errors();
+    if (checked.value) {
+        checked.messages.add(service::cautions_of(checked.value->days, settings));
+    }
+    return {may_be_printed, library::messages_of(checked.messages)};
 }
 
 Outcome<std::vector<std::string>> code_texts(const Kitchen& kitchen,

@@ -20,7 +20,7 @@ std::string are_minutes(const std::string& text) {
 } // namespace
 
 void add_desk(CLI::App& app, Command& chosen, bool& needs_settings,
-              std::function<service::Outcome<Settings>()> settings) {
+              const std::function<service::Outcome<Settings>()>& settings) {
     auto* command =
         app.add_subcommand("desk", "open the page in the browser that does all of this without "
                                    "typing commands");

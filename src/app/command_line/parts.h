@@ -44,7 +44,7 @@ void add_lists(CLI::App& app, Command& chosen);
 /// Adds `desk`; when it is given, `chosen` becomes it, and settings need not be right.
 /// \param settings reads them again, with what stands before or after any command
 void add_desk(CLI::App& app, Command& chosen, bool& needs_settings,
-              std::function<service::Outcome<Settings>()> settings);
+              const std::function<service::Outcome<Settings>()>& settings);
 
 /// Adds `foods` to the program; when it is given, `chosen` becomes it.
 void add_foods(CLI::App& app, Command& chosen);
@@ -53,7 +53,7 @@ struct SetupOptions;
 /// Adds `setup`; when it is given, `chosen` becomes it, and settings need not be right.
 /// \param take_overrides puts what stands before or after any command into the options
 void add_setup(CLI::App& app, Command& chosen, bool& needs_settings,
-               std::function<void(SetupOptions&)> take_overrides);
+               const std::function<void(SetupOptions&)>& take_overrides);
 
 /// Adds `stock` with its commands to the program; the one that is named becomes `chosen`.
 void add_stock(CLI::App& app, Command& chosen);

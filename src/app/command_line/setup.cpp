@@ -28,7 +28,7 @@ void add_answers(CLI::App& command, SetupOptions& options) {
 } // namespace
 
 void add_setup(CLI::App& app, Command& chosen, bool& needs_settings,
-               std::function<void(SetupOptions&)> take_overrides) {
+               const std::function<void(SetupOptions&)>& take_overrides) {
     auto* command = app.add_subcommand(
         "setup", "ask once for paper, language, printers and stocks, and keep them as settings");
     auto options = std::make_shared<SetupOptions>();

@@ -24,7 +24,7 @@ const std::string& Connection::place() const {
     return database != nullptr ? database->path() : std::get<Server>(engine_).place();
 }
 
-void Connection::rest() {
+void Connection::rest() noexcept {
     last_rows_.clear();
     for (auto& [sql, statement] : statements_) {
         statement.again();

@@ -28,7 +28,7 @@ public:
     const std::string& place() const;
 
     /// Lets go of the file: a statement that stands at a row holds it as it was then.
-    void rest();
+    void rest() noexcept;
 
     enum class For { Reading, Writing };
     /// Begins a transaction: for reading of one moment, for writing with the lock that keeps every

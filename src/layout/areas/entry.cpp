@@ -88,8 +88,8 @@ int strips_in(const Content& content, const TextArea& area, Length em, Length ro
     const Length gap = em * strip_gap;
     const double most = (room + gap) / (area.strips + gap);
     constexpr std::size_t least_rows = 6;
-    const auto filled = static_cast<double>(content.entries().size() / least_rows);
-    return static_cast<int>(std::clamp(most + hair, 1.0, std::max(filled, 1.0)));
+    const auto filled = std::max<std::size_t>(content.entries().size() / least_rows, 1);
+    return static_cast<int>(std::clamp(most + hair, 1.0, static_cast<double>(filled)));
 }
 
 /// How wide the first language stands where the second stands beside it.

@@ -23,13 +23,13 @@ enum class Format { Pdf, Svg };
 
 /// How prints are laid out, and where on the sheets they stand.
 struct Look {
-    std::string stock;     ///< name of a stock, or a file; empty: the one that fits the paper
-    std::string layout;    ///< the same of a layout; empty: chosen by the cell's shape
-    int first_cell = 1;    ///< counted along rows from 1
-    std::vector<int> skip; ///< cells of the first sheet that cannot be used
-    std::optional<double> dots_per_inch; ///< of the printer; nothing: as the settings say
-    std::optional<bool> large_print;     ///< type 1.4 times as large; nothing: as the settings say
-    bool trial = false;                  ///< every sheet says that it is no label of food
+    std::string stock = {};     ///< name of a stock, or a file; empty: the one that fits the paper
+    std::string layout = {};    ///< the same of a layout; empty: chosen by the cell's shape
+    int first_cell = 1;         ///< counted along rows from 1
+    std::vector<int> skip = {}; ///< cells of the first sheet that cannot be used
+    std::optional<double> dots_per_inch = {}; ///< of the printer; nothing: as the settings say
+    std::optional<bool> large_print = {}; ///< type 1.4 times as large; nothing: as the settings say
+    bool trial = false;                   ///< every sheet says that it is no label of food
 };
 
 /// What was drawn.

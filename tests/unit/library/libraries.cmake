@@ -1,0 +1,1 @@
+list(APPEND libraries thawslip::archive)
