@@ -15,14 +15,13 @@ bool is_whole(double number) {
     return std::abs(number - std::round(number)) < 1e-6;
 }
 
-/// At most `decimals` places, without zeros at the end and without "-0".
+/// At most `decimals` places, of which there is one or more, without zeros at the end and without
+/// "-0".
 std::string decimal(double number, int decimals) {
     auto text = fmt::format("{:.{}f}", number, decimals);
-    if (text.find('.') != std::string::npos) {
-        text.erase(text.find_last_not_of('0') + 1);
-        if (text.back() == '.') {
-            text.pop_back();
-        }
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') {
+        text.pop_back();
     }
     return text == "-0" ? "0" : text;
 }

@@ -72,6 +72,19 @@ TEST_CASE("rulers count from the paper's own edges") {
     CHECK(has_rule(frame, {2.0625_in, a4.height - 18.7_mm}, {0.5_pt, 1.4_mm}));
 }
 
+TEST_CASE("long lines have their number, inches and millimetres") {
+    const Frame frame = page_of(a4);
+    for (const char* number : {"40", "100", "180", "7", "9"}) {
+        CAPTURE(number);
+        CHECK(has_line(frame, number));
+    }
+    // No sixteenths, and none but the tenth millimetres.
+    for (const char* number : {"16", "48", "112", "144", "45"}) {
+        CAPTURE(number);
+        CHECK_FALSE(has_line(frame, number));
+    }
+}
+
 TEST_CASE("step n of each edge's stair lies n millimetres inside the paper") {
     const Frame frame = page_of(a4);
     for (int n = 1; n <= 12; ++n) {

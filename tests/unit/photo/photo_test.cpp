@@ -1,8 +1,10 @@
+#include "photo/formats.h"
 #include "photo/photo.h"
 #include "support/command.h"
 
 #include <doctest/doctest.h>
 #include <string>
+#include <utility>
 
 using namespace thawslip;
 
@@ -39,6 +41,32 @@ TEST_CASE("pictures of every kind become grey ones of their size") {
         CHECK(picture.value().width == c.width);
         CHECK(picture.value().height == c.height);
         CHECK(picture.value().pixels.size() == static_cast<std::size_t>(c.width * c.height));
+    }
+}
+
+TEST_CASE("a picture without width or without height has no pixels") {
+    for (const auto& [width, height] : {std::pair{0U, 4U}, std::pair{4U, 0U}, std::pair{0U, 0U}}) {
+        CHECK(photo::refusal(width, height, {}) == "the picture has no pixels");
+    }
+    CHECK(photo::refusal(4, 4, {}).empty());
+}
+
+TEST_CASE("a JPEG is halved as often as its pixels ask, and no more") {
+    const auto bytes = sample("label.jpg"); // 140 x 180: 25 200 pixels
+    const struct {
+        std::uint64_t most;
+        int width;
+        int height;
+    } cases[] = {{25'200, 140, 180}, {25'199, 70, 90}, {6'300, 70, 90}, {6'299, 35, 45}};
+    for (const auto& c : cases) {
+        CAPTURE(c.most);
+        photo::Limits limits;
+        limits.read_pixels = c.most;
+        const auto picture = photo::decode(
+            {reinterpret_cast<const std::uint8_t*>(bytes.data()), bytes.size()}, limits);
+        REQUIRE(picture);
+        CHECK(picture.value().width == c.width);
+        CHECK(picture.value().height == c.height);
     }
 }
 

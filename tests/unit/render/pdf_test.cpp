@@ -45,6 +45,20 @@ int count(const std::string& text, const std::string& what) {
 
 } // namespace
 
+TEST_CASE("pages of the first one's size take the document's box, others have their own") {
+    const auto fonts = shipped_fonts();
+    const auto wide = label(fonts, "Plum compote");
+    auto tall = wide;
+    tall.sheet = {2_in, 4_in};
+    const auto boxes = [&](const std::vector<layout::Frame>& frames) {
+        return count(render::pdf(frames, fonts, {"Bag labels", "en", {}}), "/MediaBox");
+    };
+    CHECK(boxes({wide, wide, wide}) == 1);
+    CHECK(boxes({wide, tall, tall}) == 3);
+    CHECK(boxes({wide, wide, tall}) == 2);
+    CHECK(boxes({tall, wide, wide}) == 3);
+}
+
 TEST_CASE("the same frames give the same bytes, other frames another identifier") {
     const auto fonts = shipped_fonts();
     const auto first = write(fonts, 3);
