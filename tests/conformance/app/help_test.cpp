@@ -72,6 +72,12 @@ TEST_CASE("help lists its questions, and says where there is no answer") {
     }
     const auto one = run(program + " help label lost");
     CHECK(one.out.find("thawslip reprint") != std::string::npos);
+    for (const auto& task : all_tasks()) { // with what is to be minded, where there is anything
+        const auto answer = run(program + " help " + shell_word(std::string{task.when}));
+        CAPTURE(task.when);
+        CHECK(answer.out.find(task.mind) != std::string::npos);
+        CHECK(answer.out.find("\n    \n") == std::string::npos);
+    }
     const auto none = run(program + " help zeppelin");
     CHECK(none.status == 1);
     CHECK(none.err == "error: no answer has the words \"zeppelin\"\n"

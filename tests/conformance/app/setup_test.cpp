@@ -84,6 +84,15 @@ TEST_CASE_FIXTURE(Home, "options say all, and nothing is asked") {
     CHECK((*this)("foods stew").status == 0);
 }
 
+TEST_CASE_FIXTURE(Home, "paper and language that stand before the command are taken as said") {
+    const auto told = (*this)("--paper a4 --language es setup --yes", "en_US.UTF-8");
+    CAPTURE(told.err);
+    REQUIRE(told.status == 0);
+    const auto text = read_file(settings);
+    CHECK(has(text, "paper    = \"a4\""));
+    CHECK(has(text, "language = \"es\""));
+}
+
 TEST_CASE_FIXTURE(Home, "settings that are there are never written over without being asked") {
     REQUIRE((*this)("setup --yes --paper letter").status == 0);
     const auto before = read_file(settings);

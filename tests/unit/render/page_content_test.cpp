@@ -57,6 +57,24 @@ TEST_CASE("y counts up from the foot of the sheet") {
           ".7 w\n10 116 8 8 re\nS\n");
 }
 
+TEST_CASE("a raised letter is let down before the next one, and at the end of its line") {
+    const auto fonts = test_support::shipped_fonts();
+    auto line = letters(fonts.faces.front(), 3, 0.6, 10_pt);
+    const auto raised_at = [&](std::size_t which) {
+        auto text = line;
+        text.run.glyphs[which].y_offset = 0.25;
+        return content_of(sheet_with({text}));
+    };
+    CHECK(content_of(sheet_with({line})).find(" Ts") == std::string::npos);
+    for (const std::size_t which : {1U, 2U}) {
+        CAPTURE(which);
+        const auto content = raised_at(which);
+        CHECK(count(content, " Ts\n") == 2);
+        CHECK(content.find("2.5 Ts\n") < content.find("\n0 Ts\n"));
+        CHECK(content.find("\n0 Ts\n") != std::string::npos);
+    }
+}
+
 TEST_CASE("rules in a row are filled at once, and so are all modules of a grid") {
     const layout::Rule rule{{{0_pt, 0_pt}, {9_pt, 1_pt}}};
     CHECK(content_of(sheet_with({rule, rule, rule})) ==
