@@ -27,6 +27,14 @@ std::string day_with(const ScratchFolder& folder, const std::string& package) {
 
 } // namespace
 
+TEST_CASE("check says the figures of print and code only where all is asked for") {
+    for (const std::string words : {"read with ease from: ", "modules of ", "x-heights: "}) {
+        CAPTURE(words);
+        CHECK(has(check("--why=all " + shell_word(sample)).out, words));
+        CHECK_FALSE(has(check("--why " + shell_word(sample)).out, words));
+    }
+}
+
 TEST_CASE("check answers in JSON that Python reads, with dates as ISO 8601") {
     const auto outcome = run(
         "XDG_CONFIG_HOME=/nonexistent " THAWSLIP_PROGRAM " check --json " + shell_word(sample) +

@@ -61,6 +61,27 @@ TEST_CASE("a symbol drawn well on white paper gets the best grade") {
     CHECK(letter(quality->overall()) == 'A');
 }
 
+TEST_CASE(
+    "a wrong module anywhere in an alignment pattern costs a grade of it, none beside it does") {
+    const Symbol symbol = sample(2, Level::Medium); // its one alignment pattern is about (18, 18)
+    const auto fixed = [&](int x, int y) {
+        auto picture = picture_of(symbol, pixels_per_module);
+        turn_over(picture, x, y);
+        const auto quality = grade(picture, symbol, ideal);
+        REQUIRE(quality);
+        return quality->fixed_pattern_grade;
+    };
+    for (const int x : {16, 18, 20}) {
+        for (const int y : {16, 18, 20}) {
+            CAPTURE(x);
+            CAPTURE(y);
+            CHECK(fixed(x, y) == doctest::Approx((5 * 4 + 3) / 6.0));
+        }
+    }
+    CHECK(fixed(21, 18) == doctest::Approx(4.0));
+    CHECK(fixed(18, 15) == doctest::Approx(4.0));
+}
+
 TEST_CASE("coloured paper costs contrast, by the thresholds of ISO/IEC 15415") {
     struct Case {
         double paper;

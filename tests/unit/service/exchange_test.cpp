@@ -1,4 +1,5 @@
 #include "kitchen/bag_id.h"
+#include "service/archive/archive_days.h"
 #include "service/archive/archive_folder.h"
 #include "service/archive/exchange.h"
 #include "service/days.h"
@@ -26,12 +27,13 @@ struct Kept {
     archive::Archive opened(const std::string& name) const {
         return std::move(archive::Archive::open(folder / name, archive::Mode::Write)).value();
     }
-    void record(const std::string& text) {
+    void record(const std::string& text, const std::string& settings = {}) {
         const auto days = service::plan_days(
             std::vector<service::DayText>{{"day.toml", text, {}, "/day.toml"}}, {});
         REQUIRE(days.plans.size() == 1);
-        archive.record(
-            {"2026-10-17T14:05:00", {"labels", "roll", "", "", ""}, {service::record_of(days, 0)}});
+        archive.record({"2026-10-17T14:05:00",
+                        {"labels", "roll", "", settings, ""},
+                        {service::record_of(days, 0)}});
     }
 };
 
@@ -55,6 +57,15 @@ service::Outcome<archive::Contents> read(const std::map<std::string, std::string
 }
 
 } // namespace
+
+TEST_CASE("a day that was printed with settings that nobody knows is held against nothing") {
+    Kept kept;
+    CHECK(service::held_against_days(kept.archive).empty());
+    kept.record("[day]\nmade = 2026-10-18\n[[package]]\ndish = \"Medlar stew\"\nservings = 4\n"
+                "use_by = 2026-12-18\n",
+                "gravity = \"moon\"\n");
+    CHECK(service::held_against_days(kept.archive).empty());
+}
 
 TEST_CASE_FIXTURE(Kept, "what an archive holds comes back from its files") {
     const auto contents = service::contents_to_export(archive);
