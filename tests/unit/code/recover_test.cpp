@@ -93,6 +93,10 @@ TEST_CASE("codewords are read as the text that was written, in every mode") {
     other[0] = 0x70; // another interpretation of characters
     CHECK(text_of_codewords(other, 1) == std::nullopt);
     CHECK(text_of_codewords({}, 1) == "");
+    // Mode 0100, one character: "A", a line's end, a bell, which no label writes.
+    CHECK(text_of_codewords({0x40, 0x14, 0x10}, 1) == "A");
+    CHECK(text_of_codewords({0x40, 0x10, 0xA0}, 1) == "\n");
+    CHECK(text_of_codewords({0x40, 0x10, 0x70}, 1) == std::nullopt);
     for (const std::string text : {"AC-42", "SERVES 6\nBAG 12345678", "a\nb~", "100", "%/:"}) {
         for (const int version : {4, 12, 27}) {
             CHECK(text_of(clearly_seen(symbol_of(text, version, Level::Quartile))) == text);
