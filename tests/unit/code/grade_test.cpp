@@ -82,6 +82,30 @@ TEST_CASE(
     CHECK(fixed(18, 15) == doctest::Approx(4.0));
 }
 
+// ISO/IEC 18004:2015, table 9: how many codewords a block has for correction, and how many of them
+// the smallest symbols keep back (from memory). An error whose place is unknown takes two.
+TEST_CASE("the smallest symbols keep some of their error correction back") {
+    struct Case {
+        int version;
+        Level level;
+        double left;
+    };
+    constexpr Case cases[] = {{1, Level::Low, 7 - 3},       {1, Level::Medium, 10 - 2},
+                              {1, Level::Quartile, 13 - 1}, {1, Level::High, 17 - 1},
+                              {2, Level::Low, 10 - 2},      {2, Level::Medium, 16},
+                              {3, Level::Low, 15 - 1},      {4, Level::Low, 20}};
+    for (const auto& [version, level, left] : cases) {
+        CAPTURE(version);
+        CAPTURE(left);
+        const auto symbol = draw({{Mode::Alphanumeric, "PEAR"}}, version, level);
+        auto picture = picture_of(symbol, pixels_per_module);
+        spoil(picture, symbol, 1);
+        const auto quality = grade(picture, symbol, ideal);
+        REQUIRE(quality);
+        CHECK(quality->unused_error_correction == doctest::Approx(1.0 - 2.0 / left));
+    }
+}
+
 TEST_CASE("coloured paper costs contrast, by the thresholds of ISO/IEC 15415") {
     struct Case {
         double paper;
