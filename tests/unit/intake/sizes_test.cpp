@@ -105,6 +105,8 @@ TEST_CASE("what a size cannot say is refused at its place") {
     CHECK(told(with("26 x 30 cm", "26 cm")).find("expected width × length") != std::string::npos);
     CHECK(told(with("26 x 30 cm", "26 x 30")).find("day.toml:13:") != std::string::npos);
     CHECK(told(with("26 x 30 cm", "26 x 300 cm")).find("a side") != std::string::npos);
+    CHECK(told(with("26 x 30 cm", "26 x 30 x 90 cm")).find("a side") != std::string::npos);
+    CHECK(told(with("26 x 30 cm", "26 x 30 x 9 cm")).empty());
 }
 
 TEST_CASE("one dish twice in a day is still two, and sizes are named as the way out") {

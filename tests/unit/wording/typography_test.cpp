@@ -12,6 +12,7 @@ TEST_CASE("what a keyboard offers is set as a compositor would") {
     };
     const Case cases[] = {
         {"7-9 h", "7–9 h"},
+        {"2-litre pot, size A-4", "2-litre pot, size A-4"},
         {"1 1/2 tsp", "1½ tsp"},
         {"1/2 cup", "½ cup"},
         {"2/3 cup", "⅔ cup"},
