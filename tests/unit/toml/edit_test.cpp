@@ -138,6 +138,14 @@ private:
 
 } // namespace
 
+TEST_CASE("a key is set in braces that are empty, and behind what stands in others") {
+    const std::string bare = "[[package]]\ndish = \"Pear pot\"\ncook = {}\nthaw = { }\n";
+    CHECK(set("package[1].cook.in", {"pan", {}}, bare) ==
+          "[[package]]\ndish = \"Pear pot\"\ncook = {in = \"pan\"}\nthaw = { }\n");
+    CHECK(set("package[2].cook.until", {"74 °C", {}}) ==
+          with("time = \"50 min\"}", "time = \"50 min\", until = \"74 °C\"}"));
+}
+
 TEST_CASE("a value is put into the place of another, and nothing else changes") {
     CHECK(set("package[1].servings", {std::int64_t{6}, {}}) == with("= 4 ", "= 6 "));
     CHECK(set("day.made", {toml::Date{std::chrono::year{2026} / 11 / 2}, {}}) ==
