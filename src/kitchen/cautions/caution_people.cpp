@@ -176,8 +176,10 @@ Findings other_ready_to_eat(const Scene& scene) {
                : Findings{};
 }
 
-/// Where people at risk are named: what is printed is no doctor's word.
+/// Where people at risk are named: what is printed is no doctor's word. The card alone says so
+/// where the label names none.
 Findings no_medical_advice(const Scene& scene);
+Findings no_medical_advice_of_card(const Scene& scene);
 
 constexpr CautionRule people_rows[] = {
     {"risk-low-target", CautionLevel::LabelAndCard, risk_source, low_target_at_risk,
@@ -205,25 +207,33 @@ constexpr CautionRule people_rows[] = {
     {"risk-sprouts", CautionLevel::LabelAndCard,
      "FoodSafety.gov, Sprouts: What You Should Know (from memory)", at_risk<"sprouts">,
      "PREGNANT - YOUNG - OLD - ILL - COOK IT"},
-    {"risk-no-medical-advice", CautionLevel::LabelAndCard, practice, no_medical_advice},
+    {"no-medical-advice", CautionLevel::LabelAndCard, practice, no_medical_advice},
+    {"no-medical-advice-of-card", CautionLevel::Card, practice, no_medical_advice_of_card},
     {"high-altitude", CautionLevel::Card, altitude_source, simmering_high_up},
     {"high-altitude-slow-cooker", CautionLevel::Card,
      "Colorado State University Extension, High Altitude Food Preparation", slow_cooker_high_up,
      "RUN ON HIGH FOR THE FIRST HOUR"},
 };
 
-Findings no_medical_advice(const Scene& scene) {
-    if (holds(scene, {FoodKind::InfantFood})) {
-        return {{{}, food_place(scene)}};
-    }
+/// The first place where a rule of this level names people at risk.
+Findings names_people(const Scene& scene, CautionLevel level) {
     for (const auto& rule : people_rows) {
-        if (rule.id.starts_with("risk-") && rule.find != no_medical_advice) {
+        if (rule.level == level && rule.id.starts_with("risk-")) {
             if (auto found = rule.find(scene); !found.empty()) {
                 return {{{}, std::move(found.front().where)}};
             }
         }
     }
     return {};
+}
+
+Findings no_medical_advice(const Scene& scene) {
+    return holds(scene, {FoodKind::InfantFood}) ? Findings{{{}, food_place(scene)}}
+                                                : names_people(scene, CautionLevel::LabelAndCard);
+}
+
+Findings no_medical_advice_of_card(const Scene& scene) {
+    return no_medical_advice(scene).empty() ? names_people(scene, CautionLevel::Card) : Findings{};
 }
 
 } // namespace

@@ -455,21 +455,21 @@ const std::vector<Case>& cases() {
          {"slow-cooker-thaw-first"},
          [](auto&, auto& s, auto&) { s.people_at_risk = true; }},
         {"people at risk and hot dogs",
-         {"slow-cooker-thaw-first", "risk-ready-to-eat", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "risk-ready-to-eat", "no-medical-advice-of-card"},
          [](auto& p, auto& s, auto&) {
              p.food = {"hot dogs"};
              s.people_at_risk = true;
          }},
         {"people at risk and a low target",
          {"slow-cooker-thaw-first", "risk-low-target", "target-below-minimum-with-reason",
-          "risk-no-medical-advice"},
+          "no-medical-advice"},
          [](auto& p, auto& s, auto&) {
              p.cook->until = celsius(60);
              p.cook->because = "pink inside";
              s.people_at_risk = true;
          }},
         {"people at risk and honey",
-         {"slow-cooker-thaw-first", "risk-honey", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "risk-honey", "no-medical-advice"},
          [](auto& p, auto& s, auto&) {
              add_ingredient(p, "1 tbsp honey");
              s.people_at_risk = true;
@@ -502,7 +502,7 @@ const std::vector<Case>& cases() {
              p.cook->until = celsius(60);
          }},
         {"a cooked ham at 60 °C for people at risk",
-         {"target-below-minimum", "risk-ready-to-eat", "risk-no-medical-advice"},
+         {"target-below-minimum", "risk-ready-to-eat", "no-medical-advice-of-card"},
          [](auto& p, auto& s, auto&) {
              p.food = {"cooked ham"};
              p.cook->vessel = Vessel::Oven;
@@ -683,7 +683,7 @@ const std::vector<Case>& cases() {
              p.cook->steps = {"Brown the mince, add the stock and simmer."};
          }},
         {"people at risk and smoked fish at serving",
-         {"slow-cooker-thaw-first", "risk-smoked-fish", "risk-no-medical-advice",
+         {"slow-cooker-thaw-first", "risk-smoked-fish", "no-medical-advice",
           "allergen-undeclared"},
          [](auto& p, auto& s, auto&) {
              p.finish[0].add = quantity("100 g smoked trout");
@@ -698,7 +698,7 @@ const std::vector<Case>& cases() {
          }},
         {"people at risk, nothing of it hot",
          {"risk-raw-egg", "risk-soft-cheese", "risk-raw-milk", "risk-pate", "risk-berries",
-          "risk-no-medical-advice", "freezes-separates"},
+          "no-medical-advice", "freezes-separates"},
          [](auto& p, auto& s, auto&) {
              p.contains = {"eggs", "milk"};
              p.food = {"bread"};
@@ -710,7 +710,7 @@ const std::vector<Case>& cases() {
              s.people_at_risk = true;
          }},
         {"honey in a baby's food",
-         {"slow-cooker-thaw-first", "risk-honey", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "risk-honey", "no-medical-advice"},
          [](auto& p, auto&, auto&) {
              p.dish = "Papilla de calabaza";
              add_ingredient(p, "1 cucharada de miel");
@@ -785,7 +785,7 @@ const std::vector<Case>& cases() {
              p.sides = {{quantity("400 g raw chicken thighs"), {}, "pan", {}, {}, {}}};
          }},
         {"food for a baby",
-         {"slow-cooker-thaw-first", "infant-food", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "infant-food", "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
@@ -793,14 +793,14 @@ const std::vector<Case>& cases() {
         {"food for a baby, from cold water",
          {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
           "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once",
-          "risk-no-medical-advice"},
+          "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
              p.thaw.method = ThawMethod::ColdWater;
          }},
         {"infant food with honey, which a cake brings in German",
-         {"slow-cooker-thaw-first", "infant-food", "risk-honey", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "infant-food", "risk-honey", "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
@@ -1038,7 +1038,7 @@ const std::vector<Case>& cases() {
              p.cook.reset();
          }},
         {"cold cuts at serving, for people at risk",
-         {"slow-cooker-thaw-first", "risk-addition", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "risk-addition", "no-medical-advice-of-card"},
          [](auto& p, auto& s, auto& t) {
              t.words = a_few_words;
              p.finish.front().add = quantity("60 g pastrami");
@@ -1147,7 +1147,7 @@ const std::vector<Case>& cases() {
          {"slow-cooker-thaw-first"},
          [](auto& p, auto&, auto&) { p.note = "Nut-free, for everybody."; }},
         {"sprouts at serving, for people at risk",
-         {"slow-cooker-thaw-first", "risk-sprouts", "risk-no-medical-advice"},
+         {"slow-cooker-thaw-first", "risk-sprouts", "no-medical-advice"},
          [](auto& p, auto& s, auto&) {
              p.finish.front().add = quantity("50 g radish sprouts");
              p.finish.front().when = {When::Anchor::AtServing, minutes{0}};
