@@ -143,15 +143,17 @@ double days_said(const WordedText& text) {
     return most;
 }
 
-/// Words that give thawed food more days than it has.
+/// Words that give thawed food more days than it has. More than a month is meant for the freezer.
 Findings kept_too_long(const Scene& scene) {
+    constexpr double month = 31;
     const auto left = days_left_after_thawing(scene.table, scene.package.food,
                                               std::chrono::days{scene.package.days_refrigerated});
     if (!left) {
         return {};
     }
     auto found = said_of_handling(scene, [&](const ReadText& read) {
-        return days_said(read.text) > static_cast<double>(left->high.count());
+        const auto said = days_said(read.text);
+        return said > static_cast<double>(left->high.count()) && said <= month;
     });
     for (auto& finding : found) {
         finding.values.push_back(std::to_string(left->high.count()));

@@ -1031,6 +1031,9 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto&) {
              p.note = "Keeps 2 days in the fridge; frozen it keeps 80 days.";
          }},
+        {"months at the freezer's temperature",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.note = "Store up to 60 days at -18 °C."; }},
         {"dough that is to be baked",
          {"dough-raw"},
          [](auto& p, auto&, auto&) {
