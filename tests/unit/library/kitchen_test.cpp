@@ -39,6 +39,8 @@ TEST_CASE("a dinner has its steps in order, each with its dish, and a calendar o
     const auto& steps = dinner.value->steps;
     REQUIRE(steps.size() > 2);
     CHECK(std::ranges::is_sorted(steps, {}, &DinnerStep::at));
+    CHECK(steps.front().words.find("refrigerator") != std::string::npos); // into it, days before
+    CHECK(steps.front().at < "2026-12-02");
     CHECK(steps.back().at == "2026-12-03T18:30");
     for (const auto& step : steps) {
         CHECK(step.dish == "Squash and red lentil stew");
