@@ -9,6 +9,7 @@
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/foods/parts_ahead.h"
 #include "kitchen/heat/freezing_lead.h"
+#include "kitchen/refuse.h"
 #include "kitchen/storage/chilled_wait.h"
 #include "kitchen/timeline/finish_order.h"
 #include "kitchen/unjudged_plan.h"
@@ -20,15 +21,6 @@
 
 namespace thawslip::kitchen {
 namespace {
-
-void refuse(Diagnostics& faults, KeyPath where, std::string message,
-            std::vector<std::string> hints = {}) {
-    faults.push_back({.severity = Severity::Error,
-                      .where = {},
-                      .key = std::move(where),
-                      .message = std::move(message),
-                      .hints = std::move(hints)});
-}
 
 std::optional<KeepUntil> keep_until(const Package& package, Date made, const StorageTable& table,
                                     Diagnostics& faults) {

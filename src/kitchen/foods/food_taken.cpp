@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/foods_named.h"
+#include "kitchen/refuse.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
@@ -152,14 +153,6 @@ Refusal undated(const Package& package, const StorageTable& table) {
              "or, for example, use_by = 2027-01-17"}};
 }
 
-void refuse_food(Diagnostics& faults, KeyPath where, Refusal refusal) {
-    faults.push_back({.severity = Severity::Error,
-                      .where = {},
-                      .key = std::move(where),
-                      .message = std::move(refusal.message),
-                      .hints = std::move(refusal.hints)});
-}
-
 } // namespace
 
 Package with_kinds(const Package& package, const StorageTable& table) {
@@ -179,7 +172,8 @@ Package with_kinds(const Package& package, const StorageTable& table) {
 
 bool knows_food(const Package& package, const StorageTable& table, Diagnostics& faults) {
     if (package.food.empty() && !package.use_by) {
-        refuse_food(faults, package.where, undated(package, table));
+        auto refusal = undated(package, table);
+        refuse(faults, package.where, std::move(refusal.message), std::move(refusal.hints));
         return false;
     }
     bool all = true;
@@ -191,7 +185,7 @@ bool knows_food(const Package& package, const StorageTable& table, Diagnostics& 
             const auto where = package.food_basis != FoodBasis::Given ? package.where.key("dish")
                                : foods.size() == 1                    ? list
                                                                       : list.index(i);
-            refuse_food(faults, where, std::move(*refusal));
+            refuse(faults, where, std::move(refusal->message), std::move(refusal->hints));
             all = false;
         }
     }
