@@ -3,7 +3,6 @@
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/sources.h"
 #include "kitchen/storage/chilled_wait.h"
-#include "kitchen/storage/fridge_life.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/sentences.h"
 
@@ -110,9 +109,14 @@ Findings perhaps_vacuum_fish(const Scene& scene) {
                     method_place(scene));
 }
 
-Findings no_days_left(const Scene& scene) {
+/// The days that the label gives a package once it has thawed.
+std::optional<DaysLeft> days_left(const Scene& scene, const Package& package) {
     const auto packing_day = scene.packing_day.value_or(scene.made);
-    const auto left = keeps_thawed(scene.package, packing_day, scene.table, scene.settings.thaw);
+    return keeps_thawed(package, packing_day, scene.table, scene.settings.thaw);
+}
+
+Findings no_days_left(const Scene& scene) {
+    const auto left = days_left(scene, scene.package);
     if (!left || left->low.count() > 0) {
         return {};
     }
@@ -143,11 +147,13 @@ double days_said(const WordedText& text) {
     return most;
 }
 
-/// Words that give thawed food more days than it has. More than a month is meant for the freezer.
+/// Words that give thawed food more days than it has in the refrigerator, however it thaws. More
+/// than a month is meant for the freezer.
 Findings kept_too_long(const Scene& scene) {
     constexpr double month = 31;
-    const auto left = days_left_after_thawing(scene.table, scene.package.food,
-                                              std::chrono::days{scene.package.days_refrigerated});
+    auto chilled = scene.package;
+    chilled.thaw.method = ThawMethod::Refrigerator;
+    const auto left = days_left(scene, chilled);
     if (!left) {
         return {};
     }
