@@ -63,12 +63,6 @@ bool comes_late(const Finish& finish) {
            finish.when.anchor == When::Anchor::BeforeEnd;
 }
 
-bool is_ready_to_eat(const Scene& scene, const NamedFood& named) {
-    return std::ranges::any_of(named.kinds, [&](const std::string& food) {
-        return kind_of(scene.table, food) == FoodKind::ReadyToEat;
-    });
-}
-
 std::string steaming_hot(const Scene& scene) {
     return published_text(165, TemperatureUse::SafeMinimum, style(scene));
 }
@@ -76,11 +70,15 @@ std::string steaming_hot(const Scene& scene) {
 /// What comes on the plate cold, such as ham.
 Findings added_cold_at_risk(const Scene& scene) {
     Findings found;
+    if (!scene.settings.people_at_risk) {
+        return found;
+    }
+    const auto is_ready = [&](const NamedFood& named) {
+        return any_of_kinds(scene, named.kinds, {FoodKind::ReadyToEat});
+    };
     for (const auto& finish : scene.package.finish) {
-        const auto named = foods_named(scene.table, alone(finish));
-        if (scene.settings.people_at_risk && comes_late(finish) &&
-            std::ranges::any_of(
-                named, [&](const NamedFood& each) { return is_ready_to_eat(scene, each); })) {
+        if (comes_late(finish) &&
+            std::ranges::any_of(foods_named(scene.table, alone(finish)), is_ready)) {
             found.push_back({{text_of(finish.add), steaming_hot(scene)}, finish.where.key("add")});
         }
     }

@@ -20,11 +20,15 @@ bool is_in(const Package& package, Vessel vessel) {
     return package.cook && package.cook->vessel == vessel;
 }
 
-bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
-    return std::ranges::any_of(scene.package.food, [&](const std::string& food) {
-        const auto kind = kind_of(scene.table, food);
-        return contains(kinds, kind);
+bool any_of_kinds(const Scene& scene, std::span<const std::string> foods,
+                  std::initializer_list<FoodKind> kinds) {
+    return std::ranges::any_of(foods, [&](const std::string& food) {
+        return contains(kinds, kind_of(scene.table, food));
     });
+}
+
+bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds) {
+    return any_of_kinds(scene, scene.package.food, kinds);
 }
 
 bool holds_raw(const Scene& scene) {

@@ -64,6 +64,9 @@ Findings found_if(bool applies, KeyPath where, std::vector<std::string> values =
 bool is_in(const Package& package, Vessel vessel);
 bool has_target(const Scene& scene); ///< whether the cook says how hot it must get
 bool holds(const Scene& scene, std::initializer_list<FoodKind> kinds); ///< any class of these
+/// The same of other foods than the package's.
+bool any_of_kinds(const Scene& scene, std::span<const std::string> foods,
+                  std::initializer_list<FoodKind> kinds);
 bool holds_raw(const Scene& scene);
 /// Perishable, as far as the storage classes say; what is in no class is taken to be.
 bool is_perishable(const Scene& scene);

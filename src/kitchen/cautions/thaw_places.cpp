@@ -39,12 +39,12 @@ bool has_between(const Mentions& all, std::size_t first, std::size_t end) {
         all, [&](const Mention& each) { return each.first >= first && each.first < end; });
 }
 
-/// "Out of the fridge", "aus dem Kühlschrank", "next to the fridge": the food is not in it.
 bool is_before(const Mention& away, const Mention& place) {
     constexpr std::size_t article = 1;
     return end_of(away) <= place.first && place.first - end_of(away) <= article;
 }
 
+/// "Out of the fridge", "aus dem Kühlschrank", "next to the fridge": the food is not in it.
 bool is_left(const Mention& fridge, const Places& places) {
     return std::ranges::any_of(places.away,
                                [&](const Mention& away) { return is_before(away, fridge); });
