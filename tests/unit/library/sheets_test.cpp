@@ -118,4 +118,5 @@ TEST_CASE("codes say of each label what its bag is, and whether the card says th
         }
     }
     CHECK(ids.size() == wide.value->size());
+    CHECK(see_card.size() == 2);
 }
