@@ -27,6 +27,10 @@ target_compile_options(thawslip_warnings INTERFACE
     $<$<BOOL:${THAWSLIP_UNITY}>:-Wno-shadow> # a file's own name is another's in the same heap
     $<$<BOOL:${THAWSLIP_WERROR}>:-Werror>)
 
+# A seventh of the time that GCC takes goes to tidying a memory that is not short. It changes nothing of
+# what is made.
+add_compile_options($<$<CXX_COMPILER_ID:GNU>:--param=ggc-min-heapsize=600000>)
+
 # Clang's sanitizers come with libFuzzer's eyes: the suite and the fuzzing targets share their objects.
 if(THAWSLIP_SANITIZE)
     # Whoever follows a null pointer ends there anyway; to look before each step takes a fourth of the
