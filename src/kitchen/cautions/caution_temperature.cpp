@@ -7,6 +7,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <span>
 
 namespace thawslip::kitchen {
 namespace {
@@ -137,53 +139,56 @@ Findings setting_too_cool(const Scene& scene) {
              cook_place(scene, cook.setting.empty() ? "in" : "setting")}};
 }
 
-/// What a step or a note says of the middle of raw food, where that is not hot enough.
-Findings said_below_minimum(const Scene& scene) {
-    constexpr double coolest_cooked = 35.0; // below that it is about thawing
-    const auto minimum = minimum_of(scene);
+using SaysIt = std::function<bool(const WordedText&, std::span<const SaidDegrees>)>;
+
+/// The steps and notes of whose degrees `says_it` holds, each with what was expected.
+Findings said_in_steps(const Scene& scene, const std::string& expected, const SaysIt& says_it) {
     Findings found;
-    if (!minimum || !holds_raw(scene) || has_reason(scene)) {
-        return found;
-    }
     for (const auto& read : scene.texts) {
-        if (read.field != FreeText::Step && read.field != FreeText::Note) {
-            continue;
-        }
-        const auto degrees = said_degrees(read.text);
-        const bool below = std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
-            return each.has_unit && each.celsius > coolest_cooked &&
-                   is_of_middle(read.text, each) && !reaches(each.celsius, *minimum);
-        });
-        const bool enough = std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
-            return is_of_middle(read.text, each) && reaches(each.celsius, *minimum);
-        });
-        if (below && !enough) {
-            found.push_back({{read.written, minimum_text(scene, *minimum)}, read.where});
+        const bool tells = read.field == FreeText::Step || read.field == FreeText::Note;
+        if (tells && says_it(read.text, said_degrees(read.text))) {
+            found.push_back({{read.written, expected}, read.where});
         }
     }
     return found;
 }
 
+constexpr double barely_warm =
+    35.0; // degrees Celsius; what is cooler is about thawing, or a cold room
+
+/// What a step or a note says of the middle of raw food, where that is not hot enough.
+Findings said_below_minimum(const Scene& scene) {
+    const auto minimum = minimum_of(scene);
+    if (!minimum || !holds_raw(scene) || has_reason(scene)) {
+        return {};
+    }
+    const auto is_below = [&](const WordedText& text, std::span<const SaidDegrees> degrees) {
+        const auto of_middle = [&](bool hot_enough) {
+            return std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
+                const bool counts = hot_enough || (each.has_unit && each.celsius > barely_warm);
+                return counts && is_of_middle(text, each) &&
+                       reaches(each.celsius, *minimum) == hot_enough;
+            });
+        };
+        return of_middle(false) && !of_middle(true);
+    };
+    return said_in_steps(scene, minimum_text(scene, *minimum), is_below);
+}
+
 /// Kept warm until it is eaten, and not hot enough.
 Findings held_too_cool(const Scene& scene) {
     constexpr double least = 57.0;
-    constexpr double coolest_held = 35.0; // below that it is about thawing, or about a cold room
-    Findings found;
-    for (const auto& read : scene.texts) {
-        const auto degrees = said_degrees(read.text);
-        const bool held = std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
-            return each.has_unit && each.celsius > coolest_held &&
+    const auto is_held = [](const WordedText& text, std::span<const SaidDegrees> degrees) {
+        return std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
+            return each.has_unit && each.celsius > barely_warm &&
                    std::round(each.celsius) < least &&
-                   clause_says(read.text, each.word, Section::Doing, "hot-held");
+                   clause_says(text, each.word, Section::Doing, "hot-held");
         });
-        if (held && is_perishable(scene) &&
-            (read.field == FreeText::Step || read.field == FreeText::Note)) {
-            found.push_back(
-                {{read.written, published_text(135, TemperatureUse::ColdLimit, style(scene))},
-                 read.where});
-        }
-    }
-    return found;
+    };
+    return is_perishable(scene)
+               ? said_in_steps(scene, published_text(135, TemperatureUse::ColdLimit, style(scene)),
+                               is_held)
+               : Findings{};
 }
 
 /// Raw food in a vessel that no rule knows, and whose heat is not said.
