@@ -251,7 +251,8 @@ const kitchen::Caution* still_hard_advice(const kitchen::PlannedPackage& planned
 /// Behind the way to thaw that it is about, which need not be named again.
 void add_advice(Paragraph& way, const kitchen::Caution& advice, const Style& style) {
     const auto words = style.say("caution." + advice.id, advice.values);
-    way.spans.push_back({typeset_text(". " + words), Emphasis::Plain});
+    const bool ended = !way.spans.empty() && way.spans.back().text.ends_with('.');
+    way.spans.push_back({typeset_text((ended ? " " : ". ") + words), Emphasis::Plain});
 }
 
 } // namespace
