@@ -1,5 +1,6 @@
 #include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/foods/food_words.h"
 #include "kitchen/foods/meat_words.h"
 #include "kitchen/texts/text.h"
 
@@ -122,9 +123,12 @@ Findings part_cooked(const Scene& scene) {
     return found;
 }
 
+/// "Seared before bagging", of the bag's meat; a note that names another food is about that.
 Findings perhaps_part_cooked(const Scene& scene) {
     return said_of_bag(scene, [&](const std::vector<std::string>& words) {
-        return has_raw_meat(scene) && is_browned(words) && names_meat(words);
+        const bool note = words == words_of(scene.package.note);
+        const bool of_bag = note && match_foods(scene.table.words, words).empty();
+        return has_raw_meat(scene) && is_browned(words) && (names_meat(words) || of_bag);
     });
 }
 

@@ -2,6 +2,7 @@
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/sentences.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
@@ -142,9 +143,19 @@ Findings raw_milk(const Scene& scene) {
     return {};
 }
 
+/// "Oat mush, 8 months": the age of a child that is not one year old.
+bool says_infants_age(const WordedText& text) {
+    constexpr double months_of_year = 12;
+    const auto months = mentions(text, Section::People, "months");
+    return std::ranges::any_of(months, [&](const Mention& each) {
+        const auto age = each.first > 0 ? number_at(text, each.first - 1) : std::nullopt;
+        return age && *age < months_of_year;
+    });
+}
+
 bool is_for_infants(const Package& package) {
     const std::vector<PlacedText> texts{{package.dish, {}}, {package.note, {}}};
-    return first_named(texts, Section::Risk, "infants").has_value();
+    return first_named(texts, Section::Risk, "infants") || says_infants_age(worded(package.dish));
 }
 
 bool names_honey(const ReadText& read) {

@@ -5,9 +5,12 @@
 #include "kitchen/measures/temperature.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/said_degrees.h"
+#include "kitchen/texts/sentences.h"
 
 #include <algorithm>
 #include <iterator>
+#include <vector>
 
 namespace thawslip::kitchen {
 namespace {
@@ -57,6 +60,16 @@ Findings step_says_frozen(const Scene& scene) {
     return found;
 }
 
+/// "Cooked beans"; "crew pot, cooked on packing day".
+bool is_said_cooked(const Scene& scene) {
+    const auto& package = scene.package;
+    return std::ranges::any_of(package.food,
+                               [](const std::string& food) {
+                                   return says(worded(food), Section::BeanState, "canned");
+                               }) ||
+           says(worded(package.dish), Section::BeanState, "canned");
+}
+
 /// A dish cooked for certain; or one that may be, in the cooker for too short to cook it raw.
 bool is_reheated(const Scene& scene) {
     constexpr std::chrono::minutes too_short_to_cook{180};
@@ -64,7 +77,7 @@ bool is_reheated(const Scene& scene) {
         return false;
     }
     const auto& time = scene.package.cook->time;
-    return holds(scene, {FoodKind::Leftover}) ||
+    return holds(scene, {FoodKind::Leftover, FoodKind::InfantFood}) || is_said_cooked(scene) ||
            (holds(scene, {FoodKind::CookedDish, FoodKind::EggDish}) && time &&
             time->high < too_short_to_cook);
 }
@@ -110,6 +123,21 @@ Findings stuffed_bird(const Scene& scene) {
 
 constexpr std::string_view slow_appliances[] = {"slow cooker", "water bath", "haybox"};
 
+/// In a pot at 80 °C, as a step or the setting says: the hottest that anything says of it counts.
+bool simmers_low(const Scene& scene) {
+    constexpr double barely_warm = 35.0; // below that it is about thawing
+    constexpr double never_boils = 95.0;
+    double hottest = 0;
+    for (const auto& read : scene.texts) {
+        const bool tells = read.field == FreeText::Step || read.field == FreeText::CookSetting;
+        for (const auto& degrees : tells ? said_degrees(read.text) : std::vector<SaidDegrees>{}) {
+            const bool of_food = clause_says(read.text, degrees.word, Section::Doing, "core");
+            hottest = std::max(hottest, degrees.has_unit && !of_food ? degrees.celsius : 0);
+        }
+    }
+    return is_in(scene.package, Vessel::Pot) && hottest > barely_warm && hottest < never_boils;
+}
+
 /// Whether it heats too slowly to boil beans in: a slow cooker that anything names, a cool oven.
 bool heats_slowly(const Scene& scene) {
     const bool named = std::ranges::any_of(scene.texts, [](const ReadText& read) {
@@ -118,8 +146,8 @@ bool heats_slowly(const Scene& scene) {
                    return is_meant(read.text, mentions(read.text, Section::Appliance, appliance));
                });
     });
-    return named || is_slow_cooker(scene) || is_in(scene.package, Vessel::Warmer) ||
-           is_low_oven(scene);
+    return named || simmers_low(scene) || is_slow_cooker(scene) ||
+           is_in(scene.package, Vessel::Warmer) || is_low_oven(scene);
 }
 
 /// Whether a text is of what cooks beside the bag in a vessel of its own.

@@ -2,6 +2,7 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature_text.h"
+#include "kitchen/texts/negation.h"
 #include "kitchen/texts/said_degrees.h"
 #include "kitchen/texts/sentences.h"
 
@@ -243,12 +244,21 @@ bool is_said_elsewhere(const Scene& scene, const std::optional<SafeMinimum>& min
            (ready && !scene.package.cook && !scene.settings.people_at_risk);
 }
 
+/// A cooked dish of which a step says so, where nobody is at risk.
+bool is_served_cold(const Scene& scene) {
+    return !scene.settings.people_at_risk && !holds_raw(scene) &&
+           std::ranges::any_of(scene.texts, [](const ReadText& read) {
+               return read.field == FreeText::Step &&
+                      is_meant(read.text, mentions(read.text, Section::Handling, "served cold"));
+           });
+}
+
 /// Whether the print itself has to say how hot: a cooked dish without a target, or a raw one
 /// without any cooking instructions, is no mistake.
 bool says_minimum(const Scene& scene) {
     const auto minimum = minimum_of(scene);
     return minimum && !has_target(scene) && !has_reason(scene) && !needs_target(scene, minimum) &&
-           !is_said_elsewhere(scene, minimum);
+           !is_said_elsewhere(scene, minimum) && !is_served_cold(scene);
 }
 
 Findings without_target(const Scene& scene) {

@@ -50,14 +50,15 @@ Findings cold_water(const Scene& scene) {
         {{published_text(70, TemperatureUse::ColdLimit, style(scene)), "30"}, method_place(scene)}};
 }
 
-/// "On the counter overnight", in whatever field; but not "never on the counter".
+/// "On the counter overnight", in whatever field; but not "never on the counter", and not of bread
+/// and what else keeps as well there.
 Findings room_temperature(const Scene& scene) {
     Findings found;
     for (const auto& read : scene.texts) {
         const bool in_heat =
             scene.package.thaw.method != ThawMethod::FromFrozen && thaws_in_heat(read);
-        const bool too_long = is_perishable(scene) && stands_too_long(read);
-        if (thaws_warm(read) || in_heat || too_long) {
+        const bool spoils = is_perishable(scene) && (thaws_warm(read) || stands_too_long(read));
+        if (spoils || in_heat) {
             found.push_back({{read.written}, read.where});
         }
     }

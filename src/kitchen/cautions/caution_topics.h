@@ -25,6 +25,8 @@ std::span<const CautionRule> thaw_rules();
 std::span<const CautionRule> ceiling_rules();
 std::span<const CautionRule> pairing_rules();
 std::span<const CautionRule> food_rules();
+std::span<const CautionRule> plant_rules();
+std::span<const CautionRule> handling_rules();
 std::span<const CautionRule> kind_rules();
 std::span<const CautionRule> part_cooking_rules();
 std::span<const CautionRule> cook_time_rules();

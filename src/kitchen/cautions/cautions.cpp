@@ -20,9 +20,9 @@ std::vector<CautionRule> caution_rules() {
     std::vector<CautionRule> rules;
     for (const auto topic :
          {temperature_rules(), pairing_rules(), slow_cooker_rules(), thaw_rules(), ceiling_rules(),
-          cook_time_rules(), food_rules(), kind_rules(), part_cooking_rules(), freezing_rules(),
-          plausible_rules(), ahead_rules(), side_rules(), people_rules(), allergen_rules(),
-          standing_rules()}) {
+          cook_time_rules(), food_rules(), plant_rules(), handling_rules(), kind_rules(),
+          part_cooking_rules(), freezing_rules(), plausible_rules(), ahead_rules(), side_rules(),
+          people_rules(), allergen_rules(), standing_rules()}) {
         rules.insert(rules.end(), topic.begin(), topic.end());
     }
     return rules;

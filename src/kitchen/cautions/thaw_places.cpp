@@ -108,13 +108,13 @@ bool is_cold_bath(const WordedText& text, const Mention& place, const Places& pl
     });
 }
 
-/// Whether frozen food is said to lie in the place for long: a thaw note is about nothing else; of
-/// other words it takes one for thawing, for frozen food or for hours, unless a clause is about the
-/// refrigerator: "overnight in the fridge; serve at the table". Food is "frozen" for many reasons,
-/// and it goes into hot water to cook: there only thawing counts.
+/// Whether frozen food is said to lie in the place for long: a thaw note is about that and plates;
+/// of other words it takes one for thawing, for frozen food or for hours, unless a clause is about
+/// the refrigerator: "overnight in the fridge; serve at the table". Food is "frozen" for many
+/// reasons, and it goes into hot water to cook: there only thawing counts.
 bool is_about_thawing(const ReadText& read, const Mention& place, const Places& places) {
     if (read.field == FreeText::ThawNote) {
-        return true;
+        return !clause_says(read.text, place.first, Section::Handling, "crockery");
     }
     const bool rises =
         says(read.text, Section::Thawing, "rising") && !says(read.text, Section::Thawing, "frozen");
@@ -260,6 +260,7 @@ bool lies_in_oven(const WordedText& text) {
                             (is_in(word(2)) && word(1) != "den" && word(1) != "die");
         const bool other = clause_says(text, ovens[i].first, Section::Doing, "cook") ||
                            clause_says(text, ovens[i].first, Section::Doing, "before") ||
+                           clause_says(text, ovens[i].first, Section::Handling, "crockery") ||
                            clause_says(text, ovens[i].first, Section::Thawing, "frozen");
         if (inside && !other && !is_warned_of(text, ovens, i, {})) {
             return true;

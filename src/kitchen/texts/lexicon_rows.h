@@ -26,6 +26,7 @@ enum class Section {
     Doing,          ///< what the words around a time or a temperature are about
     Dish,           ///< what a dish has inside or is: stuffed, a soup, rice
     Plant,          ///< what is ground, minced or cut as meat is, and is none
+    Handling,       ///< what is done to food that ought not to be
     // Of those below, only the words themselves are looked for (phrases.h).
     Meat,        ///< whose meat a dish names
     Risk,        ///< what people at risk should not eat unheated

@@ -647,6 +647,135 @@ const std::vector<Case>& cases() {
              p.contains = {"trout"};
              p.cook.reset();
          }},
+        {"berries that make ill raw, and that nothing cooks",
+         {"plant-cook"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"fruit"};
+             p.dish = "Holunderbeeren";
+             p.finish.clear();
+             p.cook.reset();
+         }},
+        {"the same, cooked before",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"fruit"};
+             p.dish = "Elderberries, precooked";
+             p.finish.clear();
+             p.cook.reset();
+         }},
+        {"mushrooms that make ill raw, at serving",
+         {"slow-cooker-thaw-first", "plant-addition"},
+         [](auto& p, auto&, auto&) {
+             p.finish[0].add = quantity("50 g morels");
+             p.finish[0].when.anchor = When::Anchor::AtServing;
+         }},
+        {"mushrooms that are cooked along",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.finish[0].add = quantity("50 g morels"); }},
+        {"a nut that is no food",
+         {"slow-cooker-thaw-first", "plant-poison"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "200 g horse chestnuts"); }},
+        {"an appliance that begins by itself",
+         {"slow-cooker-thaw-first", "delayed-start"},
+         [](auto& p, auto&, auto&) {
+             p.cook->steps = {"Load it at seven and set the delayed start for noon."};
+         }},
+        {"marinade out of the bag",
+         {"marinade-raw"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Serve the leftover marinade beside them."};
+         }},
+        {"marinade that is boiled",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Boil the leftover marinade for 3 min."};
+         }},
+        {"minced meat, pink",
+         {"served-underdone"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Serve them pink in the middle."};
+         }},
+        {"minced meat, pink no more",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Fry until no longer pink in the middle."};
+         }},
+        {"water that nobody changes",
+         {"thaw-cook-at-once", "cold-water-thaw", "refreeze-after-cooking", "ceiling-unsaid",
+          "cold-water-said"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.thaw.method = ThawMethod::ColdWater;
+             p.thaw.note = "no need to change the water";
+         }},
+        {"a freezer that was off",
+         {"slow-cooker-thaw-first", "food-suspect"},
+         [](auto& p, auto&, auto&) { p.note = "The stock is a bit off since the power cut."; }},
+        {"a bag in the oven",
+         {"slow-cooker-thaw-first", "bag-in-heat"},
+         [](auto& p, auto&, auto&) {
+             p.cook->steps = {"Lay the freezer bag in the microwave for 5 min."};
+         }},
+        {"out of its bag, into the oven",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.cook->steps = {"Tip the bag into a dish for the microwave."};
+         }},
+        {"glass",
+         {"slow-cooker-thaw-first", "glass-breaks"},
+         [](auto& p, auto&, auto&) { p.note = "In two preserving jars, filled to the rim."; }},
+        {"on a shelf",
+         {"slow-cooker-thaw-first", "kept-on-shelf"},
+         [](auto& p, auto&, auto&) { p.note = "Once thawed, store in the pantry."; }},
+        {"warmed up for days",
+         {"slow-cooker-thaw-first", "reheated-again"},
+         [](auto& p, auto&, auto&) { p.note = "What is left can be reheated every day."; }},
+        {"frozen meat in hot fat",
+         {"frozen-hot-oil"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw ground meat"};
+             p.thaw.method = ThawMethod::FromFrozen;
+             p.cook->in = "deep fryer";
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"a salad that is served cold",
+         {"rice-cool-fast"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"cooked rice"};
+             p.finish.clear();
+             p.cook->vessel = Vessel::Other;
+             p.cook->until.reset();
+             p.cook->steps = {"Stir it through and serve it cold."};
+         }},
+        {"dry beans in a pot that never boils",
+         {"beans-dry"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.cook->steps = {"Keep it at 80 °C until soft."};
+             add_ingredient(p, "300 g dried red kidney beans");
+         }},
+        {"honey for a child of some months",
+         {"slow-cooker-thaw-first", "risk-honey", "no-medical-advice"},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Pear mush (8 months)";
+             add_ingredient(p, "1 tbsp honey");
+         }},
+        {"bread on the table",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"bread"};
+             p.finish.clear();
+             p.cook.reset();
+             p.thaw.note = "at room temperature";
+         }},
         {"meat cooked in part",
          {"part-cooked"},
          [](auto& p, auto&, auto&) {
@@ -785,13 +914,13 @@ const std::vector<Case>& cases() {
              p.sides = {{quantity("400 g raw chicken thighs"), {}, "pan", {}, {}, {}}};
          }},
         {"food for a baby",
-         {"slow-cooker-thaw-first", "infant-food", "no-medical-advice"},
+         {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
          }},
         {"food for a baby, from cold water",
-         {"slow-cooker-from-water", "thaw-cook-at-once", "cold-water-thaw",
+         {"slow-cooker-from-water", "slow-cooker-reheating", "thaw-cook-at-once", "cold-water-thaw",
           "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once",
           "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
@@ -800,7 +929,8 @@ const std::vector<Case>& cases() {
              p.thaw.method = ThawMethod::ColdWater;
          }},
         {"infant food with honey, which a cake brings in German",
-         {"slow-cooker-thaw-first", "infant-food", "risk-honey", "no-medical-advice"},
+         {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "risk-honey",
+          "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};

@@ -100,6 +100,10 @@ TEST_CASE("the figures that stand in words are these, and each has its source") 
         // Food Safety Authority of Ireland, Berries: boil imported frozen ones for 1 minute.
         {"caution.risk-berries", "1"},
         {"cooling.long", "24"},
+        // USDA FSIS, Danger Zone (40 °F to 140 °F), from memory: no more than 2 h.
+        {"caution.delayed-start", "2"},
+        // USDA FSIS, The Big Thaw: cold water, changed every 30 minutes.
+        {"caution.cold-water-said", "30"},
     };
     auto said = numbers_of(wording::shipped_language("en"));
     std::erase_if(said, [](const auto& each) {

@@ -1,0 +1,137 @@
+#include "base/list.h"
+#include "kitchen/cautions/caution_topics.h"
+#include "kitchen/sources.h"
+#include "kitchen/texts/negation.h"
+#include "kitchen/texts/sentences.h"
+
+#include <algorithm>
+
+// What steps and notes tell a cook to do with food that ought not to be done. Nobody can be sure of
+// what such words mean, so they are asked about, or the card sets another sentence beside them.
+
+namespace thawslip::kitchen {
+namespace {
+
+using namespace scene;
+
+/// Texts that are not about what food is, each in which `says` holds of a sentence.
+template <class Says>
+Findings sentences_that(const Scene& scene, Says says) {
+    Findings found;
+    for (const auto& read : scene.texts) {
+        if (!names_food(read.field) &&
+            std::ranges::any_of(sentences(read.written),
+                                [&](const WordedText& text) { return says(text); })) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
+bool means(const WordedText& text, std::string_view way) {
+    return is_meant(text, mentions(text, Section::Handling, way));
+}
+
+template <Word way>
+Findings told(const Scene& scene) {
+    return is_perishable(scene)
+               ? sentences_that(scene, [](const WordedText& text) { return means(text, way); })
+               : Findings{};
+}
+
+Findings underdone(const Scene& scene) {
+    const bool minced = holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawFish,
+                                      FoodKind::RawShellfish, FoodKind::RawEgg});
+    return minced ? told<"underdone">(scene) : Findings{};
+}
+
+/// "Serve the marinade from the bag as a dip", and no word of boiling it.
+Findings raw_marinade(const Scene& scene) {
+    return holds_raw(scene) ? sentences_that(scene,
+                                             [](const WordedText& text) {
+                                                 return means(text, "marinade") &&
+                                                        !says(text, Section::Handling, "boils it");
+                                             })
+                            : Findings{};
+}
+
+Findings against_cold_water(const Scene& scene) {
+    if (scene.package.thaw.method != ThawMethod::ColdWater) {
+        return {};
+    }
+    // "No need to change it" is what the phrase itself denies.
+    return sentences_that(scene, [](const WordedText& text) {
+        return says(text, Section::Handling, "against cold water");
+    });
+}
+
+/// What is wrong with the food itself stands in its name too.
+Findings suspect(const Scene& scene) {
+    Findings found;
+    for (const auto& read : scene.texts) {
+        if (means(read.text, "suspect")) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
+/// "Put the closed bag into the oven": the bag, then what is hot, and no word of taking it off.
+bool heats_bag(const WordedText& text) {
+    const auto bags = mentions(text, Section::Handling, "bag");
+    const auto heat = mentions(text, Section::Handling, "heat");
+    const bool follows = std::ranges::any_of(bags, [&](const Mention& bag) {
+        return std::ranges::any_of(heat, [&](const Mention& hot) {
+            return hot.first > bag.first && text.clauses[hot.first] == text.clauses[bag.first];
+        });
+    });
+    return follows && !says(text, Section::Handling, "unpacks") &&
+           !says(text, Section::Negation, "not");
+}
+
+Findings bag_in_heat(const Scene& scene) {
+    return sentences_that(scene, heats_bag);
+}
+
+/// Raw meat goes from the freezer into hot fat.
+Findings frozen_in_hot_oil(const Scene& scene) {
+    const bool frozen = scene.package.thaw.method == ThawMethod::FromFrozen;
+    const auto named = std::ranges::find_if(scene.texts, [](const ReadText& read) {
+        return says(read.text, Section::Handling, "hot oil");
+    });
+    return frozen && holds_raw(scene) && named != scene.texts.end()
+               ? Findings{{{named->written}, named->where}}
+               : Findings{};
+}
+
+constexpr CautionRule handling_rows[] = {
+    {"delayed-start", CautionLevel::Report,
+     "USDA FSIS, Danger Zone (40 °F to 140 °F): two hours (from memory)", told<"delayed">},
+    {"marinade-raw", CautionLevel::Card,
+     "USDA FSIS, Poultry: Basting, Brining, and Marinating (from memory)", raw_marinade},
+    {"served-underdone", CautionLevel::Report,
+     "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature", underdone},
+    {"cold-water-said", CautionLevel::Report, safe_defrosting, against_cold_water},
+    {"food-suspect", CautionLevel::Report,
+     "USDA FSIS, Keep Your Food Safe During Emergencies; CDC, Home-Canned Foods (from memory)",
+     suspect},
+    {"bag-in-heat", CautionLevel::Report, practice, bag_in_heat},
+    {"glass-breaks", CautionLevel::Report,
+     "National Center for Home Food Preservation, Freezing: Containers for Freezing (from memory)",
+     told<"glass">},
+    {"kept-on-shelf", CautionLevel::Report,
+     "National Center for Home Food Preservation, Canning: botulism (from memory)", told<"shelf">},
+    {"reheated-again", CautionLevel::Report,
+     "UK Food Standards Agency, Cooking your food: reheat once (from memory)",
+     told<"again and again">},
+    {"frozen-hot-oil", CautionLevel::Report,
+     "USDA FSIS, Deep Fat Frying and Food Safety (from memory)", frozen_in_hot_oil},
+};
+
+} // namespace
+
+std::span<const CautionRule> handling_rules() {
+    return handling_rows;
+}
+
+} // namespace thawslip::kitchen
