@@ -91,7 +91,10 @@ Findings stuffed_meat(const Scene& scene) {
 }
 
 Findings raw_dough(const Scene& scene) {
-    return found_if(holds_class(scene, "yeast dough or pie shells"), food_place(scene));
+    const auto named = first_named({{scene.package.dish, scene.package.where.key("dish")}},
+                                   Section::Hazard, "raw dough");
+    return named ? Findings{{{}, named->where}}
+                 : found_if(holds_class(scene, "yeast dough or pie shells"), food_place(scene));
 }
 
 constexpr CautionRule food_rows[] = {

@@ -40,9 +40,10 @@ Findings told(const Scene& scene) {
 }
 
 Findings underdone(const Scene& scene) {
-    const bool minced = holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawFish,
-                                      FoodKind::RawShellfish, FoodKind::RawEgg});
-    return minced ? told<"underdone">(scene) : Findings{};
+    const bool must_be_done =
+        holds(scene, {FoodKind::RawGround, FoodKind::RawPoultry, FoodKind::RawFish,
+                      FoodKind::RawShellfish, FoodKind::RawEgg});
+    return must_be_done ? told<"underdone">(scene) : Findings{};
 }
 
 /// "Serve the marinade from the bag as a dip", and no word of boiling it.
@@ -63,6 +64,13 @@ Findings against_cold_water(const Scene& scene) {
     return sentences_that(scene, [](const WordedText& text) {
         return says(text, Section::Handling, "against cold water");
     });
+}
+
+/// What thawed in water or in a microwave is cooked at once.
+Findings kept_after_fast_thaw(const Scene& scene) {
+    const bool fast =
+        is_one_of(scene.package.thaw.method, {ThawMethod::ColdWater, ThawMethod::Microwave});
+    return fast ? told<"kept">(scene) : Findings{};
 }
 
 /// What is wrong with the food itself stands in its name too.
@@ -112,6 +120,7 @@ constexpr CautionRule handling_rows[] = {
     {"served-underdone", CautionLevel::Report,
      "FoodSafety.gov, Cook to a Safe Minimum Internal Temperature", underdone},
     {"cold-water-said", CautionLevel::Report, safe_defrosting, against_cold_water},
+    {"fast-thaw-kept", CautionLevel::Report, safe_defrosting, kept_after_fast_thaw},
     {"food-suspect", CautionLevel::Report,
      "USDA FSIS, Keep Your Food Safe During Emergencies; CDC, Home-Canned Foods (from memory)",
      suspect},

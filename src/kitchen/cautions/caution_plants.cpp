@@ -20,8 +20,7 @@ constexpr std::string_view poison_source =
 /// The first of the texts that names one of them and does not say that it has been cooked.
 std::optional<PlacedText> raw_plant(const std::vector<PlacedText>& texts) {
     const auto named = first_named(texts, Section::Hazard, "poisonous raw");
-    const bool cooked = named && says(worded(named->text), Section::BeanState, "canned");
-    return cooked ? std::nullopt : named;
+    return named && says_cooked(named->text) ? std::nullopt : named;
 }
 
 /// Eaten as it thaws: nothing says how it is cooked, nor that it has been.

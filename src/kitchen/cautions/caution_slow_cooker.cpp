@@ -61,13 +61,8 @@ Findings step_says_frozen(const Scene& scene) {
 }
 
 /// "Cooked beans"; "crew pot, cooked on packing day".
-bool is_said_cooked(const Scene& scene) {
-    const auto& package = scene.package;
-    return std::ranges::any_of(package.food,
-                               [](const std::string& food) {
-                                   return says(worded(food), Section::BeanState, "canned");
-                               }) ||
-           says(worded(package.dish), Section::BeanState, "canned");
+bool is_said_cooked(const Package& package) {
+    return says_cooked(package.dish) || std::ranges::any_of(package.food, says_cooked);
 }
 
 /// A dish cooked for certain; or one that may be, in the cooker for too short to cook it raw.
@@ -77,7 +72,8 @@ bool is_reheated(const Scene& scene) {
         return false;
     }
     const auto& time = scene.package.cook->time;
-    return holds(scene, {FoodKind::Leftover, FoodKind::InfantFood}) || is_said_cooked(scene) ||
+    return holds(scene, {FoodKind::Leftover, FoodKind::InfantFood}) ||
+           is_said_cooked(scene.package) ||
            (holds(scene, {FoodKind::CookedDish, FoodKind::EggDish}) && time &&
             time->high < too_short_to_cook);
 }

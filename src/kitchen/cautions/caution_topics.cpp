@@ -121,6 +121,11 @@ std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Sect
     return found == texts.end() ? std::nullopt : std::optional{*found};
 }
 
+bool says_cooked(std::string_view words) {
+    const auto text = worded(words);
+    return says(text, Section::BeanState, "canned") && !says(text, Section::BeanState, "dried");
+}
+
 bool says_no(const std::vector<std::string>& words) {
     return says_any(words, {"no", "not", "never", "without", "dont", "cannot", "sin", "nunca",
                             "nicht", "nie", "niemals", "ohne", "kein", "keine", "keinen"});

@@ -101,6 +101,10 @@ Findings in_sides(const Scene& scene, Findings (*find)(const Scene&));
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);
 
+/// Whether the words say that food has been cooked, by the cook or by its maker, and not that it is
+/// raw.
+bool says_cooked(std::string_view words);
+
 /// "No", "without" and the like, in English, Spanish and German.
 bool says_no(const std::vector<std::string>& words);
 

@@ -716,6 +716,21 @@ const std::vector<Case>& cases() {
              p.thaw.method = ThawMethod::ColdWater;
              p.thaw.note = "no need to change the water";
          }},
+        {"from the microwave back into the refrigerator",
+         {"thaw-cook-at-once", "refreeze-after-cooking", "ceiling-unsaid", "fast-thaw-kept"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.thaw.method = ThawMethod::Microwave;
+             p.thaw.note = "then back in the fridge for the late crew";
+         }},
+        {"biscuits that are dough",
+         {"dough-raw", "allergen-undeclared"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"bread"};
+             p.dish = "Cookie dough scoops";
+             p.finish.clear();
+             p.cook.reset();
+         }},
         {"a freezer that was off",
          {"slow-cooker-thaw-first", "food-suspect"},
          [](auto& p, auto&, auto&) { p.note = "The stock is a bit off since the power cut."; }},
