@@ -14,18 +14,12 @@ namespace {
 
 using namespace scene;
 
-/// Texts that are not about what food is, each in which `says` holds of a sentence.
+/// Where `says` holds of a sentence.
 template <class Says>
 Findings sentences_that(const Scene& scene, Says says) {
-    Findings found;
-    for (const auto& read : scene.texts) {
-        if (!names_food(read.field) &&
-            std::ranges::any_of(sentences(read.written),
-                                [&](const WordedText& text) { return says(text); })) {
-            found.push_back({{read.written}, read.where});
-        }
-    }
-    return found;
+    return said_of_handling(scene, [&](const ReadText& read) {
+        return std::ranges::any_of(sentences(read.written), says);
+    });
 }
 
 bool means(const WordedText& text, std::string_view way) {
@@ -34,9 +28,7 @@ bool means(const WordedText& text, std::string_view way) {
 
 template <Word way>
 Findings told(const Scene& scene) {
-    return is_perishable(scene)
-               ? sentences_that(scene, [](const WordedText& text) { return means(text, way); })
-               : Findings{};
+    return sentences_that(scene, [](const WordedText& text) { return means(text, way); });
 }
 
 Findings underdone(const Scene& scene) {
@@ -47,30 +39,31 @@ Findings underdone(const Scene& scene) {
 }
 
 /// "Serve the marinade from the bag as a dip", and no word of boiling it.
+bool serves_marinade(const WordedText& text) {
+    return means(text, "marinade") && !says(text, Section::Handling, "boils it");
+}
+
 Findings raw_marinade(const Scene& scene) {
-    return holds_raw(scene) ? sentences_that(scene,
-                                             [](const WordedText& text) {
-                                                 return means(text, "marinade") &&
-                                                        !says(text, Section::Handling, "boils it");
-                                             })
-                            : Findings{};
+    return holds_raw(scene) ? sentences_that(scene, serves_marinade) : Findings{};
+}
+
+/// Where a note on thawing says what such thawing must not be.
+Findings noted_of_thaw(const Scene& scene, std::string_view way) {
+    return said_of_handling(scene, [&](const ReadText& read) {
+        return read.field == FreeText::ThawNote && says(read.text, Section::Handling, way);
+    });
 }
 
 Findings against_cold_water(const Scene& scene) {
-    if (scene.package.thaw.method != ThawMethod::ColdWater) {
-        return {};
-    }
-    // "No need to change it" is what the phrase itself denies.
-    return sentences_that(scene, [](const WordedText& text) {
-        return says(text, Section::Handling, "against cold water");
-    });
+    const bool in_water = scene.package.thaw.method == ThawMethod::ColdWater;
+    return in_water ? noted_of_thaw(scene, "against cold water") : Findings{};
 }
 
 /// What thawed in water or in a microwave is cooked at once.
 Findings kept_after_fast_thaw(const Scene& scene) {
     const bool fast =
         is_one_of(scene.package.thaw.method, {ThawMethod::ColdWater, ThawMethod::Microwave});
-    return fast ? told<"kept">(scene) : Findings{};
+    return fast ? noted_of_thaw(scene, "kept") : Findings{};
 }
 
 /// What is wrong with the food itself stands in its name too.

@@ -183,7 +183,8 @@ Findings held_too_cool(const Scene& scene) {
         return std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
             return each.has_unit && each.celsius > barely_warm &&
                    std::round(each.celsius) < least &&
-                   clause_says(text, each.word, Section::Doing, "hot-held");
+                   clause_says(text, each.word, Section::Doing, "hot-held") &&
+                   !clause_says(text, each.word, Section::Doing, "core");
         });
     };
     return is_perishable(scene)

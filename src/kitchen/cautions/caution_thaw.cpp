@@ -65,18 +65,6 @@ Findings room_temperature(const Scene& scene) {
     return found;
 }
 
-/// Where words that name no food say something of food that spoils.
-template <class Says>
-Findings said_of_handling(const Scene& scene, Says says) {
-    Findings found;
-    for (const auto& read : scene.texts) {
-        if (is_perishable(scene) && !names_food(read.field) && says(read)) {
-            found.push_back({{read.written}, read.where});
-        }
-    }
-    return found;
-}
-
 /// "What is left goes back into the freezer".
 Findings frozen_again(const Scene& scene) {
     return said_of_handling(scene, [](const ReadText& read) {

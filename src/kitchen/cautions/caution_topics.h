@@ -101,6 +101,18 @@ Findings in_sides(const Scene& scene, Findings (*find)(const Scene&));
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);
 
+/// Where words that name no food say something of food that spoils.
+template <class Says>
+Findings said_of_handling(const Scene& scene, Says says) {
+    Findings found;
+    for (const auto& read : scene.texts) {
+        if (is_perishable(scene) && !names_food(read.field) && says(read)) {
+            found.push_back({{read.written}, read.where});
+        }
+    }
+    return found;
+}
+
 /// Whether the words say that food has been cooked, by the cook or by its maker, and not that it is
 /// raw.
 bool says_cooked(std::string_view words);
