@@ -195,7 +195,8 @@ constexpr CautionRule slow_cooker_rows[] = {
             "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
             "\"high\""),
     refusal("beans-dry", bean_source, dry_beans,
-            "\"{0}\" in a slow cooker or a low oven can poison: it never gets hot enough to "
+            "\"{0}\" in a slow cooker, a low oven or a pot below the boil can poison: it never "
+            "gets hot enough to "
             "destroy the toxin of dried beans",
             "soak them 5 h, drain, and boil them 30 min in fresh water before they go in; then "
             "write it: \"beans, boiled 30 min\"; or take canned ones"),
