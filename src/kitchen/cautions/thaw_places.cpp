@@ -315,7 +315,7 @@ bool stands_too_long(const ReadText& read) {
         return false;
     }
     constexpr double most_hours = 2;
-    for (const auto& text : sentences(read.written)) {
+    for (const auto& text : read.sentences) {
         const auto places = places_in(text);
         const auto words = stands_out(text, places) ? text.words.size() : 0;
         for (std::size_t word = 0; word < words; ++word) {
@@ -333,7 +333,7 @@ bool thaws_in_heat(const ReadText& read) {
         return false;
     }
     constexpr double warmest_water = 21.5;
-    for (const auto& text : sentences(read.written)) {
+    for (const auto& text : read.sentences) {
         for (const auto& degrees : said_degrees(text)) {
             const auto told = [&](Section section, std::string_view meaning) {
                 return clause_says(text, degrees.word, section, meaning);
@@ -353,7 +353,7 @@ bool thaws_in_heat(const ReadText& read) {
 
 bool thaws_somewhere(const ReadText& read) {
     return !thaws_warm(read) &&
-           std::ranges::any_of(sentences(read.written), [&read](const WordedText& text) {
+           std::ranges::any_of(read.sentences, [&read](const WordedText& text) {
                const bool thaws = read.field == FreeText::ThawNote ||
                                   is_meant(text, mentions(text, Section::Thawing, "thaw"));
                return thaws && places_in(text).safe.empty() && names_a_place(text);
@@ -361,7 +361,7 @@ bool thaws_somewhere(const ReadText& read) {
 }
 
 bool cools_outside(const ReadText& read) {
-    for (const auto& text : sentences(read.written)) {
+    for (const auto& text : read.sentences) {
         const auto places = places_in(text);
         const bool cold = std::ranges::any_of(places.safe, [&](const Mention& place) {
             return place.meaning != "safe" || is_fridge(place, places);

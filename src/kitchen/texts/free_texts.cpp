@@ -1,5 +1,7 @@
 #include "kitchen/texts/free_texts.h"
 
+#include "kitchen/texts/sentences.h"
+
 #include <algorithm>
 
 namespace thawslip::kitchen {
@@ -12,7 +14,9 @@ public:
     void add(FreeText field, std::string written, KeyPath where) {
         if (!written.empty() && (wanted_ == nullptr || wanted_(field))) {
             auto text = worded(written);
-            list_.push_back({field, std::move(written), std::move(text), std::move(where)});
+            auto parts = names_food(field) ? std::vector<WordedText>{} : sentences(written);
+            list_.push_back(
+                {field, std::move(written), std::move(text), std::move(where), std::move(parts)});
         }
     }
     std::vector<ReadText> in_order() && {

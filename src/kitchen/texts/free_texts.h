@@ -29,6 +29,7 @@ struct ReadText {
     std::string written;
     WordedText text;
     KeyPath where;
+    std::vector<WordedText> sentences = {}; ///< of words that name no food
 };
 
 /// Which fields to read: cutting texts into words is most of the work of looking at them.
