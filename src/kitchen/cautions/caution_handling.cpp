@@ -2,7 +2,6 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
-#include "kitchen/texts/sentences.h"
 
 #include <algorithm>
 
@@ -17,9 +16,8 @@ using namespace scene;
 /// Where `says` holds of a sentence.
 template <class Says>
 Findings sentences_that(const Scene& scene, Says says) {
-    return said_of_handling(scene, [&](const ReadText& read) {
-        return std::ranges::any_of(sentences(read.written), says);
-    });
+    return said_of_handling(
+        scene, [&](const ReadText& read) { return std::ranges::any_of(read.sentences, says); });
 }
 
 bool means(const WordedText& text, std::string_view way) {
@@ -68,13 +66,7 @@ Findings kept_after_fast_thaw(const Scene& scene) {
 
 /// What is wrong with the food itself stands in its name too.
 Findings suspect(const Scene& scene) {
-    Findings found;
-    for (const auto& read : scene.texts) {
-        if (means(read.text, "suspect")) {
-            found.push_back({{read.written}, read.where});
-        }
-    }
-    return found;
+    return texts_that(scene, [](const ReadText& read) { return means(read.text, "suspect"); });
 }
 
 /// "Put the closed bag into the oven": the bag, then what is hot, and no word of taking it off.

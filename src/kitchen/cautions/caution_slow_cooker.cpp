@@ -48,16 +48,12 @@ bool is_low_oven(const Scene& scene) {
 }
 
 Findings step_says_frozen(const Scene& scene) {
-    Findings found;
-    for (const auto& read : scene.texts) {
+    return texts_that(scene, [&](const ReadText& read) {
         const bool slow =
             is_slow_cooker(scene) || says(read.text, Section::Appliance, "slow cooker");
-        if (slow && read.field == FreeText::Step &&
-            is_meant(read.text, mentions(read.text, Section::Thawing, "frozen"))) {
-            found.push_back({{read.written}, read.where});
-        }
-    }
-    return found;
+        return slow && read.field == FreeText::Step &&
+               is_meant(read.text, mentions(read.text, Section::Thawing, "frozen"));
+    });
 }
 
 /// "Cooked beans"; "crew pot, cooked on packing day".
@@ -121,7 +117,6 @@ constexpr std::string_view slow_appliances[] = {"slow cooker", "water bath", "ha
 
 /// In a pot at 80 °C, as a step or the setting says: the hottest that anything says of it counts.
 bool simmers_low(const Scene& scene) {
-    constexpr double barely_warm = 35.0; // below that it is about thawing
     constexpr double never_boils = 95.0;
     double hottest = 0;
     for (const auto& read : scene.texts) {

@@ -144,18 +144,15 @@ using SaysIt = std::function<bool(const WordedText&, std::span<const SaidDegrees
 
 /// The steps and notes of whose degrees `says_it` holds, each with what was expected.
 Findings said_in_steps(const Scene& scene, const std::string& expected, const SaysIt& says_it) {
-    Findings found;
-    for (const auto& read : scene.texts) {
+    auto found = texts_that(scene, [&](const ReadText& read) {
         const bool tells = read.field == FreeText::Step || read.field == FreeText::Note;
-        if (tells && says_it(read.text, said_degrees(read.text))) {
-            found.push_back({{read.written, expected}, read.where});
-        }
+        return tells && says_it(read.text, said_degrees(read.text));
+    });
+    for (auto& finding : found) {
+        finding.values.push_back(expected);
     }
     return found;
 }
-
-constexpr double barely_warm =
-    35.0; // degrees Celsius; what is cooler is about thawing, or a cold room
 
 /// What a step or a note says of the middle of raw food, where that is not hot enough.
 Findings said_below_minimum(const Scene& scene) {

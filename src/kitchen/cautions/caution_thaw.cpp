@@ -53,16 +53,12 @@ Findings cold_water(const Scene& scene) {
 /// "On the counter overnight", in whatever field; but not "never on the counter", and not of bread
 /// and what else keeps as well there.
 Findings room_temperature(const Scene& scene) {
-    Findings found;
-    for (const auto& read : scene.texts) {
+    return texts_that(scene, [&](const ReadText& read) {
         const bool in_heat =
             scene.package.thaw.method != ThawMethod::FromFrozen && thaws_in_heat(read);
         const bool spoils = is_perishable(scene) && (thaws_warm(read) || stands_too_long(read));
-        if (spoils || in_heat) {
-            found.push_back({{read.written}, read.where});
-        }
-    }
-    return found;
+        return spoils || in_heat;
+    });
 }
 
 /// "What is left goes back into the freezer".

@@ -101,17 +101,30 @@ Findings in_sides(const Scene& scene, Findings (*find)(const Scene&));
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);
 
-/// Where words that name no food say something of food that spoils.
+/// The texts of which `says` holds.
 template <class Says>
-Findings said_of_handling(const Scene& scene, Says says) {
+Findings texts_that(const Scene& scene, Says says) {
     Findings found;
     for (const auto& read : scene.texts) {
-        if (is_perishable(scene) && !names_food(read.field) && says(read)) {
+        if (says(read)) {
             found.push_back({{read.written}, read.where});
         }
     }
     return found;
 }
+
+/// Where words that name no food say something of food that spoils.
+template <class Says>
+Findings said_of_handling(const Scene& scene, Says says) {
+    return is_perishable(scene) ? texts_that(scene,
+                                             [&](const ReadText& read) {
+                                                 return !names_food(read.field) && says(read);
+                                             })
+                                : Findings{};
+}
+
+/// In degrees Celsius; what is cooler is about thawing, or about a cold room.
+inline constexpr double barely_warm = 35.0;
 
 /// Whether the words say that food has been cooked, by the cook or by its maker, and not that it is
 /// raw.
