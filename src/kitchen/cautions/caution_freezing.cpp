@@ -29,8 +29,7 @@ Findings use_by_beyond_list(const Scene& scene) {
     if (scene.keep.date <= end) {
         return {};
     }
-    return {{{to_iso(scene.keep.date), to_iso(end), std::to_string(row->high.count()), row->row,
-              row->source},
+    return {{{to_iso(scene.keep.date), to_iso(end), row->row, row->source},
              scene.package.where.key("use_by")}};
 }
 
