@@ -105,7 +105,8 @@ function ticks({ label, changed, options }) {
 }
 
 function several(given) {
-  const { options, changed, names } = given;
+  const { options, changed } = given;
+  const { names } = options;
   const made = typed({ ...given, oninput: null, onchange: take });
   const chosen = [];
   const list = el("ul", { class: "picked" });

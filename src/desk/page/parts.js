@@ -35,8 +35,8 @@ export function make_field(book, [key, kind, options = {}], base, last = () => f
     }
   }
   const control = kinds[kind]({
-    label: words_of("field", id, key) ?? key, example: words_of("example", id, key), options, changed,
-    names: book.names[options.offers] ?? new Map(),
+    label: words_of("field", id, key) ?? key, example: words_of("example", id, key), changed,
+    options: { ...options, names: book.names[options.offers] ?? new Map() },
   });
   const help = words_of("help", id, key);
   const helped = help ? el("small", { id: fresh_id("help"), class: "help" }, help) : null;

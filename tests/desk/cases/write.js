@@ -19,13 +19,7 @@ async function begin(page) {
 }
 
 async function fill(page) {
-  const dish = page.getByLabel("Name of the dish");
-  if (await dish.count() === 0) {
-    await reach(page, "Add a dish");
-    await page.keyboard.press("Enter");
-    await dish.first().waitFor();
-    await page.keyboard.press("Shift+Tab");
-  }
+  await page.getByLabel("Name of the dish").waitFor(); // the form is there once the text was checked
   await write(page, "Name of the dish", "Barley and leek pot");
   await write(page, "Servings of a bag", "4");
   await write(page, "Bags", "2");
@@ -90,6 +84,16 @@ async function saved(page, world) {
   assert.match(await world.command("check", path.join(world.days, name)), /Barley and leek pot with sage/);
 }
 
+async function another_dish(page) {
+  await reach(page, "Add a dish");
+  await page.keyboard.press("Enter");
+  await until(async () => await page.getByLabel("Name of the dish").count() === 2, "the second dish is open");
+  const named = () => page.evaluate(() => document.activeElement.labels?.[0]?.textContent);
+  await until(async () => await named() === "Name of the dish", "and its name has the focus");
+  await page.keyboard.type("Cider plums");
+  await until(async () => /dish\s*=\s*"Cider plums"/.test(await text_of(page)), "the text has it");
+}
+
 export async function walk(world) {
   const desk = await world.desk();
   const page = await world.view(desk, "day/all");
@@ -99,4 +103,5 @@ export async function walk(world) {
   await back_and_forth(page);
   await preview(page);
   await saved(page, world);
+  await another_dish(page);
 }
