@@ -11,7 +11,8 @@ namespace {
 using namespace scene;
 
 constexpr std::string_view cooked_source =
-    "BfR, on elderberries and on cassava; FDA, Investigation of Illnesses: Morel Mushrooms, 2023; "
+    "BfR, on elderberries, on cassava and on phasin in beans; FDA, Investigation of Illnesses: "
+    "Morel Mushrooms, 2023; "
     "Food Standards Australia New Zealand, on bamboo shoots (all from memory)";
 constexpr std::string_view poison_source =
     "EFSA, Acute health risks related to the presence of cyanogenic glycosides in raw apricot "

@@ -1,8 +1,8 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cooking/gentle_heat.h"
 #include "kitchen/foods/beans.h"
 #include "kitchen/foods/dish_words.h"
-#include "kitchen/measures/temperature.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/said_degrees.h"
@@ -21,30 +21,51 @@ bool is_slow_cooker(const Scene& scene) {
     return is_in(scene.package, Vessel::SlowCooker);
 }
 
-/// The first temperature in a text: 110 °C of "110 °C, lid on".
-std::optional<Temperature> first_temperature(std::string_view text) {
-    for (auto at = text.find_first_of("0123456789"); at < text.size(); ++at) {
-        for (auto size = text.size() - at; size > 0; --size) {
-            if (auto temperature = parse_temperature(text.substr(at, size))) {
-                return temperature.value();
+/// The hottest that texts of these fields name for what the food is in, with its text; nothing
+/// where they name none.
+struct NamedHeat {
+    double celsius = 0;
+    const ReadText* read = nullptr;
+};
+NamedHeat hottest(const Scene& scene, std::initializer_list<FreeText> fields, bool on_a_dial) {
+    NamedHeat found;
+    for (const auto& read : scene.texts) {
+        const bool tells = contains(fields, read.field);
+        for (const auto& degrees : tells ? said_degrees(read.text) : std::vector<SaidDegrees>{}) {
+            const bool counts = (degrees.has_unit || on_a_dial) &&
+                                !clause_says(read.text, degrees.word, Section::Doing, "core");
+            if (counts && degrees.celsius > found.celsius) {
+                found = {degrees.celsius, &read};
             }
         }
     }
-    return std::nullopt;
+    return found;
 }
 
-/// At these, and where no temperature is named, beans in an oven may never boil. Ours: an oven at
-/// 125 °C keeps a covered dish below the boil for hours.
+/// At these a covered dish stays below the boil for hours, and meat warms slowly. Ours.
+constexpr double cool_oven_celsius = 125.0;
+
+/// Where no temperature is named beans in an oven may never boil.
 bool is_low_oven(const Scene& scene) {
-    constexpr double too_cool_celsius = 125.0;
     if (!is_in(scene.package, Vessel::Oven)) {
         return false;
     }
     const auto& setting = scene.package.cook->setting;
-    const auto temperature = first_temperature(setting);
-    return temperature ? temperature->celsius <= too_cool_celsius
-                       : setting.empty() || says(worded(setting), Section::Setting, "low") ||
-                             says(worded(scene.package.cook->in), Section::Setting, "low");
+    const auto named = hottest(scene, {FreeText::CookSetting}, true);
+    return named.read != nullptr
+               ? named.celsius <= cool_oven_celsius
+               : setting.empty() || says(worded(setting), Section::Setting, "low") ||
+                     says(worded(scene.package.cook->in), Section::Setting, "low");
+}
+
+/// Raw meat in an oven of which nothing says that it gets hotter.
+Findings raw_in_cool_oven(const Scene& scene) {
+    const auto named = hottest(scene, {FreeText::CookSetting, FreeText::Step}, true);
+    const bool cool =
+        named.read != nullptr && named.celsius > barely_warm && named.celsius <= cool_oven_celsius;
+    return is_in(scene.package, Vessel::Oven) && holds_raw(scene) && cool
+               ? Findings{{{named.read->written}, named.read->where}}
+               : Findings{};
 }
 
 Findings step_says_frozen(const Scene& scene) {
@@ -118,15 +139,8 @@ constexpr std::string_view slow_appliances[] = {"slow cooker", "water bath", "ha
 /// In a pot at 80 °C, as a step or the setting says: the hottest that anything says of it counts.
 bool simmers_low(const Scene& scene) {
     constexpr double never_boils = 95.0;
-    double hottest = 0;
-    for (const auto& read : scene.texts) {
-        const bool tells = read.field == FreeText::Step || read.field == FreeText::CookSetting;
-        for (const auto& degrees : tells ? said_degrees(read.text) : std::vector<SaidDegrees>{}) {
-            const bool of_food = clause_says(read.text, degrees.word, Section::Doing, "core");
-            hottest = std::max(hottest, degrees.has_unit && !of_food ? degrees.celsius : 0);
-        }
-    }
-    return is_in(scene.package, Vessel::Pot) && hottest > barely_warm && hottest < never_boils;
+    const auto named = hottest(scene, {FreeText::CookSetting, FreeText::Step}, false).celsius;
+    return is_in(scene.package, Vessel::Pot) && named > barely_warm && named < never_boils;
 }
 
 /// Whether it heats too slowly to boil beans in: a slow cooker that anything names, a cool oven.
@@ -206,6 +220,8 @@ constexpr CautionRule slow_cooker_rows[] = {
     {"slow-cooker-reheating", CautionLevel::Card, slow_cooker_safety, reheating,
      "IF COOKED BEFORE HEAT TO {0} FIRST"},
     {"slow-cooker-step-frozen", CautionLevel::Check, slow_cooker_safety, step_says_frozen},
+    {"oven-cool", CautionLevel::Report, "FoodSafety.gov, Meat and Poultry Roasting Charts",
+     raw_in_cool_oven},
 };
 
 } // namespace

@@ -680,6 +680,31 @@ const std::vector<Case>& cases() {
          [](auto& p, auto&, auto&) {
              p.cook->steps = {"Load it at seven and set the delayed start for noon."};
          }},
+        {"raw meat in an oven that is hardly hot",
+         {"low-heat-thaw-first", "oven-cool"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Oven;
+             p.cook->in = "oven";
+             p.cook->setting = "110 °C";
+         }},
+        {"the same, and hot in the end",
+         {"low-heat-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Oven;
+             p.cook->in = "oven";
+             p.cook->setting = "110 °C";
+             p.cook->steps = {"Then 220 °C until they are brown."};
+         }},
+        {"green beans that nobody cooks",
+         {"plant-cook"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"vegetables"};
+             p.dish = "Runner beans";
+             p.finish.clear();
+             p.cook.reset();
+         }},
         {"marinade out of the bag",
          {"marinade-raw"},
          [](auto& p, auto&, auto&) {
