@@ -1,4 +1,3 @@
-#include "base/system_failure.h"
 #include "desk/answers.h"
 #include "desk/asset.h"
 #include "desk/millimetres.h"
@@ -146,15 +145,6 @@ json::Json days_json(Session& session) {
                          [&session](const auto& day) { return day_json(day, session.machine); });
 }
 
-/// One that cannot be opened is one: whoever asks it says what is wrong, and the page goes on.
-bool has_archive(const Machine& machine, const service::Settings& settings) {
-    try {
-        return machine.archive(settings, archive::Mode::Read).has_value();
-    } catch (const SystemFailure&) {
-        return true;
-    }
-}
-
 http::Response state(Session& session, const Asked&) {
     const auto kitchen = needed(session.machine.settings());
     const auto around = session.shelf.with(session.machine.surroundings(kitchen));
@@ -166,7 +156,6 @@ http::Response state(Session& session, const Asked&) {
                         {"folder", session.machine.days.shown},
                         {"paper", kitchen.paper},
                         {"large_print", kitchen.large_print},
-                        {"archive", has_archive(session.machine, kitchen)},
                         {"allergens", allergens_json(kitchen)},
                         {"foods", known_foods(session, kitchen)},
                         {"phones", session.machine.phones != nullptr},

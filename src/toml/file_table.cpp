@@ -70,7 +70,7 @@ void Table::require(const Key& key) {
     if (!key.example.empty()) {
         hints.push_back(fmt::format("write, for example, {} = {}", key.name, key.example));
     }
-    reader_->error(path_, missing_key(key.name, path_.text()), std::move(hints));
+    reader_->error(path_of(key), missing_key(key.name, path_.text()), std::move(hints));
 }
 
 void Table::refuse_type(const Key& key, std::string_view expected, const Value& found,

@@ -7,6 +7,8 @@ import { button, el, fresh_id, maybe, say } from "./ui.js";
 
 const shown = (value) => (value === null || value === undefined || typeof value === "object" ? "" : String(value));
 const list_of = (value) => (Array.isArray(value) ? value.filter((one) => one !== null).map(String) : shown(value) ? [shown(value)] : []);
+// A tab or the like comes along with what is pasted from elsewhere; nobody can see it, and none can be printed.
+const without_controls = (words) => words.replace(/[\u0000-\u001F\u007F]+/g, " ");
 const or_null = (value) => (value === "" ? null : value);
 
 function typed({ label, example, changed, options, type = "text", ...more }) {
@@ -20,7 +22,8 @@ function typed({ label, example, changed, options, type = "text", ...more }) {
 
 function text(given) {
   const made = typed(given);
-  return { ...made, read: () => or_null(made.input.value), write: (value) => { made.input.value = shown(value); } };
+  const read = () => or_null(without_controls(made.input.value));
+  return { ...made, read, write: (value) => { made.input.value = shown(value); } };
 }
 
 function number(given) {
@@ -50,7 +53,7 @@ function lines(given) {
   const id = fresh_id("field");
   const input = el("textarea", { id, rows: 3, placeholder: given.example ?? "", oninput: given.changed });
   const read = () => {
-    const all = input.value.split("\n").map((line) => line.trim()).filter((line) => line !== "");
+    const all = input.value.split("\n").map((line) => without_controls(line).trim()).filter((line) => line !== "");
     return all.length > 0 ? all : null;
   };
   const write = (value) => {

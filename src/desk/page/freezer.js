@@ -22,10 +22,10 @@ function question_of({ words, place, without, gone }) {
   };
 }
 
-function summary({ bags, past }) {
+function summary({ bags, past, sought }) {
   const frozen = bags.filter((bag) => !is_gone(bag));
   if (frozen.length === 0) {
-    return [el("p", {}, say("freezer.empty"))];
+    return [el("p", {}, say(sought ? "freezer.none_fits" : "freezer.empty"))];
   }
   const warning = el("p", {}, el("strong", { class: "past" }, count("freezer.past", past)));
   return [el("p", { class: "lead" }, totals(frozen)), ...(past > 0 ? [warning] : [])];
@@ -75,7 +75,8 @@ function show_answer(view) {
   const avoided = fields.without.value.trim();
   const there = new Set(answer.bags.map((bag) => bag.id));
   list.chosen = new Set([...list.chosen].filter((id) => there.has(id)));
-  view.show_summary(answer);
+  const sought = [fields.words, fields.place, fields.without].some((one) => one.value.trim() !== "");
+  view.show_summary({ ...answer, sought });
   list.kept.begin();
   settle(view.inside, avoided ? parts_without(list, answer.bags, avoided)
     : [part(list, say("freezer.inside"), answer.bags)]);
@@ -192,9 +193,6 @@ export async function show(main, desk) {
   main.append(view.summary, filters(view), view.news, view.bar,
     el("div", { class: "columns" }, view.inside, aside(view)));
   view.show_place_choices = renewed(view.fields.place, place_choices);
-  if (!desk.state.archive) {
-    view.summary.append(el("p", {}, say("freezer.nothing_printed")));
-  }
   await filter(view);
   desk.on_change(() => refresh(view));
   return () => {

@@ -42,7 +42,7 @@ export function make_field(book, [key, kind, options = {}], base, last = () => f
   const helped = help ? el("small", { id: fresh_id("help"), class: "help" }, help) : null;
   const faults = el("div", { id: fresh_id("fault"), class: "fault" });
   const node = el("div", { class: options.wide ? "field wide" : "field" }, control.node, helped, faults);
-  const show_faults = renewed(faults, (list) => list.map((message) => said_of(book, message)));
+  const show_faults = renewed(faults, (list) => list.map((message) => said_of(book, message, value_in)));
   control.input.setAttribute("aria-describedby", [helped?.id, faults.id].filter(Boolean).join(" "));
   return {
     node, path,
@@ -71,19 +71,30 @@ export function make_field(book, [key, kind, options = {}], base, last = () => f
   };
 }
 
-/** A message at its field, with a button for what was meant. */
-export function said_of(book, message) {
+/** A hint shows a line of the text, as weight = "2.2 kg"; a field takes the value alone. */
+function value_in(hint) {
+  return hint.replace(/\b\w+ = (\S.*)$/, (line, value) => {
+    try {
+      return [JSON.parse(value)].flat().join(", ");
+    } catch {
+      return value; // a date has no quotes
+    }
+  });
+}
+
+/** A message at its field, with a button for what was meant. `told` gives the words of a hint as they are shown. */
+export function said_of(book, message, told) {
   return el("p", { class: message.severity },
-    el("span", { class: "mark" }, say(`page.${message.severity}`)), " ", message.text, hints_of(book, message));
+    el("span", { class: "mark" }, say(`page.${message.severity}`)), " ", message.text, hints_of(book, message, told));
 }
 
 /** A hint as words, or as a button that writes what was meant. */
-export function hints_of(book, message) {
+export function hints_of(book, message, told = (hint) => hint) {
   return (message.hints ?? []).map((hint) => {
     const meant = /did you mean "(.+)"\?$/.exec(hint)?.[1];
     return meant !== undefined && message.length > 0
       ? button(say("day.take_hint", meant), () => book.take_hint(message, meant), "plain small")
-      : el("span", { class: "hint" }, hint);
+      : el("span", { class: "hint" }, told(hint));
   });
 }
 

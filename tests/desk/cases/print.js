@@ -39,6 +39,8 @@ export async function walk(world) {
   assert.ok(answers[0].done, JSON.stringify(answers[0]));
   assert.deepEqual(answers[0], answers[1]);
   await world.go(page, "freezer");
+  await page.getByLabel("Dish or place").fill("no such dish");
+  await page.getByText("Nothing in the freezer fits that.").waitFor();
   await world.go(page, "archive");
   await page.locator(".printed").nth(1).waitFor();
   const printed = await page.locator(".printed").allTextContents();

@@ -20,9 +20,13 @@ async function begin(page) {
 
 async function fill(page) {
   await page.getByLabel("Name of the dish").waitFor(); // the form is there once the text was checked
-  await write(page, "Name of the dish", "Barley and leek pot");
+  await page.getByLabel("Name of the dish").fill("Barley\tand leek pot"); // as from a table
   await write(page, "Servings of a bag", "4");
-  await write(page, "Bags", "2");
+  await write(page, "Bags", "two");
+  await page.locator(".field", { hasText: "Bags" }).getByText("write, for example, 3", { exact: true }).waitFor();
+  await page.locator(".text-pane").getByText("write, for example, bags = 3").waitFor(); // there it is the whole line
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("2");
   await write(page, /^Kind of food/, "soup or stew");
   await write(page, "Weight of a bag", "1.6 kg");
   await write(page, "Thickness, flat", "30 mm");

@@ -67,6 +67,14 @@ TEST_CASE("a day is checked: its form, its dishes, and a label of each") {
     CHECK(checking.drawn(stew).find("Barley") != std::string::npos);
 }
 
+TEST_CASE("what is missing is told at the field that wants it") {
+    Checking checking;
+    const auto messages =
+        checking.check(replaced(orchard_day, "servings", "# servings"))["messages"];
+    REQUIRE(messages.size() == 1);
+    CHECK(messages[0]["key"] == "package[1].servings");
+}
+
 TEST_CASE("a label that stays as it was keeps its hash, and one that changes gets another") {
     Checking checking;
     const auto before = checking.check(orchard_day)["prints"];

@@ -36,7 +36,6 @@ TEST_CASE("the page's state has its words in the language that is set") {
         CHECK(state["words"]["type"].size() == 3);
         CHECK(state["today"] == "2026-10-17");
         CHECK(state["folder"] == "/days");
-        CHECK(state["archive"] == false);
     }
 }
 
