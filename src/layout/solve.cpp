@@ -1,6 +1,10 @@
 #include "layout/solve.h"
 
+#include "base/list.h"
+
 #include <algorithm>
+#include <iterator>
+#include <span>
 #include <utility>
 
 namespace thawslip::layout {
@@ -76,7 +80,7 @@ public:
     /// Gives the groups from `first` on what room is left, one after the other.
     void grow(Sizing& sizing, std::size_t first, Words words = Words::Whole) const {
         for (auto group = first; group < layout_.groups.size(); ++group) {
-            raise(sizing, group, is_roomy(sizing) ? largest : comfortable, words);
+            raise(sizing, group, may_grow(sizing, group) ? largest : comfortable, words);
         }
     }
 
@@ -100,8 +104,25 @@ private:
     }
 
     /// Leaving something out buys comfort, never size.
-    static bool is_roomy(const Sizing& sizing) {
-        return sizing.conceded == 0 && std::ranges::none_of(sizing.scales, is_cramped);
+    bool may_grow(const Sizing& sizing, std::size_t group) const {
+        return std::ranges::none_of(sizing.scales, is_cramped) &&
+               (sizing.conceded == 0 || (group > 0 && !has_bought(sizing, group)));
+    }
+
+    /// Whether something is left out that would stand there were a group smaller. What is left out
+    /// for its width alone, in another group, is not.
+    bool has_bought(const Sizing& sizing, std::size_t group) const {
+        auto smallest = sizing;
+        smallest.scales.at(group) = scale(0);
+        for (std::size_t i = 0; i < static_cast<std::size_t>(sizing.conceded); ++i) {
+            auto with = smallest;
+            with.taken_back.push_back(i);
+            const bool stands = std::ranges::count(with.taken_back, i) > 1;
+            if (!stands && fits(with, Words::Whole)) {
+                return true;
+            }
+        }
+        return false;
     }
 
     const Layout& layout_;
@@ -110,21 +131,42 @@ private:
     const typeset::FontSet& fonts_;
 };
 
-/// The sizes of one group on which prints agree: the smallest of those that are at least
-/// comfortable, and the smallest of those below.
-struct Agreed {
-    Scale roomy{2.0};
-    Scale cramped{1.0};
+using Sizes = std::vector<double>;
 
-    Scale& of(Scale own) { return is_cramped(own) ? cramped : roomy; }
-};
+/// Where ascending sizes are parted in two, each print taking the smallest of its part, so that
+/// together they lose least; the first of them where the two would hardly differ.
+double parting(std::span<const double> sizes) {
+    constexpr double visible =
+        0.25; // of the way from comfortable to largest: an eighth of its size
+    double best = sizes.front();
+    double most = 0.0;
+    for (std::size_t i = 1; i < sizes.size(); ++i) {
+        const double above = sizes[i] - sizes.front();
+        const auto gained = static_cast<double>(sizes.size() - i) * above;
+        if (above >= visible && gained > most) {
+            best = sizes[i];
+            most = gained;
+        }
+    }
+    return best;
+}
 
-Agreed agreed_on(const std::vector<SizedPrint>& all, std::size_t group) {
-    Agreed agreed;
-    for (const auto& print : all) {
-        const auto own = print.sizing.scales.at(group);
-        auto& least = agreed.of(own);
-        least.value = std::min(least.value, own.value);
+/// The sizes of one group on which prints agree, ascending: one for those below comfortable and one
+/// for the others, or two of the last group of several.
+Sizes agreed_on(const std::vector<SizedPrint>& all, std::size_t group) {
+    auto sizes = mapped(
+        all, [group](const SizedPrint& print) { return print.sizing.scales.at(group).value; });
+    std::ranges::sort(sizes);
+    const auto roomy = std::ranges::lower_bound(sizes, 1.0);
+    Sizes agreed;
+    if (roomy != sizes.begin()) {
+        agreed.push_back(sizes.front());
+    }
+    if (roomy != sizes.end()) {
+        agreed.push_back(*roomy);
+        if (group > 0 && group + 1 == all.front().layout.groups.size()) {
+            agreed.push_back(parting({roomy, sizes.end()}));
+        }
     }
     return agreed;
 }
@@ -139,7 +181,7 @@ std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size
         auto sizing = sizing_at(scale(comfortable), conceded);
         if (solver.fits(sizing, Words::Whole)) {
             solver.take_back(sizing);
-            solver.grow(sizing, conceded == 0 ? 0 : layout.groups.size());
+            solver.grow(sizing, 0);
             return sizing;
         }
     }
@@ -153,10 +195,11 @@ std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size
 void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts) {
     const auto groups = all.empty() ? 0 : all.front().layout.groups.size();
     for (std::size_t group = 0; group < groups; ++group) {
-        auto agreed = agreed_on(all, group);
+        const auto agreed = agreed_on(all, group);
         for (const auto& [layout, contents, room, sizing] : all) {
             auto& own = sizing.scales.at(group);
-            const auto before = std::exchange(own, agreed.of(own));
+            const auto above = std::ranges::upper_bound(agreed, own.value);
+            const auto before = std::exchange(own, Scale{*std::prev(above)});
             if (own.value < before.value) {
                 Solver{layout, contents, room, fonts}.grow(sizing, group + 1);
             }

@@ -43,8 +43,9 @@ struct SizedPrint {
 
 /// Makes the same area the same size on all prints of a sheet, group by group: that of the print
 /// with least room. Prints that had to go below comfortable agree among themselves, so a sheet has
-/// at most two sizes of a thing. What a group gives up goes to those behind it. \pre all have one
-/// layout
+/// at most two sizes of a thing. The last of several groups has one more: each bag's face is read
+/// alone, and a crowded one is not to make all others small. What a group gives up goes to those
+/// behind it. \pre all have one layout
 void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts);
 
 /// By how much a print that has no sizing is too large, and where.
