@@ -3,7 +3,9 @@
 #include "base/list.h"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
+#include <limits>
 #include <span>
 #include <utility>
 
@@ -14,6 +16,9 @@ namespace {
 constexpr int steps_per_unit = 64;
 
 enum class Words { Whole, MayBeCut };
+enum class Lines { AsManyAsBefore, MayBeMore };
+
+constexpr long any_lines = std::numeric_limits<long>::max();
 
 constexpr int comfortable = steps_per_unit;
 constexpr int largest = 2 * steps_per_unit;
@@ -33,8 +38,7 @@ public:
         : layout_{layout}, contents_{contents}, room_{room}, fonts_{fonts} {}
 
     bool fits(const Sizing& sizing, Words words) const {
-        const auto arrangement = arrange(layout_, contents_, room_, sizing, fonts_);
-        return arrangement.fits() && (words == Words::MayBeCut || !arrangement.cuts_words);
+        return fits(arrange(layout_, contents_, room_, sizing, fonts_), words);
     }
 
     /// A first group that stands on fewer lines leaves the others their size: it goes down first,
@@ -84,17 +88,47 @@ public:
         }
     }
 
+    /// The same for all; what the others cannot use the first has in the end, on more lines too.
+    void grow_all(Sizing& sizing) const {
+        grow(sizing, 0);
+        if (may_grow(sizing, 0)) {
+            raise(sizing, 0, largest, Words::Whole, Lines::MayBeMore);
+        }
+    }
+
 private:
+    static bool fits(const Arrangement& arrangement, Words words) {
+        return arrangement.fits() && (words == Words::MayBeCut || !arrangement.cuts_words);
+    }
+
+    /// On how many lines the words of the first group stand, where others stand behind it: one more
+    /// of the largest type would cost those more than it gives.
+    long first_lines(const Arrangement& arrangement) const {
+        long lines = 0;
+        for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
+            const auto* text = text_of(layout_.areas[i]);
+            const auto& placed = arrangement.areas[i];
+            if (layout_.groups.size() > 1 && text != nullptr && text->group == 0 && placed.shown) {
+                lines += std::lround(placed.place.size.height / placed.type.leading);
+            }
+        }
+        return lines;
+    }
+
     /// Raises one group to the largest step up to `high` at which all fits, the others being as
     /// they are: what fits at one size fits at every smaller one. It stays where it is if none
     /// does.
-    void raise(Sizing& sizing, std::size_t group, int high, Words words) const {
+    void raise(Sizing& sizing, std::size_t group, int high, Words words,
+               Lines lines = Lines::AsManyAsBefore) const {
         auto& own = sizing.scales.at(group);
+        const auto at = [&] { return arrange(layout_, contents_, room_, sizing, fonts_); };
+        const auto most = lines == Lines::MayBeMore ? any_lines : first_lines(at());
         int low = static_cast<int>(own.value * steps_per_unit);
         while (low < high) {
             const int middle = (low + high + 1) / 2;
             const auto before = std::exchange(own, scale(middle));
-            if (fits(sizing, words)) {
+            if (const auto arrangement = at();
+                fits(arrangement, words) && first_lines(arrangement) <= most) {
                 low = middle;
             } else {
                 high = middle - 1;
@@ -181,7 +215,7 @@ std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size
         auto sizing = sizing_at(scale(comfortable), conceded);
         if (solver.fits(sizing, Words::Whole)) {
             solver.take_back(sizing);
-            solver.grow(sizing, 0);
+            solver.grow_all(sizing);
             return sizing;
         }
     }

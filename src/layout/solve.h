@@ -19,8 +19,8 @@ struct Refusal {
 
 /// The largest sizes at which everything fits in `room`:
 /// 1. with nothing left out, every group at comfortable or above: the first group as large as it
-/// can
-///    be while the others are comfortable, then the next with what room is left; failing that,
+///    can be on the lines that it takes at comfortable while the others are comfortable, then the
+///    next with what room is left, and what is left after the last to the first; failing that,
 /// 2. all comfortable, with as few concessions as will do: an optional area left out, or one said
 ///    shorter. Those for which the last of them left room are taken back. They buy comfort, never
 ///    size; failing that,

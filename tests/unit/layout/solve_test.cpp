@@ -216,3 +216,36 @@ place  = { words = "place", group = "body", x_height = ["1.2 mm", "1.4 mm", "1.7
     const auto arrangement = arrange(layout, contents, {50_mm, 100_mm}, *sizes, testing::fonts());
     CHECK(arrangement.areas.back().shown);
 }
+
+TEST_CASE(
+    "a name takes a second line to grow only where what stands behind it needs the room no more") {
+    const auto layout = testing::layout_from(R"(
+print = "bag label"
+picture = ["dish", "cook"]
+columns = ["share"]
+groups = ["identity", "body"]
+[area]
+dish = { words = "dish", group = "identity", x_height = ["1.8 mm", "2.4 mm", "5 mm"] }
+cook = { words = "cook", group = "body", x_height = ["1.2 mm", "1.4 mm", "2.8 mm"] }
+)");
+    wording::Print print;
+    print.fields = {
+        testing::field("dish", {"Quince and celeriac hotpot"}),
+        testing::field("cook", {"In the oven until the crumbs are brown and it bubbles"})};
+    const auto contents = testing::shaped(print, layout);
+    const auto in = [&](Length height) {
+        const Size room{60_mm, height};
+        const auto sizes = solve(layout, contents, room, testing::fonts());
+        REQUIRE(sizes.has_value());
+        const auto arrangement = arrange(layout, contents, room, *sizes, testing::fonts());
+        const auto& dish = arrangement.areas.front();
+        return std::pair{std::lround(dish.place.size.height / dish.type.leading),
+                         sizes->scales[1].value};
+    };
+    const auto [lines_of_low, body_of_low] = in(21_mm); // two lines of the name would fit as well
+    CHECK(lines_of_low == 1);
+    CHECK(body_of_low > 1.0);
+    const auto [lines_of_high, body_of_high] = in(60_mm);
+    CHECK(lines_of_high > 1);
+    CHECK(body_of_high == doctest::Approx(2.0)); // which is all that it wants
+}
