@@ -101,14 +101,14 @@ private:
         return arrangement.fits() && (words == Words::MayBeCut || !arrangement.cuts_words);
     }
 
-    /// On how many lines the words of the first group stand, where others stand behind it: one more
-    /// of the largest type would cost those more than it gives.
+    /// On how many lines the words of the first group stand: one more of the largest type would
+    /// cost the groups behind it more than it gives.
     long first_lines(const Arrangement& arrangement) const {
         long lines = 0;
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
             const auto* text = text_of(layout_.areas[i]);
             const auto& placed = arrangement.areas[i];
-            if (layout_.groups.size() > 1 && text != nullptr && text->group == 0 && placed.shown) {
+            if (text != nullptr && text->group == 0 && placed.shown) {
                 lines += std::lround(placed.place.size.height / placed.type.leading);
             }
         }
@@ -122,7 +122,9 @@ private:
                Lines lines = Lines::AsManyAsBefore) const {
         auto& own = sizing.scales.at(group);
         const auto at = [&] { return arrange(layout_, contents_, room_, sizing, fonts_); };
-        const auto most = lines == Lines::MayBeMore ? any_lines : first_lines(at());
+        const bool keeps =
+            group == 0 && layout_.groups.size() > 1 && lines == Lines::AsManyAsBefore;
+        const auto most = keeps ? first_lines(at()) : any_lines;
         int low = static_cast<int>(own.value * steps_per_unit);
         while (low < high) {
             const int middle = (low + high + 1) / 2;
@@ -170,8 +172,7 @@ using Sizes = std::vector<double>;
 /// Where ascending sizes are parted in two, each print taking the smallest of its part, so that
 /// together they lose least; the first of them where the two would hardly differ.
 double parting(std::span<const double> sizes) {
-    constexpr double visible =
-        0.25; // of the way from comfortable to largest: an eighth of its size
+    constexpr double visible = 0.25; // of the way from comfortable to largest
     double best = sizes.front();
     double most = 0.0;
     for (std::size_t i = 1; i < sizes.size(); ++i) {
