@@ -34,9 +34,6 @@ std::vector<Phone> read_phones(const std::string& text) {
         return phones;
     }
     for (const auto& object : list) {
-        if (!object.is_object()) {
-            continue;
-        }
         Phone phone{number_of(object), phone_name(text_in(object, "name")), text_in(object, "key"),
                     text_in(object, "paired")};
         if (phone.number > 0 && !phone.name.empty() && phone.key.size() >= shortest_key) {

@@ -140,11 +140,13 @@ TEST_CASE_FIXTURE(WordsKitchen, "a photograph is read with what to do next, and 
 
 TEST_CASE_FIXTURE(WordsKitchen,
                   "a telephone's HEIC, and a picture without a code, say what helps") {
-    write_file(folder / "photo.heic", std::string{"\0\0\0\x18"
-                                                  "ftypheic\0\0\0\0mif1heic",
-                                                  24});
+    for (const auto* name : {"photo.heic", "photo"}) { // known by its name, and by how it begins
+        write_file(folder / name, std::string{"\0\0\0\x18"
+                                              "ftypheic\0\0\0\0mif1heic",
+                                              24});
+    }
     for (const std::string command :
-         {"read photo.heic", "plan photo.heic --eat \"2026-10-20 18:30\""}) {
+         {"read photo.heic", "plan photo.heic --eat \"2026-10-20 18:30\"", "read photo"}) {
         CAPTURE(command);
         const auto refused = (*this)(command);
         CHECK(refused.status == 1);
