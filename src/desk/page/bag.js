@@ -125,6 +125,7 @@ async function read(view, path, body, eat) {
   try {
     await show_answer(view, await in_full(view.desk, await view.desk.ask("POST", path, body)), eat);
   } catch (failure) {
+    await show_answer(view, { bags: [] }); // not the bag before, which nobody asked for
     view.desk.tell(failure);
   }
   view.result.removeAttribute("aria-busy");

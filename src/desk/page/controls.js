@@ -3,7 +3,7 @@
 // `read` gives the value as an edit takes it (null: no such key; undefined: not ready yet), `write` shows one.
 // `changed` is called when the cook has changed it.
 
-import { button, el, fresh_id, maybe, say } from "./ui.js";
+import { button, el, fresh_id, in_this_century, maybe, say } from "./ui.js";
 
 const shown = (value) => (value === null || value === undefined || typeof value === "object" ? "" : String(value));
 const list_of = (value) => (Array.isArray(value) ? value.filter((one) => one !== null).map(String) : shown(value) ? [shown(value)] : []);
@@ -40,12 +40,16 @@ function date(given) {
   // While a date is typed it has no value, or one of a year like 0002: that is nothing to write down yet.
   const read = () => {
     const { value, validity, ownerDocument } = made.input;
+    const is_typed = ownerDocument.activeElement === made.input;
     if (value === "") {
-      return validity.badInput || ownerDocument.activeElement === made.input ? undefined : null;
+      return validity.badInput || is_typed ? undefined : null;
     }
-    return value < "1990" ? undefined : { date: value };
+    return value < "1990" && is_typed ? undefined : { date: value };
   };
-  made.input.addEventListener("blur", given.changed);
+  made.input.addEventListener("blur", () => {
+    made.input.value = in_this_century(made.input.value);
+    given.changed();
+  });
   return { ...made, read, write: (value) => { made.input.value = shown(value); } };
 }
 

@@ -16,13 +16,14 @@ const last = { number: null, panes: new Set(narrow.matches ? ["form"] : ["form",
 async function book_of(desk, number) {
   const day = await desk.ask("GET", `/api/day/${number}`);
   const known = books.get(number);
+  const draft = day.draft ?? null;
   if (known && known.text === day.text) {
-    return Object.assign(known, { etag: day.etag, saved: day.text });
+    return Object.assign(known, { etag: day.etag, saved: day.text, draft });
   }
   if (known && (known.etag === day.etag || known.changed())) {
-    return known; // another program's text is noticed when this one is saved
+    return Object.assign(known, { draft }); // another program's text is noticed when this one is saved
   }
-  const book = open_book(desk, day);
+  const book = Object.assign(open_book(desk, day), { draft });
   books.set(number, book);
   if (typeof day.draft === "string" && day.draft !== day.text) {
     await offer_draft(book, day.draft);

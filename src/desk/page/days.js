@@ -1,6 +1,6 @@
 // The list of days, and how a new one begins.
 
-import { ask_cook, button, count, date, el, field, say, select } from "./ui.js";
+import { ask_cook, button, count, date, el, field, in_this_century, say, select } from "./ui.js";
 
 function row(day) {
   const name = el("a", { href: `#/day/${day.number}`, class: "dish" }, day.made ? date(day.made) : day.name);
@@ -31,7 +31,7 @@ export async function new_day(desk) {
   }
   try {
     const begins = /^\d+$/.test(from.value) ? Number(from.value) : from.value;
-    const { number } = await desk.ask("POST", "/api/days", { from: begins, made: when.value || today });
+    const { number } = await desk.ask("POST", "/api/days", { from: begins, made: in_this_century(when.value) || today });
     desk.go(`#/day/${number}`);
   } catch (failure) {
     desk.tell(failure);

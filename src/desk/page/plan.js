@@ -20,8 +20,9 @@ export function usual_time(today, bags) {
 
 /** Remarks as messages are; the dish stands before what is said of it. */
 function remark_messages(remarks, names_dish) {
+  const kind = (severity) => (severity === "cannot be done" ? { severity: "error", mark: "plan.cannot_be_done" } : { severity });
   return messages(remarks.map(({ severity, dish, text }) => (
-    { severity, text: names_dish && dish ? say("plan.of_dish", dish, text) : text, hints: [] })));
+    { ...kind(severity), text: names_dish && dish ? say("plan.of_dish", dish, text) : text, hints: [] })));
 }
 
 /** What is to be minded at an event stands beside it; the rest before all. */

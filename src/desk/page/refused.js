@@ -5,9 +5,10 @@ import { say } from "./ui.js";
 export class Refused extends Error {
   /** `status` 0: no answer at all. */
   constructor(status, answer) {
-    super(answer?.messages?.[0]?.text ?? say("page.no_answer"));
+    const said = status === 401 ? null : answer?.messages;
+    super(said?.[0]?.text ?? say(status === 401 ? "page.other_run" : "page.no_answer"));
     this.status = status;
     this.answer = answer;
-    this.messages = answer?.messages ?? [{ severity: "error", text: this.message, hints: [] }];
+    this.messages = said ?? [{ severity: "error", text: this.message, hints: [] }];
   }
 }

@@ -41,14 +41,20 @@ export async function offer_draft(book, draft) {
   if (answer === "saved") { book.put(book.saved, "saved"); }
 }
 
+/** Takes what stands in a field that is left only later, as an allergen before Enter. */
+function finish_typing() {
+  document.activeElement?.dispatchEvent(new Event("change"));
+}
+
 export function make_saving(book, desk) {
-  const self = { timer: 0, drafted: null, saving: null };
+  const self = { timer: 0, drafted: book.draft, saving: null }; // the program may have a draft from before
   const state = el("p", { class: "soft", role: "status" });
 
   function tell() {
-    const words = book.changed() ? say(self.drafted === book.text ? "day.draft_kept" : "day.not_saved") : say("day.saved");
+    const unsaved = book.changed() || book.editing();
+    const words = unsaved ? say(self.drafted === book.text ? "day.draft_kept" : "day.not_saved") : say("day.saved");
     if (state.textContent !== words) { state.textContent = words; }
-    save.disabled = !book.changed();
+    save.disabled = !unsaved;
   }
   async function keep_draft(keepalive = false) {
     clearTimeout(self.timer);
@@ -90,6 +96,7 @@ export function make_saving(book, desk) {
   }
   async function save_now() {
     try {
+      finish_typing();
       await book.settled();
       await put(book.text, book.etag);
     } catch (failure) {
@@ -115,12 +122,14 @@ export function make_saving(book, desk) {
     self.timer = setTimeout(keep_draft, draft_pause);
     tell();
   });
+  book.listen("stuck", tell);
   tell();
   return {
     save, state, save_day,
     async close() {
       document.removeEventListener("visibilitychange", hidden);
       removeEventListener("pagehide", going);
+      await book.settled();
       await keep_draft();
     },
   };

@@ -55,6 +55,11 @@ export function date(iso, style = { day: "numeric", month: "short", year: "numer
   return new Intl.DateTimeFormat(locale(), { ...style, timeZone: "UTC" }).format(day);
 }
 
+/** "2026-11-30" of "0026-11-30": a year that was typed in two figures. */
+export function in_this_century(iso) {
+  return iso.replace(/^00(?=\d\d-)/, "20");
+}
+
 /** "December 2026" of "2026-12". */
 export function month(iso) {
   return date(iso, { month: "long", year: "numeric" });
@@ -152,10 +157,10 @@ export function renewed(node, make) {
   };
 }
 
-/** Messages as the program gives them; a hint of what was meant may be taken by `take`. */
+/** Messages as the program gives them; `mark` is the key of another word than their severity. */
 export function messages(list) {
-  return el("ul", { class: "messages" }, list.map(({ severity, text, hints }) =>
-    el("li", { class: severity }, el("strong", { class: "mark" }, say(`page.${severity}`)), " ", text,
+  return el("ul", { class: "messages" }, list.map(({ severity, mark = `page.${severity}`, text, hints }) =>
+    el("li", { class: severity }, el("strong", { class: "mark" }, say(mark)), " ", text,
       (hints ?? []).map((hint) => el("span", { class: "hint" }, hint)))));
 }
 

@@ -41,6 +41,14 @@ async function by_photo(page, world, bag) {
   assert.equal(await answer(page).locator(".id code").textContent(), bag.id);
 }
 
+/** A picture without a code is refused, and the bag of before is shown no longer. */
+async function no_photo(page, world) {
+  fs.writeFileSync(world.file("words.png"), "no picture");
+  await page.locator("input[type=file]").setInputFiles(world.file("words.png"));
+  await page.getByText("neither a PNG nor a JPEG").waitFor();
+  assert.equal(await answer(page).count(), 0, "no bag is shown that nobody asked for");
+}
+
 async function by_typing(page, bag, bags) {
   await page.reload();
   const typed = page.getByLabel("Id or words of the dish");
@@ -127,6 +135,8 @@ export async function walk(world) {
   const page = await world.view(desk, "bag");
   const bag = await by_camera(page, bags);
   await by_photo(page, world, bag);
+  world.expect_in_console(/status of 422/);
+  await no_photo(page, world);
   await by_typing(page, bag, bags);
   await noted(page, world, bag);
   await moved(page, world, bag);

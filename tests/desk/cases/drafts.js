@@ -38,6 +38,44 @@ async function two_tabs(world, desk, file) {
   await second.context().close();
 }
 
+const servings = (page) => page.getByLabel("Servings of a bag").first();
+
+/** What is half written, is left, and is then saved as something else: the draft of before is gone. */
+async function draft_of_before(world, desk, file) {
+  const page = await world.view(desk, "day/1");
+  await servings(page).waitFor();
+  const kept = page.waitForResponse((response) => response.url().includes("/api/draft/") && response.ok());
+  await servings(page).fill("9");
+  await kept;
+  await world.go(page, "print/1");
+  await page.getByRole("button", { name: "Save them" }).waitFor();
+  await page.goBack();
+  await servings(page).fill("7");
+  await until(async () => /servings\s*=\s*7/.test(await area(page).inputValue()), "the text has it");
+  await page.keyboard.press("Control+S");
+  await until(() => /servings\s*=\s*7/.test(fs.readFileSync(file, "utf8")), "it is saved");
+  await world.go(page, "print/1");
+  await page.locator(".sheet-pane img").first().waitFor();
+  assert.equal(await page.getByRole("button", { name: "Save them" }).count(), 0, "nothing is left to be saved");
+  await page.context().close();
+}
+
+/** An allergen that stands in its box is taken by saving, as it is by Enter. */
+async function saved_from_the_box(world, desk, file) {
+  const page = await world.view(desk, "day/1");
+  await page.getByLabel("Contains", { exact: true }).first().fill("mustard");
+  await page.keyboard.press("Control+S");
+  await until(() => /contains\s*=.*"mustard"/.test(fs.readFileSync(file, "utf8")), "it is saved");
+  const made = page.getByLabel("Packing day");
+  await made.fill("0026-10-18");
+  await made.blur();
+  await until(async () => await made.inputValue() === "2026-10-18", "a year in two figures is one of this century");
+  await until(async () => /made\s*=\s*2026-10-18/.test(await area(page).inputValue()), "and so in the text");
+  await page.getByRole("button", { name: "Save", exact: true }).click();
+  await until(() => fs.readFileSync(file, "utf8").includes("2026-10-18"), "and in the file");
+  await page.context().close();
+}
+
 async function killed_while_typing(world, desk, file) {
   const page = await world.view(desk, "day/2");
   await area(page).waitFor();
@@ -45,6 +83,9 @@ async function killed_while_typing(world, desk, file) {
   await type_at_the_end(page, "# half a thought");
   await kept;
   await desk.kill();
+  await servings(page).fill("11");
+  await page.getByText("The program does not answer").waitFor();
+  assert.equal(await servings(page).inputValue(), "11", "what is typed stays where nobody answers");
   await page.context().close();
   assert.ok(!fs.readFileSync(file, "utf8").includes("half a thought"), "it is a draft, and no day");
   const again = await world.desk();
@@ -59,6 +100,9 @@ export async function walk(world) {
   world.expect_in_console(/status of 409|ERR_CONNECTION_REFUSED|ERR_CONNECTION_RESET|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED_ENCODING/);
   world.sample("windfall-day.toml"); // the second by name
   const desk = await world.desk();
-  await two_tabs(world, desk, path.join(world.days, "orchard-day.toml"));
+  const file = path.join(world.days, "orchard-day.toml");
+  await draft_of_before(world, desk, file);
+  await saved_from_the_box(world, desk, file);
+  await two_tabs(world, desk, file);
   await killed_while_typing(world, desk, path.join(world.days, "windfall-day.toml"));
 }
