@@ -2,9 +2,13 @@
 
 #include "base/list.h"
 #include "kitchen/texts/lexicon.h"
+#include "kitchen/texts/sentences.h"
+#include "kitchen/timeline/cook_window.h"
+#include "kitchen/timeline/finish_order.h"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 
 namespace thawslip::kitchen {
@@ -120,6 +124,72 @@ void part_steps(std::vector<Gathered>& moments, const std::vector<Finish>& finis
     }
 }
 
+/// Whether all that a step says is for the time that it names at a word: it is one clause, or
+/// begins with it. "Bake it, lid off for the last 15 min" says more.
+bool is_about(const WordedText& step, std::size_t word) {
+    constexpr std::size_t most_before = 2; // "for the last", "in den letzten"
+    return step.clauses.front() == step.clauses.back() || word <= most_before;
+}
+
+/// The duration whose number stands at a word, its unit behind it.
+std::optional<std::chrono::minutes> duration_at(const WordedText& text, std::size_t word) {
+    const auto number = word < text.words.size() ? number_at(text, word) : std::nullopt;
+    for (const auto& [unit, minutes] : {std::pair{"minutes", 1.0}, std::pair{"hours", 60.0}}) {
+        const auto units = mapped(mentions(text, Section::Doing, unit), &Mention::first);
+        if (number && contains(units, word + 1)) {
+            return std::chrono::minutes{std::lround(*number * minutes)};
+        }
+    }
+    return std::nullopt;
+}
+
+/// The time that a step says of itself, counted back from the end: "for the last 15 min".
+std::optional<When> closing_time(const WordedText& step) {
+    for (const auto& last : mentions(step, Section::Doing, "closing")) {
+        const auto time = duration_at(step, last.first + last.count);
+        if (time && is_about(step, last.first)) {
+            return When{When::Anchor::BeforeEnd, *time};
+        }
+    }
+    return std::nullopt;
+}
+
+/// Lets a step stand at the time that it says of itself, with those behind it: at that moment, or
+/// at one of its own. Where steps would have to change their order for it, it stays where it is.
+void stand_at(std::vector<Gathered>& moments, std::size_t step, When when,
+              std::chrono::minutes cooking) {
+    const auto position = [cooking](const Gathered& moment) {
+        return time_from_start(moment.when, cooking);
+    };
+    const auto own = time_from_start(when, cooking);
+    const auto next = std::ranges::find_if(
+        moments, [&](const Gathered& moment) { return moment.first_step > step; });
+    if (position(*std::prev(next)) >= own) {
+        return;
+    }
+    const auto later = std::ranges::find_if(
+        next, moments.end(), [&](const Gathered& moment) { return position(moment) >= own; });
+    if (std::any_of(next, later, [](const Gathered& moment) { return moment.is_named(); })) {
+        return;
+    }
+    const bool is_new = later == moments.end() || later->when != when;
+    const auto end = is_new ? later : std::next(later);
+    std::for_each(next, end, [step](Gathered& moment) { moment.first_step = step; });
+    if (is_new) {
+        moments.insert(later, Gathered{when, {}, {}, step});
+    }
+}
+
+void let_times_count(std::vector<Gathered>& moments, const std::vector<WordedText>& steps,
+                     const Package& package) {
+    const auto cooking = usable_cook_time(package);
+    for (std::size_t step = 1; cooking && step < steps.size(); ++step) {
+        if (const auto when = closing_time(steps[step])) {
+            stand_at(moments, step, *when, middle_of(*cooking));
+        }
+    }
+}
+
 /// The acts of a moment whose steps end before `end`: each addition before the step that names it,
 /// one that no step of the moment names before all.
 std::vector<CookAct> acts_of(const Gathered& moment, std::size_t end) {
@@ -155,6 +225,7 @@ std::vector<CookMoment> cook_sequence(const PlannedPackage& planned) {
     const auto steps = cook ? mapped(cook->steps, worded) : std::vector<WordedText>{};
     auto gathered = moments_of(planned.finish);
     part_steps(gathered, planned.finish, steps);
+    let_times_count(gathered, steps, planned.package);
     std::vector<CookMoment> moments;
     for (std::size_t i = 0; i < gathered.size(); ++i) {
         const auto end = i + 1 < gathered.size() ? gathered[i + 1].first_step : steps.size();

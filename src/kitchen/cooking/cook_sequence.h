@@ -29,7 +29,8 @@ struct CookMoment {
 /// until one names an addition of a later moment: "Stir in the spinach" begins "last 10 min", when
 /// the spinach goes in. Words are compared by their dictionary forms, in any language. Steps keep
 /// their order, and additions theirs: one that no step names stands at the end of what comes before
-/// the next moment. Nothing is left out, whatever the words are.
+/// the next moment. A step that is all about a time before the end, "Take the lid off for the last
+/// 15 min", stands at that time. Nothing is left out, whatever the words are.
 std::vector<CookMoment> cook_sequence(const PlannedPackage& planned);
 
 } // namespace thawslip::kitchen

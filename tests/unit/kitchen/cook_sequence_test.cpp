@@ -74,6 +74,49 @@ TEST_CASE("a single step that names a late addition stays at the start") {
     CHECK(moments[1].acts == std::vector<CookAct>{{{0}, {}}});
 }
 
+namespace {
+
+/// The steps of each moment of a dish that takes 80 to 100 min, with peas for the last 20:
+/// "start 1 2, last 20 3".
+std::string moments_of(std::vector<std::string> steps) {
+    auto planned = dish({addition("100 g peas", Anchor::BeforeEnd, 20)}, std::move(steps));
+    planned.package.cook->time = TimeRange{std::chrono::minutes{80}, std::chrono::minutes{100}};
+    std::string text;
+    for (const auto& moment : cook_sequence(planned)) {
+        text += text.empty() ? "start" : ", last " + std::to_string(moment.when.offset.count());
+        for (const auto& act : moment.acts) {
+            text += act.step ? " " + std::to_string(*act.step + 1) : "";
+        }
+    }
+    return text;
+}
+
+} // namespace
+
+TEST_CASE("a step that is all about a time before the end stands at that time") {
+    CHECK(moments_of({"Bake it.", "Stir in the peas.", "Take the lid off for the last 10 min."}) ==
+          "start 1, last 20 2, last 10 3");
+    CHECK(moments_of({"Bake it.", "Turn it for the last half.", "Turn it for the last 40 minutes.",
+                      "Stir in the peas."}) == "start 1 2, last 40 3, last 20 4");
+    CHECK(moments_of({"Backen.", "In den letzten 10 Minuten den Deckel abnehmen."}) ==
+          "start 1, last 20, last 10 2");
+    CHECK(moments_of({"Al horno.", "Los últimos 20 minutos, sin tapa."}) == "start 1, last 20 2");
+    CHECK(moments_of({"Bake it.", "Turn the heat down for the last 1 hour."}) ==
+          "start 1, last 60 2, last 20");
+}
+
+TEST_CASE("a step that says more, or would have to change its place, stays where it is") {
+    CHECK(moments_of({"Warm it.", "Bake it, lid off for the last 10 min."}) ==
+          "start 1 2, last 20");
+    CHECK(moments_of({"Warm it.", "Lid off for the last 10 min.", "Stir in the peas."}) ==
+          "start 1 2, last 20 3");
+    CHECK(moments_of({"Warm it.", "Stir in the peas.", "Lid off for the last 30 min."}) ==
+          "start 1, last 20 2 3");
+    CHECK(moments_of({"Lid off for the last 30 min."}) == "start 1, last 20");
+    CHECK(moments_of({"Warm it.", "It lasts 10 min.", "The last 10 onions go in."}) ==
+          "start 1 2 3, last 20");
+}
+
 TEST_CASE("whatever the words, every step and every addition comes once and in order") {
     const std::vector<std::string> words = {"salt", "rice and peas", "peas", "the salt", "rice"};
     for (std::size_t shift = 0; shift < words.size(); ++shift) {
