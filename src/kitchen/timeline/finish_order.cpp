@@ -25,6 +25,25 @@ minutes within_anchor(When when) {
     return when.anchor == When::Anchor::BeforeEnd ? -when.offset : when.offset;
 }
 
+/// Whether two moments are the same minute of a dish that cooks for `cooking`: "halfway" and "after
+/// 45 min" of one that takes 90. The start and serving are moments of their own.
+bool are_one(When a, When b, minutes cooking) {
+    const auto is_between = [](When when) {
+        return when.anchor != When::Anchor::AtStart && when.anchor != When::Anchor::AtServing;
+    };
+    return is_between(a) && is_between(b) &&
+           time_from_start(a, cooking) == time_from_start(b, cooking);
+}
+
+/// What goes in at the same minute is said to go in at the same moment.
+void name_alike(std::vector<Finish>& finish, minutes cooking) {
+    for (std::size_t i = 1; i < finish.size(); ++i) {
+        if (are_one(finish[i - 1].when, finish[i].when, cooking)) {
+            finish[i].when = finish[i - 1].when;
+        }
+    }
+}
+
 } // namespace
 
 minutes time_from_start(When when, minutes cooking) {
@@ -45,6 +64,9 @@ std::vector<Finish> in_order(std::vector<Finish> finish, const std::optional<Tim
         return std::tuple{at, rank(one.when.anchor), within_anchor(one.when)};
     };
     std::ranges::stable_sort(finish, {}, key);
+    if (cooking && cooking->low == cooking->high) {
+        name_alike(finish, cooking->low);
+    }
     return finish;
 }
 

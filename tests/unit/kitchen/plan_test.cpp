@@ -227,6 +227,26 @@ TEST_CASE("finishing ingredients are ordered by when they go in") {
         CHECK(items(in_order(written, TimeRange{minutes{260}, minutes{260}})) ==
               Names{"stock", "chestnuts", "apple", "rice", "sage", "spinach", "cream"});
     }
+    SUBCASE("what goes in at the same minute goes in at the same moment") {
+        const std::vector<Finish> all = {
+            finish("apple", Halfway),       finish("sage", AfterStart, 45),
+            finish("rice", BeforeEnd, 45),  finish("stock", AtStart),
+            finish("pears", AfterStart, 0), finish("dill", AtServing),
+            finish("peas", BeforeEnd, 0)};
+        const auto fixed = in_order(all, TimeRange{minutes{90}, minutes{90}});
+        REQUIRE(items(fixed) == Names{"stock", "pears", "sage", "apple", "rice", "peas", "dill"});
+        const When sage{AfterStart, minutes{45}};
+        CHECK(fixed[0].when == When{AtStart, minutes{0}});
+        CHECK(fixed[1].when == When{AfterStart, minutes{0}});
+        for (std::size_t place = 2; place < 5; ++place) {
+            CHECK(fixed[place].when == sage);
+        }
+        CHECK(fixed[5].when == When{BeforeEnd, minutes{0}});
+        CHECK(fixed[6].when == When{AtServing, minutes{0}});
+        // Of 80 to 100 min the half is no one minute.
+        const auto ranging = in_order(all, TimeRange{minutes{80}, minutes{100}});
+        CHECK(ranging[3].when == When{Halfway, minutes{0}});
+    }
     SUBCASE("where it is not known, by their kind") {
         CHECK(items(in_order(written, std::nullopt)) ==
               Names{"stock", "chestnuts", "sage", "apple", "rice", "spinach", "cream"});
