@@ -16,6 +16,7 @@ struct Rounding {
     std::int64_t step = 1;
 };
 constexpr std::array<Rounding, 4> metric = {{{1000, 50}, {200, 10}, {50, 5}, {10, 1}}};
+constexpr Rounding by_the_jug = {25, 5}; // of litres: no jug shows 38 ml
 
 /// What a spoon, a cup or a knife parts: the first of these that comes within a twentieth.
 constexpr std::array<std::int64_t, 5> parts = {1, 2, 4, 3, 8};
@@ -24,11 +25,17 @@ Amount product(Amount a, Amount b) {
     return in_lowest_terms({a.numerator * b.numerator, a.denominator * b.denominator});
 }
 
-std::optional<Amount> rounded_metric(double value) {
+Amount multiple(double value, std::int64_t step) {
+    return {std::llround(value / static_cast<double>(step)) * step, 1};
+}
+
+std::optional<Amount> rounded_metric(double value, Unit unit) {
     for (const auto& [above, step] : metric) {
         if (value > above) {
-            const auto count = std::llround(value / static_cast<double>(step));
-            return Amount{count * step, 1};
+            const bool is_poured = dimension(unit) == Dimension::Volume;
+            return multiple(value, is_poured && value > by_the_jug.above
+                                       ? std::max(step, by_the_jug.step)
+                                       : step);
         }
     }
     return std::nullopt;
@@ -51,12 +58,16 @@ Amount in_parts(double value) {
 }
 
 Amount rounded(Amount amount, Unit unit) {
-    const auto round = is_metric(unit) ? rounded_metric(amount.value()) : std::nullopt;
+    const auto round = is_metric(unit) ? rounded_metric(amount.value(), unit) : std::nullopt;
     return round ? *round : in_parts(amount.value());
 }
 
-/// A third of a litre is poured by the millilitre.
+/// A third of a litre is poured by the millilitre, a quarter of a tablespoon taken with a teaspoon.
 Unit smaller_unit(Unit unit, double least) {
+    constexpr double least_tablespoon = 0.5;
+    if (unit == Unit::Tablespoon && least < least_tablespoon) {
+        return Unit::Teaspoon;
+    }
     const bool is_less = least < 1;
     if (is_less && (unit == Unit::Litre || unit == Unit::Decilitre || unit == Unit::Centilitre)) {
         return Unit::Millilitre;

@@ -65,6 +65,12 @@ TEST_CASE("amounts in proportion are as round as kitchens measure") {
         {"3 onions", {1, 3}, "1 onions"},
         {"2 tbsp mustard", {1, 3}, "⅔ tbsp mustard"},
         {"1 tsp salt", {1, 4}, "¼ tsp salt"},
+        {"1 tbsp vinegar", {1, 4}, "¾ tsp vinegar"}, // no spoon holds a quarter of one
+        {"1-2 tbsp oil", {1, 2}, "½–1 tbsp oil"},
+        {"150 ml cream", {1, 4}, "40 ml cream"}, // no jug shows 38 ml
+        {"150 g cream", {1, 4}, "38 g cream"},
+        {"75 ml oil", {1, 3}, "25 ml oil"},
+        {"70 ml oil", {1, 3}, "23 ml oil"},
         {"1 cup cream", {3, 2}, "1½ cups cream"},
         {"200-300 g spinach", {1, 2}, "100–150 g spinach"},
         {"400 g rice", {3, 1}, "1.2 kg rice"},
