@@ -330,8 +330,8 @@ Field frozen_safe_field(const Style& style) {
 }
 
 bool thaw_line_says(const kitchen::Caution& caution) {
-    return caution.id == "thaw-cook-at-once" || caution.id == "cold-water-thaw" ||
-           caution.id == "thaw-still-hard"; // on cards
+    return caution.id == "thaw-cook-at-once" || caution.id == "thaw-no-days-left" ||
+           caution.id == "cold-water-thaw" || caution.id == "thaw-still-hard"; // on cards
 }
 
 Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLevel least,

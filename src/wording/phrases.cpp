@@ -85,6 +85,17 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
                : language.say(keys.timed, {low, high});
 }
 
+/// "…; cook within 3 days of thawing": by the lists' lower figure.
+std::string with_days_left(const std::string& text, const kitchen::DaysLeft& left,
+                           const Language& language, Form form) {
+    const std::string least = form == Form::Least ? "-least" : "";
+    const auto days = left.low.count();
+    const std::string key = days == 0   ? "thaw.same-day"
+                            : days == 1 ? "thaw.within-day"
+                                        : "thaw.within-days";
+    return language.say(key + least, {text, std::to_string(days)});
+}
+
 std::string day_of(kitchen::Date date) {
     return std::to_string(static_cast<unsigned>(date.day()));
 }
@@ -176,11 +187,8 @@ std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& lan
     if (thaw.method == kitchen::ThawMethod::FromFrozen && !planned.other_thaws.empty()) {
         text = language.say("thaw.not-needed", {text});
     }
-    if (const auto days = kitchen::cook_within(planned)) { // none left: a caution says so
-        const std::string least = form == Form::Least ? "-least" : "";
-        text = days->count() == 1 ? language.say("thaw.within-day" + least, {text})
-                                  : language.say("thaw.within-days" + least,
-                                                 {text, std::to_string(days->count())});
+    if (planned.after_thawing && thaw.method == kitchen::ThawMethod::Refrigerator) {
+        text = with_days_left(text, *planned.after_thawing, language, form);
     }
     if (!thaw.note.empty()) {
         text += ". " + capitalised(thaw.note);

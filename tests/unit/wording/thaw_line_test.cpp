@@ -35,8 +35,9 @@ TEST_CASE("the thaw line gives the time, how long it keeps, and what must be don
          "thawing"},
         {thawing(Refrigerator, 24h, MissingSize::Thickness, days{1}),
          "in the refrigerator on a tray: look from 16 h, allow 24 h; cook within 1 day of thawing"},
-        {thawing(Refrigerator, 24h, MissingSize::None, days{0}), // a caution says "the same day"
-         "in the refrigerator on a tray: look from 16 h, allow 24 h"},
+        {thawing(Refrigerator, 24h, MissingSize::None, days{0}),
+         "in the refrigerator on a tray: look from 16 h, allow 24 h; cook on the day it has "
+         "thawed"},
         {thawing(Refrigerator, 24h, MissingSize::Both, days{3}),
          "in the refrigerator: look from 12 h, allow 24 h for every 2 kg, at least 24 h; cook "
          "within "
