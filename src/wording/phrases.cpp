@@ -136,6 +136,21 @@ std::string say_lead(std::chrono::minutes lead, const Language& language) {
                             : say_duration(lead, language);
 }
 
+std::string say_lead_in_days(std::chrono::minutes lead, const Language& language) {
+    constexpr std::chrono::days least{2};
+    const auto days = std::chrono::floor<std::chrono::days>(lead);
+    const auto text = say_lead(lead, language);
+    if (days < least) {
+        return text;
+    }
+    const auto in_days = say_days(days, language);
+    return language.say(
+        "time.lead",
+        {text, lead == days
+                   ? in_days
+                   : language.say("time.days-more", {in_days, say_lead(lead - days, language)})});
+}
+
 std::string say_days(std::chrono::days days, const Language& language) {
     return days.count() == 1 ? language.say("time.day")
                              : language.say("time.days", {std::to_string(days.count())});

@@ -32,6 +32,9 @@ std::string say_duration(std::chrono::minutes duration, const Language& language
 /// thawing in water is counted in them: `2½ h`, `72 h`.
 std::string say_lead(std::chrono::minutes lead, const Language& language);
 
+/// The same, from two days on also in these, for who counts back from a day: `64 h (2 days 16 h)`.
+std::string say_lead_in_days(std::chrono::minutes lead, const Language& language);
+
 std::string say_days(std::chrono::days days, const Language& language); ///< "1 day", "3 days"
 
 /// "7–9 h", "90–120 min"; one duration where both ends are equal.

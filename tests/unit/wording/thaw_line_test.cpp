@@ -62,3 +62,13 @@ TEST_CASE("where food does not thaw as set, the thaw line falls back to the agen
     CHECK(say_thaw(planned, wording::shipped_language("en")) ==
           "in the refrigerator: look from 12 h, allow 24 h for every 2 kg, at least 24 h");
 }
+
+TEST_CASE("what begins days ahead is said in days too") {
+    const auto said = [](std::chrono::minutes lead, const char* language) {
+        return wording::say_lead_in_days(lead, wording::shipped_language(language));
+    };
+    CHECK(said(47h, "en") == "47 h");
+    CHECK(said(48h, "en") == "48 h (2 days)");
+    CHECK(said(64h, "de") == "64 h (2 Tage 16 h)");
+    CHECK(said(73h, "es") == "73 h (3 días 1 h)");
+}
