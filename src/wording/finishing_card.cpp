@@ -28,10 +28,13 @@ Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
 }
 
 Field finish_count(const kitchen::PlannedPackage& planned, const Style& style) {
-    const auto count = planned.finish.size() + planned.package.sides.size();
-    const auto words =
-        style.language.say_count("finishing-card.thing", "finishing-card.things", count);
-    return {field_name::finish_count, {plain(words)}, planned.package.where.key("finish")};
+    const auto count = planned.finish.size();
+    Field field{field_name::finish_count, {}, planned.package.where.key("finish")};
+    if (count > 0) { // else there are sides alone
+        field.paragraphs = {plain(
+            style.language.say_count("finishing-card.thing", "finishing-card.things", count))};
+    }
+    return field;
 }
 
 /// The allergens that the words of the additions name, where the list in force asks for them or the
