@@ -29,6 +29,45 @@ std::string say_kind(const std::string& kind, const Style& style) {
     return style.language.has(key) ? style.say(key) : kind;
 }
 
+/// A name, and behind it in brackets the kinds that have to be named.
+struct SaidAllergen {
+    std::string name;
+    std::vector<std::string> kinds;
+};
+
+SaidAllergen named_as_said(const kitchen::NamedAllergen& named, const Style& style) {
+    const auto [allergen, kind] = as_listed(named, *style.allergens);
+    if (goes_by_kind(named, *style.allergens)) {
+        return {say_kind(kind, style), {}};
+    }
+    SaidAllergen said{style.say(table_key("allergen.", key(allergen))), {}};
+    if (!kind.empty()) {
+        said.kinds.push_back(say_kind(kind, style));
+    }
+    return said;
+}
+
+std::string say_named(const SaidAllergen& said, const Style& style) {
+    return said.kinds.empty()
+               ? said.name
+               : style.say("allergen.with-kind", {said.name, joined(said.kinds, ", ")});
+}
+
+/// Kinds of one name stand in one bracket. "Tree nuts" alone says more than its kinds do, and
+/// stays.
+void add_said(std::vector<SaidAllergen>& all, const SaidAllergen& more) {
+    const auto same = std::ranges::find_if(all, [&](const SaidAllergen& one) {
+        return one.name == more.name && one.kinds.empty() == more.kinds.empty();
+    });
+    if (same == all.end()) {
+        all.push_back(more);
+        return;
+    }
+    for (const auto& kind : more.kinds) {
+        add_once(same->kinds, kind);
+    }
+}
+
 } // namespace
 
 Style style_for(const Language& language, const kitchen::KitchenSettings& settings) {
@@ -68,25 +107,20 @@ std::string say_setting(std::string_view setting, const Style& style) {
 }
 
 std::string say_allergen(const kitchen::NamedAllergen& named, const Style& style) {
-    const auto [allergen, kind] = as_listed(named, *style.allergens);
-    if (goes_by_kind(named, *style.allergens)) {
-        return say_kind(kind, style);
-    }
-    const auto name = style.say(table_key("allergen.", key(allergen)));
-    return kind.empty() ? name : style.say("allergen.with-kind", {name, say_kind(kind, style)});
+    return say_named(named_as_said(named, style), style);
 }
 
 std::string say_contains(const std::vector<kitchen::DeclaredAllergen>& all, const Style& style) {
-    std::vector<std::string> names;
+    std::vector<SaidAllergen> said;
     for (const auto& declared : all) {
         for (const auto& named : declared.meant) {
-            add_once(names, say_allergen(named, style));
+            add_said(said, named_as_said(named, style));
         }
         if (declared.meant.empty()) {
-            add_once(names, declared.as_written);
+            add_said(said, {declared.as_written, {}});
         }
     }
-    return joined(names, ", ");
+    return joined(said, ", ", [&](const SaidAllergen& one) { return say_named(one, style); });
 }
 
 } // namespace thawslip::wording
