@@ -16,6 +16,7 @@
 namespace thawslip::wording {
 namespace {
 
+using kitchen::Amount;
 using kitchen::Plan;
 
 /// A dish of one of the days.
@@ -90,13 +91,29 @@ kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const Style& style
     return {words.amount + " " + each.amount, each.item};
 }
 
-/// A sum is called as many: what was written stays as it is.
+/// "arroz" of "de arroz", as the item of "200 g de arroz" is kept.
+std::string without_joint(const std::string& item) {
+    constexpr std::string_view joint = "de ";
+    return item.starts_with(joint) ? item.substr(joint.size()) : item;
+}
+
+Amount whole(Amount amount) {
+    const auto above = amount.numerator + amount.denominator - 1;
+    return {above / amount.denominator, 1};
+}
+
+/// A sum is bought whole, and called as many: what was written stays as it is.
 kitchen::Quantity in_its_number(const kitchen::Quantity& total, const Goods& goods,
                                 const Style& style) {
     auto named = total;
-    if (total.as_written.empty()) {
-        named.item = in_number(goods, total, style);
+    if (!total.as_written.empty() || !total.low) {
+        return named;
     }
+    if (total.unit == kitchen::Unit::Count) {
+        named.low = whole(*total.low);
+        named.high = whole(*total.high);
+    }
+    named.item = in_number(goods, named, style);
     return named;
 }
 
@@ -108,7 +125,7 @@ kitchen::AmountAndItem thing_first(const kitchen::Quantity& total, kitchen::Amou
                            ? measured_thing(goods, words.item)
                            : std::nullopt;
     if (!parts) {
-        return words;
+        return {words.amount, without_joint(words.item)};
     }
     if (words.amount.find("×") != std::string::npos) {
         return {words.amount, parts->thing + " (" + parts->measure + ")"};
@@ -133,8 +150,9 @@ using ByKind = std::map<std::size_t, std::vector<kitchen::ShoppingItem>>;
 ByKind by_kind(const std::vector<kitchen::ShoppingItem>& items, const Goods& goods) {
     ByKind kinds;
     for (const auto& item : items) {
-        if (is_bought(goods, item.total.item)) {
-            kinds[kind_of(goods, item.total.item).value_or(goods.kinds.size())].push_back(item);
+        const auto thing = without_joint(item.total.item);
+        if (is_bought(goods, thing)) {
+            kinds[kind_of(goods, thing).value_or(goods.kinds.size())].push_back(item);
         }
     }
     return kinds;

@@ -157,6 +157,8 @@ TEST_CASE("a word for how a thing is counted is told from the thing") {
         {"manojos de apio", "manojos", "apio"},
         {"latas de tomate, grandes", "latas", "tomate, grandes"},
         {"Bund Petersilie, gehackt", "Bund", "Petersilie, gehackt"},
+        {"EL Rapsöl", "EL", "Rapsöl"},
+        {"cucharadas de vinagre", "cucharadas", "vinagre"},
         {"barra de pan", nullptr, ""}, // a thing as a whole
         {"cloves", nullptr, ""},
         {"head of", nullptr, ""},

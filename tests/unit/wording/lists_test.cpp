@@ -498,6 +498,24 @@ TEST_CASE("a sum is called as many, and what was written stays as it is") {
     CHECK(has(lines, "oranges|3|1"));
 }
 
+TEST_CASE("what is counted is bought whole, and a list has the thing without its joining word") {
+    auto plan = orchard_day();
+    plan.packages[0].package.ingredients.clear();
+    for (const char* written : {"200 g de arroz", "2 l de agua", "½ cabbage", "3 EL Rapsöl"}) {
+        plan.packages[0].package.ingredients.push_back(
+            {quantity(written), kitchen::IngredientDay::PackingDay, {}});
+    }
+    kitchen::Finish quarter;
+    quarter.add = quantity("½ cabbage, shredded"); // for each of three bags
+    plan.packages[0].package.finish = {quarter};
+    const auto lines = lines_of(shopping_of(plan, english()), "shopping");
+    CHECK(has(lines, "arroz|200 g|1"));
+    CHECK(has(lines, "Rapsöl|3 EL|1"));
+    CHECK(has(lines, "cabbage|½|1"));
+    CHECK(has(lines, "cabbages, shredded|2|1"));
+    CHECK_FALSE(has(lines, "agua|2 l|1"));
+}
+
 TEST_CASE("litres that come to no tenth of a cubic foot are said in litres alone") {
     auto style = style_for(shipped_language("de"), {});
     style.units.units = kitchen::Units::Both;
