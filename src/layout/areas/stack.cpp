@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace thawslip::layout {
 namespace {
@@ -144,27 +145,37 @@ private:
         return i;
     }
 
-    /// What heads the rows that this one is of, where it is not the one above; nothing where no
-    /// head does.
-    std::optional<std::size_t> head_of(std::size_t i) const {
-        for (auto at = i; entries_[i].role == wording::Role::Text && at-- > 0;) {
-            if (entries_[at].role != wording::Role::Text) {
-                return entries_[at].role == wording::Role::ColumnHeads ? std::optional{at}
-                                                                       : std::nullopt;
+    /// What heads an entry, the widest head first: of a row the head of its columns and the heading
+    /// above that, of such a head its heading.
+    std::vector<std::size_t> heads_of(std::size_t i) const {
+        std::vector<std::size_t> heads;
+        auto role = entries_[i].role;
+        for (auto at = i; role != wording::Role::Heading && at-- > 0;) {
+            const bool is_wider = entries_[at].role == wording::Role::Heading ||
+                                  (entries_[at].role != role && role == wording::Role::Text);
+            if (is_wider) {
+                role = entries_[at].role;
+                heads.insert(heads.begin(), at);
             }
         }
-        return std::nullopt;
+        return heads;
     }
 
     StackedEntry placed(std::size_t i, double bottom_above, int strip, bool opens) const {
         StackedEntry entry;
         entry.strip = strip;
         entry.opens = opens;
-        entry.top = bottom_above + space_before(entries_[i], area_, opens);
-        if (entry.head = opens ? head_of(i) : std::nullopt; entry.head) {
-            entry.head_top = entry.top;
-            entry.top += heights_[*entry.head] + area_.space;
+        auto bottom = bottom_above;
+        bool is_first = opens;
+        const auto place = [&](std::size_t at) {
+            return bottom + space_before(entries_[at], area_, std::exchange(is_first, false));
+        };
+        for (const auto head : opens ? heads_of(i) : std::vector<std::size_t>{}) {
+            const auto top = place(head);
+            bottom = top + heights_[head];
+            entry.heads.push_back({head, top, bottom});
         }
+        entry.top = place(i);
         entry.bottom =
             entry.top + (opens ? height_of(entries_[i], columns_) + drop_below(entries_[i], area_)
                                : heights_[i]);

@@ -4,20 +4,25 @@
 #include "layout/areas/text_area.h"
 
 #include <cstddef>
-#include <optional>
 #include <vector>
 
 namespace thawslip::layout {
+
+/// A head that is said again where what it heads runs on.
+struct HeadAgain {
+    std::size_t entry = 0;
+    double top = 0.0;
+    double bottom = 0.0;
+};
 
 /// Where one entry stands, in leadings of the area's type from the top of the area.
 struct StackedEntry {
     double top = 0.0;
     double bottom = 0.0;
-    std::vector<double> cells = {}; ///< the top of each cell of a row
-    int strip = 0;                  ///< which strip it stands in, from the left
-    bool opens = false;             ///< first of its strip: it says what the row above says too
-    std::optional<std::size_t> head = {}; ///< what is said again above it, which heads its rows
-    double head_top = 0.0;
+    std::vector<double> cells = {};    ///< the top of each cell of a row
+    int strip = 0;                     ///< which strip it stands in, from the left
+    bool opens = false;                ///< first of its strip: it says what the row above says too
+    std::vector<HeadAgain> heads = {}; ///< what is said again above it, from the top
 };
 
 /// The entries of an area one below the other, and how high they are in all.
@@ -33,7 +38,8 @@ struct Stack {
 /// Where strips stand side by side, entries run down one after the other, and the strips are as
 /// low as can be: so they are of even height. A heading stays with the row below it, and where the
 /// area keeps them whole, with all below it. Strips part rows below one head only where they would
-/// else be much less even; the head is then said again.
+/// else be much less even. What heads the first entry of a strip and stands in the one before is
+/// said again.
 Stack stack(const Content& content, const TextArea& area, const Columns& columns);
 
 } // namespace thawslip::layout

@@ -226,12 +226,13 @@ std::vector<Item> draw(const Content& content, const TextArea& area, TypeSize ty
     const auto stacked = stack(content, area, columns);
     const auto& places = stacked.entries;
     for (std::size_t i = 0; i < places.size(); ++i) {
-        if (const auto head = places[i].head) {
+        for (const auto& [head, top, bottom] : places[i].heads) {
             StackedEntry again;
-            again.top = places[i].head_top;
+            again.top = top;
+            again.bottom = bottom;
             again.strip = places[i].strip;
-            again.cells.assign(entries[*head].cells.size(), again.top);
-            setter.entry(entries[*head], again);
+            again.cells.assign(entries[head].cells.size(), again.top);
+            setter.entry(entries[head], again);
         }
         setter.entry(entries[i], places[i]);
         if (!entries[i].cells.empty()) {
