@@ -104,9 +104,9 @@ http::Response Desk::answer(const http::Request& request) {
 
 std::vector<Route> all_routes() {
     std::vector<Route> all;
-    for (const auto& routes :
-         {page_routes(), day_routes(), check_routes(), print_routes(), bag_routes(),
-          freezer_routes(), plan_routes(), archive_routes(), change_routes(), phone_routes()}) {
+    for (const auto& routes : {page_routes(), day_routes(), check_routes(), print_routes(),
+                               bag_routes(), freezer_routes(), plan_routes(), archive_routes(),
+                               change_routes(), phone_routes(), setup_routes()}) {
         all.insert(all.end(), routes.begin(), routes.end());
     }
     return all;

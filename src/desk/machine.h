@@ -46,6 +46,15 @@ struct Drafts {
     std::function<void(const std::string& name, const std::string& text)> write;
 };
 
+/// The file of settings, which is there or is begun by the page.
+struct SettingsFile {
+    std::string place; ///< as the cook knows it
+    /// \returns its text; nothing where there is none yet
+    std::function<std::optional<std::string>()> read;
+    /// As Folder's.
+    std::function<bool(const std::optional<std::string>& before, const std::string& text)> write;
+};
+
 /// Where a print goes.
 struct Destination {
     /// Empty: the usual one of such prints; nothing: a PDF.
@@ -84,6 +93,7 @@ struct Machine {
     std::function<kitchen::LocalClock(kitchen::Instant from, kitchen::Instant to)> clock;
     std::function<service::Moment()> moment; ///< for what is noted of bags
     std::function<service::Outcome<service::Settings>()> settings;
+    SettingsFile settings_file;
     /// Stocks, layouts, faces, and ids by a look into the archive that changes nothing.
     std::function<service::Surroundings(const service::Settings&)> surroundings;
     /// Nothing: nothing has been printed yet.

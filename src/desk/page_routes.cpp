@@ -146,7 +146,11 @@ json::Json days_json(Session& session) {
 }
 
 http::Response state(Session& session, const Asked&) {
-    const auto kitchen = needed(session.machine.settings());
+    const auto settings = session.machine.settings();
+    if (!settings) { // the page has no words yet: said as the terminal says it, with the file
+        return refusal(422, to_text(settings.messages));
+    }
+    const auto& kitchen = *settings.value;
     const auto around = session.shelf.with(session.machine.surroundings(kitchen));
     std::string why_no_printer;
     const auto printers = session.machine.printers(why_no_printer);
@@ -154,6 +158,7 @@ http::Response state(Session& session, const Asked&) {
                         {"words", page_words(kitchen.language, kitchen.kitchen.allergens->name)},
                         {"today", kitchen::to_iso(session.machine.now().today)},
                         {"folder", session.machine.days.shown},
+                        {"set_up", !kitchen.file.empty()},
                         {"paper", kitchen.paper},
                         {"large_print", kitchen.large_print},
                         {"allergens", allergens_json(kitchen)},

@@ -36,6 +36,7 @@ std::span<const Route> plan_routes();
 std::span<const Route> archive_routes();
 std::span<const Route> change_routes();
 std::span<const Route> phone_routes();
+std::span<const Route> setup_routes();
 /// All of them.
 std::vector<Route> all_routes();
 

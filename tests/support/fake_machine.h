@@ -22,6 +22,7 @@ struct FakeMachine {
         usual.kitchen.today = kitchen::Date{std::chrono::year{2026} / 10 / 17};
         return usual;
     }();
+    std::optional<std::string> settings_text; ///< of their file, where there is one
     std::vector<std::string> printers = {"kitchen", "cellar"};
     std::string why_no_printer;
     std::vector<std::string> photo_texts; ///< of each photograph
@@ -94,6 +95,24 @@ inline desk::Drafts drafts_of(FakeMachine& fake) {
             }};
 }
 
+/// Settings that are written are those of the machine.
+inline desk::SettingsFile settings_file_of(FakeMachine& fake) {
+    return {"/home/settings.toml", [&fake] { return fake.settings_text; },
+            [&fake](const std::optional<std::string>& before, const std::string& text) {
+                if (fake.before_write) {
+                    fake.before_write();
+                }
+                if (fake.settings_text != before) {
+                    return false;
+                }
+                fake.settings_text = text;
+                const auto today = fake.settings.kitchen.today;
+                fake.settings = *service::settings_from(text, "/home/settings.toml").value;
+                fake.settings.kitchen.today = today;
+                return true;
+            }};
+}
+
 /// The machine that a desk is given. `fake` must outlive it.
 inline desk::Machine machine_of(FakeMachine& fake) {
     desk::Machine machine;
@@ -101,6 +120,7 @@ inline desk::Machine machine_of(FakeMachine& fake) {
     machine.clock = [](kitchen::Instant, kitchen::Instant) { return kitchen::LocalClock{}; };
     machine.moment = [] { return service::Moment{"2026-10-17T12:00:00", {}}; };
     machine.settings = [&fake] { return service::Outcome<service::Settings>{fake.settings, {}}; };
+    machine.settings_file = settings_file_of(fake);
     machine.surroundings = [&fake](const service::Settings&) {
         return files::surroundings_in(
             [] { return files::DataFolder{THAWSLIP_SOURCE_DIR}; },

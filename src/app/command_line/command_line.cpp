@@ -8,6 +8,7 @@
 #include "app/command_line/parts.h"
 #include "app/commands/setup_command.h"
 #include "app/commands/setup_questions.h"
+#include "app/desk/desk_options.h"
 #include "app/files/settings_file.h"
 #include "app/files/shown_buffer.h"
 #include "app/locale.h"
@@ -380,7 +381,10 @@ struct Parser {
                              "show the version and exit");
         add_overrides(app, overrides);
         add_new(app, chosen);
-        add_desk(app, chosen, needs_settings, [this] { return settings_with(overrides); });
+        add_desk(app, chosen, needs_settings, [this](DeskOptions& options) {
+            options.settings = [this] { return settings_with(overrides); };
+            options.settings_file = overrides.settings_file;
+        });
         add_labels(app, chosen);
         add_cards(app, chosen);
         add_lists(app, chosen);

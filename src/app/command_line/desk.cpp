@@ -20,7 +20,7 @@ std::string are_minutes(const std::string& text) {
 } // namespace
 
 void add_desk(CLI::App& app, Command& chosen, bool& needs_settings,
-              const std::function<service::Outcome<Settings>()>& settings) {
+              const std::function<void(DeskOptions& options)>& take_overrides) {
     auto* command =
         app.add_subcommand("desk", "open the page in the browser that does all of this without "
                                    "typing commands");
@@ -55,7 +55,7 @@ void add_desk(CLI::App& app, Command& chosen, bool& needs_settings,
         ->option_text("N");
     command->callback([=, &chosen, &needs_settings] {
         needs_settings = false; // the page says what is wrong with them
-        options->settings = settings;
+        take_overrides(*options);
         options->idle = std::chrono::duration_cast<std::chrono::milliseconds>(
             std::chrono::duration<double, std::ratio<60>>{*minutes});
         chosen = [options](const Settings&, Console console) { return desk(*options, console); };

@@ -41,10 +41,12 @@ CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which);
 /// Adds `lists` with its options to the program; when it is given, `chosen` becomes it.
 void add_lists(CLI::App& app, Command& chosen);
 
+struct DeskOptions;
 /// Adds `desk`; when it is given, `chosen` becomes it, and settings need not be right.
-/// \param settings reads them again, with what stands before or after any command
+/// \param take_overrides says where the settings are and how they are read again, with what stands
+///                       before or after any command
 void add_desk(CLI::App& app, Command& chosen, bool& needs_settings,
-              const std::function<service::Outcome<Settings>()>& settings);
+              const std::function<void(DeskOptions& options)>& take_overrides);
 
 /// Adds `foods` to the program; when it is given, `chosen` becomes it.
 void add_foods(CLI::App& app, Command& chosen);

@@ -104,7 +104,7 @@ void say_house(const desk::Phones& phones, Console console) {
 void serve(RunFile& run, const DeskPlace& place, const std::optional<http::Place>& house_at,
            const DeskOptions& options, const Waiting& waiting, Console console) {
     RunningDesk self{::getpid(), 0, random_text()};
-    auto machine = machine_for(place, options.settings);
+    auto machine = machine_for(place, options.settings, options.settings_file);
     auto changes = machine.changes;
     std::string pem;
     if (house_at) {

@@ -22,6 +22,7 @@ struct DeskOptions {
     bool encrypts = false; ///< what goes to phones, by a certificate of our own
     /// The settings as they are when it is called: their file may change while the desk runs.
     std::function<service::Outcome<Settings>()> settings = {};
+    std::string settings_file; ///< which the page sets; empty: the usual one
 };
 
 /// Serves the page for the cook until a signal, the end of its terminal or an idle time ends it.

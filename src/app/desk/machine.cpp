@@ -8,6 +8,7 @@
 #include "app/desk/prints.h"
 #include "app/desk/private_folder.h"
 #include "app/desk/random_text.h"
+#include "app/desk/settings_for_page.h"
 #include "app/files/data_folder.h"
 #include "app/files/output_guard.h"
 #include "app/server_archive.h"
@@ -108,12 +109,14 @@ WhyKept keeper(const SettingsNow& settings) {
 
 } // namespace
 
-desk::Machine machine_for(const DeskPlace& place, const SettingsNow& settings) {
+desk::Machine machine_for(const DeskPlace& place, const SettingsNow& settings,
+                          const std::string& settings_file) {
     desk::Machine machine;
     machine.now = now_here;
     machine.clock = system_clock;
     machine.moment = moment_now;
     machine.settings = settings;
+    machine.settings_file = settings_for_page(settings_file);
     machine.surroundings = surroundings_for_desk;
     machine.changes = std::make_shared<desk::Changes>(random_text());
     machine.archive = [changes = machine.changes](const Settings& of, archive::Mode mode) {

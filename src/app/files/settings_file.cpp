@@ -16,15 +16,13 @@ service::Outcome<Settings> refused(const Diagnostic& why) {
     return outcome;
 }
 
-constexpr std::size_t limit = std::size_t{1} << 18U;
-
 /// Reads the cook's own table of goods, which lies where the settings say.
 service::Outcome<Settings> with_goods(service::Outcome<Settings> outcome, const std::string& file) {
     const auto place = archive_place(outcome.value->goods_file, folder_of(file));
     if (!place) {
         return refused({Severity::Error, {file}, {}, "goods = " + place.fault(), {}});
     }
-    auto text = files::read_input(place.value(), limit);
+    auto text = files::read_input(place.value(), largest_settings);
     if (!text) {
         return refused(text.fault());
     }
@@ -49,7 +47,7 @@ service::Outcome<Settings> load_settings(const std::string& file, Missing missin
     if (missing == Missing::IsFine && (file.empty() || !std::filesystem::exists(file, error))) {
         return {Settings{}, {}};
     }
-    auto text = files::read_input(file, limit);
+    auto text = files::read_input(file, largest_settings);
     if (!text) {
         return refused(text.fault());
     }

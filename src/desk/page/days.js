@@ -40,7 +40,9 @@ export async function new_day(desk) {
 
 export async function show_days(main, desk) {
   const days = await desk.refresh_days();
-  main.append(
+  const first = desk.state.set_up ? null
+    : el("p", { class: "lead" }, say("setup.first"), " ", el("a", { href: "#/setup", class: "go" }, say("setup.do_it")));
+  main.append(...[first].filter(Boolean),
     days.length > 0 ? table(days) : el("p", {}, say("day.none_yet")),
     el("div", { class: "row" }, button(say("day.new"), () => new_day(desk), "main")));
 }

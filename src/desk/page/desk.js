@@ -23,6 +23,7 @@ const views = {
   bag: () => import("./bag.js"),
   archive: () => import("./archive.js"),
   phones: () => import("./phones.js"),
+  setup: () => import("./setup.js"),
 };
 
 /** The views that there are: on a phone what it may ask, and that of phones where they are let in. */
@@ -202,8 +203,11 @@ async function begin() {
   try {
     name = await take_key();
     desk.state = await first_state();
-  } catch {
-    document.getElementById("closed").hidden = false;
+  } catch (failure) {
+    const why = failure.answer?.messages ?? [];
+    const section = document.getElementById(why.length > 0 && failure.status !== 401 ? "refused" : "closed");
+    section.append(...why.map(({ text }) => el("pre", {}, text)));
+    section.hidden = false;
     return;
   }
   speak(desk.state.words, desk.state.language);

@@ -24,6 +24,7 @@ const views = {
   },
   bag: (page) => page.locator(".way button").first().waitFor(),
   "bag/ID/2026-12-03T18:30": (page) => page.locator(".plan .events").waitFor(),
+  setup: (page) => page.locator(".setup-form select").first().waitFor(),
   archive: async (page) => {
     await page.locator(".printed button").first().click();
     await page.locator(".stock .cell").first().click();
