@@ -36,14 +36,25 @@ function why_not(bag) {
   return bag.named.map(words).join("; ");
 }
 
+const double_click = 700; // ms in which the second press of a slow one comes
+const stillness = 8; // px that a hand moves between the two
+
+/** Whether it is the second press of a double click: the next bag has moved under the pointer meanwhile. */
+function is_second({ pressed }, { detail, clientX, clientY }) {
+  return detail > 0 && pressed !== null && performance.now() - pressed.at < double_click &&
+    Math.hypot(clientX - pressed.x, clientY - pressed.y) < stillness;
+}
+
 /** Takes it out, or puts it back where it is out, by one press. */
 function quick_button(list, bag) {
   const state = is_gone(bag) ? "frozen" : "out";
   const words = say(`freezer.do_${state}`);
-  return button(words, async () => {
-    if (await note(list.desk, [bag], { state })) {
-      await list.changed();
+  return button(words, async (event) => {
+    if (is_second(list, event)) {
+      return;
     }
+    await note(list.desk, [bag], { state }, list.changed);
+    list.pressed = { at: performance.now(), x: event.clientX, y: event.clientY };
   }, "plain", { "aria-label": say("freezer.do_named", words, bag.dish, bag.id) });
 }
 
@@ -87,7 +98,7 @@ function dish_group(list, bags) {
   ]);
 }
 
-/** Bags under a title, by dish. `list`: {desk, chosen, boxes, kept (kept.js), choose(bags, chosen), changed()}. */
+/** Bags under a title, by dish. `list`: {desk, chosen, boxes, pressed, kept (kept.js), choose(bags, chosen), changed()}. */
 export function part(list, title, bags) {
   const kept = (what, make) => list.kept.node(`${what} ${title}`, null, make);
   return settle(kept("part", () => el("section", { class: "part" })), [kept("title", () => el("h2", {}, title)),

@@ -5,7 +5,7 @@
 //   state            what GET /api/state gave; `await desk.refresh_days()` asks for its days again
 //   ask(method, path, body, {headers, signal})  JSON, or a Blob; throws Refused with `status`, `answer`, `messages`
 //   say(key, …)      words of the page
-//   tell(what)       shows a text, messages, or what was thrown; nothing takes them away
+//   tell(what, act)  shows a text, messages, or what was thrown, and a button for it; nothing takes them away
 //   go("#/bag/…")    another view
 //   on_change(f)     has f called when others may have noted or printed something: it shows that quietly
 //   where            what stands behind the view in the fragment: ["3"] of "#/day/3"
@@ -92,11 +92,11 @@ function told(what) {
   return typeof what === "string" ? [{ severity: "note", text: what, hints: [] }] : what ?? [];
 }
 
-function tell(what) {
+function tell(what, act = null) {
   const list = told(what);
   said.replaceChildren();
   if (list.length > 0) {
-    said.append(messages(list), button(say("page.close"), () => tell(null), "quiet"));
+    said.append(messages(list), ...[act].filter(Boolean), button(say("page.close"), () => tell(null), "quiet"));
   }
 }
 

@@ -7,7 +7,7 @@ import { dinners } from "./dinners.js";
 import { keep_typed, keeper, settle, undisturbed } from "./kept.js";
 import { months_chart } from "./months.js";
 import { news_of } from "./news.js";
-import { move_form, state_buttons, undo } from "./notes.js";
+import { move_form, state_buttons, undo_button } from "./notes.js";
 import { is_gone } from "./said.js";
 
 const typing_pause = 250; // ms
@@ -119,14 +119,6 @@ async function refresh(view) {
   view.news.textContent = news_of(before.bags, now.bags);
 }
 
-function undo_button({ desk, list }) {
-  return button(say("freezer.undo"), async () => {
-    if (await undo(desk)) {
-      await list.changed();
-    }
-  });
-}
-
 function filters(view) {
   const known = el("datalist", { id: fresh_id("allergens") },
     view.desk.state.allergens.map(({ name }) => el("option", { value: name })));
@@ -150,7 +142,7 @@ function filters(view) {
     field(say("freezer.words"), words), field(say("freezer.place"), place),
     field(say("freezer.without"), without, { help: say("freezer.without_help") }), known,
     el("div", { class: "row" }, gone, el("button", { class: "button plain" }, say("freezer.show")),
-      view.desk.state.phone ? null : undo_button(view)));
+      undo_button(view.desk, view.list.changed)));
 }
 
 function aside(view) {
@@ -164,7 +156,7 @@ function aside(view) {
 
 function list_of(view) {
   return {
-    desk: view.desk, chosen: new Set(), boxes: new Map(), kept: keeper(),
+    desk: view.desk, chosen: new Set(), boxes: new Map(), pressed: null, kept: keeper(),
     choose(bags, chosen) {
       for (const bag of bags) {
         this.chosen[chosen ? "add" : "delete"](bag.id);

@@ -25,40 +25,41 @@ function done_words(note, bags) {
   return say(`freezer.done_${key}`, dishes, count("freezer.bags", bags.length), note.place ?? "");
 }
 
-/** Notes it of the bags, and shows what came of it. \returns whether it was noted */
-export async function note(desk, bags, what) {
+/** Notes it of the bags, and shows what came of it, with a way back. `after` is called once it is noted. */
+export async function note(desk, bags, what, after) {
   try {
     const answer = await desk.ask("POST", "/api/freezer/note", { bags: bags.map((bag) => bag.id), ...what });
     const done = { severity: "note", text: done_words(what, bags), hints: [] };
-    desk.tell([done, ...answer.messages]);
-    return true;
+    desk.tell([done, ...answer.messages], undo_button(desk, after, say("day.undo")));
   } catch (failure) {
     desk.tell(failure);
-    return false;
+    return;
   }
+  await after();
 }
 
-/** Takes the last change back. \returns whether there was one */
-export async function undo(desk) {
+async function undo(desk, after) {
   try {
     const answer = await desk.ask("POST", "/api/freezer/undo", {});
     const dishes = [...new Set((answer.bags ?? []).map((bag) => bag.dish))].join(", ");
     const done = { severity: "note", text: say("freezer.undone", dishes), hints: [] };
     desk.tell([...(dishes ? [done] : []), ...answer.messages]);
-    return true;
   } catch (failure) {
     desk.tell(failure);
-    return false;
+    return;
   }
+  await after();
+}
+
+/** Takes the last change back; null on a phone. `after` is called once that is done. */
+export function undo_button(desk, after, words = say("freezer.undo")) {
+  return desk.state.phone ? null : button(words, () => undo(desk, after));
 }
 
 /** A button for each state that fits. `after` is called once it is noted. */
 export function state_buttons(desk, bags, after, kinds = {}) {
-  return states_for(desk, bags).map((state) => button(say(`freezer.do_${keyed(state)}`), async () => {
-    if (await note(desk, bags, { state })) {
-      await after();
-    }
-  }, kinds[state] ?? "plain"));
+  return states_for(desk, bags).map((state) => button(say(`freezer.do_${keyed(state)}`),
+    () => note(desk, bags, { state }, after), kinds[state] ?? "plain"));
 }
 
 /** Where bags lie by now: a place to write or to choose, and a button; null on a phone. */
@@ -68,11 +69,9 @@ export function move_form(desk, bags, places, after) {
   }
   const list = el("datalist", { id: fresh_id("places") }, places.map(({ place }) => el("option", { value: place })));
   const place = el("input", { type: "text", list: list.id, required: true, autocomplete: "off" });
-  return el("form", { class: "row", onsubmit: async (event) => {
+  return el("form", { class: "row", onsubmit: (event) => {
     event.preventDefault();
-    if (await note(desk, bags, { place: place.value.trim() })) {
-      await after();
-    }
+    note(desk, bags, { place: place.value.trim() }, after);
   } }, field(say("freezer.move_to"), place), list, el("button", { class: "button plain" }, say("freezer.do_move")));
 }
 

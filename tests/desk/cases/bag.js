@@ -84,6 +84,20 @@ async function noted(page, world, bag) {
   await row.getByRole("button", { name: /^Take out/ }).waitFor();
 }
 
+/** The next bag moves under the pointer between the two presses. */
+async function slow_double_click(page) {
+  await page.getByLabel("Also what is no longer inside").uncheck();
+  const rows = page.locator(".bag-row");
+  await until(async () => await page.getByText("taken out").count() === 0, "what is out is hidden");
+  const before = await rows.count();
+  const { x, y, width, height } = await rows.first().getByRole("button", { name: /^Take out/ }).boundingBox();
+  await page.mouse.click(x + width / 2, y + height / 2);
+  await until(async () => await rows.count() === before - 1, "one is taken out");
+  await page.mouse.click(x + width / 2, y + height / 2);
+  await page.locator("#said").getByRole("button", { name: "Undo" }).click();
+  await until(async () => await rows.count() === before, "no other was, and what is said can be taken back");
+}
+
 async function moved(page, world, bag) {
   const row = page.locator(".bag-row", { hasText: bag.id });
   await row.getByRole("checkbox").check();
@@ -139,6 +153,7 @@ export async function walk(world) {
   await no_photo(page, world);
   await by_typing(page, bag, bags);
   await noted(page, world, bag);
+  await slow_double_click(page);
   await moved(page, world, bag);
   await avoided(page, bags);
   await dinner(page);
