@@ -5,6 +5,7 @@
 //   listen("checked", f)  f(answer, current): what check says; `current` where that is of the text as it is now
 //   listen("stuck", f)    f(): edits wait, for the program does not answer
 
+import { with_missing } from "./faults.js";
 import { make_history } from "./history.js";
 
 function listeners() {
@@ -27,7 +28,7 @@ function checker(book, desk, emit) {
     self.running = true;
     const { text, number, what, look } = book;
     try {
-      book.answer = await desk.ask("POST", "/api/check", { number, text, what, look });
+      book.answer = with_missing(await desk.ask("POST", "/api/check", { number, text, what, look }));
       emit("checked", book.answer, text === book.text && !book.editing());
     } catch (failure) {
       desk.tell(failure);

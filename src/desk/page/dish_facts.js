@@ -1,5 +1,6 @@
 // What the program worked out about a dish: its date, its thawing, its cautions.
 
+import { faults_in_short } from "./faults.js";
 import { count, date, el, say } from "./ui.js";
 
 /** "38 h", "55 min", "1 h 30 min": the same in every language. */
@@ -39,10 +40,9 @@ export function facts_of(sizes) {
 /** A closed dish in few words: how many bags, its date, how many faults and cautions. */
 export function dish_in_short(sizes, messages, base) {
   const mine = (messages ?? []).filter(({ key }) => key === base || key?.startsWith(`${base}.`));
-  const errors = mine.filter(({ severity }) => severity === "error").length;
   const bags = sizes.reduce((sum, { bags: ids }) => sum + (ids?.length ?? 0), 0);
   return [
-    errors > 0 ? count("day.errors", errors) : null,
+    faults_in_short(mine),
     bags > 0 ? count("day.bags", bags) : null,
     sizes[0]?.keep_until ? date(sizes[0].keep_until) : null,
   ].filter(Boolean).join(" · ");

@@ -4,13 +4,8 @@
 // `base()` is the path of the table it stands in, worked out when it is needed: dishes move.
 
 import { kinds } from "./controls.js";
-import { id_of } from "./fields.js";
-import { button, el, fresh_id, maybe, renewed, say } from "./ui.js";
-
-/** Words of a field: by its id, else by its key alone. */
-function words_of(kind, id, key) {
-  return maybe(`day.${kind}.${id}`) ?? maybe(`day.${kind}.${key}`);
-}
+import { is_fault, mark_words, words_of } from "./faults.js";
+import { button, el, fresh_id, renewed, say } from "./ui.js";
 
 function plain(value) {
   const one = value?.date ?? value ?? null;
@@ -24,7 +19,6 @@ export function same(edited, stands) {
 
 /** A field in the text's table `base()`. `last(key)` says whether it is the only key of a table that may be without. */
 export function make_field(book, [key, kind, options = {}], base, last = () => false) {
-  const id = id_of(`${base()}.${key}`);
   const path = () => `${base()}.${key}`;
   let known = null;
   function changed() {
@@ -35,10 +29,10 @@ export function make_field(book, [key, kind, options = {}], base, last = () => f
     }
   }
   const control = kinds[kind]({
-    label: words_of("field", id, key) ?? key, example: words_of("example", id, key), changed,
+    label: words_of("field", path()) ?? key, example: words_of("example", path()), changed,
     options: { ...options, names: book.names[options.offers] ?? new Map() },
   });
-  const help = words_of("help", id, key);
+  const help = words_of("help", path());
   const helped = help ? el("small", { id: fresh_id("help"), class: "help" }, help) : null;
   const faults = el("div", { id: fresh_id("fault"), class: "fault" });
   const node = el("div", { class: options.wide ? "field wide" : "field" }, control.node, helped, faults);
@@ -54,7 +48,7 @@ export function make_field(book, [key, kind, options = {}], base, last = () => f
       known = value ?? null;
     },
     fault(list) {
-      const wrong = list.some(({ severity }) => severity === "error");
+      const wrong = list.some(is_fault);
       control.input.toggleAttribute("data-fault", wrong);
       if (wrong && control.input.tagName !== "FIELDSET") {
         control.input.setAttribute("aria-invalid", "true");
@@ -84,8 +78,8 @@ function value_in(hint) {
 
 /** A message at its field, with a button for what was meant. `told` gives the words of a hint as they are shown. */
 export function said_of(book, message, told) {
-  return el("p", { class: message.severity },
-    el("span", { class: "mark" }, say(`page.${message.severity}`)), " ", message.text, hints_of(book, message, told));
+  return el("p", { class: message.severity }, el("span", { class: "mark" }, mark_words(message)), " ",
+    message.severity === "missing" ? null : message.text, hints_of(book, message, told)); // the field has its name above
 }
 
 /** A hint as words, or as a button that writes what was meant. */

@@ -1,5 +1,6 @@
 // The prints beside the day, drawn while it is written: each is fetched by its hash, when it is seen, once.
 
+import { is_fault } from "./faults.js";
 import { count, el, field, maybe, release, say, select } from "./ui.js";
 
 const kinds = ["labels", "cook_day_cards", "finishing_cards", "day_sheets", "shopping"];
@@ -87,7 +88,7 @@ export function preview_pane(book, desk) {
   function update(answer) {
     const prints = answer.prints ?? [];
     // With a fault nothing is printed: what was drawn before stays, and is said to be of before.
-    const stale = prints.length === 0 && (answer.messages ?? []).some(({ severity }) => severity === "error");
+    const stale = prints.length === 0 && (answer.messages ?? []).some(is_fault);
     room.classList.toggle("stale", stale);
     empty.textContent = stale && figures.length > 0 ? say("day.stale_prints") : answer.why_nothing || say("day.no_prints");
     empty.hidden = prints.length > 0;

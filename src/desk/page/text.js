@@ -1,8 +1,9 @@
 // The text: a textarea with line numbers and marks beside it, and what is said of it below.
 
 import { span_of } from "./book.js";
+import { faults_in_short, mark_words } from "./faults.js";
 import { hints_of } from "./parts.js";
-import { button, count, el, fresh_id, renewed, say } from "./ui.js";
+import { button, el, fresh_id, renewed, say } from "./ui.js";
 
 /** The least change that makes one text of another: [from, to, what stands there then]. */
 export function change_between(before, after) {
@@ -28,10 +29,10 @@ function order(messages) {
 }
 
 function worst(list) {
-  return ["error", "caution", "note"].find((kind) => list.some(({ severity }) => severity === kind));
+  return ["error", "missing", "caution", "note"].find((kind) => list.some(({ severity }) => severity === kind));
 }
 
-const sign = { error: "✕", caution: "!", note: "·" };
+const sign = { error: "✕", missing: "…", caution: "!", note: "·" };
 
 export function text_pane(book, reveal) {
   const area = el("textarea", {
@@ -62,14 +63,14 @@ export function text_pane(book, reveal) {
   }
   function mark_of(line, list) {
     const kind = worst(list);
-    const words = say("day.mark", say(`page.${kind}`), line, list.map(({ text }) => text).join(" "));
+    const words = say("day.mark", mark_words({ severity: kind }), line, list.map(({ text }) => text).join(" "));
     const mark = el("button", { type: "button", class: `place ${kind}`, ariaLabel: words, title: words, onclick: () => jump(list[0]) }, sign[kind]);
     mark.style.top = `calc(${line - 1} * var(--line))`;
     return mark;
   }
   function item_of(message) {
     return el("li", { class: message.severity },
-      el("span", { class: "mark" }, say(`page.${message.severity}`)), " ",
+      el("span", { class: "mark" }, mark_words(message)), " ",
       button(say("day.line", message.line), () => jump(message), "quiet small"), " ", message.text, hints_of(book, message),
       message.key ? button(say("day.to_field"), () => reveal(message.key), "quiet small") : null);
   }
@@ -80,8 +81,7 @@ export function text_pane(book, reveal) {
     const by_line = grouped(list);
     show_marks([...by_line]);
     show_said(list);
-    const errors = list.filter(({ severity }) => severity === "error").length;
-    const words = errors > 0 ? count("day.errors", errors) : say("day.no_errors");
+    const words = faults_in_short(list) || say("day.no_errors");
     if (sum.textContent !== words) { sum.textContent = words; }
   }
 

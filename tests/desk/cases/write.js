@@ -19,8 +19,10 @@ async function begin(page) {
 }
 
 async function fill(page) {
-  await page.getByLabel("Name of the dish").waitFor(); // the form is there once the text was checked
-  await page.getByLabel("Name of the dish").fill("Barley\tand leek pot"); // as from a table
+  const name = page.getByRole("textbox", { name: "Name of the dish" });
+  await name.waitFor(); // the form is there once the text was checked
+  await page.locator(".dish-form .sum", { hasText: "3 fields to fill in" }).waitFor(); // and no mistake
+  await name.fill("Barley\tand leek pot"); // as from a table
   await write(page, "Servings of a bag", "4");
   await write(page, "Bags", "two");
   await page.locator(".field", { hasText: "Bags" }).getByText("write, for example, 3", { exact: true }).waitFor();
@@ -91,7 +93,7 @@ async function saved(page, world) {
 async function another_dish(page) {
   await reach(page, "Add a dish");
   await page.keyboard.press("Enter");
-  await until(async () => await page.getByLabel("Name of the dish").count() === 2, "the second dish is open");
+  await until(async () => await page.getByRole("textbox", { name: "Name of the dish" }).count() === 2, "the second dish is open");
   const named = () => page.evaluate(() => document.activeElement.labels?.[0]?.textContent);
   await until(async () => await named() === "Name of the dish", "and its name has the focus");
   await page.keyboard.type("Cider plums");
