@@ -108,7 +108,9 @@ Result<kitchen::Mass, TextFault> parse_mass(std::string_view text) {
         return Failure{quantity.fault()};
     }
     if (!is_plain_measure(quantity.value(), Dimension::Mass)) {
-        return Failure{TextFault{0, "expected a number and g, kg, oz or lb"}};
+        const bool is_bare = quantity.value().unit == Unit::Count && quantity.value().item.empty();
+        return Failure{is_bare ? TextFault{text.size(), "expected g, kg, oz or lb after the number"}
+                               : TextFault{0, "expected a number and g, kg, oz or lb"}};
     }
     return kitchen::Mass{base_amount(*quantity.value().low, quantity.value().unit)};
 }
