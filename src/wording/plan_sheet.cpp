@@ -212,24 +212,29 @@ bool is_minded_at(const TimelineRemark& remark, const TimelineEvent& event) {
            (!remark.side || remark.side == event.side);
 }
 
+Print new_plan(const kitchen::Timeline& line, const std::string& title, const Style& style) {
+    Print print;
+    print.kind = Kind::PlanSheet;
+    print.dish = title;
+    print.where = KeyPath{"day"};
+    const auto eat = say_clock(on_clock(line.clock, line.eat), style.language);
+    print.fields = {
+        {field_name::title, {plain(title)}, {}},
+        {field_name::date,
+         {as_is(style.say("plan-sheet.eat", {with_no_break_spaces(eat)}), Emphasis::Strong)},
+         {}},
+        local_rules_field(style)};
+    return print;
+}
+
 Print plan_sheet(const kitchen::Timeline& line, std::span<const kitchen::TimelineDish> dishes,
                  const PlanPart& part, const Style& style) {
     const Source from{line, dishes, style};
     auto chart = chart_of(part, from);
-    Print print;
-    print.kind = Kind::PlanSheet;
-    print.dish = style.say("plan-sheet.title");
-    print.where = KeyPath{"day"};
-    const auto eat = say_clock(from.clock(line.eat), style.language);
-    print.fields = {
-        {field_name::title, {plain(print.dish)}, {}},
-        {field_name::date,
-         {as_is(style.say("plan-sheet.eat", {with_no_break_spaces(eat)}), Emphasis::Strong)},
-         {}},
-        page_field(part, style),
-        remarks_field(from),
-        lanes_field(chart),
-        local_rules_field(style)};
+    auto print = new_plan(line, style.say("plan-sheet.title"), style);
+    print.fields.push_back(page_field(part, style));
+    print.fields.push_back(remarks_field(from));
+    print.fields.push_back(lanes_field(chart));
     print.chart = std::make_shared<const TimeChart>(std::move(chart));
     return print;
 }

@@ -20,6 +20,10 @@ struct PlanPart {
 /// said before all.
 bool is_minded_at(const kitchen::TimelineRemark& remark, const kitchen::TimelineEvent& event);
 
+/// A sheet of a plan with its title and when it is eaten, and nothing below but whose rules come
+/// first. \param title its words
+Print new_plan(const kitchen::Timeline& line, const std::string& title, const Style& style);
+
 /// The plan of a dinner as a drawing to scale: a lane for each dish, and at each moment what is to
 /// be done, with a box, and what to mind. What is to be said of the whole table stands above the
 /// lanes, what is of one dish at its moment or at the head of its lane; so no remark of the plan is

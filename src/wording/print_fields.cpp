@@ -65,6 +65,7 @@ const Row rows[] = {
     {name::shopping, Always, {DaySheet}},
     {name::remarks, Always, {PlanSheet}},
     {name::lanes, Always, {PlanSheet}},
+    {name::in_order, Always, {PlanSheet}},
     {name::dish_numbers, IfRoom, {DaySheet}},
     {name::printed_on, IfRoom, {DoorList}},
     {name::allergens_note, Always, {DoorList}},

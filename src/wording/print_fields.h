@@ -45,6 +45,7 @@ inline constexpr const char* freezing = "freezing";
 inline constexpr const char* shopping = "shopping";
 inline constexpr const char* remarks = "remarks";
 inline constexpr const char* lanes = "lanes";
+inline constexpr const char* in_order = "in-order";
 inline constexpr const char* dish_numbers = "dish-numbers";
 inline constexpr const char* printed_on = "printed-on";
 inline constexpr const char* allergens_note = "allergens-note";

@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "service/dinner/plan_parts.h"
 #include "service/print/choices.h"
+#include "wording/plan_order.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -45,13 +46,16 @@ double smallest_scale(const layout::Fitting& fitting) {
     return smallest;
 }
 
+/// Whether a list of all that is to be done goes before the lanes of several dishes.
+enum class InOrder { Listed, Unlisted };
+
 /// Draws a plan in one way after the other.
 class Drawer {
 public:
     Drawer(const DinnerPlan& plan, const Look& look, const Settings& settings,
-           const Surroundings& around)
-        : plan_{plan}, lanes_{lanes_of(plan.line)}, look_{look}, settings_{settings}, around_{
-                                                                                          around} {}
+           const Surroundings& around, InOrder in_order)
+        : plan_{plan}, lanes_{lanes_of(plan.line)}, look_{look}, settings_{settings},
+          around_{around}, is_listed_{in_order == InOrder::Listed && lanes_.size() > 1} {}
 
     Outcome<Printing> draw() {
         const auto room = lanes_in(plan_sheet_job({}, settings_), look_, around_).value_or(1);
@@ -71,6 +75,10 @@ private:
         auto sheets = mapped(plan_parts(lanes_, spread), [this](const wording::PlanPart& part) {
             return wording::plan_sheet(plan_.line, plan_.dishes, part, style_of(settings_));
         });
+        if (is_listed_) {
+            sheets.insert(sheets.begin(),
+                          wording::plan_in_order(plan_.line, plan_.dishes, style_of(settings_)));
+        }
         auto job = plan_sheet_job(std::move(sheets), settings_);
         Attempt made;
         auto laid_out = lay_out(job, {}, look_, settings_, around_);
@@ -94,18 +102,24 @@ private:
     const Look& look_;
     const Settings& settings_;
     const Surroundings& around_;
+    bool is_listed_;
 };
 
-} // namespace
-
-Outcome<Printing> plan_sheet(const DinnerPlan& plan, const Look& look, const Settings& settings,
-                             const Surroundings& around) {
+Outcome<Printing> drawn(const DinnerPlan& plan, const Look& look, const Settings& settings,
+                        const Surroundings& around, InOrder in_order) {
     if (plan.line.events.empty()) {
         Outcome<Printing> nothing;
         nothing.messages.error("this cannot be done in time, so no plan is drawn");
         return nothing;
     }
-    return Drawer{plan, look, settings, around}.draw();
+    return Drawer{plan, look, settings, around, in_order}.draw();
+}
+
+} // namespace
+
+Outcome<Printing> plan_sheet(const DinnerPlan& plan, const Look& look, const Settings& settings,
+                             const Surroundings& around) {
+    return drawn(plan, look, settings, around, InOrder::Listed);
 }
 
 Outcome<Printing> plan_pictures(const DinnerPlan& plan, std::size_t beside,
@@ -118,7 +132,7 @@ Outcome<Printing> plan_pictures(const DinnerPlan& plan, std::size_t beside,
         {look.stock,
          fmt::format("cell = [\"{} mm\", \"200 mm\"]\nroll = true\nsafe_margin = \"4 mm\"\n",
                      comfortable * lanes)}};
-    return plan_sheet(plan, look, settings, around);
+    return drawn(plan, look, settings, around, InOrder::Unlisted);
 }
 
 } // namespace thawslip::service

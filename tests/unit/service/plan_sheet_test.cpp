@@ -5,6 +5,7 @@
 #include "service/dinner/plan_sheet.h"
 #include "surroundings.h"
 #include "wording/late_dish.h"
+#include "wording/plan_order.h"
 #include "wording/time_chart.h"
 #include "wording/timeline_words.h"
 
@@ -78,6 +79,17 @@ bool says(const service::Printing& printing, const std::string& words) {
     return bare(words_on(printing)).find(bare(words)) != std::string::npos;
 }
 
+/// The charts of a plan's sheets.
+std::vector<std::shared_ptr<const wording::TimeChart>> charts(const service::Printing& printing) {
+    std::vector<std::shared_ptr<const wording::TimeChart>> all;
+    for (const auto& sheet : printing.job.lists) {
+        if (sheet.chart) {
+            all.push_back(sheet.chart);
+        }
+    }
+    return all;
+}
+
 /// A dish with more to add at one moment than a small sheet has room for.
 std::string crowded() {
     std::string day = stew;
@@ -149,10 +161,9 @@ TEST_CASE("a chart has a moment for each event, at its minute") {
     REQUIRE(printing);
     std::vector<std::chrono::minutes> drawn;
     std::optional<kitchen::Instant> zero;
-    for (const auto& sheet : printing.value->job.lists) {
-        const auto& chart = *sheet.chart;
-        zero = plan.line.eat - chart.stretches.back().to;
-        for (const auto& lane : chart.lanes) {
+    for (const auto& chart : charts(*printing.value)) {
+        zero = plan.line.eat - chart->stretches.back().to;
+        for (const auto& lane : chart->lanes) {
             for (const auto& moment : lane.moments) {
                 drawn.push_back((*zero + moment.at).time_since_epoch());
                 CHECK(moment.words.front().marker == wording::Marker::TickBox);
@@ -167,6 +178,48 @@ TEST_CASE("a chart has a moment for each event, at its minute") {
     CHECK(drawn == planned);
 }
 
+TEST_CASE("of several dishes a list has every event once, in order, below its day") {
+    const auto plan = plan_of(stew + gratin, 120h);
+    const auto style = style_of(settings());
+    const auto list = wording::plan_in_order(plan.line, plan.dishes, style);
+    std::string expected;
+    std::string day;
+    for (const auto& event : plan.line.events) {
+        const auto at = on_clock(plan.line.clock, event.at);
+        if (const auto its_day = say_weekday_date(at, style.language); its_day != day) {
+            expected += day = its_day;
+        }
+        const auto said =
+            say_event(plan.line, plan.dishes, event, style, wording::DishNamed::InSentence);
+        expected += say_time_of_day(at, style.language) + said.summary;
+        if (event.what == kitchen::TimelineStep::Ready && !said.description.empty()) {
+            expected += ". " + said.description;
+        }
+    }
+    std::string found;
+    for (const auto& row : list.field("in-order")->paragraphs) {
+        for (const auto& span : row.spans) {
+            found += span.text;
+        }
+        for (const auto& cell : row.cells) {
+            found += cell.spans.front().text;
+        }
+        CHECK((row.cells.empty() || row.cells.front().marker == wording::Marker::TickBox));
+    }
+    CHECK(bare(found) == bare(expected));
+
+    const auto both = sheets(plan);
+    REQUIRE(both);
+    CHECK(both.value->job.lists.size() == 2);
+    CHECK(says(*both.value, "Dinner plan, in order"));
+    const auto alone = sheets(plan_of(stew, 120h));
+    REQUIRE(alone);
+    CHECK(alone.value->job.lists.size() == 1); // its lane is in order
+    const auto pictures = plan_pictures(plan, 2, settings(), world("216 mm", "279 mm"));
+    REQUIRE(pictures);
+    CHECK(charts(*pictures.value).size() == pictures.value->job.lists.size());
+}
+
 TEST_CASE("dishes that are too many for a sheet stand on further ones, evenly") {
     std::string many;
     for (int i = 0; i < 7; ++i) {
@@ -176,18 +229,18 @@ TEST_CASE("dishes that are too many for a sheet stand on further ones, evenly") 
     }
     const auto wide = sheets(plan_of(stew + gratin, 120h));
     REQUIRE(wide);
-    CHECK(wide.value->laid_out.fitting.sheets == 1);
+    CHECK(wide.value->laid_out.fitting.sheets == 2); // what is to be done in order, and the lanes
     const auto narrow = sheets(plan_of(stew + gratin, 120h), "105 mm", "148 mm");
     REQUIRE(narrow);
-    CHECK(narrow.value->laid_out.fitting.sheets == 2);
+    CHECK(charts(*narrow.value).size() == 2);
     CHECK(says(*narrow.value, "Page 2 of 2"));
     const auto all = sheets(plan_of(many, 120h));
     REQUIRE(all);
     std::size_t lanes = 0;
     std::size_t most = 0;
     std::size_t least = 99;
-    for (const auto& sheet : all.value->job.lists) {
-        const auto count = sheet.chart->lanes.size();
+    for (const auto& chart : charts(*all.value)) {
+        const auto count = chart->lanes.size();
         lanes += count;
         most = std::max(most, count);
         least = std::min(least, count);
