@@ -25,6 +25,8 @@ TEST_CASE("a diagnostic without a place says only what is wrong") {
     CHECK(to_text({Severity::Caution, {}, {}, "no clock", {}}) == "caution: no clock\n");
     CHECK(to_text({Severity::Error, {"day.toml", 0, 0, 0}, {}, "is a directory", {}}) ==
           "day.toml: error: is a directory\n");
+    CHECK(to_text({Severity::Error, {"day.toml", 3, 0, 0}, {}, "is too long", {}}) ==
+          "day.toml:3: error: is too long\n");
 }
 
 TEST_CASE("control characters of a source line never reach the terminal") {
@@ -70,6 +72,7 @@ TEST_CASE("wherever a mark stands in a line of any length, it stands below its c
             CAPTURE(column);
             CAPTURE(line);
             REQUIRE(count_code_points(line) <= 92 + 4);
+            CHECK((length > 92 || count_code_points(line) == length + 4)); // whole, where it can be
             // As many letters before it as blanks before the mark.
             REQUIRE(line.find(letters[column - 1]) != std::string::npos);
             CHECK(count_code_points(line.substr(0, line.find(letters[column - 1]))) == mark);

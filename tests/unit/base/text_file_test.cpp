@@ -70,6 +70,18 @@ TEST_CASE("a file that may not be read says so") {
           "x: error: you are not permitted to read this file\n");
 }
 
+TEST_CASE("a file that breaks off while it is read is refused") {
+    // Linux, proc(5): the memory of this process, of which nothing is at the address 0.
+    const std::string broken = "/proc/self/mem";
+    if (!std::filesystem::exists(broken)) {
+        return skip("no file here fails to be read");
+    }
+    const auto text = read_text_file(broken, 1000);
+    REQUIRE_FALSE(text.ok());
+    CHECK(text.fault().kind == FileFault::Kind::Unreadable);
+    CHECK(text.fault().error == EIO);
+}
+
 TEST_CASE("an empty path and one with a zero byte name no file") {
     for (const auto& path : {std::string{}, std::string{"a\0b", 3}}) {
         const auto text = read_text_file(path, 1000);

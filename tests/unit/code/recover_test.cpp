@@ -93,6 +93,9 @@ TEST_CASE("codewords are read as the text that was written, in every mode") {
     other[0] = 0x70; // another interpretation of characters
     CHECK(text_of_codewords(other, 1) == std::nullopt);
     CHECK(text_of_codewords({}, 1) == "");
+    // Three digits fill three codewords: 0001, 0000000011, 0001111011, and no room for an end.
+    CHECK(text_of_codewords({0x10, 0x0C, 0x7B}, 1) == "123");
+    CHECK(text_of_codewords({0x10, 0x10, 0x7B}, 1) == std::nullopt); // a fourth is not there
     // Mode 0100, one character: "A", a line's end, a bell, which no label writes.
     CHECK(text_of_codewords({0x40, 0x14, 0x10}, 1) == "A");
     CHECK(text_of_codewords({0x40, 0x10, 0xA0}, 1) == "\n");

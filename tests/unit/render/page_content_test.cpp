@@ -57,6 +57,15 @@ TEST_CASE("y counts up from the foot of the sheet") {
           ".7 w\n10 116 8 8 re\nS\n");
 }
 
+TEST_CASE("a width of lines is told once") {
+    const auto box = [](Length width) {
+        return layout::Outline{{{10_pt, 20_pt}, {8_pt, 8_pt}}, width, {}};
+    };
+    const auto content = content_of(sheet_with({box(0.7_pt), box(0.7_pt), box(1_pt), box(1_pt)}));
+    CHECK(count(content, ".7 w\n") == 1);
+    CHECK(count(content, " w\n") == 2);
+}
+
 TEST_CASE("a raised letter is let down before the next one, and at the end of its line") {
     const auto fonts = test_support::shipped_fonts();
     auto line = letters(fonts.faces.front(), 3, 0.6, 10_pt);
