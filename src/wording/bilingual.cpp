@@ -14,13 +14,24 @@ Paragraph echo_of(Paragraph second) {
     return second;
 }
 
+/// What the second language says in a paragraph's place: of the cook's own words their label alone.
+Paragraph in_place_of(const Paragraph& first, Paragraph second) {
+    if (first.is_cooks) { // "150 ml (⅝ cup) cream" differs in the name of a unit
+        second.spans = first.spans;
+        second.below = first.below;
+    }
+    return second;
+}
+
 void append(Field& field, const Field& second) {
     assert(field.paragraphs.size() == second.paragraphs.size());
     std::vector<Paragraph> both;
     for (std::size_t i = 0; i < field.paragraphs.size(); ++i) {
         auto& paragraph = field.paragraphs[i];
-        const bool alike = i >= second.paragraphs.size() || paragraph == second.paragraphs[i];
-        auto echo = alike ? Paragraph{} : echo_of(second.paragraphs[i]);
+        auto other =
+            i < second.paragraphs.size() ? in_place_of(paragraph, second.paragraphs[i]) : paragraph;
+        const bool alike = paragraph == other;
+        auto echo = alike ? Paragraph{} : echo_of(std::move(other));
         both.push_back(std::move(paragraph));
         if (!alike) {
             both.push_back(std::move(echo));

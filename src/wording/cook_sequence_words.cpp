@@ -34,6 +34,7 @@ void add_addition(std::vector<Paragraph>& lines, const kitchen::Finish& finish,
                   const Style& style) {
     auto line = as_is(typeset_text(say_quantity(finish.add, style)), Emphasis::Strong);
     line.marker = Marker::TickBox;
+    line.is_cooks = true;
     if (!finish.bag.empty()) {
         line.below.push_back(plain(finish.bag));
     }

@@ -42,6 +42,7 @@ struct Paragraph {
     Role role = Role::Text;
     Voice voice = Voice::First;
     bool critical = false;      ///< must not be overlooked: a layout may set it apart
+    bool is_cooks = false;      ///< the words are the cook's own: said once, in whatever language
     bool with_previous = false; ///< where a print runs on, it stands with the paragraph before it
 
     /// A row of a table: what stands in each of its columns, and no words of the row's own. An

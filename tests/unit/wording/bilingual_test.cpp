@@ -49,6 +49,20 @@ TEST_CASE("each line is followed by what the second language says in its place")
     CHECK(both.second_page_phrase == "Karte {0} von {1}"); // never on one line with the first
 }
 
+TEST_CASE("the cook's own words stand once, though a unit is called otherwise") {
+    auto own = line("After 45 min", "150 ml (⅝ cup) cream");
+    own.is_cooks = true;
+    auto echoed = line("Nach 45 min", "150 ml (⅝ Tasse) cream");
+    echoed.is_cooks = true;
+    const auto both = bilingual(card({own}, "x"), card({echoed}, "y"));
+    auto label_alone = second(line("Nach 45 min", "150 ml (⅝ cup) cream"));
+    label_alone.is_cooks = true;
+    CHECK(both.field("finish")->paragraphs == std::vector{own, label_alone});
+    echoed.label = own.label;
+    CHECK(bilingual(card({own}, "x"), card({echoed}, "y")).field("finish")->paragraphs ==
+          std::vector{own});
+}
+
 TEST_CASE("what both languages say alike stands once, and so does whose kitchen it is") {
     const auto both = bilingual(card({}, "x"), card({}, ""));
     CHECK(both.field("dish")->paragraphs.size() == 1);
