@@ -74,7 +74,7 @@ const std::vector<Meanings>& meanings() {
          "handling",
          {"delayed", "marinade", "boils it", "underdone", "against cold water", "suspect", "bag",
           "unpacks", "heat", "glass", "shelf", "again and again", "hot oil", "served cold",
-          "crockery", "kept", "nothing"}},
+          "crockery", "kept", "stands out", "nothing"}},
         {Section::Aside, "aside", {"other", "food", "before", "behind"}},
         {Section::Allergen, "allergen", allergens_and({"nothing"})},
         {Section::AllergenDenied, "allergen-denied", allergens_and({})},

@@ -86,6 +86,15 @@ Findings bag_in_heat(const Scene& scene) {
     return sentences_that(scene, heats_bag);
 }
 
+/// "It stays on the buffet until five", and no word of what keeps it hot.
+bool stands_out(const WordedText& text) {
+    return means(text, "stands out") && !says(text, Section::Doing, "hot-held");
+}
+
+Findings left_out(const Scene& scene) {
+    return is_perishable(scene) ? sentences_that(scene, stands_out) : Findings{};
+}
+
 /// Raw meat goes from the freezer into hot fat.
 Findings frozen_in_hot_oil(const Scene& scene) {
     const bool frozen = scene.package.thaw.method == ThawMethod::FromFrozen;
@@ -115,6 +124,9 @@ constexpr CautionRule handling_rows[] = {
      told<"glass">},
     {"kept-on-shelf", CautionLevel::Report,
      "National Center for Home Food Preservation, Canning: botulism (from memory)", told<"shelf">},
+    {"stands-out", CautionLevel::Report,
+     "USDA FSIS, Danger Zone (40 °F to 140 °F): two hours, hot food at 140 °F (from memory)",
+     left_out},
     {"reheated-again", CautionLevel::Report,
      "UK Food Standards Agency, Cooking your food: reheat once (from memory)",
      told<"again and again">},

@@ -102,6 +102,8 @@ TEST_CASE("the figures that stand in words are these, and each has its source") 
         {"cooling.long", "24"},
         // USDA FSIS, Danger Zone (40 °F to 140 °F), from memory: no more than 2 h.
         {"caution.delayed-start", "2"},
+        // The same: hot food is held at 140 °F or above.
+        {"caution.stands-out", "140 2 60"},
         // FoodSafety.gov, Meat and Poultry Roasting Charts: an oven of 325 °F or higher.
         {"caution.oven-cool", "160 325"},
         // USDA FSIS, The Big Thaw: cold water, changed every 30 minutes.
