@@ -1,6 +1,7 @@
 #include "desk/answers.h"
 #include "desk/body.h"
 #include "desk/known.h"
+#include "desk/page_hints.h"
 #include "desk/route.h"
 #include "json/value.h"
 #include "service/archive/past_prints.h"
@@ -31,7 +32,7 @@ http::Response archive_of(Session& session, const Asked&) {
 }
 
 http::Response done(const Delivered& delivered) {
-    return answer_with({{"done", delivered.done}, {"said", delivered.said}});
+    return answer_with({{"done", delivered.done}, {"said", page_said(delivered.said)}});
 }
 
 http::Response back_up(Session& session, const Asked& asked) {

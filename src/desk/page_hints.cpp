@@ -64,17 +64,22 @@ std::string without_options(const std::string& hint) {
     return text;
 }
 
-std::string page_hint(std::string_view hint) {
-    constexpr std::string_view between = "; ";
+/// The parts of a text between `between` that `keep` leaves something of.
+template <class Keep>
+std::string parts_of(std::string_view text, std::string_view between, Keep keep) {
     std::string kept;
-    for (std::size_t begin = 0; begin <= hint.size();) {
-        const auto end = std::min(hint.find(between, begin), hint.size());
-        if (const auto part = without_command(hint.substr(begin, end - begin)); !part.empty()) {
-            kept += (kept.empty() ? "" : "; ") + part;
+    for (std::size_t begin = 0; begin <= text.size();) {
+        const auto end = std::min(text.find(between, begin), text.size());
+        if (const std::string part = keep(text.substr(begin, end - begin)); !part.empty()) {
+            kept += (kept.empty() ? std::string{} : std::string{between}) + part;
         }
         begin = end + between.size();
     }
-    return without_options(kept);
+    return kept;
+}
+
+std::string page_hint(std::string_view hint) {
+    return without_options(parts_of(hint, "; ", without_command));
 }
 
 } // namespace
@@ -94,6 +99,11 @@ std::string with_page_words(std::string text) {
         }
     }
     return text;
+}
+
+std::string page_said(const std::string& said) {
+    return parts_of(said, "\n",
+                    [](std::string_view line) { return parts_of(line, ". ", page_hint); });
 }
 
 std::vector<std::string> page_hints(const std::vector<std::string>& hints) {

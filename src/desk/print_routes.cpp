@@ -2,6 +2,7 @@
 #include "desk/body.h"
 #include "desk/day_text.h"
 #include "desk/look.h"
+#include "desk/page_hints.h"
 #include "desk/route.h"
 #include "json/value.h"
 #include "service/record/settle.h"
@@ -36,7 +37,7 @@ archive::WhichBatch which_at(const json::Json& body) {
 }
 
 json::Json answer_of(const Delivered& delivered, const std::string& ticket) {
-    json::Json answer{{"done", delivered.done}, {"said", delivered.said}};
+    json::Json answer{{"done", delivered.done}, {"said", page_said(delivered.said)}};
     if (!delivered.pdf.empty()) {
         answer["pdf"] = fmt::format("/api/out/{}.pdf", ticket);
     }

@@ -1,6 +1,6 @@
 // The view of the archive: what was printed when, printing it again, and keeping it safe.
 
-import { button, count, date, el, field, say } from "./ui.js";
+import { button, count, date, el, field, say, with_words } from "./ui.js";
 import { keeper, settle, undisturbed } from "./kept.js";
 import { reprint_form } from "./reprint.js";
 import { keyed } from "./said.js";
@@ -69,7 +69,7 @@ function safe_part(desk) {
     event.target.disabled = true;
     try {
       const answer = await desk.ask("POST", path, {});
-      done.textContent = answer.said;
+      done.textContent = with_words(answer.said);
     } catch (failure) {
       desk.tell(failure);
     }

@@ -64,3 +64,18 @@ TEST_CASE("an example stands without its option") {
           Hints{"for example \"garage, basket 2\""});
     CHECK(desk::page_hints({"for example --all"}).empty());
 }
+
+TEST_CASE("of what a print says the page has the sentences that need no command line") {
+    CHECK(desk::page_said(
+              "note: the bags count as being in the freezer now. One that was not "
+              "filled is taken back with: thawslip freezer never-filled C8H-YNW-87N. To "
+              "try out a printer: --trial, which remembers nothing\n"
+              "note: this is laid out for A4 paper. For other paper: --paper letter, or "
+              "once for all: thawslip setup\n"
+              "labels.pdf: 14 labels on 2 sheets; print at 100 %, not \"fit to page\"\n") ==
+          "note: the bags count as being in the freezer now. To try out a printer: "
+          "\"{print.trial}\", which remembers nothing\n"
+          "note: this is laid out for A4 paper\n"
+          "labels.pdf: 14 labels on 2 sheets; print at 100 %, not \"fit to page\"");
+    CHECK(desk::page_said("").empty());
+}
