@@ -2,7 +2,7 @@
 #include "json/value.h"
 #include "json/values.h"
 #include "service/dinner/plan_text.h"
-#include "wording/plan_sheet.h"
+#include "wording/plan_words.h"
 #include "wording/timeline_words.h"
 
 namespace thawslip::json {

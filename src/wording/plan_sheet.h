@@ -16,10 +16,6 @@ struct PlanPart {
     int of = 1;                       ///< …among so many
 };
 
-/// Whether a remark about a dish is to be minded at this event of its plan. One that is at none is
-/// said before all.
-bool is_minded_at(const kitchen::TimelineRemark& remark, const kitchen::TimelineEvent& event);
-
 /// A sheet of a plan with its title and when it is eaten, and nothing below but whose rules come
 /// first. \param title its words
 Print new_plan(const kitchen::Timeline& line, const std::string& title, const Style& style);

@@ -41,12 +41,12 @@ struct Setting {
     Instant at = {}; ///< of the event
 };
 
-/// What the clock shows; in a lane, where the day of the event stands, without the same day.
+/// What the clock shows; where the day of the event stands, without the same day.
 std::string clock_at(const Setting& setting, Instant instant) {
     const auto local = on_clock(setting.line.clock, instant);
     const auto event = on_clock(setting.line.clock, setting.at);
     const bool day_is_said =
-        setting.named == DishNamed::ByLane && parts_of(local).date == parts_of(event).date;
+        setting.named != DishNamed::InSentence && parts_of(local).date == parts_of(event).date;
     const auto& language = setting.style.language;
     return day_is_said ? say_time_of_day(local, language) : say_clock(local, language);
 }

@@ -24,8 +24,9 @@ std::string say_time_of_day(kitchen::LocalMinute local, const Language& language
 /// `36 h`, `2½ h`, `3 days`: whole days from two on.
 std::string say_span(std::chrono::minutes span, const Language& language);
 
-/// Whether what is said of an event names its dish, or stands in a lane that is the dish's own.
-enum class DishNamed { InSentence, ByLane };
+/// Whether what is said of an event names its dish and its day; names the dish alone, in a list
+/// below the day; or stands in a lane that is the dish's own, beside the day.
+enum class DishNamed { InSentence, InList, ByLane };
 
 /// What happens at one event, as a sentence without a full stop, and below it what else there is
 /// to know: the window for thawing and starting, where an ingredient waits, the temperature.

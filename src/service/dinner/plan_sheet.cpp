@@ -36,11 +36,13 @@ struct Attempt {
     bool is_comfortable() const { return scale >= 1; }
 };
 
+/// Of the last group: a layout may give the list a group of its own before it, and however small
+/// that is, fewer lanes beside each other leave it no more room.
 double smallest_scale(const layout::Fitting& fitting) {
     double smallest = 2;
     for (const auto& print : fitting.prints) {
-        for (const auto scale : print.sizing.scales) {
-            smallest = std::min(smallest, scale.value);
+        if (!print.sizing.scales.empty()) {
+            smallest = std::min(smallest, print.sizing.scales.back().value);
         }
     }
     return smallest;
