@@ -1,6 +1,7 @@
 #include "kitchen/foods/food_reading.h"
 
 #include "base/list.h"
+#include "kitchen/foods/chopped_plant.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/lexicon.h"
 #include "kitchen/texts/text.h"
@@ -21,6 +22,7 @@ struct Said {
     std::vector<std::string_view> plants;
     std::string_view form;
     bool is_cut_of_anything = false; ///< the form: "pieces" may be of apples, "wings" may not
+    bool is_of_plant = false;        ///< the form: "chopped parsley"
     FoodState state = FoodState::NotSaid;
     bool dish_is_raw = false; ///< "raw", "kit": not only "fresh", as a soup may be
     bool meatless = false;    ///< "vegan", "ohne"
@@ -78,6 +80,7 @@ void take(Said& said, const FoodWord& word, bool denied) {
 
 Said what_is_said(const StorageTable& table, std::string_view text) {
     Said said;
+    said.is_of_plant = is_chopped_plant(worded(text));
     bool denied = false;
     for (const auto& match : match_foods(table.words, words_of(text))) {
         if (match.word == nullptr) {
@@ -288,7 +291,7 @@ Choices choices_of(const StorageTable& table, const Said& said) {
     if (!said.dishes.empty()) {
         return {said.dishes};
     }
-    const bool is_cut_plant = said.is_cut_of_anything && !said.plants.empty();
+    const bool is_cut_plant = said.is_of_plant || (said.is_cut_of_anything && !said.plants.empty());
     if (auto choices = form_choices(said); !choices.empty() && !is_cut_plant) {
         return choices;
     }

@@ -1,6 +1,7 @@
 #include "kitchen/foods/foods_named.h"
 
 #include "base/list.h"
+#include "kitchen/foods/chopped_plant.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/lexicon.h"
@@ -217,12 +218,12 @@ std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
         said_raw || is_meat_asked(text, kinds),         said_raw, text.source.where};
 }
 
-/// "ground cumin", "ajo picado": said of an ingredient that is no meat. "Mince with onions" is
-/// some.
-bool is_chopped_plant(const Parsed& text, const FoodMatch& form) {
-    return text.source.sort == Text::Ingredient &&
-           says(worded(text.words[form.first]), Section::Plant, "ground") &&
-           says(worded(text.source.text), Section::Plant, "named");
+/// "Ground cumin", "ajo picado": what is said of an ingredient goes with any plant that it names.
+bool is_of_plant(const Parsed& text, const FoodMatch& form) {
+    const auto words = worded(text.source.text);
+    return says(worded(text.words[form.first]), Section::Plant, "ground") &&
+           (is_chopped_plant(words) ||
+            (text.source.sort == Text::Ingredient && says(words, Section::Plant, "named")));
 }
 
 /// "mince" and "chops" without a word of whose they are.
@@ -230,7 +231,7 @@ std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
     const bool of_poultry = is_one_of(form.word->means, {"giblets", "innards"});
     const bool says_meat =
         of_poultry || is_one_of(form.word->means, {"ground", "offal", "steak", "chop"});
-    if (names_animal(text) || !says_meat || is_chopped_plant(text, form) ||
+    if (names_animal(text) || !says_meat || is_of_plant(text, form) ||
         text.source.sort == Text::Step) {
         return std::nullopt;
     }
