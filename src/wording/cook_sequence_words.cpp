@@ -8,6 +8,7 @@
 #include "wording/typography.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace thawslip::wording {
 namespace {
@@ -80,21 +81,37 @@ void put_cooking_first(std::vector<Paragraph>& lines, const PlannedPackage& plan
     lines.insert(lines.begin(), as_is(cooking, Emphasis::Strong));
 }
 
-/// Done is last on the card: what is added at serving says that it is measured before.
-void add_done(std::vector<Paragraph>& lines, const PlannedPackage& planned, const Style& style) {
+/// Where on the card it stands that the dish is done.
+enum class DoneAt {
+    End,           ///< nothing is added at serving
+    BeforeServing, ///< that comes when it is done
+    AfterServing,  ///< its steps cook on: it is measured behind them
+};
+
+DoneAt done_at(const std::vector<kitchen::CookMoment>& moments, const PlannedPackage& planned) {
+    const auto& last = moments.back();
+    if (last.when.anchor != kitchen::When::Anchor::AtServing) {
+        return DoneAt::End;
+    }
+    return still_cooks(last, planned) ? DoneAt::AfterServing : DoneAt::BeforeServing;
+}
+
+/// How hot it is when it is done; never alone on a card.
+void add_done(std::vector<Paragraph>& lines, const PlannedPackage& planned, DoneAt at,
+              const Style& style) {
     const auto& cook = planned.package.cook;
     if (!cook || !cook->until) {
         return;
     }
-    const bool is_served_with = !planned.finish.empty() && planned.finish.back().when.anchor ==
-                                                               kitchen::When::Anchor::AtServing;
     const auto target = typeset_text(say_target(*cook->until, style));
+    const bool is_behind = at == DoneAt::AfterServing;
     Paragraph done;
     done.label = capitalised(style.say("cook-day-card.done"));
     done.spans = with_strong(
-        style.say(is_served_with ? "cook-day-card.done-before-serving" : "cook-day-card.done-at",
+        style.say(is_behind ? "cook-day-card.done-before-serving" : "cook-day-card.done-at",
                   {target}),
         target);
+    done.with_previous = !lines.empty();
     lines.push_back(std::move(done));
 }
 
@@ -124,7 +141,13 @@ Field sequence_field(const PlannedPackage& planned, const Style& style) {
     Field field{field_name::sequence, {}, planned.package.where.key("cook")};
     auto sides = kitchen::side_starts(planned);
     bool is_start = true;
-    for (const auto& moment : cook_sequence(planned)) {
+    const auto moments = cook_sequence(planned);
+    const auto done = done_at(moments, planned);
+    for (const auto& moment : moments) {
+        if (done == DoneAt::BeforeServing && &moment == &moments.back()) {
+            add_sides(field.paragraphs, std::exchange(sides, {}), planned, style);
+            add_done(field.paragraphs, planned, done, style);
+        }
         add_sides(field.paragraphs, take_before(sides, moment.when, is_start, planned), planned,
                   style);
         auto lines = lines_of(moment, planned, style);
@@ -139,7 +162,9 @@ Field sequence_field(const PlannedPackage& planned, const Style& style) {
         is_start = false;
     }
     add_sides(field.paragraphs, sides, planned, style);
-    add_done(field.paragraphs, planned, style);
+    if (done != DoneAt::BeforeServing) {
+        add_done(field.paragraphs, planned, done, style);
+    }
     return field;
 }
 

@@ -154,6 +154,22 @@ std::optional<When> closing_time(const WordedText& step) {
     return std::nullopt;
 }
 
+/// The time that a step begins with, counted from the start: "After 30 min turn it". Not "after 10
+/// min more".
+std::optional<When> opening_time(const WordedText& step) {
+    const auto after = mentions(step, Section::Doing, "elapsed");
+    const bool begins = !after.empty() && after.front().first == 0;
+    const auto time = begins ? duration_at(step, after.front().count) : std::nullopt;
+    return time && !says(step, Section::Doing, "more")
+               ? std::optional{When{When::Anchor::AfterStart, *time}}
+               : std::nullopt;
+}
+
+/// Whether the step belongs to the start as it stands.
+bool is_of_start(const std::vector<Gathered>& moments, std::size_t step) {
+    return moments.size() == 1 || moments[1].first_step > step;
+}
+
 /// Lets a step stand at the time that it says of itself, with those behind it: at that moment, or
 /// at one of its own. Where steps would have to change their order for it, it stays where it is.
 void stand_at(std::vector<Gathered>& moments, std::size_t step, When when,
@@ -184,7 +200,11 @@ void let_times_count(std::vector<Gathered>& moments, const std::vector<WordedTex
                      const Package& package) {
     const auto cooking = usable_cook_time(package);
     for (std::size_t step = 1; cooking && step < steps.size(); ++step) {
-        if (const auto when = closing_time(steps[step])) {
+        auto when = closing_time(steps[step]);
+        if (!when && is_of_start(moments, step)) {
+            when = opening_time(steps[step]);
+        }
+        if (when && time_from_start(*when, cooking->low) < cooking->low) {
             stand_at(moments, step, *when, middle_of(*cooking));
         }
     }
@@ -219,6 +239,13 @@ std::vector<CookAct> acts_of(const Gathered& moment, std::size_t end) {
 }
 
 } // namespace
+
+bool still_cooks(const CookMoment& moment, const PlannedPackage& planned) {
+    return std::ranges::any_of(moment.acts, [&](const CookAct& act) {
+        return act.step &&
+               says(worded(planned.package.cook->steps[*act.step]), Section::Doing, "cook");
+    });
+}
 
 std::vector<CookMoment> cook_sequence(const PlannedPackage& planned) {
     const auto& cook = planned.package.cook;

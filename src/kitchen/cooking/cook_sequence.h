@@ -30,7 +30,11 @@ struct CookMoment {
 /// the spinach goes in. Words are compared by their dictionary forms, in any language. Steps keep
 /// their order, and additions theirs: one that no step names stands at the end of what comes before
 /// the next moment. A step that is all about a time before the end, "Take the lid off for the last
-/// 15 min", stands at that time. Nothing is left out, whatever the words are.
+/// 15 min", stands at that time, and so does one of the start that begins with a time, "After 30
+/// min turn it". Nothing is left out, whatever the words are.
 std::vector<CookMoment> cook_sequence(const PlannedPackage& planned);
+
+/// Whether something is still cooked at a moment, as its steps say: "Boil for 2 min, then season".
+bool still_cooks(const CookMoment& moment, const PlannedPackage& planned);
 
 } // namespace thawslip::kitchen

@@ -50,9 +50,9 @@ public:
     }
 
     Timeline finished() && {
-        std::sort(line_.events.begin(), line_.events.end(), [](const auto& a, const auto& b) {
-            return std::tie(a.at, a.what, a.dish, a.finish, a.side) <
-                   std::tie(b.at, b.what, b.dish, b.finish, b.side);
+        std::ranges::sort(line_.events, {}, [this](const TimelineEvent& event) {
+            return std::tuple{event.at,   is_at_serving(event), event.what,
+                              event.dish, event.finish,         event.side};
         });
         tell_clock_changes();
         return std::move(line_);
@@ -61,6 +61,13 @@ public:
 private:
     void remark(TimelineRemark said) { line_.remarks.push_back(std::move(said)); }
     void event(TimelineEvent happens) { line_.events.push_back(happens); }
+
+    /// What is added to a dish that is done, and measured before.
+    bool is_at_serving(const TimelineEvent& event) const {
+        return event.finish &&
+               request_.dishes[event.dish].package.finish[*event.finish].when.anchor ==
+                   When::Anchor::AtServing;
+    }
 
     /// The date on its label lies before the meal.
     void tell_if_past(std::size_t dish) {

@@ -78,7 +78,7 @@ struct ThawWindow {
 /// When to start cooking. A range such as "7–9 h" is planned for its middle.
 struct CookWindow {
     Instant no_earlier; ///< started here it is ready after the longest time
-    Instant no_later;   ///< the latest safe start: just the shortest time is left
+    Instant no_later;   ///< the latest start: just the shortest time is left
     Instant at;
     std::chrono::minutes takes{0}; ///< from `at` to the time to eat
 };

@@ -83,7 +83,10 @@ std::string moments_of(std::vector<std::string> steps) {
     planned.package.cook->time = TimeRange{std::chrono::minutes{80}, std::chrono::minutes{100}};
     std::string text;
     for (const auto& moment : cook_sequence(planned)) {
-        text += text.empty() ? "start" : ", last " + std::to_string(moment.when.offset.count());
+        const bool is_last = moment.when.anchor == Anchor::BeforeEnd;
+        text += text.empty() ? "start"
+                             : (is_last ? ", last " : ", after ") +
+                                   std::to_string(moment.when.offset.count());
         for (const auto& act : moment.acts) {
             text += act.step ? " " + std::to_string(*act.step + 1) : "";
         }
@@ -103,6 +106,19 @@ TEST_CASE("a step that is all about a time before the end stands at that time") 
     CHECK(moments_of({"Al horno.", "Los últimos 20 minutos, sin tapa."}) == "start 1, last 20 2");
     CHECK(moments_of({"Bake it.", "Turn the heat down for the last 1 hour."}) ==
           "start 1, last 60 2, last 20");
+}
+
+TEST_CASE("a step of the start that begins with a time stands at that time") {
+    CHECK(moments_of({"Bake it.", "After 30 min turn it.", "Stir in the peas."}) ==
+          "start 1, after 30 2, last 20 3");
+    CHECK(moments_of({"Backen.", "Nach 30 Minuten wenden."}) == "start 1, after 30 2, last 20");
+    CHECK(moments_of({"Al horno.", "A los 30 min darle la vuelta."}) ==
+          "start 1, after 30 2, last 20");
+    CHECK(moments_of({"Bake it.", "Turn it after 30 min."}) == "start 1 2, last 20");
+    CHECK(moments_of({"Bake it.", "After 10 min more turn it."}) == "start 1 2, last 20");
+    CHECK(moments_of({"Bake it.", "After 30 min turn it.", "After 10 min turn it."}) ==
+          "start 1, after 30 2 3, last 20"); // of the second nobody knows from when
+    CHECK(moments_of({"Bake it.", "After 3 h turn it."}) == "start 1 2, last 20");
 }
 
 TEST_CASE("a step that says more, or would have to change its place, stays where it is") {

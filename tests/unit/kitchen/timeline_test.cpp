@@ -119,13 +119,13 @@ TEST_CASE("a stew for supper: thaw, start, each finishing ingredient, ready") {
                                 "2026-12-03T14:30 add 0.2",
                                 "2026-12-03T14:30 add 0.3",
                                 "2026-12-03T18:20 add 0.1",
-                                "2026-12-03T18:30 add 0.4",
                                 "2026-12-03T18:30 ready 0",
+                                "2026-12-03T18:30 add 0.4",
                             });
     CHECK(line.remarks.empty());
 }
 
-TEST_CASE("7–9 h is planned for its middle and shows the latest safe start") {
+TEST_CASE("7–9 h is planned for its middle and shows the latest start") {
     const auto line = timeline(request_for({stew()}, supper, week_before));
     const auto cook = line.dishes.at(0).cook.value();
     CHECK(clock(line, cook.no_earlier) == "2026-12-03T09:30");
@@ -149,7 +149,7 @@ TEST_CASE("several dishes share one timeline in order of time") {
                          [](const auto& a, const auto& b) { return a.at < b.at; }));
     CHECK(std::count_if(line.events.begin(), line.events.end(),
                         [](const auto& event) { return event.what == TimelineStep::Ready; }) == 3);
-    CHECK(line.events.back().what == TimelineStep::Ready);
+    CHECK(line.events.back().what == TimelineStep::Add); // at serving, to what is done
     // The compote is only thawed: no start, and its lead counts back from supper.
     CHECK_FALSE(line.dishes[2].cook.has_value());
     CHECK(clock(line, line.dishes[2].thaw->no_later) == "2026-12-02T18:30");
@@ -506,7 +506,7 @@ TEST_CASE("without a usable cooking time only what counts from the end can be to
         CHECK(find(line, RemarkId::CookTimeUnknown) != nullptr);
         CHECK(lines_of(line) ==
               std::vector<std::string>{"2026-12-02T11:30 thaw 0", "2026-12-03T18:20 add 0.1",
-                                       "2026-12-03T18:30 add 0.4", "2026-12-03T18:30 ready 0"});
+                                       "2026-12-03T18:30 ready 0", "2026-12-03T18:30 add 0.4"});
     }
 }
 

@@ -77,11 +77,21 @@ TEST_CASE(
     CHECK(lines(card, "until").front().label == "Done at");
 }
 
-TEST_CASE(
-    "what is added at serving comes before done, which then says that it is measured before") {
-    const auto plan = plan_with({addition("1 lemon", Anchor::AtServing)});
+TEST_CASE("what is added at serving comes when it is done, unless its steps cook on") {
+    auto plan = plan_with({addition("1 lemon", Anchor::AtServing)});
+    auto& steps = plan.packages.front().package.cook->steps;
+    steps.push_back("Squeeze the lemon over it.");
     const auto card = cook_day_card(plan, plan.packages.front(), english());
-    const auto& last = lines(card, "sequence").back();
+    const auto& all = lines(card, "sequence");
+    CHECK(all.back().label.empty()); // the step
+    CHECK(all[all.size() - 2].label == "To serve");
+    CHECK(all[all.size() - 3].label == "Done");
+    CHECK(all[all.size() - 3].with_previous); // on no card alone
+    CHECK(words_of(all[all.size() - 3]).find("before it is served") == std::string::npos);
+
+    steps.back() = "Squeeze the lemon in and simmer for 2 min.";
+    const auto other = cook_day_card(plan, plan.packages.front(), english());
+    const auto& last = lines(other, "sequence").back();
     CHECK(last.label == "Done");
     CHECK(words_of(last).find("before it is served") != std::string::npos);
 }
