@@ -140,7 +140,11 @@ Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const 
     Paragraph row;
     auto thing = ticked(plain(what));
     thing.spans.front().emphasis = Emphasis::Strong;
-    row.cells = {std::move(thing), plain(amount), as_is(say_dishes(item, dishes, style))};
+    const auto of_dishes = say_dishes(item, dishes, style);
+    row.cells = {std::move(thing), plain(amount),
+                 as_is(dishes.several_days
+                           ? of_dishes
+                           : with_no_break_spaces(style.say("shopping.dish-number", {of_dishes})))};
     return row;
 }
 

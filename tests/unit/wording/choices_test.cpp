@@ -236,7 +236,7 @@ TEST_CASE("the shopping list names a dish in sizes once, and its sides for cook 
     const auto sheet = shopping_sheet(std::span{&planned, 1}, shipped_goods(), style_in("en"));
     const auto list = said(sheet, "shopping");
     CHECK(list.find("brown lentils") == list.rfind("brown lentils"));
-    CHECK(has(list, "green beans><2.2 kg><1>")); // 3 × 600 g and 2 × 200 g
-    CHECK(has(list, "stock><1.1 l><1>"));
+    CHECK(has(list, "green beans><2.2 kg><no. 1>")); // 3 × 600 g and 2 × 200 g
+    CHECK(has(list, "stock><1.1 l><no. 1>"));
     CHECK(sheet.field("dish-numbers")->paragraphs.size() == 2); // a heading and one dish
 }

@@ -340,9 +340,15 @@ TEST_CASE("where the freezer's size is not known, the day sheet gives the rule")
 TEST_CASE("the shopping list adds up across dishes, apart for the day and for cook day") {
     const auto lines = lines_of(shopping_of(orchard_day(), english()), "shopping");
     const std::vector<std::string> expected = {
-        "For packing day",       "Vegetables and fruit", "squash|3 kg|1", "onions|8|1, 2",
-        "For cook day",          "Vegetables and fruit", "lemons|2|1",    "Tins and jars",
-        "vegetable stock|3 l|1", // one litre for each of three bags
+        "For packing day",
+        "Vegetables and fruit",
+        "squash|3 kg|no. 1",
+        "onions|8|no. 1, 2",
+        "For cook day, for all bags",
+        "Vegetables and fruit",
+        "lemons|2|no. 1",
+        "Tins and jars",
+        "vegetable stock|3 l|no. 1", // one litre for each of three bags
     };
     CHECK(lines == expected);
     const std::vector<std::string> numbers = {"Dishes", "Squash and red lentil stew",
@@ -358,10 +364,10 @@ TEST_CASE("of packs to be bought, how much is in each stands with how many") {
         {quantity("6 x 400 g tins white beans"), kitchen::IngredientDay::PackingDay, {}},
         {quantity("2 bunches sage"), kitchen::IngredientDay::PackingDay, {}}};
     const auto metric = lines_of(shopping_of(plan, english()), "shopping");
-    CHECK(has(metric, "white beans (tins)|6 × 400 g|1"));
-    CHECK(has(metric, "sage|2 bunches|1"));
+    CHECK(has(metric, "white beans (tins)|6 × 400 g|no. 1"));
+    CHECK(has(metric, "sage|2 bunches|no. 1"));
     const auto both = lines_of(shopping_of(plan, english(kitchen::Units::Both)), "shopping");
-    CHECK(has(both, "white beans (tins)|6 × 400 g (14 oz)|1"));
+    CHECK(has(both, "white beans (tins)|6 × 400 g (14 oz)|no. 1"));
 }
 
 TEST_CASE("a day without ingredients has nothing to shop for") {
@@ -448,18 +454,18 @@ TEST_CASE("the shopping list keeps the days apart, and buys no water") {
     const std::vector<std::string> expected = {
         "The day before, Fri 16 Oct 2026",
         "Vegetables and fruit",
-        "squash|3 kg|1",
-        "onions|2|2",
+        "squash|3 kg|no. 1",
+        "onions|2|no. 2",
         "Tins and jars",
-        "vegetable stock|2 l|1",
+        "vegetable stock|2 l|no. 1",
         "For packing day",
         "Vegetables and fruit",
-        "onions|6|1",
-        "For cook day",
+        "onions|6|no. 1",
+        "For cook day, for all bags",
         "Vegetables and fruit",
-        "lemons|2|1",
+        "lemons|2|no. 1",
         "Tins and jars",
-        "vegetable stock|3 l|1",
+        "vegetable stock|3 l|no. 1",
     };
     CHECK(lines == expected);
 }
@@ -494,8 +500,8 @@ TEST_CASE("a sum is called as many, and what was written stays as it is") {
     orange.add = quantity("1 orange");
     plan.packages[0].package.finish = {orange}; // for each of three bags
     const auto lines = lines_of(shopping_of(plan, english()), "shopping");
-    CHECK(has(lines, "lemon|1|1"));
-    CHECK(has(lines, "oranges|3|1"));
+    CHECK(has(lines, "lemon|1|no. 1"));
+    CHECK(has(lines, "oranges|3|no. 1"));
 }
 
 TEST_CASE("what is counted is bought whole, and a list has the thing without its joining word") {
@@ -509,11 +515,11 @@ TEST_CASE("what is counted is bought whole, and a list has the thing without its
     quarter.add = quantity("½ cabbage, shredded"); // for each of three bags
     plan.packages[0].package.finish = {quarter};
     const auto lines = lines_of(shopping_of(plan, english()), "shopping");
-    CHECK(has(lines, "arroz|200 g|1"));
-    CHECK(has(lines, "Rapsöl|3 EL|1"));
-    CHECK(has(lines, "cabbage|½|1"));
-    CHECK(has(lines, "cabbages, shredded|2|1"));
-    CHECK_FALSE(has(lines, "agua|2 l|1"));
+    CHECK(has(lines, "arroz|200 g|no. 1"));
+    CHECK(has(lines, "Rapsöl|3 EL|no. 1"));
+    CHECK(has(lines, "cabbage|½|no. 1"));
+    CHECK(has(lines, "cabbages, shredded|2|no. 1"));
+    CHECK_FALSE(has(lines, "agua|2 l|no. 1"));
 }
 
 TEST_CASE("litres that come to no tenth of a cubic foot are said in litres alone") {
