@@ -40,9 +40,9 @@ void append(Field& field, const Field& second) {
     field.paragraphs = std::move(both);
 }
 
-/// Whose kitchen and which bags it is reads the same in any language.
+/// Whose kitchen and which bags it is reads the same in any language, and a note is the cook's.
 bool names_only(std::string_view field) {
-    return field == field_name::kitchen || field == field_name::bags;
+    return field == field_name::kitchen || field == field_name::bags || field == field_name::note;
 }
 
 } // namespace

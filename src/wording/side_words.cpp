@@ -64,6 +64,7 @@ Field sides_field(const PlannedPackage& planned, const Style& style) {
     std::string names;
     for (const auto& start : kitchen::side_starts(planned)) {
         field.paragraphs.push_back(side_lines(start, planned, style).front());
+        field.paragraphs.back().marker = Marker::None; // boxes are for what is added
         names += (names.empty() ? "" : ", ") +
                  say_quantity(planned.package.sides[start.side].add, style);
     }
