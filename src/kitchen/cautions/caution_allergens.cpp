@@ -278,7 +278,7 @@ constexpr CautionRule allergens_rows[] = {
     {"allergen-only-as-trace", CautionLevel::Check, allergen_lists_source, only_as_trace},
     {"allergen-kind", CautionLevel::Check, allergen_lists_source, kind_not_named},
     {"allergen-unknown", CautionLevel::Check, allergen_lists_source, unknown},
-    {"allergen-misspelt", CautionLevel::Check, allergen_lists_source, misspelt},
+    {"allergen-misspelt", CautionLevel::Report, allergen_lists_source, misspelt},
 };
 
 } // namespace

@@ -76,6 +76,13 @@ Match best_match(const Avoided& avoided, const NamedAllergen& named) {
     return best;
 }
 
+/// What an entry of a label means; of one that no list knows what its spelling comes near: "milc"
+/// may well be milk.
+std::vector<NamedAllergen> probably_meant(const kitchen::DeclaredAllergen& entry) {
+    const auto near = entry.meant.empty() ? kitchen::allergen_near(entry.as_written) : std::nullopt;
+    return near ? kitchen::read_allergen(*near).meant : entry.meant;
+}
+
 /// Looks for one thing that is avoided, from what is said most plainly to what is said least.
 class Search {
 public:
@@ -107,7 +114,7 @@ private:
 
     void look_in(const std::vector<kitchen::DeclaredAllergen>& declared, NamedIn in) {
         for (const auto& entry : declared) {
-            for (const auto& named : entry.meant) {
+            for (const auto& named : probably_meant(entry)) {
                 note(best_match(avoided_, named), in, entry.as_written);
             }
             if (has_words(entry.as_written)) {

@@ -55,6 +55,13 @@ TEST_CASE("another of the group, or one without its kind, is never passed over")
     CHECK(named(pot("contains = [\"prawns\"]\n"), "shellfish") == "contains prawns");
 }
 
+TEST_CASE("an entry that no list knows counts as what its spelling comes near") {
+    CHECK(named(pot("contains = [\"milc\"]\n"), "milk") == "contains milc");
+    CHECK(named(pot("contains = [\"Weizn\"]\n"), "gluten") == "contains Weizn");
+    CHECK(named(pot("may_contain = [\"selery\"]\n"), "celery") == "may selery");
+    CHECK(named(pot("contains = [\"kiwi\"]\n"), "milk") == "-");
+}
+
 TEST_CASE("what the cook only wrote among ingredients or steps counts as named") {
     CHECK(
         named(pot("contains = [\"celery\"]\n", "[[package.ingredient]]\nadd = \"200 g cheddar\"\n"),
