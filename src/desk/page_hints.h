@@ -12,8 +12,8 @@ namespace thawslip::desk {
 /// for is left out.
 std::vector<std::string> page_hints(const std::vector<std::string>& hints);
 
-/// What a command says of what it did, a line each, as a page can use it: of a line's sentences those
-/// that need no command line, as of hints.
+/// What a command says of what it did, a line each, as a page can use it: of a line's sentences
+/// those that need no command line, as of hints.
 std::string page_said(const std::string& said);
 
 /// A text with the keys of fields for options.
