@@ -92,6 +92,7 @@ const caution = (text) => el("li", { class: "caution" }, el("span", { class: "ma
 
 async function show_day(main, desk, number) {
   const book = await book_of(desk, number);
+  if (!main.isConnected) { return null; } // left while it was asked for: another view listens to the book by now
   book.hush();
   last.number = number;
   const saving = make_saving(book, desk);

@@ -134,6 +134,7 @@ function head_of(name) {
 async function show_place() {
   const turn = ++shown.turn;
   const leave = shown.leave;
+  document.querySelectorAll("dialog[open]").forEach((asked) => asked.close()); // what it asks of is left
   Object.assign(shown, { leave: null, hear: null });
   try {
     await leave?.();

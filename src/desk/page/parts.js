@@ -128,7 +128,14 @@ function list_part(book, { part, list, fresh, fields }, base) {
   const path = () => `${base()}.${list}`;
   const node = el("ol", { class: `rows ${part}` });
   let wanted = 0; // rows that the cook has just asked for: the first field of the last gets the focus
-  const add = button(say(`day.add.${part}`), () => { wanted = rows.length + 1; book.edit([{ path: path(), add: fresh }]); }, "plain small");
+  let beside = {}; // what stands in the table that the list is in
+  /** A first size takes what the dish has of the same keys: both together are a mistake. */
+  function first_of_all() {
+    const own = list === "size" && rows.length === 0 ? fields.map(([key]) => key).filter((key) => beside[key] !== undefined) : [];
+    const taken = Object.fromEntries(own.map((key) => [key, beside[key]]));
+    return [...own.map((key) => ({ path: `${base()}.${key}`, value: null })), { path: path(), add: { ...fresh, ...taken } }];
+  }
+  const add = button(say(`day.add.${part}`), () => { wanted = rows.length + 1; book.edit(first_of_all()); }, "plain small");
   function number() {
     rows.forEach((row, at) => { row.index = at + 1; });
   }
@@ -139,6 +146,7 @@ function list_part(book, { part, list, fresh, fields }, base) {
     add.focus();
   }
   function update(value) {
+    beside = value ?? {};
     const values = Array.isArray(value?.[list]) ? value[list] : [];
     while (rows.length > values.length) { rows.pop().node.remove(); }
     while (rows.length < values.length) {

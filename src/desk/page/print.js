@@ -43,6 +43,7 @@ async function show_day(main, desk, number) {
   const changed = () => {
     sheets.update();
     printing.update();
+    printing.forget();
   };
   const printing = print_button(desk, {
     wish: () => ({ number, etag: day.etag, what: wish.what, look: packed(look), printer: wish.printer }),

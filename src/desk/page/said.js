@@ -47,9 +47,9 @@ export function dish_name({ raw, dish }) {
   return raw ? [el("strong", { class: "raw" }, say("bag.raw")), " ", dish] : [dish];
 }
 
-/** The key of a state or of a way to thaw in the tables of words: "never filled" → "never_filled". */
+/** The key of a state, of a way to thaw or of a print in the tables of words: "never filled" → "never_filled". */
 export function keyed(word) {
-  return word.replaceAll(" ", "_");
+  return word.replaceAll(/[ -]/g, "_");
 }
 
 /** Whether a bag's state is one that it may be taken back from. */

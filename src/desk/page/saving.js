@@ -56,10 +56,11 @@ export function make_saving(book, desk) {
     if (state.textContent !== words) { state.textContent = words; }
     save.disabled = !unsaved;
   }
-  async function keep_draft(keepalive = false) {
+  /** `again` where it may be gone: another tab has the same day, and one draft for both. */
+  async function keep_draft({ keepalive = false, again = false } = {}) {
     clearTimeout(self.timer);
     const text = book.changed() ? book.text : null;
-    if (text === self.drafted) { return; }
+    if (text === self.drafted && !(again && text !== null)) { return; }
     const before = self.drafted;
     self.drafted = text;
     try {
@@ -81,6 +82,7 @@ export function make_saving(book, desk) {
   }
   async function settle(theirs) {
     const mine = book.text;
+    await keep_draft({ again: true });
     const answer = await choose_text(mine, theirs.text);
     if (answer === "mine") {
       if (theirs.text !== null) {
@@ -112,14 +114,14 @@ export function make_saving(book, desk) {
   }
   const save = button(say("day.save"), save_day, "main");
   function hidden() {
-    if (document.visibilityState === "hidden") { keep_draft(true); }
+    if (document.visibilityState === "hidden") { keep_draft({ keepalive: true, again: true }); }
   }
-  const going = () => { keep_draft(true); };
+  const going = () => { keep_draft({ keepalive: true, again: true }); };
   document.addEventListener("visibilitychange", hidden);
   addEventListener("pagehide", going);
   book.listen("text", () => {
     clearTimeout(self.timer);
-    self.timer = setTimeout(keep_draft, draft_pause);
+    self.timer = setTimeout(() => keep_draft(), draft_pause);
     tell();
   });
   book.listen("stuck", tell);

@@ -75,6 +75,11 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
   return {
     press, said,
     update() { press.textContent = words(); },
+    /** What came of another wish is no answer to this one. */
+    forget() {
+      free();
+      said.replaceChildren();
+    },
     close: free,
   };
 }

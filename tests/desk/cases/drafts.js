@@ -76,6 +76,58 @@ async function saved_from_the_box(world, desk, file) {
   await page.context().close();
 }
 
+/** Waits for the day's text; where a draft of before is asked about, goes on with it. */
+async function opened(page) {
+  const go_on = page.getByRole("button", { name: "Go on with the draft" });
+  await go_on.or(area(page)).first().waitFor();
+  if (await go_on.count() > 0) { await go_on.click(); }
+  await area(page).waitFor();
+}
+
+/** Back and forward while the page asks whether to go on with a draft: form and text agree, and the draft is in both. */
+async function left_while_asked(world, desk) {
+  const page = await world.view(desk, "day/all");
+  await world.go(page, "day/1");
+  await opened(page);
+  await servings(page).waitFor();
+  const kept = page.waitForResponse((response) => response.url().includes("/api/draft/") && response.ok());
+  await servings(page).fill("5");
+  await kept;
+  await page.reload();
+  await page.getByRole("button", { name: "Go on with the draft" }).waitFor();
+  await page.goBack();
+  await page.locator("table.days").waitFor();
+  assert.equal(await page.locator("dialog[open]").count(), 0, "nothing is asked of what is left");
+  await page.goForward();
+  await until(async () => await servings(page).inputValue() === "5", "the form has the draft");
+  assert.match(await area(page).inputValue(), /servings\s*=\s*5/, "and so has the text");
+  await servings(page).fill("3");
+  await until(async () => /servings\s*=\s*3/.test(await area(page).inputValue()), "what is typed into the form comes to the text");
+  await page.context().close();
+}
+
+/** Two tabs have one draft: one that is left as it is keeps its text, whatever the other has saved. */
+async function draft_again(world, desk, file) {
+  const first = await world.view(desk, "day/1");
+  const second = await world.view(desk, "day/1");
+  await opened(first);
+  await opened(second);
+  const kept = first.waitForResponse((response) => response.url().includes("/api/draft/") && response.ok());
+  await type_at_the_end(first, "# of the first alone\n");
+  await kept;
+  await type_at_the_end(second, "# of the second\n");
+  await second.keyboard.press("Control+S");
+  await until(() => fs.readFileSync(file, "utf8").includes("# of the second"), "the second has saved");
+  await first.keyboard.press("Control+S");
+  await first.locator("dialog[open]").getByRole("button", { name: "Cancel" }).click();
+  await first.context().close();
+  await second.context().close();
+  const again = await world.view(desk, "day/1");
+  await again.getByRole("button", { name: "Go on with the draft" }).click();
+  await until(async () => (await area(again).inputValue()).includes("# of the first alone"), "the first is there");
+  await again.context().close();
+}
+
 async function killed_while_typing(world, desk, file) {
   const page = await world.view(desk, "day/2");
   await area(page).waitFor();
@@ -104,5 +156,7 @@ export async function walk(world) {
   await draft_of_before(world, desk, file);
   await saved_from_the_box(world, desk, file);
   await two_tabs(world, desk, file);
+  await left_while_asked(world, desk);
+  await draft_again(world, desk, file);
   await killed_while_typing(world, desk, path.join(world.days, "windfall-day.toml"));
 }
