@@ -15,9 +15,25 @@ struct TimeUnit {
     std::int64_t minutes;
 };
 
-constexpr TimeUnit time_units[] = {{"minutes", 1}, {"minute", 1}, {"mins", 1},  {"min", 1},
-                                   {"m", 1},       {"hours", 60}, {"hour", 60}, {"hrs", 60},
-                                   {"hr", 60},     {"h", 60}};
+constexpr TimeUnit time_units[] = {{"minutes", 1},
+                                   {"minute", 1},
+                                   {"mins", 1},
+                                   {"min", 1},
+                                   {"m", 1},
+                                   {"hours", 60},
+                                   {"hour", 60},
+                                   {"hrs", 60},
+                                   {"hr", 60},
+                                   {"h", 60},
+                                   // As cooks write them in German and Spanish.
+                                   {"minuten", 1},
+                                   {"stunden", 60},
+                                   {"stunde", 60},
+                                   {"std", 60},
+                                   {"minutos", 1},
+                                   {"minuto", 1},
+                                   {"horas", 60},
+                                   {"hora", 60}};
 
 struct ReadUnit {
     std::int64_t minutes = 0;

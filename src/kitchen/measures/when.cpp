@@ -14,18 +14,41 @@ struct WhenForm {
 };
 
 constexpr WhenForm fixed_forms[] = {
-    {"at the start", When::Anchor::AtStart},    {"at start", When::Anchor::AtStart},
-    {"halfway through", When::Anchor::Halfway}, {"half-way through", When::Anchor::Halfway},
-    {"halfway", When::Anchor::Halfway},         {"half-way", When::Anchor::Halfway},
-    {"at serving", When::Anchor::AtServing},    {"on serving", When::Anchor::AtServing},
-    {"when serving", When::Anchor::AtServing},  {"to serve", When::Anchor::AtServing},
+    {"at the start", When::Anchor::AtStart},
+    {"at start", When::Anchor::AtStart},
+    {"halfway through", When::Anchor::Halfway},
+    {"half-way through", When::Anchor::Halfway},
+    {"halfway", When::Anchor::Halfway},
+    {"half-way", When::Anchor::Halfway},
+    {"at serving", When::Anchor::AtServing},
+    {"on serving", When::Anchor::AtServing},
+    {"when serving", When::Anchor::AtServing},
+    {"to serve", When::Anchor::AtServing},
+    // German and Spanish; cards say them in these words too.
+    {"am Anfang", When::Anchor::AtStart},
+    {"zu Beginn", When::Anchor::AtStart},
+    {"nach der halben Garzeit", When::Anchor::Halfway},
+    {"zur Hälfte", When::Anchor::Halfway},
+    {"beim Anrichten", When::Anchor::AtServing},
+    {"zum Anrichten", When::Anchor::AtServing},
+    {"zum Servieren", When::Anchor::AtServing},
+    {"al principio", When::Anchor::AtStart},
+    {"al inicio", When::Anchor::AtStart},
+    {"a la mitad", When::Anchor::Halfway},
+    {"a media cocción", When::Anchor::Halfway},
+    {"al servir", When::Anchor::AtServing},
 };
 
 /// A time follows these.
 constexpr WhenForm timed_forms[] = {
-    {"after", When::Anchor::AfterStart},      {"for the last", When::Anchor::BeforeEnd},
-    {"in the last", When::Anchor::BeforeEnd}, {"the last", When::Anchor::BeforeEnd},
-    {"last", When::Anchor::BeforeEnd},
+    {"after", When::Anchor::AfterStart},         {"for the last", When::Anchor::BeforeEnd},
+    {"in the last", When::Anchor::BeforeEnd},    {"the last", When::Anchor::BeforeEnd},
+    {"last", When::Anchor::BeforeEnd},           {"nach", When::Anchor::AfterStart},
+    {"in den letzten", When::Anchor::BeforeEnd}, {"die letzten", When::Anchor::BeforeEnd},
+    {"letzte", When::Anchor::BeforeEnd},         {"letzten", When::Anchor::BeforeEnd},
+    {"tras", When::Anchor::AfterStart},          {"después de", When::Anchor::AfterStart},
+    {"a los", When::Anchor::AfterStart},         {"en los últimos", When::Anchor::BeforeEnd},
+    {"los últimos", When::Anchor::BeforeEnd},    {"últimos", When::Anchor::BeforeEnd},
 };
 
 /// Where `text` goes on after `words`, however many spaces stand between them; nothing where it
@@ -39,7 +62,7 @@ std::optional<std::size_t> past_words(std::string_view text, std::string_view wo
                 return std::nullopt;
             }
             at = next;
-        } else if (lower(text.substr(at, 1)) == std::string_view{&c, 1}) {
+        } else if (lower(text.substr(at, 1)) == lower(std::string_view{&c, 1})) {
             ++at;
         } else {
             return std::nullopt;

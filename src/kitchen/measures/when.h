@@ -11,7 +11,8 @@
 namespace thawslip::kitchen {
 
 /// Reads when something goes in: "at the start", "after 4 h", "halfway", "last 10 min",
-/// "10 min before the end", "at serving"; letter case does not matter.
+/// "10 min before the end", "at serving", and the same in German and Spanish: "in den letzten 10
+/// Minuten", "al servir"; letter case does not matter.
 Result<When, TextFault> parse_when(std::string_view text);
 
 /// The forms `parse_when` takes, for messages and for finding the nearest.

@@ -28,6 +28,17 @@ TEST_CASE("when something goes in is read in its five forms and their usual vari
         {"on serving", {Anchor::AtServing, minutes{0}}},
         {"10 min before the end", {Anchor::BeforeEnd, minutes{10}}},
         {" 1 h 30 min  Before  The End ", {Anchor::BeforeEnd, minutes{90}}},
+        {"am Anfang", {Anchor::AtStart, minutes{0}}},
+        {"nach 2 Stunden", {Anchor::AfterStart, minutes{120}}},
+        {"zur Hälfte", {Anchor::Halfway, minutes{0}}},
+        {"In den letzten 10 Minuten", {Anchor::BeforeEnd, minutes{10}}},
+        {"letzte 10 min", {Anchor::BeforeEnd, minutes{10}}},
+        {"beim Anrichten", {Anchor::AtServing, minutes{0}}},
+        {"al principio", {Anchor::AtStart, minutes{0}}},
+        {"después de 1 hora", {Anchor::AfterStart, minutes{60}}},
+        {"a la mitad", {Anchor::Halfway, minutes{0}}},
+        {"últimos 10 minutos", {Anchor::BeforeEnd, minutes{10}}},
+        {"al servir", {Anchor::AtServing, minutes{0}}},
     };
     for (const auto& c : cases) {
         CAPTURE(c.text);
