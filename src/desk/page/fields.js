@@ -3,6 +3,8 @@
 //
 // A field: [key, kind, options]. Kinds are those of controls.js; a field's id is its path without numbers, "_" for ".".
 
+import { say } from "./ui.js";
+
 const sizes = ["weight", "thickness", "container"].map((key) => [key, "text"]);
 const placing = ["placing", "choice", { of: ["rack", "tray", "stacked"] }];
 const moments = { offers: "moments" };
@@ -23,17 +25,17 @@ export const dish_parts = [
   { part: "thaw", table: "thaw", fields: [
     ["method", "ticks", { of: ["refrigerator", "cold water", "running water", "microwave", "from frozen"], single: true, wide: true }],
     ["note", "text", { wide: true }]] },
-  { part: "finish", list: "finish", fresh: { add: "", when: "at the start" }, fields: [
+  { part: "finish", list: "finish", fresh: () => ({ add: "", when: moments_of_cooking()[0] }), fields: [
     ["add", "text"], ["when", "text", moments], ["bag", "text"]] },
   { part: "cook", table: "cook", fields: [
     ["in", "text"], ["setting", "text"], ["time", "text"], ["until", "text"], ["hold", "text"],
     ["time_from", "choice", { of: ["thawed", "frozen"] }], ["steps", "lines", { wide: true }],
     ["because", "text", { wide: true }]] },
-  { part: "size", folded: true, list: "size", fresh: { servings: 2, bags: 1 }, fields: [
+  { part: "size", folded: true, list: "size", fresh: () => ({ servings: 2, bags: 1 }), fields: [
     ["servings", "number"], ["bags", "number"], ...sizes, placing, ["place", "text"]] },
-  { part: "side", folded: true, list: "side", fresh: { add: "", takes: "15 min" }, fields: [
+  { part: "side", folded: true, list: "side", fresh: () => ({ add: "", takes: "15 min" }), fields: [
     ["add", "text"], ["takes", "text"], ["in", "text"], ["ready", "text", moments], ["steps", "lines", { wide: true }]] },
-  { part: "ingredient", folded: true, list: "ingredient", fresh: { add: "" }, fields: [
+  { part: "ingredient", folded: true, list: "ingredient", fresh: () => ({ add: "" }), fields: [
     ["add", "text"], ["for", "choice", { of: ["day before", "packing day", "cook day"] }]] },
   { part: "rest", folded: true, fields: [
     ["made", "date"], ["days_refrigerated", "number"], ["container", "text"], ["place", "text"],
@@ -43,8 +45,10 @@ export const dish_parts = [
 /** What a new dish begins with. */
 export const fresh_dish = { dish: "", servings: 4, bags: 1 };
 
-/** Moments at which something is added, as a day's text has them. */
-export const moments_of_cooking = ["at the start", "after 1 h", "halfway", "last 10 min", "at serving"];
+/** Moments at which something is added, in the page's words, which a day's text may have. */
+export function moments_of_cooking() {
+  return ["start", "after", "halfway", "last", "serving"].map((moment) => say(`day.moment.${moment}`));
+}
 
 /** "package_thaw_method" of "package[2].thaw.method". */
 export function id_of(path) {

@@ -161,7 +161,7 @@ export function day_form(book) {
   const unread = el("p", { hidden: true, role: "status" }, el("strong", {}, say("day.unread")));
   const inside = el("div", { class: "form" },
     offered("foods", food_words(book)), offered("allergens", [...book.names.allergens]),
-    offered("moments", moments_of_cooking.map((moment) => [moment])),
+    offered("moments", moments_of_cooking().map((moment) => [moment])),
     general, el("div", { class: "fields" }, fields.slice(0, always).map(({ node }) => node)),
     el("details", { class: "form-part" }, el("summary", {}, say("day.more_of_day")), el("div", { class: "fields" }, fields.slice(always).map(({ node }) => node))),
     el("h2", {}, say("day.dishes")), summary, list.node, button(say("day.add_dish"), list.add, "main"));

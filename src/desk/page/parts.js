@@ -133,7 +133,7 @@ function list_part(book, { part, list, fresh, fields }, base) {
   function first_of_all() {
     const own = list === "size" && rows.length === 0 ? fields.map(([key]) => key).filter((key) => beside[key] !== undefined) : [];
     const taken = Object.fromEntries(own.map((key) => [key, beside[key]]));
-    return [...own.map((key) => ({ path: `${base()}.${key}`, value: null })), { path: path(), add: { ...fresh, ...taken } }];
+    return [...own.map((key) => ({ path: `${base()}.${key}`, value: null })), { path: path(), add: { ...fresh(), ...taken } }];
   }
   const add = button(say(`day.add.${part}`), () => { wanted = rows.length + 1; book.edit(first_of_all()); }, "plain small");
   function number() {
