@@ -118,7 +118,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
         sequence_field(planned, style),
         timeline(planned, style),
         steps(planned),
-        contains_field(planned, style),
+        contains_field_with_added(planned, style),
         note_field(planned, style),
         cautions_field(planned, kitchen::CautionLevel::Card, style),
         frozen_safe(planned, style),

@@ -2,6 +2,8 @@
 
 #include "base/letters.h"
 #include "base/list.h"
+#include "kitchen/allergens/added_allergens.h"
+#include "kitchen/allergens/allergens.h"
 #include "kitchen/figures.h"
 #include "wording/look_alikes.h"
 #include "wording/phrases.h"
@@ -304,6 +306,29 @@ Field contains_field(const kitchen::PlannedPackage& planned, const Style& style)
     add(planned.may_contain, "label.may-contain");
     if (result.paragraphs.size() > 1) {
         result.shorter = {{in_one(result.paragraphs)}};
+    }
+    return result;
+}
+
+Field contains_field_with_added(const kitchen::PlannedPackage& planned, const Style& style) {
+    auto result = contains_field(planned, style);
+    auto added = kitchen::added_allergens(planned.package, planned.allergens, *style.allergens);
+    std::erase_if(added, [&](const kitchen::DeclaredAllergen& one) {
+        return std::ranges::all_of(one.meant, [&](const kitchen::NamedAllergen& named) {
+            return is_declared(named, planned.allergens, *style.allergens);
+        });
+    });
+    const auto add_to = [&](std::vector<Paragraph>& form) {
+        const auto more = labelled(style.say("door-list.added"), say_contains(added, style));
+        if (form.empty()) {
+            form.push_back(more);
+        } else {
+            add_sentence(form.back(), more.label, more.spans);
+        }
+    };
+    if (!added.empty()) {
+        add_to(result.paragraphs);
+        std::ranges::for_each(result.shorter, add_to);
     }
     return result;
 }

@@ -43,6 +43,8 @@ Field other_thaws_field(const kitchen::PlannedPackage& planned, const Style& sty
 Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style);
 Field other_thaws_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style);
 Field contains_field(const kitchen::PlannedPackage& planned, const Style& style);
+/// The same with what else comes in on cook day: who cooks for a guest has the card.
+Field contains_field_with_added(const kitchen::PlannedPackage& planned, const Style& style);
 Field note_field(const kitchen::PlannedPackage& planned, const Style& style);
 Field kitchen_field(const std::string& kitchen, const Style& style);
 

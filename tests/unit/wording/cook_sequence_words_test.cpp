@@ -111,6 +111,19 @@ TEST_CASE("a finishing card says each moment once, and counts what is to be adde
     CHECK(words_of(lines(card, "finish-count").front()) == "3 things");
 }
 
+TEST_CASE("a cook-day card names the allergens of what is added too") {
+    const auto said = [](std::vector<std::string> contains) {
+        const auto plan =
+            plan_with({addition("100 ml cream", Anchor::BeforeEnd, 5)}, std::move(contains));
+        const auto card = cook_day_card(plan, plan.packages.front(), english());
+        return lines(card, "contains").back();
+    };
+    CHECK(words_of(said({"celery"})) == "celery. Added on cook day milk");
+    CHECK(said({}).label == "Added on cook day");
+    CHECK(words_of(said({})) == "milk");
+    CHECK(words_of(said({"celery", "milk"})) == "celery, milk"); // who avoids it is warned
+}
+
 TEST_CASE("a finishing card names the allergens that the additions' words name, and no others") {
     const auto said = [](std::vector<kitchen::Finish> finish, std::vector<std::string> contains) {
         const auto plan = plan_with(std::move(finish), std::move(contains));
