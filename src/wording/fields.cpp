@@ -1,7 +1,6 @@
 #include "wording/fields.h"
 
 #include "base/letters.h"
-#include "base/list.h"
 #include "kitchen/allergens/added_allergens.h"
 #include "kitchen/allergens/allergens.h"
 #include "kitchen/figures.h"
@@ -245,21 +244,10 @@ Field other_thaws_field(const kitchen::PlannedPackage& planned, const Style& sty
 
 namespace {
 
-/// What cards say behind a way to thaw, in this order: where it lies, and what to do when it is
-/// late.
-constexpr std::string_view thaw_advice[] = {"thaw-on-a-plate", "thaw-still-hard"};
-
-bool is_thaw_advice(const kitchen::Caution& caution) {
-    return contains(thaw_advice, std::string_view{caution.id});
-}
-
-std::vector<kitchen::Caution> thaw_advices(const kitchen::PlannedPackage& planned) {
-    std::vector<kitchen::Caution> all;
-    for (const auto id : thaw_advice) {
-        std::ranges::copy_if(planned.cautions, std::back_inserter(all),
-                             [id](const kitchen::Caution& caution) { return caution.id == id; });
-    }
-    return all;
+const kitchen::Caution* still_hard_advice(const kitchen::PlannedPackage& planned) {
+    const auto advice =
+        std::ranges::find(planned.cautions, "thaw-still-hard", &kitchen::Caution::id);
+    return advice == planned.cautions.end() ? nullptr : &*advice;
 }
 
 /// Behind the way to thaw that it is about, which need not be named again.
@@ -273,21 +261,20 @@ void add_advice(Paragraph& way, const kitchen::Caution& advice, const Style& sty
 
 Field thaw_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = thaw_field(planned, style);
-    for (const auto& advice : thaw_advices(planned)) {
-        if (advice.thawed_by.empty()) {
-            add_advice(result.paragraphs.front(), advice, style);
-        }
+    const auto* advice = still_hard_advice(planned);
+    if (advice != nullptr && advice->thawed_by.empty()) {
+        add_advice(result.paragraphs.front(), *advice, style);
     }
     return result;
 }
 
 Field other_thaws_field_with_advice(const kitchen::PlannedPackage& planned, const Style& style) {
     auto result = other_thaws_field(planned, style);
-    for (const auto& advice : thaw_advices(planned)) {
-        for (std::size_t i = 0; i < result.paragraphs.size(); ++i) {
-            if (contains(advice.thawed_by, planned.other_thaws[i].package.thaw.method)) {
-                add_advice(result.paragraphs[i], advice, style);
-            }
+    const auto* advice = still_hard_advice(planned);
+    for (std::size_t i = 0; advice != nullptr && i < result.paragraphs.size(); ++i) {
+        const auto method = planned.other_thaws[i].package.thaw.method;
+        if (std::ranges::find(advice->thawed_by, method) != advice->thawed_by.end()) {
+            add_advice(result.paragraphs[i], *advice, style);
         }
     }
     return result;
@@ -376,7 +363,7 @@ Field cautions_field(const kitchen::PlannedPackage& planned, kitchen::CautionLev
                      const Style& style) {
     auto result = field(field_name::cautions, planned.package.where);
     for (const auto& caution : planned.cautions) {
-        if (caution.level >= least && !thaw_line_says(caution) && !is_thaw_advice(caution)) {
+        if (caution.level >= least && !thaw_line_says(caution)) {
             result.paragraphs.push_back(plain(say_caution(caution, style.language)));
         }
     }
