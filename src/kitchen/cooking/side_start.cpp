@@ -20,7 +20,7 @@ std::optional<minutes> cooking_of(const PlannedPackage& planned) {
 
 SideStart start_of(const Side& side, std::size_t index, const PlannedPackage& planned) {
     using Anchor = When::Anchor;
-    const auto takes = middle_of(side.takes);
+    const auto takes = side.takes.high;
     const auto& ready = side.ready;
     const bool of_start = ready.anchor == Anchor::AtStart || ready.anchor == Anchor::AfterStart;
     const auto cooking = cooking_of(planned);

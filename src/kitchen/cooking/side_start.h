@@ -8,8 +8,8 @@
 
 namespace thawslip::kitchen {
 
-/// When a side is started, so that it is ready when it is to be. The middle of the time it takes
-/// counts, as in the timeline.
+/// When a side is started, so that it is ready when it is to be. The longest time that it may take
+/// counts, as in the timeline: it waits rather than the table.
 struct SideStart {
     enum class From {
         Serving, ///< so long before serving

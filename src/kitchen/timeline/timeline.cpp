@@ -152,7 +152,7 @@ private:
         const auto& sides = request_.dishes[dish].package.sides;
         auto& planned = line_.dishes[dish];
         for (std::size_t i = 0; i < sides.size(); ++i) {
-            const auto takes = middle_of(sides[i].takes);
+            const auto takes = sides[i].takes.high; // the table is not to wait for it
             const Instant ready = ready_for(sides[i], planned);
             const Instant at = std::max(ready - takes, request_.now);
             planned.sides.push_back({at, at + takes, i});
@@ -204,14 +204,17 @@ private:
         planned.thaw = window;
         tell_of_lead(dish, window.lead);
         if (is_tight(window))
-            remark(tight(asked, dish));
+            remark(tight(asked, window.at + window.lead.soonest, dish));
     }
 
-    /// As the label says it: within its days, or on the day.
-    static TimelineRemark tight(const TimelineDish& asked, std::size_t dish) {
+    /// As the label says it: within its days, or on the day; and by when, if it is thawed at the
+    /// soonest.
+    static TimelineRemark tight(const TimelineDish& asked, Instant soonest, std::size_t dish) {
         if (asked.keeps_thawed < days{1})
             return {.id = RemarkId::ThawWindowTightToday, .dish = dish};
-        return {.id = RemarkId::ThawWindowTight, .dish = dish, .values = {asked.keeps_thawed}};
+        return {.id = RemarkId::ThawWindowTight,
+                .dish = dish,
+                .values = {asked.keeps_thawed, soonest, soonest + asked.keeps_thawed}};
     }
 
     void tell_of_lead(std::size_t dish, const ThawLead& lead) {

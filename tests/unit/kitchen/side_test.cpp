@@ -68,6 +68,17 @@ TEST_CASE("a side starts so long before serving as it takes") {
     CHECK(line.dishes[0].sides.at(0).ready == line.eat);
 }
 
+TEST_CASE("of a side that may take longer the longest time counts, so that no table waits") {
+    auto beans = side("beans", 8min);
+    beans.takes.high = 10min;
+    const auto line = asked(soup({beans}));
+    CHECK(starts(line) == std::vector<long>{10});
+    CHECK(line.dishes[0].sides.at(0).ready == line.eat);
+    PlannedPackage planned;
+    planned.package = soup({beans});
+    CHECK(side_starts(planned).front() == SideStart{0, SideStart::From::Serving, 10min});
+}
+
 TEST_CASE("a side that takes longer than the dish starts before it") {
     const auto line = asked(soup({side("rice", 15min), side("barley", 55min)}));
     CHECK(starts(line) == std::vector<long>{55, 15});

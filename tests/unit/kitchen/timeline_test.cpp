@@ -188,6 +188,20 @@ TEST_CASE("a bag is moved while somebody is up, unless its window has no such ti
     CHECK(find(line, RemarkId::ThawWindowTightToday) != nullptr);
 }
 
+TEST_CASE("what may be soft a day too early is cooked by a clock that is named") {
+    auto early = stew();
+    early.keeps_thawed = 24h;
+    early.package.thickness = Length::millimetres(90);
+    early.package.placing = Placing::Stacked;
+    const auto line = timeline(request_for({early}, supper, week_before));
+    const auto* tight = find(line, RemarkId::ThawWindowTight);
+    REQUIRE(tight != nullptr);
+    const auto& thaw = line.dishes[0].thaw.value();
+    const Instant soonest = thaw.at + thaw.lead.soonest;
+    CHECK(tight->values == std::vector<RemarkValue>{minutes{24h}, soonest, soonest + 24h});
+    CHECK(soonest + 24h < line.dishes[0].cook->no_later);
+}
+
 TEST_CASE("spans stay true over a clock change, and the change is told") {
     struct Case {
         const char* name;
