@@ -9,6 +9,7 @@
 #include "service/setup/settings_text.h"
 
 #include <array>
+#include <cmath>
 #include <fmt/format.h>
 
 namespace thawslip::desk {
@@ -41,17 +42,21 @@ std::string units_of(const Settings& settings) {
         ->text(settings);
 }
 
+/// "4 °C", "4.4 °C": to the tenth, as thermometers show it.
+std::string degrees_text(double celsius) {
+    return fmt::format("{:g} °C", std::round(celsius * 10) / 10);
+}
+
 /// What holds now, by the keys that the page may set.
 json::Json values_json(const Settings& settings) {
-    json::Json values{
-        {"language", languages_json(settings)},
-        {"paper", settings.paper},
-        {"large_print", settings.large_print},
-        {"units", units_of(settings)},
-        {"allergens", settings.kitchen.allergens->name},
-        {"storage_list", settings.storage_list},
-        {"people_at_risk", settings.kitchen.people_at_risk},
-        {"refrigerator", fmt::format("{:g} °C", settings.kitchen.thaw.refrigerator.celsius)}};
+    json::Json values{{"language", languages_json(settings)},
+                      {"paper", settings.paper},
+                      {"large_print", settings.large_print},
+                      {"units", units_of(settings)},
+                      {"allergens", settings.kitchen.allergens->name},
+                      {"storage_list", settings.storage_list},
+                      {"people_at_risk", settings.kitchen.people_at_risk},
+                      {"refrigerator", degrees_text(settings.kitchen.thaw.refrigerator.celsius)}};
     for (const auto& [table, job] : jobs) {
         const auto& [printer, stock, dots, copies] = settings.*job;
         const std::string of = std::string{table} + ".";

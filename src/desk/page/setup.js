@@ -45,10 +45,15 @@ function languages(view) {
     field(say("setup.second"), of_cards, { help: say("setup.second_help") })];
 }
 
+/** What was refused stays in its field, with why. */
 function refrigerator(view) {
   const path = "refrigerator";
-  return field(say(`setup.${path}`), el("input", { type: "text", value: view.shown.values[path], autocomplete: "off",
-    onchange: (event) => keep(view, path, event.target.value.trim() || null) }), { help: say(`setup.${path}_help`) });
+  const refused = view.refused?.path === path ? view.refused : null;
+  const input = el("input", { type: "text", value: refused?.value ?? view.shown.values[path], autocomplete: "off",
+    "aria-invalid": refused ? "true" : null, onchange: (event) => keep(view, path, event.target.value.trim() || null) });
+  const node = field(say(`setup.${path}`), input, { help: say(`setup.${path}_help`) });
+  node.append(...(refused ? [el("div", { class: "fault", role: "alert" }, messages(refused.messages))] : []));
+  return node;
 }
 
 function stock_pairs(view, job) {
@@ -100,9 +105,10 @@ function keep(view, path, value) {
   view.kept = view.kept.then(() => keep_one(view, path, value));
 }
 
-/** What is refused is shown, and what holds again. */
+/** What is refused is said at its field, all else below the view. */
 async function keep_one(view, path, value) {
   const edits = path === undefined ? [] : [{ path, value }];
+  view.refused = null;
   try {
     const kept = await view.desk.ask("PUT", "/api/setup", { edits }, { headers: { "If-Match": view.shown.etag } });
     await mention(kept.messages, path);
@@ -114,7 +120,9 @@ async function keep_one(view, path, value) {
     Object.assign(view.desk.state, await view.desk.ask("GET", "/api/state"));
     view.desk.tell(say("setup.kept"));
   } catch (failure) {
-    view.desk.tell(failure);
+    const is_at_field = failure.status === 422 && path === "refrigerator";
+    view.refused = is_at_field ? { path, value, messages: failure.messages } : null;
+    view.desk.tell(is_at_field ? null : failure);
   }
   await look(view).catch(view.desk.tell);
 }
@@ -133,7 +141,7 @@ async function look(view) {
 }
 
 export async function show(main, desk) {
-  const view = { desk, kept: Promise.resolve(), box: el("div", { class: "setup-form" }) };
+  const view = { desk, refused: null, kept: Promise.resolve(), box: el("div", { class: "setup-form" }) };
   main.append(view.box);
   await look(view);
   return () => view.kept;

@@ -84,6 +84,7 @@ TEST_CASE("what is no setting is refused, and the file stays") {
     const auto doubtful = setup.kept(one_edit("refrigerator", "7 °C"));
     CHECK(doubtful["messages"][0]["severity"] == "caution");
     CHECK(doubtful["messages"][0]["key"] == "refrigerator");
+    CHECK(setup.kept(one_edit("refrigerator", "40 °F"))["values"]["refrigerator"] == "4.4 °C");
 }
 
 TEST_CASE("settings that were changed elsewhere meanwhile are not written over") {
