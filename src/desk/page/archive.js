@@ -28,7 +28,8 @@ function print_row(desk, kept, print) {
   const node = (what, shown, make) => kept.node(`${what} ${key}`, shown, make);
   const [day, time] = print.at.split("T");
   const at = [date(day), time?.slice(0, 5)].filter(Boolean).join(", ");
-  const parts = [count("freezer.bags", print.bags.length), ...print.days.map((made) => date(made)), print.stock,
+  const stock = desk.state.stocks.find(({ name }) => name === print.stock)?.title ?? print.stock;
+  const parts = [count("freezer.bags", print.bags.length), ...print.days.map((made) => date(made)), stock,
     ...(print.times > 1 ? [count("archive.printed_times", print.times)] : [])].filter(Boolean);
   return settle(node("row", null, () => el("li", { class: "printed" })), [
     node("when", print.at, () => el("p", { class: "when" }, el("time", { dateTime: print.at }, at), " ",

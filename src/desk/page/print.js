@@ -5,9 +5,9 @@ import { sheets_pane } from "./sheets.js";
 import { print_button } from "./spool.js";
 import { button, date, el, field, messages, say, select } from "./ui.js";
 
-/** What of a look the program is to know: nothing that says nothing. */
+/** What of a look the program is to know: nothing that says nothing. Large type is as ticked, whatever is set. */
 function packed(look) {
-  return Object.fromEntries(Object.entries(look).filter(([, value]) =>
+  return Object.fromEntries(Object.entries(look).filter(([key, value]) => key === "large_print" ||
     value !== null && value !== "" && value !== false && !(Array.isArray(value) && value.length === 0)));
 }
 
@@ -36,7 +36,7 @@ function unsaved_part(desk, day, done) {
 async function show_day(main, desk, number) {
   const day = await desk.ask("GET", `/api/day/${number}`);
   const listed = desk.state.days.find((one) => one.number === number);
-  const look = { stock: "", first_cell: 1, skip: [], large_print: false, trial: false, dishes: "", bags: "", from: "", only_new: false, copies: null };
+  const look = { stock: "", first_cell: 1, skip: [], large_print: desk.state.large_print, trial: false, dishes: "", bags: "", from: "", only_new: false, copies: null };
   const wish = { what: "labels", printer: null };
   const draft = () => typeof day.draft === "string" && day.draft !== day.text;
   const sheets = sheets_pane(desk, () => ({ number, text: day.draft ?? day.text, what: wish.what, look: packed(look) }));

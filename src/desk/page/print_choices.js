@@ -65,7 +65,7 @@ export function part_choice(look, changed) {
   // A name's own comma would part it; words find a dish without it.
   const put_dishes = () => { look.dishes = [...chosen].map((name) => name.replaceAll(",", " ")).join(", "); changed(); };
   const written = (key, props) => el("input", { autocomplete: "off", oninput: ({ target }) => { look[key] = target.value.trim(); changed(); }, ...props });
-  const flag = (key) => tick(say(`print.${key}`), { onchange: ({ target }) => { look[key] = target.checked; changed(); } });
+  const flag = (key) => tick(say(`print.${key}`), { checked: look[key], onchange: ({ target }) => { look[key] = target.checked; changed(); } });
   const copies = el("input", { type: "number", inputMode: "numeric", min: 1, max: 99, placeholder: "1", oninput: () => { look.copies = Number(copies.value) || null; changed(); } });
   return {
     node: el("details", { class: "form-part" }, el("summary", {}, say("print.part")), dishes,

@@ -68,7 +68,7 @@ function job_part(view, job) {
   return el("fieldset", {}, el("legend", {}, say(`day.what.${job}`)), el("div", { class: "fields" },
     kept_choice(view, `${job}.stock`, say("setup.stock"), stock_pairs(view, job)),
     kept_choice(view, `${job}.printer`, say("setup.printer"),
-      [["", say("setup.usual_printer")], ...printers.map((name) => [name, name])]),
+      [["", say(printers.length > 0 ? "setup.usual_printer" : "setup.no_printer")], ...printers.map((name) => [name, name])]),
     kept_choice(view, `${job}.dpi`, say("setup.dpi"), [["", say("setup.usual_dots")], ...dots],
       { of: (chosen) => (chosen ? Number(chosen) : null), help: say("setup.dpi_help") })));
 }
