@@ -62,15 +62,21 @@ std::string_view if_thawed_key(kitchen::ThawMethod method) {
     return "thaw.if-frozen";
 }
 
+std::string in_either(const std::string& one, const std::string& other, const Language& language) {
+    return one.empty() ? other : other.empty() ? one : language.say("thaw.if-or", {one, other});
+}
+
 /// "thawed in cold water or in the microwave".
 std::string say_thawed_by(const std::vector<kitchen::ThawMethod>& methods,
                           const Language& language) {
-    std::string text;
+    std::string ways;
+    std::string frozen;
     for (const auto method : methods) {
-        const auto one = language.say(if_thawed_key(method));
-        text = text.empty() ? one : language.say("thaw.if-or", {text, one});
+        auto& text = method == kitchen::ThawMethod::FromFrozen ? frozen : ways;
+        text = in_either(text, language.say(if_thawed_key(method)), language);
     }
-    return text;
+    const auto thawed = ways.empty() ? ways : language.say("thaw.if-thawed", {ways});
+    return in_either(thawed, frozen, language);
 }
 
 /// The same with its time strong: both ends where they stand as a range, else the later one.

@@ -152,7 +152,7 @@ TEST_CASE("a caution of another way says for which it is, and one way alone says
     const auto planned = plan();
     const auto card = cook_day_card(planned, planned.packages[0], style_in("en"));
     CHECK(has(said(card, "cautions"),
-              "If thawed in cold water or thawed in the microwave: Do not freeze it again"));
+              "If thawed in cold water or in the microwave: Do not freeze it again"));
     auto alone = planned.packages[0].other_thaws[0];
     for (const auto& caution : alone.cautions) {
         CHECK_FALSE(has(say_caution(caution, shipped_language("en")), "If thawed"));
