@@ -207,3 +207,16 @@ TEST_CASE_FIXTURE(Kitchen, "each job goes to the printer that the settings name 
     CHECK(apart.status == 1);
     CHECK(has(apart.err, "--cook-day and --finishing"));
 }
+
+TEST_CASE_FIXTURE(Kitchen, "setup names each printer once, the usual one first") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    write_file(folder / "answers", std::string(20, '\n')); // what is proposed
+    const auto outcome =
+        run_at(cups->address(), "setup --settings " + shell_word(folder / "settings.toml") + " <" +
+                                    shell_word(folder / "answers"));
+    CAPTURE(outcome.out);
+    CHECK(has(outcome.out, "1 kitchen, 2 broken, 3 office;"));
+}

@@ -141,3 +141,17 @@ TEST_CASE("the page's Spanish is that of where food is declared by the list that
     CHECK(cold("eu") == "en el frigorífico");
     CHECK(cold("us") == "en el refrigerador");
 }
+
+TEST_CASE("a route's star is one part of a path, and never an empty one") {
+    FakeMachine fake;
+    fake.days = {{"a.toml", orchard_day}};
+    desk::Desk desk{machine_of(fake)};
+    get(desk, "/api/state");
+    CHECK(get(desk, "/api/day/1").status == 200);
+    for (const std::string path : {"/api/day/", "/api/day", "/api/day/1/2", "/api/days/1"}) {
+        CAPTURE(path);
+        const auto answer = get(desk, path);
+        CHECK(answer.status == 404);
+        CHECK(said(answer)["messages"][0]["text"] == "there is nothing here");
+    }
+}
