@@ -2,11 +2,11 @@
 
 #include "app/desk/days_in.h"
 #include "app/files/descriptor.h"
+#include "app/files/text_if_there.h"
 #include "app/files/user_folders.h"
 #include "app/files/whole_file.h"
 #include "base/place.h"
 #include "base/system_failure.h"
-#include "base/text_file.h"
 
 #include <cerrno>
 #include <cstring>
@@ -48,14 +48,7 @@ std::optional<std::string> text_of(const std::string& file, const std::string& f
     if (!stands_in(file, folder)) {
         return std::nullopt;
     }
-    auto text = read_text_file(file, largest_day);
-    if (text) {
-        return std::move(text).value();
-    }
-    if (text.fault().kind == FileFault::Kind::Missing) {
-        return std::nullopt;
-    }
-    throw SystemFailure{to_diagnostic(text.fault()).message};
+    return text_if_there(file, largest_day);
 }
 
 void make_folder(const std::string& folder) {

@@ -3,9 +3,9 @@
 #include "app/clock.h"
 #include "app/desk/private_folder.h"
 #include "app/desk/random_text.h"
+#include "app/files/text_if_there.h"
 #include "app/files/whole_file.h"
 #include "base/system_failure.h"
-#include "base/text_file.h"
 #include "desk/phones/phone_door.h"
 #include "desk/phones/phones_text.h"
 #include "http/certificate.h"
@@ -25,11 +25,7 @@ std::string house_file(const std::string& folder, const char* ending) {
 /// A small file's text; empty where it is not there.
 std::string kept_text(const std::string& file) {
     constexpr std::size_t most = std::size_t{64} << 10U;
-    const auto text = read_text_file(file, most);
-    if (!text && text.fault().kind != FileFault::Kind::Missing) {
-        throw SystemFailure{to_diagnostic(text.fault()).message};
-    }
-    return text ? text.value() : std::string{};
+    return text_if_there(file, most).value_or("");
 }
 
 void keep_text(const std::string& file, const std::string& text) {

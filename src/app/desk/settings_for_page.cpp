@@ -1,9 +1,9 @@
 #include "app/desk/settings_for_page.h"
 
 #include "app/files/settings_file.h"
+#include "app/files/text_if_there.h"
 #include "app/files/whole_file.h"
 #include "base/system_failure.h"
-#include "base/text_file.h"
 
 #include <filesystem>
 
@@ -11,17 +11,6 @@ namespace thawslip::app {
 namespace {
 
 namespace fs = std::filesystem;
-
-std::optional<std::string> text_of(const std::string& place) {
-    auto text = read_text_file(place, largest_settings);
-    if (text) {
-        return std::move(text).value();
-    }
-    if (text.fault().kind == FileFault::Kind::Missing) {
-        return std::nullopt;
-    }
-    throw SystemFailure{to_diagnostic(text.fault()).message};
-}
 
 bool replace(const std::string& place, const std::optional<std::string>& before,
              const std::string& text) {
@@ -32,17 +21,19 @@ bool replace(const std::string& place, const std::optional<std::string>& before,
     fs::create_directories(fs::path{place}.parent_path(), error);
     WholeFile whole{place};
     whole.write(text);
-    return whole.commit_if([&] { return text_of(place) == before; });
+    return whole.commit_if([&] { return text_if_there(place, largest_settings) == before; });
 }
 
 } // namespace
 
 desk::SettingsFile settings_for_page(const std::string& named) {
     const auto place = named.empty() ? usual_settings_file() : named;
-    return {place, [place] { return place.empty() ? std::nullopt : text_of(place); },
-            [place](const std::optional<std::string>& before, const std::string& text) {
-                return replace(place, before, text);
-            }};
+    return {
+        place,
+        [place] { return place.empty() ? std::nullopt : text_if_there(place, largest_settings); },
+        [place](const std::optional<std::string>& before, const std::string& text) {
+            return replace(place, before, text);
+        }};
 }
 
 } // namespace thawslip::app
