@@ -40,8 +40,7 @@ std::string bags_text(const kitchen::Plan& plan, const std::vector<std::string>&
 void add_rows(Field& field, const kitchen::Plan& plan, const Paragraph& when,
               const std::vector<std::string>& bags, const Style& style) {
     for (const auto& dish : by_dish(plan, bags)) {
-        auto name = plain(
-            say_dish(say_sized(dish.planned->package, style), dish.planned->raw, style.language));
+        auto name = plain(say_sized_dish(dish.planned->package, dish.planned->raw, style));
         name.marker = Marker::TickBox;
         Paragraph row;
         row.cells = {when, std::move(name), as_is(numbers_text(dish, style))};

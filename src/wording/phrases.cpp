@@ -236,6 +236,10 @@ std::string say_sized(const kitchen::Package& package, const Style& style) {
                : package.dish;
 }
 
+std::string say_sized_dish(const kitchen::Package& package, bool raw, const Style& style) {
+    return say_dish(say_sized(package, style), raw, style.language);
+}
+
 std::string say_side(const kitchen::Side& side, const Style& style) {
     const auto what = say_quantity(side.add, style);
     const auto takes = say_time_range(side.takes, style.language);

@@ -63,6 +63,8 @@ std::string say_placing(kitchen::Placing placing, const Language& language); ///
 
 /// "Lentil stew"; "Lentil stew (for 2)" where the dish is packed in several sizes.
 std::string say_sized(const kitchen::Package& package, const Style& style);
+/// The same as `say_dish` says it: "RAW · Mince patties (for 2)".
+std::string say_sized_dish(const kitchen::Package& package, bool raw, const Style& style);
 
 /// "300 g rice (pot, 15 min)".
 std::string say_side(const kitchen::Side& side, const Style& style);

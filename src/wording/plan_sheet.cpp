@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "wording/fields.h"
 #include "wording/freezing_plan.h"
+#include "wording/list_parts.h"
 #include "wording/phrases.h"
 #include "wording/plan_words.h"
 #include "wording/print_fields.h"
@@ -49,8 +50,7 @@ std::vector<Paragraph> head_of(const kitchen::Lane& lane, const PlanSource& from
     const auto& dish = from.dishes[lane.dish];
     const auto name = dish_name(lane.dish, from);
     std::vector<Paragraph> head{
-        plain(lane.is_continued ? from.style.say("list.continued", {name}) : name)};
-    head.front().role = Role::Heading;
+        heading(lane.is_continued ? from.style.say("list.continued", {name}) : name)};
     head.push_back(as_is(from.style.say(
         "plan-sheet.bags", {say_bag_count(dish.bags.size(), from.style), ids_of(dish)})));
     if (lane.is_continued) {

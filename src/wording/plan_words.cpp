@@ -84,9 +84,11 @@ std::vector<Paragraph> minded_at(const TimelineEvent& event, const std::string& 
                                  const PlanSource& from) {
     std::vector<Paragraph> all;
     for (const auto& remark : from.line.remarks) {
-        const bool is_said = description.find(say_remark(from.line, remark, from.style.language)) !=
-                             std::string::npos;
-        if (is_minded_at(remark, event) && !is_said) {
+        const auto is_said = [&] {
+            const auto text = say_remark(from.line, remark, from.style.language);
+            return description.find(text) != std::string::npos;
+        };
+        if (is_minded_at(remark, event) && !is_said()) {
             all.push_back(said(remark, from));
         }
     }
@@ -117,8 +119,7 @@ Field remarks_field(const PlanSource& from) {
 }
 
 std::string dish_name(std::size_t dish, const PlanSource& from) {
-    const auto& of = from.dishes[dish];
-    return say_dish(say_sized(of.package, from.style), of.raw, from.style.language);
+    return say_sized_dish(from.dishes[dish].package, from.dishes[dish].raw, from.style);
 }
 
 } // namespace thawslip::wording

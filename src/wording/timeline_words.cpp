@@ -67,8 +67,7 @@ std::string say_window(const Setting& setting, std::string_view key, Instant fro
 }
 
 std::string dish_of(const Setting& setting) {
-    return say_dish(say_sized(setting.dish.package, setting.style), setting.dish.raw,
-                    setting.style.language);
+    return say_sized_dish(setting.dish.package, setting.dish.raw, setting.style);
 }
 
 std::string bags_of(const Setting& setting) {
