@@ -16,6 +16,7 @@ function with_set(pairs, value) {
 function kept_choice(view, path, label, pairs, { of = (chosen) => chosen || null, help } = {}) {
   const value = view.shown.values[path];
   const list = select(with_set(pairs, value), String(value ?? ""), (chosen) => keep(view, path, of(chosen)));
+  list.name = path;
   return field(label, list, { help });
 }
 
@@ -26,7 +27,7 @@ function worded_choice(view, path) {
 }
 
 function kept_tick(view, path) {
-  return tick(say(`setup.${path}`), { checked: view.shown.values[path],
+  return tick(say(`setup.${path}`), { name: path, checked: view.shown.values[path],
     onchange: (event) => keep(view, path, event.target.checked) });
 }
 
@@ -41,6 +42,7 @@ function languages(view) {
   };
   const of_page = select(pairs, first, keep_both);
   const of_cards = select([none, ...pairs.filter(([code]) => code !== first)], second, keep_both);
+  [of_page.name, of_cards.name] = ["language", "second"];
   return [field(say("setup.language"), of_page),
     field(say("setup.second"), of_cards, { help: say("setup.second_help") })];
 }
@@ -49,7 +51,7 @@ function languages(view) {
 function refrigerator(view) {
   const path = "refrigerator";
   const refused = view.refused?.path === path ? view.refused : null;
-  const input = el("input", { type: "text", value: refused?.value ?? view.shown.values[path], autocomplete: "off",
+  const input = el("input", { type: "text", name: path, value: refused?.value ?? view.shown.values[path], autocomplete: "off",
     "aria-invalid": refused ? "true" : null, onchange: (event) => keep(view, path, event.target.value.trim() || null) });
   const node = field(say(`setup.${path}`), input, { help: say(`setup.${path}_help`) });
   node.append(...(refused ? [el("div", { class: "fault", role: "alert" }, messages(refused.messages))] : []));
@@ -127,16 +129,14 @@ async function keep_one(view, path, value) {
   await look(view).catch(view.desk.tell);
 }
 
-/** Who stands in a field by the keyboard stays in it. */
+/** Who stands in a field by the keyboard stays in it; who was on the button of the first time goes to the first field. */
 async function look(view) {
   view.shown = await view.desk.ask("GET", "/api/setup");
-  const fields = () => [...view.box.querySelectorAll("select, input, button")];
-  const at = fields().indexOf(document.activeElement);
-  const had_first = view.box.querySelector(".button") !== null;
+  const at = view.box.contains(document.activeElement) ? document.activeElement.name : null;
   show_all(view);
-  if (at >= 0) {
-    const gone = had_first && view.box.querySelector(".button") === null ? 1 : 0;
-    fields()[Math.max(at - gone, 0)]?.focus();
+  if (at !== null) {
+    const fields = [...view.box.querySelectorAll("select, input")];
+    (fields.find(({ name }) => name === at) ?? fields[0]).focus();
   }
 }
 
