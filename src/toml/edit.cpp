@@ -78,13 +78,19 @@ std::string with(std::string text, std::vector<Change>& changes) {
     return text;
 }
 
-/// Whether what was set is read back.
-bool is_set(const Edit& edit, const Document& after) {
-    if (edit.what != Edit::What::Set) {
+/// Whether what was set is read back, and a key that was taken out is gone: one that stands twice
+/// comes to light again.
+bool is_done(const Edit& edit, const Document& after) {
+    const bool sets = edit.what == Edit::What::Set;
+    if (!sets && edit.what != Edit::What::TakeOut) {
         return true;
     }
     const auto way = way_of(*steps_of(edit.path.text()), after.root(), after.text());
-    return way.is_whole() && is_same(*way.end().value, edit.value);
+    if (sets) {
+        return way.is_whole() && is_same(*way.end().value, edit.value);
+    }
+    const bool is_element = way.steps.back().position > 0; // the one behind it has moved up
+    return is_element || !way.is_whole();
 }
 
 std::string cannot(const Edit& edit) {
@@ -109,7 +115,7 @@ Result<std::string, std::string> edit_once(const std::string& text, const Edit& 
     auto edited = with(text, changes);
     Diagnostics after;
     const auto again = parse(edited, "", after);
-    if (!again.has_values() || after.size() > before.size() || !is_set(edit, again)) {
+    if (!again.has_values() || after.size() > before.size() || !is_done(edit, again)) {
         return Failure{cannot(edit)};
     }
     all.insert(all.end(), changes.begin(), changes.end());

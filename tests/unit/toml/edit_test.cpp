@@ -284,6 +284,8 @@ TEST_CASE("what cannot be done is refused in words") {
     }
     CHECK(refusal({What::Set, KeyPath{"day.made"}, value}, "[day\n").find("belongs to no key") !=
           std::string::npos);
+    CHECK(refusal({What::TakeOut, KeyPath{"food"}}, "food = \"a\"\nfood = \"b\"\n")
+              .find("change the text itself") != std::string::npos); // the second would count then
     CHECK_FALSE(refusal({What::Move, KeyPath{"package[1]"}, {}, -1}).empty());
     CHECK_FALSE(refusal({What::Remove, KeyPath{"package[3]"}}).empty());
     CHECK_FALSE(refusal({What::Remove, KeyPath{"day.made"}}).empty());
