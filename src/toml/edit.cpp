@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <span>
 
 namespace thawslip::toml {
 namespace {
@@ -78,19 +79,59 @@ std::string with(std::string text, std::vector<Change>& changes) {
     return text;
 }
 
-/// Whether what was set is read back, and a key that was taken out is gone: one that stands twice
-/// comes to light again.
-bool is_done(const Edit& edit, const Document& after) {
+bool is_empty(const Value& value) {
+    const auto* list = std::get_if<Array>(&value.content);
+    const auto* table = std::get_if<Members>(&value.content);
+    return (list != nullptr && list->elements.empty()) || (table != nullptr && table->list.empty());
+}
+
+/// Takes the value that steps lead to out of another; with it go tables and lists on the way that
+/// nothing is left in, for they may have been made for it.
+void take_from(Value& value, std::span<const Step> steps) { // NOLINT(misc-no-recursion)
+    const auto& step = steps.front();
+    const auto goes = [&](Value& next) {
+        if (steps.size() > 1) {
+            take_from(next, steps.subspan(1));
+        }
+        return steps.size() == 1 || is_empty(next);
+    };
+    auto* list = std::get_if<Array>(&value.content);
+    if (list != nullptr && step.position > 0 && step.position <= list->elements.size()) {
+        const bool is_last = step.position == list->elements.size();
+        if (goes(list->elements[step.position - 1]) && is_last) { // else those behind it would move
+            list->elements.pop_back();
+        }
+        return;
+    }
+    auto* table = std::get_if<Members>(&value.content);
+    if (table == nullptr || step.position > 0) {
+        return;
+    }
+    const auto found = std::ranges::find(table->list, step.key, &Member::key);
+    if (found != table->list.end() && goes(found->value)) {
+        table->list.erase(found);
+    }
+}
+
+/// Whether all but what the steps lead to has the values that it had.
+bool is_rest_same(Value before, Value after, std::span<const Step> steps) {
+    take_from(before, steps);
+    take_from(after, steps);
+    return is_same(before, after);
+}
+
+/// Whether a key is set, or gone, as it was to be, and nothing else: where the text has mistakes, a
+/// value may reach over lines of other keys, and one key may stand twice.
+bool is_done(const Edit& edit, const Document& before, const Document& after) {
+    const auto steps = *steps_of(edit.path.text());
     const bool sets = edit.what == Edit::What::Set;
-    if (!sets && edit.what != Edit::What::TakeOut) {
+    if ((!sets && edit.what != Edit::What::TakeOut) || steps.back().position > 0) {
         return true;
     }
-    const auto way = way_of(*steps_of(edit.path.text()), after.root(), after.text());
-    if (sets) {
-        return way.is_whole() && is_same(*way.end().value, edit.value);
-    }
-    const bool is_element = way.steps.back().position > 0; // the one behind it has moved up
-    return is_element || !way.is_whole();
+    const auto way = way_of(steps, after.root(), after.text());
+    const bool is_right =
+        sets ? way.is_whole() && is_same(*way.end().value, edit.value) : !way.is_whole();
+    return is_right && is_rest_same(before.root(), after.root(), steps);
 }
 
 std::string cannot(const Edit& edit) {
@@ -115,7 +156,7 @@ Result<std::string, std::string> edit_once(const std::string& text, const Edit& 
     auto edited = with(text, changes);
     Diagnostics after;
     const auto again = parse(edited, "", after);
-    if (!again.has_values() || after.size() > before.size() || !is_done(edit, again)) {
+    if (!again.has_values() || after.size() > before.size() || !is_done(edit, document, again)) {
         return Failure{cannot(edit)};
     }
     all.insert(all.end(), changes.begin(), changes.end());

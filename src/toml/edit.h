@@ -46,8 +46,9 @@ struct Edited {
 /// with blank lines between. With an element go its tables, the remarks directly above it, and keys
 /// of it that are turned into remarks.
 ///
-/// What is made is read again: the text is as much TOML as before, has the value that was set, and
-/// no longer the key that was taken out. \returns the text; or why it cannot be edited so, in words
+/// What is made is read again: the text is as much TOML as before, and where a key was set or taken
+/// out it is so, and no other value has changed.
+/// \returns the text; or why it cannot be edited so, in words
 /// \pre `text` has no byte-order mark
 Result<Edited, std::string> edit(std::string text, const std::vector<Edit>& edits);
 

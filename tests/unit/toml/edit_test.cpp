@@ -286,6 +286,9 @@ TEST_CASE("what cannot be done is refused in words") {
           std::string::npos);
     CHECK(refusal({What::TakeOut, KeyPath{"food"}}, "food = \"a\"\nfood = \"b\"\n")
               .find("change the text itself") != std::string::npos); // the second would count then
+    CHECK(refusal({What::TakeOut, KeyPath{"contains"}},
+                  "contains = [\"celery\"\n\n[thaw]\nmethod = \"microwave\"\n")
+              .find("change the text itself") != std::string::npos); // a header would go with it
     CHECK_FALSE(refusal({What::Move, KeyPath{"package[1]"}, {}, -1}).empty());
     CHECK_FALSE(refusal({What::Remove, KeyPath{"package[3]"}}).empty());
     CHECK_FALSE(refusal({What::Remove, KeyPath{"day.made"}}).empty());
