@@ -8,17 +8,11 @@ namespace {
 constexpr double freezer = -18.0;                          // °C
 constexpr double ice_density = 916.89 - 0.13071 * freezer; // kg/m³
 constexpr double water_density = 997.2;                    // kg/m³, at 4 °C
-constexpr double freezable_share = 0.95;                   // of the water: heat_properties.h
-
-double water_of(Wetness wetness) {
-    return wetness == Wetness::Dish ? 0.75 : 0.88;
-}
 
 /// m³ for each kg of frozen food.
 double frozen_volume(Wetness wetness) {
     const auto food = slowest_food(wetness);
-    const double ice = water_of(wetness) * freezable_share * (1.0 - food.freezing_point / freezer);
-    return 1.0 / food.density + ice * (1.0 / ice_density - 1.0 / water_density);
+    return 1.0 / food.density + ice_at(food, freezer) * (1.0 / ice_density - 1.0 / water_density);
 }
 
 } // namespace

@@ -9,6 +9,7 @@ using Seconds = std::chrono::duration<double>;
 
 /// What a food is made of, as far as freezing and thawing ask. SI units; temperatures in °C.
 struct HeatProperties {
+    double water = 0.0;          ///< mass fraction, 0 to 1
     double density = 0.0;        ///< kg/m³
     double freezing_point = 0.0; ///< °C, where ice first forms
     double heat_unfrozen = 0.0;  ///< specific heat above the freezing point, J/(kg K)
@@ -24,14 +25,17 @@ struct HeatProperties {
 /// Water 75 %, freezing point −1.5 °C, 1050 kg/m³ and the specific heats lie between the rows for
 /// beef and vegetables in R. L. Earle and M. D. Earle, "Unit Operations in Food Processing" (web
 /// edition, NZIFST), Appendix 7. Conductivities 0.5 and 1.5 W/(m K) are from memory, in line with
-/// published worked examples. The enthalpy follows from an ice fraction of the water of
-/// 0.95 (1 − Tf/T) and 333.6 kJ/kg of ice.
+/// published worked examples. The enthalpy follows from ice_at() and 333.6 kJ/kg of ice.
 HeatProperties moist_dish();
 
 /// A soup, broth or thin stew of 88 % water, by from_water_content(), freezing at −0.6 °C. That is
 /// what green beans and broccoli of 90 % do (−0.7, −0.6 °C: ASHRAE Handbook, Refrigeration, Thermal
 /// Properties of Foods, table 3, read in a copy); salt lowers it, which shortens thawing.
 HeatProperties soup();
+
+/// The ice in a food below its freezing point, as a mass fraction of the food: 0.95 (1 − Tf/T) of
+/// its water.
+double ice_at(const HeatProperties& food, double celsius);
 
 /// How much water a food holds, as far as it is known.
 enum class Wetness {
