@@ -57,13 +57,14 @@ function(thawslip_compile_in_heaps target precompiled)
 endfunction()
 
 # thawslip_layer(<name> SOURCES <file>... [USES <layer>...] [LIBRARIES <third-party target>...]
-#                [ALONE <file>...] [DOOR])
+#                [ALONE <file>...] [LIGHT] [DOOR])
 # One folder of src/ as one static library. What a layer includes from a third party is private
 # to it: no other folder sees those headers. What stands under ALONE has names that other files of the
-# layer have too, each for itself, and is not compiled in a heap with them. DOOR: it serves the program
-# alone, and is no part of the library for others.
+# layer have too, each for itself, and is not compiled in a heap with them. LIGHT: it waits for disks,
+# printers and people, or computes so little that the optimiser takes longer than it saves. DOOR: it serves
+# the program alone, and is no part of the library for others.
 function(thawslip_layer name)
-    cmake_parse_arguments(PARSE_ARGV 1 arg "DOOR" "" "SOURCES;USES;LIBRARIES;ALONE")
+    cmake_parse_arguments(PARSE_ARGV 1 arg "LIGHT;DOOR" "" "SOURCES;USES;LIBRARIES;ALONE")
     add_library(thawslip_${name} STATIC ${arg_SOURCES})
     add_library(thawslip::${name} ALIAS thawslip_${name})
     target_compile_features(thawslip_${name} PUBLIC cxx_std_20)
@@ -73,6 +74,9 @@ function(thawslip_layer name)
         PUBLIC ${arg_USES}
         PRIVATE ${arg_LIBRARIES} fmt::fmt thawslip_warnings)
     thawslip_compile_in_heaps(thawslip_${name} thawslip_precompiled ${arg_ALONE})
+    if(arg_LIGHT)
+        target_compile_options(thawslip_${name} PRIVATE ${THAWSLIP_LIGHT_FLAGS})
+    endif()
     if(NOT arg_DOOR)
         set_property(GLOBAL APPEND PROPERTY THAWSLIP_LAYERS ${name})
         set_property(GLOBAL APPEND PROPERTY THAWSLIP_LIBRARIES ${arg_LIBRARIES})
@@ -87,6 +91,7 @@ function(thawslip_maker name)
     list(TRANSFORM arg_USES PREPEND "thawslip::")
     target_link_libraries(${name} PRIVATE ${arg_USES} fmt::fmt thawslip_warnings)
     thawslip_compile_in_heaps(${name} thawslip_precompiled ${arg_ALONE})
+    target_compile_options(${name} PRIVATE ${THAWSLIP_LIGHT_FLAGS})
 endfunction()
 
 # thawslip_embed(<target> <file> <symbol>)
