@@ -67,11 +67,12 @@ template <class Beats>
 Plane extremes(const Plane& plane, int reach, const Beats& beats) {
     return both_ways(plane, [&](const float* from, float* to, int count) {
         std::deque<int> best;
+        const auto is_beaten_by = [&](int x) { return !beats(from[best.back()], from[x]); };
         for (int x = 0; x < count + reach; ++x) {
+            while (x < count && !best.empty() && is_beaten_by(x)) {
+                best.pop_back();
+            }
             if (x < count) {
-                while (!best.empty() && !beats(from[best.back()], from[x])) {
-                    best.pop_back();
-                }
                 best.push_back(x);
             }
             if (best.front() < x - 2 * reach) {
@@ -163,16 +164,18 @@ struct Squares {
     int height = 0;
     std::vector<LightSum> light;
 
-    LightSum& at(int x, int y) { return light[static_cast<std::size_t>(y * width + x)]; }
-    const LightSum& at(int x, int y) const {
-        return light[static_cast<std::size_t>(y * width + x)];
+    std::size_t index(int x, int y) const {
+        return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+               static_cast<std::size_t>(x);
     }
+    LightSum& at(int x, int y) { return light[index(x, y)]; }
+    const LightSum& at(int x, int y) const { return light[index(x, y)]; }
 };
 
 /// Cut off at the right and below.
 Squares squares_of(const GreyPicture& picture) {
     Squares squares{picture.width / square, picture.height / square, {}};
-    squares.light.resize(static_cast<std::size_t>(squares.width * squares.height));
+    squares.light.resize(squares.index(0, squares.height));
     for (int y = 0; y < squares.height * square; ++y) {
         const auto* row = &picture.pixels[picture.index(0, y)];
         for (int x = 0; x < squares.width * square; ++x) {

@@ -92,9 +92,10 @@ Runs runs_through(const GreyPicture& picture, Place place, int dx, int dy) {
         int x = static_cast<int>(place.x) + (way > 0 ? dx : 0);
         int y = static_cast<int>(place.y) + (way > 0 ? dy : 0);
         for (int run = 0; run < 3; ++run) {
+            const int place_of_run = 2 + way * run;
             while (x >= 0 && x < picture.width && y >= 0 && y < picture.height &&
                    is_dark(picture, x, y) == (run != 1)) {
-                ++runs[static_cast<std::size_t>(2 + way * run)];
+                ++runs[static_cast<std::size_t>(place_of_run)];
                 x += way * dx;
                 y += way * dy;
             }
@@ -163,20 +164,24 @@ std::optional<double> strangeness(const Pattern& corner, const Pattern& a, const
            0.5 * differ(corner.module, module) - std::log(std::min(length_a, length_b) / module);
 }
 
+/// Adds the triples that have `corner` between the others.
+void add_triples(const Pattern& corner, const std::vector<Pattern>& others,
+                 std::vector<Triple>& triples) {
+    for (std::size_t i = 0; i < others.size(); ++i) {
+        for (std::size_t j = i + 1; j < others.size(); ++j) {
+            if (const auto strange = strangeness(corner, others[i], others[j])) {
+                triples.push_back({{corner.middle, others[i].middle, others[j].middle}, *strange});
+            }
+        }
+    }
+}
+
 std::vector<Triple> triples_of(const std::vector<Pattern>& patterns) {
     std::vector<Triple> triples;
     for (std::size_t i = 0; i < patterns.size(); ++i) {
-        for (std::size_t j = 0; j < patterns.size(); ++j) {
-            for (std::size_t k = j + 1; k < patterns.size() && j != i; ++k) {
-                if (k == i) {
-                    continue;
-                }
-                if (const auto strange = strangeness(patterns[i], patterns[j], patterns[k])) {
-                    triples.push_back(
-                        {{patterns[i].middle, patterns[j].middle, patterns[k].middle}, *strange});
-                }
-            }
-        }
+        auto others = patterns;
+        others.erase(others.begin() + static_cast<std::ptrdiff_t>(i));
+        add_triples(patterns[i], others, triples);
     }
     return triples;
 }

@@ -202,7 +202,7 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
     return bands;
 }
 
-Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
+Bands resolve_rows(const std::vector<Track>& tracks, const RowGap& gap, Length room,
                    const std::vector<SpanNeed>& needs) {
     auto draft = given_lengths(tracks, gap.least, room);
     draft.ruled = gap.ruled;

@@ -55,7 +55,7 @@ Bands resolve_columns(const std::vector<Track>& tracks, Length gap, Length room,
 /// Row heights: as columns, but a need of several rows makes its share rows grow or, where it has
 /// none, its content rows evenly. What is to spare goes evenly into the gaps that grow, up to the
 /// most they may be, then to share rows; without any it stays below.
-Bands resolve_rows(const std::vector<Track>& tracks, RowGap gap, Length room,
+Bands resolve_rows(const std::vector<Track>& tracks, const RowGap& gap, Length room,
                    const std::vector<SpanNeed>& needs);
 
 } // namespace thawslip::layout

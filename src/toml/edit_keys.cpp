@@ -213,7 +213,7 @@ Changes Editor::take_out(const Way& way) const {
             auto further = way;
             further.steps.push_back({member.key});
             further.spots.push_back({&member.value, &member, form_of(member, text_)});
-            const auto more = take_out(further);
+            auto more = take_out(further);
             if (!more) {
                 return more;
             }

@@ -59,10 +59,10 @@ std::optional<Diagnostic> refuse_early(const Document& document) {
     return std::nullopt;
 }
 
-void add_mistakes(const Document& document, std::vector<Mistake> mistakes, Diagnostics& faults) {
-    for (auto& [where, message, hints, key] : mistakes) {
-        faults.push_back({Severity::Error, document.span(where), std::move(key), std::move(message),
-                          std::move(hints)});
+void add_mistakes(const Document& document, const std::vector<Mistake>& mistakes,
+                  Diagnostics& faults) {
+    for (const auto& [where, message, hints, key] : mistakes) {
+        faults.push_back({Severity::Error, document.span(where), key, message, hints});
     }
 }
 
@@ -104,7 +104,7 @@ Document parse(std::string text, std::string file, Diagnostics& faults, const Li
     }
     auto found = scan(document.text(), limits.depth);
     const bool well_formed = found.mistakes.empty();
-    add_mistakes(document, std::move(found.mistakes), faults);
+    add_mistakes(document, found.mistakes, faults);
     auto late = well_formed ? refuse_late(document) : std::nullopt;
     if (late) {
         faults.push_back(std::move(*late));

@@ -139,7 +139,7 @@ std::string say_lead(std::chrono::minutes lead, const Language& language) {
 std::string say_lead_in_days(std::chrono::minutes lead, const Language& language) {
     constexpr std::chrono::days least{2};
     const auto days = std::chrono::floor<std::chrono::days>(lead);
-    const auto text = say_lead(lead, language);
+    auto text = say_lead(lead, language);
     if (days < least) {
         return text;
     }

@@ -119,8 +119,8 @@ kitchen::Quantity in_its_number(const kitchen::Quantity& total, const Goods& goo
 
 /// What is looked for in the shop stands first: "2 bunches" and "sage" of "2" and "bunches sage";
 /// of packs "white beans (tins)".
-kitchen::AmountAndItem thing_first(const kitchen::Quantity& total, kitchen::AmountAndItem words,
-                                   const Goods& goods) {
+kitchen::AmountAndItem thing_first(const kitchen::Quantity& total,
+                                   const kitchen::AmountAndItem& words, const Goods& goods) {
     const auto parts = total.unit == kitchen::Unit::Count && !words.amount.empty()
                            ? measured_thing(goods, words.item)
                            : std::nullopt;

@@ -187,7 +187,7 @@ bool FileStatement::is_nothing(int column) const {
     return sqlite3_column_type(handle_.get(), column) == SQLITE_NULL;
 }
 
-Database::Database(std::string path, Access access, std::chrono::milliseconds patience)
+Database::Database(const std::string& path, Access access, std::chrono::milliseconds patience)
     : Database{path, uri_of(path, access), flags_of(access), patience} {}
 
 Database Database::in_memory(std::string path, std::chrono::milliseconds patience) {

@@ -63,7 +63,7 @@ private:
 class Database {
 public:
     /// \param patience how long to wait for another program that is writing
-    Database(std::string path, Access access, std::chrono::milliseconds patience);
+    Database(const std::string& path, Access access, std::chrono::milliseconds patience);
 
     /// An empty one that is in no file. \param path what messages call it
     static Database in_memory(std::string path, std::chrono::milliseconds patience);

@@ -15,9 +15,13 @@ public:
     explicit Statement(ServerStatement statement) : engine_{std::move(statement)} {}
 
     /// Ready for new values, wherever it stood.
-    // NOLINTNEXTLINE(bugprone-exception-escape): there is always an engine for std::visit
     Statement& again() noexcept {
-        return chained([](auto& engine) { engine.again(); });
+        if (auto* file = std::get_if<FileStatement>(&engine_)) {
+            file->again();
+        } else if (auto* server = std::get_if<ServerStatement>(&engine_)) {
+            server->again();
+        }
+        return *this;
     }
     Statement& with(std::int64_t value) { return bound(value); }
     Statement& with(int value) { return bound(std::int64_t{value}); }

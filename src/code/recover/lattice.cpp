@@ -60,20 +60,25 @@ public:
         std::vector<float> values(signs_.size(), 0.0F);
         for (int top = 0; top < side_; top += spacing) {
             for (int left = 0; left < side_; left += spacing) {
-                const Place middle{left + (spacing - 1) / 2.0, top + (spacing - 1) / 2.0};
-                const auto local = local_fit(known_, middle, 0.9 * spacing);
-                for (int y = top; local && y < std::min(top + spacing, side_); ++y) {
-                    for (int x = left; x < std::min(left + spacing, side_); ++x) {
-                        values[index_of({x, y}, side_)] =
-                            static_cast<float>(module_grey(*local, x - middle.x, y - middle.y));
-                    }
-                }
+                sample({left, top}, values);
             }
         }
         return values;
     }
 
 private:
+    /// Reads the square of modules whose first is `first`, all from one fit at its middle.
+    void sample(Module first, std::vector<float>& values) const {
+        const Place middle{first.x + (spacing - 1) / 2.0, first.y + (spacing - 1) / 2.0};
+        const auto local = local_fit(known_, middle, 0.9 * spacing);
+        for (int y = first.y; local && y < std::min(first.y + spacing, side_); ++y) {
+            for (int x = first.x; x < std::min(first.x + spacing, side_); ++x) {
+                values[index_of({x, y}, side_)] =
+                    static_cast<float>(module_grey(*local, x - middle.x, y - middle.y));
+            }
+        }
+    }
+
     void add(const Anchor& anchor) {
         for (const int y : {-3, 0, 3}) {
             for (const int x : {-3, 0, 3}) {
@@ -185,32 +190,41 @@ private:
     std::vector<Module> anchors_;
 };
 
-/// Darkness against the middle grey of the modules around: half way between the mean of those that
-/// are lighter than their mean and that of the others.
-std::vector<float> darkness_of(const std::vector<float>& greys, int side) {
+/// The greys of the modules around one, and its own.
+std::vector<float> greys_around(const std::vector<float>& greys, Module at, int side) {
     constexpr int reach = 4;
+    std::vector<float> around;
+    for (int y = std::max(at.y - reach, 0); y <= std::min(at.y + reach, side - 1); ++y) {
+        for (int x = std::max(at.x - reach, 0); x <= std::min(at.x + reach, side - 1); ++x) {
+            around.push_back(greys[index_of({x, y}, side)]);
+        }
+    }
+    return around;
+}
+
+/// Half way between the mean of those that are lighter than their mean and that of the others.
+float middle_grey(const std::vector<float>& greys) {
+    float mean = 0.0F;
+    for (const float value : greys) {
+        mean += value / static_cast<float>(greys.size());
+    }
+    std::array<float, 2> sums{};
+    std::array<float, 2> counts{1e-3F, 1e-3F};
+    for (const float value : greys) {
+        sums.at(value > mean ? 1 : 0) += value;
+        counts.at(value > mean ? 1 : 0) += 1.0F;
+    }
+    return (sums[0] / counts[0] + sums[1] / counts[1]) / 2.0F;
+}
+
+/// Darkness against the middle grey of the modules around.
+std::vector<float> darkness_of(const std::vector<float>& greys, int side) {
     std::vector<float> darkness;
     darkness.reserve(greys.size());
     for (int y = 0; y < side; ++y) {
         for (int x = 0; x < side; ++x) {
-            std::vector<float> around;
-            for (int v = std::max(y - reach, 0); v <= std::min(y + reach, side - 1); ++v) {
-                for (int u = std::max(x - reach, 0); u <= std::min(x + reach, side - 1); ++u) {
-                    around.push_back(greys[index_of({u, v}, side)]);
-                }
-            }
-            float mean = 0.0F;
-            for (const float value : around) {
-                mean += value / static_cast<float>(around.size());
-            }
-            std::array<float, 2> sums{};
-            std::array<float, 2> counts{1e-3F, 1e-3F};
-            for (const float value : around) {
-                sums.at(value > mean ? 1 : 0) += value;
-                counts.at(value > mean ? 1 : 0) += 1.0F;
-            }
-            const float middle = (sums[0] / counts[0] + sums[1] / counts[1]) / 2.0F;
-            darkness.push_back(middle - greys[index_of({x, y}, side)]);
+            darkness.push_back(middle_grey(greys_around(greys, {x, y}, side)) -
+                               greys[index_of({x, y}, side)]);
         }
     }
     return darkness;

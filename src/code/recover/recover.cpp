@@ -151,6 +151,13 @@ void add_guesses(const GreyPicture& picture, const FinderPattern& first,
     }
 }
 
+void add_guesses_in_every_role(const GreyPicture& picture, const FinderPattern& first,
+                               const FinderPattern& second, std::vector<Guess>& guesses) {
+    for (const Role& role : roles) {
+        add_guesses(picture, first, second, role, guesses);
+    }
+}
+
 /// The likeliest first.
 std::vector<Guess> likely_guesses(const GreyPicture& picture) {
     auto patterns = find_finder_patterns(picture);
@@ -159,10 +166,8 @@ std::vector<Guess> likely_guesses(const GreyPicture& picture) {
     std::vector<Guess> guesses;
     for (std::size_t i = 0; i < patterns.size(); ++i) {
         for (std::size_t j = 0; j < patterns.size(); ++j) {
-            for (const Role& role : roles) {
-                if (i != j) {
-                    add_guesses(picture, patterns[i], patterns[j], role, guesses);
-                }
+            if (i != j) {
+                add_guesses_in_every_role(picture, patterns[i], patterns[j], guesses);
             }
         }
     }

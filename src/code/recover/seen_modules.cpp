@@ -150,10 +150,8 @@ SeenModules crisper(const SeenModules& seen) {
     for (int y = 0; y < side; ++y) {
         for (int x = 0; x < side; ++x) {
             for (const Module& at : {Module{x - 1, y}, {x + 1, y}, {x, y - 1}, {x, y + 1}}) {
-                if (is_inside(at, side)) {
-                    crisp.darkness[index_of({x, y}, side)] -=
-                        mixed * seen.darkness[index_of(at, side)];
-                }
+                const float beside = is_inside(at, side) ? seen.darkness[index_of(at, side)] : 0.0F;
+                crisp.darkness[index_of({x, y}, side)] -= mixed * beside;
             }
         }
     }

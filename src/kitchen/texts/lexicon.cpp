@@ -55,18 +55,20 @@ void enter(Book& book, const LexiconRow& row, Tongue tongue) {
     book.whole[first].push_back(entry);
 }
 
-const Book& book_of(Section section) {
-    static const auto books = [] {
-        std::vector<Book> all(static_cast<std::size_t>(first_of_phrases));
-        for (const auto& file : lexicon_files()) {
-            for (const auto& row : file.rows) {
-                if (row.section < first_of_phrases) {
-                    enter(all[static_cast<std::size_t>(row.section)], row, file.tongue);
-                }
+std::vector<Book> books_of_words() {
+    std::vector<Book> books(static_cast<std::size_t>(first_of_phrases));
+    for (const auto& file : lexicon_files()) {
+        for (const auto& row : file.rows) {
+            if (row.section < first_of_phrases) {
+                enter(books[static_cast<std::size_t>(row.section)], row, file.tongue);
             }
         }
-        return all;
-    }();
+    }
+    return books;
+}
+
+const Book& book_of(Section section) {
+    static const auto books = books_of_words();
     return books[static_cast<std::size_t>(section)];
 }
 
@@ -134,6 +136,20 @@ struct Part {
     std::size_t size = 0;
 };
 
+/// The rows that have `form` as a part, of those that are called `part`.
+std::vector<const LexiconRow*> rows_in(const Index& entries, std::string_view part,
+                                       const Form& form) {
+    std::vector<const LexiconRow*> rows;
+    if (const auto found = entries.find(part); found != entries.end()) {
+        for (const auto& entry : found->second) {
+            if (is_form_in(form, entry)) {
+                rows.push_back(entry.row);
+            }
+        }
+    }
+    return rows;
+}
+
 /// The longest entries that some form of the word begins, or ends, with. What is left over must be
 /// part of a word too, so a single letter is not.
 Part longest_part(const Book& book, const Forms& forms, bool at_end) {
@@ -145,18 +161,8 @@ Part longest_part(const Book& book, const Forms& forms, bool at_end) {
         const auto most = word.size() < least_rest ? 0 : word.size() - least_rest;
         for (auto size = std::min(most, book.longest_part); size > longest.size; --size) {
             const auto part = at_end ? word.substr(word.size() - size) : word.substr(0, size);
-            const auto found = parts.find(part);
-            if (found == parts.end()) {
-                continue;
-            }
-            Part candidate{{}, size};
-            for (const auto& entry : found->second) {
-                if (is_form_in(form, entry)) {
-                    candidate.rows.push_back(entry.row);
-                }
-            }
-            if (!candidate.rows.empty()) {
-                longest = std::move(candidate);
+            if (auto rows = rows_in(parts, part, form); !rows.empty()) {
+                longest = {std::move(rows), size};
                 break;
             }
         }

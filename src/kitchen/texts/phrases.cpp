@@ -44,28 +44,35 @@ std::vector<PhraseMatch> PhraseBook::find(const std::vector<std::string>& words)
     const auto text = mapped(words, singular);
     std::vector<PhraseMatch> matches;
     for (std::size_t place = 0; place < text.size();) {
-        auto match = longest_at(text, place);
+        const auto match = longest_at(text, place);
         place += std::max<std::size_t>(match.count, 1);
         if (match.count > 0) {
-            matches.push_back(std::move(match));
+            matches.push_back(match);
         }
     }
     return matches;
 }
 
-const PhraseBook& phrase_book(Section section, std::string_view meaning) {
-    static const auto books = [] {
-        std::map<std::pair<Section, std::string_view>, PhraseBook> all;
-        for (const auto& file : lexicon_files()) {
-            for (const auto& row : file.rows) {
-                if (row.section >= first_of_phrases) {
-                    const bool together = row.section == Section::Meat;
-                    all[{row.section, together ? std::string_view{} : row.meaning}].add(row);
-                }
+namespace {
+
+/// A book of each section and meaning; of meat one for all.
+std::map<std::pair<Section, std::string_view>, PhraseBook> books_of_phrases() {
+    std::map<std::pair<Section, std::string_view>, PhraseBook> books;
+    for (const auto& file : lexicon_files()) {
+        for (const auto& row : file.rows) {
+            const bool together = row.section == Section::Meat;
+            if (row.section >= first_of_phrases) {
+                books[{row.section, together ? std::string_view{} : row.meaning}].add(row);
             }
         }
-        return all;
-    }();
+    }
+    return books;
+}
+
+} // namespace
+
+const PhraseBook& phrase_book(Section section, std::string_view meaning) {
+    static const auto books = books_of_phrases();
     return books.at({section, meaning});
 }
 

@@ -37,7 +37,7 @@ Outcome<archive::Contents> held_to_be_true(archive::Contents contents, const std
         return {std::move(contents), {}};
     }
     for (auto& one : wrong) {
-        one = from + ": " + one;
+        one.insert(0, from + ": ");
     }
     return {{},
             errors(wrong, "nothing of it was added; where it comes from: thawslip archive repair")};

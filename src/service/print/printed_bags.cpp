@@ -7,6 +7,7 @@
 #include "service/record/print_setup.h"
 
 #include <algorithm>
+#include <iterator>
 #include <span>
 
 namespace thawslip::service {
@@ -142,12 +143,12 @@ std::set<std::string> printed_already(archive::Archive& archive, What what, cons
     std::set<std::string> printed;
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         for (const auto& package : record_of(days, day).packages) {
-            for (const auto& id : package.bags) {
-                const auto before = known.find(id);
-                if (before != known.end() && !says_otherwise(before->second, package.food)) {
-                    printed.insert(id);
-                }
-            }
+            std::ranges::copy_if(package.bags, std::inserter(printed, printed.end()),
+                                 [&known, &package](const std::string& id) {
+                                     const auto before = known.find(id);
+                                     return before != known.end() &&
+                                            !says_otherwise(before->second, package.food);
+                                 });
         }
     }
     return printed;

@@ -4,6 +4,7 @@
 #include "service/record/day_record.h"
 #include "service/record/print_setup.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::service {
@@ -17,10 +18,10 @@ bool is_printed(const std::string& id, const Chosen& chosen) {
 std::string first_bag(const archive::PrintRecord& print, const Chosen& chosen) {
     for (const auto& day : print.days) {
         for (const auto& package : day.packages) {
-            for (const auto& id : package.bags) {
-                if (is_printed(id, chosen)) {
-                    return id;
-                }
+            const auto found = std::ranges::find_if(
+                package.bags, [&chosen](const auto& id) { return is_printed(id, chosen); });
+            if (found != package.bags.end()) {
+                return *found;
             }
         }
     }

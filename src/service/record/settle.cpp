@@ -45,7 +45,7 @@ Diagnostic question(const Days& days, std::size_t day, const archive::Doubt& dou
 Diagnostic mentioned(Diagnostic question) {
     question.severity = Severity::Caution;
     for (auto& hint : question.hints) {
-        hint = "thawslip labels " + hint;
+        hint.insert(0, "thawslip labels ");
     }
     question.message += "; labels asks, and the ids told here are those that others would get";
     return question;

@@ -66,21 +66,25 @@ std::set<std::string> bags_of_print(archive::Archive& archive, const WantedPrint
     const auto& ids = remade.look.part.ids;
     const std::set<std::string> part{ids.begin(), ids.end()};
     std::set<std::string> bags;
+    const auto add = [&](const std::string& id, archive::DayKey day, std::size_t place,
+                         const std::string& dish) {
+        if (!part.empty() && !part.contains(id)) {
+            return;
+        }
+        if (archive.is_of(id, day, place)) {
+            bags.insert(id);
+            return;
+        }
+        messages.caution(
+            fmt::format("bag {} of \"{}\" is not printed again: it was left out of a merge, or is "
+                        "described elsewhere by now, and that id may be on another bag",
+                        id, dish));
+    };
     for (std::size_t day = 0; day < days.plans.size(); ++day) {
         const auto& packages = days.plans[day].packages;
         for (std::size_t i = 0; i < packages.size(); ++i) {
             for (const auto& bag : packages[i].bags) {
-                if (!part.empty() && !part.contains(bag.id)) {
-                    continue;
-                }
-                if (archive.is_of(bag.id, wanted.print.days[day], i)) {
-                    bags.insert(bag.id);
-                } else {
-                    messages.caution(fmt::format(
-                        "bag {} of \"{}\" is not printed again: it was left out of a merge, or is "
-                        "described elsewhere by now, and that id may be on another bag",
-                        bag.id, packages[i].package.dish));
-                }
+                add(bag.id, wanted.print.days[day], i, packages[i].package.dish);
             }
         }
     }
@@ -177,12 +181,17 @@ struct Again {
     std::string at; ///< when it was last printed
 };
 
+/// How prints are to be made again.
+struct Asked {
+    const ReprintLook& look;
+    const Surroundings& around;
+    const ChangedFiles& changed_files;
+};
+
 /// One print made again; nothing where something stands against it, or where it has no bag of the
 /// part that is wanted, which is said in `no_part`.
 std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint& wanted,
-                                   const ReprintLook& asked, const Surroundings& around,
-                                   const ChangedFiles& changed_files, Messages& messages,
-                                   Messages& no_part) {
+                                   const Asked& asked, Messages& messages, Messages& no_part) {
     auto remade = remake(archive, wanted.print, messages);
     if (!remade) {
         return std::nullopt;
@@ -192,14 +201,14 @@ std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint&
     if (!bags || (bags->empty() && !is_whole(wanted.part))) {
         return std::nullopt;
     }
-    const auto look = look_for(wanted, remade->look, asked);
+    const auto look = look_for(wanted, remade->look, asked.look);
     remade->job.chosen = {*bags, look.part.copies.value_or(1)};
-    auto result = lay_out(remade->job, remade->days, look, remade->settings, around);
+    auto result = lay_out(remade->job, remade->days, look, remade->settings, asked.around);
     messages.add(result.messages);
     if (!result) {
         return std::nullopt;
     }
-    note_changes(wanted, *result.value, changed_files(look.kept), messages);
+    note_changes(wanted, *result.value, asked.changed_files(look.kept), messages);
     if (wanted.whole) {
         mind_revisions(archive, wanted, remade->days, *bags, messages);
     }
@@ -260,8 +269,8 @@ Outcome<Reprint> reprint(archive::Archive& archive, const std::vector<WantedPrin
     std::vector<Again> parts;
     Messages no_part;
     for (const auto& wanted : prints) {
-        auto one =
-            lay_out_again(archive, wanted, asked, around, changed_files, outcome.messages, no_part);
+        auto one = lay_out_again(archive, wanted, {asked, around, changed_files}, outcome.messages,
+                                 no_part);
         if (!one && outcome.messages.have_errors()) {
             return outcome;
         }

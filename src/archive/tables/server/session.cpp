@@ -284,7 +284,8 @@ struct Session::Wire {
                 take(std::move(result), rows, fault);
             }
             if (one.is_question) {
-                answers.put({std::move(one.sql), std::move(one.parameters)}, std::move(rows));
+                answers.put({std::move(one.sql), std::move(one.parameters)},
+                            std::exchange(rows, {}));
             }
         }
         while (auto sync = next_result(end)) {
