@@ -1,0 +1,115 @@
+// One desk serves a folder; who comes second is told where the first one is.
+
+#include "app/desk/private_folder.h"
+#include "app/desk/run_file.h"
+#include "base/system_failure.h"
+#include "support/command.h"
+
+#include <cstdlib>
+#include <doctest/doctest.h>
+#include <filesystem>
+#include <sys/stat.h>
+
+using namespace thawslip;
+using namespace thawslip::test_support;
+using app::RunFile;
+using app::RunningDesk;
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string days = "/orchard/days";
+const std::string key = "00112233445566778899aabbccddeeff";
+
+/// Run files stand below a folder of the test's own.
+struct Running {
+    ScratchFolder folder;
+    Running() { ::setenv("XDG_RUNTIME_DIR", folder.path().c_str(), 1); }
+    Running(const Running&) = delete;
+    Running& operator=(const Running&) = delete;
+    ~Running() { ::unsetenv("XDG_RUNTIME_DIR"); }
+
+    std::vector<fs::path> files() const {
+        std::vector<fs::path> found;
+        for (const auto& entry : fs::directory_iterator{app::run_folder()}) {
+            found.push_back(entry.path());
+        }
+        return found;
+    }
+};
+
+std::unique_ptr<RunFile> taken(const std::string& folder, std::optional<RunningDesk>& other) {
+    return RunFile::take(folder, other);
+}
+
+} // namespace
+
+TEST_CASE("the second desk of a folder finds the first, one of another folder does not") {
+    const Running running;
+    std::optional<RunningDesk> other;
+    const auto first = taken(days, other);
+    REQUIRE(first != nullptr);
+    CHECK_FALSE(other.has_value());
+    first->say({4711, 8080, key});
+    CHECK(taken(days, other) == nullptr);
+    REQUIRE(other.has_value());
+    CHECK(other->process == 4711);
+    CHECK(other->port == 8080);
+    CHECK(other->key == key);
+    std::optional<RunningDesk> none;
+    CHECK(taken("/orchard/other", none) != nullptr);
+    CHECK_FALSE(none.has_value());
+}
+
+TEST_CASE("a run file is its owner's alone, names no folder, and goes with its desk") {
+    const Running running;
+    std::optional<RunningDesk> other;
+    {
+        const auto desk = taken(days, other);
+        REQUIRE(running.files().size() == 1);
+        const auto file = running.files().front();
+        struct stat status {};
+        REQUIRE(::stat(file.c_str(), &status) == 0);
+        CHECK((status.st_mode & 0777U) == 0600U);
+        CHECK(file.filename().string().find("orchard") == std::string::npos);
+    }
+    CHECK(running.files().empty());
+    CHECK(taken(days, other) != nullptr);
+}
+
+TEST_CASE("what a killed desk has left stands in nobody's way") {
+    const Running running;
+    std::optional<RunningDesk> other;
+    fs::path place;
+    {
+        const auto desk = taken(days, other);
+        place = running.files().front();
+    }
+    write_file(place, "4711 8080 " + key + "\n" + std::string(100, 'x'));
+    const auto desk = taken(days, other);
+    REQUIRE(desk != nullptr);
+    CHECK_FALSE(other.has_value());
+    desk->say({1, 2, key});
+    CHECK(read_file(place) == "1 2 " + key + "\n");
+}
+
+TEST_CASE("a run file that leads elsewhere is refused, and what it leads to stays") {
+    const Running running;
+    std::optional<RunningDesk> other;
+    fs::path place;
+    {
+        const auto desk = taken(days, other);
+        place = running.files().front();
+    }
+    const auto precious = running.folder / "precious";
+    write_file(precious, "kept");
+    fs::create_symlink(precious, place);
+    std::string why;
+    try {
+        taken(days, other);
+    } catch (const SystemFailure& failure) {
+        why = failure.what();
+    }
+    CHECK(why.find("cannot write " + place.string()) == 0);
+    CHECK(read_file(precious) == "kept");
+}
