@@ -8,7 +8,7 @@ namespace {
 
 json::Json message_for_page(const Diagnostic& what) {
     return {{"severity", severity_word(what.severity)},
-            {"text", with_page_words(what.message)},
+            {"text", page_text(what.message, what.key)},
             {"hints", page_hints(what.hints)},
             {"key", what.key.text()},
             {"line", what.where.line},

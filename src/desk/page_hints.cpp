@@ -53,6 +53,24 @@ bool is_option(std::string_view text, std::size_t at) {
            (at == 0 || text[at - 1] == ' ' || text[at - 1] == '(');
 }
 
+/// A text with the keys of fields for options.
+std::string with_page_words(std::string text) {
+    for (const auto& [option, instead] : on_page) {
+        for (auto at = text.find(option); at != std::string::npos;
+             at = text.find(option, at + instead.size())) {
+            const auto end = at + option.size();
+            const bool is_whole = option.ends_with(' ') || end == text.size() ||
+                                  !(text[end] == '-' || is_lower(text[end]));
+            if (is_whole && is_option(text, at)) {
+                text.replace(at, option.size(), instead);
+            } else {
+                at += option.size();
+            }
+        }
+    }
+    return text;
+}
+
 /// What helps nobody without a command line is left out as a whole.
 std::string without_options(const std::string& hint) {
     auto text = with_page_words(hint);
@@ -84,21 +102,14 @@ std::string page_hint(std::string_view hint) {
 
 } // namespace
 
-std::string with_page_words(std::string text) {
-    for (const auto& [option, instead] : on_page) {
-        for (auto at = text.find(option); at != std::string::npos;
-             at = text.find(option, at + instead.size())) {
-            const auto end = at + option.size();
-            const bool is_whole = option.ends_with(' ') || end == text.size() ||
-                                  !(text[end] == '-' || is_lower(text[end]));
-            if (is_whole && is_option(text, at)) {
-                text.replace(at, option.size(), instead);
-            } else {
-                at += option.size();
-            }
-        }
+std::string page_text(const std::string& text, const KeyPath& key) {
+    auto words = with_page_words(text);
+    const auto path = key.text();
+    const auto as_key = " as " + path.substr(path.rfind('.') + 1) + ": ";
+    if (const auto at = words.find(" cannot be read" + as_key); at != words.npos) {
+        words.replace(words.find(as_key, at), as_key.size(), ": ");
     }
-    return text;
+    return words;
 }
 
 std::string page_said(const std::string& said) {

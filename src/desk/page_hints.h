@@ -1,5 +1,7 @@
 #pragma once
 
+#include "base/key_path.h"
+
 #include <string>
 #include <vector>
 
@@ -16,7 +18,9 @@ std::vector<std::string> page_hints(const std::vector<std::string>& hints);
 /// those that need no command line, as of hints.
 std::string page_said(const std::string& said);
 
-/// A text with the keys of fields for options.
-std::string with_page_words(std::string text);
+/// What a message says, with the keys of fields for options. At a field, which has a name of its
+/// own, without the file's word for it: "cannot be read as until: …" is "cannot be read: …". \param
+/// key what the message is about; empty: no field
+std::string page_text(const std::string& text, const KeyPath& key);
 
 } // namespace thawslip::desk

@@ -21,17 +21,10 @@ function is_missing(message, form) {
   return is_of_one && [undefined, "", 0].includes(value_at(form, message.key));
 }
 
-/** What a message says at a field that has a name of its own: without the file's word for it. */
-function without_key(message) {
-  const key = message.key?.split(".").at(-1);
-  const text = message.text.replace(` cannot be read as ${key}: `, " cannot be read: ");
-  return key && text !== message.text ? { ...message, text } : message;
-}
-
 /** An answer in which what has not been filled in yet is no mistake: it says which field, in the page's words. */
 export function with_missing(answer) {
   const told = (message) => (answer.form && is_missing(message, answer.form)
-    ? { ...message, severity: "missing", text: words_of("field", message.key) ?? message.text, hints: [] } : without_key(message));
+    ? { ...message, severity: "missing", text: words_of("field", message.key) ?? message.text, hints: [] } : message);
   return { ...answer, messages: (answer.messages ?? []).map(told) };
 }
 

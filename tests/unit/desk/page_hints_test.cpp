@@ -37,7 +37,7 @@ TEST_CASE("the page has words in every language for the fields that stand for op
         for (const char* option : {"--dish", "--bag", "--from", "--only-new", "--first-cell",
                                    "--copies", "--trial", "--stock", "--large-print"}) {
             CAPTURE(option);
-            const auto field = desk::with_page_words(option);
+            const auto field = desk::page_text(option, {});
             REQUIRE(field.starts_with("\"{print."));
             CHECK(words.at(field.substr(8, field.size() - 10)).is_string());
         }
@@ -55,7 +55,7 @@ TEST_CASE("for options stand the fields of the page, or the hint is left out") {
     CHECK(desk::page_hints({"--new-batch if they are others: they get ids of their own"}).empty());
     CHECK(desk::page_hints({"a dash -- as here -- is no option"}) ==
           Hints{"a dash -- as here -- is no option"});
-    CHECK(desk::with_page_words("--from takes one bag, and \"3-5\" are several") ==
+    CHECK(desk::page_text("--from takes one bag, and \"3-5\" are several", {}) ==
           "\"{print.from}\" takes one bag, and \"3-5\" are several");
 }
 
@@ -78,4 +78,16 @@ TEST_CASE("of what a print says the page has the sentences that need no command 
           "note: this is laid out for A4 paper\n"
           "labels.pdf: 14 labels on 2 sheets; print at 100 %, not \"fit to page\"");
     CHECK(desk::page_said("").empty());
+}
+
+TEST_CASE("a message about a field does not call it by the file's word") {
+    const KeyPath until{"package[2].cook[1].until"};
+    CHECK(desk::page_text("\"75 quarks\" cannot be read as until: expected a unit", until) ==
+          "\"75 quarks\" cannot be read: expected a unit");
+    CHECK(desk::page_text("\"75\" cannot be read as hold: expected a unit", until) ==
+          "\"75\" cannot be read as hold: expected a unit");
+    CHECK(desk::page_text("\"x\" cannot be read as a date: expected one", KeyPath{}) ==
+          "\"x\" cannot be read as a date: expected one");
+    CHECK(desk::page_text("\"when\" cannot be read as when: a day", KeyPath{"when"}) ==
+          "\"when\" cannot be read: a day");
 }
