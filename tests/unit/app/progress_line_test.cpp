@@ -16,5 +16,6 @@ TEST_CASE("how far work is, how fast, and how long it takes still") {
 
 TEST_CASE("nothing done yet, nothing to do, and more than there was") {
     CHECK(progress_text("reading", 0, 0, seconds{1}) == "reading: 0 of 0, 0.0 a second, 0 s left");
+    CHECK(progress_text("reading", 0, 9, seconds{1}).ends_with("150 min left")); // 0.001 a second
     CHECK(progress_text("reading", 7, 5, seconds{1}).ends_with("0 s left"));
 }
