@@ -50,7 +50,7 @@ TEST_CASE("a file that changes is read again, and links out of the folder are no
     CHECK(days.names().empty());
 }
 
-TEST_CASE("a folder that is not there has no days; one that is a file is told") {
+TEST_CASE("a folder that is not there has no days, and one that is a file is told") {
     const ScratchFolder folder;
     app::DaysIn none{folder / "missing", ""};
     CHECK(none.names().empty());
