@@ -91,7 +91,6 @@ WholeFile::WholeFile(std::string path, Readers readers)
     temporary_ = folder_of(place_) + "/.thawslip-XXXXXX";
     descriptor_ = ::mkostemp(temporary_.data(), O_CLOEXEC);
     if (descriptor_ < 0) {
-        temporary_.clear();
         fail("create");
     }
 }
