@@ -1,5 +1,7 @@
 #include "code/filters.h"
 
+#include "code/row_major.h"
+
 #include <algorithm>
 #include <cmath>
 #include <deque>
@@ -16,12 +18,8 @@ struct Plane {
     int height = 0;
     std::vector<float> values;
 
-    float* row(int y) {
-        return values.data() + static_cast<std::size_t>(y) * static_cast<std::size_t>(width);
-    }
-    const float* row(int y) const {
-        return values.data() + static_cast<std::size_t>(y) * static_cast<std::size_t>(width);
-    }
+    float* row(int y) { return values.data() + row_major(0, y, width); }
+    const float* row(int y) const { return values.data() + row_major(0, y, width); }
 };
 
 Plane plane_of(const GreyPicture& picture) {
@@ -164,18 +162,14 @@ struct Squares {
     int height = 0;
     std::vector<LightSum> light;
 
-    std::size_t index(int x, int y) const {
-        return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
-               static_cast<std::size_t>(x);
-    }
-    LightSum& at(int x, int y) { return light[index(x, y)]; }
-    const LightSum& at(int x, int y) const { return light[index(x, y)]; }
+    LightSum& at(int x, int y) { return light[row_major(x, y, width)]; }
+    const LightSum& at(int x, int y) const { return light[row_major(x, y, width)]; }
 };
 
 /// Cut off at the right and below.
 Squares squares_of(const GreyPicture& picture) {
     Squares squares{picture.width / square, picture.height / square, {}};
-    squares.light.resize(squares.index(0, squares.height));
+    squares.light.resize(row_major(0, squares.height, squares.width));
     for (int y = 0; y < squares.height * square; ++y) {
         const auto* row = &picture.pixels[picture.index(0, y)];
         for (int x = 0; x < squares.width * square; ++x) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "code/row_major.h"
 #include "code/symbol.h"
 
 #include <array>
@@ -32,8 +33,7 @@ std::vector<Module> alignment_middles(int version);
 
 /// Where a module stands in a symbol of this side that is kept row by row.
 constexpr std::size_t index_of(Module module, int side) {
-    return static_cast<std::size_t>(module.y) * static_cast<std::size_t>(side) +
-           static_cast<std::size_t>(module.x);
+    return row_major(module.x, module.y, side);
 }
 
 /// The two modules that show bit `index` (0 to 14, 0 the lowest) of the format information.

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "code/row_major.h"
+
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -14,10 +16,7 @@ struct GreyPicture {
     std::vector<std::uint8_t> pixels; ///< width × height
 
     /// Where a pixel stands among `pixels`.
-    std::size_t index(int x, int y) const {
-        return static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
-               static_cast<std::size_t>(x);
-    }
+    std::size_t index(int x, int y) const { return row_major(x, y, width); }
 };
 
 /// Of sixteen labels: what looks most like a symbol comes first, so that more are hardly needed.
