@@ -105,9 +105,10 @@ std::string page_hint(std::string_view hint) {
 std::string page_text(const std::string& text, const KeyPath& key) {
     auto words = with_page_words(text);
     const auto& path = key.text();
-    const auto as_key = " as " + path.substr(path.rfind('.') + 1) + ": ";
-    if (const auto at = words.find(" cannot be read" + as_key); at != words.npos) {
-        words.replace(words.find(as_key, at), as_key.size(), ": ");
+    const auto as_key = " as " + path.substr(path.rfind('.') + 1);
+    const std::string refused = " cannot be read";
+    if (const auto at = words.find(refused + as_key + ": "); at != words.npos) {
+        words.erase(at + refused.size(), as_key.size());
     }
     return words;
 }

@@ -136,7 +136,7 @@ struct Part {
     std::size_t size = 0;
 };
 
-/// The rows that have `form` as a part, of those that are called `part`.
+/// The rows of the entries called `part`, of languages in which `form` is a form of the word.
 std::vector<const LexiconRow*> rows_in(const Index& entries, std::string_view part,
                                        const Form& form) {
     std::vector<const LexiconRow*> rows;
