@@ -8,6 +8,7 @@
 #include <stdexcept>
 #include <string>
 #include <sys/wait.h>
+#include <vector>
 
 namespace thawslip::test_support {
 
@@ -26,6 +27,16 @@ inline std::string read_file(const std::filesystem::path& path) {
 
 inline void write_file(const std::filesystem::path& path, const std::string& bytes) {
     std::ofstream{path, std::ios::binary} << bytes;
+}
+
+/// What its owner, its group and others may do with a file, "0600"; 0777 where it is not there.
+inline unsigned mode_of(const std::filesystem::path& path) {
+    return static_cast<unsigned>(std::filesystem::status(path).permissions()) & 0777U;
+}
+
+inline std::vector<std::filesystem::path> files_in(const std::filesystem::path& folder) {
+    using std::filesystem::directory_iterator;
+    return {directory_iterator{folder}, directory_iterator{}};
 }
 
 /// A folder that is gone when the test is.

@@ -2,8 +2,6 @@
 
 #include "kitchen.h"
 
-#include <sys/stat.h>
-
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
 
@@ -37,9 +35,7 @@ TEST_CASE("a backup is restored, and the archive of before is kept beside") {
     const auto before = kitchen.archive + ".before-1";
     CHECK(run("sqlite3 " + shell_word(before) + " 'SELECT count(*) FROM bag'").out ==
           std::to_string(then + 1) + "\n");
-    struct stat status {};
-    REQUIRE(::stat(kitchen.archive.c_str(), &status) == 0);
-    CHECK((status.st_mode & 0777U) == 0600);
+    CHECK(mode_of(kitchen.archive) == 0600U);
     kitchen.print_more(); // it can be written on with
     CHECK(kitchen.bags() == then + 1);
     CHECK(kitchen("archive restore backup.db").status == 0); // and again, under another name

@@ -8,7 +8,6 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <pty.h>
-#include <sys/stat.h>
 #include <sys/wait.h>
 #include <thread>
 #include <unistd.h>
@@ -20,19 +19,9 @@ namespace {
 
 namespace fs = std::filesystem;
 
-mode_t mode_of(const fs::path& path) {
-    struct stat status {};
-    return ::stat(path.c_str(), &status) == 0 ? status.st_mode & 0777U : 0;
-}
-
 /// The files in which desks say that they run.
 std::vector<fs::path> run_files(const User& user) {
-    std::vector<fs::path> files;
-    const fs::path folder = user.home / "run/thawslip";
-    for (const auto& entry : fs::directory_iterator{folder}) {
-        files.push_back(entry.path());
-    }
-    return files;
+    return files_in(user.home / "run/thawslip");
 }
 
 bool has(const std::string& text, const std::string& words) {

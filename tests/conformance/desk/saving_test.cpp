@@ -5,7 +5,6 @@
 #include <csignal>
 #include <doctest/doctest.h>
 #include <filesystem>
-#include <sys/stat.h>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -59,10 +58,8 @@ TEST_CASE_FIXTURE(Kitchen,
     CHECK(json_of(again.get(path)).at("draft") == typed);
     CHECK(json_of(again.get(path)).at("text") == text);
     const fs::path drafts = user.home / ".local/state/thawslip/drafts";
-    for (const auto& file : fs::directory_iterator{drafts}) {
-        struct stat status {};
-        REQUIRE(::stat(file.path().c_str(), &status) == 0);
-        CHECK((status.st_mode & 0777U) == 0600U);
+    for (const auto& file : files_in(drafts)) {
+        CHECK(mode_of(file) == 0600U);
     }
     const auto number = std::to_string(again.number_of("plums.toml"));
     CHECK(again.put("/api/draft/" + number, {{"text", nullptr}}).status == 200);

@@ -11,6 +11,24 @@ using namespace thawslip;
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
 
+namespace {
+
+/// A draft of one day, and its file.
+struct Draft {
+    ScratchFolder scratch;
+    desk::Drafts drafts = app::draft_folder(scratch / "drafts", "/orchard");
+    fs::path file;
+
+    Draft() {
+        drafts.write("october.toml", "[day]\n");
+        const auto files = files_in(scratch / "drafts");
+        REQUIRE(files.size() == 1);
+        file = files.front();
+    }
+};
+
+} // namespace
+
 TEST_CASE("a draft comes back byte by byte, for its day alone, until an empty one takes it away") {
     const ScratchFolder scratch;
     const auto drafts = app::draft_folder(scratch / "drafts", "/orchard");
@@ -27,24 +45,14 @@ TEST_CASE("a draft comes back byte by byte, for its day alone, until an empty on
 }
 
 TEST_CASE("a file that is of another day, though it has this one's name, is no draft") {
-    const ScratchFolder scratch;
-    const auto drafts = app::draft_folder(scratch / "drafts", "/orchard");
-    drafts.write("october.toml", "[day]\n");
-    const auto file = fs::directory_iterator {
-        scratch / "drafts"
-        } -> path();
-    write_file(file, "# 20 /orchard/winter.toml\n[day]\n");
-    CHECK_FALSE(drafts.read("october.toml").has_value());
+    const Draft draft;
+    write_file(draft.file, "# 20 /orchard/winter.toml\n[day]\n");
+    CHECK_FALSE(draft.drafts.read("october.toml").has_value());
 }
 
 TEST_CASE("a draft that cannot be taken away is told") {
-    const ScratchFolder scratch;
-    const auto drafts = app::draft_folder(scratch / "drafts", "/orchard");
-    drafts.write("october.toml", "[day]\n");
-    const auto file = fs::directory_iterator {
-        scratch / "drafts"
-        } -> path();
-    fs::remove(file);
-    fs::create_directory(file);
-    CHECK_THROWS_AS(drafts.write("october.toml", ""), SystemFailure);
+    const Draft draft;
+    fs::remove(draft.file);
+    fs::create_directory(draft.file);
+    CHECK_THROWS_AS(draft.drafts.write("october.toml", ""), SystemFailure);
 }

@@ -7,7 +7,6 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <set>
-#include <sys/stat.h>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -43,9 +42,7 @@ TEST_CASE("codes are kept where nobody else looks, and those not used are forgot
     const ScratchFolder scratch;
     const auto folder = scratch / "codes";
     const auto code = app::make_code(folder);
-    struct stat status {};
-    REQUIRE(::stat(folder.c_str(), &status) == 0);
-    CHECK((status.st_mode & 0777U) == 0700U);
+    CHECK(mode_of(folder) == 0700U);
     app::forget_codes(folder);
     CHECK_FALSE(app::use_code(folder, code));
     CHECK_FALSE(fs::exists(folder));

@@ -6,7 +6,6 @@
 
 #include <doctest/doctest.h>
 #include <filesystem>
-#include <sys/stat.h>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -14,12 +13,6 @@ using app::make_private_folder;
 namespace fs = std::filesystem;
 
 namespace {
-
-unsigned mode_of(const std::string& path) {
-    struct stat status {};
-    REQUIRE(::stat(path.c_str(), &status) == 0);
-    return status.st_mode & 0777U;
-}
 
 std::string refusal_of(const std::string& folder) {
     try {
@@ -45,7 +38,7 @@ TEST_CASE("one that is there loses what others may do in it, and keeps what is i
         const auto folder = scratch / std::to_string(mode);
         fs::create_directory(folder);
         write_file(folder + "/file", "kept");
-        REQUIRE(::chmod(folder.c_str(), mode) == 0);
+        fs::permissions(folder, fs::perms{mode});
         make_private_folder(folder);
         CHECK(mode_of(folder) == 0700U);
         CHECK(read_file(folder + "/file") == "kept");

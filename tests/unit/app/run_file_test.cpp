@@ -8,7 +8,6 @@
 #include <cstdlib>
 #include <doctest/doctest.h>
 #include <filesystem>
-#include <sys/stat.h>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -29,35 +28,36 @@ struct Running {
     Running& operator=(const Running&) = delete;
     ~Running() { ::unsetenv("XDG_RUNTIME_DIR"); }
 
-    std::vector<fs::path> files() const {
-        std::vector<fs::path> found;
-        for (const auto& entry : fs::directory_iterator{app::run_folder()}) {
-            found.push_back(entry.path());
-        }
-        return found;
+    /// Where the only desk has its file.
+    static fs::path place() {
+        const auto files = files_in(app::run_folder());
+        REQUIRE(files.size() == 1);
+        return files.front();
+    }
+    /// Where the desk of `days` had its file that has ended.
+    static fs::path place_of_ended() {
+        std::optional<RunningDesk> other;
+        const auto desk = RunFile::take(days, other);
+        return place();
     }
 };
-
-std::unique_ptr<RunFile> taken(const std::string& folder, std::optional<RunningDesk>& other) {
-    return RunFile::take(folder, other);
-}
 
 } // namespace
 
 TEST_CASE("the second desk of a folder finds the first, one of another folder does not") {
     const Running running;
     std::optional<RunningDesk> other;
-    const auto first = taken(days, other);
+    const auto first = RunFile::take(days, other);
     REQUIRE(first != nullptr);
     CHECK_FALSE(other.has_value());
     first->say({4711, 8080, key});
-    CHECK(taken(days, other) == nullptr);
+    CHECK(RunFile::take(days, other) == nullptr);
     REQUIRE(other.has_value());
     CHECK(other->process == 4711);
     CHECK(other->port == 8080);
     CHECK(other->key == key);
     std::optional<RunningDesk> none;
-    CHECK(taken("/orchard/other", none) != nullptr);
+    CHECK(RunFile::take("/orchard/other", none) != nullptr);
     CHECK_FALSE(none.has_value());
 }
 
@@ -65,28 +65,20 @@ TEST_CASE("a run file is its owner's alone, names no folder, and goes with its d
     const Running running;
     std::optional<RunningDesk> other;
     {
-        const auto desk = taken(days, other);
-        REQUIRE(running.files().size() == 1);
-        const auto file = running.files().front();
-        struct stat status {};
-        REQUIRE(::stat(file.c_str(), &status) == 0);
-        CHECK((status.st_mode & 0777U) == 0600U);
-        CHECK(file.filename().string().find("orchard") == std::string::npos);
+        const auto desk = RunFile::take(days, other);
+        CHECK(mode_of(Running::place()) == 0600U);
+        CHECK(Running::place().filename().string().find("orchard") == std::string::npos);
     }
-    CHECK(running.files().empty());
-    CHECK(taken(days, other) != nullptr);
+    CHECK(files_in(app::run_folder()).empty());
+    CHECK(RunFile::take(days, other) != nullptr);
 }
 
 TEST_CASE("what a killed desk has left stands in nobody's way") {
     const Running running;
+    const auto place = Running::place_of_ended();
     std::optional<RunningDesk> other;
-    fs::path place;
-    {
-        const auto desk = taken(days, other);
-        place = running.files().front();
-    }
     write_file(place, "4711 8080 " + key + "\n" + std::string(100, 'x'));
-    const auto desk = taken(days, other);
+    const auto desk = RunFile::take(days, other);
     REQUIRE(desk != nullptr);
     CHECK_FALSE(other.has_value());
     desk->say({1, 2, key});
@@ -95,18 +87,14 @@ TEST_CASE("what a killed desk has left stands in nobody's way") {
 
 TEST_CASE("a run file that leads elsewhere is refused, and what it leads to stays") {
     const Running running;
+    const auto place = Running::place_of_ended();
     std::optional<RunningDesk> other;
-    fs::path place;
-    {
-        const auto desk = taken(days, other);
-        place = running.files().front();
-    }
     const auto precious = running.folder / "precious";
     write_file(precious, "kept");
     fs::create_symlink(precious, place);
     std::string why;
     try {
-        taken(days, other);
+        RunFile::take(days, other);
     } catch (const SystemFailure& failure) {
         why = failure.what();
     }
