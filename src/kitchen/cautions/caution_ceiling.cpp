@@ -2,6 +2,7 @@
 #include "kitchen/heat/thaw_ceiling.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/measures/unit_text.h"
+#include "kitchen/sources.h"
 
 #include <algorithm>
 

@@ -1,5 +1,6 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cooking/cook_time.h"
+#include "kitchen/sources.h"
 
 namespace thawslip::kitchen {
 namespace {

@@ -2,6 +2,7 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/foods/foods_named.h"
+#include "kitchen/sources.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>

@@ -1,6 +1,7 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/measures/temperature_text.h"
+#include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/sentences.h"
 #include "kitchen/texts/text.h"

@@ -1,6 +1,7 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cautions/plausible.h"
 #include "kitchen/measures/unit_text.h"
+#include "kitchen/sources.h"
 #include "kitchen/storage/chilled_wait.h"
 
 #include <algorithm>

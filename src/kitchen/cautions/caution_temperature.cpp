@@ -2,6 +2,7 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/measures/hold_time.h"
 #include "kitchen/measures/temperature_text.h"
+#include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/said_degrees.h"
 #include "kitchen/texts/sentences.h"

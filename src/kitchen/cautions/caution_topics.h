@@ -58,8 +58,6 @@ struct Word {
     constexpr operator std::string_view() const { return {letters, size - 1}; }
 };
 
-inline constexpr std::string_view practice = "common practice, no source";
-
 /// One finding where the rule applies, else none.
 Findings found_if(bool applies, KeyPath where, std::vector<std::string> values = {});
 

@@ -2,6 +2,7 @@
 
 #include "base/named.h"
 #include "kitchen/heat/heat_properties.h"
+#include "kitchen/sources.h"
 
 #include <cmath>
 
@@ -9,8 +10,6 @@ namespace thawslip::kitchen {
 namespace {
 
 using enum Figure;
-
-constexpr std::string_view practice = "common practice, no source";
 
 constexpr Bounds bounds[] = {
     // From a spoonful of sauce to more than a hungry adult eats.

@@ -10,12 +10,11 @@ using enum Passage;
 
 constexpr std::string_view big_thaw =
     "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013 (read in a copy)";
-constexpr std::string_view microwave =
+constexpr std::string_view from_microwave =
     "USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013 (read in a copy); FDA Food Code "
     "3-501.13(C): from the microwave straight to conventional cooking, without interruption";
-constexpr std::string_view low_heat =
+constexpr std::string_view gentle_source =
     "USDA: cook meat and poultry at 325 °F at least (read); FDA Food Code 3-501.13";
-constexpr std::string_view practice = "common practice, no source";
 
 constexpr auto water = ThawMethod::ColdWater;
 constexpr auto waves = ThawMethod::Microwave;
@@ -36,7 +35,7 @@ constexpr Pairing table[] = {
     {fridge, Heat::Nowhere, Free, big_thaw},
 
     {water, Heat::SlowCooker, AtOnceHigh, slow_cooker_safety},
-    {water, Heat::Low, AtOnceHot, low_heat},
+    {water, Heat::Low, AtOnceHot, gentle_source},
     {water, Heat::Oven, AtOnce, big_thaw},
     {water, Heat::Pan, AtOnce, big_thaw},
     {water, Heat::Pot, AtOnce, big_thaw},
@@ -47,20 +46,20 @@ constexpr Pairing table[] = {
     {water, Heat::Other, AtOnce, big_thaw},
     {water, Heat::Nowhere, AtOnce, big_thaw},
 
-    {waves, Heat::SlowCooker, Refused, microwave},
-    {waves, Heat::Low, Refused, microwave},
-    {waves, Heat::Oven, AtOnce, microwave},
-    {waves, Heat::Pan, AtOnce, microwave},
-    {waves, Heat::Pot, AtOnce, microwave},
-    {waves, Heat::Microwave, AtOnce, microwave},
-    {waves, Heat::PressureCooker, AtOnce, microwave},
-    {waves, Heat::Grill, AtOnce, microwave},
-    {waves, Heat::Steamer, AtOnce, microwave},
-    {waves, Heat::Other, AtOnce, microwave},
-    {waves, Heat::Nowhere, AtOnce, microwave},
+    {waves, Heat::SlowCooker, Refused, from_microwave},
+    {waves, Heat::Low, Refused, from_microwave},
+    {waves, Heat::Oven, AtOnce, from_microwave},
+    {waves, Heat::Pan, AtOnce, from_microwave},
+    {waves, Heat::Pot, AtOnce, from_microwave},
+    {waves, Heat::Microwave, AtOnce, from_microwave},
+    {waves, Heat::PressureCooker, AtOnce, from_microwave},
+    {waves, Heat::Grill, AtOnce, from_microwave},
+    {waves, Heat::Steamer, AtOnce, from_microwave},
+    {waves, Heat::Other, AtOnce, from_microwave},
+    {waves, Heat::Nowhere, AtOnce, from_microwave},
 
     {frozen, Heat::SlowCooker, Refused, slow_cooker_safety},
-    {frozen, Heat::Low, Refused, low_heat},
+    {frozen, Heat::Low, Refused, gentle_source},
     {frozen, Heat::Oven, Free, big_thaw},
     {frozen, Heat::Pan, Free, big_thaw},
     {frozen, Heat::Pot, Free, big_thaw},

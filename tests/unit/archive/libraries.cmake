@@ -1,1 +1,0 @@
-list(APPEND alone file_test.cpp sizes_test.cpp)

@@ -1,1 +1,0 @@
-list(APPEND alone message_test.cpp)

@@ -1,1 +1,0 @@
-list(APPEND alone syntax_test.cpp)
