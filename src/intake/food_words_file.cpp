@@ -17,14 +17,14 @@ using kitchen::FoodRole;
 constexpr std::size_t most_words = 2000;
 
 /// The words read so far, and where the next ones go.
-struct Reading {
+struct WordReading {
     toml::Reader& reader;
     const std::string& language;
     const kitchen::StorageTable& table;
     std::vector<OwnFoodWord> words = {};
 };
 
-void add(Reading& reading, const toml::Text& word, FoodRole role, const std::string& means) {
+void add(WordReading& reading, const toml::Text& word, FoodRole role, const std::string& means) {
     auto key = kitchen::food_key(word.value);
     const auto same = std::ranges::find(reading.words, key, &OwnFoodWord::key);
     if (same != reading.words.end()) {
@@ -39,7 +39,7 @@ void add(Reading& reading, const toml::Text& word, FoodRole role, const std::str
         {std::move(key), role, means, word.value, reading.language, reading.language == "de"});
 }
 
-void add_all(Reading& reading, toml::Table& table, const std::string& key, FoodRole role,
+void add_all(WordReading& reading, toml::Table& table, const std::string& key, FoodRole role,
              const std::string& means) {
     for (const auto& word : table.strings(key.c_str(), most_words)) {
         add(reading, word, role, means);
@@ -50,13 +50,13 @@ bool is_kind(const kitchen::StorageTable& table, const std::string& name) {
     return kitchen::find_storage(table, name) || kitchen::find_unsuitable(table, name);
 }
 
-void expect_kind(Reading& reading, const KeyPath& where, const std::string& name) {
+void expect_kind(WordReading& reading, const KeyPath& where, const std::string& name) {
     if (!is_kind(reading.table, name)) {
         reading.reader.error(where, in_quotes(name) + " is no kind of food of storage.toml");
     }
 }
 
-void read_kinds(Reading& reading, toml::Table& root) {
+void read_kinds(WordReading& reading, toml::Table& root) {
     if (auto table = root.table("kind")) {
         for (const auto& kind : table->keys()) {
             expect_kind(reading, table->path().key(kind), kind);
@@ -65,7 +65,7 @@ void read_kinds(Reading& reading, toml::Table& root) {
     }
 }
 
-void read_questions(Reading& reading, toml::Table& root) {
+void read_questions(WordReading& reading, toml::Table& root) {
     for (auto& entry : root.tables("question", most_words)) {
         std::string means;
         for (const auto& kind : entry.strings("kinds", most_words)) {
@@ -78,7 +78,7 @@ void read_questions(Reading& reading, toml::Table& root) {
 }
 
 /// A table of which each key is one of `senses`, where these are given.
-void read_senses(Reading& reading, toml::Table& root, const char* key, FoodRole role) {
+void read_senses(WordReading& reading, toml::Table& root, const char* key, FoodRole role) {
     if (auto table = root.table(key)) {
         for (const auto& sense : table->keys()) {
             add_all(reading, *table, sense, role, sense);
@@ -86,7 +86,7 @@ void read_senses(Reading& reading, toml::Table& root, const char* key, FoodRole 
     }
 }
 
-void read_list(Reading& reading, toml::Table& root, const char* key, FoodRole role) {
+void read_list(WordReading& reading, toml::Table& root, const char* key, FoodRole role) {
     if (auto table = root.table(key)) {
         add_all(reading, *table, "words", role, "");
         table->refuse_unknown();
@@ -100,7 +100,7 @@ std::vector<OwnFoodWord> read_food_words(const toml::Document& document,
                                          const kitchen::StorageTable& table, Diagnostics& faults) {
     toml::Reader reader{document, faults};
     auto root = reader.root();
-    Reading reading{reader, language, table};
+    WordReading reading{reader, language, table};
     read_kinds(reading, root);
     read_questions(reading, root);
     read_senses(reading, root, "base", FoodRole::Base);

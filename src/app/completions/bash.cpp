@@ -6,7 +6,7 @@
 namespace thawslip::app::completions {
 namespace {
 
-constexpr const char* head =
+constexpr const char* bash_head =
     R"sh(# bash completion for thawslip. Made from the program's own description of its commands.
 
 _thawslip_offer()
@@ -43,7 +43,7 @@ _thawslip()
         case "$command ${COMP_WORDS[i]}" in
 )sh";
 
-std::string offered(const ArgumentDescription& argument) {
+std::string words_offered(const ArgumentDescription& argument) {
     switch (offer_for(argument)) {
     case Offer::Nothing: return "''";
     case Offer::Choices: return in_quotes(choices_of(argument));
@@ -66,7 +66,7 @@ std::string values(const CommandDescription& command, const std::string& before)
                 pattern += fmt::format("|{}{}", before, option.short_name);
             }
             cases += fmt::format("        {}) _thawslip_offer {}; return ;;\n", pattern,
-                                 offered(option));
+                                 words_offered(option));
         }
     }
     return cases;
@@ -80,7 +80,7 @@ std::string option_names(const CommandDescription& command) {
 
 std::string bash(const CommandDescription& program) {
     const auto commands = all_commands(program);
-    std::string text = head;
+    std::string text = bash_head;
     std::string after_option;
     std::string options;
     std::string words;
@@ -99,7 +99,7 @@ std::string bash(const CommandDescription& program) {
                                  joined(command.commands, " ", &CommandDescription::name));
         } else if (!command.words.empty()) {
             words += fmt::format("        {}) _thawslip_offer {} ;;\n", path,
-                                 offered(command.words.front()));
+                                 words_offered(command.words.front()));
         }
     }
     return text + "        esac\n    done\n    case \"$command $prev\" in\n" + after_option +

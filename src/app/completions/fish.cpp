@@ -5,7 +5,7 @@
 namespace thawslip::app::completions {
 namespace {
 
-constexpr const char* head =
+constexpr const char* fish_head =
     R"(# fish completion for thawslip. Made from the program's own description of its commands.
 
 function __thawslip_at
@@ -78,7 +78,7 @@ std::string fish(const CommandDescription& program) {
             lines += option_line(option, is_program ? "" : when);
         }
     }
-    return std::string{head} + "            case" + paths + "\n" + middle + lines;
+    return std::string{fish_head} + "            case" + paths + "\n" + middle + lines;
 }
 
 } // namespace thawslip::app::completions

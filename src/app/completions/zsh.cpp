@@ -6,7 +6,7 @@
 namespace thawslip::app::completions {
 namespace {
 
-constexpr const char* head = R"sh(#compdef thawslip
+constexpr const char* zsh_head = R"sh(#compdef thawslip
 # zsh completion for thawslip. Made from the program's own description of its commands.
 
 _thawslip_stocks() {
@@ -108,7 +108,7 @@ std::string options_of_all(const CommandDescription& program) {
 } // namespace
 
 std::string zsh(const CommandDescription& program) {
-    std::string text = head;
+    std::string text = zsh_head;
     for (const auto& command : all_commands(program)) {
         text += fmt::format("\n{}() {{\n    local curcontext=$curcontext state line\n"
                             "    _arguments -C \\\n",

@@ -17,7 +17,7 @@ namespace {
 using std::chrono::minutes;
 using std::chrono::seconds;
 
-constexpr std::array lists{MinimumList::Us, MinimumList::Canada, MinimumList::Uk};
+constexpr std::array minimum_lists{MinimumList::Us, MinimumList::Canada, MinimumList::Uk};
 
 /// Classes that a publisher has a row of its own for.
 struct OwnRow {
@@ -102,7 +102,7 @@ std::optional<SafeMinimum> minimum_for(Matter matter, MinimumList asked) {
         return own;
     }
     std::optional<SafeMinimum> strictest;
-    for (const auto list : lists) {
+    for (const auto list : minimum_lists) {
         const auto row = published_minimum(matter, list);
         if (row && (!strictest || is_stricter(*row, *strictest))) {
             strictest = row;
@@ -134,7 +134,7 @@ SafeMinimum in_vessel(const SafeMinimum& minimum, const Package& package) {
 
 std::vector<SafeMinimum> beside(const SafeMinimum& counted, Matter matter) {
     std::vector<SafeMinimum> others;
-    for (const auto list : lists) {
+    for (const auto list : minimum_lists) {
         const auto row = published_minimum(matter, list);
         if (row && (row->list != counted.list || row->source != counted.source)) {
             others.push_back(*row);
@@ -149,7 +149,7 @@ struct Hold {
 };
 /// UK Food Standards Agency, Cooking your food (read in a copy). Its page also prints 60 °C for
 /// 45 minutes; no home appliance is trusted with that here.
-constexpr auto holds =
+constexpr auto hold_times =
     std::to_array<Hold>({{80, seconds{6}}, {75, seconds{30}}, {70, minutes{2}}, {65, minutes{10}}});
 
 } // namespace
@@ -216,8 +216,8 @@ bool reaches(double target_celsius, const SafeMinimum& minimum, std::optional<se
 
 std::optional<seconds> needed_hold(double celsius) {
     const auto found =
-        std::ranges::find_if(holds, [&](const Hold& hold) { return celsius >= hold.celsius; });
-    return found == holds.end() ? std::nullopt : std::optional{found->time};
+        std::ranges::find_if(hold_times, [&](const Hold& hold) { return celsius >= hold.celsius; });
+    return found == hold_times.end() ? std::nullopt : std::optional{found->time};
 }
 
 } // namespace thawslip::kitchen

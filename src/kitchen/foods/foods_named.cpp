@@ -82,7 +82,7 @@ bool counts_for(const Parsed& text, const FoodMatch& state, const FoodMatch& bas
     return text.source.sort != Text::Step || state.first + state.count == base.first;
 }
 
-FoodState state_of(const Parsed& text, const FoodMatch& base) {
+FoodState state_said_of(const Parsed& text, const FoodMatch& base) {
     auto state = FoodState::NotSaid;
     for (const auto& match : text.matches) {
         if (!is_role(match, FoodRole::State) || !counts_for(text, match, base) ||
@@ -124,7 +124,7 @@ FoodChoice possible_kinds(std::string_view base, std::string_view form) {
 
 NamedFood animal(const Parsed& text, const FoodMatch& base) {
     const auto* form = form_of(text, base);
-    const auto state = state_of(text, base);
+    const auto state = state_said_of(text, base);
     const auto form_name = form == nullptr ? std::string_view{} : form->word->means;
     NamedFood named{words_between(text, base, form == nullptr ? base : *form),
                     {},
@@ -156,7 +156,7 @@ bool counts(const Parsed& text, const std::string& food) {
             (text.source.sort == Text::Dish || sort != FoodKind::CookedDish));
 }
 
-bool names_animal(const Parsed& text) {
+bool is_animal_among(const Parsed& text) {
     return std::ranges::any_of(text.matches, is_animal_named);
 }
 
@@ -204,7 +204,7 @@ FoodChoice may_be_asked(const Parsed& text, const FoodChoice& kinds) {
 
 std::optional<NamedFood> dish(const Parsed& text, const FoodMatch& match) {
     const auto kinds = meanings(*match.word);
-    const auto state = state_of(text, match);
+    const auto state = state_said_of(text, match);
     const auto& food = state == FoodState::Cooked ? kinds.back() : kinds.front();
     const bool said_raw = state == FoodState::Raw && is_raw_kind(text.table, food);
     if (auto raw = raw_dish(text, match, food)) {
@@ -231,11 +231,11 @@ std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
     const bool of_poultry = is_one_of(form.word->means, {"giblets", "innards"});
     const bool says_meat =
         of_poultry || is_one_of(form.word->means, {"ground", "offal", "steak", "chop"});
-    if (names_animal(text) || !says_meat || is_of_plant(text, form) ||
+    if (is_animal_among(text) || !says_meat || is_of_plant(text, form) ||
         text.source.sort == Text::Step) {
         return std::nullopt;
     }
-    const auto state = state_of(text, form);
+    const auto state = state_said_of(text, form);
     const std::string_view base = of_poultry ? "poultry" : "meat";
     auto may_be = possible_kinds("meat", form.word->means);
     add_kinds(may_be, {possible_kinds("poultry", form.word->means)});
@@ -247,7 +247,7 @@ std::optional<NamedFood> bare_form(const Parsed& text, const FoodMatch& form) {
                      text.source.where};
 }
 
-std::optional<NamedFood> named_by(const Parsed& text, std::size_t position) {
+std::optional<NamedFood> food_named_by(const Parsed& text, std::size_t position) {
     const auto& match = text.matches[position];
     if (match.word == nullptr || is_denied(text, position)) {
         return std::nullopt;
@@ -290,7 +290,7 @@ std::vector<NamedFood> named_in(const StorageTable& table, const std::vector<Sou
     for (const auto& source : sources) {
         const auto text = parsed(table, source);
         for (std::size_t i = 0; i < text.matches.size(); ++i) {
-            if (auto named = named_by(text, i)) {
+            if (auto named = food_named_by(text, i)) {
                 all.push_back(std::move(*named));
             }
         }
@@ -339,7 +339,7 @@ std::vector<NamedFood> foods_named(const StorageTable& table, const Package& pac
                             package.cook->where.key("steps").index(step)};
         const auto text = parsed(table, source);
         for (std::size_t i = 0; i < text.matches.size(); ++i) {
-            auto named = named_by(text, i);
+            auto named = food_named_by(text, i);
             if (named && !later.contains(text.matches[i].word->means)) {
                 all.push_back(std::move(*named));
             }

@@ -61,14 +61,14 @@ std::optional<std::chrono::minutes> whole_minutes(const Amount& amount, std::int
                : std::nullopt;
 }
 
-struct Part {
+struct TimePart {
     TimeRange time;
     std::int64_t unit_minutes = 0;
     std::size_t end = 0;
 };
 
 /// One number or range with its unit: "7-9 h".
-Result<Part, TextFault> read_part(std::string_view text, std::size_t at) {
+Result<TimePart, TextFault> read_part(std::string_view text, std::size_t at) {
     const auto range = read_range(text, at);
     if (!range) {
         const auto& why = range.fault();
@@ -85,11 +85,11 @@ Result<Part, TextFault> read_part(std::string_view text, std::size_t at) {
     if (!low || !high) {
         return fault_at(at, "expected a whole number of minutes");
     }
-    return Part{{*low, *high}, unit->minutes, unit->end};
+    return TimePart{{*low, *high}, unit->minutes, unit->end};
 }
 
 /// "1 h 30 min": hours, then minutes. Ends before anything that is no digit.
-Result<Part, TextFault> read_sum(std::string_view text, std::size_t at) {
+Result<TimePart, TextFault> read_sum(std::string_view text, std::size_t at) {
     auto sum = read_part(text, at);
     if (!sum || sum.value().unit_minutes == 1) {
         return sum;
@@ -106,13 +106,13 @@ Result<Part, TextFault> read_sum(std::string_view text, std::size_t at) {
         return fault_at(next, "expected minutes after the hours");
     }
     const auto& [hours, unit, end] = sum.value();
-    return Part{{hours.low + minutes.value().time.low, hours.high + minutes.value().time.high},
-                1,
-                minutes.value().end};
+    return TimePart{{hours.low + minutes.value().time.low, hours.high + minutes.value().time.high},
+                    1,
+                    minutes.value().end};
 }
 
 /// "45 min-1 h": both ends of a range with units of their own.
-Result<Part, TextFault> read_ends(std::string_view text, std::size_t at) {
+Result<TimePart, TextFault> read_ends(std::string_view text, std::size_t at) {
     auto low = read_sum(text, at);
     if (!low) {
         return low;
@@ -127,11 +127,11 @@ Result<Part, TextFault> read_ends(std::string_view text, std::size_t at) {
     if (!high) {
         return high;
     }
-    const auto is_range = [](const Part& part) { return part.time.low != part.time.high; };
+    const auto is_range = [](const TimePart& part) { return part.time.low != part.time.high; };
     if (is_range(low.value()) || is_range(high.value())) {
         return fault_at(high_at, "expected one range, such as \"45 min-1 h\"");
     }
-    return Part{{low.value().time.low, high.value().time.low}, 1, high.value().end};
+    return TimePart{{low.value().time.low, high.value().time.low}, 1, high.value().end};
 }
 
 } // namespace

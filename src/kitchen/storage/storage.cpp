@@ -11,7 +11,7 @@
 namespace thawslip::kitchen {
 namespace {
 
-Date end_of(Date made, std::chrono::months months, std::chrono::weeks weeks) {
+Date date_after(Date made, std::chrono::months months, std::chrono::weeks weeks) {
     return add_days(add_months(made, months), weeks);
 }
 
@@ -61,11 +61,11 @@ std::optional<StorageRow> shortest_lived(const StorageTable& table,
 }
 
 Date low_end(const StorageRow& row, Date made) {
-    return end_of(made, row.low, row.low_weeks);
+    return date_after(made, row.low, row.low_weeks);
 }
 
 Date high_end(const StorageRow& row, Date made) {
-    return end_of(made, row.high, row.high_weeks);
+    return date_after(made, row.high, row.high_weeks);
 }
 
 std::string span_text(const StorageRow& row) {

@@ -9,14 +9,14 @@
 namespace thawslip::kitchen {
 namespace {
 
-using Forms = std::vector<std::string>;
+using WordForms = std::vector<std::string>;
 
 std::string without(std::string_view word, std::size_t letters) {
     return std::string{word.substr(0, word.size() - letters)};
 }
 
 /// Adds `word` without each of `endings` that leaves at least `least` letters.
-void strip(Forms& forms, std::string_view word, std::span<const std::string_view> endings,
+void strip(WordForms& forms, std::string_view word, std::span<const std::string_view> endings,
            std::size_t least) {
     for (const auto ending : endings) {
         if (word.size() >= least + ending.size() && word.ends_with(ending)) {
@@ -25,7 +25,7 @@ void strip(Forms& forms, std::string_view word, std::span<const std::string_view
     }
 }
 
-void english(Forms& forms, std::string_view word) {
+void english(WordForms& forms, std::string_view word) {
     add_once(forms, singular(word));
     if (word.size() > 4 && word.ends_with("ves")) { // loaves, halves, knives
         add_once(forms, without(word, 3) + "f");
@@ -34,14 +34,14 @@ void english(Forms& forms, std::string_view word) {
 }
 
 /// Number, then gender, and the pronouns that hang on a verb: "descongelarlo".
-void spanish(Forms& forms, std::string_view word) {
+void spanish(WordForms& forms, std::string_view word) {
     static constexpr std::string_view plural[] = {"s", "es"};
     static constexpr std::string_view pronouns[] = {"lo", "la", "los", "las", "se"};
     if (word.size() > 4 && word.ends_with("ces")) {
         add_once(forms, without(word, 3) + "z");
     }
     strip(forms, word, plural, 3);
-    const Forms singulars = forms;
+    const WordForms singulars = forms;
     for (const auto& form : singulars) {
         if (form.size() > 3 && form.ends_with('a')) {
             add_once(forms, without(form, 1) + "o");
@@ -62,7 +62,7 @@ std::string with_umlauts(std::string_view word) {
     return text;
 }
 
-void german(Forms& forms, std::string_view word) {
+void german(WordForms& forms, std::string_view word) {
     static constexpr std::string_view endings[] = {"n",  "e",  "en",  "s",  "er",
                                                    "es", "em", "ern", "nen"};
     const auto plain = with_umlauts(word);
@@ -90,7 +90,7 @@ std::string singular(std::string_view word) {
 std::vector<Form> dictionary_forms(std::string_view word) {
     static constexpr std::string_view french_plural[] = {"s", "x"};
     std::vector<Form> all{{std::string{word}, {}}};
-    const auto take = [&all](const Forms& forms, Tongue tongue) {
+    const auto take = [&all](const WordForms& forms, Tongue tongue) {
         for (std::size_t i = 1; i < forms.size(); ++i) {
             auto found = std::ranges::find(all, forms[i], &Form::text);
             if (found == all.end()) {
@@ -100,16 +100,16 @@ std::vector<Form> dictionary_forms(std::string_view word) {
         }
     };
     const auto forms_in = [&](auto add_forms) {
-        Forms forms{std::string{word}};
+        WordForms forms{std::string{word}};
         add_forms(forms, word);
         return forms;
     };
     take(forms_in(english), Tongue::English);
     take(forms_in(spanish), Tongue::Spanish);
     take(forms_in(german), Tongue::German);
-    take(
-        forms_in([](Forms& forms, std::string_view text) { strip(forms, text, french_plural, 3); }),
-        Tongue::French);
+    take(forms_in(
+             [](WordForms& forms, std::string_view text) { strip(forms, text, french_plural, 3); }),
+         Tongue::French);
     return all;
 }
 

@@ -13,7 +13,7 @@
 namespace thawslip::kitchen {
 namespace {
 
-struct Entry {
+struct BookEntry {
     std::vector<std::string> words;
     Tongue tongue = Tongue::English;
     const LexiconRow* row = nullptr;
@@ -26,7 +26,7 @@ struct TextHash {
     }
 };
 
-using Index = std::unordered_map<std::string, std::vector<Entry>, TextHash, std::equal_to<>>;
+using Index = std::unordered_map<std::string, std::vector<BookEntry>, TextHash, std::equal_to<>>;
 
 /// The rows of a section by their first word, by what they begin a compound with, and by what they
 /// end one with.
@@ -42,7 +42,7 @@ void enter(Book& book, const LexiconRow& row, Tongue tongue) {
     const auto first = words.front();
     const bool begins = row.phrase.ends_with('-');
     const bool ends = row.phrase.starts_with('-');
-    const Entry entry{std::move(words), tongue, &row};
+    const BookEntry entry{std::move(words), tongue, &row};
     if (begins) {
         book.beginnings[first].push_back(entry);
     }
@@ -93,7 +93,7 @@ void keep_better(Fit& best, std::size_t count, std::size_t changes, const Lexico
 
 /// How far the words of the text are from the entry's, added up; nothing where it does not stand
 /// at `place`.
-std::optional<std::size_t> changes_at(const Entry& entry, const std::vector<Forms>& text,
+std::optional<std::size_t> changes_at(const BookEntry& entry, const std::vector<Forms>& text,
                                       std::size_t place) {
     if (place + entry.words.size() > text.size()) {
         return std::nullopt;
@@ -126,12 +126,12 @@ void fit_whole(Fit& best, const Book& book, const std::vector<Forms>& text, std:
     }
 }
 
-bool is_form_in(const Form& form, const Entry& entry) {
+bool is_form_in(const Form& form, const BookEntry& entry) {
     return form.changes[static_cast<std::size_t>(entry.tongue)] != no_form;
 }
 
 /// A part of a compound: the rows that it has, and how long it is.
-struct Part {
+struct FitPart {
     std::vector<const LexiconRow*> rows;
     std::size_t size = 0;
 };
@@ -152,10 +152,10 @@ std::vector<const LexiconRow*> rows_in(const Index& entries, std::string_view pa
 
 /// The longest entries that some form of the word begins, or ends, with. What is left over must be
 /// part of a word too, so a single letter is not.
-Part longest_part(const Book& book, const Forms& forms, bool at_end) {
+FitPart longest_part(const Book& book, const Forms& forms, bool at_end) {
     constexpr std::size_t least_rest = 2;
     const auto& parts = at_end ? book.endings : book.beginnings;
-    Part longest;
+    FitPart longest;
     for (const auto& form : forms) {
         const std::string_view word{form.text};
         const auto most = word.size() < least_rest ? 0 : word.size() - least_rest;

@@ -7,17 +7,17 @@
 namespace thawslip::kitchen {
 namespace {
 
-using Mentions = std::span<const Mention>;
+using MentionSpan = std::span<const Mention>;
 
-std::size_t end_of(const Mention& mention) {
+std::size_t end_of_mention(const Mention& mention) {
     return mention.first + mention.count;
 }
 
 /// Whether every word of `clause` stands in a negation.
-bool is_bare(const std::vector<int>& clauses, int clause, Mentions negations) {
+bool is_bare(const std::vector<int>& clauses, int clause, MentionSpan negations) {
     for (std::size_t i = 0; i < clauses.size(); ++i) {
         const auto covers = [&](const Mention& mention) {
-            return mention.meaning == "not" && mention.first <= i && i < end_of(mention);
+            return mention.meaning == "not" && mention.first <= i && i < end_of_mention(mention);
         };
         if (clauses[i] == clause && std::ranges::none_of(negations, covers)) {
             return false;
@@ -26,7 +26,7 @@ bool is_bare(const std::vector<int>& clauses, int clause, Mentions negations) {
     return true;
 }
 
-bool stands_between(Mentions list, std::size_t after, std::size_t before) {
+bool stands_between(MentionSpan list, std::size_t after, std::size_t before) {
     return std::ranges::any_of(list, [&](const Mention& mention) {
         return mention.first >= after && mention.first < before;
     });
@@ -42,16 +42,16 @@ std::size_t end_of_clause(const std::vector<int>& clauses, std::size_t first) {
 }
 
 bool negates(const WordedText& text, const Mention& negation, const Mention& mention,
-             Mentions rivals) {
+             MentionSpan rivals) {
     const auto clauses = clauses_of(text);
     if (clauses[negation.first] != clauses[mention.first]) {
         return false;
     }
     if (negation.meaning == "not" && negation.first < mention.first) {
-        return !stands_between(rivals, end_of(negation), mention.first);
+        return !stands_between(rivals, end_of_mention(negation), mention.first);
     }
-    return negation.meaning == "after" && negation.first >= end_of(mention) &&
-           !stands_between(rivals, end_of(mention), end_of_clause(clauses, mention.first));
+    return negation.meaning == "after" && negation.first >= end_of_mention(mention) &&
+           !stands_between(rivals, end_of_mention(mention), end_of_clause(clauses, mention.first));
 }
 
 /// Whether the mention only goes on with the list of the clause before: "…, the table or the sink".
@@ -66,21 +66,22 @@ bool goes_on(const WordedText& text, const Mention& before, const Mention& menti
            !stands_between(thawing, first, end);
 }
 
-bool is_filler(Mentions negations, std::size_t word) {
+bool is_filler(MentionSpan negations, std::size_t word) {
     return std::ranges::any_of(negations, [&](const Mention& mention) {
-        return mention.meaning == "filler" && mention.first <= word && word < end_of(mention);
+        return mention.meaning == "filler" && mention.first <= word &&
+               word < end_of_mention(mention);
     });
 }
 
-bool is_joined_by_or(Mentions negations, std::size_t word) {
+bool is_joined_by_or(MentionSpan negations, std::size_t word) {
     return std::ranges::any_of(negations, [&](const Mention& mention) {
         return mention.meaning == "or" && mention.first == word;
     });
 }
 
-bool has(Mentions negations, std::string_view meaning, std::size_t first, std::size_t end) {
+bool has(MentionSpan negations, std::string_view meaning, std::size_t first, std::size_t end) {
     return std::ranges::any_of(negations, [&](const Mention& mention) {
-        return mention.meaning == meaning && mention.first < end && end_of(mention) > first;
+        return mention.meaning == meaning && mention.first < end && end_of_mention(mention) > first;
     });
 }
 
@@ -106,7 +107,7 @@ std::vector<int> clauses_of(const WordedText& text) {
     return clauses;
 }
 
-bool is_warned_of(const WordedText& text, Mentions all, std::size_t which, Mentions rivals) {
+bool is_warned_of(const WordedText& text, MentionSpan all, std::size_t which, MentionSpan rivals) {
     const auto& mention = all[which];
     const auto negations = mentions(text, Section::Negation);
     if (std::ranges::any_of(negations, [&](const Mention& negation) {
@@ -119,7 +120,7 @@ bool is_warned_of(const WordedText& text, Mentions all, std::size_t which, Menti
            is_warned_of(text, all, which - 1, rivals);
 }
 
-bool is_meant(const WordedText& text, Mentions all) {
+bool is_meant(const WordedText& text, MentionSpan all) {
     for (std::size_t i = 0; i < all.size(); ++i) {
         if (!is_warned_of(text, all, i, {})) {
             return true;
@@ -145,10 +146,10 @@ std::size_t first_filler_before(const WordedText& text, const Mention& mention) 
     return before;
 }
 
-bool is_denied(const WordedText& text, Mentions all, std::size_t which) {
+bool is_denied(const WordedText& text, MentionSpan all, std::size_t which) {
     const auto negations = mentions(text, Section::Negation);
     const auto& mention = all[which];
-    if (has(negations, "free", mention.first, end_of(mention) + 1)) {
+    if (has(negations, "free", mention.first, end_of_mention(mention) + 1)) {
         return true;
     }
     const auto before = first_filler_before(text, mention);
@@ -156,7 +157,7 @@ bool is_denied(const WordedText& text, Mentions all, std::size_t which) {
         return true;
     }
     return before > 0 && which > 0 && is_joined_by_or(negations, before - 1) &&
-           end_of(all[which - 1]) + 1 == before && is_denied(text, all, which - 1);
+           end_of_mention(all[which - 1]) + 1 == before && is_denied(text, all, which - 1);
 }
 
 } // namespace thawslip::kitchen

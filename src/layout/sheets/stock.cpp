@@ -12,7 +12,7 @@ namespace thawslip::layout {
 namespace {
 
 /// Sums of lengths that were written in millimetres may differ in the last bits.
-constexpr Length slack = Length::millimetres(0.005);
+constexpr Length stock_slack = Length::millimetres(0.005);
 
 /// How far the safe area's edges stand inside the cell's.
 ///
@@ -26,7 +26,7 @@ Length safe_inset(const Stock& stock) {
 }
 
 /// The words and numbers of one direction, so that both are checked by the same lines.
-struct Axis {
+struct StockAxis {
     const char* cells; ///< "columns"
     const char* cell;  ///< "column"
     const char* side;  ///< "wide"
@@ -38,12 +38,12 @@ struct Axis {
     Length paper;
 };
 
-Axis across(const Stock& s) {
+StockAxis across(const Stock& s) {
     return {"columns",    "column",      "wide",    "left edge",  s.columns,
             s.cell.width, s.pitch.width, s.first.x, s.sheet.width};
 }
 
-Axis down(const Stock& s) {
+StockAxis down(const Stock& s) {
     return {"rows",        "row",          "high",    "top edge",    s.rows,
             s.cell.height, s.pitch.height, s.first.y, s.sheet.height};
 }
@@ -72,7 +72,7 @@ void check_size(const char* key, const char* what, Size size, Unit unit, Diagnos
 
 bool check_counts(const Stock& stock, Diagnostics& faults) {
     const auto before = faults.size();
-    for (const Axis& axis : {across(stock), down(stock)}) {
+    for (const StockAxis& axis : {across(stock), down(stock)}) {
         if (axis.count < 1) {
             faults.push_back(fault(
                 axis.cells, fmt::format("{} {}, expected at least 1", axis.count, axis.cells)));
@@ -89,30 +89,30 @@ bool check_counts(const Stock& stock, Diagnostics& faults) {
 }
 
 /// "4 columns x 60 mm + 3 gutters x 2 mm + 10 mm = 256 mm"
-std::string sum_in_words(const Axis& axis, Length total, Unit unit) {
+std::string sum_in_words(const StockAxis& axis, Length total, Unit unit) {
     const Length gutter = axis.pitch - axis.size;
     std::string text =
         fmt::format("{} {} x {}", axis.count, axis.count == 1 ? axis.cell : axis.cells,
                     ruler_text(axis.size, unit));
-    if (axis.count > 1 && gutter > slack) {
+    if (axis.count > 1 && gutter > stock_slack) {
         text += fmt::format(" + {} {} x {}", axis.count - 1, axis.count == 2 ? "gutter" : "gutters",
                             ruler_text(gutter, unit));
     }
-    if (axis.first > slack) {
+    if (axis.first > stock_slack) {
         text += " + " + ruler_text(axis.first, unit);
     }
     return text + " = " + ruler_text(total, unit);
 }
 
-void check_axis(const Axis& axis, Unit unit, Diagnostics& faults) {
-    if (!(axis.first >= -slack)) {
+void check_axis(const StockAxis& axis, Unit unit, Diagnostics& faults) {
+    if (!(axis.first >= -stock_slack)) {
         faults.push_back(
             fault("first", fmt::format("the first {} starts {} from the paper's {}, "
                                        "expected 0 or more",
                                        axis.cell, ruler_text(axis.first, unit), axis.edge)));
         return;
     }
-    if (axis.count > 1 && !(axis.pitch >= axis.size - slack)) {
+    if (axis.count > 1 && !(axis.pitch >= axis.size - stock_slack)) {
         faults.push_back(fault(
             "pitch",
             fmt::format("the {0} overlap: a cell is {1} {2}, but the next one starts "
@@ -123,7 +123,7 @@ void check_axis(const Axis& axis, Unit unit, Diagnostics& faults) {
         return;
     }
     const Length total = axis.first + axis.pitch * (axis.count - 1) + axis.size;
-    if (!(total <= axis.paper + slack)) {
+    if (!(total <= axis.paper + stock_slack)) {
         faults.push_back(
             fault(axis.count > 1 ? axis.cells : "cell",
                   fmt::format("{}, but the paper is {} {}", sum_in_words(axis, total, unit),
@@ -139,7 +139,7 @@ void check_inside_of_cell(const Stock& stock, Unit unit, Diagnostics& faults) {
     const Length side = std::min(stock.cell.width, stock.cell.height);
     const char* direction = stock.cell.width <= stock.cell.height ? "wide" : "high";
     const auto show = [unit](Length length) { return ruler_text(length, unit); };
-    if (!(stock.corner_radius >= Length{} && stock.corner_radius <= side / 2 + slack)) {
+    if (!(stock.corner_radius >= Length{} && stock.corner_radius <= side / 2 + stock_slack)) {
         faults.push_back(
             fault("corner_radius",
                   fmt::format("the corner radius is {}, expected 0 to {}: half of the "
@@ -151,7 +151,7 @@ void check_inside_of_cell(const Stock& stock, Unit unit, Diagnostics& faults) {
                                                           "more",
                                                           show(stock.safe_margin))));
     } else if (const Length least = stock.halves ? std::min(side, long_side(stock) / 2) : side;
-               !(least - stock.safe_margin * 2 > slack)) {
+               !(least - stock.safe_margin * 2 > stock_slack)) {
         faults.push_back(
             fault("safe_margin", fmt::format("2 safe margins x {} = {}, which leaves nothing of a "
                                              "cell that is {} {}",

@@ -52,7 +52,7 @@ Outcome<std::vector<Bags>> packages_named(archive::Archive& archive, const std::
     return outcome;
 }
 
-std::string name_of(const archive::Bag& bag) {
+std::string dish_and_day(const archive::Bag& bag) {
     return fmt::format("\"{}\" made {}", bag.dish, kitchen::to_iso(bag.made));
 }
 
@@ -80,29 +80,29 @@ Pairs pairs_of(const std::vector<Bags>& before, const std::vector<Bags>& now) {
 
 void refuse(const archive::Bag& before, const archive::Bag& now, Messages& messages) {
     if (are_of_one_package(before, now)) {
-        messages.error(fmt::format("{} is the same dish under both names", name_of(before)));
+        messages.error(fmt::format("{} is the same dish under both names", dish_and_day(before)));
         return;
     }
     if (before.made == now.made) {
-        messages.error(fmt::format("{} and {} have no bags of one size in common", name_of(before),
-                                   name_of(now)));
+        messages.error(fmt::format("{} and {} have no bags of one size in common",
+                                   dish_and_day(before), dish_and_day(now)));
         return;
     }
-    messages.error(
-        fmt::format("{} and {} are of two days, so of two foods", name_of(before), name_of(now)),
-        {"print the day again under its new name first: thawslip labels DAY.toml"});
+    messages.error(fmt::format("{} and {} are of two days, so of two foods", dish_and_day(before),
+                               dish_and_day(now)),
+                   {"print the day again under its new name first: thawslip labels DAY.toml"});
 }
 
 void hold_food(const Bags& before, const Bags& now, Messages& messages) {
     const auto& a = before.front();
     const auto& b = now.front();
     if (is_raw(a) != is_raw(b)) {
-        messages.error(fmt::format("{} is {} and {} is {}: these are two foods", name_of(a),
-                                   is_raw(a) ? "raw" : "not raw", name_of(b),
+        messages.error(fmt::format("{} is {} and {} is {}: these are two foods", dish_and_day(a),
+                                   is_raw(a) ? "raw" : "not raw", dish_and_day(b),
                                    is_raw(b) ? "raw" : "not raw"));
     } else if (a.allergens != b.allergens) {
         messages.caution(fmt::format("the labels of {} name other allergens than those of {}",
-                                     name_of(a), name_of(b)),
+                                     dish_and_day(a), dish_and_day(b)),
                          {"take the old labels off, or put the new ones over them"});
     }
 }

@@ -93,7 +93,7 @@ Job plan_sheet_job(std::vector<wording::Print> sheets, const Settings& settings)
 const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days);
 
 /// What a print is called in messages: its dish, or the list.
-const std::string& name_of(const PrintOf& of, const Job& job, const Days& days);
+const std::string& dish_name_of(const PrintOf& of, const Job& job, const Days& days);
 
 /// The words and the code of each print of a job. Refers to all three: they must outlive it.
 layout::Source source_of(const Job& job, const Days& days, const Settings& settings);

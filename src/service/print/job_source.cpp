@@ -64,7 +64,7 @@ const kitchen::PlannedPackage& package_of(const PrintOf& of, const Days& days) {
     return days.plans[of.day].packages[of.package];
 }
 
-const std::string& name_of(const PrintOf& of, const Job& job, const Days& days) {
+const std::string& dish_name_of(const PrintOf& of, const Job& job, const Days& days) {
     return is_list(of) ? job.lists[of.package].dish : package_of(of, days).package.dish;
 }
 

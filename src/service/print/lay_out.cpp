@@ -392,7 +392,7 @@ Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days) {
                 areas += (areas.empty() ? "" : ", ") + in_words(area.area);
             }
         }
-        const auto& dish = name_of(job.prints[fitted.print], job, days);
+        const auto& dish = dish_name_of(job.prints[fitted.print], job, days);
         if (!areas.empty() && said.insert(dish + areas).second) {
             messages.caution(fmt::format("left out for want of room: {} of \"{}\"", areas, dish));
         }

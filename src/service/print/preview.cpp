@@ -33,7 +33,7 @@ Sample sample_of(const layout::FittedPrint& fitted, const LaidOut& laid_out, con
     const auto& layout = setup.chosen.at(fitted.kind);
     Sample sample;
     sample.of = job.prints[fitted.print];
-    sample.name = name_of(sample.of, job, days);
+    sample.name = dish_name_of(sample.of, job, days);
     if (is_of_package(sample.of, days)) {
         sample.where = package_of(sample.of, days).package.where;
     }

@@ -18,7 +18,7 @@ struct Remade {
     Look look;
 };
 
-std::string name_of(const archive::StoredDay& day) {
+std::string day_name_of(const archive::StoredDay& day) {
     return day.file.empty() ? "the description of " + kitchen::to_iso(day.made) : day.file;
 }
 
@@ -32,7 +32,7 @@ std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPri
             refuse_rotten(day, messages);
             return std::nullopt;
         }
-        texts.push_back({name_of(day), day.description, day.batches});
+        texts.push_back({day_name_of(day), day.description, day.batches});
     }
     Remade remade{{}, plan_days(texts, with.settings), with.settings, with.look};
     if (has_errors(remade.days.diagnostics)) {
