@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace check_test {
+
 using namespace thawslip::test_support;
 
 namespace {
@@ -114,3 +116,5 @@ TEST_CASE("days that share a freezer are added up, also where their batches only
     CHECK_FALSE(has(check(first + " " + third).out, "of all together"));
     CHECK_FALSE(has(check(first + " " + elsewhere).out, "of all together"));
 }
+
+} // namespace check_test

@@ -6,6 +6,8 @@
 #include <regex>
 #include <vector>
 
+namespace choices_test {
+
 using namespace thawslip::test_support;
 
 namespace {
@@ -182,3 +184,5 @@ TEST_CASE("allergens that a side names are asked about") {
     const auto outcome = kitchen("check day.toml");
     CHECK(has(outcome.out, "\"egg noodles\" names an allergen"));
 }
+
+} // namespace choices_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace foods_test {
+
 using namespace thawslip::test_support;
 
 namespace {
@@ -84,3 +86,5 @@ TEST_CASE("what is not to be frozen at home is refused, and says what would do")
               "not to be frozen stuffed at home"));
     CHECK(has(check("dish = \"Salmon sushi\"\nuse_by = 2026-12-17\n").out, "parasites"));
 }
+
+} // namespace foods_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace plan_test {
+
 using namespace thawslip::test_support;
 
 namespace {
@@ -207,3 +209,5 @@ TEST_CASE("check holds the day against the freezer and names each batch") {
         has(outcome.out, "a soup's 88 % water, on a rack, air on both faces; looked at from 30 h"));
     CHECK(has(outcome.out, "thaw: cooked from frozen"));
 }
+
+} // namespace plan_test

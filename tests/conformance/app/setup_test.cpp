@@ -5,6 +5,8 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 
+namespace setup_test {
+
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
 
@@ -138,3 +140,5 @@ TEST_CASE_FIXTURE(Home, "the first print says which paper it took, and why") {
         (*this)("--archive third.db labels " + day + " --stock roll-100x150mm -o other.pdf");
     CHECK_FALSE(has(named.err, "laid out for"));
 }
+
+} // namespace setup_test

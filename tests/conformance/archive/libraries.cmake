@@ -1,4 +1,3 @@
 # These tests run the program with an archive of its own, and look into it with SQLite's shell.
 list(APPEND libraries thawslip::app thawslip_test_poppler)
 add_compile_definitions(THAWSLIP_PROGRAM="$<TARGET_FILE:thawslip>")
-list(APPEND alone race_test.cpp sizes_test.cpp)

@@ -9,6 +9,8 @@
 #include <doctest/doctest.h>
 #include <vector>
 
+namespace race_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
@@ -79,3 +81,5 @@ TEST_CASE_FIXTURE(TwoPrograms,
     CHECK(*status == 0);
     check_both_are_there();
 }
+
+} // namespace race_test

@@ -4,6 +4,8 @@
 
 #include <doctest/doctest.h>
 
+namespace sizes_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -61,3 +63,5 @@ TEST_CASE_FIXTURE(SizesKitchen, "a dish that is renamed is joined size by size")
     CHECK(count(renamed.out, "Garden pot, bag 1 of 3;") == 1);
     CHECK(says((*this)("freezer list").out, "Garden pot: 5 bags, 18 servings"));
 }
+
+} // namespace sizes_test

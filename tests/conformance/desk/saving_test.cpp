@@ -6,6 +6,8 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 
+namespace saving_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -134,3 +136,5 @@ TEST_CASE_FIXTURE(Kitchen, "layouts, settings and other files beside the days ar
     }
     CHECK(names == std::set<std::string>{"broken.toml", "plums.toml"});
 }
+
+} // namespace saving_test

@@ -8,6 +8,8 @@
 #include <filesystem>
 #include <memory>
 
+namespace spool_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 using json::Json;
@@ -74,3 +76,5 @@ TEST_CASE("the page prints on a printer, and a double tap prints once") {
     CHECK(has(json_of(desk.post("/api/spool", wish)).at("said").get<std::string>(),
               "did you mean \"kitchen\""));
 }
+
+} // namespace spool_test

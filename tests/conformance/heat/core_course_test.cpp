@@ -8,6 +8,8 @@
 #include <cmath>
 #include <doctest/doctest.h>
 
+namespace core_course_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 
@@ -55,3 +57,5 @@ TEST_CASE("the course of the core stays within the stated distance of the model"
         }
     }
 }
+
+} // namespace core_course_test

@@ -12,6 +12,8 @@
 #include <doctest/doctest.h>
 #include <utility>
 
+namespace enthalpy_model_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 
@@ -251,3 +253,5 @@ TEST_CASE("the placings agree with the figures of another model within a tenth")
     CHECK(in_air(soup(), bag, Pace::Slowest, 4) / in_air(moist_dish(), bag, Pace::Slowest, 4) ==
           doctest::Approx(1.45).epsilon(0.07));
 }
+
+} // namespace enthalpy_model_test

@@ -9,6 +9,8 @@
 
 #include <doctest/doctest.h>
 
+namespace regression_table_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 
@@ -105,3 +107,5 @@ TEST_CASE("plain Plank gives the table's times again, and is the worse for it") 
         CHECK(water > 1.30 * row.thaw_in_water.model);
     }
 }
+
+} // namespace regression_table_test

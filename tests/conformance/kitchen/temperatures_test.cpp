@@ -9,6 +9,8 @@
 #include <span>
 #include <utility>
 
+namespace temperatures_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono;
@@ -238,3 +240,5 @@ TEST_CASE("published pairs of degrees come out as published") {
     }
     CHECK(published_text(165, SafeMinimum, {.measures = Measures::Metric}) == "74 °C (165 °F)");
 }
+
+} // namespace temperatures_test

@@ -16,6 +16,8 @@
 #include <doctest/doctest.h>
 #include <sstream>
 
+namespace arms_length_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -227,3 +229,5 @@ TEST_CASE("a text reader reads the labels of the sample day through a blur") {
     CHECK(near.rest >= 9);
     CHECK(far.face >= 9);
 }
+
+} // namespace arms_length_test

@@ -3,4 +3,3 @@ list(APPEND libraries thawslip_test_poppler thawslip::layout thawslip::code thaw
      ZXing::ZXing)
 add_compile_definitions(THAWSLIP_PROGRAM="$<TARGET_FILE:thawslip>")
 set(cost 50) # Tesseract reads for a minute: not as the last of the suite
-list(APPEND alone arms_length_test.cpp lists_test.cpp misuse_test.cpp sample_day_test.cpp)

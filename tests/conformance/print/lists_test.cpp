@@ -6,6 +6,8 @@
 #include <fmt/format.h>
 #include <regex>
 
+namespace lists_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -165,3 +167,5 @@ TEST_CASE("the same lists are the same bytes, on the day that the clock shows") 
     CHECK(has(words_in(Lists{day}.pdf), "Printed 24 Nov 2026"));
     REQUIRE(unsetenv("SOURCE_DATE_EPOCH") == 0);
 }
+
+} // namespace lists_test

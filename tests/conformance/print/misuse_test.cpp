@@ -7,6 +7,8 @@
 #include <filesystem>
 #include <sys/stat.h>
 
+namespace misuse_test {
+
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
 
@@ -349,3 +351,5 @@ TEST_CASE_FIXTURE(Workplace,
     CHECK(says(said.err, "caution: this key has another name now"));
     CHECK(says(said.err, "hint: write drop = 2"));
 }
+
+} // namespace misuse_test

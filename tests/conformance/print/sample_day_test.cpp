@@ -6,6 +6,8 @@
 #include <doctest/doctest.h>
 #include <set>
 
+namespace sample_day_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -27,7 +29,7 @@ struct Printed {
     std::string pdf;
 
     Printed(const std::string& command, const std::string& name)
-        : stock{::stock(name)}, pdf{folder / "print.pdf"} {
+        : stock{sample_day_test::stock(name)}, pdf{folder / "print.pdf"} {
         const auto outcome =
             run_thawslip(command + " " + day + " --stock " + name + " -o " + shell_word(pdf));
         INFO(outcome.err);
@@ -260,3 +262,5 @@ TEST_CASE("everything is printed in black: no operator sets another colour") {
     }
     CHECK(operators > 100);
 }
+
+} // namespace sample_day_test

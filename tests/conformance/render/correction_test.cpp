@@ -5,6 +5,8 @@
 #include <cmath>
 #include <doctest/doctest.h>
 
+namespace correction_test {
+
 using namespace thawslip;
 using namespace thawslip::literals;
 using namespace thawslip::test_support;
@@ -66,3 +68,5 @@ TEST_CASE("a correction moves crosses where its formula says, to 0.02 pt") {
         }
     }
 }
+
+} // namespace correction_test

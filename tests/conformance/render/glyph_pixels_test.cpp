@@ -12,6 +12,8 @@
 #include <cmath>
 #include <doctest/doctest.h>
 
+namespace glyph_pixels_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -199,3 +201,5 @@ TEST_CASE("the comparison notices a lost accent, an empty box, another letter an
     const auto ink = reference.draw(face.glyph_of(U'H'), em, 0.0);
     CHECK(difference(draw(nudged.frame, fonts), nudged.samples[0], ink, em) > 30);
 }
+
+} // namespace glyph_pixels_test

@@ -5,4 +5,3 @@ pkg_check_modules(HARFBUZZ REQUIRED IMPORTED_TARGET harfbuzz)
 pkg_check_modules(LIBPNG REQUIRED IMPORTED_TARGET libpng)
 list(APPEND libraries thawslip_test_poppler PkgConfig::FREETYPE PkgConfig::HARFBUZZ
      PkgConfig::LIBPNG)
-list(APPEND alone correction_test.cpp glyph_pixels_test.cpp)

@@ -3,4 +3,3 @@
 pkg_check_modules(TOMLPLUSPLUS REQUIRED IMPORTED_TARGET tomlplusplus)
 list(APPEND libraries thawslip::intake thawslip::kitchen PkgConfig::TOMLPLUSPLUS)
 add_compile_definitions(THAWSLIP_TOML_SUITE="/usr/share/gocode/src/github.com/BurntSushi/toml/internal/toml-test/tests")
-list(APPEND alone suite_test.cpp)

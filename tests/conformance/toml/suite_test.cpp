@@ -14,8 +14,11 @@
 #include <string>
 #include <vector>
 
+namespace suite_test {
+
 using namespace thawslip;
 namespace fs = std::filesystem;
+namespace toml = thawslip::toml;
 
 namespace {
 
@@ -157,3 +160,5 @@ TEST_CASE("any edit of what is TOML leaves all else of it as it was") {
     }
     CHECK(done > 1000);
 }
+
+} // namespace suite_test

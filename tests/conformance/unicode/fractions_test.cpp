@@ -9,6 +9,8 @@
 #include <unicode/uchar.h>
 #include <unicode/unistr.h>
 
+namespace fractions_test {
+
 using namespace thawslip::kitchen;
 
 namespace {
@@ -69,3 +71,5 @@ TEST_CASE("whatever fraction is printed is read back as the amount it stands for
     }
     CHECK(printed > 100);
 }
+
+} // namespace fractions_test

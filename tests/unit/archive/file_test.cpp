@@ -7,6 +7,8 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 
+namespace file_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 namespace fs = std::filesystem;
@@ -93,3 +95,5 @@ TEST_CASE("a copy is read without a change to the file or to what stands beside 
     CHECK(opened(scratch.path, Mode::Read).bags(Which::InFreezer).size() == 3);
     CHECK(read_file(scratch.path) == before);
 }
+
+} // namespace file_test

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace sizes_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 using Kind = WhichBatch::Kind;
@@ -138,3 +140,5 @@ TEST_CASE("sizes come through an export and a merge") {
     CHECK(other.contents() == archive.contents());
     CHECK(other.merge(archive.contents()).bags == 0);
 }
+
+} // namespace sizes_test

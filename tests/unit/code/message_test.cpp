@@ -11,6 +11,8 @@
 #include <array>
 #include <doctest/doctest.h>
 
+namespace message_test {
+
 using namespace thawslip;
 using namespace thawslip::code;
 using thawslip::test_support::Random;
@@ -356,3 +358,5 @@ TEST_CASE("a message that has little to leave out has few forms") {
     message.bag_id = "K7Q-2M4-9XC";
     CHECK(texts(message).size() == 1);
 }
+
+} // namespace message_test

@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 
+namespace sizes_test {
+
 using namespace thawslip;
 using intake_test::outcome_of;
 using intake_test::told;
@@ -145,3 +147,5 @@ TEST_CASE("a side says what it takes, and is ready at serving where nothing else
     CHECK(told(with("takes = \"15 min\"", "time = \"15 min\"")).find("unknown key \"time\"") !=
           std::string::npos);
 }
+
+} // namespace sizes_test

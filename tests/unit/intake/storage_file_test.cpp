@@ -7,6 +7,8 @@
 #include <string>
 #include <tuple>
 
+namespace storage_file_test {
+
 using namespace thawslip;
 
 namespace {
@@ -185,3 +187,5 @@ TEST_CASE("words for food are read by what their table means") {
         CHECK(to_text(told.front()).find(c.said) != std::string::npos);
     }
 }
+
+} // namespace storage_file_test

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace allergens_test {
+
 using namespace thawslip::kitchen;
 
 namespace {
@@ -343,3 +345,5 @@ TEST_CASE("a misspelt allergen brings the word that comes near, in any of the la
     CHECK_FALSE(allergen_near("kiwi"));
     CHECK_FALSE(allergen_near("zeppelin"));
 }
+
+} // namespace allergens_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace beans_test {
+
 using namespace thawslip::kitchen;
 using std::chrono::minutes;
 
@@ -104,3 +106,5 @@ TEST_CASE("a step that leaves out the boiling is about dried beans") {
         CHECK_FALSE(forbids(text));
     }
 }
+
+} // namespace beans_test

@@ -10,6 +10,8 @@
 #include <functional>
 #include <set>
 
+namespace cautions_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono;
@@ -1542,3 +1544,5 @@ TEST_CASE("a day of bread needs no talk of cooling") {
     package.food = {"bread"};
     CHECK(day_cautions({2026y / 10 / 17, "", std::nullopt, {package}}, table(), {}).empty());
 }
+
+} // namespace cautions_test

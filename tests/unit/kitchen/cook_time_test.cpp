@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace cook_time_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono_literals;
@@ -149,3 +151,5 @@ TEST_CASE("a bag with one raw part is raw, whatever else is in it") {
     CHECK(!any_raw(t, cooked));
     CHECK(!any_raw(t, std::vector<std::string>{}));
 }
+
+} // namespace cook_time_test

@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace hold_time_test {
+
 using namespace thawslip::kitchen;
 using namespace std::chrono;
 
@@ -27,3 +29,5 @@ TEST_CASE("a holding time is written with its symbols") {
     CHECK(hold_text(seconds{30}) == "30 s");
     CHECK(hold_text(seconds{90}) == "1 min 30 s");
 }
+
+} // namespace hold_time_test

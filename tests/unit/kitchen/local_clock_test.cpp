@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+namespace local_clock_test {
+
 using namespace thawslip::kitchen;
 using namespace std::chrono;
 using namespace std::chrono_literals;
@@ -77,3 +79,5 @@ TEST_CASE("a local time is read to the minute, and nothing else passes for one")
         CHECK_FALSE(parse_local_minute(wrong).has_value());
     }
 }
+
+} // namespace local_clock_test

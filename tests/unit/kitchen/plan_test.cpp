@@ -4,6 +4,8 @@
 #include <doctest/doctest.h>
 #include <set>
 
+namespace plan_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono;
@@ -357,3 +359,5 @@ TEST_CASE("a plan holds all of the day's bags against the freezer, where its cap
     REQUIRE(planned.freezer_load->batches.size() == 2);
     CHECK(planned.freezer_load->batches[0].bags[0] == planned.packages[0].bags[0].id);
 }
+
+} // namespace plan_test

@@ -6,6 +6,8 @@
 #include <functional>
 #include <set>
 
+namespace plausible_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono;
@@ -225,3 +227,5 @@ TEST_CASE("a dish keeps its number of the day where its bags wait for the freeze
     CHECK(planned.packages[0].number == 1);
     CHECK(planned.packages[1].number == 2);
 }
+
+} // namespace plausible_test

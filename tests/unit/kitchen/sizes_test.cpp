@@ -8,6 +8,8 @@
 #include <doctest/doctest.h>
 #include <set>
 
+namespace sizes_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono;
@@ -178,3 +180,5 @@ TEST_CASE("ingredients are bought once for all sizes, what is added for each bag
     REQUIRE(list.for_cook_day.size() == 1);
     CHECK(list.for_cook_day[0].total.low == Amount{1300, 1}); // 3 × 300 ml and 4 × 100 ml
 }
+
+} // namespace sizes_test

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace storage_test {
+
 using namespace thawslip::kitchen;
 using namespace std::chrono;
 
@@ -146,3 +148,5 @@ TEST_CASE("the longest keeping time before freezing is that of any list, whateve
     CHECK(longest_fridge_life(table(), "raw ground meat") == days{2});
     CHECK_FALSE(longest_fridge_life(table(), "bread"));
 }
+
+} // namespace storage_test

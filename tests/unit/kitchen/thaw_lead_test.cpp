@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <limits>
 
+namespace thaw_lead_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace thawslip::literals;
@@ -192,3 +194,5 @@ TEST_CASE("absurd sizes stay finite") {
     CHECK(lead_of(ThawMethod::Refrigerator, 30_mm, Mass{1e300}).lead == 10'000h);
     CHECK(lead_of(ThawMethod::ColdWater, Length::millimetres(1e150), Mass{1}).lead == 10'000h);
 }
+
+} // namespace thaw_lead_test

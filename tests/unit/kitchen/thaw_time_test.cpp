@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <limits>
 
+namespace thaw_time_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace thawslip::literals;
@@ -78,3 +80,5 @@ TEST_CASE("in a refrigerator neither thicker, nor colder, nor closer packed mean
         }
     }
 }
+
+} // namespace thaw_time_test

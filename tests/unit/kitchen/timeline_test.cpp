@@ -7,6 +7,8 @@
 #include <doctest/doctest.h>
 #include <set>
 
+namespace timeline_test {
+
 using namespace thawslip;
 using namespace thawslip::kitchen;
 using namespace std::chrono;
@@ -578,3 +580,5 @@ TEST_CASE("a bag that was to thaw in a stack may still do so on a rack, where th
     const auto hardly = timeline(request_for({stacked}, supper, supper - on_a_rack - 3h));
     CHECK(find(hardly, RemarkId::ThawOnRack) == nullptr);
 }
+
+} // namespace timeline_test

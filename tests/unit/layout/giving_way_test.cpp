@@ -5,6 +5,8 @@
 
 #include <set>
 
+namespace giving_way_test {
+
 using namespace thawslip;
 using namespace thawslip::layout;
 using namespace thawslip::literals;
@@ -374,3 +376,5 @@ TEST_CASE("orders are whole numbers that do not fall, and a code that gives way 
     CHECK(faults(R"(kind = "code", shorten = [1])").size() == 1);
     CHECK(faults(R"(kind = "code", shorten = [1], least_side = "20 mm")").empty());
 }
+
+} // namespace giving_way_test

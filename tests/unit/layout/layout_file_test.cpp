@@ -6,6 +6,8 @@
 #include "stocks.h"
 #include "wording/print_fields.h"
 
+namespace layout_file_test {
+
 using namespace thawslip;
 using namespace thawslip::layout;
 
@@ -197,3 +199,5 @@ TEST_CASE("a layout need not have what a print does not say") {
     print.fields.back().paragraphs = testing::field("", {"Contains celery"}).paragraphs;
     CHECK(unplaced(print, layout) == std::vector<std::string>{"contains"});
 }
+
+} // namespace layout_file_test

@@ -9,6 +9,8 @@
 #include <doctest/doctest.h>
 #include <string>
 
+namespace printer_settings_test {
+
 namespace thawslip::layout {
 namespace {
 
@@ -126,3 +128,5 @@ TEST_CASE("settings that make no sense are refused and not applied") {
 }
 
 } // namespace thawslip::layout
+
+} // namespace printer_settings_test

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 
+namespace second_language_test {
+
 using namespace thawslip;
 using namespace thawslip::layout;
 using namespace thawslip::literals;
@@ -175,3 +177,5 @@ TEST_CASE("what belongs together stays on one card") {
         CHECK(card.field("sequence")->paragraphs.size() % 4 == 0);
     }
 }
+
+} // namespace second_language_test

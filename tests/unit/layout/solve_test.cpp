@@ -3,6 +3,8 @@
 
 #include <optional>
 
+namespace solve_test {
+
 using namespace thawslip;
 using namespace thawslip::layout;
 using namespace thawslip::literals;
@@ -249,3 +251,5 @@ cook = { words = "cook", group = "body", x_height = ["1.2 mm", "1.4 mm", "2.8 mm
     CHECK(lines_of_high > 1);
     CHECK(body_of_high == doctest::Approx(2.0)); // which is all that it wants
 }
+
+} // namespace solve_test

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <doctest/doctest.h>
 
+namespace stock_drawing_test {
+
 namespace thawslip::layout {
 namespace {
 
@@ -123,3 +125,5 @@ TEST_CASE("a page that is too small, or a name that cannot be set, is refused in
 }
 
 } // namespace thawslip::layout
+
+} // namespace stock_drawing_test

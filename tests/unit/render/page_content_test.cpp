@@ -5,6 +5,8 @@
 #include <cmath>
 #include <doctest/doctest.h>
 
+namespace page_content_test {
+
 using namespace thawslip;
 using namespace thawslip::literals;
 
@@ -145,3 +147,5 @@ TEST_CASE("a string of codes escapes what would end it") {
     CHECK(count(content, "\0\\)"s) == 1);
     CHECK(count(content, "\r") == 0);
 }
+
+} // namespace page_content_test

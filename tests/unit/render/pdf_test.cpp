@@ -8,6 +8,8 @@
 #include <malloc.h>
 #include <stdexcept>
 
+namespace pdf_test {
+
 using namespace thawslip;
 using namespace thawslip::literals;
 
@@ -196,3 +198,5 @@ TEST_CASE("a sheet without words needs no face") {
     CHECK_FALSE(has(bytes, "/FontFile2"));
     CHECK(bytes.size() < 1500);
 }
+
+} // namespace pdf_test

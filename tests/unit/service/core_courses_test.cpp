@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace core_courses_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 
@@ -64,3 +66,5 @@ TEST_CASE("a dish that cannot be ready any longer has none") {
               plan_at(day + std::chrono::hours{4 * 24 + 17} + std::chrono::minutes{55}), {})
               .empty());
 }
+
+} // namespace core_courses_test

@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace dinner_plan_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 using namespace std::chrono_literals;
@@ -73,3 +75,5 @@ TEST_CASE("a calendar has what can be done, and names the dish that it misses") 
     CHECK(to_text(none.messages) ==
           "error: this cannot be done in time, so no calendar is written\n");
 }
+
+} // namespace dinner_plan_test

@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+namespace freezer_next_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 using namespace std::chrono_literals;
@@ -183,3 +185,5 @@ TEST_CASE("bags past a best-by date come on request, those past a use-by date ne
     CHECK(menu.proposals[0].bags.front().dish == "Barley pot");
     CHECK(menu.past == 1);
 }
+
+} // namespace freezer_next_test

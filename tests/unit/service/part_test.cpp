@@ -3,6 +3,8 @@
 
 #include <doctest/doctest.h>
 
+namespace part_test {
+
 using namespace thawslip;
 using service::NamedBag;
 using service::Part;
@@ -121,3 +123,5 @@ TEST_CASE("what is not there is said with what comes near") {
     wrong.back() = wrong.back() == 'Z' ? 'Y' : 'Z';
     CHECK(refused({.bags = wrong}).find("does not match") != std::string::npos);
 }
+
+} // namespace part_test

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace printing_test {
+
 using namespace thawslip;
 using service::Look;
 using service::Settings;
@@ -177,3 +179,5 @@ TEST_CASE("in large print no word is smaller than 1.4 times what its layout allo
     CHECK(smallest(print({{{"day.toml", stew}}, {}}, What::Labels, on("roll"), settings,
                          surroundings())) >= 1.2 * 1.4 - 0.01);
 }
+
+} // namespace printing_test

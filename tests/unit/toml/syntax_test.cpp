@@ -7,6 +7,8 @@
 #include <doctest/doctest.h>
 #include <string>
 
+namespace syntax_test {
+
 using namespace thawslip;
 
 namespace {
@@ -327,3 +329,5 @@ TEST_CASE("at most twenty-one mistakes of syntax are told") {
     toml::parse(text, "x.toml", faults);
     CHECK(faults.size() == 21);
 }
+
+} // namespace syntax_test

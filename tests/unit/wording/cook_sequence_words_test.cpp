@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace cook_sequence_words_test {
+
 using namespace thawslip;
 using namespace thawslip::wording;
 
@@ -152,3 +154,5 @@ TEST_CASE("where no temperature is set there is none to say") {
     planned.package.cook.reset();
     CHECK(until_field(planned, english()).paragraphs.empty());
 }
+
+} // namespace cook_sequence_words_test

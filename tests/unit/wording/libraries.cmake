@@ -1,3 +1,2 @@
 # A day of sizes, ways to thaw and sides is read as a cook writes it.
 list(APPEND libraries thawslip::intake)
-list(APPEND alone cook_sequence_words_test.cpp lists_test.cpp)

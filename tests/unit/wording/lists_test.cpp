@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <doctest/doctest.h>
 
+namespace lists_test {
+
 using namespace thawslip;
 using namespace thawslip::wording;
 using namespace std::chrono_literals;
@@ -569,3 +571,5 @@ TEST_CASE("the day sheet says how much room the bags need, beside what the freez
     plan.room.litres = 0;
     CHECK_FALSE(says_together()); // nothing was weighed
 }
+
+} // namespace lists_test
