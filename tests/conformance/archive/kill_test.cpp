@@ -1,4 +1,4 @@
-// The program killed at every step it takes on the disk (353 of them), and at any moment (150).
+// The program killed at every step it takes on the disk (480 of them), and at any moment (150).
 // After each kill the archive and the sheet are as they were, or as they were to become.
 
 #include "archive/archive.h"

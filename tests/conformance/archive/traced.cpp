@@ -2,11 +2,15 @@
 
 #include <array>
 #include <csignal>
+#include <cstddef>
 #include <cstdlib>
 #include <fcntl.h>
 #include <fmt/format.h>
+#include <linux/filter.h>
+#include <linux/seccomp.h>
 #include <map>
 #include <stdexcept>
+#include <sys/prctl.h>
 #include <sys/ptrace.h>
 #include <sys/syscall.h>
 #include <sys/wait.h>
@@ -76,15 +80,11 @@ std::string path_of_descriptor(pid_t child, std::uint64_t descriptor) {
 bool read_step(pid_t child, Step& step) {
     __ptrace_syscall_info info{};
     if (::ptrace(PTRACE_GET_SYSCALL_INFO, child, sizeof info, &info) <= 0 ||
-        info.op != PTRACE_SYSCALL_INFO_ENTRY) {
+        info.op != PTRACE_SYSCALL_INFO_SECCOMP) {
         return false;
     }
-    const auto found = changing_calls().find(info.entry.nr);
-    if (found == changing_calls().end()) {
-        return false;
-    }
-    const auto& call = found->second;
-    const auto* arguments = info.entry.args;
+    const auto& call = changing_calls().at(info.seccomp.nr);
+    const auto* arguments = info.seccomp.args;
     const std::string_view name = call.name;
     if (name == "create") {
         const auto flags = arguments[call.argument + 1];
@@ -100,10 +100,26 @@ bool read_step(pid_t child, Step& step) {
     return step.path != "/dev/null" && !step.path.starts_with("pipe:");
 }
 
-/// Lets the child go on to its next stop. \returns what waitpid says, nothing at its end
+/// Lets the child go on to its next stop. \returns whether it stops once more
 bool go_on(pid_t child, int signal, int& state) {
-    ::ptrace(PTRACE_SYSCALL, child, nullptr, signal);
+    ::ptrace(PTRACE_CONT, child, nullptr, signal);
     return ::waitpid(child, &state, 0) == child && WIFSTOPPED(state);
+}
+
+/// Has the kernel stop this program, and what it becomes, before the calls that change a file: of a
+/// thousand calls a print makes, only these are worth two switches to the tracer and back (Linux
+/// manual pages, seccomp(2), "Seccomp filter mode").
+bool stop_before_changes() {
+    std::vector<sock_filter> filter = {
+        {BPF_LD | BPF_W | BPF_ABS, 0, 0, offsetof(seccomp_data, nr)}};
+    for (const auto& [number, call] : changing_calls()) {
+        filter.push_back({BPF_JMP | BPF_JEQ | BPF_K, 0, 1, static_cast<unsigned>(number)});
+        filter.push_back({BPF_RET | BPF_K, 0, 0, SECCOMP_RET_TRACE});
+    }
+    filter.push_back({BPF_RET | BPF_K, 0, 0, SECCOMP_RET_ALLOW});
+    const sock_fprog program{static_cast<unsigned short>(filter.size()), filter.data()};
+    return ::prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) == 0 &&
+           ::prctl(PR_SET_SECCOMP, SECCOMP_MODE_FILTER, &program) == 0;
 }
 
 } // namespace
@@ -135,13 +151,16 @@ pid_t start_traced(const std::vector<std::string>& command, const std::filesyste
         // LeakSanitizer traces the program itself, and a program has one tracer only.
         ::setenv("ASAN_OPTIONS", "detect_leaks=0", 1);
         ::raise(SIGSTOP);
+        if (!stop_before_changes()) {
+            ::_exit(127);
+        }
         become(command, folder);
     }
     int state = 0;
     if (::waitpid(child, &state, 0) != child || !WIFSTOPPED(state)) {
         throw std::runtime_error{"this system lets no program be traced"};
     }
-    ::ptrace(PTRACE_SETOPTIONS, child, nullptr, PTRACE_O_TRACESYSGOOD | PTRACE_O_EXITKILL);
+    ::ptrace(PTRACE_SETOPTIONS, child, nullptr, PTRACE_O_TRACESECCOMP | PTRACE_O_EXITKILL);
     return child;
 }
 
@@ -152,10 +171,9 @@ std::optional<int> follow(pid_t child, BeforeStep before_step) {
     int state = 0;
     int signal = 0;
     while (go_on(child, signal, state)) {
-        constexpr int system_call = SIGTRAP | 0x80;
-        signal = WSTOPSIG(state) == system_call || WSTOPSIG(state) == SIGTRAP ? 0 : WSTOPSIG(state);
+        signal = WSTOPSIG(state) == SIGTRAP ? 0 : WSTOPSIG(state);
         Step step;
-        if (WSTOPSIG(state) != system_call || !read_step(child, step)) {
+        if (state >> 8 != (SIGTRAP | (PTRACE_EVENT_SECCOMP << 8)) || !read_step(child, step)) {
             continue;
         }
         if (!before_step(std::move(step))) {
