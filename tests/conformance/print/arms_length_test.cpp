@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <cctype>
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 #include <sstream>
 
 namespace arms_length_test {
@@ -125,27 +126,28 @@ Read read_in(const std::string& text, const Label& label) {
             says(text, label.thaw)};
 }
 
-/// The labels as pictures, blurred by so much on paper, and a list of them.
-std::string write_pictures(const Raster& sheet, const layout::Stock& stock, double millimetres,
-                           const ScratchFolder& folder) {
+/// The labels as pictures, blurred by so much on paper: the file of each.
+std::vector<std::string> write_pictures(const Raster& sheet, const layout::Stock& stock,
+                                        double millimetres, const ScratchFolder& folder) {
     const auto pixels = [](Length length) {
         return static_cast<int>(length.in_inches() * dots_per_inch);
     };
-    std::string list;
+    std::vector<std::string> files;
     for (int i = 0; i < labels_looked_at; ++i) {
         const auto cell = stock.cell_at(i);
         const auto label = cropped(sheet, pixels(cell.left()), pixels(cell.top()),
                                    pixels(cell.size.width), pixels(cell.size.height));
-        const auto file = folder / (std::to_string(i) + ".pgm");
-        write_file(file, to_pgm(blurred(label, millimetres / 25.4 * dots_per_inch)));
-        list += file + "\n";
+        files.push_back(folder / (std::to_string(i) + ".pgm"));
+        write_file(files.back(), to_pgm(blurred(label, millimetres / 25.4 * dots_per_inch)));
     }
-    write_file(folder / "list", list);
-    return folder / "list";
+    return files;
 }
 
-/// The text of each picture of a list in one page mode.
-std::vector<std::string> texts_of(const std::string& list, int mode) {
+/// The text of each picture in one page mode.
+std::vector<std::string> texts_of(const std::vector<std::string>& pictures, int mode,
+                                  const ScratchFolder& folder) {
+    const auto list = folder / "list";
+    write_file(list, fmt::format("{}\n", fmt::join(pictures, "\n")));
     const auto read = run("OMP_THREAD_LIMIT=1 tesseract " + shell_word(list) + " - --dpi " +
                           std::to_string(dots_per_inch) + " --psm " + std::to_string(mode));
     std::vector<std::string> texts;
@@ -153,7 +155,7 @@ std::vector<std::string> texts_of(const std::string& list, int mode) {
     for (std::string page; std::getline(pages, page, '\f');) {
         texts.push_back(page);
     }
-    texts.resize(labels_looked_at);
+    texts.resize(pictures.size());
     return texts;
 }
 
@@ -163,17 +165,33 @@ Read either(const Read& a, const Read& b) {
     return {a.dish || b.dish, a.date || b.date, a.servings || b.servings, a.thaw || b.thaw};
 }
 
-/// What is read of each of the ten labels through a blur, in its best mode.
+bool is_whole(const Read& read) {
+    return read.dish && read.date && read.servings && read.thaw;
+}
+
+/// What is read of each of the ten labels through a blur, in its best mode. Who has read all of a
+/// label does not look again.
 std::vector<Read> read_blurred(const Raster& sheet, const layout::Stock& stock,
                                double millimetres) {
     const ScratchFolder folder;
-    const auto list = write_pictures(sheet, stock, millimetres, folder);
+    const auto pictures = write_pictures(sheet, stock, millimetres, folder);
     const auto labels = first_sheet();
     std::vector<Read> best(labels.size());
     for (const int mode : {4, 6, 11}) {
-        const auto texts = texts_of(list, mode);
+        std::vector<std::size_t> left;
+        std::vector<std::string> left_pictures;
         for (std::size_t i = 0; i < labels.size(); ++i) {
-            best[i] = either(best[i], read_in(texts[i], labels[i]));
+            if (!is_whole(best[i])) {
+                left.push_back(i);
+                left_pictures.push_back(pictures[i]);
+            }
+        }
+        if (left.empty()) {
+            break;
+        }
+        const auto texts = texts_of(left_pictures, mode, folder);
+        for (std::size_t i = 0; i < left.size(); ++i) {
+            best[left[i]] = either(best[left[i]], read_in(texts[i], labels[left[i]]));
         }
     }
     return best;
