@@ -32,8 +32,7 @@ const views = {
   },
 };
 
-async function look_with_axe(page, world, what) {
-  await page.evaluate(world.axe);
+async function look_with_axe(page, what) {
   const found = await page.evaluate(() => globalThis.axe.run({ resultTypes: ["violations"], runOnly: {
     type: "tag", values: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] } }));
   const said = found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html, failureSummary }) =>
@@ -74,6 +73,7 @@ async function with_large_type(page) {
 
 async function look_at_all(world, desk, bag, how) {
   const page = await world.view(desk, "day/all", how);
+  await page.evaluate(world.axe); // one document has all the views
   for (const [view, shown] of Object.entries(views)) {
     const what = `${view}, ${JSON.stringify(how)}`;
     await world.go(page, view.replace("ID", bag.id));
@@ -84,7 +84,7 @@ async function look_at_all(world, desk, bag, how) {
     await until(() => page.evaluate(() => document.getAnimations().every(({ playState }) => playState !== "running")), "still");
     await look_at_width(page, what);
     await look_at_targets(page, what);
-    await look_with_axe(page, world, what);
+    await look_with_axe(page, what);
   }
   await page.context().close();
 }
