@@ -93,10 +93,17 @@ http::Response kept_draft(Session& session, const Asked& asked) {
     if (!day) {
         return no_such_day();
     }
-    const auto text = text_at(body_of(asked.request), "text").value_or("");
+    const auto body = body_of(asked.request);
+    const auto text = text_at(body, "text").value_or("");
     refuse_unfit(text);
+    const auto& drafts = session.machine.drafts;
     const bool is_saved = day->text && page_text(*day->text) == text;
-    session.machine.drafts.write(day->name, is_saved ? std::string{} : text);
+    const auto own = text_at(body, "was"); // another tab may have put one of its own in its place
+    if (!text.empty() && !is_saved) {
+        drafts.write(day->name, text);
+    } else if (!own || drafts.read(day->name) == own) {
+        drafts.write(day->name, {});
+    }
     return answer_with(json::Json::object());
 }
 

@@ -63,8 +63,9 @@ export function make_saving(book, desk) {
     if (text === self.drafted && !(again && text !== null)) { return; }
     const before = self.drafted;
     self.drafted = text;
+    const body = text === null ? { text, was: before } : { text }; // only one's own is taken away
     try {
-      await desk.ask("PUT", `/api/draft/${book.number}`, { text }, { keepalive: keepalive && (text ?? "").length * 2 < beacon_most });
+      await desk.ask("PUT", `/api/draft/${book.number}`, body, { keepalive: keepalive && (text ?? before).length * 2 < beacon_most });
     } catch (failure) {
       self.drafted = before;
       desk.tell(failure);

@@ -94,6 +94,19 @@ TEST_CASE("a draft is kept until it is saved or thrown away") {
     CHECK(one.day()["draft"].is_null());
 }
 
+TEST_CASE("a tab that has saved takes its own draft away, and no other tab's") {
+    OneDay one;
+    const auto take_away = [&one](const char* own) {
+        return put(one.desk, "/api/draft/1", {{"text", nullptr}, {"was", own}}).status;
+    };
+    REQUIRE(put(one.desk, "/api/draft/1", {{"text", "[day]\n# of the first"}}).status == 200);
+    REQUIRE(take_away("[day]\n# of the second") == 200);
+    CHECK(one.day()["draft"] == "[day]\n# of the first");
+    REQUIRE(take_away("[day]\n# of the first") == 200);
+    CHECK(one.day()["draft"].is_null());
+    CHECK(put(one.desk, "/api/draft/1", {{"text", nullptr}, {"was", 1}}).status == 400);
+}
+
 TEST_CASE("what no page sends about a day is refused") {
     OneDay one;
     const auto etag = one.etag();
