@@ -1,0 +1,73 @@
+#include "app/question.h"
+
+#include <array>
+#include <cstdlib>
+#include <doctest/doctest.h>
+#include <fcntl.h>
+#include <sstream>
+#include <unistd.h>
+
+namespace question_test {
+
+using namespace thawslip;
+
+namespace {
+
+/// A terminal that nobody sits at, and a file that is none.
+struct Terminal {
+    int other_end = ::posix_openpt(O_RDWR | O_NOCTTY);
+    int terminal = -1;
+    int nowhere = ::open("/dev/null", O_RDWR);
+
+    Terminal() {
+        REQUIRE(other_end >= 0);
+        REQUIRE(::grantpt(other_end) == 0);
+        REQUIRE(::unlockpt(other_end) == 0);
+        terminal = ::open(::ptsname(other_end), O_RDWR | O_NOCTTY);
+        REQUIRE(terminal >= 0);
+    }
+    Terminal(const Terminal&) = delete;
+    Terminal& operator=(const Terminal&) = delete;
+    ~Terminal() {
+        for (const int descriptor : {other_end, terminal, nowhere}) {
+            ::close(descriptor);
+        }
+    }
+};
+
+/// Whether somebody is taken to be there where the two streams are these.
+bool is_there(int input, int errors) {
+    const int input_before = ::dup(STDIN_FILENO);
+    const int errors_before = ::dup(STDERR_FILENO);
+    ::dup2(input, STDIN_FILENO);
+    ::dup2(errors, STDERR_FILENO);
+    const bool there = app::somebody_is_there();
+    ::dup2(input_before, STDIN_FILENO);
+    ::dup2(errors_before, STDERR_FILENO);
+    ::close(input_before);
+    ::close(errors_before);
+    return there;
+}
+
+} // namespace
+
+TEST_CASE("somebody is there who can both read a question and answer it") {
+    const Terminal at;
+    CHECK(is_there(at.terminal, at.terminal));
+    CHECK_FALSE(is_there(at.terminal, at.nowhere));
+    CHECK_FALSE(is_there(at.nowhere, at.terminal));
+    CHECK_FALSE(is_there(at.nowhere, at.nowhere));
+}
+
+TEST_CASE("an answer is a line without the blanks around it, and nothing at the end") {
+    std::istringstream in{"  two bags \n\n"};
+    std::ostringstream out;
+    const auto ask = app::ask_on(in, out);
+    CHECK(ask("How many?") == "two bags");
+    CHECK(ask("Sure?") == "");
+    CHECK(out.str() == "How many? Sure? ");
+    CHECK(ask("Still there?") == std::nullopt);
+    CHECK(out.str() == "How many? Sure? Still there? \n");
+}
+
+} // namespace question_test
