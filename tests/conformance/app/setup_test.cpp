@@ -1,6 +1,7 @@
 // thawslip setup: asked and answered from standard input, or told by options.
 
 #include "support/command.h"
+#include "support/terminal.h"
 
 #include <doctest/doctest.h>
 #include <filesystem>
@@ -18,11 +19,14 @@ struct Home {
 
     /// With no printer anywhere, as a user whose desktop has `locale`.
     Outcome at(const std::string& locale, const std::string& command) const {
+        return run(line_at(locale, command));
+    }
+    std::string line_at(const std::string& locale, const std::string& command) const {
         const auto here = shell_word(folder.path().string());
-        return run("cd " + here + "; env -u LC_ALL -u LC_PAPER -u LC_MESSAGES LANG=" + locale +
-                   " HOME=" + here + " XDG_CONFIG_HOME=" + here + "/config XDG_DATA_HOME=" + here +
-                   "/data CUPS_SERVER=/nonexistent/socket TZ=UTC SOURCE_DATE_EPOCH=1792245900 " +
-                   command);
+        return "cd " + here + "; env -u LC_ALL -u LC_PAPER -u LC_MESSAGES LANG=" + locale +
+               " HOME=" + here + " XDG_CONFIG_HOME=" + here + "/config XDG_DATA_HOME=" + here +
+               "/data CUPS_SERVER=/nonexistent/socket TZ=UTC SOURCE_DATE_EPOCH=1792245900 " +
+               command;
     }
     Outcome operator()(const std::string& command, const std::string& locale = "C") const {
         return at(locale, THAWSLIP_PROGRAM " " + command);
@@ -54,6 +58,30 @@ TEST_CASE_FIXTURE(Home, "empty answers take what the desktop's locale proposes")
     CHECK(has(text, "language = \"de\""));
     CHECK(has(text, "# man thawslip") == false);
     CHECK((*this)("check " THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml").status == 0);
+}
+
+TEST_CASE_FIXTURE(Home, "at a terminal, which shows what is typed, answers are not shown again") {
+    const std::string answers = "a4\nen\n\n\n\n\n\n";
+    const auto asked = run_at_terminal(line_at("C", THAWSLIP_PROGRAM " setup"), answers);
+    CAPTURE(asked.screen);
+    CHECK(asked.status == 0);
+    CHECK(has(asked.screen, "Paper, letter or a4 [letter]: "));
+    CHECK_FALSE(has(asked.screen, "Paper, letter or a4 [letter]: a4\n"));
+    CHECK(has(read_file(settings), "paper    = \"a4\""));
+    CHECK(has(answered(answers).out, "]: a4\n")); // and so they are in a file of what was said
+}
+
+TEST_CASE_FIXTURE(Home, "a new day asks at a terminal, and only where nothing else is said") {
+    const auto line = [this](const std::string& more) {
+        return line_at("C", THAWSLIP_PROGRAM " new " + more);
+    };
+    const auto asked = run_at_terminal(line("asked.toml"), "1\nPear and barley pot\n6\n2\n\n\n\n");
+    CAPTURE(asked.screen);
+    CHECK(asked.status == 0);
+    CHECK(has(read_file(folder / "asked.toml"), "= \"Pear and barley pot\""));
+    CHECK(run_at_terminal(line("told.toml --dishes 2"), "").status == 0);
+    CHECK_FALSE(has(read_file(folder / "told.toml"), "Pear and barley pot"));
+    CHECK(run(line("piped.toml") + " </dev/null").status == 0);
 }
 
 TEST_CASE_FIXTURE(Home, "answers are taken, and wrong ones told and asked again") {

@@ -28,11 +28,14 @@ struct Kitchen {
     Kitchen(const Kitchen&) = delete;
     Kitchen& operator=(const Kitchen&) = delete;
 
-    Outcome operator()(const std::string& command) const {
-        return run("export TZ=UTC SOURCE_DATE_EPOCH=" + now +
-                   " XDG_CONFIG_HOME=/nonexistent XDG_DATA_HOME=/nonexistent; cd " +
-                   shell_word(folder.path().string()) + "; " THAWSLIP_PROGRAM " --archive " +
-                   shell_word(archive) + " " + command);
+    Outcome operator()(const std::string& command) const { return run(line(command)); }
+
+    /// What a shell is told so that it runs a command here.
+    std::string line(const std::string& command) const {
+        return "export TZ=UTC SOURCE_DATE_EPOCH=" + now +
+               " XDG_CONFIG_HOME=/nonexistent XDG_DATA_HOME=/nonexistent; cd " +
+               shell_word(folder.path().string()) + "; " THAWSLIP_PROGRAM " --archive " +
+               shell_word(archive) + " " + command;
     }
     /// What the commands come to, all run at the same moment.
     std::vector<Outcome> at_once(const std::vector<std::string>& commands) const {

@@ -2,6 +2,7 @@
 
 #include "kitchen.h"
 #include "support/skip.h"
+#include "support/terminal.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -54,6 +55,36 @@ TEST_CASE_FIXTURE(WordsKitchen, "bags are noted by words, and the change is take
     CHECK(says((*this)("freezer list --all").out, "never filled since 2026-10-17"));
     CHECK(says((*this)("freezer history lentil").out, "never filled"));
     CHECK((*this)("archive check").status == 0);
+}
+
+TEST_CASE_FIXTURE(WordsKitchen, "who sits at a terminal is asked which of several bags it is") {
+    const auto eaten = [this](const std::string& typed) {
+        return run_at_terminal(line("freezer eaten lentil"), typed);
+    };
+    const auto second = eaten("x\n0\n5\n2\n");
+    CAPTURE(second.screen);
+    CHECK(second.status == 0);
+    CHECK(says(second.screen, "\"lentil\" fits 4 bags, the oldest first:\n   1  "));
+    CHECK(says(second.screen, "Red lentil dahl, bag 4 of 4, serves 4, made 2026-10-17, use by "
+                              "2027-01-17, garage, basket 2"));
+    CHECK(says(second.screen, "numbers from 1 to 4 are taken"));
+    CHECK(says(second.screen, "Red lentil dahl, bag 2 of 4: eaten"));
+    CHECK(frozen() == 5);
+    for (const std::string typed : {"\n", ""}) { // no more comes
+        const auto none = eaten(typed);
+        CAPTURE(none.screen);
+        CHECK(says(none.screen, "fits 3 bags"));
+        CHECK_FALSE(says(none.screen, ": eaten"));
+        CHECK(frozen() == 5);
+    }
+    const auto two = eaten("1, 3\n");
+    CAPTURE(two.screen);
+    CHECK(says(two.screen, "bag 1 of 4: eaten"));
+    CHECK(says(two.screen, "bag 4 of 4: eaten"));
+    CHECK(frozen() == 3);
+    REQUIRE((*this)("freezer undo").status == 0);
+    CHECK(eaten("all\n").status == 0);
+    CHECK(frozen() == 2);
 }
 
 TEST_CASE_FIXTURE(WordsKitchen, "labels are printed again by words of several dishes") {

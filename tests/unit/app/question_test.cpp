@@ -1,7 +1,6 @@
 #include "app/question.h"
+#include "support/terminal.h"
 
-#include <array>
-#include <cstdlib>
 #include <doctest/doctest.h>
 #include <fcntl.h>
 #include <sstream>
@@ -10,30 +9,9 @@
 namespace question_test {
 
 using namespace thawslip;
+using namespace thawslip::test_support;
 
 namespace {
-
-/// A terminal that nobody sits at, and a file that is none.
-struct Terminal {
-    int other_end = ::posix_openpt(O_RDWR | O_NOCTTY);
-    int terminal = -1;
-    int nowhere = ::open("/dev/null", O_RDWR);
-
-    Terminal() {
-        REQUIRE(other_end >= 0);
-        REQUIRE(::grantpt(other_end) == 0);
-        REQUIRE(::unlockpt(other_end) == 0);
-        terminal = ::open(::ptsname(other_end), O_RDWR | O_NOCTTY);
-        REQUIRE(terminal >= 0);
-    }
-    Terminal(const Terminal&) = delete;
-    Terminal& operator=(const Terminal&) = delete;
-    ~Terminal() {
-        for (const int descriptor : {other_end, terminal, nowhere}) {
-            ::close(descriptor);
-        }
-    }
-};
 
 /// Whether somebody is taken to be there where the two streams are these.
 bool is_there(int input, int errors) {
@@ -52,11 +30,13 @@ bool is_there(int input, int errors) {
 } // namespace
 
 TEST_CASE("somebody is there who can both read a question and answer it") {
-    const Terminal at;
-    CHECK(is_there(at.terminal, at.terminal));
-    CHECK_FALSE(is_there(at.terminal, at.nowhere));
-    CHECK_FALSE(is_there(at.nowhere, at.terminal));
-    CHECK_FALSE(is_there(at.nowhere, at.nowhere));
+    const Terminal terminal;
+    const int nowhere = ::open("/dev/null", O_RDWR);
+    CHECK(is_there(terminal.end(), terminal.end()));
+    CHECK_FALSE(is_there(terminal.end(), nowhere));
+    CHECK_FALSE(is_there(nowhere, terminal.end()));
+    CHECK_FALSE(is_there(nowhere, nowhere));
+    ::close(nowhere);
 }
 
 TEST_CASE("an answer is a line without the blanks around it, and nothing at the end") {

@@ -1,6 +1,7 @@
 // What ends the desk.
 
 #include "app/desk/waiting.h"
+#include "support/terminal.h"
 
 #include <chrono>
 #include <csignal>
@@ -12,6 +13,7 @@
 namespace waiting_test {
 
 using namespace thawslip;
+using namespace thawslip::test_support;
 using namespace std::chrono_literals;
 using Clock = std::chrono::steady_clock;
 
@@ -70,10 +72,7 @@ TEST_CASE("nobody has asked for long: that is an end, and not before") {
 }
 
 TEST_CASE("a terminal that goes ends the waiting; where none was, none can go") {
-    const int other_end = ::posix_openpt(O_RDWR | O_NOCTTY);
-    REQUIRE(::grantpt(other_end) == 0);
-    REQUIRE(::unlockpt(other_end) == 0);
-    const int terminal = ::open(::ptsname(other_end), O_RDWR | O_NOCTTY);
+    const Terminal terminal;
     const int nowhere = ::open("/dev/null", O_RDWR);
     const auto begun_at = [&](int input) {
         return ended_by([&] {
@@ -88,11 +87,9 @@ TEST_CASE("a terminal that goes ends the waiting; where none was, none can go") 
             });
         });
     };
-    CHECK(begun_at(terminal) == by(app::End::Terminal));
+    CHECK(begun_at(terminal.end()) == by(app::End::Terminal));
     CHECK(begun_at(nowhere) == by(app::End::Signal));
-    for (const int descriptor : {other_end, terminal, nowhere}) {
-        ::close(descriptor);
-    }
+    ::close(nowhere);
 }
 
 } // namespace waiting_test
