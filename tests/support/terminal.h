@@ -48,6 +48,16 @@ private:
     int end_ = -1;
 };
 
+/// Whether this system gives terminals: a bare chroot has no /dev/pts.
+inline bool has_terminals() {
+    try {
+        const Terminal terminal;
+        return true;
+    } catch (const std::runtime_error&) {
+        return false;
+    }
+}
+
 /// What a terminal showed, and how the program ended.
 struct AtTerminal {
     int status = 0;

@@ -1,6 +1,7 @@
 // thawslip setup: asked and answered from standard input, or told by options.
 
 #include "support/command.h"
+#include "support/skip.h"
 #include "support/terminal.h"
 
 #include <doctest/doctest.h>
@@ -61,6 +62,9 @@ TEST_CASE_FIXTURE(Home, "empty answers take what the desktop's locale proposes")
 }
 
 TEST_CASE_FIXTURE(Home, "at a terminal, which shows what is typed, answers are not shown again") {
+    if (!has_terminals()) {
+        return skip("this system gives no terminals (/dev/pts)");
+    }
     const std::string answers = "a4\nen\n\n\n\n\n\n";
     const auto asked = run_at_terminal(line_at("C", THAWSLIP_PROGRAM " setup"), answers);
     CAPTURE(asked.screen);
@@ -72,6 +76,9 @@ TEST_CASE_FIXTURE(Home, "at a terminal, which shows what is typed, answers are n
 }
 
 TEST_CASE_FIXTURE(Home, "a new day asks at a terminal, and only where nothing else is said") {
+    if (!has_terminals()) {
+        return skip("this system gives no terminals (/dev/pts)");
+    }
     const auto line = [this](const std::string& more) {
         return line_at("C", THAWSLIP_PROGRAM " new " + more);
     };

@@ -1,4 +1,5 @@
 #include "app/progress_line.h"
+#include "support/skip.h"
 #include "support/terminal.h"
 #include "variable.h"
 
@@ -43,6 +44,9 @@ std::string sent_to(const Terminal& terminal) {
 } // namespace
 
 TEST_CASE("only a terminal that can clear a line is shown how far work is") {
+    if (!has_terminals()) {
+        return skip("this system gives no terminals (/dev/pts)");
+    }
     const Terminal terminal;
     {
         const ErrorsTo there{terminal.end()};
@@ -61,6 +65,9 @@ TEST_CASE("only a terminal that can clear a line is shown how far work is") {
 }
 
 TEST_CASE("work that takes no second shows nothing; longer work, a line that goes at its end") {
+    if (!has_terminals()) {
+        return skip("this system gives no terminals (/dev/pts)");
+    }
     const Terminal terminal;
     const ErrorsTo there{terminal.end()};
     const Variable kind{"TERM", "vt100"};
