@@ -137,3 +137,15 @@ TEST_CASE("words that are not UTF-8 are refused, and nothing is written") {
     CHECK(run(program + "new --dish \"$(printf '\\377')\" " + shell_word(file)).status == 1);
     CHECK_FALSE(std::filesystem::exists(file));
 }
+
+TEST_CASE("a day is begun also where the program stands alone, without its layouts and fonts") {
+    const ScratchFolder folder;
+    std::filesystem::create_directory(folder / "bin");
+    std::filesystem::copy_file(THAWSLIP_PROGRAM, folder / "bin/thawslip");
+    const auto begun = run("cd " + shell_word(folder.path().string()) +
+                           "; env -u THAWSLIP_DATA XDG_CONFIG_HOME=/nonexistent bin/thawslip new "
+                           "day.toml </dev/null");
+    CAPTURE(begun.err);
+    CHECK(begun.status == 0);
+    CHECK(has(read_file(folder / "day.toml"), "[day]"));
+}
