@@ -134,10 +134,10 @@ Fault without_value(const CLI::App& program, const std::string& what) {
             where_help_is(program)};
 }
 
-/// Text that is no number where one is wanted; all else comes as it is written.
-Fault no_number(const CLI::App& program, const std::string& what) {
+/// "--trial=maybe": options that take something look at it themselves before it is converted.
+Fault with_value(const CLI::App& program, const std::string& what) {
     const auto told = after(what, "convert: ");
-    return {fmt::format("{} takes a whole number, not \"{}\"",
+    return {fmt::format("{} takes no value, so not \"{}\"",
                         shown_name(program, before(told, " = ")), after(told, " = ")),
             where_help_is(program)};
 }
@@ -166,7 +166,7 @@ constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 6> explained = {{
     {CLI::ExitCodes::ExtrasError, unexpected},
     {CLI::ExitCodes::RequiredError, missing},
     {CLI::ExitCodes::ArgumentMismatch, without_value},
-    {CLI::ExitCodes::ConversionError, no_number},
+    {CLI::ExitCodes::ConversionError, with_value},
     {CLI::ExitCodes::ValidationError, invalid},
     {CLI::ExitCodes::ExcludesError, apart},
 }};

@@ -310,6 +310,8 @@ TEST_CASE(
          "error: --finishing and --cook-day cannot be used together\n"},
         {{"thawslip", "freezer", "next", "900"},
          "error: N takes a number from 1 to 366, not \"900\"\n"},
+        {{"thawslip", "labels", "a.toml", "--trial=maybe", "-o", "a.pdf"},
+         "error: --trial takes no value, so not \"maybe\"\n"},
         {{"thawslip", "read"}, "error: nothing to read is named\n"},
         {{"thawslip", "freezer", "eaten"}, "error: no bag is named\n    hint: name it by words"},
         {{"thawslip", "new", "a.toml", "b.toml"},
