@@ -50,6 +50,24 @@ TEST_CASE("check answers in JSON that Python reads, with dates as ISO 8601") {
                          "slow-cooker-thaw-first card two-hour-rule\n");
 }
 
+TEST_CASE("check says what room the bags take, and which of them its figures leave out") {
+    const ScratchFolder folder;
+    const std::string measured = "bags = 2\nweight = \"1.5 kg\"\nthickness = \"30 mm\"\n";
+    const auto all = check("--archive none.db " + day_with(folder, measured));
+    CHECK(has(all.out, "the freezer: 2 bags take about "));
+    CHECK(has(all.out,
+              "of food, bags and gaps not counted\n    in one flat stack 6 cm (3 in) high\n"));
+    const auto some = check("--archive none.db " +
+                            day_with(folder, measured + "[[package]]\ndish = \"Pear crumble\"\n"
+                                                        "servings = 4\nuse_by = 2027-01-17\n"));
+    CHECK(has(some.out, "the freezer: 3 bags take about "));
+    CHECK(has(some.out,
+              "not counted; 1 bag without a weight\n    in one flat stack 6 cm (3 in) high; "
+              "1 bag without a thickness\n"));
+    CHECK_FALSE(
+        has(check("--archive none.db " + day_with(folder, "bags = 2\n")).out, "the freezer: "));
+}
+
 TEST_CASE("check asks about an ingredient that names an allergen nobody declared") {
     const ScratchFolder folder;
     const auto outcome =
