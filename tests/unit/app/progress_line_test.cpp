@@ -64,7 +64,7 @@ TEST_CASE("only a terminal that can clear a line is shown how far work is") {
     ::close(file);
 }
 
-TEST_CASE("work that takes no second shows nothing; longer work, a line that goes at its end") {
+TEST_CASE("work that takes no second shows nothing, and longer work a line that goes at its end") {
     if (!has_terminals()) {
         return skip("this system gives no terminals (/dev/pts)");
     }

@@ -72,7 +72,7 @@ TEST_CASE("nobody has asked for long: that is an end, and not before") {
           }) == by(app::End::Idle));
 }
 
-TEST_CASE("a terminal that goes ends the waiting; where none was, none can go") {
+TEST_CASE("a terminal that goes ends the waiting, but where none was none can go") {
     if (!has_terminals()) {
         return skip("this system gives no terminals (/dev/pts)");
     }
