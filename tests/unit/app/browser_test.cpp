@@ -31,7 +31,8 @@ TEST_CASE("a screen is there where either of its variables says something") {
     CHECK(has_screen_with("", "wayland-0"));
 }
 
-TEST_CASE("a link is handed to the desktop as one word, and it is known where there is no desktop") {
+TEST_CASE(
+    "a link is handed to the desktop as one word, and it is known where there is no desktop") {
     const ScratchFolder folder;
     const Variable path{"PATH", folder.path().string()};
     const std::string link = "http://127.0.0.1:8033/#once=a b&c";
