@@ -9,6 +9,7 @@
 #include "json/answers.h"
 #include "kitchen/foods/food_reading.h"
 #include "kitchen/heat/thaw_ceiling.h"
+#include "kitchen/sources.h"
 #include "layout/legibility.h"
 #include "service/day/freezer_load.h"
 #include "service/day/in_freezer.h"
@@ -53,7 +54,7 @@ std::string_view words_for(kitchen::LeadBasis basis) {
     case kitchen::LeadBasis::HeatTransfer: return "heat transfer through its thickness";
     case kitchen::LeadBasis::HeatBalance: return "the heat it takes up, over the oven's power";
     case kitchen::LeadBasis::AgencyRule: return "the agencies' rule for its weight (USDA FSIS)";
-    case kitchen::LeadBasis::CommonPractice: return "common practice, no source";
+    case kitchen::LeadBasis::CommonPractice: return kitchen::practice;
     }
     return {};
 }
