@@ -12,8 +12,6 @@ if(THAWSLIP_POSTGRESQL)
     thawslip_test_program(unit_archive_on_server thawslip_test_postgres thawslip::archive)
     target_include_directories(unit_archive_on_server PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/unit/archive")
     target_compile_definitions(unit_archive_on_server PRIVATE THAWSLIP_ON_SERVER)
-    set_source_files_properties(unit/archive/server/rights_test.cpp unit/archive/server/tls_test.cpp
-                                PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON) # a Kind of its own
     add_test(NAME "unit/archive on a server: all that is about no file holds there too"
              COMMAND unit_archive_on_server)
     set_tests_properties("unit/archive on a server: all that is about no file holds there too"

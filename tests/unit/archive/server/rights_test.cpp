@@ -4,6 +4,8 @@
 #include "archive/server_sql.h"
 #include "samples.h"
 
+namespace rights_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 using Kind = ArchiveFault::Kind;
@@ -184,3 +186,5 @@ TEST_CASE("what makes a server ready may run again and twice at once, and a late
     CHECK_THROWS_AS(opened(scratch.path).back_up(out / "copy.db"), ArchiveFailure);
     CHECK(Archive::back_up(scratch.path, out / "copy.db").has_value());
 }
+
+} // namespace rights_test

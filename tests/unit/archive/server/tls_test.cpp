@@ -6,6 +6,8 @@
 #include <sys/socket.h>
 #include <unistd.h>
 
+namespace tls_test {
+
 using namespace thawslip;
 using namespace thawslip::test_support;
 using Kind = ArchiveFault::Kind;
@@ -96,3 +98,5 @@ TEST_CASE("a server is spoken to where its certificate is known, by a password o
     plain.replace(plain.find("verify-full"), 11, "disable");
     CHECK_FALSE(Archive::open(plain, Mode::Read).ok());
 }
+
+} // namespace tls_test
