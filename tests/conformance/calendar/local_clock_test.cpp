@@ -2,44 +2,23 @@
 // 8.3, TZ), which need no zone files.
 
 #include "kitchen/timeline/local_clock.h"
+#include "support/variable.h"
 
-#include <cstdlib>
 #include <ctime>
 #include <doctest/doctest.h>
 
 using namespace thawslip::kitchen;
+using thawslip::test_support::Variable;
 using namespace std::chrono;
 using namespace std::chrono_literals;
 
 namespace {
 
-/// Sets TZ for one scope.
-class Zone {
-public:
-    explicit Zone(const char* rule) {
-        if (const char* old = std::getenv("TZ"))
-            before_ = old;
-        setenv("TZ", rule, 1);
-        tzset();
-    }
-    ~Zone() {
-        if (before_.empty())
-            unsetenv("TZ");
-        else
-            setenv("TZ", before_.c_str(), 1);
-        tzset();
-    }
-    Zone(const Zone&) = delete;
-    Zone& operator=(const Zone&) = delete;
-
-private:
-    std::string before_;
-};
-
 minutes system_offset(Instant when) {
     const auto since = duration_cast<seconds>(when.time_since_epoch()).count();
     const time_t time = static_cast<time_t>(since);
     std::tm local{};
+    tzset(); // localtime_r need not look at TZ again
     localtime_r(&time, &local);
     return minutes{local.tm_gmtoff / 60};
 }
@@ -80,7 +59,7 @@ TEST_CASE("the kitchen clock shows what the system's clock shows, all year round
     const Instant last = sys_days{2027y / January / 1};
     for (const auto& zone : zones) {
         CAPTURE(zone.rule);
-        const Zone set{zone.rule};
+        const Variable set{"TZ", zone.rule};
         const auto clock = system_clock_between(first, last);
         CHECK(clock.changes.size() == static_cast<std::size_t>(zone.changes));
         int wrong = 0;
@@ -93,7 +72,7 @@ TEST_CASE("the kitchen clock shows what the system's clock shows, all year round
 TEST_CASE("what the clock shows is read as the system's mktime reads it") {
     for (const auto& zone : zones) {
         CAPTURE(zone.rule);
-        const Zone set{zone.rule};
+        const Variable set{"TZ", zone.rule};
         const auto clock =
             system_clock_between(sys_days{2025y / December / 30}, sys_days{2027y / January / 3});
         int wrong = 0;

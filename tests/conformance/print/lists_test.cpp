@@ -1,7 +1,7 @@
 #include "pages.h"
+#include "support/variable.h"
 
 #include <algorithm>
-#include <cstdlib>
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 #include <regex>
@@ -159,13 +159,12 @@ TEST_CASE("the lists speak the language that is set") {
 }
 
 TEST_CASE("the same lists are the same bytes, on the day that the clock shows") {
-    REQUIRE(setenv("SOURCE_DATE_EPOCH", "1792238400", 1) == 0);
+    const Variable october{"SOURCE_DATE_EPOCH", "1792238400"};
     const Lists lists{day};
     CHECK(read_file(lists.pdf) == read_file(Lists{day}.pdf));
     CHECK(has(words_in(lists.pdf), "Printed 17 Oct 2026"));
-    REQUIRE(setenv("SOURCE_DATE_EPOCH", "1795478400", 1) == 0);
+    const Variable november{"SOURCE_DATE_EPOCH", "1795478400"};
     CHECK(has(words_in(Lists{day}.pdf), "Printed 24 Nov 2026"));
-    REQUIRE(unsetenv("SOURCE_DATE_EPOCH") == 0);
 }
 
 } // namespace lists_test

@@ -3,7 +3,7 @@
 
 #include "app/desk/browser.h"
 #include "support/command.h"
-#include "variable.h"
+#include "support/variable.h"
 
 #include <doctest/doctest.h>
 #include <sys/wait.h>

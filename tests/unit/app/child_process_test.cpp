@@ -3,14 +3,12 @@
 
 #include "app/desk/child_process.h"
 #include "support/command.h"
-#include "variable.h"
+#include "support/variable.h"
 
 #include <chrono>
 #include <csignal>
 #include <doctest/doctest.h>
-#include <fcntl.h>
 #include <iostream>
-#include <iterator>
 #include <sys/wait.h>
 #include <unistd.h>
 

@@ -3,7 +3,7 @@
 
 #include "app/clock.h"
 #include "app/station.h"
-#include "variable.h"
+#include "support/variable.h"
 
 #include <chrono>
 #include <doctest/doctest.h>

@@ -3,7 +3,7 @@
 #include "app/desk/day_folder.h"
 #include "base/system_failure.h"
 #include "support/command.h"
-#include "variable.h"
+#include "support/variable.h"
 
 #include <doctest/doctest.h>
 #include <filesystem>

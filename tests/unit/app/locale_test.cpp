@@ -3,7 +3,7 @@
 // empty one says nothing. LC_PAPER is glibc's (locale(7)).
 
 #include "app/locale.h"
-#include "variable.h"
+#include "support/variable.h"
 
 #include <doctest/doctest.h>
 

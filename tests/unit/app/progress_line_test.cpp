@@ -1,8 +1,9 @@
 #include "app/progress_line.h"
-#include "support/skip.h"
+#include "support/redirected.h"
 #include "support/terminal.h"
-#include "variable.h"
+#include "support/variable.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <fcntl.h>
 #include <thread>
@@ -14,42 +15,13 @@ using std::chrono::seconds;
 using thawslip::app::progress_line;
 using thawslip::app::progress_text;
 
-namespace {
-
-/// Standard error is something else as long as this lives.
-class ErrorsTo {
-public:
-    explicit ErrorsTo(int descriptor) : before_{::dup(STDERR_FILENO)} {
-        ::dup2(descriptor, STDERR_FILENO);
-    }
-    ErrorsTo(const ErrorsTo&) = delete;
-    ErrorsTo& operator=(const ErrorsTo&) = delete;
-    ~ErrorsTo() {
-        ::dup2(before_, STDERR_FILENO);
-        ::close(before_);
-    }
-
-private:
-    int before_;
-};
-
-/// What a terminal has been sent so far and nobody has read.
-std::string sent_to(const Terminal& terminal) {
-    ::fcntl(terminal.hand(), F_SETFL, O_NONBLOCK);
-    std::array<char, 4096> block{};
-    const auto size = ::read(terminal.hand(), block.data(), block.size());
-    return size > 0 ? std::string{block.data(), static_cast<std::size_t>(size)} : std::string{};
-}
-
-} // namespace
-
 TEST_CASE("only a terminal that can clear a line is shown how far work is") {
     if (!has_terminals()) {
-        return skip("this system gives no terminals (/dev/pts)");
+        return;
     }
     const Terminal terminal;
     {
-        const ErrorsTo there{terminal.end()};
+        const Redirected there{STDERR_FILENO, terminal.end()};
         const Variable kind{"TERM", "vt100"};
         CHECK(static_cast<bool>(progress_line("reading")));
         const Variable none{"TERM", std::nullopt};
@@ -58,7 +30,7 @@ TEST_CASE("only a terminal that can clear a line is shown how far work is") {
         CHECK_FALSE(static_cast<bool>(progress_line("reading")));
     }
     const int file = ::open("/dev/null", O_WRONLY);
-    const ErrorsTo nobody{file};
+    const Redirected nobody{STDERR_FILENO, file};
     const Variable kind{"TERM", "vt100"};
     CHECK_FALSE(static_cast<bool>(progress_line("reading")));
     ::close(file);
@@ -66,29 +38,29 @@ TEST_CASE("only a terminal that can clear a line is shown how far work is") {
 
 TEST_CASE("work that takes no second shows nothing, and longer work a line that goes at its end") {
     if (!has_terminals()) {
-        return skip("this system gives no terminals (/dev/pts)");
+        return;
     }
     const Terminal terminal;
-    const ErrorsTo there{terminal.end()};
+    const Redirected there{STDERR_FILENO, terminal.end()};
     const Variable kind{"TERM", "vt100"};
     const auto line = progress_line("reading");
     line(1, 9);
     line(9, 9);
-    CHECK(sent_to(terminal).empty());
+    CHECK(read_at_once(terminal.hand()).empty());
     std::this_thread::sleep_for(milliseconds{1100});
     for (std::size_t done = 0; done < 50; ++done) { // a line that flickers is not read
         line(2, 9);
     }
-    const auto shown = sent_to(terminal);
+    const auto shown = read_at_once(terminal.hand());
     CHECK(shown.starts_with("\r\x1b[Kreading: 2 of 9, "));
     CHECK(std::ranges::count(shown, '\r') < 50);
     std::this_thread::sleep_for(milliseconds{110});
     line(4, 9);
-    CHECK(sent_to(terminal).starts_with("\r\x1b[Kreading: 4 of 9, "));
+    CHECK(read_at_once(terminal.hand()).starts_with("\r\x1b[Kreading: 4 of 9, "));
     line(9, 9);
-    CHECK(sent_to(terminal) == "\r\x1b[K");
+    CHECK(read_at_once(terminal.hand()) == "\r\x1b[K");
     line(9, 9);
-    CHECK(sent_to(terminal).empty());
+    CHECK(read_at_once(terminal.hand()).empty());
 }
 
 TEST_CASE("how far work is, how fast, and how long it takes still") {

@@ -4,8 +4,8 @@
 #include "app/desk/run_file.h"
 #include "base/system_failure.h"
 #include "support/command.h"
+#include "support/variable.h"
 
-#include <cstdlib>
 #include <doctest/doctest.h>
 #include <filesystem>
 
@@ -23,10 +23,7 @@ const std::string key = "00112233445566778899aabbccddeeff";
 /// Run files stand below a folder of the test's own.
 struct Running {
     ScratchFolder folder;
-    Running() { ::setenv("XDG_RUNTIME_DIR", folder.path().c_str(), 1); }
-    Running(const Running&) = delete;
-    Running& operator=(const Running&) = delete;
-    ~Running() { ::unsetenv("XDG_RUNTIME_DIR"); }
+    Variable runtime{"XDG_RUNTIME_DIR", folder.path().string()};
 
     /// Where the only desk has its file.
     static fs::path place() {

@@ -4,7 +4,7 @@
 
 #include "app/files/user_folders.h"
 #include "support/command.h"
-#include "variable.h"
+#include "support/variable.h"
 
 #include <doctest/doctest.h>
 #include <filesystem>
