@@ -117,6 +117,7 @@ TEST_CASE("a desk ends with its terminal") {
         return;
     }
     if (process == 0) {
+        std::signal(SIGHUP, SIG_DFL); // which nohup(1) has ignored
         ::setenv("HOME", user.home.path().c_str(), 1);
         ::setenv("XDG_RUNTIME_DIR", (user.home / "run").c_str(), 1);
         ::execl(THAWSLIP_PROGRAM, "thawslip", "desk", "--no-open", user.days().c_str(), nullptr);

@@ -45,6 +45,17 @@ std::vector<char*> pointers(std::vector<std::string>& texts) {
     return all;
 }
 
+/// Signals that ask a program to end, which whoever runs the tests may ignore: nohup(1), or a
+/// script that has them in its background.
+sigset_t ends_of_a_program() {
+    sigset_t ends;
+    ::sigemptyset(&ends);
+    for (const int number : {SIGHUP, SIGINT, SIGTERM}) {
+        ::sigaddset(&ends, number);
+    }
+    return ends;
+}
+
 pid_t start(const User& user, std::vector<std::string> words, const std::string& said) {
     auto environment = environment_of(user);
     posix_spawn_file_actions_t actions;
@@ -53,9 +64,15 @@ pid_t start(const User& user, std::vector<std::string> words, const std::string&
     posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, said.c_str(),
                                      O_WRONLY | O_CREAT | O_TRUNC | O_APPEND, 0600);
     posix_spawn_file_actions_adddup2(&actions, STDOUT_FILENO, STDERR_FILENO);
+    posix_spawnattr_t manner;
+    posix_spawnattr_init(&manner);
+    const auto ends = ends_of_a_program();
+    posix_spawnattr_setsigdefault(&manner, &ends);
+    posix_spawnattr_setflags(&manner, POSIX_SPAWN_SETSIGDEF);
     pid_t process = -1;
-    const int fault = ::posix_spawn(&process, THAWSLIP_PROGRAM, &actions, nullptr,
+    const int fault = ::posix_spawn(&process, THAWSLIP_PROGRAM, &actions, &manner,
                                     pointers(words).data(), pointers(environment).data());
+    posix_spawnattr_destroy(&manner);
     posix_spawn_file_actions_destroy(&actions);
     if (fault != 0) {
         throw std::runtime_error{"the program cannot be started"};

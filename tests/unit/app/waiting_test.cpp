@@ -44,6 +44,7 @@ TEST_CASE("a signal that asks a program to end ends the waiting, also one that c
     for (const int number : {SIGINT, SIGTERM, SIGHUP}) {
         CAPTURE(number);
         CHECK(ended_by([&] {
+                  std::signal(number, SIG_DFL); // a test may itself be run by nohup(1)
                   const app::Waiting waiting;
                   ::raise(number);
                   return waiting.wait(1h, asked_now, [] {});
@@ -54,6 +55,7 @@ TEST_CASE("a signal that asks a program to end ends the waiting, also one that c
 TEST_CASE("what was ignored at the start, as nohup(1) has it, ends nothing") {
     CHECK(ended_by([] {
               std::signal(SIGHUP, SIG_IGN);
+              std::signal(SIGTERM, SIG_DFL);
               const app::Waiting waiting;
               int seconds = 0;
               return waiting.wait(1h, asked_now,
@@ -80,6 +82,7 @@ TEST_CASE("a terminal that goes ends the waiting, but where none was none can go
     const auto begun_at = [&](int input) {
         return ended_by([&] {
             ::dup2(input, STDIN_FILENO);
+            std::signal(SIGTERM, SIG_DFL);
             const app::Waiting waiting;
             int seconds = 0;
             return waiting.wait(1h, asked_now, [&] {
