@@ -16,7 +16,7 @@ Paragraph echo_of(Paragraph second) {
 
 /// What the second language says in a paragraph's place: of the cook's own words their label alone.
 Paragraph in_place_of(const Paragraph& first, Paragraph second) {
-    if (first.is_cooks) { // "150 ml (⅝ cup) cream" differs in the name of a unit
+    if (first.is_cooks) { // "150 ml (½ cup 2 tbsp) cream" differs in the name of a unit
         second.spans = first.spans;
         second.below = first.below;
     }

@@ -44,7 +44,7 @@ constexpr Amount gram_steps[] = {{1000, 1}, {500, 1}, {250, 1}, {100, 1}, {50, 1
                                  {25, 1},   {10, 1},  {5, 1},   {1, 1}};
 constexpr Amount millilitre_steps[] = {{1000, 1}, {500, 1}, {250, 1}, {100, 1},
                                        {50, 1},   {10, 1},  {5, 1},   {1, 1}};
-constexpr Amount cup_steps[] = {{1, 1}, {1, 2}, {1, 4}, {1, 3}, {1, 8}};
+constexpr Amount cup_steps[] = {{1, 1}, {1, 2}, {1, 4}, {1, 3}};
 constexpr Amount quarter_steps[] = {{1, 1}, {1, 2}, {1, 4}};
 constexpr Amount half_steps[] = {{1, 1}, {1, 2}};
 constexpr Amount eighth_steps[] = {{1, 1}, {1, 2}, {1, 4}, {1, 8}};
@@ -58,12 +58,30 @@ std::vector<Measure> metric_from(double base, Unit small, Unit large) {
     return {{in_lowest_terms({rounded.numerator, rounded.denominator * 1000}), large}};
 }
 
+/// As much of a volume as a large measure shows, filled up with small ones, for there is no measure
+/// of an eighth: 2 cups 2 tbsp. Whole small ones where they come close, else the nearest half.
+std::vector<Measure> filled_up(double millilitres, Measure large, Unit small, Measures measures) {
+    const double spoon = factor(small, measures).value();
+    const double rest = millilitres - large.amount.value() * factor(large.unit, measures).value();
+    const auto whole = nearest_multiple(rest / spoon, {1, 1});
+    const bool is_enough = std::abs(whole.value() * spoon - rest) <= tolerance * millilitres;
+    const Measure filling{is_enough ? whole : nearest_multiple(rest / spoon, {1, 2}), small};
+    return large.amount.numerator == 0 ? std::vector{filling} : std::vector{large, filling};
+}
+
 std::vector<Measure> imperial_volume(double millilitres) {
+    constexpr double ounces_in_pint = 20;
     const double ounces = millilitres / factor(Unit::FluidOunce, Measures::Imperial).value();
-    if (ounces < 10) { // half a pint
+    if (ounces < 10) {
         return {{roundest(ounces, half_steps), Unit::FluidOunce}};
     }
-    return {{roundest(ounces / 20, eighth_steps), Unit::Pint}};
+    const double pints = ounces / ounces_in_pint;
+    const auto rounded = roundest(pints, quarter_steps);
+    if (is_close(rounded, pints)) {
+        return {{rounded, Unit::Pint}};
+    }
+    const Measure whole{{static_cast<std::int64_t>(pints), 1}, Unit::Pint};
+    return filled_up(millilitres, whole, Unit::FluidOunce, Measures::Imperial);
 }
 
 /// In spoons and cups, and above 16 US cups in quarts.
@@ -80,10 +98,15 @@ std::vector<Measure> volume_in_cups(double millilitres, Measures measures) {
         return {{roundest(count(Unit::Quart), quarter_steps), Unit::Quart}};
     }
     const auto rounded = roundest(cups, cup_steps);
-    if (!is_close(rounded, cups) && cups < 0.62) { // ten tablespoons
+    if (is_close(rounded, cups)) {
+        return {{rounded, Unit::Cup}};
+    }
+    if (cups < 0.62) { // ten tablespoons
         return {{roundest(count(Unit::Tablespoon), half_steps), Unit::Tablespoon}};
     }
-    return {{rounded, Unit::Cup}};
+    const auto quarters = static_cast<std::int64_t>(4 * cups);
+    return filled_up(millilitres, {in_lowest_terms({quarters, 4}), Unit::Cup}, Unit::Tablespoon,
+                     measures);
 }
 
 std::vector<Measure> pounds_and_ounces(double grams) {

@@ -11,17 +11,18 @@
 
 namespace thawslip::kitchen {
 
-/// One number with its unit. A mass in pounds and ounces takes two: 4 lb, 14 oz.
+/// One number with its unit. A mass in pounds and ounces, or a volume in cups and spoons, takes
+/// two: 4 lb, 14 oz.
 struct Measure {
     Amount amount;
     Unit unit = Unit::Count;
     friend bool operator==(const Measure&, const Measure&) = default;
 };
 
-/// The same in the other system, as cooks write it: 1 l is 4¼ cups, 2.2 kg is 4 lb 14 oz,
-/// 1 cup is 240 ml. The roundest number within 2.5 %, or, where none is, the nearest that a
-/// spoon, cup or scale shows. Nothing for counts and spoons, which both systems share, and for
-/// amounts too small to convert with sense (under 7 g).
+/// The same in the other system, as cooks write it: 1 l is 4¼ cups, 150 ml is ½ cup 2 tbsp, 2.2 kg
+/// is 4 lb 14 oz, 1 cup is 240 ml. The roundest number within 2.5 %, or, where none is, the nearest
+/// that spoons, cups or a scale show. Nothing for counts and spoons, which both systems share, and
+/// for amounts too small to convert with sense (under 7 g).
 std::vector<Measure> in_other_system(Measure measure, Measures measures);
 
 /// `4¼ cups`, `4 lb 14 oz`, `2.2 kg`: the units' names, and the decimal mark, of the style.

@@ -50,12 +50,12 @@ TEST_CASE("each line is followed by what the second language says in its place")
 }
 
 TEST_CASE("the cook's own words stand once, though a unit is called otherwise") {
-    auto own = line("After 45 min", "150 ml (⅝ cup) cream");
+    auto own = line("After 45 min", "150 ml (½ cup 2 tbsp) cream");
     own.is_cooks = true;
-    auto echoed = line("Nach 45 min", "150 ml (⅝ Tasse) cream");
+    auto echoed = line("Nach 45 min", "150 ml (½ Tasse 2 EL) cream");
     echoed.is_cooks = true;
     const auto both = bilingual(card({own}, "x"), card({echoed}, "y"));
-    auto label_alone = second(line("Nach 45 min", "150 ml (⅝ cup) cream"));
+    auto label_alone = second(line("Nach 45 min", "150 ml (½ cup 2 tbsp) cream"));
     label_alone.is_cooks = true;
     CHECK(both.field("finish")->paragraphs == std::vector{own, label_alone});
     echoed.label = own.label;
