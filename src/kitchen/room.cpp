@@ -50,6 +50,10 @@ Room room_of(const Package& package, Wetness wetness) {
     return room;
 }
 
+bool are_all_weighed(const Room& room, const std::optional<FreezerHolds>& holds) {
+    return room.unweighed == 0 && (!holds || holds->unweighed == 0);
+}
+
 Fill fill_of(double freezer_litres, double needed, double held) {
     const double all = needed + held;
     if (all > freezer_litres) {

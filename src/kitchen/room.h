@@ -38,6 +38,9 @@ struct FreezerHolds {
     int unweighed = 0;
 };
 
+/// Whether what bags take is known of all of them: those at hand, and those in the freezer already.
+bool are_all_weighed(const Room& room, const std::optional<FreezerHolds>& holds);
+
 /// How full bags make a freezer, with what it holds.
 enum class Fill {
     Fits,

@@ -67,32 +67,47 @@ void add_uncounted(Field& field, const kitchen::Plan& plan, const Style& style) 
     }
 }
 
-const char* key_of_fill(kitchen::Fill fill) {
+const char* key_of_fill(kitchen::Fill fill, bool all_weighed) {
     switch (fill) {
-    case kitchen::Fill::Fits: return "room.fits";
+    case kitchen::Fill::Fits: return all_weighed ? "room.fits" : "room.fits-weighed";
     case kitchen::Fill::Tight: return "room.tight";
     case kitchen::Fill::Over: break;
     }
     return "room.over";
 }
 
+/// "9 bags, 12 l", and how many of them the litres leave out.
+std::string say_holds(const kitchen::FreezerHolds& holds, const Style& style) {
+    const auto count = [&](int bags) {
+        return say_bag_count(static_cast<std::size_t>(bags), style);
+    };
+    if (holds.bags == 0) {
+        return style.say("room.holds-none");
+    }
+    const auto known =
+        holds.unweighed == holds.bags
+            ? count(holds.bags)
+            : style.say("room.count", {count(holds.bags), say_litres(holds.litres, style)});
+    return holds.unweighed == 0
+               ? known
+               : style.say("room.holds-unweighed", {known, count(holds.unweighed)});
+}
+
 /// What is in the freezer already, and how full it gets.
 void add_holds(Field& field, const kitchen::Plan& plan, const Style& style) {
     const double held = plan.holds ? plan.holds->litres : 0.0;
     if (plan.holds) {
-        const auto count = say_bag_count(static_cast<std::size_t>(plan.holds->bags), style);
-        field.paragraphs.push_back(labelled(
-            style.say("room.holds"),
-            plan.holds->bags == 0 ? style.say("room.holds-none")
-                                  : style.say("room.count", {count, say_litres(held, style)})));
+        field.paragraphs.push_back(
+            labelled(style.say("room.holds"), say_holds(*plan.holds, style)));
     }
     if (plan.freezer_litres && plan.room.litres > 0.0) {
         const auto fill = kitchen::fill_of(*plan.freezer_litres, plan.room.litres, held);
-        field.paragraphs.push_back(
-            labelled(style.say("room.together"),
-                     style.say("room.of", {say_litres(plan.room.litres + held, style),
-                                           say_litres(*plan.freezer_litres, style),
-                                           style.say(key_of_fill(fill))})));
+        field.paragraphs.push_back(labelled(
+            style.say("room.together"),
+            style.say("room.of",
+                      {say_litres(plan.room.litres + held, style),
+                       say_litres(*plan.freezer_litres, style),
+                       style.say(key_of_fill(fill, are_all_weighed(plan.room, plan.holds)))})));
     }
 }
 

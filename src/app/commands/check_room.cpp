@@ -30,14 +30,13 @@ void show_stack(const kitchen::Room& room, const wording::Style& style, std::ost
     }
 }
 
-void show_holds(const kitchen::Plan& plan, const wording::Style& style, std::ostream& out) {
-    if (plan.holds) {
-        out << fmt::format("    by the archive {} {} in it already, about {}{}\n",
-                           counted(plan.holds->bags, "other bag"),
-                           plan.holds->bags == 1 ? "is" : "are",
-                           wording::say_litres(plan.holds->litres, style),
-                           left_out(plan.holds->unweighed, "weight"));
-    }
+void show_holds(const kitchen::FreezerHolds& holds, const wording::Style& style,
+                std::ostream& out) {
+    const bool knows_some = holds.unweighed < holds.bags;
+    out << fmt::format("    by the archive {} {} in it already{}{}\n",
+                       counted(holds.bags, "other bag"), holds.bags == 1 ? "is" : "are",
+                       knows_some ? ", about " + wording::say_litres(holds.litres, style) : "",
+                       left_out(holds.unweighed, "weight"));
 }
 
 } // namespace
@@ -51,12 +50,16 @@ void show_room(const kitchen::Plan& plan, const wording::Style& style, std::ostr
                        counted(room.bags, "bag"), room.bags == 1 ? "takes" : "take",
                        wording::say_litres(room.litres, style), left_out(room.unweighed, "weight"));
     show_stack(room, style, out);
-    show_holds(plan, style, out);
+    if (plan.holds) {
+        show_holds(*plan.holds, style, out);
+    }
     if (plan.freezer_litres) {
         const double all = room.litres + (plan.holds ? plan.holds->litres : 0.0);
-        out << fmt::format("    together {} of its {}: {}\n", wording::say_litres(all, style),
-                           wording::say_litres(*plan.freezer_litres, style),
-                           words_for(kitchen::fill_of(*plan.freezer_litres, all, 0.0)));
+        out << fmt::format(
+            "    together {} of its {}: {}{}\n", wording::say_litres(all, style),
+            wording::say_litres(*plan.freezer_litres, style),
+            words_for(kitchen::fill_of(*plan.freezer_litres, all, 0.0)),
+            kitchen::are_all_weighed(room, plan.holds) ? "" : ", as far as weights are known");
     }
 }
 

@@ -551,7 +551,16 @@ TEST_CASE("the day sheet says how much room the bags need, beside what the freez
     CHECK(has(lines, "In one flat stack: 12 cm high, on 28 × 28 cm"));
     CHECK(has(lines, "Without a weight, not counted: 1 bag"));
     CHECK(has(lines, "In the freezer already: 6 bags, 12 l"));
-    CHECK(has(lines, "Together: 21 l of its 30 l. There is room."));
+    CHECK(has(lines, "Together: 21 l of its 30 l. There is room for what has a weight; weigh the "
+                     "others."));
+    plan.holds->unweighed = 2;
+    const auto less_known = lines_of(one_day_sheet(plan), "freezing");
+    CHECK(has(less_known,
+              "In the freezer already: 6 bags, 12 l; without a weight, not counted: 2 bags"));
+    plan.holds = kitchen::FreezerHolds{6, 0, 6};
+    CHECK(has(lines_of(one_day_sheet(plan), "freezing"),
+              "In the freezer already: 6 bags; without a weight, not counted: 6 bags"));
+    plan.holds = kitchen::FreezerHolds{6, 12.2, 0};
     plan.freezer_litres = 20;
     CHECK(has(lines_of(one_day_sheet(plan), "freezing"),
               "Together: 21 l of its 20 l. Too much: make room first, or pack less."));
@@ -559,7 +568,11 @@ TEST_CASE("the day sheet says how much room the bags need, beside what the freez
     plan.freezer_litres = 12;
     const auto alone = lines_of(one_day_sheet(plan), "freezing");
     CHECK(has(alone, "In the freezer already: nothing else, as far as is known"));
-    CHECK(has(alone, "Together: 9 l of its 12 l. There is room."));
+    CHECK(has(alone, "Together: 9 l of its 12 l. There is room for what has a weight; weigh the "
+                     "others."));
+    plan.room.unweighed = 0;
+    CHECK(has(lines_of(one_day_sheet(plan), "freezing"),
+              "Together: 9 l of its 12 l. There is room."));
     const auto says_together = [&plan] {
         return std::ranges::any_of(lines_of(one_day_sheet(plan), "freezing"),
                                    [](const auto& line) { return line.starts_with("Together"); });
