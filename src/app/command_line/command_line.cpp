@@ -200,7 +200,8 @@ void add_check(CLI::App& app, Command& chosen) {
             ->add_flag("--why{dates}", *why,
                        "also say where each date comes from, and how well all reads; --why=all, "
                        "how large all is set and how the code is made too")
-            ->transform(one_of({"dates", "all"}));
+            ->transform(one_of({"dates", "all"}))
+            ->disable_flag_override(false);
     auto answer = add_json(*command, "answer in JSON");
     command->get_option("--json")->excludes(tell_why);
     command->callback([=, &chosen] {
@@ -375,6 +376,7 @@ struct Parser {
             return help_text(describe(*command));
         });
         app.set_help_flag("-h,--help", "show this help and exit");
+        app.option_defaults()->disable_flag_override(); // no "--only-new=2"
         app.fallthrough();
         app.require_subcommand(1);
         app.set_version_flag("--version", "thawslip " THAWSLIP_VERSION,

@@ -21,6 +21,7 @@ void add_destination(CLI::App& command, std::string& output, std::optional<std::
         .add_flag("--print{" + usual_printer + "}", *name,
                   "print it, on this printer or the default one, at 100 % on the stock's paper")
         ->option_text("[PRINTER]")
+        ->disable_flag_override(false)
         ->multi_option_policy(CLI::MultiOptionPolicy::TakeLast)
         ->each([&printer, name](const std::string& given) {
             printer = given == usual_printer ? "" : given;

@@ -127,18 +127,16 @@ Fault missing(const CLI::App& program, const std::string& what) {
     return {name + " is missing", where_help_is(program)};
 }
 
-Fault without_value(const CLI::App& program, const std::string& what) {
+/// An option without the value that it takes, or "--trial=maybe", with one that it does not.
+Fault other_value(const CLI::App& program, const std::string& what) {
+    constexpr std::string_view overridden = " was given a disallowed flag override";
+    if (what.ends_with(overridden)) {
+        return {fmt::format("--{} takes no value", before(what, overridden)),
+                where_help_is(program)};
+    }
     const auto name = before(what, ":");
     const auto value = value_of(program, name);
     return {fmt::format("{} needs a value{}", name, value.empty() ? "" : ": " + value),
-            where_help_is(program)};
-}
-
-/// "--trial=maybe": options that take something look at it themselves before it is converted.
-Fault with_value(const CLI::App& program, const std::string& what) {
-    const auto told = after(what, "convert: ");
-    return {fmt::format("{} takes no value, so not \"{}\"",
-                        shown_name(program, before(told, " = ")), after(told, " = ")),
             where_help_is(program)};
 }
 
@@ -162,11 +160,10 @@ Fault apart(const CLI::App& program, const std::string& what) {
 
 using Explain = Fault (*)(const CLI::App&, const std::string&);
 
-constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 6> explained = {{
+constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 5> explained = {{
     {CLI::ExitCodes::ExtrasError, unexpected},
     {CLI::ExitCodes::RequiredError, missing},
-    {CLI::ExitCodes::ArgumentMismatch, without_value},
-    {CLI::ExitCodes::ConversionError, with_value},
+    {CLI::ExitCodes::ArgumentMismatch, other_value},
     {CLI::ExitCodes::ValidationError, invalid},
     {CLI::ExitCodes::ExcludesError, apart},
 }};
