@@ -2,6 +2,7 @@
 
 #include "kitchen/timeline/cook_window.h"
 #include "kitchen/timeline/faster_thaw.h"
+#include "kitchen/timeline/shared_appliance.h"
 #include "kitchen/timeline/thaw_window.h"
 
 #include <algorithm>
@@ -54,6 +55,8 @@ public:
             return std::tuple{event.at,   is_at_serving(event), event.what,
                               event.dish, event.finish,         event.side};
         });
+        for (auto& shared : shared_appliances(request_, line_.dishes))
+            remark(std::move(shared));
         tell_clock_changes();
         return std::move(line_);
     }

@@ -49,9 +49,10 @@ constexpr RemarkRule rules[] = {
     {FinishBeforeStart, Caution, "finish_before_start", ""},
     {FinishAfterReady, Caution, "finish_after_ready", ""},
     {SideLate, Caution, "side_late", ""},
+    {SharedAppliance, Caution, "shared_appliance", ""},
 };
 
-static_assert(rows_in_order(rules, &RemarkRule::id, SideLate));
+static_assert(rows_in_order(rules, &RemarkRule::id, SharedAppliance));
 
 } // namespace
 

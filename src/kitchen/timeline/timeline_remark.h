@@ -49,6 +49,7 @@ enum class RemarkId {
     FinishBeforeStart,
     FinishAfterReady,
     SideLate,
+    SharedAppliance,
 };
 
 using RemarkValue = std::variant<Instant, std::chrono::minutes, Date>;

@@ -554,7 +554,7 @@ TEST_CASE("every remark has one row and a key of its own") {
         CHECK(keys.insert(rule.key).second);
         CHECK(&rule_of(rule.id) == &rule);
     }
-    CHECK(remark_rules().size() == static_cast<std::size_t>(RemarkId::SideLate) + 1);
+    CHECK(remark_rules().size() == static_cast<std::size_t>(RemarkId::SharedAppliance) + 1);
 }
 
 TEST_CASE("the middle of a range and half as long again round up to whole minutes") {
@@ -579,6 +579,41 @@ TEST_CASE("a bag that was to thaw in a stack may still do so on a rack, where th
     stacked.keeps_thawed = 1h;
     const auto hardly = timeline(request_for({stacked}, supper, supper - on_a_rack - 3h));
     CHECK(find(hardly, RemarkId::ThawOnRack) == nullptr);
+}
+
+TEST_CASE("an appliance that two things need at once is told, with from when to when") {
+    const auto shared = [](std::vector<TimelineDish> dishes, LocalMinute now = week_before) {
+        std::vector<std::string> told;
+        const auto line = timeline(request_for(std::move(dishes), supper, now));
+        for (const auto& remark : line.remarks) {
+            if (remark.id == RemarkId::SharedAppliance)
+                told.push_back(clock(line, std::get<Instant>(remark.values.at(0))) + " " +
+                               clock(line, std::get<Instant>(remark.values.at(1))) + " dish " +
+                               std::to_string(*remark.dish) +
+                               (remark.side ? " side " + std::to_string(*remark.side) : ""));
+        }
+        return told;
+    };
+    using Told = std::vector<std::string>;
+    auto bake = pork(); // an hour in the oven
+    bake.package.cook->time = TimeRange{30min, 30min};
+    CHECK(shared({pork(), bake}) == Told{"2026-12-03T18:00 2026-12-03T18:30 dish 1"});
+    CHECK(shared({bake, pork()}) == Told{"2026-12-03T18:00 2026-12-03T18:30 dish 1"});
+    CHECK(shared({pork(), stew(), compote(), bake}) ==
+          Told{"2026-12-03T18:00 2026-12-03T18:30 dish 3"});
+    CHECK(shared({pork(), stew()}) == Told{});
+    CHECK(shared({stew(), stew()}, supper - 1h) == Told{}); // neither can be done any more
+    auto in_pot = bake;
+    in_pot.package.cook->vessel = Vessel::Pot;
+    CHECK(shared({in_pot, in_pot}) == Told{});
+    Side bread;
+    bread.takes = {20min, 20min};
+    bread.vessel = Vessel::Oven;
+    auto with_bread = pork();
+    with_bread.package.sides = {bread};
+    CHECK(shared({with_bread}) == Told{"2026-12-03T18:10 2026-12-03T18:30 dish 0 side 0"});
+    with_bread.package.sides[0].ready = {When::Anchor::AtStart, 0min}; // out as the dish goes in
+    CHECK(shared({with_bread}) == Told{});
 }
 
 } // namespace timeline_test
