@@ -42,6 +42,20 @@ TEST_CASE(
     CHECK(says(json.out, R"("verdict":"fits")"));
 }
 
+TEST_CASE("room is promised for what has a weight, also of what the freezer has") {
+    const Kitchen kitchen;
+    auto unweighed = day("2026-10-10");
+    const std::string weight = "weight = \"1.5 kg\"\n";
+    unweighed.erase(unweighed.find(weight), weight.size());
+    write_file(kitchen.folder / "first.toml", unweighed);
+    write_file(kitchen.folder / "second.toml", day("2026-10-17"));
+    REQUIRE(kitchen("labels first.toml -o first.pdf").status == 0);
+    const auto check = kitchen("check second.toml");
+    CHECK(
+        says(check.out, "by the archive 4 other bags are in it already; 4 bags without a weight"));
+    CHECK(says(check.out, "there is room, as far as weights are known\n"));
+}
+
 TEST_CASE("the lists name what the freezer has, and bags of another kitchen lie elsewhere") {
     const Kitchen kitchen;
     write_file(kitchen.folder / "first.toml", day("2026-10-10"));
