@@ -5,6 +5,7 @@
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <fmt/format.h>
+#include <regex>
 #include <set>
 #include <sstream>
 #include <vector>
@@ -54,6 +55,9 @@ TEST_CASE_FIXTURE(TwoFiles, "a second file with that dish and day: asked, not sw
         CHECK(says(asked.err, "b.toml:4:8: error: bags of \"Barley pot\", made 2026-10-17"));
         CHECK(says(asked.err, "--new-batch"));
         CHECK(says(asked.err, "--same-batch " + first_id("barley")));
+        static const std::regex known{"label: 3 bags that serve 6, printed 20\\d\\d-\\d\\d-\\d\\d "
+                                      "from .*/a\\.toml\n"};
+        CHECK(std::regex_search(asked.err, known));
         CHECK_FALSE(says(asked.err, "take its old label off"));
         CHECK_FALSE(fs::exists(folder / "b.pdf"));
         CHECK(sql(".dump") == before);
