@@ -1,6 +1,7 @@
 #include "support/command.h"
 
 #include <doctest/doctest.h>
+#include <filesystem>
 
 namespace plan_test {
 
@@ -48,9 +49,27 @@ TEST_CASE("a dish is planned backwards from the time to eat") {
     CHECK(has(outcome.out, "Local food-safety rules come first."));
 }
 
+TEST_CASE(
+    "a file is planned by its ending, or because it is there, and else the archive is asked") {
+    const ScratchFolder folder;
+    std::filesystem::copy_file(THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml",
+                               folder / "saturday");
+    const auto asked = [&](const std::string& word) {
+        return run("cd " + shell_word(folder.path().string()) + " && XDG_CONFIG_HOME=. " +
+                   THAWSLIP_PROGRAM + " --archive none.db plan " + word +
+                   " --eat '2026-12-03 18:30' --now '2026-11-20 09:00'");
+    };
+    CHECK(asked("saturday").status == 0);
+    CHECK(has(asked("sunday.toml").err, "sunday.toml: error: there is no such file\n"));
+    CHECK(has(asked("sunday").err, "error: there is no file \"sunday\", and nothing has been"));
+}
+
 TEST_CASE("all dishes of a table share one plan in order of time") {
     const auto outcome = plan("--eat '2026-12-03 18:30' --now '2026-11-20 09:00'");
     CHECK(outcome.status == 0);
+    CHECK(has(outcome.out,
+              "caution: Smoky bean and sausage bake: From Thu 3 Dec 2026, 17:45 to Thu "
+              "3 Dec 2026, 18:30 something else in this plan needs the same"));
     const char* in_order[] = {
         "10:30  Start cooking 1 bag of Squash", "Start cooking 1 bag of RAW · Apple",
         "18:20  Add 200 g (7 oz) baby spinach", "18:30  Plum and ginger compote: ready"};

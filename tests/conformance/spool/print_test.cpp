@@ -38,6 +38,12 @@ struct Kitchen {
     Outcome labels(const Server& to, const std::string& arguments) const {
         return run_at(to.address(), "labels " + shell_word(sample) + " " + arguments);
     }
+    /// Takes what is proposed.
+    Outcome setup_at(const std::string& address) const {
+        write_file(folder / "answers", std::string(20, '\n'));
+        return run_at(address, "setup --settings " + shell_word(folder / "settings.toml") + " <" +
+                                   shell_word(folder / "answers"));
+    }
     bool has_archive() const { return std::filesystem::exists(folder / "thawslip/archive.db"); }
 };
 
@@ -173,6 +179,47 @@ TEST_CASE_FIXTURE(Kitchen, "where no server answers, that is said and nothing is
     CHECK(std::filesystem::is_empty(folder.path()));
 }
 
+TEST_CASE_FIXTURE(Kitchen, "where none of several printers is the usual one, they are named") {
+    const Server cups{Queues::NoneIsUsual};
+    if (!cups.answers()) {
+        skip("no CUPS server of our own can be started here: " + cups.log());
+        return;
+    }
+    const auto outcome = labels(cups, "--print");
+    CHECK(outcome.status == 1);
+    CHECK(has(outcome.err, "error: no default printer is set\n    hint: name one with --print: "
+                           "\"broken\", \"kitchen\" or \"office\"\n"));
+    CHECK(std::filesystem::is_empty(folder.path()));
+    CHECK(has(setup_at(cups.address()).out, "1 broken, 2 kitchen, 3 office;"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a server without any printer is told, and setup asks about none") {
+    const Server cups{Queues::None};
+    if (!cups.answers()) {
+        skip("no CUPS server of our own can be started here: " + cups.log());
+        return;
+    }
+    const auto outcome = labels(cups, "--print");
+    CHECK(outcome.status == 3);
+    CHECK(has(outcome.err, "error: the CUPS server at " + cups.address() + " has no printer\n"));
+    const auto setup = setup_at(cups.address());
+    CHECK(setup.status == 0);
+    CHECK_FALSE(has(setup.out, "Printer for "));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a computer that has no library to print with is told how to go on") {
+    write_file(folder / "libcups.so.2", ""); // found first, and no library
+    const auto home = shell_word(folder.path().string());
+    const auto asked = [&](const std::string& command) {
+        return run("env HOME=" + home + " XDG_CONFIG_HOME=" + home + " XDG_DATA_HOME=" + home +
+                   " LD_LIBRARY_PATH=" + home + " " THAWSLIP_PROGRAM " " + command);
+    };
+    const auto outcome = asked("labels " + shell_word(sample) + " --print");
+    CHECK(outcome.status == 3);
+    CHECK(has(outcome.err, "error: this computer has no libcups, which prints\n"));
+    CHECK(asked("setup --yes").status == 0);
+}
+
 TEST_CASE_FIXTURE(Kitchen, "each job goes to the printer that the settings name for it") {
     auto* cups = server();
     if (cups == nullptr) {
@@ -213,10 +260,7 @@ TEST_CASE_FIXTURE(Kitchen, "setup names each printer once, the usual one first")
     if (cups == nullptr) {
         return;
     }
-    write_file(folder / "answers", std::string(20, '\n')); // what is proposed
-    const auto outcome =
-        run_at(cups->address(), "setup --settings " + shell_word(folder / "settings.toml") + " <" +
-                                    shell_word(folder / "answers"));
+    const auto outcome = setup_at(cups->address());
     CAPTURE(outcome.out);
     CHECK(has(outcome.out, "1 kitchen, 2 broken, 3 office;"));
 }

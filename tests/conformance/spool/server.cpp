@@ -50,11 +50,12 @@ AccessLog {0}/access
 PageLog {0}/pages
 )";
 
-constexpr const char* queues = R"(<DefaultPrinter kitchen>
+/// {0}: what kind of a printer the kitchen's is
+constexpr const char* all_queues = R"(<{0} kitchen>
 DeviceURI keep:/here
 State Idle
 Accepting Yes
-</DefaultPrinter>
+</{0}>
 <Printer office>
 DeviceURI keep:/here
 State Idle
@@ -77,14 +78,17 @@ printf %s "$4" >"$kept.copies"
 printf %s "$5" >"$kept.options"
 )";
 
-void set_up(const std::string& folder) {
+void set_up(const std::string& folder, Queues queues) {
     for (const char* name :
          {"root", "bin/backend", "bin/daemon", "state", "cache", "requests", "tmp", "kept"}) {
         fs::create_directories(folder + "/" + name);
     }
     write_file(folder + "/root/cupsd.conf", fmt::format(settings, folder));
     write_file(folder + "/root/cups-files.conf", fmt::format(places, folder));
-    write_file(folder + "/root/printers.conf", queues);
+    if (queues != Queues::None) {
+        const auto* kitchen = queues == Queues::KitchenIsUsual ? "DefaultPrinter" : "Printer";
+        write_file(folder + "/root/printers.conf", fmt::format(all_queues, kitchen));
+    }
     const auto program = folder + "/bin/backend/keep";
     write_file(program, fmt::format(backend, folder));
     fs::permissions(program, fs::perms::owner_all); // so it runs as whoever runs the server
@@ -130,8 +134,8 @@ bool wait_for(const Condition& condition) {
 
 } // namespace
 
-Server::Server() {
-    set_up(folder_.path().string());
+Server::Server(Queues queues) {
+    set_up(folder_.path().string(), queues);
     process_ = start(folder_.path().string());
     answers_ = process_ > 0 && wait_for([this] {
                    if (::waitpid(process_, nullptr, WNOHANG) != 0) {

@@ -8,15 +8,18 @@
 
 namespace thawslip::test_support {
 
-/// A CUPS server of our own in a scratch folder, with queues that keep what they are sent:
-///
-/// - "kitchen", the usual one, and "office", which print;
-/// - "broken", which takes no jobs.
-///
+/// What queues a server has.
+enum class Queues {
+    KitchenIsUsual, ///< "kitchen", the usual one, and "office", which print; "broken" takes no jobs
+    NoneIsUsual,    ///< the same, none of them the usual one
+    None
+};
+
+/// A CUPS server of our own in a scratch folder, with queues that keep what they are sent.
 /// It listens on a socket in that folder alone, needs no rights, and is gone with the object.
 class Server {
 public:
-    Server();
+    explicit Server(Queues queues = Queues::KitchenIsUsual);
     Server(const Server&) = delete;
     Server& operator=(const Server&) = delete;
     ~Server();

@@ -215,6 +215,29 @@ TEST_CASE("kitchens of two names or numbers are never asked about and never cros
     CHECK(printed(here, edited(orchard)).packages[0].bags == ours.packages[0].bags);
 }
 
+TEST_CASE("the same text in two kitchens that share an archive is of two batches") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto orchard = day({chili});
+    auto barn = orchard;
+    SUBCASE("two names") {
+        barn.kitchen = barn.packages[0].batch.kitchen = "Barn";
+        orchard.packages[0].batch.kitchen = orchard.kitchen;
+    }
+    SUBCASE("two numbers") {
+        barn.packages[0].batch.kitchen_number = 7;
+        orchard.packages[0].batch.kitchen_number = 12'345;
+    }
+    const auto first = printed(archive, orchard);
+    const auto second = printed(archive, barn);
+    CHECK(second.packages[0].batch.kitchen == barn.packages[0].batch.kitchen);
+    CHECK(second.packages[0].batch.kitchen_number == barn.packages[0].batch.kitchen_number);
+    CHECK(second.packages[0].bags != first.packages[0].bags);
+    CHECK(archive.bags(Which::InFreezer).size() == 6);
+    CHECK(printed(archive, barn).packages[0].bags == second.packages[0].bags);
+    CHECK(printed(archive, orchard).packages[0].bags == first.packages[0].bags);
+}
+
 TEST_CASE("two kitchens without name and number: equal ids clash, and are named") {
     const Scratch scratch;
     auto here = opened(scratch.path);
