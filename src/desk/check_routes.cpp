@@ -140,11 +140,10 @@ http::Response drawn_print(Session& session, const Asked& asked) {
 }
 
 json::Json sheet_json(const service::Outcome<service::Printing>& printing, int sheet) {
-    const auto& [days, job, laid_out, look, why_nothing] = needed(printing);
+    const auto& [days, job, laid_out, look, untold] = needed(printing);
     json::Json answer{{"sheets", laid_out.fitting.sheets},
                       {"prints", job.prints.empty() ? 0U : count_chosen(job, days)},
                       {"svg", {}},
-                      {"why_nothing", why_nothing},
                       {"messages", messages_for_page(printing.messages)}};
     if (sheet <= laid_out.fitting.sheets) {
         answer["svg"] =
