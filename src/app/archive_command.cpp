@@ -100,7 +100,7 @@ ExitStatus check_one(archive::Archive& archive, const std::string& place, Consol
 ExitStatus archive_check(const Settings& settings, Console console) {
     auto archive = existing_archive(settings, archive::Mode::Read);
     if (!archive) {
-        console.out << "there is no archive yet\n";
+        console.out << no_archive_text(settings) << "\n";
         return ExitStatus::Done;
     }
     const auto here = check_one(*archive, archive_file(settings), console);
@@ -161,7 +161,7 @@ ExitStatus archive_backup(const std::string& file, const Settings& settings, Con
         if (fault->kind != archive::ArchiveFault::Kind::Missing) {
             throw SystemFailure{fault->message};
         }
-        console.err << "error: there is no archive yet\n";
+        console.err << "error: " << fault->message << "\n";
         return ExitStatus::Refused;
     }
     console.out << fmt::format("{}: a copy of {}\n", file, archive_file(settings));
@@ -189,9 +189,8 @@ ExitStatus archive_export(const std::string& folder, const Settings& settings, C
     if (const auto refused = refuse_output({folder, {}}, settings, console)) {
         return *refused;
     }
-    auto archive = existing_archive(settings, archive::Mode::Read);
+    auto archive = needed_archive(settings, archive::Mode::Read, console);
     if (!archive) {
-        console.err << "error: there is no archive yet\n";
         return ExitStatus::Refused;
     }
     if (holds_something(folder)) {

@@ -90,7 +90,7 @@ std::optional<archive::Archive> needed_archive(const Settings& settings, archive
                                                Console console) {
     auto archive = existing_archive(settings, mode);
     if (!archive) {
-        console.err << "error: nothing has been printed yet\n";
+        console.err << "error: " << no_archive_text(settings) << "\n";
     }
     return archive;
 }
