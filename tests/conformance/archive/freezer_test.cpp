@@ -101,6 +101,38 @@ TEST_CASE_FIXTURE(StockedKitchen, "what to eat next: the soonest date that can t
 }
 
 TEST_CASE_FIXTURE(Kitchen,
+                  "what is not proposed is told with its reason, and what is, how to thaw") {
+    const auto bag = [](const std::string& dish, int servings, const std::string& use_by,
+                        const std::string& weight, const std::string& thaw) {
+        return "[[package]]\ndish = \"" + dish + "\"\nservings = " + std::to_string(servings) +
+               "\nuse_by = " + use_by + "\nweight = \"" + weight +
+               "\"\nthickness = \"20 mm\"\n[package.thaw]\nmethod = \"" + thaw +
+               "\"\n[package.cook]\nin = \"pot\"\ntime = \"20 min\"\n";
+    };
+    write_file(folder / "day.toml", "[day]\nmade = 2026-10-17\n" +
+                                        bag("Leek soup", 4, "2026-12-01", "1.2 kg", "microwave") +
+                                        bag("Quince pot", 4, "2026-12-02", "1 kg", "cold water") +
+                                        bag("Barley pot", 1, "2026-12-03", "400 g", "microwave") +
+                                        bag("Plum pots", 1, "2026-12-04", "100 g", "microwave") +
+                                        bag("Old broth", 4, "2026-10-20", "1 kg", "microwave"));
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    now = "1792937100"; // 25 Oct 2026
+    const auto next = (*this)("freezer next 4 --serves 2").out;
+    CAPTURE(next);
+    CHECK(says(next, "into the microwave: Mon 26 Oct 2026, "));
+    CHECK(says(next, "; then cook at once\n"));
+    CHECK(says(next, "into cold water, at most 21 °C (70 °F), the bag sealed and the water changed "
+                     "every 30 min: Tue 27 Oct 2026, "));
+    CHECK(says(next, "2 days more: every dish that serves 2 was proposed once\n"));
+    CHECK(says(next, "not proposed, small portions: Plum pots\n"));
+    CHECK(says(next, "not proposed, all bags together do not serve 2: Barley pot\n"));
+    CHECK(says(next, "not proposed: 1 bag past the date on the label, see thawslip freezer list"));
+    const auto all = (*this)("freezer list | grep -o '^[0-9A-Z-]\\{11\\}' | tr '\\n' ' '").out;
+    REQUIRE((*this)("freezer eaten " + all).status == 0);
+    CHECK((*this)("freezer next").out == "the freezer is empty, as far as the archive knows\n");
+}
+
+TEST_CASE_FIXTURE(Kitchen,
                   "where the soonest bag cannot be thawed in time, the next that can is next") {
     // The soonest date needs the refrigerator for more than a day; beside it stands a dish of the
     // same day, then the same dish of another day, that cook from frozen.

@@ -1,10 +1,12 @@
 // Reading a bag back: from its code, by a scanner that types, by its id and the archive.
 
+#include "code/seal.h"
 #include "kitchen.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
 #include <fstream>
+#include <regex>
 
 using namespace thawslip::test_support;
 
@@ -22,6 +24,12 @@ std::string judged(const std::string& text, const std::string& expression) {
                shell_word(scratch / "answer.json"))
         .out;
 }
+
+/// The words of a code that a program after this one makes.
+const std::string later_words = [] {
+    const std::string words = "BARLEY STEW\nSTIR TWICE\nEND 4";
+    return words + thawslip::code::check_characters(words);
+}();
 
 struct Printed : Kitchen {
     Printed() { REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0); }
@@ -48,6 +56,25 @@ TEST_CASE_FIXTURE(Printed, "a typed id gives the cook's own words back") {
         CAPTURE(outcome.out);
         CHECK(says(outcome.out, words));
     }
+}
+
+TEST_CASE_FIXTURE(Kitchen, "more than any code holds is not read, and nothing is no text") {
+    write_file(folder / "long.txt", std::string(std::size_t{64} * 1024 + 1, 'A'));
+    const auto much = (*this)("read - < long.txt");
+    CHECK(much.status == 1);
+    CHECK(says(much.err, "standard input: error: this is more than any code holds\n"));
+    CHECK(says((*this)("read - < /dev/null").err, "standard input: error: there is no text\n"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "of a label of a later program the words are given, in words and JSON") {
+    write_file(folder / "later.txt", "]Q1" + later_words + "\n");
+    const auto words = (*this)("read - < later.txt");
+    CHECK(words.status == 0);
+    CHECK(words.out == later_words + "\nLocal food-safety rules come first.\n");
+    CHECK(says(words.err, "written in version 4 of the grammar"));
+    const auto json = (*this)("read - --json < later.txt");
+    CHECK(judged(json.out, "bag['text'].replace('\\n', '/')") ==
+          std::regex_replace(later_words, std::regex{"\n"}, "/") + "\n");
 }
 
 TEST_CASE_FIXTURE(Printed, "an id may be typed on standard input, with the usual slips") {

@@ -117,6 +117,17 @@ TEST_CASE_FIXTURE(WordsKitchen, "swapped letters are a slip: the bags stay the b
     CHECK(frozen() == 6);
 }
 
+TEST_CASE_FIXTURE(WordsKitchen, "a bag whose number the new name has not stays as it is") {
+    describe("day.toml", package("Ginger pot", 3) + package("Quince, pear and barley pot", 2));
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    const auto renamed = (*this)("freezer renamed \"lentil dahl\" \"ginger pot\"");
+    CAPTURE(renamed.out);
+    CHECK(renamed.status == 0);
+    CHECK(says(renamed.out, "both ids are known\n"));
+    CHECK(says(renamed.out, " stays as it is: no bag of the new name has its number\n"));
+    CHECK(frozen() == 6); // three joined, one alone, two of the other dish
+}
+
 TEST_CASE_FIXTURE(WordsKitchen, "another name is other bags, until it is said to be the same") {
     describe("day.toml", package("Ginger pot", 4) + package("Quince, pear and barley pot", 2));
     const auto printed = (*this)("labels day.toml -o labels.pdf");
