@@ -148,6 +148,23 @@ TEST_CASE_FIXTURE(Kitchen, "an unknown printer is told with the nearest, before 
     CHECK(std::filesystem::is_empty(folder.path()));
 }
 
+TEST_CASE_FIXTURE(Kitchen, "a printer is also found by an instance that the cook has given it") {
+    auto* cups = server();
+    if (cups == nullptr) {
+        return;
+    }
+    std::filesystem::create_directory(folder / ".cups"); // lpoptions(1): ~/.cups/lpoptions
+    write_file(folder / ".cups/lpoptions", "Dest kitchen/thick print-quality=5\n");
+    const auto printed = labels(*cups, "--no-archive --print kitchen/thick");
+    CAPTURE(printed.err);
+    CHECK(printed.status == 0);
+    CHECK(has(printed.err, "note: printing on kitchen"));
+    CHECK(cups->arrived(job_in(printed)).document.starts_with("%PDF"));
+    const auto unknown = labels(*cups, "--no-archive --print kitchen/thin");
+    CHECK(unknown.status == 1);
+    CHECK(has(unknown.err, "there is no printer called \"kitchen/thin\""));
+}
+
 TEST_CASE_FIXTURE(Kitchen, "a refused job is told with the reason, and what was written is kept") {
     auto* cups = server();
     if (cups == nullptr) {

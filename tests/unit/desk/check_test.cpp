@@ -105,6 +105,11 @@ TEST_CASE("cards and lists are checked as labels are") {
                                      "finishing_cards");
     CHECK(none["prints"].empty());
     CHECK(none["why_nothing"] == "no dish has a finishing ingredient");
+    const auto no_sheet = checking.sheet("[day]\nmade = 2026-10-17\n\n[[package]]\ndish = \"Barley "
+                                         "stew\"\nservings = 4\nuse_by = 2026-12-01\n",
+                                         {{"what", "finishing_cards"}});
+    CHECK(no_sheet["prints"] == 0);
+    CHECK(no_sheet["sheets"] == 0);
 }
 
 TEST_CASE("a part is checked by what is chosen of it, and copies count") {

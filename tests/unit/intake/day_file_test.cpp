@@ -53,6 +53,21 @@ std::string with(const std::string& from, const std::string& to) {
 
 } // namespace
 
+TEST_CASE("a day of preparing for which nothing is marked is a slip, and told") {
+    const std::string made = "made    = 2026-10-17\n";
+    const auto prepared = [&](const std::string& more, const std::string& day) {
+        auto text = with(made, made + "prepared = " + day + "\n");
+        text.replace(text.find("for = \"cook day\""), 16, more);
+        return told(text);
+    };
+    const auto slip = prepared("for = \"cook day\"", "2026-10-16");
+    CHECK(slip.starts_with("day.toml:3:12: caution: nothing is marked for that day\n"));
+    CHECK(slip.find("or made = 2026-10-16 below a [[package]]") != std::string::npos);
+    CHECK(prepared("for = \"day before\"", "2026-10-16").empty());
+    CHECK(prepared("for = \"cook day\"", "2026-10-32").find("nothing is marked") ==
+          std::string::npos); // an error is told alone
+}
+
 TEST_CASE("a whole description is read into kitchen values") {
     const auto outcome = intake_test::outcome_of(good);
     CHECK(outcome.faults.empty());

@@ -29,10 +29,12 @@ TEST_CASE("English plurals compare equal to their singular") {
         CHECK(may_be(plural, one, Tongue::English));
     }
     CHECK(may_be("loaves", "loaf", Tongue::English));
+    CHECK_FALSE(may_be("ives", "if", Tongue::English));
 }
 
 TEST_CASE("Spanish words are known in either number and gender") {
     for (const auto& [word, one] : {std::pair{"nueces", "nuez"},
+                                    {"peces", "pez"},
                                     {"panes", "pan"},
                                     {"cocidas", "cocido"},
                                     {"secas", "seco"},
