@@ -6,6 +6,7 @@
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
 #include "app/locale.h"
+#include "base/folder.h"
 #include "base/letters.h"
 #include "base/nearest.h"
 #include "service/print/choices.h"
@@ -210,7 +211,7 @@ bool may_replace(const std::string& file, const SetupOptions& options, Questions
 }
 
 void write(const std::string& file, const Settings& settings, Console console) {
-    fs::create_directories(fs::path{file}.parent_path());
+    fs::create_directories(folder_of(file));
     std::error_code error;
     if (fs::exists(fs::symlink_status(file, error))) {
         console.out << fmt::format("{}: the settings of before; copy from there what you set by "

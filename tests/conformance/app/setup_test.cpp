@@ -44,6 +44,19 @@ bool has(const std::string& text, const std::string& words) {
 
 } // namespace
 
+TEST_CASE("where there is no home, settings are kept in a file that is named") {
+    const ScratchFolder folder;
+    const std::string nobody = "cd " + shell_word(folder.path().string()) +
+                               "; env -u HOME -u XDG_CONFIG_HOME -u XDG_DATA_HOME "
+                               "CUPS_SERVER=/nonexistent/socket " THAWSLIP_PROGRAM " setup --yes";
+    const auto refused = run(nobody);
+    CHECK(refused.status == 1);
+    CHECK(has(refused.err, "error: there is no home folder to keep settings in\n"
+                           "    hint: name a file with --settings FILE\n"));
+    CHECK(run(nobody + " --settings own.toml").status == 0);
+    CHECK(has(read_file(folder / "own.toml"), "paper "));
+}
+
 TEST_CASE_FIXTURE(Home, "empty answers take what the desktop's locale proposes") {
     const auto asked = answered("\n\n\n\n\n\n", "", "de_DE.UTF-8");
     CAPTURE(asked.err);
