@@ -68,6 +68,51 @@ TEST_CASE("check says what room the bags take, and which of them its figures lea
         has(check("--archive none.db " + day_with(folder, "bags = 2\n")).out, "the freezer: "));
 }
 
+TEST_CASE("check says what decided how long each bag thaws, and what of its size it was told") {
+    const ScratchFolder folder;
+    const auto thaws = [&](const std::string& sizes, const std::string& method) {
+        const auto told =
+            check("--why " + day_with(folder, sizes + "[package.thaw]\nmethod = \"" + method +
+                                                  "\"\n[package.cook]\nin = "
+                                                  "\"pot\"\ntime = \"20 min\"\n"));
+        const auto at = told.out.find("    thaw: ");
+        return at == std::string::npos ? told.err : told.out.substr(at);
+    };
+    const std::string weight = "weight = \"1 kg\"\n";
+    const std::string thickness = "thickness = \"30 mm\"\n";
+    CHECK(has(thaws(weight + thickness + "food = \"soup or stew\"\n", "refrigerator"),
+              ", by heat transfer through its thickness\n          a soup's 88 % water, on a tray, "
+              "one face does most of the work; looked at from "));
+    CHECK(has(thaws(weight + "placing = \"rack\"\n", "refrigerator"),
+              ", by the agencies' rule for its weight (USDA FSIS); thickness is not given\n"
+              "          75 % water, on a rack, air on both faces"));
+    CHECK(has(thaws(thickness, "cold water"), "; weight is not given\n          75 % water\n"));
+    CHECK(has(thaws("", "refrigerator"), "; neither weight nor thickness is given\n"));
+    CHECK(has(thaws(weight + thickness, "microwave"),
+              ", by the heat it takes up, over the oven's power\n"));
+    CHECK(thaws(weight, "from frozen").starts_with("    thaw: cooked from frozen\n"));
+}
+
+TEST_CASE("check says whether a day's bags are too many for a freezer to freeze, or to hold") {
+    const ScratchFolder folder;
+    const auto of_bags = [&](const std::string& bags, const std::string& freezer) {
+        auto day = read_file(folder / "day.toml");
+        day.insert(day.find("[[package]]"), "freezer = \"" + freezer + "\"\n");
+        day += "bags = " + bags + "\n";
+        write_file(folder / "own.toml", day);
+        return check("--archive none.db " + shell_word(folder / "own.toml")).out;
+    };
+    day_with(folder, "weight = \"1.5 kg\"\nthickness = \"30 mm\"\n");
+    CHECK(has(of_bags("2", "200 l"), ": within the limit: all at once\n"));
+    CHECK(has(of_bags("2", "200 l"), ": there is room\n"));
+    CHECK(has(of_bags("4", "8 l"), ": tight, for baskets and gaps take about a quarter of it\n"));
+    CHECK(has(of_bags("4", "5 l"), ": too much: make room first\n"));
+    CHECK(has(of_bags("5", "200 l"),
+              ": between the two limits: all at once if the freezer is a cold "
+              "one, spread out\n"));
+    CHECK(has(of_bags("9", "200 l"), ": over the limit\n    freeze in 2 batches, a day apart"));
+}
+
 TEST_CASE("check asks about an ingredient that names an allergen nobody declared") {
     const ScratchFolder folder;
     const auto outcome =
