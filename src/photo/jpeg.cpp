@@ -117,8 +117,8 @@ Result<code::GreyPicture, PhotoFault> decode_jpeg(std::span<const std::uint8_t> 
     code::GreyPicture picture{static_cast<int>(scaled(jpeg.image_width)),
                               static_cast<int>(scaled(jpeg.image_height)),
                               {}};
-    picture.pixels.resize(
-        static_cast<std::size_t>(picture.width) * static_cast<std::size_t>(picture.height), 255);
+    picture.pixels.resize(static_cast<std::size_t>(picture.width) *
+                          static_cast<std::size_t>(picture.height));
     if (!read_rows(jpeg, decompressor.faults, picture.pixels.data())) {
         return Failure{decompressor.fault()};
     }

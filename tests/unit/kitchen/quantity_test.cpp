@@ -259,6 +259,7 @@ TEST_CASE("what cannot be one amount is refused where it goes wrong") {
         {"500-1.500 g flour", 5, "it may mean 1.5 or 1500: write one of them"},
         {"1.200 chestnuts", 1, "it may mean 1.2 or 1200: write one of them"},
         {"1/99999999999999999999 cup", 2, too_long},
+        {"2 cups 4 oz chocolate", 7, one_amount}, // ounces are a part of pounds alone
         {"2-1/0 cup", 3, "nothing can be divided by 0"},
         {"1/2/3 cup", 0, "expected a number such as 2, 2.5, ½ or 1 1/2"},
         {"1e5 g", 1, "expected a space or a unit after the number"},

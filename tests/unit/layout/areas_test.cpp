@@ -46,6 +46,18 @@ TEST_CASE("a code is square: rows that follow their content grow to its width") 
     CHECK_FALSE(placed(arranged(layout, false, 40_mm), layout, "code").shown);
 }
 
+TEST_CASE("how much of a code shall be restored is said by the letters of its standard") {
+    // ISO/IEC 18004:2015, 6.5.1: levels L, M, Q and H.
+    using enum code::Level;
+    for (const auto& [written, level] :
+         {std::pair{"L", Low}, {"M", Medium}, {"Q", Quartile}, {"H", High}}) {
+        CAPTURE(std::string{written});
+        const auto layout =
+            with_code(R"(["content", "content"])", std::string{"top\", level = \""} + written);
+        CHECK(std::get<CodeArea>(layout.area("code")->kind).durable.level == level);
+    }
+}
+
 TEST_CASE("a code takes what rows of a given height leave it, and stands where its area says") {
     for (const auto& [stand, top] :
          {std::pair<std::string, double>{"top", 0.0}, {"middle", 10.0}, {"bottom", 20.0}}) {
