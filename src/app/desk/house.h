@@ -13,10 +13,6 @@ namespace thawslip::app {
 /// Kept in the user's own folder, for nobody else to read. \throws SystemFailure
 std::string house_certificate(const http::Place& place, const std::string& folder);
 
-/// The key and certificate that a folder's desk shows phones, made where there is none that serves.
-/// Kept in the user's own folder, for nobody else to read. \throws SystemFailure
-std::string house_certificate(const http::Place& place, const std::string& folder);
-
 /// The phones that a folder's desk knows from earlier runs, to be asked for at a place. They are
 /// kept in the user's own folder, for nobody else to read. \param pem that certificate; empty: what
 /// goes over the air is not encrypted \throws SystemFailure
