@@ -16,6 +16,15 @@ Diagnostics faults_of(const std::string& text) {
 
 } // namespace
 
+TEST_CASE("a value that goes on over lines is shown on its first") {
+    Diagnostics faults;
+    const auto document =
+        toml::parse("a = [1,\n  2]\nb = \"\"\"é one\r\ntwo\"\"\"\n", "x.toml", faults);
+    REQUIRE(document.well_formed());
+    CHECK(document.place(KeyPath{"a"}) == SourceSpan{"x.toml", 1, 5, 3});
+    CHECK(document.place(KeyPath{"b"}) == SourceSpan{"x.toml", 3, 5, 8});
+}
+
 TEST_CASE("what is no TOML 1.0 is refused at its place") {
     // TOML v1.0.0, toml.io/en/v1.0.0, 2021: each line breaks one of its rules.
     const char* documents[] = {

@@ -159,6 +159,18 @@ TEST_CASE("after a hundred mistakes the rest is only counted") {
     CHECK(read.faults.back().message == "49900 more mistakes are not shown");
 }
 
+TEST_CASE("a hundred mistakes are all shown, and nothing is said of more") {
+    std::string text;
+    for (std::size_t i = 0; i < toml::Reader::most_errors; ++i) {
+        text += "k" + std::to_string(i) + " = 1\n";
+    }
+    Read read{text};
+    read.reader.root().refuse_unknown();
+    read.reader.finish();
+    REQUIRE(read.faults.size() == toml::Reader::most_errors);
+    CHECK(read.faults.back().severity == Severity::Error);
+}
+
 TEST_CASE("a fault inside a string is placed at its character where the source shows it") {
     struct Case {
         const char* text;

@@ -68,6 +68,8 @@ TEST_CASE(
     CHECK(said[0].label == "Start");
     CHECK(words_of(said[0]) == "Wide pan");
     CHECK(said[1].marker == Marker::Number);
+    CHECK(said[1].with_previous); // how it is cooked stands on no card alone
+    CHECK(lines(card, "steps").front().number == 1);
     CHECK(said[2].label == "Last 5 min");
     CHECK(said[2].marker == Marker::TickBox);
     CHECK(words_of(said[2]).find("cream") != std::string::npos);
