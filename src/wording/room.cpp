@@ -30,6 +30,10 @@ std::string whole_text(double value) {
     return fmt::format("{:.0f}", std::ceil(value - hair));
 }
 
+std::string say_bags(int bags, const Style& style) {
+    return say_bag_count(static_cast<std::size_t>(bags), style);
+}
+
 /// "26 × 26 cm (11 × 11 in)".
 std::string say_face(double square_centimetres, const Style& style) {
     const auto side = side_of(square_centimetres);
@@ -41,10 +45,9 @@ std::string say_face(double square_centimetres, const Style& style) {
 /// How high a flat stack stands, and what keeps some bags from being counted.
 void add_needs(Field& field, const kitchen::Plan& plan, const Style& style) {
     const auto& room = plan.room;
-    const auto count = say_bag_count(static_cast<std::size_t>(room.bags), style);
     if (room.unweighed < room.bags) {
-        field.paragraphs.push_back(
-            labelled(style.say("room.litres", {count}), say_litres(room.litres, style)));
+        field.paragraphs.push_back(labelled(style.say("room.litres", {say_bags(room.bags, style)}),
+                                            say_litres(room.litres, style)));
     }
     if (room.unmeasured < room.bags) {
         field.paragraphs.push_back(
@@ -61,8 +64,7 @@ void add_uncounted(Field& field, const kitchen::Plan& plan, const Style& style) 
     for (const auto& [key, bags] : {std::pair{"room.unweighed", room.unweighed},
                                     std::pair{"room.unmeasured", room.unmeasured}}) {
         if (bags > 0) {
-            field.paragraphs.push_back(
-                plain(style.say(key, {say_bag_count(static_cast<std::size_t>(bags), style)})));
+            field.paragraphs.push_back(plain(style.say(key, {say_bags(bags, style)})));
         }
     }
 }
@@ -78,19 +80,16 @@ const char* key_of_fill(kitchen::Fill fill, bool all_weighed) {
 
 /// "9 bags, 12 l", and how many of them the litres leave out.
 std::string say_holds(const kitchen::FreezerHolds& holds, const Style& style) {
-    const auto count = [&](int bags) {
-        return say_bag_count(static_cast<std::size_t>(bags), style);
-    };
     if (holds.bags == 0) {
         return style.say("room.holds-none");
     }
-    const auto known =
-        holds.unweighed == holds.bags
-            ? count(holds.bags)
-            : style.say("room.count", {count(holds.bags), say_litres(holds.litres, style)});
+    const auto bags = say_bags(holds.bags, style);
+    const auto known = holds.unweighed == holds.bags
+                           ? bags
+                           : style.say("room.count", {bags, say_litres(holds.litres, style)});
     return holds.unweighed == 0
                ? known
-               : style.say("room.holds-unweighed", {known, count(holds.unweighed)});
+               : style.say("room.holds-unweighed", {known, say_bags(holds.unweighed, style)});
 }
 
 /// What is in the freezer already, and how full it gets.

@@ -72,7 +72,7 @@ std::vector<Measure> filled_up(double millilitres, Measure large, Unit small, Me
 std::vector<Measure> imperial_volume(double millilitres) {
     constexpr double ounces_in_pint = 20;
     const double ounces = millilitres / factor(Unit::FluidOunce, Measures::Imperial).value();
-    if (ounces < 10) {
+    if (ounces < ounces_in_pint / 2) {
         return {{roundest(ounces, half_steps), Unit::FluidOunce}};
     }
     const double pints = ounces / ounces_in_pint;
