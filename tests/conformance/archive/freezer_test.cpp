@@ -26,6 +26,11 @@ struct StockedKitchen : Kitchen {
     }
 };
 
+/// The ids that a list of bags begins its lines with, as words of a command line.
+std::string listed_ids(const Kitchen& kitchen, const std::string& list) {
+    return kitchen(list + " | grep -o '^[0-9A-Z-]\\{11\\}' | tr '\\n' ' '").out;
+}
+
 std::size_t count(const std::string& text, const std::string& words) {
     std::size_t times = 0;
     for (auto at = text.find(words); at != std::string::npos; at = text.find(words, at + 1)) {
@@ -77,9 +82,7 @@ TEST_CASE_FIXTURE(StockedKitchen, "words are found by their beginnings, whatever
 TEST_CASE_FIXTURE(StockedKitchen, "what to eat next: the soonest date that can thaw in time") {
     // Only what needs the refrigerator for more than a day is left.
     for (const std::string words : {"bean", "chestnut", "plum"}) {
-        const auto ids =
-            (*this)("freezer find " + words + " | grep -o '^[0-9A-Z-]\\{11\\}' | tr '\\n' ' '").out;
-        REQUIRE((*this)("freezer eaten " + ids).status == 0);
+        REQUIRE((*this)("freezer eaten " + listed_ids(*this, "freezer find " + words)).status == 0);
     }
     const auto next = (*this)("freezer next 4");
     CAPTURE(next.out);
@@ -127,8 +130,7 @@ TEST_CASE_FIXTURE(Kitchen,
     CHECK(says(next, "not proposed, small portions: Plum pots\n"));
     CHECK(says(next, "not proposed, all bags together do not serve 2: Barley pot\n"));
     CHECK(says(next, "not proposed: 1 bag past the date on the label, see thawslip freezer list"));
-    const auto all = (*this)("freezer list | grep -o '^[0-9A-Z-]\\{11\\}' | tr '\\n' ' '").out;
-    REQUIRE((*this)("freezer eaten " + all).status == 0);
+    REQUIRE((*this)("freezer eaten " + listed_ids(*this, "freezer list")).status == 0);
     CHECK((*this)("freezer next").out == "the freezer is empty, as far as the archive knows\n");
 }
 

@@ -3,6 +3,7 @@
 
 #include "server.h"
 #include "support/skip.h"
+#include "support/variable.h"
 
 #include <doctest/doctest.h>
 #include <filesystem>
@@ -14,15 +15,19 @@ namespace {
 
 const std::string sample = THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml";
 
+/// Whether a server is there; says the skip where there can be none here.
+bool is_there(const Server& cups) {
+    if (!cups.answers()) {
+        skip("no CUPS server of our own can be started here: " + cups.log());
+    }
+    return cups.answers();
+}
+
 /// One server for all tests: to start it takes longer than all the rest. Nothing where there can
 /// be none here, which is said.
 Server* server() {
     static const auto one = std::make_unique<Server>();
-    if (!one->answers()) {
-        skip("no CUPS server of our own can be started here: " + one->log());
-        return nullptr;
-    }
-    return one.get();
+    return is_there(*one) ? one.get() : nullptr;
 }
 
 /// A kitchen that has printed nothing, and whose usual printer is nobody's but the server's.
@@ -198,8 +203,7 @@ TEST_CASE_FIXTURE(Kitchen, "where no server answers, that is said and nothing is
 
 TEST_CASE_FIXTURE(Kitchen, "where none of several printers is the usual one, they are named") {
     const Server cups{Queues::NoneIsUsual};
-    if (!cups.answers()) {
-        skip("no CUPS server of our own can be started here: " + cups.log());
+    if (!is_there(cups)) {
         return;
     }
     const auto outcome = labels(cups, "--print");
@@ -212,8 +216,7 @@ TEST_CASE_FIXTURE(Kitchen, "where none of several printers is the usual one, the
 
 TEST_CASE_FIXTURE(Kitchen, "a server without any printer is told, and setup asks about none") {
     const Server cups{Queues::None};
-    if (!cups.answers()) {
-        skip("no CUPS server of our own can be started here: " + cups.log());
+    if (!is_there(cups)) {
         return;
     }
     const auto outcome = labels(cups, "--print");
@@ -226,15 +229,11 @@ TEST_CASE_FIXTURE(Kitchen, "a server without any printer is told, and setup asks
 
 TEST_CASE_FIXTURE(Kitchen, "a computer that has no library to print with is told how to go on") {
     write_file(folder / "libcups.so.2", ""); // found first, and no library
-    const auto home = shell_word(folder.path().string());
-    const auto asked = [&](const std::string& command) {
-        return run("env HOME=" + home + " XDG_CONFIG_HOME=" + home + " XDG_DATA_HOME=" + home +
-                   " LD_LIBRARY_PATH=" + home + " " THAWSLIP_PROGRAM " " + command);
-    };
-    const auto outcome = asked("labels " + shell_word(sample) + " --print");
+    const Variable libraries{"LD_LIBRARY_PATH", folder.path().string()};
+    const auto outcome = run_at("nowhere", "labels " + shell_word(sample) + " --print");
     CHECK(outcome.status == 3);
     CHECK(has(outcome.err, "error: this computer has no libcups, which prints\n"));
-    CHECK(asked("setup --yes").status == 0);
+    CHECK(run_at("nowhere", "setup --yes").status == 0);
 }
 
 TEST_CASE_FIXTURE(Kitchen, "each job goes to the printer that the settings name for it") {

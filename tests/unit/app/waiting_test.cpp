@@ -19,12 +19,16 @@ using Clock = std::chrono::steady_clock;
 
 namespace {
 
-/// What another process says of how its waiting ended: signals are the whole process's.
+/// What another process says of how its waiting ended: signals are the whole process's. It has them
+/// as a shell gives them, whether or not the tests are run by nohup(1).
 template <class Wait>
 int ended_by(Wait wait) {
     const auto child = ::fork();
     REQUIRE(child >= 0);
     if (child == 0) {
+        for (const int number : {SIGINT, SIGTERM, SIGHUP}) {
+            std::signal(number, SIG_DFL);
+        }
         ::_exit(100 + static_cast<int>(wait()));
     }
     int state = 0;
@@ -44,7 +48,6 @@ TEST_CASE("a signal that asks a program to end ends the waiting, also one that c
     for (const int number : {SIGINT, SIGTERM, SIGHUP}) {
         CAPTURE(number);
         CHECK(ended_by([&] {
-                  std::signal(number, SIG_DFL); // a test may itself be run by nohup(1)
                   const app::Waiting waiting;
                   ::raise(number);
                   return waiting.wait(1h, asked_now, [] {});
@@ -55,7 +58,6 @@ TEST_CASE("a signal that asks a program to end ends the waiting, also one that c
 TEST_CASE("what was ignored at the start, as nohup(1) has it, ends nothing") {
     CHECK(ended_by([] {
               std::signal(SIGHUP, SIG_IGN);
-              std::signal(SIGTERM, SIG_DFL);
               const app::Waiting waiting;
               int seconds = 0;
               return waiting.wait(1h, asked_now,
@@ -82,7 +84,6 @@ TEST_CASE("a terminal that goes ends the waiting, but where none was none can go
     const auto begun_at = [&](int input) {
         return ended_by([&] {
             ::dup2(input, STDIN_FILENO);
-            std::signal(SIGTERM, SIG_DFL);
             const app::Waiting waiting;
             int seconds = 0;
             return waiting.wait(1h, asked_now, [&] {

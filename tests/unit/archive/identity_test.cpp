@@ -43,6 +43,18 @@ DayRecord edited(DayRecord day, const std::string& more = "# edited\n") {
     return day;
 }
 
+/// Two kitchens, once by their names and once by their numbers.
+void tell_apart(DayRecord& orchard, DayRecord& barn) {
+    SUBCASE("two names") {
+        barn.kitchen = barn.packages[0].batch.kitchen = "Barn";
+        orchard.packages[0].batch.kitchen = orchard.kitchen;
+    }
+    SUBCASE("two numbers") {
+        barn.packages[0].batch.kitchen_number = 7;
+        orchard.packages[0].batch.kitchen_number = 12'345;
+    }
+}
+
 const PackageRecord chili = package("Chili", 3);
 
 PackageRecord milder(const PackageRecord& package) {
@@ -188,14 +200,7 @@ TEST_CASE("kitchens of two names or numbers are never asked about and never cros
     auto barn = day({milder(chili)});
     auto orchard = day({chili});
     barn.description += "# barn\n";
-    SUBCASE("two names") {
-        barn.kitchen = barn.packages[0].batch.kitchen = "Barn";
-        orchard.packages[0].batch.kitchen = orchard.kitchen;
-    }
-    SUBCASE("two numbers") {
-        barn.packages[0].batch.kitchen_number = 7;
-        orchard.packages[0].batch.kitchen_number = 12'345;
-    }
+    tell_apart(orchard, barn);
     const auto ours = printed(here, orchard);
     const auto theirs = printed(there, barn);
     there.set_state(theirs.packages[0].bags, State::Eaten, "2026-11-01T18:00:00");
@@ -220,14 +225,7 @@ TEST_CASE("the same text in two kitchens that share an archive is of two batches
     auto archive = opened(scratch.path);
     auto orchard = day({chili});
     auto barn = orchard;
-    SUBCASE("two names") {
-        barn.kitchen = barn.packages[0].batch.kitchen = "Barn";
-        orchard.packages[0].batch.kitchen = orchard.kitchen;
-    }
-    SUBCASE("two numbers") {
-        barn.packages[0].batch.kitchen_number = 7;
-        orchard.packages[0].batch.kitchen_number = 12'345;
-    }
+    tell_apart(orchard, barn);
     const auto first = printed(archive, orchard);
     const auto second = printed(archive, barn);
     CHECK(second.packages[0].batch.kitchen == barn.packages[0].batch.kitchen);

@@ -100,14 +100,12 @@ TEST_CASE("cards and lists are checked as labels are") {
     REQUIRE(lists.size() >= 2);
     CHECK(lists[0]["kind"] == "list");
     CHECK(lists[0]["package"].is_null());
-    const auto none = checking.check("[day]\nmade = 2026-10-17\n\n[[package]]\ndish = \"Barley "
-                                     "stew\"\nservings = 4\nuse_by = 2026-12-01\n",
-                                     "finishing_cards");
+    const std::string finished = "[day]\nmade = 2026-10-17\n\n[[package]]\ndish = \"Barley stew\"\n"
+                                 "servings = 4\nuse_by = 2026-12-01\n";
+    const auto none = checking.check(finished, "finishing_cards");
     CHECK(none["prints"].empty());
     CHECK(none["why_nothing"] == "no dish has a finishing ingredient");
-    const auto no_sheet = checking.sheet("[day]\nmade = 2026-10-17\n\n[[package]]\ndish = \"Barley "
-                                         "stew\"\nservings = 4\nuse_by = 2026-12-01\n",
-                                         {{"what", "finishing_cards"}});
+    const auto no_sheet = checking.sheet(finished, {{"what", "finishing_cards"}});
     CHECK(no_sheet["prints"] == 0);
     CHECK(no_sheet["sheets"] == 0);
 }
