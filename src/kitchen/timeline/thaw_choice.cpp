@@ -24,12 +24,20 @@ std::optional<Instant> last_moment(const DishTimeline& planned) {
     return planned.cook ? std::optional{planned.cook->no_later} : std::nullopt;
 }
 
+/// Whether how long it cooks is known of the first way alone: from frozen, where no time is
+/// published. Nobody can say of such a way that it serves.
+bool hides_cook_time(const TimelineDish& first, const TimelineDish& other) {
+    return usable_cook_time(first) && !usable_cook_time(other);
+}
+
 TimelineDish in_time(const TimelineRequest& request, const TimelineDish& dish) {
     bool may_be_done = false;
     const auto first = planned_alone(request, dish, may_be_done);
     if (may_be_done || dish.other_thaws.empty())
         return dish;
     for (auto other : dish.other_thaws) {
+        if (hides_cook_time(dish, other))
+            continue;
         planned_alone(request, other, may_be_done);
         if (may_be_done) {
             other.missed = last_moment(first);

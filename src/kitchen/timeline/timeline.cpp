@@ -89,7 +89,9 @@ private:
         if (range)
             line_.dishes[dish].cook = cook_window(*range, line_.eat, request_.now);
         else if (package.cook)
-            remark({.id = RemarkId::CookTimeUnknown, .dish = dish});
+            remark({.id = is_from_frozen(dish) ? RemarkId::FrozenCookTimeUnknown
+                                               : RemarkId::CookTimeUnknown,
+                    .dish = dish});
     }
 
     bool is_thaw_late(const DishTimeline& planned) const {

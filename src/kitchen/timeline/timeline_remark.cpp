@@ -42,6 +42,7 @@ constexpr RemarkRule rules[] = {
     {NoWayInTime, CannotBeDone, "no_way_in_time", safe_defrosting},
     {FrozenInSlowCooker, CannotBeDone, "frozen_in_slow_cooker", slow_cookers},
     {CookTimeUnknown, Caution, "cook_time_unknown", ""},
+    {FrozenCookTimeUnknown, Caution, "frozen_cook_time_unknown", ""},
     {StartNow, Caution, "start_now", ""},
     {StartTooLate, CannotBeDone, "start_too_late", ""},
     {FrozenStartTooLate, CannotBeDone, "frozen_start_too_late", ""},

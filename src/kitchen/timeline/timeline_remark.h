@@ -42,6 +42,7 @@ enum class RemarkId {
     NoWayInTime,
     FrozenInSlowCooker,
     CookTimeUnknown,
+    FrozenCookTimeUnknown,
     StartNow,
     StartTooLate,
     FrozenStartTooLate,

@@ -196,3 +196,17 @@ TEST_CASE("where no way on the label serves, the dish stays as it is and is late
     CHECK_FALSE(can_be_done(line));
     CHECK(line.dishes[0].outlook != Outlook::InTime);
 }
+
+TEST_CASE(
+    "a way of which no cooking time is known does not serve where one is known of the first") {
+    const LocalMinute supper = local_days{2026y / December / 3} + 18h + 30min;
+    auto asked = supper_asked_at(supper - 8h);
+    asked.dishes[0].other_thaws = {dish_by(FromFrozen), dish_by(ColdWater)};
+    asked.dishes[0].other_thaws[0].package.cook->time.reset();
+    CHECK(with_thaw_in_time(asked).dishes.at(0).package.thaw.method == ColdWater);
+    asked.dishes[0].other_thaws.pop_back();
+    CHECK(with_thaw_in_time(asked).dishes.at(0).package.thaw.method == Refrigerator);
+    // Where none is known in any way, it is as good as the first; so is what is not cooked.
+    asked.dishes[0].package.cook->time.reset();
+    CHECK(with_thaw_in_time(asked).dishes.at(0).package.thaw.method == FromFrozen);
+}

@@ -467,6 +467,16 @@ TEST_CASE("a dish meant for cooking from frozen has no thawing and its time as w
           std::vector<std::string>{"2026-12-03T17:30 start 0", "2026-12-03T18:30 ready 0"});
 }
 
+TEST_CASE("of a dish cooked from frozen without a time nobody says that it is thawed by then") {
+    auto frozen = pork();
+    frozen.package.thaw.method = ThawMethod::FromFrozen;
+    frozen.package.cook->time.reset();
+    const auto line = timeline(request_for({frozen}, supper, week_before));
+    CHECK(find(line, RemarkId::FrozenCookTimeUnknown) != nullptr);
+    CHECK(find(line, RemarkId::CookTimeUnknown) == nullptr);
+    CHECK(lines_of(line) == std::vector<std::string>{"2026-12-03T18:30 ready 0"});
+}
+
 TEST_CASE(
     "a dish cooked from frozen that can no longer start has no events, and the soonest meal") {
     auto frozen = pork();
@@ -520,6 +530,7 @@ TEST_CASE("without a usable cooking time only what counts from the end can be to
         dish.package.cook->time = time;
         const auto line = timeline(request_for({dish}, supper, week_before));
         CHECK(find(line, RemarkId::CookTimeUnknown) != nullptr);
+        CHECK(find(line, RemarkId::FrozenCookTimeUnknown) == nullptr);
         CHECK(lines_of(line) ==
               std::vector<std::string>{"2026-12-02T11:30 thaw 0", "2026-12-03T18:20 add 0.1",
                                        "2026-12-03T18:30 ready 0", "2026-12-03T18:30 add 0.4"});
