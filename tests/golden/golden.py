@@ -45,7 +45,10 @@ def cases(names=()):
 
 
 def draw(program, case):
-    """The frames of a case as the program draws them now, or what it said instead."""
+    """The frames of a case as the program draws them now, or what it said instead.
+
+    A plan that cannot be kept is drawn all the same: below its exit status.
+    """
     with tempfile.TemporaryDirectory() as name:
         out = Path(name) / "frames.txt"
         words = shlex.split((case.folder / "command").read_text(encoding="utf-8"))
@@ -57,9 +60,11 @@ def draw(program, case):
              case.folder / "day.toml", "-o", out],
             capture_output=True, text=True, timeout=300, env=environment,
             stdin=subprocess.DEVNULL, check=False)
-        if run.returncode != 0 or not out.exists():
-            return f"refused ({run.returncode})\n{run.stderr.replace(str(HERE) + '/', '')}"
-        return out.read_text(encoding="utf-8")
+        frames = out.read_text(encoding="utf-8") if out.exists() else ""
+        if run.returncode == 0 and frames:
+            return frames
+        said = run.stderr.replace(str(HERE) + "/", "")
+        return f"refused ({run.returncode})\n{frames or said}"
 
 
 def draw_all(program, wanted):
