@@ -121,6 +121,9 @@ TEST_CASE("a cross read three millimetres wrong is found, since there are more t
     REQUIRE_FALSE(correction.ok());
     CHECK(correction.fault().kind == CalibrationFault::Kind::Misread);
     CHECK(correction.fault().found == doctest::Approx(0.75)); // a quarter of the slip on each
+    CHECK(in_words(correction.fault())
+              .starts_with("the readings do not agree: a cross is 0.8 mm from where the others put "
+                           "it, expected at most"));
 }
 
 TEST_CASE("two crosses, or crosses in one line, are not enough") {
@@ -132,6 +135,10 @@ TEST_CASE("two crosses, or crosses in one line, are not enough") {
                                             {{50_mm, 50_mm}, {50_mm, 50_mm}},
                                             {{99_mm, 99_mm}, {99_mm, 99_mm}}};
     CHECK(correction_from(line).fault().kind == CalibrationFault::Kind::CrossesInLine);
+    CHECK(in_words(correction_from(line).fault()) ==
+          "the crosses measured lie in one line, expected a triangle");
+    CHECK(in_words(correction_from(readings).fault()) ==
+          "2 crosses were measured, expected at least 3");
     const std::vector<CrossReading> same(4, {{25_mm, 25_mm}, {25_mm, 25_mm}});
     CHECK(correction_from(same).fault().kind == CalibrationFault::Kind::CrossesInLine);
 }

@@ -85,6 +85,18 @@ TEST_CASE("a cell that the sheet does not have is refused by its number") {
     CHECK(faults[2].key.text() == "skipped_cells[3]");
 }
 
+TEST_CASE("of a stock with one cell the refusal says so") {
+    const auto said = [](const Stock& stock) {
+        return check_imposition(stock, {2, {}}).at(0).message;
+    };
+    CHECK(said(cut_from_a4(1, 1, {90_mm, 50_mm})) ==
+          "there is no cell 2: \"a4-cut\" has one cell a sheet");
+    Stock roll;
+    roll.name = "roll-50x80mm";
+    roll.roll = true;
+    CHECK(said(roll) == "there is no cell 2: \"roll-50x80mm\" has one cell a page");
+}
+
 TEST_CASE("a first sheet with no cell left is refused") {
     const auto faults = check_imposition(ten_labels(), {9, {9, 10}});
     REQUIRE(faults.size() == 1);

@@ -126,6 +126,102 @@ TEST_CASE("what is wrong with a layout is told at its place, with what to write 
     }
 }
 
+TEST_CASE("what is wrong with a layout's measures is told at its place too") {
+    const std::string body =
+        drawn("bag label", {area("dish", "\"dish\""), area("thaw", "\"thaw\"")});
+    const std::string large = drawn(
+        "bag label", {"dish = { words = \"dish\", x_height = [\"1.2 mm\", \"3 mm\", \"61 mm\"] }"});
+    const std::string small = drawn(
+        "bag label", {"dish = { words = \"dish\", x_height = [\"1.1 mm\", \"3 mm\", \"60 mm\"] }"});
+    const struct {
+        std::string text;
+        std::uint32_t line;
+        std::uint32_t column;
+        std::string message;
+        std::string hint;
+    } cases[] = {
+        {R"(groups = ["facts", "body", "facts"])"
+         "\n" +
+             body,
+         1, 28, "\"facts\" stands here twice", ""},
+        {R"(groups = ["a", "b", "c", "d", "e", "f", "g", "h", "i"])"
+         "\n" +
+             body,
+         1, 10, "a layout has at most 4 groups", ""},
+        {R"(groups = ["facts"])"
+         "\n" +
+             drawn("bag label", {area("dish", "\"dish\"", ", group = \"fact\"")}),
+         5, 79, "\"fact\" is none of the layout's groups", "expected \"facts\""},
+        {drawn("bag label", {area("dish", "\"dish\"", ", group = \"fact\"")}), 4, 79,
+         "\"fact\" is none of the layout's groups", "expected \"all\""},
+        {R"(columns = ["share", "12 mm"])"
+         "\n" +
+             body,
+         1, 11, "2 sizes are given, but the picture has 1 columns", ""},
+        {R"(rows = ["content"])"
+         "\n" +
+             body,
+         1, 8, "1 sizes are given, but the picture has 2 rows", ""},
+        {R"(rows = ["content", "a third"])"
+         "\n" +
+             body,
+         1, 20, "\"a third\" is not the size of a column or row", "write \"content\""},
+        {R"(row_gap_most = "0.9 mm")"
+         "\n" +
+             body,
+         1, 16, "the gap at most is below row_gap", "give row_gap again"},
+        {"cells = [2.4, 1.2]\n" + body, 1, 9,
+         "expected two ratios of width to height, the smaller first", "cells = [1.2, 2.4]"},
+        {R"(heights = ["44 mm", "44 mm"])"
+         "\n" +
+             body,
+         1, 11, "expected two heights of cells, the smaller first", "heights = "},
+        {R"(spare_under = ["thaw", "finish"])"
+         "\n" +
+             body,
+         1, 24, "\"finish\" is no area of the picture", "expected \"dish\" or \"thaw\""},
+        {"print = \"bag label\"\npicture = [\"dish dish\", \"dish thaw\"]\n", 2, 31, "", ""},
+        {large, 4, 56, "an x-height of 61.00 mm is not allowed", "1.2 mm is the floor"},
+        {small, 4, 38, "an x-height of 1.10 mm is not allowed", "1.2 mm is the floor"},
+        {drawn("bag label", {"dish = { words = \"dish\", labels = \"above\", x_height = [\"1.5 "
+                             "mm\", \"2 mm\", \"3 "
+                             "mm\"] }"}),
+         4, 55, "labels above are set at 0.75 of the size and would be under 1.2 mm",
+         "let the smallest x-height be at least 1.6 mm"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.text);
+        const auto faults = faults_of(c.text);
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].where.line == c.line);
+        CHECK(faults[0].where.column == c.column);
+        CHECK(faults[0].message.substr(0, c.message.size()) == c.message);
+        CHECK((c.hint.empty() || faults[0].hints.at(0).substr(0, c.hint.size()) == c.hint));
+    }
+}
+
+TEST_CASE("a layout keeps the measures that are given, and those that are usual") {
+    const std::string body =
+        drawn("bag label", {area("dish", "\"dish\""), area("thaw", "\"thaw\"")});
+    const auto given = testing::layout_from("cells = [1.5, 2.5]\nheights = [\"20 mm\", \"44 mm\"]\n"
+                                            "row_gap = \"2 mm\"\nrow_gap_most = \"2 mm\"\n"
+                                            "column_gap = \"3 mm\"\nspare_under = [\"thaw\"]\n" +
+                                            body);
+    CHECK(given.narrowest == 1.5);
+    CHECK(given.widest == 2.5);
+    CHECK(given.lowest.in_millimetres() == doctest::Approx(20));
+    CHECK(given.highest.in_millimetres() == doctest::Approx(44));
+    CHECK(given.row_gap.in_millimetres() == doctest::Approx(2));
+    CHECK(given.most_row_gap.in_millimetres() == doctest::Approx(2));
+    CHECK(given.column_gap.in_millimetres() == doctest::Approx(3));
+    CHECK(given.spare_under == std::vector<std::string>{"thaw"});
+    const auto usual = testing::layout_from(body);
+    CHECK(usual.row_gap.in_millimetres() == doctest::Approx(1));
+    CHECK(usual.most_row_gap.in_millimetres() == doctest::Approx(2));
+    CHECK(usual.column_gap.in_millimetres() == doctest::Approx(2));
+    CHECK(usual.spare_under.empty());
+}
+
 TEST_CASE("an area with what no print may lack does not drop, and others do") {
     for (const auto& kind : kinds) {
         for (const auto& field : wording::fields_of(kind.kind)) {

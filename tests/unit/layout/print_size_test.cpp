@@ -61,6 +61,19 @@ TEST_CASE("a cell that is cut in halves has a mark at each end of the cut, and o
     CHECK(marks[1].area.right() == 200_mm);
     stock.cut = false;
     CHECK(half_marks(stock, 3).empty());
+    // A wide cell is cut from top to bottom.
+    auto lying = quarters();
+    lying.sheet = {280_mm, 200_mm};
+    lying.cell = lying.pitch = {140_mm, 100_mm};
+    const auto upright = half_marks(lying, 3);
+    REQUIRE(upright.size() == 2);
+    for (const auto& mark : upright) {
+        CHECK(mark.area.left() < 210_mm);
+        CHECK(mark.area.right() > 210_mm);
+        CHECK(mark.area.size.height <= lying.safe_margin);
+    }
+    CHECK(upright[0].area.top() == 100_mm);
+    CHECK(upright[1].area.bottom() == 200_mm);
 }
 
 TEST_CASE("halves need room between their safe margins, and no roll is cut apart") {

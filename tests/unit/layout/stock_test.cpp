@@ -130,6 +130,17 @@ TEST_CASE("impossible geometry is refused with its arithmetic") {
     }
 }
 
+TEST_CASE("the labels of a roll are not cut apart into halves") {
+    Stock stock;
+    stock.sheet = stock.cell = stock.pitch = {50_mm, 80_mm};
+    stock.columns = stock.rows = 1;
+    stock.roll = stock.halves = true;
+    const auto faults = check_geometry(stock);
+    REQUIRE(faults.size() == 1);
+    CHECK(faults[0].key.text() == "halves");
+    CHECK(faults[0].message == "the labels of a roll are not cut apart");
+}
+
 TEST_CASE("the arithmetic is in inches where the paper is") {
     Stock stock = ten_labels();
     stock.columns = 3;
