@@ -3,39 +3,19 @@
 #include "code/filters.h"
 #include "code/finders.h"
 #include "code/recover/recover.h"
-#include "code/sample.h"
 #include "code/unroll.h"
 #include "code/zxing.h"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <cstddef>
-#include <numbers>
 #include <numeric>
 
 namespace thawslip::code {
 namespace {
 
-/// How a picture is looked at in one more attempt.
-struct Look {
-    double turn = 0.0; ///< degrees
-    double scale = 1.0;
-    ZXing::Binarizer binarizer = ZXing::Binarizer::LocalAverage;
-};
-
-// Ordered by how many codes of the damage laboratory each one found that those before it had not.
-constexpr std::array<Look, 6> looks = {{
-    {},
-    {20.0, 1.0, ZXing::Binarizer::LocalAverage},
-    {70.0, 1.0, ZXing::Binarizer::LocalAverage},
-    {0.0, 1.5, ZXing::Binarizer::LocalAverage},
-    {0.0, 1.0, ZXing::Binarizer::GlobalHistogram},
-    {45.0, 1.0, ZXing::Binarizer::LocalAverage},
-}};
-
 // A code that fills a quarter of a picture this wide has 4 pixels a module.
-constexpr int widest_to_turn = 1600;
+constexpr int widest_to_repair = 1600;
 
 // The smallest code, version 1, at a pixel a module. ZXing-C++ 1.4 also reads beyond the memory of
 // pictures that are only a few pixels high.
@@ -87,47 +67,12 @@ GreyPicture shrunk(const GreyPicture& picture, int step) {
     return small;
 }
 
-GreyPicture turned(const GreyPicture& picture, double degrees, double scale) {
-    const double angle = degrees * std::numbers::pi / 180.0;
-    const double cosine = std::cos(angle);
-    const double sine = std::sin(angle);
-    const auto extent = [&](double along, double across) {
-        return static_cast<int>(std::ceil((along * cosine + across * sine) * scale));
-    };
-    GreyPicture result{
-        extent(picture.width, picture.height), extent(picture.height, picture.width), {}};
-    result.pixels.reserve(static_cast<std::size_t>(result.width) *
-                          static_cast<std::size_t>(result.height));
-    for (int y = 0; y < result.height; ++y) {
-        for (int x = 0; x < result.width; ++x) {
-            const double dx = (x + 0.5 - result.width / 2.0) / scale;
-            const double dy = (y + 0.5 - result.height / 2.0) / scale;
-            result.pixels.push_back(sample(picture,
-                                           dx * cosine - dy * sine + picture.width / 2.0 - 0.5,
-                                           dx * sine + dy * cosine + picture.height / 2.0 - 0.5));
-        }
-    }
-    return result;
-}
-
 using Texts = std::vector<std::string>;
 
 /// By local thresholds and by one.
 Texts read_either(const GreyPicture& picture) {
     auto texts = read(picture, ZXing::Binarizer::LocalAverage);
     return texts.empty() ? read(picture, ZXing::Binarizer::GlobalHistogram) : texts;
-}
-
-Texts read_turned(const GreyPicture& picture) {
-    for (const Look& look : looks) {
-        const bool as_it_is = look.turn == 0.0 && look.scale == 1.0;
-        auto texts =
-            read(as_it_is ? picture : turned(picture, look.turn, look.scale), look.binarizer);
-        if (!texts.empty()) {
-            return texts;
-        }
-    }
-    return {};
 }
 
 // Half the widths that ink has at most: of a code that fills most of a picture, and of a small one.
@@ -214,9 +159,9 @@ std::vector<std::string> read_picture(const GreyPicture& picture, int modules) {
         return texts;
     }
     const int widest = std::max(picture.width, picture.height);
-    const int step = (widest + widest_to_turn - 1) / widest_to_turn;
+    const int step = (widest + widest_to_repair - 1) / widest_to_repair;
     const GreyPicture handy = step > 1 ? shrunk(picture, step) : picture;
-    auto texts = read_turned(handy);
+    auto texts = read_either(handy);
     return texts.empty() && is_large_enough(handy) ? read_repaired(handy, modules) : texts;
 }
 
