@@ -64,6 +64,49 @@ TEST_CASE("what a code leaves out is said, and the strict side taken") {
     CHECK_FALSE(kitchen::cook_within(by_code.value->front())); // the same day
 }
 
+TEST_CASE("each way to thaw that a code has is planned with its own times, as the label has it") {
+    std::string text = stew;
+    const std::string_view one = R"(method = "refrigerator")";
+    text.replace(text.find(one), one.size(),
+                 R"(method = ["refrigerator", "cold water", "from frozen"])");
+    const auto known = packages_of(text).front();
+    const auto by_code = plan_by({code_of(text)});
+    REQUIRE(by_code);
+    const auto& planned = by_code.value->front();
+    REQUIRE(planned.other_thaws.size() == 2);
+    for (std::size_t i = 0; i < 2; ++i) {
+        CAPTURE(i);
+        const auto& way = planned.other_thaws[i];
+        const auto& as_known = known.other_thaws[i];
+        CHECK(way.package.thaw.method == as_known.package.thaw.method);
+        CHECK(kitchen::thaw_time(way) == kitchen::thaw_time(as_known));
+        CHECK(kitchen::cook_within(way) == kitchen::cook_within(as_known));
+        CHECK(way.package.cook->time == as_known.package.cook->time);
+        CHECK(way.other_thaws.empty());
+    }
+    // Only thawed food cooks as long as the code says.
+    CHECK(planned.other_thaws[0].package.cook->time.has_value());
+    CHECK_FALSE(planned.other_thaws[1].package.cook->time.has_value());
+}
+
+TEST_CASE("what is added on cook day is planned as the code has it") {
+    code::Message message;
+    message.dish = "Pear pot";
+    message.bag_id = packages_of(stew).front().bags.front().id;
+    message.additions = {{{kitchen::When::Anchor::AtStart, {}}, "1 L STOCK", ""},
+                         {{kitchen::When::Anchor::AtServing, {}}, "SALT TO TASTE", "JAR"}};
+    const auto by_code = plan_by({code::write(message)});
+    REQUIRE(by_code);
+    const auto& finish = by_code.value->front().package.finish;
+    REQUIRE(finish.size() == 2);
+    CHECK(finish[0].add.item == "STOCK");
+    CHECK(finish[0].add.low.has_value());
+    CHECK(finish[0].when.anchor == kitchen::When::Anchor::AtStart);
+    CHECK(finish[1].add.as_written == "SALT TO TASTE");
+    CHECK(finish[1].when.anchor == kitchen::When::Anchor::AtServing);
+    CHECK(finish[1].bag == "JAR");
+}
+
 TEST_CASE("a plan by codes and a plan by the description start thawing at the same time") {
     const auto style = wording::style_for(wording::shipped_language("en"), {});
     const auto eat =
