@@ -4,7 +4,8 @@ A case is a folder with
   command        the arguments, without days and destination: `labels --stock a4-2x7-99x38mm`
   day.toml       the day that is printed
   settings.toml  the settings that hold
-  frames.txt     every sheet in words, as `-o frames.txt` writes it
+  frames.txt     every sheet in words, as `-o frames.txt` writes it; of `check`, which draws none,
+                 and of `plan`, what the program says stands first
 """
 
 import os
@@ -45,7 +46,7 @@ def cases(names=()):
 
 
 def draw(program, case):
-    """The frames of a case as the program draws them now, or what it said instead.
+    """What the program says of a case now and the frames that it draws, or why it does neither.
 
     A plan that cannot be kept is drawn all the same: below its exit status.
     """
@@ -53,18 +54,20 @@ def draw(program, case):
         out = Path(name) / "frames.txt"
         words = shlex.split((case.folder / "command").read_text(encoding="utf-8"))
         record = ["--no-archive"] if words[0] in ("labels", "cards") else []
+        to = [] if words[0] == "check" else ["-o", out]
         environment = dict(os.environ, HOME=name, XDG_DATA_HOME=name, XDG_CONFIG_HOME=name,
                            LC_ALL="C.UTF-8", TZ="UTC", SOURCE_DATE_EPOCH="1792238400")
         run = subprocess.run(
             [program, *words, *record, "--settings", case.folder / "settings.toml",
-             case.folder / "day.toml", "-o", out],
+             case.folder / "day.toml", *to],
             capture_output=True, text=True, timeout=300, env=environment,
             stdin=subprocess.DEVNULL, check=False)
-        frames = out.read_text(encoding="utf-8") if out.exists() else ""
-        if run.returncode == 0 and frames:
-            return frames
+        drawn = run.stdout if words[0] in ("check", "plan") else "" # of others it has the folder's name
+        drawn += out.read_text(encoding="utf-8") if out.exists() else ""
+        if run.returncode == 0 and drawn:
+            return drawn
         said = run.stderr.replace(str(HERE) + "/", "")
-        return f"refused ({run.returncode})\n{frames or said}"
+        return f"refused ({run.returncode})\n{drawn or said}"
 
 
 def draw_all(program, wanted):
