@@ -25,7 +25,7 @@ std::string shown_moment(const std::string& at) {
 }
 
 std::string days_text(std::chrono::days low, std::chrono::days high) {
-    const auto most = counted(high.count(), "day");
+    const auto most = high.count() == 0 ? "the same day" : counted(high.count(), "day");
     return low == high ? most : fmt::format("{} to {}", low.count(), most);
 }
 

@@ -18,7 +18,7 @@ std::string dish_text(const archive::Bag& bag);
 /// A moment of the archive as people read it: "2026-10-17 14:05".
 std::string shown_moment(const std::string& at);
 
-/// "2 days", "3 to 5 days".
+/// "2 days", "3 to 5 days", and of no day "the same day".
 std::string days_text(std::chrono::days low, std::chrono::days high);
 
 } // namespace thawslip::app

@@ -127,8 +127,8 @@ void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
         out << fmt::format("          once thawed, {}: \"{}\" ({})\n",
                            days_text(left->low, left->high), left->row.row, left->row.source);
         if (const auto& fresh = left->capped_by) {
-            out << fmt::format("          no longer than fresh, {} to {} days: \"{}\" ({})\n",
-                               fresh->low.count(), fresh->high.count(), fresh->row, fresh->source);
+            out << fmt::format("          no longer than fresh, {}: \"{}\" ({})\n",
+                               days_text(fresh->low, fresh->high), fresh->row, fresh->source);
         }
     }
 }

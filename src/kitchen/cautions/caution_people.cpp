@@ -35,8 +35,9 @@ bool is_high(const Scene& scene) {
 }
 
 std::string altitude_text(const Scene& scene) {
+    constexpr double step = 10; // feet, about as close as the metres that people know
     const auto metres = fmt::format("{} m", std::lround(scene.settings.altitude_metres));
-    const auto in_feet = fmt::format("{} ft", std::lround(feet(scene)));
+    const auto in_feet = fmt::format("{:.0f} ft", std::round(feet(scene) / step) * step);
     return scene.settings.measures == Measures::Us ? in_style(in_feet, metres, false, style(scene))
                                                    : in_style(metres, in_feet, true, style(scene));
 }
