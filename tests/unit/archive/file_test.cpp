@@ -56,6 +56,16 @@ TEST_CASE("a later schema, another database and a damaged file are refused untou
         write_file(path, std::string(5000, 'x'));
         expected = ArchiveFault::Kind::NotOurs;
     }
+    SUBCASE("a schema of before the first") {
+        opened(path).record(print({day({stew})}));
+        shell(path, "PRAGMA user_version = -1; PRAGMA wal_checkpoint(TRUNCATE)");
+        expected = ArchiveFault::Kind::Damaged;
+    }
+    SUBCASE("a database in other characters") {
+        shell(path, "PRAGMA encoding = 'UTF-16le'; PRAGMA application_id = 1414021463; PRAGMA "
+                    "user_version = 1; CREATE TABLE day (what TEXT)");
+        expected = ArchiveFault::Kind::NotOurs;
+    }
     const auto before = read_file(path);
     for (const auto mode : {Mode::Read, Mode::Write}) {
         const auto refused = Archive::open(path, mode);
@@ -63,6 +73,47 @@ TEST_CASE("a later schema, another database and a damaged file are refused untou
         CAPTURE(refused.fault().message);
         CHECK(refused.fault().kind == expected);
         CHECK(read_file(path) == before);
+    }
+}
+
+TEST_CASE("what a stranger changed in an archive is told row by row") {
+    const auto id = stew.bags.front();
+    const struct {
+        const char* sql;
+        std::string said;
+    } cases[] = {
+        {"UPDATE day SET description = 'another'",
+         "the description of 2026-10-17 (revision 1, read from /orchard/saturday.toml) is not what "
+         "was recorded: its hash is another"},
+        {"UPDATE day SET kitchen = 'a' || char(10) || 'b'",
+         "the description of 2026-10-17 has a kitchen's name that cannot be"},
+        {"UPDATE package SET servings = 101 WHERE position = 1",
+         "\"Squash and red lentil stew\" of 2026-10-17 serves 101, expected 1 to 100"},
+        {"UPDATE package SET allergens = 'celery'", "\"Squash and red lentil stew\" of 2026-10-17 "
+                                                    "has allergens, kinds of food or a thaw method "
+                                                    "that cannot be"},
+        {"UPDATE package SET thaw = 'on the sill'", "\"Squash and red lentil stew\" of 2026-10-17 "
+                                                    "has allergens, kinds of food or a thaw method "
+                                                    "that cannot be"},
+        {"UPDATE bag_event SET state = 'lent' WHERE bag = 1",
+         "bag " + id + " has a state that cannot be"},
+        {"UPDATE bag SET state = 'eaten' WHERE id = 1", "bag " + id + " is listed as eaten since "},
+        {"UPDATE bag SET number = 4 WHERE id = 1",
+         "bag " + id + " is beyond the number of bags of its dish"},
+        {"DELETE FROM bag_id WHERE bag = 1", "bag 1 has no id, or several"},
+        {"DELETE FROM day", "row 1 of package names a row of day that is not there"},
+        {"CREATE TABLE shopping (what TEXT)", "the table \"shopping\" is none that thawslip makes"},
+        {"DROP TABLE sheet", "the table \"sheet\" is missing"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.sql);
+        const Scratch scratch;
+        opened(scratch.path).record(print({day({stew, soup})}));
+        CHECK(opened(scratch.path, Mode::Read).check().empty());
+        CHECK(shell(scratch.path, c.sql).empty());
+        const auto wrong = opened(scratch.path, Mode::Read).check();
+        CHECK(std::ranges::any_of(
+            wrong, [&c](const std::string& fault) { return fault.starts_with(c.said); }));
     }
 }
 
