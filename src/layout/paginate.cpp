@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <optional>
 #include <string>
+#include <utility>
 
 namespace thawslip::layout {
 namespace {
@@ -31,6 +32,21 @@ bool says_something(const wording::Paragraph& cell) {
     return !cell.label.empty() || std::ranges::any_of(cell.spans, [](const wording::Span& span) {
         return !span.text.empty();
     });
+}
+
+/// A phrase with its values, in each language that it is there in.
+std::vector<wording::Paragraph> in_voices(const std::string& first, const std::string& second,
+                                          const std::vector<std::string>& values) {
+    std::vector<wording::Paragraph> said;
+    for (const auto& [phrase, voice] :
+         {std::pair{&first, wording::Voice::First}, std::pair{&second, wording::Voice::Second}}) {
+        if (!phrase->empty()) {
+            auto& words = said.emplace_back();
+            words.voice = voice;
+            words.spans.push_back({fill(*phrase, values), {}});
+        }
+    }
+    return said;
 }
 
 /// One paragraph of a field that may continue.
@@ -384,6 +400,14 @@ private:
         }
     }
 
+    void say_more_follows(std::vector<wording::Paragraph>& lines, std::size_t number) const {
+        for (auto& said : in_voices(print_.more_phrase, print_.second_more_phrase,
+                                    {std::to_string(number + 2)})) {
+            said.spans.front().emphasis = wording::Emphasis::Strong;
+            lines.push_back(std::move(said));
+        }
+    }
+
     /// \pre count > 0, or it is the first card
     wording::Print card(std::size_t number, std::size_t next, std::size_t count,
                         const std::string& of) const {
@@ -410,6 +434,10 @@ private:
             if (goes_on) {
                 say_moment_again(field.paragraphs, next);
             }
+            const auto last = next + (count > 0 ? count - 1 : 0);
+            if (next + count < pieces_.size() && pieces_[last].field == field.name) {
+                say_more_follows(field.paragraphs, number);
+            }
         }
         card.has_code = print_.has_code && first;
         set_page(card, number, of);
@@ -420,16 +448,8 @@ private:
         std::erase_if(card.fields,
                       [](const auto& field) { return field.name == wording::field_name::page; });
         wording::Field page{wording::field_name::page, {}, print_.where};
-        for (const auto voice : {wording::Voice::First, wording::Voice::Second}) {
-            const auto& phrase =
-                voice == wording::Voice::First ? print_.page_phrase : print_.second_page_phrase;
-            if (!phrase.empty()) {
-                wording::Paragraph words;
-                words.voice = voice;
-                words.spans.push_back({fill(phrase, {std::to_string(number + 1), of}), {}});
-                page.paragraphs.push_back(std::move(words));
-            }
-        }
+        page.paragraphs = in_voices(print_.page_phrase, print_.second_page_phrase,
+                                    {std::to_string(number + 1), of});
         card.fields.push_back(std::move(page));
     }
 

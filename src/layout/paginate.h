@@ -18,8 +18,9 @@ namespace thawslip::layout {
 /// comfortable allows, filled evenly. A card that begins inside a section says its heading again,
 /// and what heads the columns of its rows. The first card carries everything else, the safety lines
 /// above all; the further ones repeat the areas that say so, and each carries a field "page" ("Card
-/// 1 of 2") made from the print's `page_phrase`. \returns the cards in order; one, unchanged, where
-/// the print fits or nothing of it may continue
+/// 1 of 2") made from the print's `page_phrase`. What runs on ends with its `more_phrase` on
+/// each but the last: a cook who holds one card of several sees that there is more to do. \returns
+/// the cards in order; one, unchanged, where the print fits or nothing of it may continue
 std::vector<wording::Print> paginate(const wording::Print& print, const Layout& layout, Size room,
                                      Shaper& shaper);
 

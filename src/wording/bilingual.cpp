@@ -56,6 +56,7 @@ Print bilingual(Print first, const Print& second) {
     }
     if (first.page_phrase != second.page_phrase) {
         first.second_page_phrase = second.page_phrase;
+        first.second_more_phrase = second.more_phrase;
     }
     return first;
 }

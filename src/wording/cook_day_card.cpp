@@ -97,6 +97,7 @@ Print cook_day_card(const kitchen::Plan& plan, const kitchen::PlannedPackage& pl
     Print print;
     print.kind = Kind::CookDayCard;
     print.page_phrase = style.say("cook-day-card.page");
+    print.more_phrase = style.say("cook-day-card.more-on");
     print.dish = planned.package.dish;
     print.where = planned.package.where;
     print.fields = {

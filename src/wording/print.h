@@ -88,6 +88,8 @@ struct Print {
     std::vector<Field> if_code_is_cut = {};
     std::string page_phrase;             ///< "Card {0} of {1}", for a print that may run on
     std::string second_page_phrase = {}; ///< the same in the second language; empty: none
+    std::string more_phrase = {};        ///< "More on card {0}", on each card but the last
+    std::string second_more_phrase = {}; ///< as `second_page_phrase`
     std::string continued_phrase = {};   ///< "{0}, continued", for a heading said again
     KeyPath where;
     std::shared_ptr<const TimeChart> chart = nullptr; ///< of a plan sheet; it never changes

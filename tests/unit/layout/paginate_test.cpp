@@ -75,6 +75,34 @@ TEST_CASE("steps that do not fit run on to further cards, all of them, once, in 
     }
 }
 
+TEST_CASE("each card but the last ends with where more is, in both languages") {
+    auto print = card_with(30);
+    print.more_phrase = "More on card {0}";
+    print.second_more_phrase = "Sigue en la tarjeta {0}";
+    Shaper shaper{testing::fonts()};
+    const auto layout = testing::layout_from(card_layout);
+    const auto cards = paginate(print, layout, {120_mm, 60_mm}, shaper);
+    REQUIRE(cards.size() >= 3);
+    std::string all;
+    for (std::size_t i = 0; i < cards.size(); ++i) {
+        CAPTURE(i);
+        auto steps = cards[i].field("steps")->paragraphs;
+        REQUIRE(steps.size() > 2);
+        if (i + 1 < cards.size()) {
+            const auto next = std::to_string(i + 2);
+            CHECK(steps[steps.size() - 2].spans.front().text == "More on card " + next);
+            CHECK(steps.back().spans.front().text == "Sigue en la tarjeta " + next);
+            CHECK(steps.back().voice == wording::Voice::Second);
+            steps.resize(steps.size() - 2);
+        }
+        for (const auto& step : steps) {
+            all += step.spans.front().text + "\n";
+        }
+        CHECK(solve(layout, testing::shaped(cards[i], layout), {120_mm, 60_mm}, testing::fonts()));
+    }
+    CHECK(all == words_of(print, "steps")); // no word of it is lost for it
+}
+
 TEST_CASE("how to thaw and the code stand on the first card alone") {
     const auto cards = cards_of(15, 60_mm);
     REQUIRE(cards.size() >= 2);

@@ -20,6 +20,7 @@ Print card(std::vector<Paragraph> finish, std::string page) {
     print.fields = {{"dish", {line("", "Bean and barley pot")}, {}},
                     {"kitchen", {line("", page.empty() ? "Von A" : "From A")}, {}},
                     {"finish", std::move(finish), {}}};
+    print.more_phrase = "More: " + page;
     print.page_phrase = std::move(page);
     return print;
 }
@@ -47,6 +48,8 @@ TEST_CASE("each line is followed by what the second language says in its place")
     CHECK(both.field("finish")->paragraphs == expected);
     CHECK(both.page_phrase == "Card {0} of {1}");
     CHECK(both.second_page_phrase == "Karte {0} von {1}"); // never on one line with the first
+    CHECK(both.more_phrase == "More: Card {0} of {1}");
+    CHECK(both.second_more_phrase == "More: Karte {0} von {1}");
 }
 
 TEST_CASE("the cook's own words stand once, though a unit is called otherwise") {
