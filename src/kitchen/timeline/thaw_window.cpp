@@ -9,22 +9,18 @@ namespace {
 using std::chrono::days;
 using std::chrono::minutes;
 
-bool knows_waking(const TimelineRequest& request) {
-    return request.day_begins >= minutes{0} && request.day_begins < request.day_ends &&
-           request.day_ends < days{1};
-}
+// When somebody is up to move a bag, by the clock: common practice, no source.
+constexpr std::chrono::hours day_begins{7};
+constexpr std::chrono::hours day_ends{22};
 
-/// The latest time up to `limit` when somebody is up, by the clock; `limit` itself where the
-/// hours of the day make no sense.
-Instant latest_waking(Instant limit, const TimelineRequest& request) {
-    if (!knows_waking(request))
-        return limit;
-    const LocalMinute local = on_clock(request.clock, limit);
+/// The latest time up to `limit` when somebody is up, by the clock.
+Instant latest_waking(Instant limit, const LocalClock& clock) {
+    const LocalMinute local = on_clock(clock, limit);
     const auto midnight = std::chrono::floor<days>(local);
-    if (local < midnight + request.day_begins)
-        return read_clock(request.clock, midnight - days{1} + request.day_ends).instant;
-    if (local > midnight + request.day_ends)
-        return read_clock(request.clock, midnight + request.day_ends).instant;
+    if (local < midnight + day_begins)
+        return read_clock(clock, midnight - days{1} + day_ends).instant;
+    if (local > midnight + day_ends)
+        return read_clock(clock, midnight + day_ends).instant;
     return limit;
 }
 
@@ -40,7 +36,7 @@ ThawWindow thaw_window(const ThawLead& lead, Instant start, std::chrono::hours k
     const minutes keeps = std::clamp<minutes>(keeps_thawed, minutes{0}, days{366});
     window.no_earlier = std::min(no_later, start - keeps - lead.soonest);
 
-    Instant at = latest_waking(no_later, request);
+    Instant at = latest_waking(no_later, request.clock);
     if (at < request.now && request.now <= no_later)
         at = request.now;
     if (at >= window.no_earlier && at <= no_later)
@@ -48,15 +44,13 @@ ThawWindow thaw_window(const ThawLead& lead, Instant start, std::chrono::hours k
     return window;
 }
 
-Instant earliest_waking(Instant limit, const TimelineRequest& request) {
-    const LocalMinute local = on_clock(request.clock, limit);
+Instant earliest_waking(Instant limit, const LocalClock& clock) {
+    const LocalMinute local = on_clock(clock, limit);
     const auto midnight = std::chrono::floor<days>(local);
-    if (!knows_waking(request))
-        return limit;
-    if (local < midnight + request.day_begins)
-        return read_clock(request.clock, midnight + request.day_begins).instant;
-    if (local > midnight + request.day_ends)
-        return read_clock(request.clock, midnight + days{1} + request.day_begins).instant;
+    if (local < midnight + day_begins)
+        return read_clock(clock, midnight + day_begins).instant;
+    if (local > midnight + day_ends)
+        return read_clock(clock, midnight + days{1} + day_begins).instant;
     return limit;
 }
 

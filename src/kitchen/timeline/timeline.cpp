@@ -169,7 +169,7 @@ private:
 
     void add_thawing(const ThawWindow& window, const DishTimeline& planned, std::size_t dish) {
         event({window.at, TimelineStep::Thaw, dish});
-        const Instant look = earliest_waking(window.at + window.lead.soonest, request_);
+        const Instant look = earliest_waking(window.at + window.lead.soonest, request_.clock);
         if (is_tight(window) && look < (planned.cook ? planned.cook->at : line_.eat))
             event({look, TimelineStep::Look, dish});
     }

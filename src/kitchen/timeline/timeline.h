@@ -60,10 +60,6 @@ struct TimelineRequest {
     Instant now;
     LocalClock clock;
     ThawSettings thaw = {};
-
-    /// When somebody is up to move a bag, by the clock: common practice, no source.
-    std::chrono::minutes day_begins = std::chrono::hours{7};
-    std::chrono::minutes day_ends = std::chrono::hours{22};
 };
 
 /// When to start thawing. `at` is the latest time within the window when somebody is up; where
