@@ -117,6 +117,17 @@ TEST_CASE("what a stranger changed in an archive is told row by row") {
     }
 }
 
+TEST_CASE("a station that has counted as far as can be counted still notes what is sound") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew, soup})}));
+    shell(scratch.path, "UPDATE bag_event SET seq = " + std::to_string(std::int64_t{1} << 40));
+    CHECK(archive.check().empty());
+    CHECK(archive.set_state(soup.bags, State::Eaten, "2026-11-01T08:00:00") == 2);
+    CHECK(archive.check().empty());
+    CHECK(archive.bag(soup.bags[1])->state == State::Eaten);
+}
+
 TEST_CASE("a backup is a whole archive, also while another program writes") {
     const Scratch scratch;
     auto archive = opened(scratch.path);

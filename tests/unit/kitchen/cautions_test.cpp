@@ -1002,6 +1002,16 @@ const std::vector<Case>& cases() {
         {"the counter for hours, by number",
          {"slow-cooker-thaw-first", "thaw-warm"},
          [](auto& p, auto&, auto&) { p.cook->steps = {"Set it out on the worktop for 7 hours."}; }},
+        {"the counter for hours, in words",
+         {"slow-cooker-thaw-first", "thaw-warm"},
+         [](auto& p, auto&, auto&) {
+             p.cook->steps = {"Leave it out on the worktop for three hours."};
+         }},
+        {"the counter, and hours of cooking in words",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.cook->steps = {"Set the dish out on the worktop, then simmer the stew for three hours."};
+         }},
         {"marble in the evening, in Spanish",
          {"slow-cooker-thaw-first", "thaw-warm"},
          [](auto& p, auto&, auto&) { p.note = "Dejar la noche antes sobre el mármol."; }},
