@@ -12,6 +12,7 @@
 #include "service/archive/exchange.h"
 #include "service/messages.h"
 
+#include <filesystem>
 #include <fmt/format.h>
 #include <optional>
 #include <ostream>
@@ -134,6 +135,10 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
 
 ExitStatus archive_repair(const Settings& settings, Console console) {
     const auto place = archive_file(settings);
+    if (std::error_code error; !std::filesystem::exists(place, error)) {
+        console.err << "error: " << no_archive_text(settings) << "\n";
+        return ExitStatus::Refused;
+    }
     const auto replaced = archive::repair(place, service::rebuild_from_days);
     for (const auto& one : replaced.left) {
         console.err << "error: " << one << "\n";
