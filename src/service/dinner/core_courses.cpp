@@ -23,7 +23,7 @@ Thawed thawed_by(const kitchen::FasterWay& way) {
 }
 
 std::optional<Thawed> thawed(const kitchen::DishTimeline& dish, kitchen::Instant eat) {
-    if (dish.outlook == kitchen::Outlook::FasterWay && !dish.ways.empty()) {
+    if (dish.outlook == kitchen::Outlook::FasterWay) {
         return thawed_by(dish.ways.front());
     }
     if (dish.outlook != kitchen::Outlook::InTime || !dish.thaw) {

@@ -32,6 +32,24 @@ TEST_CASE("every list of allergens can be set by its name, and prints what it ca
     CHECK(printed("canada", contains) == "wheat, barley, tree nuts (pine nut)");
 }
 
+TEST_CASE("every list of storage times and every paper can be set by its name") {
+    const auto set = [](const std::string& key, const std::string& word) {
+        return service::settings_from(key + " = \"" + word + "\"\n", "settings.toml").value;
+    };
+    for (const std::string name : {"us", "us-fsis", "us-fda", "us-older", "canada", "newfoundland",
+                                   "oregon", "uk", "practice"}) {
+        CAPTURE(name);
+        const auto settings = set("storage_list", name);
+        REQUIRE(settings);
+        CHECK(settings->storage_list == name);
+    }
+    CHECK_FALSE(set("storage_list", "ours"));
+    CHECK(set("paper", "a4")->paper == "a4");
+    CHECK(set("paper", "letter")->paper == "letter");
+    CHECK_FALSE(set("paper", "us letter")); // understood, and the hint names the word
+    CHECK_FALSE(set("paper", "a3"));
+}
+
 TEST_CASE("another name of a list is understood, and the hint says which one is taken") {
     const auto settings = service::settings_from("allergens = \"uk\"\n", "settings.toml");
     CHECK_FALSE(settings.value);
