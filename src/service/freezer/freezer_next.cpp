@@ -19,9 +19,7 @@ kitchen::LocalMinute meal_on(kitchen::Date day, std::chrono::minutes time) {
 
 /// Whether a plan is one to follow: thawed as the label says and begun in time.
 bool is_in_time(const kitchen::Timeline& line) {
-    return can_be_done(line) &&
-           std::ranges::find(line.remarks, kitchen::RemarkId::ThawTooLate,
-                             &kitchen::TimelineRemark::id) == line.remarks.end();
+    return can_be_done(line) && line.dishes.front().outlook == kitchen::Outlook::InTime;
 }
 
 /// What a proposal says of a way to thaw that serves.
@@ -35,13 +33,14 @@ void describe(Proposal& proposal, const kitchen::PlannedPackage& way, const kitc
     }
 }
 
-/// The ways to thaw that a label names, the usual one first.
-std::vector<const kitchen::PlannedPackage*> ways_of(const kitchen::PlannedPackage& package) {
-    std::vector<const kitchen::PlannedPackage*> ways{&package};
-    for (const auto& other : package.other_thaws) {
-        ways.push_back(&other);
-    }
-    return ways;
+/// A package by a way to thaw that its label names.
+const kitchen::PlannedPackage& by_way(const kitchen::PlannedPackage& package,
+                                      kitchen::ThawMethod method) {
+    const auto other =
+        std::ranges::find_if(package.other_thaws, [method](const kitchen::PlannedPackage& way) {
+            return way.package.thaw.method == method;
+        });
+    return other == package.other_thaws.end() ? package : *other;
 }
 
 /// A bag for a meal, by the first way on its label that thaws it in time; where nobody can tell,
@@ -53,15 +52,14 @@ std::optional<Proposal> propose(const archive::Bag& bag, const kitchen::PlannedP
     if (package == nullptr) {
         return proposal;
     }
-    for (const auto* way : ways_of(*package)) {
-        const auto line =
-            kitchen::timeline({{timeline_dish(*way)}, eat, now.instant, now.clock, thaw});
-        if (is_in_time(line)) {
-            describe(proposal, *way, line, now);
-            return proposal;
-        }
+    const auto request =
+        kitchen::with_thaw_in_time({{timeline_dish(*package)}, eat, now.instant, now.clock, thaw});
+    const auto line = kitchen::timeline(request);
+    if (!is_in_time(line)) {
+        return std::nullopt;
     }
-    return std::nullopt;
+    describe(proposal, by_way(*package, request.dishes.front().package.thaw.method), line, now);
+    return proposal;
 }
 
 /// A date that a list gave is about quality; one that the cook set is not passed over.

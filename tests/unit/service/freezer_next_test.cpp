@@ -1,4 +1,5 @@
 #include "days.h"
+#include "kitchen/figures.h"
 #include "service/freezer/freezer_next.h"
 
 #include <doctest/doctest.h>
@@ -77,6 +78,33 @@ TEST_CASE("the soonest date comes first as soon as it can be thawed, with its th
     REQUIRE(proposal.thaw_time.has_value());
     CHECK(*proposal.thaw_start + proposal.thaw_time->high <= proposal.eat);
     CHECK(proposal.cook_within.has_value());
+}
+
+namespace {
+
+/// The stew that thaws in these ways.
+std::string stew_by(const std::string& ways) {
+    const std::string one = R"("refrigerator")";
+    auto text = stew;
+    return text.replace(text.find(one), one.size(), "[" + ways + "]");
+}
+
+} // namespace
+
+TEST_CASE("a bag is proposed by the first way on its label that serves, with that way's times") {
+    const Freezer freezer{stew_by(R"("refrigerator", "cold water")")};
+    const auto menu = freezer.next(1);
+    REQUIRE(menu.proposals.size() == 1);
+    CHECK(menu.proposals[0].method == kitchen::ThawMethod::ColdWater);
+    CHECK(menu.proposals[0].thaw_time == kitchen::thaw_time(freezer.packages[0].other_thaws.at(0)));
+    CHECK_FALSE(menu.proposals[0].cook_within); // the same day
+    CHECK(menu.proposals[0].thaw_start > supper(18) - 5h);
+}
+
+TEST_CASE("no bag is proposed by a way of which nobody knows how long it cooks") {
+    const auto menu = Freezer{stew_by(R"("refrigerator", "from frozen")")}.next(1);
+    CHECK(menu.proposals.empty());
+    CHECK(menu.without == std::vector{supper(18)});
 }
 
 TEST_CASE("a meal that nothing can be thawed for is named") {
