@@ -85,6 +85,35 @@ TEST_CASE("long lines have their number, inches and millimetres") {
     }
 }
 
+TEST_CASE("each number stands at its own line, from either corner") {
+    const Frame frame = page_of(a4);
+    const auto stands_at = [&frame](const std::string& number, const auto& is_there) {
+        return std::ranges::any_of(items_of<Text>(frame), [&](const Text& text) {
+            return text.run.text == number && is_there(text.baseline);
+        });
+    };
+    for (int n = 2; n <= 6; ++n) {
+        CAPTURE(n);
+        const Length place = Length::inches(n);
+        const auto is_near = [place](Length x) { return x > place - 2_mm && x < place + 2_mm; };
+        CHECK(stands_at(std::to_string(n), [&](Point at) {
+            return is_near(at.x) && at.y > a4.height - 35_mm && at.y < a4.height - 20_mm;
+        }));
+        CHECK(stands_at(std::to_string(n), [&](Point at) {
+            return is_near(at.y) && at.x > a4.width - 35_mm && at.x < a4.width - 20_mm;
+        }));
+    }
+    for (int mm = 40; mm <= 170; mm += 10) {
+        CAPTURE(mm);
+        const Length place = Length::millimetres(mm);
+        const auto is_near = [place](Length x) { return x > place - 3_mm && x < place + 3_mm; };
+        CHECK(stands_at(std::to_string(mm),
+                        [&](Point at) { return is_near(at.x) && at.y > 20_mm && at.y < 35_mm; }));
+        CHECK(stands_at(std::to_string(mm),
+                        [&](Point at) { return is_near(at.y) && at.x > 20_mm && at.x < 35_mm; }));
+    }
+}
+
 TEST_CASE("step n of each edge's stair lies n millimetres inside the paper") {
     const Frame frame = page_of(a4);
     for (int n = 1; n <= 12; ++n) {

@@ -7,6 +7,7 @@
 #include "support/command.h"
 
 #include <doctest/doctest.h>
+#include <functional>
 #include <map>
 
 using namespace thawslip;
@@ -106,6 +107,75 @@ TEST_CASE_FIXTURE(Kept, "what comes in is added once, and what is untrue is refu
           "error: kept: \"Barley stew\" of 2026-10-17 serves 9 in the archive, 4 in the "
           "description\n    hint: nothing of it was added; where it comes from: thawslip archive "
           "repair\n");
+}
+
+TEST_CASE_FIXTURE(Kept, "whatever an archive says otherwise than its description is told") {
+    archive = opened("whole.db");
+    record(
+        "[day]\nmade = 2026-10-17\nkitchen = \"Pear barn\"\n[[package]]\ndish = \"Barley stew\"\n"
+        "servings = 4\nbags = 2\nfood = \"soup or stew\"\nweight = \"1.5 kg\"\n"
+        "thickness = \"30 mm\"\ncontains = [\"barley\"]\nplace = \"barn\"\n"
+        "thaw.method = \"refrigerator\"\n");
+    const auto contents = service::contents_to_export(archive);
+    REQUIRE(contents);
+    CHECK(service::held_against_days(*contents.value).empty());
+    using Package = archive::PackageRecord;
+    const struct {
+        std::function<void(Package&)> change;
+        std::string said; ///< behind `"Barley stew" of 2026-10-17 `; empty: nothing is
+    } cases[] = {
+        {[](Package& p) { p.dish = "Bean stew"; },
+         "is named \"Bean stew\" in the archive, \"Barley stew\" in the description"},
+        {[](Package& p) { p.words = "bean stew"; },
+         "is found by \"bean stew\" in the archive, \"barley stew\" in the description"},
+        {[](Package& p) { p.made = std::chrono::year{2026} / 10 / 16; },
+         "was made 2026-10-16 in the archive, 2026-10-17 in the description"},
+        {[](Package& p) { p.servings = 5; }, "serves 5 in the archive, 4 in the description"},
+        {[](Package& p) { p.weight = kitchen::Mass{1500.002}; },
+         "weighs 1500.002 g in the archive, 1500 g in the description"},
+        {[](Package& p) { p.weight = kitchen::Mass{1500.0005}; }, ""},
+        {[](Package& p) { p.weight.reset(); },
+         "weighs nothing in the archive, 1500 g in the description"},
+        {[](Package& p) { p.bags.pop_back(); }, "has bags: 1 in the archive, 2 in the description"},
+        {[](Package& p) { p.place = "attic"; },
+         "lies in \"attic\" in the archive, \"barn\" in the description"},
+        {[](Package& p) { p.food->allergens = {}; },
+         "contains: none in the archive, cereals containing gluten"},
+        {[](Package& p) { p.food->classes = {"bread"}; },
+         "is of the kinds: bread in the archive, soup or stew in the description"},
+        {[](Package& p) { p.food->classes = {}; }, ""},
+        {[](Package& p) { p.food.reset(); }, ""},
+        {[](Package& p) { p.thaw->method = kitchen::ThawMethod::Microwave; },
+         "thaws: microwave in the archive, refrigerator in the description"},
+        {[](Package& p) { p.thaw->lead = std::chrono::minutes{60}; },
+         "thaws in 60 min in the archive, "},
+        {[](Package& p) { p.thaw->lead = std::chrono::hours{200}; }, ""}, // longer is no harm
+        {[](Package& p) { p.thaw.reset(); }, ""},
+        {[](Package& p) { p.keep_until = std::chrono::year{2026} / 12 / 18; },
+         "keeps until 2026-12-18 in the archive, 2026-12-17 in the description"},
+        {[](Package& p) { p.keep_until = std::chrono::year{2026} / 12 / 16; }, ""}, // nor is sooner
+        {[](Package& p) { p.basis = kitchen::DateBasis::SetByCook; },
+         "keeps until 2026-12-17 in the archive, 2026-12-17 in the description"},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.said);
+        auto untrue = *contents.value;
+        c.change(untrue.days.front().record.packages.front());
+        const auto told = service::held_against_days(untrue);
+        REQUIRE(told.size() == (c.said.empty() ? 0 : 1));
+        const auto begins = "\"Barley stew\" of 2026-10-17 " + c.said;
+        CHECK((told.empty() ? begins : told.front().substr(0, begins.size())) == begins);
+    }
+    auto untrue = *contents.value;
+    untrue.days.front().record.kitchen = "Plum barn";
+    CHECK(service::held_against_days(untrue).at(0) ==
+          "the description of 2026-10-17 is of the kitchen \"Plum barn\" in the archive, \"Pear "
+          "barn\" in the description");
+    // A day that was never printed says nothing of what hangs on settings.
+    untrue = *contents.value;
+    untrue.prints.clear();
+    untrue.days.front().record.packages.front().thaw->lead = std::chrono::minutes{60};
+    CHECK(service::held_against_days(untrue).empty());
 }
 
 TEST_CASE_FIXTURE(Kept, "a sound archive has no faults, and one that is rotten names them") {
