@@ -168,6 +168,8 @@ TEST_CASE_FIXTURE(Kitchen, "a printer is also found by an instance that the cook
     const auto unknown = labels(*cups, "--no-archive --print kitchen/thin");
     CHECK(unknown.status == 1);
     CHECK(has(unknown.err, "there is no printer called \"kitchen/thin\""));
+    const auto far = labels(*cups, "--no-archive --print attic");
+    CHECK(has(far.err, "expected \"broken\", \"kitchen\" or \"office\"")); // it once, not twice
 }
 
 TEST_CASE_FIXTURE(Kitchen, "a refused job is told with the reason, and what was written is kept") {

@@ -5,6 +5,7 @@
 
 using namespace thawslip::intake;
 using thawslip::kitchen::Vessel;
+using namespace std::chrono_literals;
 
 TEST_CASE("what it is cooked in is known by its words, whatever stands around them") {
     struct Case {
@@ -94,6 +95,25 @@ TEST_CASE("a slip in the middle of any long word for a vessel is noticed among o
         }
     }
     CHECK(tried > 50);
+}
+
+TEST_CASE("what cooks for hours by a low step is taken for a slow cooker, whatever it is called") {
+    const auto slow = [](const char* setting, std::optional<thawslip::kitchen::TimeRange> time) {
+        thawslip::kitchen::Cook cook;
+        cook.in = "grandmother's hay box";
+        cook.setting = setting;
+        cook.time = time;
+        return cooks_like_slow_cooker(cook);
+    };
+    const thawslip::kitchen::TimeRange long_time{2h, 3h};
+    for (const char* setting : {"low", "auf niedriger Stufe", "low heat", "keep warm"}) {
+        CAPTURE(setting);
+        CHECK(slow(setting, long_time));
+        CHECK_FALSE(slow(setting, thawslip::kitchen::TimeRange{2h, 2h + 59min}));
+        CHECK_FALSE(slow(setting, std::nullopt));
+    }
+    CHECK_FALSE(slow("180 °C", long_time));
+    CHECK_FALSE(slow("", long_time));
 }
 
 TEST_CASE("a slip of the finger in a vessel's name is noticed, another vessel is not") {

@@ -492,6 +492,11 @@ TEST_CASE("several days are shopped for together, each with a letter") {
     };
     CHECK(lines_of(print, "dish-numbers") == dishes);
     CHECK(lines_of(print, "date").front() == "Sat 17 Oct 2026, Sat 24 Oct 2026");
+    CHECK(lines_of(print, "kitchen").at(0).find("Orchard house") != std::string::npos);
+    later.kitchen = "Plum barn"; // a list for two kitchens is called after neither
+    CHECK(lines_of(shopping_sheet(std::vector{orchard_day(), later}, shipped_goods(), english()),
+                   "kitchen")
+              .empty());
 }
 
 TEST_CASE("a sum is called as many, and what was written stays as it is") {
