@@ -124,6 +124,19 @@ std::string say_for_way(const Setting& setting, const kitchen::Caution& caution)
                                                : say_caution(caution, language);
 }
 
+/// When a vacuum pack is opened, as it holds for the way that is left: in water it stays sealed.
+void add_pack_cautions(std::string& text, const Setting& setting) {
+    constexpr std::string_view in_water = "-in-water";
+    for (const auto& caution : setting.dish.cautions) {
+        if (!caution.id.starts_with("vacuum-packed")) {
+            continue;
+        }
+        auto id = caution.id.substr(0, caution.id.find(in_water));
+        id += method_of(setting) == kitchen::ThawMethod::ColdWater ? in_water : "";
+        add_sentence(text, setting.style.language.say("caution." + id));
+    }
+}
+
 /// What food that was thawed fast needs of its vessel.
 void add_passage(std::string& text, const Setting& setting) {
     const auto heat = kitchen::heat_of(setting.dish.package);
@@ -165,11 +178,7 @@ kitchen::EventWords thaw_words(const Setting& setting) {
             words.description = capitalised(language.say("thaw.rack"));
         }
         add_cautions(words.description, setting);
-        for (const auto& caution : setting.dish.cautions) {
-            if (caution.id.starts_with("vacuum-packed")) {
-                add_sentence(words.description, say_caution(caution, language));
-            }
-        }
+        add_pack_cautions(words.description, setting);
         return words;
     }
     const auto& window = setting.windows.thaw;

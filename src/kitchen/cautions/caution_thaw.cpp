@@ -14,8 +14,8 @@ using namespace scene;
 constexpr std::string_view uk_freezing =
     "UK Food Standards Agency, How to chill, freeze and defrost food safely";
 constexpr std::string_view vacuum_source =
-    "FDA Food Code 3-501.13(E), Thawing; FDA, Fish and Fishery Products Hazards and Controls "
-    "Guidance";
+    "FDA Food Code 3-501.13(E), Thawing (read as Wisconsin adopted it, ATCP 75, 2016); FDA, Fish "
+    "and Fishery Products Hazards and Controls Guidance";
 
 bool thaws_fast(const Scene& scene) {
     const auto method = scene.package.thaw.method;
@@ -82,16 +82,37 @@ bool says_vacuum(const Scene& scene) {
     return says_anywhere(scene, Section::Pack, "vacuum");
 }
 
-Findings vacuum_fish(const Scene& scene) {
+bool thaws_in_water(const Scene& scene) {
+    return scene.package.thaw.method == ThawMethod::ColdWater;
+}
+
+bool is_vacuum_fish(const Scene& scene) {
     const bool fish = holds(scene, {FoodKind::RawFish}) || holds_class(scene, "smoked fish") ||
                       holds_class(scene, "cooked fish");
-    return found_if(fish && says_vacuum(scene), method_place(scene));
+    return fish && says_vacuum(scene);
+}
+
+Findings vacuum_fish(const Scene& scene) {
+    return found_if(is_vacuum_fish(scene) && !thaws_in_water(scene), method_place(scene));
+}
+
+/// In water it stays sealed, and comes out of the pack at once when that is done.
+Findings vacuum_fish_in_water(const Scene& scene) {
+    return found_if(is_vacuum_fish(scene) && thaws_in_water(scene), method_place(scene));
+}
+
+bool is_perhaps_vacuum_fish(const Scene& scene) {
+    return holds(scene, {FoodKind::RawFish}) && !says_vacuum(scene);
 }
 
 Findings perhaps_vacuum_fish(const Scene& scene) {
-    return found_if(holds(scene, {FoodKind::RawFish}) && !says_vacuum(scene) &&
+    return found_if(is_perhaps_vacuum_fish(scene) && !thaws_in_water(scene) &&
                         scene.package.thaw.method != ThawMethod::FromFrozen,
                     method_place(scene));
+}
+
+Findings perhaps_vacuum_fish_in_water(const Scene& scene) {
+    return found_if(is_perhaps_vacuum_fish(scene) && thaws_in_water(scene), method_place(scene));
 }
 
 /// The days that the label gives a package once it has thawed.
@@ -172,6 +193,10 @@ constexpr CautionRule thaw_rows[] = {
      "OPEN VACUUM PACK BEFORE THAWING"},
     {"vacuum-packed-fish-perhaps", CautionLevel::Card, vacuum_source, perhaps_vacuum_fish,
      "OPEN A VACUUM PACK BEFORE THAWING"},
+    {"vacuum-packed-fish-in-water", CautionLevel::LabelAndCard, vacuum_source, vacuum_fish_in_water,
+     "OPEN VACUUM PACK ONCE THAWED"},
+    {"vacuum-packed-fish-perhaps-in-water", CautionLevel::Card, vacuum_source,
+     perhaps_vacuum_fish_in_water, "OPEN A VACUUM PACK ONCE THAWED"},
     {"cold-water-thaw", CautionLevel::Card, safe_defrosting, cold_water},
     {"thaw-on-a-plate", CautionLevel::Card,
      "safefood (Ireland), Defrosting food safely (read in a copy)", on_a_plate},

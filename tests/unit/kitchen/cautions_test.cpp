@@ -332,6 +332,26 @@ const std::vector<Case>& cases() {
              p.note = "vacuum-packed";
              p.cook->vessel = Vessel::Pan;
          }},
+        {"vacuum-packed fish in cold water, where the pack stays closed until it has thawed",
+         {"thaw-cook-at-once", "vacuum-packed-fish-in-water", "ceiling-unsaid", "cold-water-thaw",
+          "refreeze-after-cooking"},
+         [](auto& p, auto&, auto&) {
+             // FDA Food Code 3-501.13(E)(2) (read as Wisconsin adopted it, ATCP 75, 2016)
+             p.food = {"lean fish"};
+             p.dish = "Trout";
+             p.contains = {"trout"};
+             p.note = "vacuum-packed";
+             p.thaw.method = ThawMethod::ColdWater;
+             p.cook->vessel = Vessel::Pan;
+         }},
+        {"fish in cold water that may be vacuum-packed",
+         {"thaw-cook-at-once", "vacuum-packed-fish-perhaps-in-water", "ceiling-unsaid", "cold-water-thaw",
+          "refreeze-after-cooking"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"lean fish"};
+             p.thaw.method = ThawMethod::ColdWater;
+             p.cook->vessel = Vessel::Pan;
+         }},
         {"fish that may be vacuum-packed",
          {"vacuum-packed-fish-perhaps"},
          [](auto& p, auto&, auto&) {
