@@ -78,12 +78,13 @@ std::optional<kitchen::Date> date_of(std::string_view text) {
     const auto day = whole_number(text.substr(0, first));
     const auto month = std::ranges::find(months, text.substr(first + 1, 3));
     const auto year = whole_number(text.substr(first + 5));
-    if (!day || month == months.end() || text[first + 4] != ' ' || !year || *year > 9999) {
+    if (!day || *day > 31 || month == months.end() || text[first + 4] != ' ' || !year ||
+        *year > 9999) {
         return std::nullopt;
     }
     const kitchen::Date date{std::chrono::year{*year},
                              std::chrono::month{static_cast<unsigned>(month - months.begin()) + 1},
-                             std::chrono::day{static_cast<unsigned>(*day % 100)}};
+                             std::chrono::day{static_cast<unsigned>(*day)}};
     return date.ok() ? std::optional{date} : std::nullopt;
 }
 

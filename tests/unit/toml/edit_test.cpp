@@ -255,6 +255,8 @@ TEST_CASE("lines of Windows and a last line without an end stay as they are") {
           "[day]\r\nmade = 2026-10-17\r\nkitchen = \"\"\"\r\na\r\nb\"\"\"\r\n");
     CHECK(set("day.kitchen", text_value("a"), "[day]\nmade = 2026-10-17") ==
           "[day]\nmade = 2026-10-17\nkitchen = \"a\"");
+    CHECK(set("contains", list_of_values({text_value("milk")}),
+              "contains = [\"milk\", \"celery\"]") == "contains = [\"milk\"]");
 }
 
 TEST_CASE("a key in quotes is found and written in quotes") {
