@@ -214,6 +214,15 @@ TEST_CASE("a list changes element by element, and remarks in it stay") {
           with("\"milk\", \"celery\"", "\"celery\", \"milk\""));
 }
 
+TEST_CASE("what is put behind the last element leaves the remark beside that one") {
+    CHECK(set("steps", list_of_values({text_value("Wait."), text_value("Stir.")}),
+              "steps = [\n    \"Wait.\" # a while\n]\n") ==
+          "steps = [\n    \"Wait.\", # a while\n    \"Stir.\"\n]\n");
+    CHECK(set("steps", list_of_values({text_value("Wait."), text_value("Stir.")}),
+              "steps = [\n    \"Wait.\", # a while\n]\n") ==
+          "steps = [\n    \"Wait.\", # a while\n    \"Stir.\",\n]\n");
+}
+
 TEST_CASE("an element is added at the end of its list, with its tables") {
     const auto dish = table_of({{"dish", text_value("")},
                                 {"servings", {std::int64_t{4}, {}}},
@@ -284,6 +293,8 @@ TEST_CASE("what cannot be done is refused in words") {
         CAPTURE(path);
         CHECK_FALSE(refusal({What::Set, KeyPath{path}, value}).empty());
     }
+    CHECK(refusal({What::Set, KeyPath{"package[9].dish"}, value}) ==
+          "there is no \"package.dish\" to be set");
     CHECK(refusal({What::Set, KeyPath{"day.made"}, value}, "[day\n").find("belongs to no key") !=
           std::string::npos);
     CHECK(refusal({What::TakeOut, KeyPath{"food"}}, "food = \"a\"\nfood = \"b\"\n")
