@@ -76,6 +76,29 @@ TEST_CASE_FIXTURE(Page, "a ticket prints once, and its answer is given again") {
     CHECK(machine.door_lists == 0);
 }
 
+TEST_CASE_FIXTURE(Page, "what is no ticket, or asks for the same bags and others, prints nothing") {
+    for (const auto& ticket : {std::string(15, 'a'), std::string(65, 'a'),
+                               std::string(15, 'a') + "/", std::string(16, ' '), std::string{}}) {
+        CAPTURE(ticket);
+        const auto refused = post(desk, "/api/spool", wish(ticket));
+        CHECK(refused.status == 400);
+        CHECK(refused.body.find("from 16 to 64 letters, digits and hyphens") != std::string::npos);
+    }
+    auto both = wish(one);
+    both["same_batch"] = "K7Q-2M4-9XW";
+    both["new_batch"] = true;
+    CHECK(post(desk, "/api/spool", both).status == 400);
+    CHECK(machine.prints.empty());
+    for (const auto& ticket : {std::string(16, 'a'), std::string(63, 'Z') + "-"}) {
+        CHECK(post(desk, "/api/spool", wish(ticket)).status == 200);
+    }
+    auto same = wish(two);
+    same["same_batch"] = "K7Q-2M4-9XW";
+    CHECK(post(desk, "/api/spool", same).status == 200);
+    CHECK(machine.prints.back().which.kind == archive::WhichBatch::Kind::OfBag);
+    CHECK(machine.prints.back().which.bag == "K7Q-2M4-9XW");
+}
+
 TEST_CASE_FIXTURE(Page, "a ticket is used up by a print that failed when paper may be out") {
     auto asks = machine_of(machine);
     int times = 0;
