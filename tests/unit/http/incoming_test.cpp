@@ -156,6 +156,16 @@ TEST_CASE("a body may have what its path says, and never more than the limit of 
     CHECK(length("/api/edit", "99999999999999999999999999") == 413);
 }
 
+TEST_CASE("where nothing may be sent, who says nothing of a length sends nothing") {
+    auto none = terms;
+    none.body_limit = [](const std::string&) -> std::size_t { return 0; };
+    CHECK_FALSE(http::take_head(head("POST", "/api/day"), none).refused);
+    CHECK_FALSE(http::take_head(head("POST", "/api/day", {{"Content-Length", "0"}}), none).refused);
+    const auto one = http::take_head(head("POST", "/api/day", {{"Content-Length", "1"}}), none);
+    REQUIRE(one.refused);
+    CHECK(one.refused->status == 413);
+}
+
 TEST_CASE("a body without a length is counted as it comes") {
     auto incoming =
         http::take_head(head("POST", "/api/edit", {{"Transfer-Encoding", "chunked"}}), terms);
