@@ -3,6 +3,7 @@
 #include "kitchen/measures/temperature.h"
 #include "kitchen/texts/text.h"
 
+#include <algorithm>
 #include <cmath>
 #include <optional>
 #include <span>
@@ -13,12 +14,8 @@ namespace {
 /// Rounds the way that is safe; a hair's breadth is the computer's, not the cook's.
 double whole_degrees(double degrees, TemperatureUse use) {
     constexpr double hair = 1e-6;
-    switch (use) {
-    case TemperatureUse::SafeMinimum: return std::ceil(degrees - hair);
-    case TemperatureUse::ColdLimit: return std::floor(degrees + hair);
-    case TemperatureUse::Oven: return std::round(degrees);
-    }
-    return degrees;
+    return use == TemperatureUse::ColdLimit ? std::floor(degrees + hair)
+                                            : std::ceil(degrees - hair);
 }
 
 double to_step(double degrees, double step) {
@@ -59,9 +56,28 @@ std::optional<Printed> published(double celsius, TemperatureUse use) {
     return std::nullopt;
 }
 
+/// The degrees between two marks of an oven's dial. Below boiling there is none: food lies in a
+/// water bath or a low oven for hours, and a step of a dial may be what keeps it safe.
+struct DialStep {
+    double below; ///< °C
+    double celsius;
+    double fahrenheit;
+};
+constexpr DialStep dial_steps[] = {{100, 1, 1}, {121, 5, 5}, {1000, 10, 25}};
+
+/// As a dial has it; below boiling never less than is meant.
+double on_dial(double degrees, double step) {
+    return step > 1 ? to_step(degrees, step) : whole_degrees(degrees, TemperatureUse::SafeMinimum);
+}
+
+const DialStep& step_at(double celsius) {
+    return *std::ranges::find_if(dial_steps,
+                                 [celsius](const DialStep& step) { return celsius < step.below; });
+}
+
 double turned_to_fahrenheit(double celsius, TemperatureUse use) {
     if (use == TemperatureUse::Oven) {
-        return to_step(to_fahrenheit(celsius), 25.0);
+        return on_dial(to_fahrenheit(celsius), step_at(celsius).fahrenheit);
     }
     const auto figure = published(celsius, use);
     return figure ? figure->fahrenheit : whole_degrees(to_fahrenheit(celsius), use);
@@ -69,7 +85,7 @@ double turned_to_fahrenheit(double celsius, TemperatureUse use) {
 
 double turned_to_celsius(double celsius, TemperatureUse use) {
     if (use == TemperatureUse::Oven) {
-        return to_step(celsius, 10.0);
+        return on_dial(celsius, step_at(celsius).celsius);
     }
     const auto figure = published(celsius, use);
     return figure ? figure->celsius : whole_degrees(celsius, use);

@@ -1,4 +1,5 @@
 #include "kitchen/measures/temperature.h"
+#include "kitchen/measures/temperature_text.h"
 
 #include <doctest/doctest.h>
 
@@ -40,6 +41,23 @@ TEST_CASE("temperatures keep the scale they were written in") {
         CHECK(temperature.value().celsius == doctest::Approx(each.celsius).epsilon(1e-5));
         CHECK(temperature.value().written_in == each.scale);
     }
+}
+
+TEST_CASE("a setting below boiling is turned to the degree, and never comes out colder") {
+    const auto turned = [](const char* text) {
+        return to_text(parse_temperature(text).value(), TemperatureUse::Oven, {});
+    };
+    CHECK(turned("58 °C") == "58 °C (137 °F)"); // 136.4 °F
+    CHECK(turned("54 °C") == "54 °C (130 °F)"); // 129.2 °F
+    CHECK(turned("75 °C") == "75 °C (167 °F)");
+    CHECK(turned("130 °F") == "130 °F (55 °C)"); // 54.4 °C
+    CHECK(turned("99 °C") == "99 °C (211 °F)");
+    CHECK(turned("100 °C") == "100 °C (210 °F)"); // from there on what a dial has
+    CHECK(turned("120 °C") == "120 °C (250 °F)");
+    CHECK(turned("240 °F") == "240 °F (115 °C)");
+    CHECK(turned("300 °C") == "300 °C (575 °F)"); // and as far as anybody writes
+    CHECK(turned("180 °C") == "180 °C (350 °F)");
+    CHECK(turned("350 °F") == "350 °F (180 °C)");
 }
 
 TEST_CASE("the safe minimums agree in both scales to a tenth of a degree") {
