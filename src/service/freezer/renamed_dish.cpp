@@ -61,7 +61,7 @@ const Bags* counterpart(const std::vector<Bags>& packages, const Bags& before) {
     const auto& old = before.front();
     const auto found = std::ranges::find_if(packages, [&old](const Bags& bags) {
         const auto& now = bags.front();
-        return now.made == old.made && now.size == old.size && !are_of_one_package(now, old);
+        return now.made == old.made && now.size == old.size && now.day != old.day;
     });
     return found == packages.end() ? nullptr : &*found;
 }
@@ -81,6 +81,12 @@ Pairs pairs_of(const std::vector<Bags>& before, const std::vector<Bags>& now) {
 void refuse(const archive::Bag& before, const archive::Bag& now, Messages& messages) {
     if (are_of_one_package(before, now)) {
         messages.error(fmt::format("{} is the same dish under both names", dish_and_day(before)));
+        return;
+    }
+    if (before.day == now.day) {
+        messages.error(fmt::format("{} and {} stand side by side in one description, so they are "
+                                   "two dishes",
+                                   dish_and_day(before), dish_and_day(now)));
         return;
     }
     if (before.made == now.made) {

@@ -173,6 +173,21 @@ TEST_CASE("a bag that the new name has none for stays, and is named") {
     CHECK(joined.value->alone[0].number == 2);
 }
 
+TEST_CASE("two dishes of one description are two dishes") {
+    Freezer freezer{{}};
+    const Dish fish{"Fish pot", 2, 17, {"fish"}};
+    const Dish rice{"Rice pot", 2, 17, {}};
+    freezer.archive.record(
+        {"2026-10-17T14:05:00",
+         {"labels", "stock", "", "", ""},
+         {{package(fish).made, "", "day.toml", "both", {package(fish), package(rice)}}}});
+    const auto joined = service::rename_dish(freezer.archive, "fish", "rice", later);
+    CHECK_FALSE(joined);
+    CHECK(to_text(joined.messages).find("stand side by side in one description") !=
+          std::string::npos);
+    CHECK(freezer.archive.bags(archive::Which::InFreezer).size() == 4);
+}
+
 TEST_CASE("two foods are never joined, and other allergens are said") {
     const Dish raw{"Orchard parcels", 2, 17, {"celery"}, {"raw ground meat"}};
     const Dish other_day{"Orchard rolls", 2, 18};
