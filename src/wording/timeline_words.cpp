@@ -275,10 +275,13 @@ kitchen::EventWords side_words(const Setting& setting, std::size_t index) {
 kitchen::EventWords ready_words(const Setting& setting) {
     const auto& language = setting.style.language;
     const auto& cook = setting.dish.package.cook;
+    const bool is_uncooked = setting.dish.raw && !cook;
+    const auto dish =
+        is_uncooked ? dish_of(setting) : say_sized(setting.dish.package, setting.style);
     kitchen::EventWords words{
         setting.named == DishNamed::ByLane
-            ? language.say("plan-sheet.ready")
-            : language.say("plan.ready", {say_sized(setting.dish.package, setting.style)}),
+            ? language.say(is_uncooked ? "plan-sheet.uncooked" : "plan-sheet.ready")
+            : language.say(is_uncooked ? "plan.uncooked" : "plan.ready", {dish}),
         {}};
     if (cook && cook->until) {
         words.description =
@@ -288,6 +291,9 @@ kitchen::EventWords ready_words(const Setting& setting) {
         if (is_of_hold(caution)) {
             add_sentence(words.description, say_caution(caution, language));
         }
+    }
+    if (!cook) { // no start of cooking says them
+        add_label_cautions(words.description, setting, CautionFor::Cooking);
     }
     return words;
 }

@@ -3,6 +3,7 @@
 #include "kitchen/foods/beans.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/foods/foods_named.h"
+#include "kitchen/measures/hold_time.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/text.h"
@@ -51,24 +52,45 @@ bool is_cooked_along(const Scene& scene, const Finish& finish, const SafeMinimum
            reaches(scene.package.cook->until->celsius, minimum, scene.package.cook->hold);
 }
 
-Findings raw_additions(const Scene& scene) {
+/// What it is, how hot it must get, and for how long where the list says so.
+Finding how_hot(const Scene& scene, const Package& what, const SafeMinimum& minimum,
+                const KeyPath& where) {
+    Finding found{{what.dish, minimum_text(scene, minimum)}, where.key("add")};
+    const auto hold = minimum.time_counts ? needed_hold(minimum.celsius) : std::nullopt;
+    if (hold) {
+        found.values.push_back(hold_text(*hold));
+    }
+    return found;
+}
+
+Findings raw_things(const Scene& scene) {
     Findings found;
     for (const auto& finish : scene.package.finish) {
         const auto minimum = minimum_of_raw(scene, alone(finish), [&](const NamedFood& named) {
             return !may_be_eaten_so(scene, finish, named);
         });
         if (minimum && !is_cooked_along(scene, finish, *minimum)) {
-            found.push_back(
-                {{text_of(finish.add), minimum_text(scene, *minimum)}, finish.where.key("add")});
+            found.push_back(how_hot(scene, alone(finish), *minimum, finish.where));
         }
     }
     for (const auto& side : scene.package.sides) {
         const auto any = [](const NamedFood&) { return true; };
         if (const auto minimum = minimum_of_raw(scene, alone(side), any)) {
-            found.push_back(
-                {{text_of(side.add), minimum_text(scene, *minimum)}, side.where.key("add")});
+            found.push_back(how_hot(scene, alone(side), *minimum, side.where));
         }
     }
+    return found;
+}
+
+Findings raw_additions(const Scene& scene) {
+    auto found = raw_things(scene);
+    std::erase_if(found, [](const Finding& one) { return one.values.size() > 2; });
+    return found;
+}
+
+Findings raw_additions_held(const Scene& scene) {
+    auto found = raw_things(scene);
+    std::erase_if(found, [](const Finding& one) { return one.values.size() == 2; });
     return found;
 }
 
@@ -157,6 +179,8 @@ constexpr CautionRule sides_rows[] = {
      frozen_vegetables},
     {"side-minimum", CautionLevel::Card, "FoodSafety.gov, Safe Minimum Internal Temperatures",
      raw_additions},
+    {"side-minimum-held", CautionLevel::Card, "UK Food Standards Agency, Cooking your food",
+     raw_additions_held},
 };
 
 } // namespace

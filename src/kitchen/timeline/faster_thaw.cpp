@@ -34,14 +34,18 @@ std::optional<Spans> on_a_rack(const TimelineDish& dish, ThawSettings settings) 
     return Spans{lead.value().lead, usable_cook_time(dish).value_or(TimeRange{})};
 }
 
+/// What is thawed fast is cooked at once: a cake and butter are not.
+bool is_eaten_so(const TimelineDish& dish) {
+    return dish.served == Served::AsItIs || (!dish.package.cook && !dish.raw);
+}
+
 std::optional<Spans> spans_of(ThawMethod method, const TimelineDish& dish,
                               const ThawSettings& settings) {
     if (method == ThawMethod::Refrigerator)
         return on_a_rack(dish, settings);
     const auto& package = dish.package;
     const auto cook_time = usable_cook_time(dish);
-    if (dish.served == Served::AsItIs ||
-        pairing(method, heat_of(package)).passage == Passage::Refused)
+    if (is_eaten_so(dish) || pairing(method, heat_of(package)).passage == Passage::Refused)
         return std::nullopt;
     if (method == ThawMethod::FromFrozen) {
         if (!cook_time || !dish.counts_from_frozen)

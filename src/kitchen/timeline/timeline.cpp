@@ -208,7 +208,7 @@ private:
         const auto window = thaw_window(lead.value(), start, asked.keeps_thawed, request_);
         planned.thaw = window;
         tell_of_lead(dish, window.lead);
-        if (is_tight(window))
+        if (is_tight(window) && !is_thaw_late(planned))
             remark(tight(asked, window.at + window.lead.soonest, dish));
     }
 
@@ -260,8 +260,7 @@ private:
     /// A bag that was thawed in time is cooked as planned, whoever asks on the day itself.
     void tell_if_thawed(std::size_t dish) {
         const auto& planned = line_.dishes[dish];
-        const bool keeps = planned.thaw->lead.method == ThawMethod::Refrigerator;
-        if (!keeps || !planned.cook || planned.cook->no_later < request_.now)
+        if (!planned.cook || planned.cook->no_later < request_.now)
             return;
         const auto& [at, last] = std::pair{planned.cook->at, planned.cook->no_later};
         if (at == last) { // to the minute that the clock shows

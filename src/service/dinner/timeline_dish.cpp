@@ -22,7 +22,7 @@ std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
 /// refrigerator and at the stove.
 bool is_of_a_plan(const kitchen::Caution& caution) {
     return caution.level == kitchen::CautionLevel::LabelAndCard || caution.id == "hold-briefly" ||
-           caution.id == "thaw-on-a-plate";
+           caution.id == "thaw-on-a-plate" || caution.id.starts_with("side-minimum");
 }
 
 std::vector<kitchen::Caution> plan_cautions(const kitchen::PlannedPackage& planned) {

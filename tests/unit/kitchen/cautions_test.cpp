@@ -990,6 +990,14 @@ const std::vector<Case>& cases() {
              t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
              p.sides = {{quantity("400 g raw chicken thighs"), {}, "pan", {}, {}, {}}};
          }},
+        {"chicken that is cooked beside the bag, by the UK's list",
+         {"side-minimum-held", "slow-cooker-thaw-first", "hold", "refreeze-never"},
+         [](auto& p, auto&, auto& t) {
+             t.rule_set = "uk";
+             t.words = a_few_words;
+             t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
+             p.sides = {{quantity("400 g raw chicken thighs"), {}, "pan", {}, {}, {}}};
+         }},
         {"food for a baby",
          {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "no-medical-advice"},
          [](auto& p, auto&, auto& t) {

@@ -384,6 +384,32 @@ TEST_CASE("where no way serves a frozen bag, what remains is for one that has th
     CHECK(too_late.events.empty());
 }
 
+TEST_CASE("what is thawed fast as planned is cooked as planned, whoever asks a minute too late") {
+    auto dish = pork();
+    dish.package.thaw.method = ThawMethod::ColdWater;
+    const auto in_time = timeline(request_for({dish}, supper, week_before));
+    const auto thaw = in_time.dishes[0].thaw.value();
+    auto request = request_for({dish}, supper, supper);
+    request.now = thaw.no_later + 1min;
+    request.thaw.water.celsius = 0.0; // no other way
+    const auto line = timeline(request);
+    const auto* remark = find(line, RemarkId::IfThawed);
+    if (line.dishes[0].outlook == Outlook::OnlyIfThawed) {
+        REQUIRE(remark != nullptr);
+        CHECK(std::get<Instant>(remark->values.at(0)) == line.dishes[0].cook->at);
+    }
+}
+
+TEST_CASE("a bag that can no longer be thawed as planned is not to be looked at earlier") {
+    auto hasty = stew();
+    hasty.keeps_thawed = 0h;
+    hasty.package.thickness = Length::millimetres(80);
+    CHECK(find(timeline(request_for({hasty}, supper, week_before)),
+               RemarkId::ThawWindowTightToday) != nullptr);
+    CHECK(find(timeline(request_for({hasty}, supper, supper - 8h)),
+               RemarkId::ThawWindowTightToday) == nullptr);
+}
+
 TEST_CASE("the soonest meal is said even where only the refrigerator thaws") {
     auto dish = stew();
     dish.package.thickness = Length::millimetres(60);
@@ -395,11 +421,16 @@ TEST_CASE("the soonest meal is said even where only the refrigerator thaws") {
 
 TEST_CASE(
     "what is eaten as it is gets no faster way, and no time from frozen that nobody publishes") {
-    auto cold_cuts = compote();
-    cold_cuts.served = Served::AsItIs;
-    const auto eaten = timeline(request_for({cold_cuts}, supper, supper - 5h));
-    CHECK(eaten.dishes[0].ways.empty());
-    CHECK(find(eaten, RemarkId::NoWayInTime) != nullptr);
+    auto warmed = pork();
+    warmed.served = Served::AsItIs;
+    for (const auto& dish : {warmed, compote()}) { // nobody cooks the compote
+        const auto eaten = timeline(request_for({dish}, supper, supper - 5h));
+        CHECK(eaten.dishes[0].ways.empty());
+        CHECK(find(eaten, RemarkId::NoWayInTime) != nullptr);
+    }
+    auto raw = compote(); // without a word on how it is cooked, which it is all the same
+    raw.raw = true;
+    CHECK_FALSE(timeline(request_for({raw}, supper, supper - 5h)).dishes[0].ways.empty());
 
     auto fish = pork();
     fish.counts_from_frozen = false;
