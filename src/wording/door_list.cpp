@@ -107,8 +107,9 @@ auto date_and_dish(const DoorRow& row) {
 bool comes_before(const DoorRow& a, const DoorRow& b) {
     const bool a_is_nowhere = a.place.empty();
     const bool b_is_nowhere = b.place.empty();
-    return std::tie(a_is_nowhere, a.place, a.keep_until, a.dish) <
-           std::tie(b_is_nowhere, b.place, b.keep_until, b.dish);
+    // Of a dish in sizes the largest first; rows that say the same then stand together.
+    return std::tie(a_is_nowhere, a.place, a.keep_until, a.dish, b.servings) <
+           std::tie(b_is_nowhere, b.place, b.keep_until, b.dish, a.servings);
 }
 
 /// Rows in order, below the headings of their months.

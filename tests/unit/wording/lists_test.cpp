@@ -196,6 +196,16 @@ TEST_CASE("bags of two rows that say the same dish and date are told by their id
     CHECK(has(lines, "17 Dec/Best by|Stew/Serves 6|[7C5-8FW]"));
     CHECK(has(lines, "17 Dec/Best by|Stew/Serves 6|[J11-0Q0]"));
     CHECK(has(lines, "18 Dec/Best by|Stew/Serves 6|[1]"));
+    // Also where sizes of two pots stand in turn.
+    auto small = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Stew", {{"S1", 1}});
+    auto small_too = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Stew", {{"S2", 1}});
+    small.servings = small_too.servings = 2;
+    const auto sizes =
+        lines_of(door_list(std::vector{small, one, small_too, other}, english()), "rows");
+    CHECK(has(sizes, "17 Dec/Best by|Stew/Serves 2|[S1]"));
+    CHECK(has(sizes, "17 Dec/Best by|Stew/Serves 2|[S2]"));
+    CHECK(has(sizes, "17 Dec/Best by|Stew/Serves 6|[7C5-8FW]"));
+    CHECK(has(sizes, "17 Dec/Best by|Stew/Serves 6|[J11-0Q0]"));
 }
 
 // USDA FSIS, Freezing and Food Safety: at 0 °F (−18 °C) always safe. FDA Food Code 3-501.13 (B):
