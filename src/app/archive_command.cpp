@@ -133,13 +133,31 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
     }
 }
 
+namespace {
+
+/// What is wrong with a file that nothing can be rebuilt from is not to be answered with "repair".
+archive::Replaced repaired(const std::string& place) {
+    try {
+        return archive::repair(place, service::rebuild_from_days);
+    } catch (const archive::ArchiveFailure& failure) {
+        if (failure.fault().kind != archive::ArchiveFault::Kind::Damaged) {
+            throw;
+        }
+        throw SystemFailure{fmt::format("the archive {} is so damaged that nothing of it can be "
+                                        "rebuilt; a backup has it: thawslip archive restore FILE",
+                                        place)};
+    }
+}
+
+} // namespace
+
 ExitStatus archive_repair(const Settings& settings, Console console) {
     const auto place = archive_file(settings);
     if (std::error_code error; !std::filesystem::exists(place, error)) {
         console.err << "error: " << no_archive_text(settings) << "\n";
         return ExitStatus::Refused;
     }
-    const auto replaced = archive::repair(place, service::rebuild_from_days);
+    const auto replaced = repaired(place);
     for (const auto& one : replaced.left) {
         console.err << "error: " << one << "\n";
     }
