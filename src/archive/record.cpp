@@ -2,6 +2,7 @@
 #include "archive/events.h"
 #include "archive/identity.h"
 #include "archive/mended_name.h"
+#include "archive/relabelled.h"
 #include "archive/tables/columns.h"
 #include "archive/tables/rows.h"
 
@@ -94,14 +95,6 @@ void require_same_bag(Connection& connection, std::int64_t bag, const PackageRec
         clash(fmt::format("{} is the id of a bag of \"{}\" made {} already", id, before.dish,
                           kitchen::to_iso(before.made)));
     }
-}
-
-/// Whether an old label says something else about what is in the bag. A dish that was of no kind
-/// may have got one since from a program that knows more words.
-bool is_relabelled(const PackageRecord& before, const PackageRecord& now) {
-    return before.food && now.food &&
-           (before.food->allergens != now.food->allergens ||
-            (!before.food->classes.empty() && before.food->classes != now.food->classes));
 }
 
 bool is_printed(const Recording& recording, const std::string& id) {

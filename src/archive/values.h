@@ -234,8 +234,8 @@ struct Recorded {
     int new_bags = 0;
     std::vector<std::pair<std::string, std::string>> renamed; ///< old id, new id of the same bag
     std::vector<std::string> dropped; ///< ids that the edited description no longer has
-    /// Ids of known bags whose allergens or storage classes are others now: what their old labels
-    /// say is wrong.
+    /// Ids of known bags whose allergens or storage classes are others now, or whose date to be
+    /// used by is sooner: what their old labels say is wrong.
     std::vector<std::string> relabelled;
 };
 

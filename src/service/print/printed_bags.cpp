@@ -1,5 +1,6 @@
 #include "service/print/printed_bags.h"
 
+#include "archive/relabelled.h"
 #include "base/list.h"
 #include "base/system_failure.h"
 #include "kitchen/bag_id.h"
@@ -95,18 +96,10 @@ void add(archive::Archive& archive, const Printed& printed,
             if (!id.empty() && std::ranges::any_of(parts, [&](const auto& part) {
                     return !part || part->contains(id) || part->contains(printed_as);
                 })) {
-                found.insert_or_assign(id, package.food);
+                found.insert_or_assign(id, package);
             }
         }
     }
-}
-
-/// Whether what is stuck on the bag says something else about what is in it.
-bool says_otherwise(const std::optional<archive::FoodRecord>& then,
-                    const std::optional<archive::FoodRecord>& now) {
-    return then && now &&
-           (then->allergens != now->allergens ||
-            (!then->classes.empty() && then->classes != now->classes));
 }
 
 } // namespace
@@ -147,7 +140,7 @@ std::set<std::string> printed_already(archive::Archive& archive, What what, cons
                                  [&known, &package](const std::string& id) {
                                      const auto before = known.find(id);
                                      return before != known.end() &&
-                                            !says_otherwise(before->second, package.food);
+                                            !archive::is_relabelled(before->second, package);
                                  });
         }
     }

@@ -11,15 +11,15 @@
 
 namespace thawslip::service {
 
-/// Bags that prints have, by the newest of their ids, and what was said to be in them by the last.
-using PrintedBags = std::map<std::string, std::optional<archive::FoodRecord>>;
+/// Bags that prints have, by the newest of their ids, and their package as the last of them had it.
+using PrintedBags = std::map<std::string, archive::PackageRecord>;
 
 /// The bags of the same descriptions as `bags`, as prints of the kind of `what` have them: a bag
 /// has its cards when it has both. Lists, which the archive does not keep, go by the labels.
 PrintedBags printed_bags(archive::Archive& archive, What what, const std::set<std::string>& bags);
 
-/// The ids of days' bags that prints of that kind have. Not those whose kind of food or allergens
-/// have changed since: what is stuck on them says so no longer.
+/// The ids of days' bags that prints of that kind have. Not those whose labels are wrong by now
+/// (archive/relabelled.h).
 std::set<std::string> printed_already(archive::Archive& archive, What what, const Days& days);
 
 /// The bags that a print of the archive was of; nothing: all of its days.

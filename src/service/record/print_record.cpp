@@ -44,8 +44,8 @@ void add_first(Messages& messages, const archive::PrintRecord& print, const Chos
 void add_relabelled(Messages& messages, const std::vector<std::string>& bags,
                     const Chosen& chosen) {
     for (const auto& id : bags) {
-        messages.caution(fmt::format("bag {} was printed before with other allergens or another "
-                                     "kind of food: take its old label off",
+        messages.caution(fmt::format("bag {} was printed before with other allergens, another kind "
+                                     "of food or a later date to use it by: take its old label off",
                                      id),
                          is_printed(id, chosen)
                              ? std::vector<std::string>{}

@@ -163,6 +163,17 @@ TEST_CASE_FIXTURE(PartKitchen, "what no print has yet is printed, and nothing tw
     CHECK_FALSE(as_set(all).contains(added.front()));
 }
 
+TEST_CASE_FIXTURE(PartKitchen, "a bag that is to be used by a sooner date is new, too") {
+    ids_of("labels saturday.toml");
+    auto text = day_text();
+    const auto at = text.find("servings");
+    text.insert(at, "use_by = 2026-11-05\n");
+    write_file(folder / "saturday.toml", text);
+    const auto again = ids_of("labels saturday.toml --only-new");
+    CHECK(again.size() == 5);
+    CHECK(says((*this)("labels saturday.toml --only-new -o none.pdf").out, "nothing to print"));
+}
+
 TEST_CASE_FIXTURE(PartKitchen,
                   "a bag whose allergens changed is new, and named where it is not printed") {
     const auto all = ids_of("labels saturday.toml");

@@ -114,6 +114,27 @@ TEST_CASE("a known bag whose allergens or storage class change is named: its old
     CHECK(archive.record(print({day({mended, soup})})).relabelled.empty());
 }
 
+TEST_CASE(
+    "a known bag that is to be used by a sooner date is named: its old label says a later one") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({day({stew, soup})}));
+    auto sooner = stew;
+    sooner.keep_until = date(2026, 12, 16);
+    auto edited = day({sooner, soup});
+    edited.description += "# sooner\n";
+    CHECK(archive.record(print({edited})).relabelled == stew.bags);
+    auto later = stew;
+    later.keep_until = date(2027, 2, 1);
+    edited = day({later, soup});
+    edited.description += "# later\n";
+    CHECK(archive.record(print({edited})).relabelled.empty()); // wrong, and on the safe side
+    later.basis = sooner.basis = kitchen::DateBasis::StorageTable;
+    edited = day({sooner, soup});
+    edited.description += "# by a list, so about quality\n";
+    CHECK(archive.record(print({edited})).relabelled.empty());
+}
+
 TEST_CASE("an id that is on another dish's bag already is refused, and nothing changes") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
