@@ -3,6 +3,7 @@
 
 #include "base/split.h"
 #include "code/grammars.h"
+#include "code/line_fields.h"
 #include "code/lines.h"
 
 #include <algorithm>
@@ -15,6 +16,8 @@ constexpr std::string_view other = "OR ";
 // Where there is a choice, nothing says that it must not thaw.
 constexpr std::string_view frozen_alone = "DO NOT THAW - COOK FROM FROZEN";
 constexpr std::string_view frozen = "COOK FROM FROZEN";
+constexpr std::string_view takes = "FOR ";
+constexpr std::string_view longer = "LONGER";
 
 /// The second line of a text.
 std::string second_line(const std::string& text) {
@@ -63,9 +66,29 @@ Message as_message(const OtherThaw& way) {
     return message;
 }
 
+/// ` * FOR 3 H` behind a way whose cooking takes another time than the text says, or longer.
+std::string cooking_of(const OtherThaw& way) {
+    const auto span =
+        way.cook_time ? time_text(*way.cook_time) : std::string{way.cooks_longer ? longer : ""};
+    return span.empty() ? span : std::string{mark} + std::string{takes} + span;
+}
+
+void read_cooking(std::string_view line, OtherThaw& way) {
+    for (auto field : split(line, mark)) {
+        if (take(field, takes)) {
+            way.cook_time = time_of(field);
+            way.cooks_longer = field == longer;
+        }
+    }
+}
+
 OtherThaw as_other(const Message& message) {
-    return {message.thaw.value_or(kitchen::ThawMethod::FromFrozen), message.thaw_time,
-            message.placing, message.cook_within_days};
+    return {message.thaw.value_or(kitchen::ThawMethod::FromFrozen),
+            message.thaw_time,
+            message.placing,
+            message.cook_within_days,
+            {},
+            false};
 }
 
 std::string write_lines(const Message& message) {
@@ -77,7 +100,8 @@ std::string write_lines(const Message& message) {
     }
     auto lines = "\n" + with_choice(thaw);
     for (const auto& way : message.other_thaws) {
-        lines += "\n" + std::string{other} + with_choice(line_before(as_message(way)));
+        lines +=
+            "\n" + std::string{other} + with_choice(line_before(as_message(way))) + cooking_of(way);
     }
     return text.replace(at, thaw.size() + 1, lines);
 }
@@ -100,6 +124,7 @@ Message read_lines(std::string_view text) {
         std::string way;
         if (!is_first && take_other(line, way)) {
             ways.push_back(as_other(grammar_2.read("DISH\n" + way + "\nEND 2")));
+            read_cooking(way, ways.back());
             continue;
         }
         rest += (is_first ? "" : "\n") + (is_first ? std::string{line} : alone(line));

@@ -89,6 +89,18 @@ void fold_way(Way& message, std::optional<kitchen::ThawMethod> method) {
     }
 }
 
+/// How long another way cooks stands only where the cooking time does not hold for it.
+void fold_cooking(OtherThaw& way, const Message& message) {
+    const bool differs = way.thaw == kitchen::ThawMethod::FromFrozen &&
+                         message.thaw != kitchen::ThawMethod::FromFrozen && message.cooking.time;
+    if (!differs) {
+        way.cook_time.reset();
+    } else if (way.cook_time) {
+        way.cook_time = in_range(*way.cook_time);
+    }
+    way.cooks_longer = differs && way.cooks_longer && !way.cook_time;
+}
+
 void fold_thaw(Message& message) {
     message.thaw_note = message.thaw ? fold(message.thaw_note) : "";
     fold_way(message, message.thaw);
@@ -97,6 +109,7 @@ void fold_thaw(Message& message) {
     }
     for (auto& other : message.other_thaws) {
         fold_way(other, other.thaw);
+        fold_cooking(other, message);
     }
 }
 
@@ -158,6 +171,10 @@ OtherThaw other_thaw(const kitchen::PlannedPackage& planned) {
     OtherThaw other;
     other.thaw = planned.package.thaw.method;
     set_times(other, planned);
+    if (const auto& cook = planned.package.cook) {
+        other.cook_time = cook->time;
+        other.cooks_longer = !cook->time;
+    }
     return other;
 }
 

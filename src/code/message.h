@@ -46,6 +46,10 @@ struct OtherThaw {
     std::optional<kitchen::TimeRange> thaw_time;
     std::optional<kitchen::Placing> placing;
     std::optional<int> cook_within_days;
+    /// From frozen, where the cooking time is of thawed food: how long that takes; or only that it
+    /// takes longer, where nobody publishes how long.
+    std::optional<kitchen::TimeRange> cook_time = {};
+    bool cooks_longer = false;
     friend bool operator==(const OtherThaw&, const OtherThaw&) = default;
 };
 

@@ -60,12 +60,12 @@ kitchen::ThawLead lead_of(kitchen::ThawMethod method, const kitchen::TimeRange& 
 }
 
 /// The same by another way to thaw that the code has. Its cooking time is of the first way: from
-/// frozen to thawed, or back, none is known.
+/// thawed to frozen, the code may have another; back, none is known.
 PlannedPackage by_another(PlannedPackage planned, const code::OtherThaw& other) {
     auto& thaw = planned.package.thaw;
     const auto from_frozen = kitchen::ThawMethod::FromFrozen;
     if (planned.package.cook && (thaw.method == from_frozen) != (other.thaw == from_frozen)) {
-        planned.package.cook->time.reset();
+        planned.package.cook->time = other.cook_time;
     }
     thaw.method = other.thaw;
     thaw.note.clear();

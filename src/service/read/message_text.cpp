@@ -80,8 +80,16 @@ void add_thaws(Lines& lines, const code::Message& message, const Style& style) {
         *message.thaw == kitchen::ThawMethod::FromFrozen && message.other_thaws.empty();
     lines.add(style.say(never ? "label.do-not-thaw" : "label.thaw"),
               say_thaw(planned, style.language));
-    for (const auto& other : planned.other_thaws) {
-        lines.add(style.say("thaw.or"), say_thaw(other, style.language));
+    for (std::size_t i = 0; i < planned.other_thaws.size(); ++i) {
+        const auto& cooking = message.other_thaws[i];
+        auto text = say_thaw(planned.other_thaws[i], style.language);
+        if (cooking.cook_time) {
+            text =
+                style.say("thaw.cooks", {text, say_time_range(*cooking.cook_time, style.language)});
+        } else if (cooking.cooks_longer) {
+            text = style.say("thaw.cooks-longer", {text});
+        }
+        lines.add(style.say("thaw.or"), text);
     }
 }
 

@@ -38,6 +38,26 @@ TEST_CASE("each other way to thaw has a line of its own, below the first") {
     CHECK(read.value() == folded(with_choice()));
 }
 
+TEST_CASE(
+    "from frozen, a cooking time of thawed food has its own beside it, or that it is longer") {
+    auto message = with_choice();
+    message.cooking.time = kitchen::TimeRange{2h, 2h};
+    auto& frozen = message.other_thaws.back();
+    frozen.cook_time = kitchen::TimeRange{3h, 3h};
+    CHECK(has(write(message), "\nOR COOK FROM FROZEN * FOR 3 H\n"));
+    CHECK(parse(write(message)).value() == folded(message));
+    frozen.cook_time.reset();
+    frozen.cooks_longer = true;
+    CHECK(has(write(message), "\nOR COOK FROM FROZEN * FOR LONGER\n"));
+    CHECK(parse(write(message)).value() == folded(message));
+    // Nothing of it where the time holds for that way, or none is said.
+    message.cooking.time.reset();
+    CHECK(has(write(message), "\nOR COOK FROM FROZEN\n"));
+    message.cooking.time = kitchen::TimeRange{2h, 2h};
+    frozen.thaw = kitchen::ThawMethod::Microwave;
+    CHECK_FALSE(has(write(message), "LONGER"));
+}
+
 TEST_CASE("a text with one way to thaw is written as it always was") {
     CHECK(has(write(squash_stew()), "\nEND 2"));
     CHECK(write(squash_stew()) == write(squash_stew(), grammar_2));

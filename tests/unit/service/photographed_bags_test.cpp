@@ -89,6 +89,22 @@ TEST_CASE("each way to thaw that a code has is planned with its own times, as th
     CHECK_FALSE(planned.other_thaws[1].package.cook->time.has_value());
 }
 
+TEST_CASE("a roast that a code offers from frozen is planned with its time from frozen") {
+    const std::string roast =
+        "[[package]]\ndish = \"Windfall roast\"\nservings = 4\nfood = \"raw roasts\"\n"
+        "weight = \"1.5 kg\"\nthickness = \"60 mm\"\n"
+        "thaw.method = [\"refrigerator\", \"from frozen\"]\n"
+        "cook = {in = \"oven\", setting = \"180 °C\", time = \"2 h\", until = \"74 °C\"}\n";
+    const auto code = code_of(roast);
+    CHECK(code.find("OR COOK FROM FROZEN * FOR 3 H") != std::string::npos);
+    const auto by_code = plan_by({code});
+    REQUIRE(by_code);
+    const auto& way = by_code.value->front().other_thaws.at(0);
+    CHECK(way.package.cook->time ==
+          packages_of(roast).front().other_thaws.at(0).package.cook->time);
+    CHECK(way.package.cook->time->low == std::chrono::hours{3});
+}
+
 TEST_CASE("what is added on cook day is planned as the code has it") {
     code::Message message;
     message.dish = "Pear pot";
