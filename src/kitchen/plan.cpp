@@ -133,6 +133,25 @@ bool is_raw_as_said(const Package& package, const StorageTable& table) {
            (package.food_basis == FoodBasis::Nothing && says_raw(table, package.dish));
 }
 
+/// The finishing ingredients in order, by how long it cooks and stays hot after that. Where it may
+/// also be cooked from frozen, for another time, moments keep the words that hold for both.
+std::vector<Finish> finish_in_order(const Package& package,
+                                    std::optional<std::chrono::seconds> hold) {
+    const auto is_frozen = [](ThawMethod method) { return method == ThawMethod::FromFrozen; };
+    const bool is_one_time =
+        std::ranges::all_of(package.thaw.others, [&](const OtherMethod& other) {
+            return is_frozen(other.method) == is_frozen(package.thaw.method);
+        });
+    auto cooking = package.cook ? package.cook->time : std::nullopt;
+    if (cooking) {
+        const auto held =
+            std::chrono::ceil<std::chrono::minutes>(hold.value_or(std::chrono::seconds{0}));
+        cooking = TimeRange{cooking->low + held, cooking->high + held};
+    }
+    return in_order(package.finish, cooking,
+                    is_one_time ? Moments::NamedAlike : Moments::AsWritten);
+}
+
 /// Everything but the ids, by the first method alone; nothing when the package is refused.
 std::optional<PlannedPackage> plan_first(const Package& written, const Planning& by,
                                          Diagnostics& faults) {
@@ -149,7 +168,7 @@ std::optional<PlannedPackage> plan_first(const Package& written, const Planning&
     if (!pass(given, faults) || !fits) {
         return std::nullopt;
     }
-    const auto cooking = package.cook ? package.cook->time : std::nullopt;
+    const auto hold = holding(scene);
     const auto wetness = wetness_of(table, package);
     const auto thaw = settings_for(package, wetness, settings.thaw);
     return PlannedPackage{.package = package,
@@ -157,7 +176,7 @@ std::optional<PlannedPackage> plan_first(const Package& written, const Planning&
                           .keep_until = *keep,
                           .batch = {},
                           .bags = {},
-                          .finish = in_order(package.finish, cooking),
+                          .finish = finish_in_order(package, hold),
                           .cautions = std::move(given),
                           .allergens = read_allergens(package.contains),
                           .may_contain = read_allergens(package.may_contain),
@@ -170,7 +189,7 @@ std::optional<PlannedPackage> plan_first(const Package& written, const Planning&
 
                           .raw = is_raw_as_said(package, table),
                           .served = served(package, table),
-                          .hold = holding(scene),
+                          .hold = hold,
                           .counts_from_frozen = may_count_from_frozen(package, table)};
 }
 

@@ -57,14 +57,15 @@ minutes time_from_start(When when, minutes cooking) {
     return minutes{0};
 }
 
-std::vector<Finish> in_order(std::vector<Finish> finish, const std::optional<TimeRange>& cooking) {
+std::vector<Finish> in_order(std::vector<Finish> finish, const std::optional<TimeRange>& cooking,
+                             Moments moments) {
     const auto key = [&](const Finish& one) {
         const auto at =
             cooking ? time_from_start(one.when, (cooking->low + cooking->high) / 2) : minutes{0};
         return std::tuple{at, rank(one.when.anchor), within_anchor(one.when)};
     };
     std::ranges::stable_sort(finish, {}, key);
-    if (cooking && cooking->low == cooking->high) {
+    if (cooking && cooking->low == cooking->high && moments == Moments::NamedAlike) {
         name_alike(finish, cooking->low);
     }
     return finish;

@@ -245,6 +245,11 @@ TEST_CASE("finishing ingredients are ordered by when they go in") {
         }
         CHECK(fixed[5].when == When{BeforeEnd, minutes{0}});
         CHECK(fixed[6].when == When{AtServing, minutes{0}});
+        // As written, they are in the same order by their own words.
+        const auto written_so =
+            in_order(all, TimeRange{minutes{90}, minutes{90}}, Moments::AsWritten);
+        CHECK(items(written_so) == items(fixed));
+        CHECK(written_so[4].when == When{BeforeEnd, minutes{45}});
         // Of 80 to 100 min the half is no one minute.
         const auto ranging = in_order(all, TimeRange{minutes{80}, minutes{100}});
         CHECK(ranging[3].when == When{Halfway, minutes{0}});

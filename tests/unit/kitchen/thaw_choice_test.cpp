@@ -150,6 +150,34 @@ TEST_CASE("of raw meat in an oven the published half as long again is taken from
     CHECK(frozen.cook->time_from == TimeFrom::Thawed); // turned over when it is planned
 }
 
+TEST_CASE(
+    "moments of one minute keep their words where another way to thaw cooks for another time") {
+    auto alone = stew({Refrigerator, ColdWater});
+    alone.cook->time = TimeRange{2h, 2h};
+    Finish bacon;
+    bacon.add.item = "bacon";
+    bacon.when = {When::Anchor::AfterStart, 90min};
+    Finish stock;
+    stock.add.item = "stock";
+    stock.when = {When::Anchor::BeforeEnd, 30min};
+    alone.finish = {bacon, stock};
+    CHECK(sound(alone).finish[1].when == bacon.when); // one minute, said in one way
+    auto choice = alone;
+    choice.thaw = stew({Refrigerator, FromFrozen}).thaw;
+    CHECK(sound(choice).finish[1].when == stock.when);
+    // What stays hot after its time is ready later: what counts from the end goes in later, too.
+    alone.cook->until = Temperature{80.0};
+    alone.cook->hold = 30min;
+    CHECK(sound(alone).finish[0].add.item == "bacon");
+    CHECK(sound(alone).finish[1].when == stock.when);
+    alone.finish = {stock, bacon};
+    alone.finish[0].when.offset = 40min; // at 1 h 50 min
+    alone.finish[1].when.offset = 2h;
+    CHECK(sound(alone).finish[0].add.item == "stock");
+    alone.finish[0].when.offset = 10min;
+    CHECK(sound(alone).finish[0].add.item == "bacon");
+}
+
 namespace {
 
 const LocalClock clock_of_orchard{60min, {}};
