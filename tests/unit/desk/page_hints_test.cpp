@@ -51,6 +51,8 @@ TEST_CASE("for options stand the fields of the page, or the hint is left out") {
           Hints{"name the first free cell: \"{print.first_cell}\" 7"});
     CHECK(desk::page_hints({"name each food itself: --without \"nuts, gluten\""}) ==
           Hints{"name each food itself: \"nuts, gluten\""});
+    CHECK(desk::page_hints({"or take another with --stock"}) ==
+          Hints{"or take another with \"{print.stock}\""}); // at the end
     CHECK(desk::page_hints({"name one with --layout, or another stock"}).empty());
     CHECK(desk::page_hints({"--new-batch if they are others: they get ids of their own"}).empty());
     CHECK(desk::page_hints({"a dash -- as here -- is no option"}) ==

@@ -107,6 +107,8 @@ TEST_CASE("an archive's bags are listed by their dates, and a dish by its words"
     const auto soups = list_bags(scratch.path, {"chestnut"}, "2026-11-01");
     REQUIRE(soups);
     CHECK(soups.value->size() == 2);
+    opened(scratch.path).set_state(stew.bags, archive::State::Eaten, "2026-11-01T08:00:00");
+    CHECK(list_bags(scratch.path, {}, "2026-11-01").value->size() == 2); // what is inside
 }
 
 TEST_CASE("a list of bags without a day, or of no archive, is refused") {

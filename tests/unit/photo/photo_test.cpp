@@ -178,4 +178,8 @@ TEST_CASE("a file is taken up to the bytes that are allowed, and not one more") 
     };
     CHECK(fault(bytes.size()).empty());
     CHECK(fault(bytes.size() - 1) == "the file is larger than 0 MiB");
+    photo::Limits limits;
+    limits.bytes = std::size_t{3} << 20U;
+    const std::vector<std::uint8_t> large(limits.bytes + 1);
+    CHECK(photo::decode(large, limits).fault().message == "the file is larger than 3 MiB");
 }

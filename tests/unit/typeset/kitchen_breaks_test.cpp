@@ -54,6 +54,7 @@ TEST_CASE("lines end where a cook would end them") {
         "−18 °C",
         "until |the |core |has |74 °C",
         "50–60 % |full",
+        "add |⅓ cup |of |oats, |⅞ tsp |salt |and |¾ l |milk",
     };
     for (const std::string expected : cases) {
         auto text = expected;

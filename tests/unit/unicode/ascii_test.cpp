@@ -44,6 +44,22 @@ TEST_CASE("text is folded as a cook would type it on a plain keyboard") {
     }
 }
 
+TEST_CASE("every letter of Greek and Cyrillic has its Latin ones, small and capital") {
+    // ELOT 743 (ISO 843:1997, type 2) and ICAO Doc 9303, part 3: both from memory.
+    CHECK(to_ascii("α β γ δ ε ζ η θ ι κ λ μ ν ξ ο π ρ σ ς τ υ φ χ ψ ω") ==
+          "a v g d e z i th i k l m n x o p r s s t y f ch ps o");
+    CHECK(to_ascii("Α Β Γ Δ Ε Ζ Η Θ Ι Κ Λ Μ Ν Ξ Ο Π Ρ Σ Τ Υ Φ Χ Ψ Ω") ==
+          "A V G D E Z I Th I K L M N X O P R S T Y F Ch Ps O");
+    CHECK(to_ascii(
+              "а б в г ґ д ђ е є ж з ѕ и і ј к л љ м н њ о п р с т ћ у ф х ц ч џ ш щ ъ ы э ю я") ==
+          "a b v g g d dj e ie zh z dz i i j k l lj m n nj o p r s t c u f kh ts ch dz sh shch ie "
+          "y e "
+          "iu ia");
+    CHECK(to_ascii("соль") == "sol"); // a soft sign is silent
+    CHECK(to_ascii("ß æ œ ø đ ð þ ł ħ ı ĸ ŋ ŧ ƒ ĳ ŉ ŀ ﬁ ﬂ") ==
+          "ss ae oe o d d th l h i q n t f ij 'n l fi fl"); // Unicode CLDR, Latin-ASCII
+}
+
 TEST_CASE("composed and decomposed text fold alike, and what is ASCII stays as it is") {
     const std::string text = "Crème brûlée à la Žižkov, Ένα ψωμί, Йогурт ½ °C";
     std::string apart = "Cre\u0300me";
