@@ -25,6 +25,18 @@
 namespace thawslip::app {
 namespace {
 
+/// What is wrong and what to do about it, within a sentence of another's.
+std::string in_one_line(const service::Messages& messages) {
+    std::string line;
+    for (const auto& [what, text] : messages.all()) {
+        line += (line.empty() ? "" : "; ") + what.message;
+        for (const auto& hint : what.hints) {
+            line += "; " + hint;
+        }
+    }
+    return line;
+}
+
 namespace fs = std::filesystem;
 
 /// The printers there are; why there are none is said.
@@ -161,7 +173,7 @@ private:
             [this](const std::string& answer) -> Answer {
                 service::OwnFiles own;
                 const auto found = service::choose_stock(answer, around_, own);
-                return found ? Answer{answer} : Answer{Failure{to_text(found.messages)}};
+                return found ? Answer{answer} : Answer{Failure{in_one_line(found.messages)}};
             });
         auto without = settings_;
         job_of(without, kind).stock.clear();

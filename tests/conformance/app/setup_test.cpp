@@ -157,7 +157,11 @@ TEST_CASE_FIXTURE(Home, "settings that are there are never written over without 
 }
 
 TEST_CASE_FIXTURE(Home, "what cannot be leaves nothing behind") {
-    CHECK((*this)("setup --yes --label-stock no-such-stock").status == 1);
+    const auto unknown = (*this)("setup --yes --label-stock no-such-stock");
+    CHECK(unknown.status == 1);
+    CHECK(has(unknown.err, "error: there is no stock called \"no-such-stock\"; "));
+    CHECK_FALSE(has(unknown.err, "error: error"));
+    CHECK(has(unknown.err, "; nothing written\n"));
     CHECK((*this)("setup --yes --ruler ruler.doc").status == 2);
     CHECK((*this)("setup --yes --label-dpi many").status == 2);
     CHECK(answered("a4\n").status == 1); // the answers end too soon
