@@ -227,7 +227,11 @@ Outcome<std::vector<archive::Bag>> chosen_bags(archive::Archive& archive,
                                                const BagsAskedFor& asked) {
     Outcome<std::vector<archive::Bag>> outcome;
     std::vector<archive::Bag> chosen;
-    for (const auto& part : parts_of(archive, asked.typed)) {
+    const auto parts = parts_of(archive, asked.typed);
+    if (parts.empty()) { // an empty variable of a script, above all
+        outcome.messages.error("no bag is named", {"name it by words of its dish, or by its id"});
+    }
+    for (const auto& part : parts) {
         choose(archive, part, asked, chosen, outcome.messages);
     }
     if (!outcome.messages.have_errors()) {

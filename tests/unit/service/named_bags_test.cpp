@@ -173,6 +173,16 @@ TEST_CASE("a bag that the new name has none for stays, and is named") {
     CHECK(joined.value->alone[0].number == 2);
 }
 
+TEST_CASE("words that are blank name no bag, which is refused") {
+    Freezer freezer{{galette}};
+    for (const std::string blank : {"", " ", ",", " , "}) {
+        CAPTURE(blank);
+        const auto chosen = freezer.chosen({blank});
+        CHECK_FALSE(chosen);
+        CHECK(to_text(chosen.messages).starts_with("error: no bag is named\n"));
+    }
+}
+
 TEST_CASE("two dishes of one description are two dishes") {
     Freezer freezer{{}};
     const Dish fish{"Fish pot", 2, 17, {"fish"}};
