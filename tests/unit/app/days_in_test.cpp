@@ -46,6 +46,11 @@ TEST_CASE("a file that changes is read again, and links out of the folder are no
     CHECK(days.names().empty());
     write_file(folder / "october.toml", "# nothing yet\n[day]\n");
     CHECK(days.names() == Names{"october.toml"});
+    // As many bytes as before, and another time of writing.
+    write_file(folder / "october.toml", "# nothing yet\n#day]\n");
+    fs::last_write_time(folder / "october.toml",
+                        fs::last_write_time(folder / "october.toml") + std::chrono::seconds{2});
+    CHECK(days.names().empty());
     fs::remove(folder / "october.toml");
     CHECK(days.names().empty());
 }
