@@ -11,6 +11,7 @@
 #include "kitchen/heat/freezing_lead.h"
 #include "kitchen/refuse.h"
 #include "kitchen/storage/chilled_wait.h"
+#include "kitchen/timeline/cook_window.h"
 #include "kitchen/timeline/finish_order.h"
 #include "kitchen/unjudged_plan.h"
 
@@ -142,12 +143,8 @@ std::vector<Finish> finish_in_order(const Package& package,
         std::ranges::all_of(package.thaw.others, [&](const OtherMethod& other) {
             return is_frozen(other.method) == is_frozen(package.thaw.method);
         });
-    auto cooking = package.cook ? package.cook->time : std::nullopt;
-    if (cooking) {
-        const auto held =
-            std::chrono::ceil<std::chrono::minutes>(hold.value_or(std::chrono::seconds{0}));
-        cooking = TimeRange{cooking->low + held, cooking->high + held};
-    }
+    const auto written = package.cook ? package.cook->time : std::nullopt;
+    const auto cooking = written ? std::optional{with_hold(*written, hold)} : std::nullopt;
     return in_order(package.finish, cooking,
                     is_one_time ? Moments::NamedAlike : Moments::AsWritten);
 }

@@ -1,10 +1,9 @@
 #include "kitchen/shopping.h"
 
-#include "base/letters.h"
 #include "base/list.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/texts/inflection.h"
-#include "kitchen/texts/text.h"
+#include "kitchen/texts/lexicon.h"
 
 #include <algorithm>
 #include <map>
@@ -15,29 +14,14 @@
 namespace thawslip::kitchen {
 namespace {
 
-/// "400 3.5" of "400 g tin (3.5 %)".
-std::string figures_in(std::string_view text) {
-    std::string figures;
-    bool inside = false;
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const bool is_point = (text[i] == '.' || text[i] == ',') && inside && i + 1 < text.size() &&
-                              is_digit(text[i + 1]);
-        inside = is_digit(text[i]) || is_point;
-        if (inside || (!figures.empty() && figures.back() != ' ')) {
-            figures += inside ? text[i] : ' ';
-        }
-    }
-    return figures;
-}
-
 /// The item as far as two lines may be told apart by it: words in the singular, and figures, which
 /// tell tins, flours and milks apart. A list asks for them far more often than it has lines.
 std::string item_key(const Quantity& quantity) {
     std::string key;
-    for (const auto& word : words_of(quantity.item)) {
+    for (const auto& word : worded(quantity.item).words) {
         key += singular(word) + " ";
     }
-    return key + figures_in(quantity.item);
+    return key;
 }
 
 /// A line of the list, and the key of its item.

@@ -212,7 +212,7 @@ std::string cooking_of(const Setting& setting) {
     auto cook = *setting.dish.package.cook;
     if (!ways.empty() && ways.front().method == kitchen::ThawMethod::FromFrozen) {
         const auto& window = ways.front().cook;
-        const auto held = kitchen::with_hold({}, setting.dish).low;
+        const auto held = kitchen::with_hold({}, setting.dish.hold).low;
         cook.time = kitchen::TimeRange{setting.line.eat - window.no_later - held,
                                        setting.line.eat - window.no_earlier - held};
     }

@@ -42,8 +42,12 @@ Findings on_a_plate(const Scene& scene) {
                     method_place(scene));
 }
 
+bool thaws_in_water(const Scene& scene) {
+    return scene.package.thaw.method == ThawMethod::ColdWater;
+}
+
 Findings cold_water(const Scene& scene) {
-    if (scene.package.thaw.method != ThawMethod::ColdWater) {
+    if (!thaws_in_water(scene)) {
         return {};
     }
     return {
@@ -80,10 +84,6 @@ Findings cools_too_long(const Scene& scene) {
 
 bool says_vacuum(const Scene& scene) {
     return says_anywhere(scene, Section::Pack, "vacuum");
-}
-
-bool thaws_in_water(const Scene& scene) {
-    return scene.package.thaw.method == ThawMethod::ColdWater;
 }
 
 bool is_vacuum_fish(const Scene& scene) {

@@ -27,11 +27,11 @@ std::optional<TimeRange> usable_cook_time(const Package& package) {
 
 std::optional<TimeRange> usable_cook_time(const TimelineDish& dish) {
     const auto range = usable_cook_time(dish.package);
-    return range ? std::optional{with_hold(*range, dish)} : std::nullopt;
+    return range ? std::optional{with_hold(*range, dish.hold)} : std::nullopt;
 }
 
-TimeRange with_hold(TimeRange range, const TimelineDish& dish) {
-    const auto held = std::chrono::ceil<minutes>(dish.hold.value_or(std::chrono::seconds{0}));
+TimeRange with_hold(TimeRange range, std::optional<std::chrono::seconds> hold) {
+    const auto held = std::chrono::ceil<minutes>(hold.value_or(std::chrono::seconds{0}));
     return {range.low + held, range.high + held};
 }
 

@@ -10,7 +10,7 @@ std::optional<TimeRange> usable_cook_time(const Package& package);
 
 /// A cooking time and after it the time for which the middle has to stay hot, rounded up to a whole
 /// minute.
-TimeRange with_hold(TimeRange range, const TimelineDish& dish);
+TimeRange with_hold(TimeRange range, std::optional<std::chrono::seconds> hold);
 
 /// The same for the cooking time of a dish, if it is usable.
 std::optional<TimeRange> usable_cook_time(const TimelineDish& dish);

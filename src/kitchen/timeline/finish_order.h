@@ -11,12 +11,14 @@ namespace thawslip::kitchen {
 /// cooks for `cooking`. "At serving" is the end of cooking; before the start counts as the start.
 std::chrono::minutes time_from_start(When when, std::chrono::minutes cooking);
 
+/// What becomes of moments that are one minute.
+enum class Moments { NamedAlike, AsWritten };
+
 /// The finishing ingredients in the order in which they go in; those of one moment stay as
 /// written. Where the time of cooking is a range, its middle decides. Where none is known, what is
 /// counted from the start comes first, then halfway, then what is counted back from the end.
 /// Where it is one time, moments that are the same minute of it become one, the first of them,
 /// unless they are to stay as they are written.
-enum class Moments { NamedAlike, AsWritten };
 std::vector<Finish> in_order(std::vector<Finish> finish, const std::optional<TimeRange>& cooking,
                              Moments moments = Moments::NamedAlike);
 
