@@ -83,12 +83,8 @@ void read_cooking(std::string_view line, OtherThaw& way) {
 }
 
 OtherThaw as_other(const Message& message) {
-    return {message.thaw.value_or(kitchen::ThawMethod::FromFrozen),
-            message.thaw_time,
-            message.placing,
-            message.cook_within_days,
-            {},
-            false};
+    return {message.thaw.value_or(kitchen::ThawMethod::FromFrozen), message.thaw_time,
+            message.placing, message.cook_within_days};
 }
 
 std::string write_lines(const Message& message) {

@@ -161,7 +161,7 @@ std::vector<std::string> read_picture(const GreyPicture& picture, int modules) {
     const int widest = std::max(picture.width, picture.height);
     const int step = (widest + widest_to_repair - 1) / widest_to_repair;
     const GreyPicture handy = step > 1 ? shrunk(picture, step) : picture;
-    auto texts = read_either(handy);
+    auto texts = step > 1 ? read_either(handy) : read(handy, ZXing::Binarizer::GlobalHistogram);
     return texts.empty() && is_large_enough(handy) ? read_repaired(handy, modules) : texts;
 }
 

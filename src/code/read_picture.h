@@ -29,7 +29,9 @@ inline constexpr int enough_modules = 60'000;
 /// bent around something, and sharpened. Takes a photograph of a few megapixels in tens of
 /// milliseconds when the code is sound, some seconds when there is none. A picture that is drawn to
 /// look like thousands of finder patterns takes minutes: ZXing-C++ tries all threes of them. Who
-/// takes pictures from strangers must bound the time. \param modules how many are felt for in all
+/// takes pictures from strangers must bound the time.
+///
+/// \param modules how many are felt for in all
 /// where the light is made even, and once more in all sharpened pictures together: see `recovered`
 /// \returns nothing for an empty picture, and for any picture when built without a reader
 std::vector<std::string> read_picture(const GreyPicture& picture, int modules = enough_modules);
