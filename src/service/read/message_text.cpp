@@ -73,23 +73,19 @@ void add_thaws(Lines& lines, const code::Message& message, const Style& style) {
     }
     auto planned = planned_way(message, *message.thaw);
     planned.package.thaw.note = message.thaw_note;
-    planned.other_thaws = mapped(message.other_thaws, [](const code::OtherThaw& other) {
-        return planned_way(other, other.thaw);
+    planned.package.cook.emplace().time = message.cooking.time;
+    planned.other_thaws = mapped(message.other_thaws, [&message](const code::OtherThaw& other) {
+        auto way = planned_way(other, other.thaw);
+        way.package.cook.emplace().time =
+            other.cook_time || other.cooks_longer ? other.cook_time : message.cooking.time;
+        return way;
     });
     const bool never =
         *message.thaw == kitchen::ThawMethod::FromFrozen && message.other_thaws.empty();
     lines.add(style.say(never ? "label.do-not-thaw" : "label.thaw"),
               say_thaw(planned, style.language));
-    for (std::size_t i = 0; i < planned.other_thaws.size(); ++i) {
-        const auto& cooking = message.other_thaws[i];
-        auto text = say_thaw(planned.other_thaws[i], style.language);
-        if (cooking.cook_time) {
-            text =
-                style.say("thaw.cooks", {text, say_time_range(*cooking.cook_time, style.language)});
-        } else if (cooking.cooks_longer) {
-            text = style.say("thaw.cooks-longer", {text});
-        }
-        lines.add(style.say("thaw.or"), text);
+    for (const auto& other : planned.other_thaws) {
+        lines.add(style.say("thaw.or"), say_other_thaw(planned, other, style.language));
     }
 }
 

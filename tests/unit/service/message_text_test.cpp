@@ -19,3 +19,29 @@ TEST_CASE("a bag's message says nothing of what its code left out") {
     CHECK(service::message_text(message, today, style) ==
           "QUINCE SOUP  (C8H-YNW-87N)\nServes 6\n1. HEAT IT\n2. EAT IT\n" + last);
 }
+
+TEST_CASE("another way to thaw says how long it cooks then, where that is not what the code says") {
+    using namespace std::chrono_literals;
+    code::Message message;
+    message.dish = "WINDFALL ROAST";
+    message.thaw = kitchen::ThawMethod::Refrigerator;
+    message.cooking.in = "OVEN";
+    message.cooking.time = kitchen::TimeRange{2h, 2h};
+    message.other_thaws = {
+        {kitchen::ThawMethod::Microwave, kitchen::TimeRange{30min, 30min}, {}, {}},
+        {kitchen::ThawMethod::FromFrozen, {}, {}, {}}};
+    const auto has = [&message](const std::string& words) {
+        const auto text = service::message_text(message, {}, service::style_of({}));
+        CAPTURE(text);
+        return text.find(words) != std::string::npos;
+    };
+    auto& frozen = message.other_thaws.back();
+    frozen.cook_time = kitchen::TimeRange{3h, 3h};
+    CHECK(has("\nOr in the microwave, about 30 min. Cook at once\n"));
+    CHECK(has("\nOr cook from frozen. Never in a slow cooker; cooks 3 h\n"));
+    frozen.cook_time.reset();
+    frozen.cooks_longer = true;
+    CHECK(has("The time is for thawed food"));
+    frozen.cooks_longer = false;
+    CHECK_FALSE(has("The time is for thawed food"));
+}
