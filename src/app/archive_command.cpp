@@ -96,6 +96,20 @@ ExitStatus check_one(archive::Archive& archive, const std::string& place, Consol
     return ExitStatus::Done;
 }
 
+/// What is wrong with a file that nothing can be rebuilt from is not to be answered with "repair".
+archive::Replaced repaired(const std::string& place) {
+    try {
+        return archive::repair(place, service::rebuild_from_days);
+    } catch (const archive::ArchiveFailure& failure) {
+        if (failure.fault().kind != archive::ArchiveFault::Kind::Damaged) {
+            throw;
+        }
+        throw SystemFailure{fmt::format("the archive {} is so damaged that nothing of it can be "
+                                        "rebuilt; a backup has it: thawslip archive restore FILE",
+                                        place)};
+    }
+}
+
 } // namespace
 
 ExitStatus archive_check(const Settings& settings, Console console) {
@@ -132,24 +146,6 @@ ExitStatus archive_restore(const std::string& file, const Settings& settings, Co
         return status_of(failure);
     }
 }
-
-namespace {
-
-/// What is wrong with a file that nothing can be rebuilt from is not to be answered with "repair".
-archive::Replaced repaired(const std::string& place) {
-    try {
-        return archive::repair(place, service::rebuild_from_days);
-    } catch (const archive::ArchiveFailure& failure) {
-        if (failure.fault().kind != archive::ArchiveFault::Kind::Damaged) {
-            throw;
-        }
-        throw SystemFailure{fmt::format("the archive {} is so damaged that nothing of it can be "
-                                        "rebuilt; a backup has it: thawslip archive restore FILE",
-                                        place)};
-    }
-}
-
-} // namespace
 
 ExitStatus archive_repair(const Settings& settings, Console console) {
     const auto place = archive_file(settings);

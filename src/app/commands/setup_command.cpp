@@ -25,6 +25,8 @@
 namespace thawslip::app {
 namespace {
 
+namespace fs = std::filesystem;
+
 /// What is wrong and what to do about it, within a sentence of another's.
 std::string in_one_line(const service::Messages& messages) {
     std::string line;
@@ -36,8 +38,6 @@ std::string in_one_line(const service::Messages& messages) {
     }
     return line;
 }
-
-namespace fs = std::filesystem;
 
 /// The printers there are; why there are none is said.
 std::vector<std::string> printers_there_are(Console console) {
