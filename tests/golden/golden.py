@@ -62,7 +62,8 @@ def draw(program, case):
              case.folder / "day.toml", *to],
             capture_output=True, text=True, timeout=300, env=environment,
             stdin=subprocess.DEVNULL, check=False)
-        drawn = run.stdout if words[0] in ("check", "plan") else "" # of others it has the folder's name
+        # What others say has the name of the folder in it.
+        drawn = run.stdout if words[0] in ("check", "plan") else ""
         drawn += out.read_text(encoding="utf-8") if out.exists() else ""
         if run.returncode == 0 and drawn:
             return drawn

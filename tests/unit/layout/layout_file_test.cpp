@@ -86,16 +86,31 @@ std::vector<Fault> faults_without(const PrintKind& kind, const std::string& lack
     return fitting ? std::vector<Fault>{} : fitting.fault();
 }
 
+/// A layout with one mistake, and how that is told: message and hint as far as they are given.
+struct Wrong {
+    std::string text;
+    std::uint32_t line;
+    std::uint32_t column;
+    std::string message;
+    std::string hint;
+};
+
+void check(const std::vector<Wrong>& layouts) {
+    for (const auto& c : layouts) {
+        CAPTURE(c.text);
+        const auto faults = faults_of(c.text);
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].where.line == c.line);
+        CHECK(faults[0].where.column == c.column);
+        CHECK(faults[0].message.substr(0, c.message.size()) == c.message);
+        CHECK((c.hint.empty() || faults[0].hints.at(0).substr(0, c.hint.size()) == c.hint));
+    }
+}
+
 } // namespace
 
 TEST_CASE("what is wrong with a layout is told at its place, with what to write instead") {
-    const struct {
-        std::string text;
-        std::uint32_t line;
-        std::uint32_t column;
-        std::string message;
-        std::string hint;
-    } cases[] = {
+    check({
         {drawn("bag label", {area("dish", "\"dish\", \"serving\"")}), 4, 27,
          "\"serving\" is not a field of a bag label", "did you mean \"servings\"?"},
         {drawn("bag label", {area("dish", "\"dish\""), area("when", "\"timeline\"")}), 5, 19,
@@ -114,16 +129,7 @@ TEST_CASE("what is wrong with a layout is told at its place, with what to write 
         {drawn("door list",
                {"rows = { words = \"rows\", x_height = [\"2 mm\", \"3 mm\", \"2.5 mm\"] }"}),
          4, 37, "the x-heights do not rise", "give the smallest first"},
-    };
-    for (const auto& c : cases) {
-        CAPTURE(c.text);
-        const auto faults = faults_of(c.text);
-        REQUIRE(faults.size() == 1);
-        CHECK(faults[0].where.line == c.line);
-        CHECK(faults[0].where.column == c.column);
-        CHECK(faults[0].message.substr(0, c.message.size()) == c.message);
-        CHECK((c.hint.empty() || faults[0].hints.at(0).substr(0, c.hint.size()) == c.hint));
-    }
+    });
 }
 
 TEST_CASE("what is wrong with a layout's measures is told at its place too") {
@@ -133,13 +139,7 @@ TEST_CASE("what is wrong with a layout's measures is told at its place too") {
         "bag label", {"dish = { words = \"dish\", x_height = [\"1.2 mm\", \"3 mm\", \"61 mm\"] }"});
     const std::string small = drawn(
         "bag label", {"dish = { words = \"dish\", x_height = [\"1.1 mm\", \"3 mm\", \"60 mm\"] }"});
-    const struct {
-        std::string text;
-        std::uint32_t line;
-        std::uint32_t column;
-        std::string message;
-        std::string hint;
-    } cases[] = {
+    check({
         {R"(groups = ["facts", "body", "facts"])"
          "\n" +
              body,
@@ -188,16 +188,7 @@ TEST_CASE("what is wrong with a layout's measures is told at its place too") {
                              "mm\"] }"}),
          4, 55, "labels above are set at 0.75 of the size and would be under 1.2 mm",
          "let the smallest x-height be at least 1.6 mm"},
-    };
-    for (const auto& c : cases) {
-        CAPTURE(c.text);
-        const auto faults = faults_of(c.text);
-        REQUIRE(faults.size() == 1);
-        CHECK(faults[0].where.line == c.line);
-        CHECK(faults[0].where.column == c.column);
-        CHECK(faults[0].message.substr(0, c.message.size()) == c.message);
-        CHECK((c.hint.empty() || faults[0].hints.at(0).substr(0, c.hint.size()) == c.hint));
-    }
+    });
 }
 
 TEST_CASE("a layout keeps the measures that are given, and those that are usual") {
