@@ -34,7 +34,17 @@ public:
     void add_dish(std::size_t dish) {
         line_.dishes.emplace_back();
         const Package& package = request_.dishes[dish].package;
-        tell_if_past(dish);
+        if (is_past_date(dish)) {
+            const auto& keep = *request_.dishes[dish].keep_until;
+            const bool must_not = keep.basis == DateBasis::SetByCook;
+            remark({.id = must_not ? RemarkId::PastUseBy : RemarkId::PastBest,
+                    .dish = dish,
+                    .values = {keep.date}});
+            if (must_not) {
+                line_.dishes[dish].outlook = Outlook::TooLate;
+                return;
+            }
+        }
         if (const auto& missed = request_.dishes[dish].missed)
             remark({.id = RemarkId::OtherThaw, .dish = dish, .values = {*missed}});
         if (package.thaw.method == ThawMethod::FromFrozen && package.cook &&
@@ -73,14 +83,10 @@ private:
     }
 
     /// The date on its label lies before the meal.
-    void tell_if_past(std::size_t dish) {
+    bool is_past_date(std::size_t dish) const {
         const auto& keep = request_.dishes[dish].keep_until;
-        const Date meal{std::chrono::floor<days>(on_clock(line_.clock, line_.eat))};
-        if (keep && keep->date < meal)
-            remark({.id = keep->basis == DateBasis::SetByCook ? RemarkId::PastUseBy
-                                                              : RemarkId::PastBest,
-                    .dish = dish,
-                    .values = {keep->date}});
+        return keep &&
+               keep->date < Date{std::chrono::floor<days>(on_clock(line_.clock, line_.eat))};
     }
 
     void plan_cooking(std::size_t dish) {

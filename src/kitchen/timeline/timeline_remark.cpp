@@ -17,7 +17,7 @@ constexpr RemarkRule rules[] = {
     {EatIsPast, CannotBeDone, "eat_is_past", ""},
     {EatSkipped, Caution, "eat_skipped", ""},
     {EatRepeated, Caution, "eat_repeated", ""},
-    {PastUseBy, Caution, "past_use_by", ""},
+    {PastUseBy, CannotBeDone, "past_use_by", ""},
     {PastBest, Caution, "past_best", ""},
     {ClockForward, Note, "clock_forward", ""},
     {ClockBack, Note, "clock_back", ""},

@@ -62,13 +62,13 @@ Outcome<std::string> dinner_calendar(const DinnerPlan& plan) {
     Outcome<std::string> outcome;
     auto text = calendar_text(plan.line, plan.dishes, plan.words, {plan.now});
     if (text.empty()) {
-        outcome.messages.error("this cannot be done in time, so no calendar is written");
+        outcome.messages.error("this cannot be done, so no calendar is written");
         return outcome;
     }
     for (std::size_t dish = 0; dish < plan.dishes.size(); ++dish) {
         if (cannot_be_done(plan.line.dishes[dish].outlook)) {
             outcome.messages.caution(plan.dishes[dish].package.dish +
-                                     " cannot be done in time and is left out of the calendar");
+                                     " cannot be done and is left out of the calendar");
         }
     }
     outcome.value = std::move(text);

@@ -111,7 +111,7 @@ Outcome<Printing> drawn(const DinnerPlan& plan, const Look& look, const Settings
                         const Surroundings& around, InOrder in_order) {
     if (plan.line.events.empty()) {
         Outcome<Printing> nothing;
-        nothing.messages.error("this cannot be done in time, so no plan is drawn");
+        nothing.messages.error("this cannot be done, so no plan is drawn");
         return nothing;
     }
     return Drawer{plan, look, settings, around, in_order}.draw();

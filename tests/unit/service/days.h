@@ -20,7 +20,7 @@ inline std::vector<kitchen::PlannedPackage> packages_of(const std::string& text)
 
 /// A stew that thaws for a day and more, and a gratin that is cooked from frozen.
 inline const std::string stew = "[[package]]\ndish = \"Barley stew\"\nservings = 4\n"
-                                "food = \"soup or stew\"\nuse_by = 2026-11-20\n"
+                                "food = \"soup or stew\"\nuse_by = 2026-12-10\n"
                                 "weight = \"1.5 kg\"\nthickness = \"35 mm\"\n"
                                 "thaw.method = \"refrigerator\"\n"
                                 "cook = {in = \"pot\", time = \"30 min\", until = \"74 °C\"}\n";

@@ -68,12 +68,12 @@ TEST_CASE("a calendar has what can be done, and names the dish that it misses") 
     CHECK(one);
     CAPTURE(to_text(one.messages));
     CHECK(to_text(one.messages)
-              .find("caution: Barley stew cannot be done in time and is left "
+              .find("caution: Barley stew cannot be done and is left "
                     "out of the calendar\n") != std::string::npos);
     const auto none = dinner_calendar(*plan("gratin", 10min).value);
     CHECK_FALSE(none);
     CHECK(to_text(none.messages) ==
-          "error: this cannot be done in time, so no calendar is written\n");
+          "error: this cannot be done, so no calendar is written\n");
 }
 
 } // namespace dinner_plan_test

@@ -90,6 +90,13 @@ std::vector<std::shared_ptr<const wording::TimeChart>> charts(const service::Pri
     return all;
 }
 
+/// The stew with another date on its label.
+std::string stew_until(const std::string& date) {
+    auto dated = stew;
+    dated.replace(dated.find("use_by = ") + 9, date.size(), date);
+    return dated;
+}
+
 /// A dish with more to add at one moment than a small sheet has room for.
 std::string crowded() {
     std::string day = stew;
@@ -127,18 +134,17 @@ TEST_CASE("every event of a plan stands on its sheet with its time, and so does 
     }
 }
 
-TEST_CASE("a lane begins with the date on the label, and says so where the meal is after it") {
-    auto dated = stew;
-    dated.replace(dated.find("use_by = ") + 9, 10, "2026-12-02");
-    const auto past = sheets(plan_of(dated, 120h));
-    REQUIRE(past);
-    CHECK(says(*past.value, "Use by 2 Dec 2026"));
-    CHECK(says(*past.value, "before this meal: use by 2 Dec 2026. Do not eat it after that day."));
-    dated.replace(dated.find("2026-12-02"), 10, "2026-12-03");
-    const auto fresh = sheets(plan_of(dated, 120h));
+TEST_CASE("a lane begins with the date on the label, and past a use-by there is nothing to do") {
+    const auto fresh = sheets(plan_of(stew_until("2026-12-03"), 120h));
     REQUIRE(fresh);
     CHECK(says(*fresh.value, "Use by 3 Dec 2026"));
     CHECK_FALSE(says(*fresh.value, "before this meal"));
+    CHECK_FALSE(sheets(plan_of(stew_until("2026-12-02"), 120h)));
+    const auto beside = sheets(plan_of(stew_until("2026-12-02") + gratin, 120h));
+    REQUIRE(beside);
+    CHECK(
+        says(*beside.value, "before this meal: use by 2 Dec 2026. Do not eat it after that day."));
+    CHECK_FALSE(says(*beside.value, "Move Barley stew"));
 }
 
 TEST_CASE("of a window that begins on another day both ends have their day") {
@@ -179,7 +185,9 @@ TEST_CASE("a chart has a moment for each event, at its minute") {
 }
 
 TEST_CASE("of several dishes a list has every event once, in order, below its day") {
-    const auto plan = plan_of(stew + gratin, 120h);
+    auto past = stew_until("2026-12-02");
+    past.replace(past.find("Barley"), 6, "Medlar");
+    const auto plan = plan_of(stew + gratin + past, 120h);
     const auto style = style_of(settings());
     const auto list = wording::plan_in_order(plan.line, plan.dishes, style);
     std::string expected;
@@ -268,7 +276,7 @@ TEST_CASE("a lane that no sheet can hold runs on, with all of its events once") 
 TEST_CASE("what cannot be done at all is not drawn, and a page that is too small is refused") {
     const auto late = sheets(plan_of(gratin, 10min));
     CHECK_FALSE(late);
-    CHECK(to_text(late.messages) == "error: this cannot be done in time, so no plan is drawn\n");
+    CHECK(to_text(late.messages) == "error: this cannot be done, so no plan is drawn\n");
     const auto small = sheets(plan_of(crowded(), 120h), "51 mm", "101 mm");
     CHECK_FALSE(small);
     CHECK(to_text(small.messages).find("does not fit page") != std::string::npos);
