@@ -75,6 +75,7 @@ TEST_CASE("the text of a code that is whole is read, one with a slip is refused 
     CHECK_FALSE(bag.value->raw);
     CHECK_FALSE(bag.value->steps.empty());
     CHECK_FALSE(bag.value->cautions.empty());
+    CHECK(bag.value->servings == 6);
     auto slip = texts.value->front();
     slip.front() = 'X';
     const auto refused = read_code_text(slip);
