@@ -77,7 +77,7 @@ layout::Frame card(const typeset::FontSet& fonts) {
     frame.sheet = {288_pt, 216_pt};
     layout::Pen pen{frame, fonts};
     pen.write("Squash and red lentil stew", {12.3_pt, 26.1_pt}, {15.7_pt, typeset::Weight::Bold});
-    pen.write("AVATAR To Wa. office fi, ǻ, Ω, ж, x̂̄ ☐", {12.3_pt, 42_pt},
+    pen.write("AVATAR To Wa. office fi, ǻ, Ω, ж, Ɫ̂ ☐", {12.3_pt, 42_pt},
               {9.25_pt, typeset::Weight::Medium});
     pen.write_paragraph("Slow cooker, low, 7–9 h, to 74 °C in the middle. Add ½ l stock; crème "
                         "fraîche, œufs, Łódź, İğüş at the end.",
