@@ -141,25 +141,42 @@ Findings frozen_vegetables(const Scene& scene) {
     return found;
 }
 
-/// How long it is still cooked, where that is certain to be short.
-std::optional<std::chrono::minutes> cooks_for(const Finish& finish) {
-    if (finish.when.anchor == When::Anchor::BeforeEnd) {
-        return finish.when.offset;
+/// How long it is cooked at least from the moment it is added; nothing where that is not known.
+/// What is under pressure from the start is hotter than boiling: common practice, no source.
+std::optional<std::chrono::minutes> cooks_for(const Scene& scene, const Finish& finish) {
+    const auto& cook = scene.package.cook;
+    const bool known = cook && cook->time && cook->vessel != Vessel::PressureCooker;
+    const auto whole = known ? std::optional{cook->time->low} : std::nullopt;
+    switch (finish.when.anchor) {
+    case When::Anchor::AtServing: return std::chrono::minutes{0};
+    case When::Anchor::BeforeEnd: return finish.when.offset;
+    case When::Anchor::AfterStart:
+        return whole ? std::optional{*whole - finish.when.offset} : whole;
+    case When::Anchor::Halfway: return whole ? std::optional{*whole / 2} : whole;
+    case When::Anchor::AtStart: break;
     }
-    return finish.when.anchor == When::Anchor::AtServing ? std::optional{std::chrono::minutes{0}}
-                                                         : std::nullopt;
+    return whole;
 }
 
-/// Dried beans that are not boiled for long enough, for they come too late.
+/// Dried beans that are not boiled for long enough: they come too late, or all of it is short.
 Findings late_beans(const Scene& scene) {
     const auto boil = bean_boil(scene.table.rule_set);
     Findings found;
+    const auto look_at = [&](const Quantity& add, std::optional<std::chrono::minutes> cooks,
+                             const KeyPath& where) {
+        if (cooks && *cooks < boil && bean_state(worded(text_of(add)), boil) == BeanState::Dry) {
+            found.push_back({{text_of(add), std::to_string(boil.count())}, where});
+        }
+    };
+    if (steps_boil_beans(scene.texts, boil)) {
+        return found;
+    }
     for (const auto& finish : scene.package.finish) {
-        const auto left = cooks_for(finish);
-        if (left && *left < boil && !steps_boil_beans(scene.texts, boil) &&
-            bean_state(worded(text_of(finish.add)), boil) == BeanState::Dry) {
-            found.push_back(
-                {{text_of(finish.add), std::to_string(boil.count())}, finish.where.key("when")});
+        look_at(finish.add, cooks_for(scene, finish), finish.where.key("when"));
+    }
+    for (const auto& side : scene.package.sides) {
+        if (side.vessel != Vessel::PressureCooker) {
+            look_at(side.add, side.takes.low, side.where.key("takes"));
         }
     }
     return found;
