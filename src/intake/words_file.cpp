@@ -86,7 +86,7 @@ const std::vector<Meanings>& meanings() {
           "infants"}},
         {Section::Hazard,
          "hazard",
-         {"garlic in oil", "eaten raw", "poisonous raw", "no food", "raw dough"}},
+         {"garlic in oil", "eaten raw", "poisonous raw", "no food", "infant milk", "raw dough"}},
         {Section::PartCooking,
          "part-cooking",
          {"in part", "part", "heat", "after", "browned", "later", "undone"}},

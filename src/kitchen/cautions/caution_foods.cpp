@@ -123,7 +123,22 @@ Findings infant_food_at_once(const Scene& scene) {
                     food_place(scene));
 }
 
+/// No list of foods is right for it: it is never hot, nor in a microwave, and formula is not
+/// frozen.
+Findings infant_milk(const Scene& scene) {
+    const auto named = first_named(food_texts(scene.package), Section::Hazard, "infant milk");
+    return named ? Findings{{{named->text}, named->where}} : Findings{};
+}
+
 constexpr CautionRule foods_rows[] = {
+    refusal(
+        "infant-milk",
+        "CDC, Proper Storage and Preparation of Breast Milk (read in reprints); formula is not "
+        "frozen: from memory",
+        infant_milk,
+        "\"{0}\": the figures of these labels are those of food and wrong for a baby's milk, "
+        "which must never be made hot or thawed in a microwave",
+        "follow your health service, or the maker of the formula, for how it is kept and warmed"),
     {"food-from-words", CautionLevel::Report, practice, from_words},
     {"food-unknown", CautionLevel::Report, "FoodSafety.gov, Safe Minimum Internal Temperatures",
      no_words},
