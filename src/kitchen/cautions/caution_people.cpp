@@ -85,6 +85,11 @@ Findings added_cold_at_risk(const Scene& scene) {
             found.push_back({{text_of(finish.add), steaming_hot(scene)}, finish.where.key("add")});
         }
     }
+    for (const auto& side : scene.package.sides) {
+        if (std::ranges::any_of(foods_named(scene.table, alone(side)), is_ready)) {
+            found.push_back({{text_of(side.add), steaming_hot(scene)}, side.where.key("add")});
+        }
+    }
     return found;
 }
 
@@ -110,18 +115,21 @@ bool is_cooked_hot(const Package& package) {
     return package.cook && package.cook->until && package.cook->until->celsius >= celsius;
 }
 
-/// What is eaten without having been hot: all of a dish that is not, else what is added late.
+/// What may be eaten without having been hot: all of a dish that is not, else what is added late;
+/// and what is served beside it, of which nobody says how hot it gets.
 std::vector<PlacedText> texts_not_heated(const Package& package) {
-    if (!is_cooked_hot(package)) {
-        auto texts = food_texts(package);
-        texts.push_back({package.note, package.where.key("note")});
-        return texts;
-    }
     std::vector<PlacedText> texts;
+    if (!is_cooked_hot(package)) {
+        texts = food_texts(package);
+        texts.push_back({package.note, package.where.key("note")});
+    }
     for (const auto& finish : package.finish) {
-        if (comes_late(finish)) {
+        if (is_cooked_hot(package) && comes_late(finish)) {
             texts.push_back({text_of(finish.add), finish.where.key("add")});
         }
+    }
+    for (const auto& side : package.sides) {
+        texts.push_back({text_of(side.add), side.where.key("add")});
     }
     return texts;
 }

@@ -19,30 +19,32 @@ namespace {
 
 using namespace scene;
 
-/// How hot what stands alone must get, by the raw meat, fish or eggs that its words name.
-template <class Counts>
-std::optional<SafeMinimum> minimum_of_raw(const Scene& scene, Package package, Counts counts) {
-    for (const auto& named : foods_named(scene.table, package)) {
-        if (named.is_animal && any_raw(scene.table, named.kinds) && counts(named)) {
-            add_kinds(package.food, {named.kinds});
-        }
-    }
-    return safe_minimum(scene.table, package);
-}
-
 /// Whether the words mean what is eaten as it comes: tuna of a tin, ham, goat's milk; and of
 /// what is added at serving, all that may be cooked already.
-bool may_be_eaten_so(const Scene& scene, const Finish& finish, const NamedFood& named) {
-    const auto words = text_of(finish.add);
+bool may_be_eaten_so(const Scene& scene, const std::string& words, bool at_serving,
+                     const NamedFood& named) {
     const auto text = worded(words);
     if (named.said_raw || says_raw(scene.table, words)) {
         return false;
     }
-    const bool cooked = std::ranges::any_of(
-        named.may_be, [&](const std::string& food) { return !is_raw(kind_of(scene.table, food)); });
-    return (cooked && finish.when.anchor == When::Anchor::AtServing) ||
-           says(text, Section::BeanState, "canned") || says(text, Section::Doing, "cured") ||
-           says(text, Section::Allergen, "milk");
+    const bool cooked =
+        !named.is_uncooked_egg && std::ranges::any_of(named.may_be, [&](const std::string& food) {
+            return !is_raw(kind_of(scene.table, food));
+        });
+    return (cooked && at_serving) || says(text, Section::BeanState, "canned") ||
+           says(text, Section::Doing, "cured") || says(text, Section::Allergen, "milk");
+}
+
+/// How hot what stands alone must get, by the raw meat, fish or eggs that its words name.
+std::optional<SafeMinimum> minimum_of_raw(const Scene& scene, Package package, bool at_serving) {
+    for (const auto& named : foods_named(scene.table, package)) {
+        const bool raw = any_raw(scene.table, named.kinds) || named.is_uncooked_egg;
+        if (!named.is_animal || !raw || may_be_eaten_so(scene, package.dish, at_serving, named)) {
+            continue;
+        }
+        add_kinds(package.food, {named.is_uncooked_egg ? FoodChoice{"beaten eggs"} : named.kinds});
+    }
+    return safe_minimum(scene.table, package);
 }
 
 /// Whether it is in the pot for as long as the bag's own food, whose target is hot enough for it.
@@ -66,16 +68,14 @@ Finding how_hot(const Scene& scene, const Package& what, const SafeMinimum& mini
 Findings raw_things(const Scene& scene) {
     Findings found;
     for (const auto& finish : scene.package.finish) {
-        const auto minimum = minimum_of_raw(scene, alone(finish), [&](const NamedFood& named) {
-            return !may_be_eaten_so(scene, finish, named);
-        });
+        const auto minimum =
+            minimum_of_raw(scene, alone(finish), finish.when.anchor == When::Anchor::AtServing);
         if (minimum && !is_cooked_along(scene, finish, *minimum)) {
             found.push_back(how_hot(scene, alone(finish), *minimum, finish.where));
         }
     }
     for (const auto& side : scene.package.sides) {
-        const auto any = [](const NamedFood&) { return true; };
-        if (const auto minimum = minimum_of_raw(scene, alone(side), any)) {
+        if (const auto minimum = minimum_of_raw(scene, alone(side), false)) {
             found.push_back(how_hot(scene, alone(side), *minimum, side.where));
         }
     }

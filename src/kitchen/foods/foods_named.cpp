@@ -133,6 +133,7 @@ NamedFood animal(const Parsed& text, const FoodMatch& base) {
                     state == FoodState::Raw,
                     text.source.where};
     if (base.word->means == "egg") {
+        named.is_uncooked_egg = state == FoodState::NotSaid || state == FoodState::Raw;
         // Eggs in a dish ask for what an egg dish asks for, raw ones for no less.
         named.kinds = {"egg casserole"};
         if (state == FoodState::Raw) {

@@ -18,6 +18,7 @@ struct NamedFood {
     bool is_animal = false;
     bool said_raw = false;
     KeyPath where;
+    bool is_uncooked_egg = false; ///< an egg, and nothing says that it is cooked
 };
 
 /// What is named by the dish and by the ingredients that go into the bag, in their order. What a

@@ -703,6 +703,9 @@ const std::vector<Case>& cases() {
         {"a nut that is no food",
          {"slow-cooker-thaw-first", "plant-poison"},
          [](auto& p, auto&, auto&) { add_ingredient(p, "200 g horse chestnuts"); }},
+        {"milk for a baby among what goes in",
+         {"slow-cooker-thaw-first", "infant-milk"},
+         [](auto& p, auto&, auto&) { add_ingredient(p, "60 g infant formula"); }},
         {"an appliance that begins by itself",
          {"slow-cooker-thaw-first", "delayed-start"},
          [](auto& p, auto&, auto&) {
@@ -1229,14 +1232,24 @@ const std::vector<Case>& cases() {
         {"dried beans beside the dish, in a slow cooker",
          {"slow-cooker-thaw-first", "beans-dry"},
          [](auto& p, auto&, auto&) {
-             p.sides = {{quantity("200 g dried navy beans"), {}, "slow cooker", {}, {}, {}}};
+             const TimeRange long_enough{minutes{30}, minutes{30}};
+             p.sides = {{quantity("200 g dried navy beans"), long_enough, "slow cooker", {}, {}, {}}};
              p.sides.front().vessel = Vessel::SlowCooker;
          }},
         {"dried beans beside a slow cooker, in a pot",
          {"slow-cooker-thaw-first"},
          [](auto& p, auto&, auto&) {
              const auto where = p.where.key("side").index(0);
-             p.sides = {{quantity("200 g dried navy beans"), {}, "pot", {}, {}, where}};
+             const TimeRange long_enough{minutes{30}, minutes{90}};
+             p.sides = {{quantity("200 g dried navy beans"), long_enough, "pot", {}, {}, where}};
+             p.sides.front().vessel = Vessel::Pot;
+         }},
+        {"dried beans beside the dish that boil for too short",
+         {"slow-cooker-thaw-first", "beans-late"},
+         [](auto& p, auto&, auto&) {
+             const auto where = p.where.key("side").index(0);
+             const TimeRange perhaps{minutes{29}, minutes{90}};
+             p.sides = {{quantity("200 g dried navy beans"), perhaps, "pot", {}, {}, where}};
              p.sides.front().vessel = Vessel::Pot;
          }},
         {"what keeps warm at 50 °C until it is eaten",
