@@ -36,6 +36,12 @@ Findings frozen_in_slow_cooker(const Scene& scene) {
                     scene.heat.where);
 }
 
+/// Not what was cooked before: that is made hot elsewhere first.
+Findings straight_into_slow_cooker(const Scene& scene) {
+    return is_surely_cooked(scene) ? Findings{}
+                                   : passes<Passage::AtOnceHigh, Heat::SlowCooker>(scene);
+}
+
 /// What only keeps heat in must have all of it before.
 Findings keeps_heat_only(const Scene& scene) {
     return found_if(scene.package.cook && is_haybox(scene.package.cook->in),
@@ -61,7 +67,7 @@ constexpr CautionRule pairing_rows[] = {
             "food from the microwave is warm in parts already, and \"{0}\" heats it too slowly",
             "thaw it in the refrigerator, or cook it at once in a pot or in a hot oven"),
     {"slow-cooker-from-water", CautionLevel::LabelAndCard, slow_cooker_safety,
-     passes<Passage::AtOnceHigh, Heat::SlowCooker>, "STRAIGHT INTO SLOW COOKER - 1 H ON HIGH"},
+     straight_into_slow_cooker, "STRAIGHT INTO SLOW COOKER - 1 H ON HIGH"},
     {"low-heat-from-water", CautionLevel::LabelAndCard, low_heat,
      passes<Passage::AtOnceHot, Heat::Low>, "HEAT UP BEFORE IT GOES IN"},
     {"haybox-boil-first", CautionLevel::LabelAndCard, practice, keeps_heat_only,

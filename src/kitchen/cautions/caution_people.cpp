@@ -1,4 +1,5 @@
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cooking/gentle_heat.h"
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/sources.h"
@@ -57,8 +58,9 @@ Findings simmering_high_up(const Scene& scene) {
 }
 
 Findings slow_cooker_high_up(const Scene& scene) {
-    return found_if(is_high(scene) && is_in(scene.package, Vessel::SlowCooker),
-                    cook_place(scene, "in"), {altitude_text(scene)});
+    const bool slow_cooker =
+        is_in(scene.package, Vessel::SlowCooker) && !is_no_slow_cooker(scene.package.cook->in);
+    return found_if(is_high(scene) && slow_cooker, cook_place(scene, "in"), {altitude_text(scene)});
 }
 
 bool comes_late(const Finish& finish) {

@@ -182,7 +182,22 @@ Findings late_beans(const Scene& scene) {
     return found;
 }
 
+/// What goes into a pressure cooker while it cooks.
+Findings added_under_pressure(const Scene& scene) {
+    Findings found;
+    for (const auto& finish : scene.package.finish) {
+        const bool while_cooking = finish.when.anchor != When::Anchor::AtStart &&
+                                   finish.when.anchor != When::Anchor::AtServing;
+        if (while_cooking && is_in(scene.package, Vessel::PressureCooker)) {
+            found.push_back({{text_of(finish.add)}, finish.where.key("when")});
+        }
+    }
+    return found;
+}
+
 constexpr CautionRule sides_rows[] = {
+    {"under-pressure", CautionLevel::Card, practice, added_under_pressure,
+     "LET PRESSURE DOWN BEFORE OPENING"},
     refusal("addition-frozen", slow_cooker_safety, frozen_addition,
             "\"{0}\": frozen meat or fish must not go into a slow cooker, it warms too slowly",
             "thaw it in the refrigerator first, and write it so: \"chicken thighs, thawed\""),

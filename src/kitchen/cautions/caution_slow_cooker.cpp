@@ -85,13 +85,9 @@ bool is_said_cooked(const Package& package) {
 /// A dish cooked for certain; or one that may be, in the cooker for too short to cook it raw.
 bool is_reheated(const Scene& scene) {
     constexpr std::chrono::minutes too_short_to_cook{180};
-    if (holds_raw(scene)) {
-        return false;
-    }
     const auto& time = scene.package.cook->time;
-    return holds(scene, {FoodKind::Leftover, FoodKind::InfantFood}) ||
-           is_said_cooked(scene.package) ||
-           (holds(scene, {FoodKind::CookedDish, FoodKind::EggDish}) && time &&
+    return is_surely_cooked(scene) ||
+           (!holds_raw(scene) && holds(scene, {FoodKind::CookedDish, FoodKind::EggDish}) && time &&
             time->high < too_short_to_cook);
 }
 
@@ -217,7 +213,7 @@ constexpr CautionRule slow_cooker_rows[] = {
         "\"{0}\": a stuffed bird must not be cooked in a slow cooker, its middle warms too slowly",
         "cook the stuffing apart, in a dish in the oven"),
     {"slow-cooker-fill", CautionLevel::Card, slow_cooker_safety, filling},
-    {"slow-cooker-reheating", CautionLevel::Card, slow_cooker_safety, reheating,
+    {"slow-cooker-reheating", CautionLevel::LabelAndCard, slow_cooker_safety, reheating,
      "IF COOKED BEFORE HEAT TO {0} FIRST"},
     {"slow-cooker-step-frozen", CautionLevel::Check, slow_cooker_safety, step_says_frozen},
     {"oven-cool", CautionLevel::Report, "FoodSafety.gov, Meat and Poultry Roasting Charts",
@@ -225,6 +221,11 @@ constexpr CautionRule slow_cooker_rows[] = {
 };
 
 } // namespace
+
+bool scene::is_surely_cooked(const Scene& scene) {
+    return !holds_raw(scene) && (holds(scene, {FoodKind::Leftover, FoodKind::InfantFood}) ||
+                                 is_said_cooked(scene.package));
+}
 
 std::span<const CautionRule> slow_cooker_rules() {
     return slow_cooker_rows;

@@ -95,6 +95,9 @@ Package alone(const Side& side);
 /// The findings of a rule in each side, as in a package of its own, placed at the side.
 Findings in_sides(const Scene& scene, Findings (*find)(const Scene&));
 
+/// Whether it was cooked before it was frozen, for certain: its words or its kind say so.
+bool is_surely_cooked(const Scene& scene);
+
 /// The first of the texts that names what a phrase_book() looks for; nothing where none does.
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);

@@ -21,8 +21,11 @@ std::chrono::hours keeps_thawed(const kitchen::PlannedPackage& planned) {
 /// Of a card's cautions those that a plan says too: it stands where they matter, at the door of the
 /// refrigerator and at the stove.
 bool is_of_a_plan(const kitchen::Caution& caution) {
-    return caution.level == kitchen::CautionLevel::LabelAndCard || caution.id == "hold-briefly" ||
-           caution.id == "thaw-on-a-plate" || caution.id.starts_with("side-minimum");
+    constexpr std::string_view at_the_stove[] = {"hold-briefly", "thaw-on-a-plate",
+                                                 "microwave-stand", "under-pressure",
+                                                 "high-altitude-slow-cooker"};
+    return caution.level == kitchen::CautionLevel::LabelAndCard ||
+           contains(at_the_stove, caution.id) || caution.id.starts_with("side-minimum");
 }
 
 std::vector<kitchen::Caution> plan_cautions(const kitchen::PlannedPackage& planned) {

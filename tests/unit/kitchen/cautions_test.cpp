@@ -1008,7 +1008,7 @@ const std::vector<Case>& cases() {
              p.food = {"infant food"};
          }},
         {"food for a baby, from cold water",
-         {"slow-cooker-from-water", "slow-cooker-reheating", "thaw-cook-at-once", "cold-water-thaw",
+         {"slow-cooker-reheating", "thaw-cook-at-once", "cold-water-thaw",
           "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once",
           "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
@@ -1251,6 +1251,19 @@ const std::vector<Case>& cases() {
              const TimeRange perhaps{minutes{29}, minutes{90}};
              p.sides = {{quantity("200 g dried navy beans"), perhaps, "pot", {}, {}, where}};
              p.sides.front().vessel = Vessel::Pot;
+         }},
+        {"what goes into a pressure cooker halfway",
+         {"under-pressure"},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::PressureCooker;
+             p.finish.front().when = {When::Anchor::Halfway, {}};
+         }},
+        {"what goes into a pressure cooker before its lid is on, and onto the plate",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.cook->vessel = Vessel::PressureCooker;
+             p.finish.push_back(p.finish.front());
+             p.finish.back().when = {When::Anchor::AtServing, {}};
          }},
         {"what keeps warm at 50 °C until it is eaten",
          {"slow-cooker-thaw-first", "held-too-cool"},
