@@ -202,9 +202,23 @@ std::optional<GentleHeat> gentle_heat(const Cook& cook) {
     return ear.is_gentle_vessel() ? GentleHeat{} : ear.gentle_step();
 }
 
+std::string_view slow_appliance(std::string_view in) {
+    constexpr std::string_view slow_cooker = "slow cooker";
+    for (const auto appliance : {slow_cooker, std::string_view{"multicooker"}}) {
+        if (names(in, appliance)) {
+            return slow_cooker;
+        }
+    }
+    for (const std::string_view appliance : {"water bath", "rice cooker", "haybox"}) {
+        if (names(in, appliance)) {
+            return appliance;
+        }
+    }
+    return slow_cooker;
+}
+
 bool is_no_slow_cooker(std::string_view in) {
-    const bool other = names(in, "water bath") || names(in, "rice cooker") || names(in, "haybox");
-    return other && !names(in, "slow cooker") && !names(in, "multicooker");
+    return slow_appliance(in) != "slow cooker";
 }
 
 bool is_haybox(std::string_view in) {

@@ -19,6 +19,10 @@ struct GentleHeat {
 /// and after a hot start below 110 °C (ours). Nothing where food stays hot by all that is said.
 std::optional<GentleHeat> gentle_heat(const Cook& cook);
 
+/// Which of the appliances it is that share a slow cooker's rules: "slow cooker" where nothing says
+/// otherwise, "water bath", "rice cooker", "haybox".
+std::string_view slow_appliance(std::string_view in);
+
 /// What has the strict rules of a slow cooker but neither its lid nor its settings: a water bath, a
 /// rice cooker, a haybox.
 bool is_no_slow_cooker(std::string_view in);

@@ -84,10 +84,11 @@ Quantity in_proportion(const Quantity& quantity, Amount factor) {
     auto scaled = quantity;
     const auto low = product(*quantity.low, factor);
     const auto high = product(quantity.high.value_or(*quantity.low), factor);
-    scaled.unit = smaller_unit(quantity.unit, low.value());
+    const bool whole = factor.denominator == 1; // bags: as exact as what was written
+    scaled.unit = whole ? quantity.unit : smaller_unit(quantity.unit, low.value());
     const auto in_unit = [&](Amount amount) {
         const auto converted = convert(amount, quantity.unit, scaled.unit, Measures::Us);
-        return rounded(converted.value_or(amount), scaled.unit);
+        return whole ? amount : rounded(converted.value_or(amount), scaled.unit);
     };
     scaled.low = in_unit(low);
     scaled.high = in_unit(high);

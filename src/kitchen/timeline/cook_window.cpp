@@ -2,6 +2,8 @@
 
 #include "kitchen/timeline/finish_order.h"
 
+#include <algorithm>
+
 namespace thawslip::kitchen {
 
 namespace {
@@ -27,7 +29,17 @@ std::optional<TimeRange> usable_cook_time(const Package& package) {
 
 std::optional<TimeRange> usable_cook_time(const TimelineDish& dish) {
     const auto range = usable_cook_time(dish.package);
-    return range ? std::optional{with_hold(*range, dish.hold)} : std::nullopt;
+    return range ? std::optional{for_all_bags(dish, with_hold(*range, dish.hold))} : std::nullopt;
+}
+
+TimeRange for_all_bags(const TimelineDish& dish, TimeRange one) {
+    if (dish.package.cook->vessel != Vessel::Microwave)
+        return one;
+    return {in_turn(dish, one.low), in_turn(dish, one.high)};
+}
+
+minutes in_turn(const TimelineDish& dish, minutes one) {
+    return one * static_cast<int>(std::max<std::size_t>(dish.bags.size(), 1));
 }
 
 TimeRange with_hold(TimeRange range, std::optional<std::chrono::seconds> hold) {

@@ -12,8 +12,16 @@ std::optional<TimeRange> usable_cook_time(const Package& package);
 /// minute.
 TimeRange with_hold(TimeRange range, std::optional<std::chrono::seconds> hold);
 
-/// The same for the cooking time of a dish, if it is usable.
+/// The same for the cooking time of a dish, all its bags, if it is usable.
 std::optional<TimeRange> usable_cook_time(const TimelineDish& dish);
+
+/// How long all bags of a dish cook, where one cooks for `one`: in a microwave one after another,
+/// else together.
+/// \pre it is cooked
+TimeRange for_all_bags(const TimelineDish& dish, TimeRange one);
+
+/// How long it takes to do to each bag what takes `one`, one bag after another.
+std::chrono::minutes in_turn(const TimelineDish& dish, std::chrono::minutes one);
 
 /// The middle of a range, rounded up to a whole minute.
 std::chrono::minutes middle_of(TimeRange range);

@@ -50,12 +50,16 @@ std::optional<Spans> spans_of(ThawMethod method, const TimelineDish& dish,
     if (method == ThawMethod::FromFrozen) {
         if (!cook_time || !dish.counts_from_frozen)
             return std::nullopt;
-        return Spans{minutes{0}, with_hold(from_frozen(*usable_cook_time(package)), dish.hold)};
+        return Spans{
+            minutes{0},
+            for_all_bags(dish, with_hold(from_frozen(*usable_cook_time(package)), dish.hold))};
     }
     const auto lead = thaw_lead(method, package.thickness, package.weight, settings);
     if (!lead || past_ceiling(method, package.thickness, package.weight, dish.served, settings))
         return std::nullopt;
-    return Spans{lead.value().lead, cook_time.value_or(TimeRange{})};
+    const bool each = method == ThawMethod::Microwave;
+    return Spans{each ? in_turn(dish, lead.value().lead) : lead.value().lead,
+                 cook_time.value_or(TimeRange{})};
 }
 
 } // namespace

@@ -55,6 +55,7 @@ public:
         }
         plan_cooking(dish);
         plan_thawing(dish);
+        tell_of_bags(dish);
         find_outlook(dish);
         if (line_.dishes[dish].outlook != Outlook::TooLate)
             add_events(dish);
@@ -116,6 +117,16 @@ private:
             planned.outlook = Outlook::TooLate;
         }
         tell_of_start(dish, start_late);
+    }
+
+    /// Of several bags: what their times are, where they are not those of one.
+    void tell_of_bags(std::size_t dish) {
+        const auto& asked = request_.dishes[dish];
+        if (asked.bags.size() < 2 || !asked.package.cook)
+            return;
+        const bool each = asked.package.cook->vessel == Vessel::Microwave ||
+                          asked.package.thaw.method == ThawMethod::Microwave;
+        remark({.id = each ? RemarkId::SeveralInMicrowave : RemarkId::SeveralBags, .dish = dish});
     }
 
     bool is_from_frozen(std::size_t dish) const {
@@ -211,7 +222,10 @@ private:
         }
         auto& planned = line_.dishes[dish];
         const Instant start = planned.cook ? planned.cook->at : line_.eat;
-        const auto window = thaw_window(lead.value(), start, asked.keeps_thawed, request_);
+        auto all = lead.value();
+        if (all.method == ThawMethod::Microwave)
+            all.lead = all.soonest = in_turn(asked, all.lead);
+        const auto window = thaw_window(all, start, asked.keeps_thawed, request_);
         planned.thaw = window;
         tell_of_lead(dish, window.lead);
         if (is_tight(window) && !is_thaw_late(planned))

@@ -43,6 +43,8 @@ constexpr RemarkRule rules[] = {
     {FrozenInSlowCooker, CannotBeDone, "frozen_in_slow_cooker", slow_cookers},
     {CookTimeUnknown, Caution, "cook_time_unknown", ""},
     {FrozenCookTimeUnknown, Caution, "frozen_cook_time_unknown", ""},
+    {SeveralBags, Caution, "several_bags", ""},
+    {SeveralInMicrowave, Caution, "several_in_microwave", ""},
     {StartNow, Caution, "start_now", ""},
     {StartTooLate, CannotBeDone, "start_too_late", ""},
     {FrozenStartTooLate, CannotBeDone, "frozen_start_too_late", ""},

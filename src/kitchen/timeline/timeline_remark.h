@@ -43,6 +43,8 @@ enum class RemarkId {
     FrozenInSlowCooker,
     CookTimeUnknown,
     FrozenCookTimeUnknown,
+    SeveralBags,
+    SeveralInMicrowave,
     StartNow,
     StartTooLate,
     FrozenStartTooLate,

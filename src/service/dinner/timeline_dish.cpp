@@ -1,6 +1,7 @@
 #include "service/dinner/timeline_dish.h"
 
 #include "base/list.h"
+#include "kitchen/measures/proportion.h"
 
 #include <algorithm>
 #include <iterator>
@@ -38,6 +39,17 @@ std::vector<kitchen::Caution> plan_cautions(const kitchen::PlannedPackage& plann
     return cautions;
 }
 
+/// What a file says to add, or to cook beside it, is for one bag.
+void add_for_all_bags(kitchen::TimelineDish& dish) {
+    const kitchen::Amount bags{static_cast<int>(std::max<std::size_t>(dish.bags.size(), 1)), 1};
+    for (auto& finish : dish.package.finish) {
+        finish.add = in_proportion(finish.add, bags);
+    }
+    for (auto& side : dish.package.sides) {
+        side.add = in_proportion(side.add, bags);
+    }
+}
+
 } // namespace
 
 kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
@@ -57,6 +69,7 @@ kitchen::TimelineDish timeline_dish(const kitchen::PlannedPackage& planned) {
                                .thaw_lead = planned.thaw_lead};
     dish.package.finish = planned.finish;
     dish.bags = mapped(planned.bags, &kitchen::Bag::id);
+    add_for_all_bags(dish);
     for (auto other : planned.other_thaws) {
         other.bags = planned.bags;
         dish.other_thaws.push_back(timeline_dish(other));

@@ -78,6 +78,8 @@ TEST_CASE("amounts in proportion are as round as kitchens measure") {
         {"400 g rice", {3, 1}, "1.2 kg rice"},
         {"salt to taste", {1, 3}, "salt to taste"},
         {"1 l milk", {1, 1}, "1 l milk"},
+        {"0.3 l cider", {2, 1}, "0.6 l cider"}, // whole bags: as exact as what was written
+        {"333 g rice", {3, 1}, "999 g rice"},
     };
     for (const auto& c : cases) {
         CAPTURE(c.written);

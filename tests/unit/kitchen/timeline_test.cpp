@@ -124,7 +124,26 @@ TEST_CASE("a stew for supper: thaw, start, each finishing ingredient, ready") {
                                 "2026-12-03T18:30 ready 0",
                                 "2026-12-03T18:30 add 0.4",
                             });
-    CHECK(line.remarks.empty());
+    REQUIRE(line.remarks.size() == 1);
+    CHECK(line.remarks.front().id == RemarkId::SeveralBags);
+    auto one = stew();
+    one.bags.resize(1);
+    CHECK(timeline(request_for({one}, supper, week_before)).remarks.empty());
+}
+
+TEST_CASE("a microwave takes one bag after another") {
+    auto dish = pork();
+    dish.bags = {"AP-1", "AP-2", "AP-3"};
+    dish.package.thaw.method = ThawMethod::Microwave;
+    dish.package.cook->vessel = Vessel::Microwave;
+    dish.package.cook->time = TimeRange{10min, 10min};
+    dish.thaw_lead = ThawLead{.method = ThawMethod::Microwave, .lead = 20min, .soonest = 20min};
+    const auto line = timeline(request_for({dish}, supper, week_before));
+    CHECK(lines_of(line) == std::vector<std::string>{"2026-12-03T17:00 thaw 0",
+                                                     "2026-12-03T18:00 start 0",
+                                                     "2026-12-03T18:30 ready 0"});
+    CHECK(find(line, RemarkId::SeveralInMicrowave) != nullptr);
+    CHECK(find(line, RemarkId::SharedAppliance) == nullptr);
 }
 
 TEST_CASE("7–9 h is planned for its middle and shows the latest start") {
