@@ -149,11 +149,35 @@ void add_passage(std::string& text, const Setting& setting) {
     }
 }
 
+/// What an event adds or starts beside the dish; nothing for the others.
+const KeyPath* added_by(const Setting& setting, const kitchen::TimelineEvent& event) {
+    const auto& package = setting.dish.package;
+    return event.finish ? &package.finish[*event.finish].where
+           : event.side ? &package.sides[*event.side].where
+                        : nullptr;
+}
+
+/// Whether a caution stands where what it speaks of is added, and so not where cooking starts.
+bool is_said_when_added(const Setting& setting, const kitchen::Caution& caution) {
+    return std::ranges::any_of(setting.line.events, [&](const kitchen::TimelineEvent& event) {
+        const auto* added = event.dish == setting.number ? added_by(setting, event) : nullptr;
+        return added != nullptr && added->leads_to(caution.where);
+    });
+}
+
+void add_cautions_of(std::string& text, const Setting& setting, const KeyPath& added) {
+    for (const auto& caution : setting.dish.cautions) {
+        if (added.leads_to(caution.where)) {
+            add_sentence(text, say_caution(caution, setting.style.language));
+        }
+    }
+}
+
 void add_label_cautions(std::string& text, const Setting& setting, CautionFor whom) {
     for (const auto& caution : setting.dish.cautions) {
         const bool of_thawing = kitchen::is_of_thawing(caution);
         if (of_thawing == (whom == CautionFor::Thawing) && !thaw_line_says(caution) &&
-            !is_of_hold(caution)) {
+            !is_of_hold(caution) && !is_said_when_added(setting, caution)) {
             add_sentence(text, say_for_way(setting, caution));
         }
     }
@@ -246,9 +270,12 @@ kitchen::EventWords start_words(const Setting& setting) {
 kitchen::EventWords add_words(const Setting& setting, const kitchen::Finish& finish) {
     const auto& language = setting.style.language;
     const auto what = say_quantity(finish.add, setting.style);
-    return {setting.named == DishNamed::ByLane ? language.say("plan-sheet.add", {what})
-                                               : language.say("plan.add", {what, dish_of(setting)}),
-            finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
+    kitchen::EventWords words{
+        setting.named == DishNamed::ByLane ? language.say("plan-sheet.add", {what})
+                                           : language.say("plan.add", {what, dish_of(setting)}),
+        finish.bag.empty() ? std::string{} : language.say("plan.waits", {finish.bag})};
+    add_cautions_of(words.description, setting, finish.where);
+    return words;
 }
 
 /// "Start 300 g rice beside it (pot, 15 min)"; below, what is to be done, and when it is ready.
@@ -263,6 +290,7 @@ kitchen::EventWords side_words(const Setting& setting, std::size_t index) {
     for (const auto& step : side.steps) {
         add_sentence(words.description, step);
     }
+    add_cautions_of(words.description, setting, side.where);
     for (const auto& window : setting.windows.sides) {
         if (window.side == index) {
             add_sentence(words.description,
