@@ -75,7 +75,9 @@ public:
 
 private:
     void fold(char32_t c) {
+        constexpr char32_t struck_through = U'\u0338'; // "≠" comes apart into "=" and it
         if (is_printable_ascii(c)) {
+            ascii_ += next() == struck_through ? "!" : "";
             ascii_.push_back(static_cast<char>(c));
         } else if (is_space(c) || is_control(c)) {
             ascii_.push_back(' ');

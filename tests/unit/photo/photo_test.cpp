@@ -111,6 +111,34 @@ TEST_CASE("what is no picture, or claims too much, is refused in words") {
     }
 }
 
+TEST_CASE("a picture is taken up to its limits and not beyond") {
+    photo::Limits limits;
+    limits.side = 300;
+    limits.pixels = 60'000;
+    for (const auto& [width, height] : {std::pair{200, 300}, {300, 200}, {1, 300}, {300, 1}}) {
+        CHECK(photo::refusal(width, height, limits).empty());
+    }
+    for (const auto& [width, height] : {std::pair{201, 299}, {1, 301}, {301, 1}}) {
+        CHECK_FALSE(photo::refusal(width, height, limits).empty());
+    }
+}
+
+TEST_CASE("a JPEG that is larger than is read is made smaller while it is decoded") {
+    const auto file = sample("label.jpg"); // 140 x 180
+    const auto decoded = [&file](std::uint64_t read_pixels) {
+        photo::Limits limits;
+        limits.read_pixels = read_pixels;
+        const auto picture = photo::decode_jpeg(
+            {reinterpret_cast<const std::uint8_t*>(file.data()), file.size()}, limits);
+        REQUIRE(picture);
+        return std::pair{picture.value().width, picture.value().height};
+    };
+    CHECK(decoded(140 * 180) == std::pair{140, 180});
+    CHECK(decoded(140 * 180 - 1) == std::pair{70, 90});
+    CHECK(decoded(70 * 90 - 1) == std::pair{35, 45});
+    CHECK(decoded(1) == std::pair{18, 23}); // an eighth, rounded up, is the least
+}
+
 TEST_CASE("a JPEG of endless scans is refused before they are all decoded") {
     const auto whole = sample("progressive.jpg");
     const auto last = whole.rfind("\xFF\xDA"); // start of a scan: ISO/IEC 10918-1, B.2.3

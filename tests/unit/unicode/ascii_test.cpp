@@ -44,6 +44,16 @@ TEST_CASE("text is folded as a cook would type it on a plain keyboard") {
     }
 }
 
+TEST_CASE("every sign that a cook may type has its own in ASCII") {
+    // Common practice, no source.
+    CHECK(to_ascii("‐ ‑ ‒ – — ― − · • … → ← ⁄ ∕ × ÷ ± ≈ ≤ ≥ ≠") ==
+          "- - - - - - - - * ... -> <- / / x / +- ~ <= >= !=");
+    CHECK(to_ascii("‘ ’ ‚ ‛ ′ ´ ʼ ‹ › “ ” „ ‟ ″ « »") == "' ' ' ' ' ' ' ' ' \" \" \" \" \" \" \"");
+    CHECK(to_ascii("¡ ¿ € £ ¥ ¢ § © ® ™ № µ ¹ ² ³ ª º ☐ ☑ ✓ ✔ ¦ ¯ ¬") ==
+          "! ? EUR GBP JPY c S. (c) (R) TM No. u 1 2 3 a o [ ] [x] [x] [x] | - -");
+    CHECK(to_ascii("ſ") == "s"); // Unicode CLDR, Latin-ASCII
+}
+
 TEST_CASE("every letter of Greek and Cyrillic has its Latin ones, small and capital") {
     // ELOT 743 (ISO 843:1997, type 2) and ICAO Doc 9303, part 3: both from memory.
     CHECK(to_ascii("α β γ δ ε ζ η θ ι κ λ μ ν ξ ο π ρ σ ς τ υ φ χ ψ ω") ==
