@@ -90,9 +90,10 @@ void mark_rest(Outline& outline, std::string_view text) {
 bool is_sleeping_key(const Line& line, std::string_view text) {
     auto words = text.substr(line.begin, line.end - line.begin);
     words.remove_prefix(std::min(words.find_first_not_of(" \t#"), words.size()));
-    const auto key = std::min(std::ranges::find_if_not(words, is_bare_letter), words.end());
+    const auto is_of_key = [](char c) { return is_bare_letter(c) || c == '.'; };
+    const auto key = std::ranges::find_if_not(words, is_of_key);
     auto rest = words.substr(static_cast<std::size_t>(key - words.begin()));
-    rest.remove_prefix(std::min(rest.find_first_not_of(" \t."), rest.size()));
+    rest.remove_prefix(std::min(rest.find_first_not_of(" \t"), rest.size()));
     return words.starts_with('[') || (key != words.begin() && rest.starts_with('='));
 }
 

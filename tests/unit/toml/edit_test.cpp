@@ -247,6 +247,21 @@ TEST_CASE("an element goes with its tables and the remarks directly above it") {
           with("[[package.finish]]\nadd = \"1 l stock\"      # homemade\n\n", ""));
 }
 
+TEST_CASE("a paragraph of keys turned into remarks goes with its table, any other stays") {
+    const std::string before = "[[package]]\ndish = \"A\"\n";
+    const std::string after = "\n[[package]]\ndish = \"B\"\n";
+    for (const auto* key : {"# note = 1", "#note\t= 1", "# thaw.method = 1", "# [package.thaw]"}) {
+        CAPTURE(key);
+        CHECK(edited({What::Remove, KeyPath{"package[1]"}}, before + "\n" + key + "\n" + after) ==
+              after.substr(1));
+    }
+    for (const std::string remark : {"# of two bags: see there", "# = 1", "# ---- baked"}) {
+        CAPTURE(remark);
+        CHECK(edited({What::Remove, KeyPath{"package[1]"}},
+                     before + "\n" + remark + "\n" + after) == std::string{remark} + "\n" + after);
+    }
+}
+
 TEST_CASE("an element is copied behind itself and moved among its like") {
     const auto first = day.substr(day.find("# the big pot"),
                                   day.find("\n\n# ---- baked") - day.find("# the big pot"));
