@@ -6,6 +6,7 @@
 #include "base/list.h"
 #include "json/answers.h"
 #include "kitchen/bag_id.h"
+#include "service/freezer/bags.h"
 #include "service/messages.h"
 #include "service/read/message_text.h"
 #include "service/read/read_bags.h"
@@ -93,25 +94,47 @@ std::vector<std::string> ids_of(const service::Readings& readings) {
     return ids;
 }
 
+enum class IfBroken { Said, Quiet };
+
+/// The archive for what is read without one too: labels say all that they say by themselves.
+std::optional<archive::Archive> archive_beside(const Settings& settings, Console console,
+                                               IfBroken if_broken) {
+    const auto file = archive_file_if_known(settings);
+    if (file.empty()) {
+        return std::nullopt;
+    }
+    auto opened = archive::Archive::open(file, archive::Mode::Read);
+    if (opened) {
+        return std::move(opened).value();
+    }
+    if (if_broken == IfBroken::Said &&
+        opened.fault().kind != archive::ArchiveFault::Kind::Missing) {
+        console.err << fmt::format("caution: whether a label is the newest of its bag is not "
+                                   "known: {}\n",
+                                   opened.fault().message);
+    }
+    return std::nullopt;
+}
+
 /// What to do with what was read: plan it, and note it as out. Where the archive does not know the
 /// bags, a plan can go by the photograph.
 void say_next(const service::Readings& readings, const std::string& what, const Settings& settings,
               Console console) {
-    std::optional<archive::Archive> archive;
-    if (auto opened =
-            archive::Archive::open(archive_file_if_known(settings), archive::Mode::Read)) {
-        archive = std::move(opened).value();
-    }
+    auto archive = archive_beside(settings, console, IfBroken::Quiet);
     auto ids = ids_of(readings);
     const bool by_photo = what != "-" && std::filesystem::is_regular_file(what);
-    std::erase_if(
-        ids, [&](const std::string& id) { return id.empty() || !archive || !archive->bag(id); });
+    bool any_gone = false;
+    std::erase_if(ids, [&](const std::string& id) {
+        const auto bag = id.empty() || !archive ? std::nullopt : archive->bag(id);
+        any_gone = any_gone || (bag && service::is_gone(*bag));
+        return !bag || service::is_gone(*bag);
+    });
     if (!ids.empty()) {
         const auto bags = joined(ids, ", ");
         console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\nnext: thawslip "
                                    "freezer out {}  # once it is taken out\n",
                                    bags, bags);
-    } else if (by_photo && !readings.bags.empty()) {
+    } else if (by_photo && !readings.bags.empty() && !any_gone) {
         console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\n", what);
     }
 }
@@ -133,14 +156,11 @@ ExitStatus read(const std::string& what, WhichOfSeveral which, AnswerAs answer,
                 const Settings& settings, Console console) {
     const auto style = style_of(settings);
     std::optional<archive::Archive> archive;
-    const auto open = [&] {
-        archive = existing_archive(settings, archive::Mode::Read);
-        return archive ? &*archive : nullptr;
-    };
     if (what != "-" && may_be_bag_id(what)) {
-        const auto status =
-            answer_with(service::read_bag(open(), what, style, choose_bags(which, console)), answer,
-                        what, settings, console);
+        archive = existing_archive(settings, archive::Mode::Read);
+        const auto status = answer_with(service::read_bag(archive ? &*archive : nullptr, what,
+                                                          style, choose_bags(which, console)),
+                                        answer, what, settings, console);
         if (status != ExitStatus::Done && !kitchen::parse_bag_id(what)) {
             console.err << "    hint: there is no photograph of that name either\n";
         }
@@ -151,9 +171,10 @@ ExitStatus read(const std::string& what, WhichOfSeveral which, AnswerAs answer,
     if (!texts) {
         return ExitStatus::Refused;
     }
-    auto* asked = service::name_bags(*texts.value) ? open() : nullptr;
-    return answer_with(service::read_texts(asked, *texts.value, style), answer, what, settings,
-                       console);
+    archive = service::name_bags(*texts.value) ? existing_archive(settings, archive::Mode::Read)
+                                               : archive_beside(settings, console, IfBroken::Said);
+    return answer_with(service::read_texts(archive ? &*archive : nullptr, *texts.value, style),
+                       answer, what, settings, console);
 }
 
 } // namespace thawslip::app

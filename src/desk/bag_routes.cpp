@@ -30,7 +30,7 @@ public:
         messages_.add(readings.messages);
         for (const auto& reading : readings.bags) {
             const auto* message = std::get_if<code::Message>(&reading);
-            auto bag = message != nullptr ? whole(*message, !code.empty())
+            auto bag = message != nullptr ? whole(*message)
                                           : words_only(std::get<service::LaterWords>(reading).text);
             if (!code.empty()) {
                 bag["code"] = code;
@@ -46,7 +46,7 @@ public:
     }
 
 private:
-    json::Json whole(const code::Message& message, bool by_code) {
+    json::Json whole(const code::Message& message) const {
         auto bag = json::message_json(message, today_, style_);
         bag["words"] = lines_in(service::message_text(message, today_, style_));
         const auto known = known_.archive && !message.bag_id.empty()
@@ -57,9 +57,6 @@ private:
             bag["state"] = shown_word(known->state);
             bag["changed"] = known->changed;
             bag["place"] = known->place;
-            if (by_code) { // of what was typed it is said already
-                say_where(*known, messages_);
-            }
         }
         return bag;
     }

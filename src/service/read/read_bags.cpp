@@ -5,6 +5,7 @@
 #include "kitchen/bag_id.h"
 #include "photo/photo.h"
 #include "service/freezer/packages_of_bags.h"
+#include "service/read/old_label.h"
 #include "wording/fields.h"
 
 #include <algorithm>
@@ -51,8 +52,19 @@ code::Message message_in_full(const KnownBag& known, const wording::Style& style
     return message;
 }
 
-void read_text(const std::string& text, Readings& readings) {
+/// What the archive knows of the bag that a label is of.
+void hold_label(const code::Message& read, archive::Archive* archive, Messages& messages) {
+    const auto bag =
+        archive == nullptr || read.bag_id.empty() ? std::nullopt : archive->bag(read.bag_id);
+    if (bag) {
+        say_where(*bag, messages);
+        hold_against_archive(read, *bag, *archive, messages);
+    }
+}
+
+void read_text(archive::Archive* archive, const std::string& text, Readings& readings) {
     if (auto message = code::parse(text)) {
+        hold_label(message.value(), archive, readings.messages);
         readings.bags.emplace_back(std::move(message).value());
     } else if (message.fault().kind == code::ReadFault::Kind::LaterGrammar) {
         readings.messages.caution(message.fault().message);
@@ -151,7 +163,7 @@ Readings read_texts(archive::Archive* archive, std::span<const std::string> text
             readings.messages.add(of_bag.messages);
             std::ranges::move(of_bag.bags, std::back_inserter(readings.bags));
         } else {
-            read_text(text, readings);
+            read_text(archive, text, readings);
         }
     }
     return readings;

@@ -49,7 +49,9 @@ void say_where(const archive::Bag& bag, Messages& messages);
 Readings read_bag(archive::Archive* archive, const std::string& typed, const wording::Style& style,
                   const ChooseBags& choose = {});
 
-/// The bags that these texts of codes are about; an id among them is read as `read_bag` does.
+/// The bags that these texts of codes are about; an id among them is read as `read_bag` does. What
+/// a code says is told as it is; where the archive knows the bag, also where it is by now, and what
+/// of the label is not so any longer.
 Readings read_texts(archive::Archive* archive, std::span<const std::string> texts,
                     const wording::Style& style);
 

@@ -2,9 +2,11 @@
 
 #include "base/list.h"
 #include "kitchen/figures.h"
+#include "service/allergen_names.h"
 #include "unicode/ascii.h"
 
 #include <algorithm>
+#include <iterator>
 
 namespace thawslip::service {
 namespace {
@@ -16,25 +18,10 @@ std::vector<std::string> sorted(std::vector<std::string> words) {
     return words;
 }
 
-void add_names(std::vector<std::string>& names, const std::string& before,
-               const std::vector<kitchen::DeclaredAllergen>& list) {
-    for (const auto& declared : list) {
-        for (const auto& named : declared.meant) {
-            names.push_back(before + std::string{key(named.allergen)} +
-                            (named.kind.empty() ? "" : " (" + named.kind + ")"));
-        }
-        if (declared.meant.empty()) {
-            names.push_back(before + declared.as_written);
-        }
-    }
-}
-
-/// Allergens by what they mean, so that "Celery" and "celery" are one; what is on neither list as
-/// it was written.
 archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
-    std::vector<std::string> allergens;
-    add_names(allergens, "", planned.allergens);
-    add_names(allergens, "may contain ", planned.may_contain);
+    auto allergens = allergen_names(planned.allergens);
+    std::ranges::move(allergen_names(planned.may_contain, "may contain "),
+                      std::back_inserter(allergens));
     return {sorted(std::move(allergens)), sorted(planned.package.food)};
 }
 

@@ -141,3 +141,73 @@ TEST_CASE_FIXTURE(Printed, "cook steps are told in the language that is set") {
     CHECK(says(outcome.out, "Raciones: 6"));
     CHECK(says(outcome.out, "Las normas locales"));
 }
+
+namespace {
+
+/// A day of one dish in two bags. \param more what its table says besides
+std::string ladder_day(const std::string& use_by, const std::string& more) {
+    return "[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Ladder ragout\"\nservings = 4\n"
+           "food = \"soup or stew\"\nbags = 2\nuse_by = " +
+           use_by + "\n" + more;
+}
+
+struct Corrected : Kitchen {
+    std::string id;
+
+    /// The old label's code is in old.txt; the day was corrected and printed again since.
+    void correct(const std::string& before, const std::string& now) {
+        write_file(folder / "day.toml", before);
+        REQUIRE((*this)("labels day.toml -o old.pdf").status == 0);
+        REQUIRE((*this)("text day.toml | sed '/^$/,$d' > old.txt").status == 0);
+        write_file(folder / "day.toml", now);
+        REQUIRE((*this)("labels day.toml -o new.pdf").status == 0);
+        REQUIRE((*this)("text day.toml | sed '/^$/,$d' > new.txt").status == 0);
+        id = first_id("ladder");
+    }
+};
+
+} // namespace
+
+TEST_CASE_FIXTURE(Corrected, "of an old label it is said what the archive has otherwise, and where "
+                             "the bag is") {
+    correct(ladder_day("2026-12-10", "contains = [\"celery\"]\n"),
+            ladder_day("2026-11-10", "contains = [\"celery\", \"walnuts\"]\n"));
+    REQUIRE((*this)("freezer discarded " + id).status == 0);
+    const auto old = (*this)("read - < old.txt");
+    CAPTURE(old.err);
+    CHECK(old.status == 0);
+    CHECK(says(old.err, "caution: this bag is known as discarded (2026-10-17)\n"));
+    CHECK(says(old.err, "caution: this is an old label of bag " + id +
+                            ": it says use by 2026-12-10, and the archive use by 2026-11-10; its "
+                            "allergens are celery, and those in the archive celery, tree nuts "
+                            "(walnut); the archive is the one to go by\n"));
+    CHECK_FALSE(says(old.err, "next: "));
+    CHECK_FALSE(says((*this)("read - < new.txt").err, "old label"));
+    CHECK_FALSE(says((*this)("read " + id).err, "next: "));
+}
+
+TEST_CASE_FIXTURE(Corrected, "an old label that does not say what is added now, or that it is raw, "
+                             "is told") {
+    const std::string added = "[[package.finish]]\nwhen = \"at serving\"\nadd = ";
+    correct(ladder_day("2026-12-10", "contains = [\"celery\"]\n" + added + "\"150 ml water\"\n"),
+            ladder_day("2026-12-10", "contains = [\"celery\"]\n" + added + "\"60 g walnuts\"\n"));
+    CHECK(says((*this)("read - < old.txt").err,
+               "its allergens are celery, and those in the archive added tree nuts (walnut), "
+               "celery;"));
+    correct(ladder_day("2026-12-10", ""),
+            std::regex_replace(ladder_day("2026-12-10", ""), std::regex{"soup or stew"},
+                               "minced meat"));
+    CHECK(says((*this)("read - < old.txt").err,
+               "it says that the food is not raw, and the archive that it is raw;"));
+}
+
+TEST_CASE_FIXTURE(Corrected, "a code is read where the archive cannot be, and that is said") {
+    const auto day = ladder_day("2026-12-10", "");
+    correct(day, day);
+    write_file(archive, "no archive");
+    const auto outcome = (*this)("read - < old.txt");
+    std::filesystem::remove(archive);
+    CHECK(outcome.status == 0);
+    CHECK(says(outcome.out, "Use by 10 Dec 2026\n"));
+    CHECK(says(outcome.err, "caution: whether a label is the newest of its bag is not known: "));
+}

@@ -84,6 +84,19 @@ TEST_CASE("the text of a code is read, known to the archive or not, and kept bes
     printed.read({{"typed", damaged}}, 422);
 }
 
+TEST_CASE("a label that the archive has otherwise is told to be old") {
+    BagRoutes printed;
+    const auto bag = printed.bag("squash");
+    code::Message old;
+    old.dish = bag.dish;
+    old.bag_id = bag.id;
+    old.keep_until = {std::chrono::year{2027} / 2 / 1, kitchen::DateBasis::SetByCook};
+    const auto answer = printed.read({{"typed", code::write(old)}});
+    REQUIRE(answer["messages"].size() == 1);
+    CHECK(answer["messages"][0]["text"].get<std::string>().starts_with(
+        "this is an old label of bag " + bag.id + ": it says use by 2027-02-01, and the archive "));
+}
+
 TEST_CASE("a bag that was taken out is cautioned about, by whichever way it is read") {
     BagRoutes printed;
     const auto bag = printed.bag("squash");
@@ -99,7 +112,7 @@ TEST_CASE("a bag that was taken out is cautioned about, by whichever way it is r
 
 TEST_CASE("a photograph's codes are read, the sound ones beside what is none of ours") {
     BagRoutes printed;
-    const auto bag = printed.bag("pork");
+    const auto bag = printed.bag("compote");
     printed.fake.photo_texts = {code_of(bag.dish, bag.id), "https://example.org", bag.id};
     auto asked = request(http::Method::Post, "/api/read", "a picture");
     asked.query = {{"as", "photo"}};

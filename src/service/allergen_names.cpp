@@ -1,0 +1,20 @@
+#include "service/allergen_names.h"
+
+namespace thawslip::service {
+
+std::vector<std::string> allergen_names(const std::vector<kitchen::DeclaredAllergen>& list,
+                                        const std::string& before) {
+    std::vector<std::string> names;
+    for (const auto& declared : list) {
+        for (const auto& named : declared.meant) {
+            names.push_back(before + std::string{key(named.allergen)} +
+                            (named.kind.empty() ? "" : " (" + named.kind + ")"));
+        }
+        if (declared.meant.empty()) {
+            names.push_back(before + declared.as_written);
+        }
+    }
+    return names;
+}
+
+} // namespace thawslip::service
