@@ -80,12 +80,22 @@ void show(const Proposal& proposal, std::ostream& out) {
         thaw_text(proposal));
 }
 
+/// "RAW · Pork shoulder (use by 2026-11-20)"
+std::string dated_dish(const archive::Bag& bag) {
+    return fmt::format("{} ({} {})", dish_text(bag), date_head(bag),
+                       kitchen::to_iso(bag.keep_until));
+}
+
 /// What is not proposed, and why.
 void show_rest(const Menu& menu, std::ostream& out) {
     for (const auto eat : menu.without) {
         out << fmt::format("nothing can be thawed as its label says by {}; thawslip plan "
                            "names faster ways\n",
                            moment(eat));
+    }
+    for (const auto& meal : menu.after_date) {
+        out << fmt::format("not proposed for {}, whose day comes after the date on the label: {}\n",
+                           moment(meal.eat), joined(meal.bags, "; ", dated_dish));
     }
     if (menu.days_left > 0) {
         out << fmt::format("{} more: every dish that serves {} was proposed once\n",
@@ -115,7 +125,7 @@ void show(const Menu& menu, std::ostream& out) {
         show(proposal, out);
     }
     const bool empty = menu.proposals.empty() && menu.past == 0 && menu.without.empty() &&
-                       menu.small.empty() && menu.too_few.empty();
+                       menu.after_date.empty() && menu.small.empty() && menu.too_few.empty();
     if (empty) {
         out << "the freezer is empty, as far as the archive knows\n";
     }

@@ -3,6 +3,7 @@
 #include "desk/body.h"
 #include "json/value.h"
 #include "json/values.h"
+#include "service/freezer/bags.h"
 #include "service/freezer/freezer_list.h"
 
 #include <cmath>
@@ -78,10 +79,25 @@ service::NextQuestion next_question(const json::Json& body) {
     return question;
 }
 
+namespace {
+
+json::Json meal_after_date(const service::MealAfterDate& meal) {
+    return {{"eat", kitchen::to_iso(meal.eat)},
+            {"bags", json::list_of(meal.bags, [](const archive::Bag& bag) {
+                 return json::Json{{"dish", bag.dish},
+                                   {"raw", service::is_raw(bag)},
+                                   {"keep_until", kitchen::to_iso(bag.keep_until)},
+                                   {"basis", archive::word_of(bag.basis)}};
+             })}};
+}
+
+} // namespace
+
 json::Json menu_answer(const service::Menu& menu) {
     const auto iso = [](kitchen::LocalMinute eat) { return kitchen::to_iso(eat); };
     return {{"proposals", json::next_json(menu.proposals)},
             {"nothing_thawed_by", json::list_of(menu.without, iso)},
+            {"after_date", json::list_of(menu.after_date, meal_after_date)},
             {"past", menu.past},
             {"too_many", menu.too_many},
             {"serves", menu.serves},

@@ -36,10 +36,16 @@ function proposal(dinner) {
     el("p", {}, el("a", { href: plan, class: "go" }, say("freezer.plan_it", dinner.dish))));
 }
 
+/** "RAW Pork shoulder (use by 20 Nov 2026)" */
+function dated(bag) {
+  return `${bag.raw ? `${say("bag.raw")} ` : ""}${bag.dish} (${keep_until(bag)})`;
+}
+
 /** What is not proposed, and why. */
 function rest_of(answer) {
-  const { nothing_thawed_by, days_left, too_many, small, too_few, past, serves } = answer;
+  const { nothing_thawed_by, after_date, days_left, too_many, small, too_few, past, serves } = answer;
   const texts = nothing_thawed_by.map((eat) => say("freezer.nothing_thawed", moment(eat)));
+  texts.push(...after_date.map(({ eat, bags }) => say("freezer.after_date", moment(eat), bags.map(dated).join("; "))));
   const add = (holds, words) => holds && texts.push(words());
   add(days_left > 0, () => count("freezer.more_days", days_left, serves));
   add(too_many > 0, () => count("freezer.too_many", too_many));

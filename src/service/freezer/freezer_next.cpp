@@ -62,22 +62,27 @@ std::optional<Proposal> propose(const archive::Bag& bag, const kitchen::PlannedP
     return proposal;
 }
 
-/// A date that a list gave is about quality; one that the cook set is not passed over.
-int drop_past(std::vector<archive::Bag>& bags, kitchen::Date today, bool best_too) {
-    return static_cast<int>(std::erase_if(bags, [&](const archive::Bag& bag) {
-        const bool only_best = bag.basis == kitchen::DateBasis::StorageTable;
-        return bag.keep_until < today && !(best_too && only_best);
-    }));
+/// Whether a bag's date forbids to eat it on a day. One that a list gave is about quality; one that
+/// the cook set is not passed over.
+bool is_past(const archive::Bag& bag, kitchen::Date on, bool best_too) {
+    const bool only_best = bag.basis == kitchen::DateBasis::StorageTable;
+    return bag.keep_until < on && !(best_too && only_best);
 }
 
-/// Dishes in order of their soonest dates, each with its bags.
+int drop_past(std::vector<archive::Bag>& bags, kitchen::Date today, bool best_too) {
+    return static_cast<int>(std::erase_if(
+        bags, [&](const archive::Bag& bag) { return is_past(bag, today, best_too); }));
+}
+
+/// Dishes in order of their soonest dates, each with its bags: all raw, or none.
 using Dishes = std::vector<std::vector<archive::Bag>>;
 
 Dishes by_dish(const std::vector<archive::Bag>& bags) {
     Dishes dishes;
     for (const auto& bag : bags) {
-        const auto known = std::ranges::find_if(
-            dishes, [&bag](const auto& dish) { return dish.front().dish == bag.dish; });
+        const auto known = std::ranges::find_if(dishes, [&bag](const auto& dish) {
+            return dish.front().dish == bag.dish && is_raw(dish.front()) == is_raw(bag);
+        });
         if (known == dishes.end()) {
             dishes.push_back({bag});
         } else {
@@ -109,14 +114,21 @@ std::vector<std::string> take_out(Dishes& dishes, const IsNone& is_none) {
     return names;
 }
 
-/// One more bag of the same dish, where it is thawed in the same way: begun when the first must.
+/// One more bag of the same dish, where it is thawed in the same way: begun, and then cooked, when
+/// the first must.
 void add(Proposal& proposal, Proposal more) {
-    if (more.method != proposal.method) {
+    if (more.method != proposal.method ||
+        more.cook_within.has_value() != proposal.cook_within.has_value()) {
         return;
     }
     if (more.thaw_start && proposal.thaw_start) {
         proposal.thaw_start = std::min(*more.thaw_start, *proposal.thaw_start);
     }
+    if (more.thaw_time && proposal.thaw_time) {
+        proposal.thaw_time = {std::min(more.thaw_time->low, proposal.thaw_time->low),
+                              std::max(more.thaw_time->high, proposal.thaw_time->high)};
+    }
+    proposal.cook_within = std::min(proposal.cook_within, more.cook_within);
     proposal.bags.push_back(std::move(more.bags.front()));
 }
 
@@ -130,7 +142,7 @@ std::optional<Proposal> propose_dish(const std::vector<archive::Bag>& bags, int 
         if (proposal && proposal->servings() >= serves) {
             break;
         }
-        if (bag.keep_until < on && !past_too) {
+        if (is_past(bag, on, past_too)) {
             continue;
         }
         if (auto one = propose_bag(bag)) {
@@ -138,6 +150,26 @@ std::optional<Proposal> propose_dish(const std::vector<archive::Bag>& bags, int 
         }
     }
     return proposal && proposal->servings() >= serves ? proposal : std::nullopt;
+}
+
+/// Says of a meal that none of the dishes is proposed for whether it is for their dates, or for how
+/// long they thaw.
+void add_without(Menu& menu, const Dishes& dishes, kitchen::LocalMinute eat, bool past_too) {
+    const kitchen::Date on{std::chrono::floor<std::chrono::days>(eat)};
+    MealAfterDate after{eat, {}};
+    for (auto bags : dishes) {
+        const auto soonest = bags.front();
+        std::erase_if(bags, [&](const auto& bag) { return is_past(bag, on, past_too); });
+        if (servings_of(bags) < menu.serves) {
+            after.bags.push_back(soonest);
+        }
+    }
+    if (after.bags.size() < dishes.size()) {
+        menu.without.push_back(eat);
+    }
+    if (!after.bags.empty()) {
+        menu.after_date.push_back(std::move(after));
+    }
 }
 
 bool is_for_children(std::string_view dish) {
@@ -205,7 +237,7 @@ Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,
         } else if (dishes.empty()) {
             ++menu.days_left;
         } else {
-            menu.without.push_back(eat);
+            add_without(menu, dishes, eat, question.past_too);
         }
     }
     menu.too_many = left_behind(frozen, menu, now.today,

@@ -31,16 +31,24 @@ struct Proposal {
     int servings() const; ///< of all its bags
 };
 
+/// A meal that dishes are not proposed for, as their date comes before it.
+struct MealAfterDate {
+    kitchen::LocalMinute eat;
+    std::vector<archive::Bag> bags; ///< of each dish the one with the soonest date
+};
+
 /// What is proposed, and what is not.
 struct Menu {
     std::vector<Proposal> proposals;
-    std::vector<kitchen::LocalMinute> without; ///< meals that nothing can be thawed for
-    int past = 0;                              ///< bags past the date on their label
-    int too_many = 0;                          ///< bags whose date comes before their turn
-    int serves = 1;                            ///< what each proposal serves at least
-    std::vector<std::string> small;            ///< dishes that are a child's portion, no dinner
-    std::vector<std::string> too_few;          ///< dishes whose bags together do not serve enough
-    int days_left = 0;                         ///< meals for which every dish was proposed already
+    /// Meals that nothing can be thawed for of what is not past its date by then.
+    std::vector<kitchen::LocalMinute> without;
+    std::vector<MealAfterDate> after_date; ///< meals without a proposal, soonest first
+    int past = 0;                          ///< bags past the date on their label
+    int too_many = 0;                      ///< bags whose date comes before their turn
+    int serves = 1;                        ///< what each proposal serves at least
+    std::vector<std::string> small;        ///< dishes that are a child's portion, no dinner
+    std::vector<std::string> too_few;      ///< dishes whose bags together do not serve enough
+    int days_left = 0;                     ///< meals for which every dish was proposed already
 };
 
 /// For how many a dinner is where nobody says: for one where most bags are for one, else for two.
@@ -55,7 +63,8 @@ using PackageOf = std::function<const kitchen::PlannedPackage*(const archive::Ba
 
 /// What to eat on the coming days and when to start thawing it: each day the dish with the soonest
 /// date that can still be thawed as its label says, with as many of its bags as the table needs,
-/// and no dish twice. \param frozen the bags of the freezer, the soonest date first
+/// and no dish twice. Raw and cooked bags of one name are two dishes.
+/// \param frozen the bags of the freezer, the soonest date first
 Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,
                   const NextQuestion& question, const Now& now, const kitchen::ThawSettings& thaw);
 

@@ -31,6 +31,7 @@ struct Freezer {
                 frozen.weight = planned.package.weight;
                 frozen.made = planned.made;
                 frozen.keep_until = planned.keep_until.date;
+                frozen.classes = planned.package.food;
                 bags.push_back(std::move(frozen));
             }
         }
@@ -38,7 +39,7 @@ struct Freezer {
 
     const kitchen::PlannedPackage* package_of(const archive::Bag& bag) const {
         for (const auto& planned : packages) {
-            if (planned.package.dish == bag.dish) {
+            if (std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end()) {
                 return &planned;
             }
         }
@@ -212,6 +213,93 @@ TEST_CASE("bags past a best-by date come on request, those past a use-by date ne
     REQUIRE(menu.proposals.size() == 1);
     CHECK(menu.proposals[0].bags.front().dish == "Barley pot");
     CHECK(menu.past == 1);
+}
+
+TEST_CASE("a bag whose use-by date comes before the meal is not proposed, whatever is asked for") {
+    Freezer freezer{stew};
+    freezer.past_too = true;
+    for (auto& bag : freezer.bags) {
+        bag.keep_until = kitchen::add_days(today, std::chrono::days{1});
+    }
+    CHECK(freezer.next(9).proposals.empty());
+    freezer.bags.front().basis = kitchen::DateBasis::StorageTable;
+    CHECK(freezer.next(9).proposals.size() == 1);
+}
+
+TEST_CASE("a meal after the date on a label is told apart from one that comes too soon to thaw") {
+    Freezer freezer{stew};
+    for (auto& bag : freezer.bags) {
+        bag.keep_until = kitchen::add_days(today, std::chrono::days{1});
+    }
+    const auto menu = freezer.next(3);
+    CHECK(menu.without == std::vector{supper(18)}); // it may be thawed in a quicker way
+    REQUIRE(menu.after_date.size() == 2);
+    CHECK(menu.after_date[0].eat == supper(19));
+    REQUIRE(menu.after_date[0].bags.size() == 1);
+    CHECK(menu.after_date[0].bags.front().dish == "Barley stew");
+    CHECK(menu.after_date[1].eat == supper(20));
+}
+
+TEST_CASE("of two dishes each has its own reason, and bags that are left must serve the table") {
+    Freezer freezer{stew + gratin + "bags = 2\n"};
+    freezer.serves = 4;
+    freezer.bags[1].keep_until = today; // the gratin that is left serves two
+    const auto menu = freezer.next(1);
+    CHECK(menu.without == std::vector{supper(18)});
+    REQUIRE(menu.after_date.size() == 1);
+    CHECK(menu.after_date[0].bags.size() == 1);
+    CHECK(menu.after_date[0].bags.front().dish == "Celeriac gratin");
+}
+
+namespace {
+
+/// What another day, whose bags have other ids, has beside a freezer's own.
+void add(Freezer& freezer, const std::string& text) {
+    const Freezer more{text};
+    for (auto planned : more.packages) {
+        std::ranges::for_each(planned.bags, [](kitchen::Bag& bag) { bag.id += "-2"; });
+        freezer.packages.push_back(std::move(planned));
+    }
+    for (auto bag : more.bags) {
+        bag.id += "-2";
+        freezer.bags.push_back(std::move(bag));
+    }
+}
+
+/// \param food of which a dish of one name is
+std::string ragout(const std::string& food) {
+    auto text = stew;
+    return text.replace(text.find("soup or stew"), 12, food);
+}
+
+} // namespace
+
+TEST_CASE("raw and cooked bags of one name are two dishes") {
+    Freezer freezer{ragout("minced meat")};
+    add(freezer, stew);
+    freezer.serves = 4;
+    const auto menu = freezer.next(9);
+    REQUIRE(menu.proposals.size() == 2);
+    CHECK(menu.proposals[0].bags.size() == 1);
+    CHECK(menu.proposals[0].cook_within != menu.proposals[1].cook_within);
+    freezer.serves = 8;
+    CHECK(freezer.next(9).proposals.empty());
+    CHECK(freezer.next(9).too_few.size() == 2);
+}
+
+TEST_CASE("bags that keep thawed for different times are cooked when the first must") {
+    Freezer freezer{stew};
+    add(freezer, stew);
+    freezer.serves = 8;
+    auto& later = freezer.packages.back();
+    REQUIRE(later.after_thawing.has_value());
+    const auto kept = kitchen::cook_within(freezer.packages.front());
+    REQUIRE(kept > std::chrono::days{1});
+    later.after_thawing->low = later.after_thawing->high = std::chrono::days{1};
+    const auto menu = freezer.next(9);
+    REQUIRE(menu.proposals.size() == 1);
+    CHECK(menu.proposals[0].bags.size() == 2);
+    CHECK(menu.proposals[0].cook_within == std::chrono::days{1});
 }
 
 } // namespace freezer_next_test
