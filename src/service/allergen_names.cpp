@@ -1,5 +1,7 @@
 #include "service/allergen_names.h"
 
+#include <algorithm>
+
 namespace thawslip::service {
 
 std::vector<std::string> allergen_names(const std::vector<kitchen::DeclaredAllergen>& list,
@@ -15,6 +17,13 @@ std::vector<std::string> allergen_names(const std::vector<kitchen::DeclaredAller
         }
     }
     return names;
+}
+
+std::vector<std::string> sorted_once(std::vector<std::string> words) {
+    std::ranges::sort(words);
+    // Not ranges::unique: clang 14 cannot compile GCC 12's subrange.
+    words.erase(std::unique(words.begin(), words.end()), words.end());
+    return words;
 }
 
 } // namespace thawslip::service

@@ -12,4 +12,7 @@ namespace thawslip::service {
 std::vector<std::string> allergen_names(const std::vector<kitchen::DeclaredAllergen>& list,
                                         const std::string& before = {});
 
+/// Words in order, each once.
+std::vector<std::string> sorted_once(std::vector<std::string> words);
+
 } // namespace thawslip::service

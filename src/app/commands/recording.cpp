@@ -5,8 +5,10 @@
 #include "app/files/kept_files.h"
 #include "app/files/output_guard.h"
 #include "app/station.h"
+#include "service/record/label_facts.h"
 #include "service/record/print_record.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fmt/format.h>
 #include <ostream>
@@ -37,10 +39,17 @@ std::string paper_text(const service::Printing& printing, const Settings& settin
 }
 
 /// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
-archive::Recorded record(const archive::PrintRecord& print, const Settings& settings,
-                         const std::function<void()>& publish) {
+archive::Recorded record(const service::Printing& printing, const archive::PrintRecord& print,
+                         const Settings& settings, const std::function<void()>& publish) {
     if (auto archive = existing_archive(settings, archive::Mode::Write)) {
-        return archive->record(print, publish);
+        const auto others = service::bags_of_other_additions(*archive, printing.days);
+        auto recorded = archive->record(print, publish);
+        for (const auto& id : others) {
+            if (std::ranges::find(recorded.relabelled, id) == recorded.relabelled.end()) {
+                recorded.relabelled.push_back(id);
+            }
+        }
+        return recorded;
     }
     publish();
     return open_archive(settings, archive::Mode::Write).record(print);
@@ -61,7 +70,7 @@ void record_print(const service::Printing& printing, const PrintOptions& options
         out = Out::Done;
     };
     try {
-        const auto recorded = record(print, settings, publish_once);
+        const auto recorded = record(printing, print, settings, publish_once);
         console.err << to_text(service::news_of(recorded, print, printing.job.chosen));
         if (recorded.is_first_print) {
             console.err << paper_text(printing, settings);

@@ -17,17 +17,24 @@ std::vector<std::string> added_texts(const Package& package) {
 
 } // namespace
 
-std::vector<DeclaredAllergen> added_allergens(const Package& package,
-                                              const std::vector<DeclaredAllergen>& declared,
-                                              const AllergenList& list) {
+std::vector<DeclaredAllergen> added_allergens(const Package& package) {
     std::vector<DeclaredAllergen> found;
     for (const auto& text : added_texts(package)) {
         for (auto& mention : mentioned_allergens(text)) {
-            if (is_listed(mention.named, list) || is_declared(mention.named, declared, list)) {
-                found.push_back({std::move(mention.words), {std::move(mention.named)}});
-            }
+            found.push_back({std::move(mention.words), {std::move(mention.named)}});
         }
     }
+    return found;
+}
+
+std::vector<DeclaredAllergen> added_allergens(const Package& package,
+                                              const std::vector<DeclaredAllergen>& declared,
+                                              const AllergenList& list) {
+    auto found = added_allergens(package);
+    std::erase_if(found, [&](const DeclaredAllergen& added) {
+        const auto& named = added.meant.front();
+        return !is_listed(named, list) && !is_declared(named, declared, list);
+    });
     return found;
 }
 

@@ -8,10 +8,9 @@
 #include <fmt/format.h>
 
 namespace thawslip::service {
-namespace {
 
-/// The packages of a day of the archive; none where its description cannot be read any longer.
-std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, archive::DayKey key) {
+std::vector<kitchen::PlannedPackage> packages_of_day(archive::Archive& archive,
+                                                     archive::DayKey key) {
     const auto day = archive.day(key);
     if (day.is_rotten) {
         return {};
@@ -23,12 +22,10 @@ std::vector<kitchen::PlannedPackage> packages_of(archive::Archive& archive, arch
                               : std::move(days.plans.front().packages);
 }
 
-} // namespace
-
 const kitchen::PlannedPackage* PackagesOfBags::of(const archive::Bag& bag) {
     const auto [known, is_new] = days_.try_emplace(bag.day);
     if (is_new) {
-        known->second = packages_of(*archive_, bag.day);
+        known->second = packages_of_day(*archive_, bag.day);
     }
     const auto has_bag = [&bag](const kitchen::PlannedPackage& planned) {
         return std::ranges::find(planned.bags, bag.id, &kitchen::Bag::id) != planned.bags.end();

@@ -17,6 +17,11 @@ struct KnownBag {
     kitchen::PlannedPackage package; ///< as its day's description has it, planned as it was printed
 };
 
+/// The packages of a day of the archive, read and planned with the settings of its newest print;
+/// none where its description cannot be read any longer.
+std::vector<kitchen::PlannedPackage> packages_of_day(archive::Archive& archive,
+                                                     archive::DayKey day);
+
 /// What bags of the archive were filled with: the newest description of their day that has them,
 /// read and planned with the settings of its newest print. Each day is read once, however many of
 /// its bags are asked for.

@@ -1,10 +1,9 @@
 #include "service/print/printed_bags.h"
 
-#include "archive/relabelled.h"
 #include "base/list.h"
 #include "base/system_failure.h"
 #include "kitchen/bag_id.h"
-#include "service/record/day_record.h"
+#include "service/freezer/packages_of_bags.h"
 #include "service/record/print_setup.h"
 
 #include <algorithm>
@@ -62,16 +61,28 @@ std::string newest_id(archive::Archive& archive, archive::DayKey day, std::size_
 /// A description as it was once printed.
 struct Printed {
     archive::StoredDay day;
-    std::vector<archive::PackageRecord> packages;
+    std::vector<LabelFacts> packages;
     std::vector<archive::StoredPrint> prints; ///< the newest first
 };
+
+/// What labels of a description said: as it was recorded and, of what is added, as it is read now.
+std::vector<LabelFacts> facts_of(archive::Archive& archive, archive::DayKey day) {
+    const auto described = packages_of_day(archive, day);
+    auto facts = mapped(archive.packages(day), [](archive::PackageRecord& record) {
+        return LabelFacts{std::move(record), std::nullopt};
+    });
+    for (std::size_t i = 0; i < facts.size() && described.size() == facts.size(); ++i) {
+        facts[i].added = label_facts(described[i]).added;
+    }
+    return facts;
+}
 
 std::vector<Printed> printed_of(archive::Archive& archive, const std::set<std::string>& bags) {
     std::vector<Printed> all;
     for (const int lineage : lineages_of(archive, bags)) {
         for (auto& day : archive.revisions(lineage)) {
             const auto key = day.key;
-            all.push_back({std::move(day), archive.packages(key), archive.prints_of(key)});
+            all.push_back({std::move(day), facts_of(archive, key), archive.prints_of(key)});
         }
     }
     return all;
@@ -88,7 +99,7 @@ void add(archive::Archive& archive, const Printed& printed,
         }
     }
     for (std::size_t i = 0; i < printed.packages.size() && !parts.empty(); ++i) {
-        const auto& package = printed.packages[i];
+        const auto& package = printed.packages[i].record;
         for (int number = 1; number <= static_cast<int>(package.bags.size()); ++number) {
             const auto printed_as =
                 kitchen::bag_id({package.dish, package.made, number, package.batch});
@@ -96,7 +107,7 @@ void add(archive::Archive& archive, const Printed& printed,
             if (!id.empty() && std::ranges::any_of(parts, [&](const auto& part) {
                     return !part || part->contains(id) || part->contains(printed_as);
                 })) {
-                found.insert_or_assign(id, package);
+                found.insert_or_assign(id, printed.packages[i]);
             }
         }
     }
@@ -134,15 +145,14 @@ PrintedBags printed_bags(archive::Archive& archive, What what, const std::set<st
 std::set<std::string> printed_already(archive::Archive& archive, What what, const Days& days) {
     const auto known = printed_bags(archive, what, bag_ids(days));
     std::set<std::string> printed;
-    for (std::size_t day = 0; day < days.plans.size(); ++day) {
-        for (const auto& package : record_of(days, day).packages) {
-            std::ranges::copy_if(package.bags, std::inserter(printed, printed.end()),
-                                 [&known, &package](const std::string& id) {
-                                     const auto before = known.find(id);
-                                     return before != known.end() &&
-                                            !archive::is_relabelled(before->second, package);
-                                 });
-        }
+    for (const auto& planned : packages_of(days)) {
+        const auto now = label_facts(planned);
+        std::ranges::copy_if(now.record.bags, std::inserter(printed, printed.end()),
+                             [&known, &now](const std::string& id) {
+                                 const auto before = known.find(id);
+                                 return before != known.end() &&
+                                        !is_relabelled(before->second, now);
+                             });
     }
     return printed;
 }

@@ -11,19 +11,14 @@
 namespace thawslip::service {
 namespace {
 
-std::vector<std::string> sorted(std::vector<std::string> words) {
-    std::ranges::sort(words);
-    // Not ranges::unique: clang 14 cannot compile GCC 12's subrange.
-    words.erase(std::unique(words.begin(), words.end()), words.end());
-    return words;
-}
-
 archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
     auto allergens = allergen_names(planned.allergens);
     std::ranges::move(allergen_names(planned.may_contain, "may contain "),
                       std::back_inserter(allergens));
-    return {sorted(std::move(allergens)), sorted(planned.package.food)};
+    return {sorted_once(std::move(allergens)), sorted_once(planned.package.food)};
 }
+
+} // namespace
 
 archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     const auto& package = planned.package;
@@ -42,8 +37,6 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
     record.bags = mapped(planned.bags, &kitchen::Bag::id);
     return record;
 }
-
-} // namespace
 
 archive::DayRecord record_of(const Days& days, std::size_t day) {
     const auto& plan = days.plans[day];

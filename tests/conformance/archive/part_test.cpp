@@ -174,6 +174,32 @@ TEST_CASE_FIXTURE(PartKitchen, "a bag that is to be used by a sooner date is new
     CHECK(says((*this)("labels saturday.toml --only-new -o none.pdf").out, "nothing to print"));
 }
 
+TEST_CASE_FIXTURE(PartKitchen, "a bag that gets another allergen on cook day is new, and its old "
+                               "label comes off") {
+    const auto all = ids_of("labels saturday.toml");
+    CHECK(says((*this)("labels saturday.toml --only-new -o none.pdf").out, "nothing to print"));
+    auto changed = day_text();
+    const std::string cider = "200 ml cider";
+    write_file(folder / "saturday.toml",
+               changed.replace(changed.find(cider), cider.size(), "60 g walnuts, chopped"));
+    CHECK(ids_of("labels saturday.toml --only-new") == slice(all, 5, 2));
+    CHECK(says((*this)("labels saturday.toml --only-new -o none.pdf").out, "nothing to print"));
+}
+
+TEST_CASE_FIXTURE(PartKitchen,
+                  "a side with another allergen is told where labels are all printed") {
+    const auto all = ids_of("labels saturday.toml");
+    write_file(folder / "saturday.toml",
+               day_text("[[package.side]]\nadd = \"300 g egg noodles\"\nin = \"pot\"\n"
+                        "takes = \"8 min\"\n"));
+    const auto printed = (*this)("labels saturday.toml -o part.pdf");
+    CAPTURE(printed.err);
+    for (std::size_t bag = 0; bag < all.size(); ++bag) {
+        CHECK(says(printed.err, "caution: bag " + all[bag] + " was printed before") == (bag >= 7));
+    }
+    CHECK_FALSE(says((*this)("labels saturday.toml -o part.pdf").err, "was printed before"));
+}
+
 TEST_CASE_FIXTURE(PartKitchen,
                   "a bag whose allergens changed is new, and named where it is not printed") {
     const auto all = ids_of("labels saturday.toml");
