@@ -2,6 +2,7 @@
 
 #include "base/list.h"
 #include "service/freezer/bags.h"
+#include "service/record/label_facts.h"
 
 #include <algorithm>
 #include <fmt/format.h>
@@ -56,26 +57,49 @@ std::string dish_and_day(const archive::Bag& bag) {
     return fmt::format("\"{}\" made {}", bag.dish, kitchen::to_iso(bag.made));
 }
 
-/// The package of the new name that one of the old name can be: of the same day and size.
-const Bags* counterpart(const std::vector<Bags>& packages, const Bags& before) {
-    const auto& old = before.front();
-    const auto found = std::ranges::find_if(packages, [&old](const Bags& bags) {
-        const auto& now = bags.front();
-        return now.made == old.made && now.size == old.size && now.day != old.day;
-    });
-    return found == packages.end() ? nullptr : &*found;
+std::string bag_and_dish(const Bags& bags) {
+    return fmt::format("{} ({})", dish_and_day(bags.front()), bags.front().id);
+}
+
+/// Whether a package of the new name can be one of the old name: of the same day and size.
+bool can_be_one(const Bags& before, const Bags& now) {
+    const auto& a = before.front();
+    const auto& b = now.front();
+    return a.made == b.made && a.size == b.size && a.day != b.day;
 }
 
 using Pairs = std::vector<std::pair<const Bags*, const Bags*>>;
 
 Pairs pairs_of(const std::vector<Bags>& before, const std::vector<Bags>& now) {
     Pairs pairs;
-    for (const auto& bags : before) {
-        if (const auto* other = counterpart(now, bags)) {
-            pairs.emplace_back(&bags, other);
+    for (const auto& one : before) {
+        for (const auto& other : now) {
+            if (can_be_one(one, other)) {
+                pairs.emplace_back(&one, &other);
+            }
         }
     }
     return pairs;
+}
+
+/// A package that could be two, or two that could be one: of which it is, nobody knows.
+void refuse_doubtful(const Pairs& pairs, Messages& messages) {
+    const auto is_doubtful = [&pairs](const auto& pair) {
+        return std::ranges::count(pairs, pair.first, &Pairs::value_type::first) > 1 ||
+               std::ranges::count(pairs, pair.second, &Pairs::value_type::second) > 1;
+    };
+    std::string fits;
+    for (const auto& pair : pairs) {
+        if (is_doubtful(pair)) {
+            fits += (fits.empty() ? "" : "; ") + bag_and_dish(*pair.first) + " could be " +
+                    bag_and_dish(*pair.second);
+        }
+    }
+    if (!fits.empty()) {
+        messages.error("these words fit several dishes: " + fits,
+                       {"name one of each by the id of one of its bags: thawslip freezer renamed "
+                        "OLD-ID NEW-ID"});
+    }
 }
 
 void refuse(const archive::Bag& before, const archive::Bag& now, Messages& messages) {
@@ -99,17 +123,19 @@ void refuse(const archive::Bag& before, const archive::Bag& now, Messages& messa
                    {"print the day again under its new name first: thawslip labels DAY.toml"});
 }
 
-void hold_food(const Bags& before, const Bags& now, Messages& messages) {
+void hold_food(archive::Archive& archive, const Bags& before, const Bags& now, Messages& messages) {
     const auto& a = before.front();
     const auto& b = now.front();
     if (is_raw(a) != is_raw(b)) {
         messages.error(fmt::format("{} is {} and {} is {}: these are two foods", dish_and_day(a),
                                    is_raw(a) ? "raw" : "not raw", dish_and_day(b),
                                    is_raw(b) ? "raw" : "not raw"));
-    } else if (a.allergens != b.allergens) {
-        messages.caution(fmt::format("the labels of {} name other allergens than those of {}",
-                                     dish_and_day(a), dish_and_day(b)),
-                         {"take the old labels off, or put the new ones over them"});
+    } else if (is_relabelled(label_facts(archive, a), label_facts(archive, b))) {
+        messages.caution(
+            fmt::format("the labels of {} name other allergens, another kind of food or a later "
+                        "date to use it by than those of {}",
+                        dish_and_day(a), dish_and_day(b)),
+            {"take the old labels off, or put the new ones over them"});
     }
 }
 
@@ -142,9 +168,10 @@ Outcome<RenamedDish> rename_dish(archive::Archive& archive, const std::string& b
         refuse(olds.value->front().front(), news.value->front().front(), outcome.messages);
         return outcome;
     }
+    refuse_doubtful(pairs, outcome.messages);
     RenamedDish renamed;
     for (const auto& [old_bags, new_bags] : pairs) {
-        hold_food(*old_bags, *new_bags, outcome.messages);
+        hold_food(archive, *old_bags, *new_bags, outcome.messages);
         join(*old_bags, *new_bags, renamed);
     }
     if (outcome.messages.have_errors()) {

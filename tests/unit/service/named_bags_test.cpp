@@ -20,6 +20,7 @@ struct Dish {
     unsigned day = 17; ///< of October
     std::vector<std::string> allergens = {"celery"};
     std::vector<std::string> classes = {"soup or stew"};
+    kitchen::Date use_by = std::chrono::year{2027} / 1 / 17;
 };
 
 archive::PackageRecord package(const Dish& dish) {
@@ -27,7 +28,7 @@ archive::PackageRecord package(const Dish& dish) {
     record.dish = dish.name;
     record.words = unicode::fold_for_search(dish.name);
     record.made = std::chrono::year{2026} / 10 / std::chrono::day{dish.day};
-    record.keep_until = std::chrono::year{2027} / 1 / 17;
+    record.keep_until = dish.use_by;
     record.servings = 4;
     record.food = archive::FoodRecord{dish.allergens, dish.classes};
     for (int n = 1; n <= dish.bags; ++n) {
@@ -142,7 +143,8 @@ TEST_CASE("bags are moved, and a place is one line") {
     REQUIRE(moved);
     CHECK(moved.value->front().place.empty()); // as it was before
     CHECK(freezer.archive.bag(freezer.id(galette, 1))->place == "cellar, shelf 2");
-    for (const auto& place : {std::string{}, std::string{"a\nb"}, std::string(201, 'x')}) {
+    for (const auto& place :
+         {std::string{}, std::string{"a\nb"}, std::string(201, 'x')}) {
         CHECK_FALSE(service::move_bags(freezer.archive, {"leek"}, place, later, service::all_of));
     }
     CHECK(service::undo_last(freezer.archive, later).value->size() == 2);
@@ -212,4 +214,38 @@ TEST_CASE("two foods are never joined, and other allergens are said") {
     const auto nuts = service::rename_dish(freezer.archive, "leek", "rounds", later);
     REQUIRE(nuts);
     CHECK(to_text(nuts.messages).find("take the old labels off") != std::string::npos);
+}
+
+TEST_CASE("where it is not known which dish is which, none is joined and all are named") {
+    const Dish quince{"Bean and quince soup", 2};
+    const Dish apple{"Bean and apple soup", 2};
+    const Dish orchard{"Orchard pot", 2};
+    const Dish garden{"Garden pot", 2};
+    Freezer freezer{{quince, apple, orchard, garden}};
+    for (const auto& [before, now] : {std::pair<std::string, std::string>{"bean", "pot"},
+                                      {"bean", "orchard pot"},
+                                      {"quince", "pot"}}) {
+        CAPTURE(before + " to " + now);
+        const auto joined = service::rename_dish(freezer.archive, before, now, later);
+        CHECK_FALSE(joined);
+        const auto said = to_text(joined.messages);
+        CHECK(said.find("fit several dishes") != std::string::npos);
+        CHECK(said.find(freezer.id(quince, 1)) != std::string::npos);
+        CHECK(said.find(freezer.id(orchard, 1)) != std::string::npos);
+    }
+    CHECK(freezer.archive.bags(archive::Which::InFreezer).size() == 8);
+    REQUIRE(service::rename_dish(freezer.archive, "quince", "garden", later));
+    CHECK(freezer.archive.bag(freezer.id(quince, 2))->dish == "Garden pot");
+    CHECK(freezer.archive.bag(freezer.id(apple, 2))->dish == "Bean and apple soup");
+}
+
+TEST_CASE("that an old label has a later date to use it by is said, and a sooner one not") {
+    Dish sooner{"Orchard parcels"};
+    sooner.use_by = std::chrono::year{2026} / 12 / 1;
+    Freezer freezer{{galette, sooner}};
+    const auto joined = service::rename_dish(freezer.archive, "leek", "parcels", later);
+    REQUIRE(joined);
+    CHECK(to_text(joined.messages).find("a later date to use it by") != std::string::npos);
+    Freezer other{{galette, sooner}};
+    CHECK(to_text(service::rename_dish(other.archive, "parcels", "leek", later).messages).empty());
 }
