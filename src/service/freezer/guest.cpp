@@ -2,6 +2,7 @@
 
 #include "base/split.h"
 #include "base/utf8.h"
+#include "intake/storage_file.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/free_texts.h"
 #include "kitchen/texts/text.h"
@@ -38,10 +39,35 @@ bool is_denial(const std::string& entry) {
            });
 }
 
+kitchen::FoodWords food_words() {
+    static const auto table = intake::built_in_storage(); // the words are those of every list
+    return table.words;
+}
+
+bool means(const Avoided& avoided, std::initializer_list<Allergen> allergens) {
+    return std::ranges::any_of(avoided.meant, [&allergens](const NamedAllergen& named) {
+        return std::ranges::find(allergens, named.allergen) != allergens.end();
+    });
+}
+
+/// What no list of allergens knows may be meat or poultry; what one knows, fish or shellfish.
+kitchen::FleshNamed flesh_of(const Avoided& avoided) {
+    if (avoided.meant.empty()) {
+        return flesh_in(food_words(), kitchen::words_of(avoided.written));
+    }
+    return {.fish = means(avoided, {Allergen::Fish}),
+            .shellfish = means(avoided, {Allergen::Crustaceans, Allergen::Molluscs})};
+}
+
 Avoided read_entry(const std::string& entry) {
     Avoided avoided{entry, kitchen::read_allergen(entry).meant};
     add_peanuts(avoided.meant);
+    avoided.flesh = flesh_of(avoided);
     return avoided;
+}
+
+bool is_meat(const kitchen::FleshNamed& flesh) {
+    return flesh.poultry || flesh.meat || flesh.perhaps;
 }
 
 /// Wheat is one of the cereals with gluten, whichever list is set.
@@ -68,6 +94,20 @@ Match match(const NamedAllergen& wanted, const NamedAllergen& named) {
     return same || named.kind.empty() ? Match::Yes : Match::Group;
 }
 
+/// The same of meat and fish. Who says "meat", which may be any, avoids all of it; of who names one
+/// animal it is asked whether what is of its sort is of it.
+Match match(const kitchen::FleshNamed& wanted, const kitchen::FleshNamed& named) {
+    if (wanted.fish && named.fish) {
+        return Match::Yes;
+    }
+    if (wanted.perhaps && (named.meat || named.poultry)) {
+        return Match::Yes;
+    }
+    const bool may_be = (is_meat(wanted) && named.perhaps) || (wanted.meat && named.meat) ||
+                        (wanted.poultry && named.poultry) || (wanted.shellfish && named.shellfish);
+    return may_be ? Match::Group : Match::No;
+}
+
 Match best_match(const Avoided& avoided, const NamedAllergen& named) {
     auto best = Match::No;
     for (const auto& wanted : avoided.meant) {
@@ -91,6 +131,7 @@ public:
 
     std::optional<AvoidedNamed> run() {
         look_in(planned_.allergens, NamedIn::Contains);
+        look_in_kinds();
         look_in_words(kitchen::names_food, NamedIn::Words);
         look_in_words([](kitchen::FreeText field) { return !kitchen::names_food(field); },
                       NamedIn::Words);
@@ -123,6 +164,12 @@ private:
         }
     }
 
+    void look_in_kinds() {
+        for (const auto& kind : planned_.package.food) {
+            note(match(avoided_.flesh, flesh_of_kind(food_words(), kind)), NamedIn::Words, kind);
+        }
+    }
+
     void look_in_words(kitchen::Wanted wanted, NamedIn in) {
         for (const auto& read : kitchen::free_texts(planned_.package, wanted)) {
             const auto where = read.field == kitchen::FreeText::Finish ? NamedIn::Added : in;
@@ -131,6 +178,10 @@ private:
             }
             if (has_words(read.written)) {
                 note(where, read.written);
+            }
+            if (kitchen::names_food(read.field)) {
+                const auto flesh = flesh_in(food_words(), kitchen::words_of(read.written));
+                note(match(avoided_.flesh, flesh), where, read.written);
             }
         }
     }
@@ -182,15 +233,18 @@ Outcome<std::vector<Avoided>> read_avoided(const std::string& typed) {
                 fmt::format("\"{}\" says what is wanted; expected what the guest may not eat",
                             entry),
                 {"name each food itself: --without \"nuts, gluten\", for a vegan \"milk, eggs, "
-                 "meat, fish, honey\""});
+                 "meat, fish, shellfish, honey, gelatine\""});
             return outcome;
         }
         avoided.push_back(read_entry(entry));
         if (avoided.back().meant.empty()) {
             outcome.messages.caution(fmt::format(
-                "\"{}\" is on no list of allergens: it is only looked for as a word in dishes, "
-                "ingredients, steps and notes, in the language they are written in",
-                entry));
+                "\"{}\" is on no list of allergens: it is only looked for {}", entry,
+                is_meat(avoided.back().flesh)
+                    ? "in kinds of food and in words for meat; what a dish holds of it without "
+                      "naming it, as stock or fat, nobody can tell"
+                    : "as a word in dishes, ingredients, steps and notes, in the language they "
+                      "are written in"));
         }
     }
     outcome.value = std::move(avoided);

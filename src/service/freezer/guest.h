@@ -1,6 +1,7 @@
 #pragma once
 
 #include "kitchen/allergens/allergens.h"
+#include "kitchen/foods/flesh_named.h"
 #include "kitchen/plan.h"
 #include "service/messages.h"
 
@@ -15,6 +16,8 @@ struct Avoided {
     /// Which allergens it is, in any of the three languages; "nuts" are all tree nuts and peanuts.
     /// None: no list knows it, and it is looked for in the words of the description.
     std::vector<kitchen::NamedAllergen> meant;
+    /// Meat, poultry, fish or shellfish that it is: looked for in kinds of food, too.
+    kitchen::FleshNamed flesh = {};
 };
 
 /// Where a bag's description names what is avoided.

@@ -86,3 +86,47 @@ TEST_CASE("a word that no list knows is looked for as a word, and that is said")
     CHECK_FALSE(service::read_avoided(" , "));
     CHECK_FALSE(service::read_avoided(""));
 }
+
+TEST_CASE("meat is found by the kind of food and by words for it, not only by the word") {
+    const auto of_kind = [](const std::string& kind) {
+        return "[[package]]\ndish = \"Press-house pot\"\nservings = 4\nfood = \"" + kind + "\"\n";
+    };
+    for (const std::string meat : {"meat", "Fleisch", "carne"}) {
+        CAPTURE(meat);
+        for (const std::string kind :
+             {"raw ground meat", "raw sausage", "raw steaks", "cooked meat", "raw offal",
+              "hot dogs", "raw poultry pieces", "bacon"}) {
+            CHECK(named(of_kind(kind), meat) == "words " + kind);
+        }
+        CHECK(named(pot("", "[[package.ingredient]]\nadd = \"200 g chorizo\"\n"), meat) ==
+              "words 200 g chorizo");
+        CHECK(named(pot("", "[[package.ingredient]]\nadd = \"1 l chicken stock\"\n"), meat) ==
+              "words 1 l chicken stock");
+        CHECK(named(pot("", "[[package.ingredient]]\nadd = \"300 g Hähnchenbrust\"\n"), meat) ==
+              "words 300 g Hähnchenbrust");
+        CHECK(named(of_kind("cooked fish"), meat) == "-");
+        CHECK(named(pot("", "[[package.ingredient]]\nadd = \"200 g vegan sausage\"\n"), meat) ==
+              "-");
+        CHECK(named(pot(""), meat) == "-");
+    }
+    CHECK(named(of_kind("gravy or broth"), "meat") == "group gravy or broth");
+}
+
+TEST_CASE("who avoids one animal is told to ask about meat of its sort, or of none that is named") {
+    const auto with = [](const std::string& what) {
+        return pot("", "[[package.ingredient]]\nadd = \"" + what + "\"\n");
+    };
+    CHECK(named(with("500 g pork shoulder"), "pork") == "words 500 g pork shoulder");
+    CHECK(named(with("500 g beef"), "pork") == "group 500 g beef");
+    CHECK(named(with("4 sausages"), "pork") == "group 4 sausages");
+    CHECK(named(with("4 turkey legs"), "pork") == "-");
+    CHECK(named(with("4 duck legs"), "poultry") == "group 4 duck legs");
+    CHECK(named("[[package]]\ndish = \"Weir pot\"\nservings = 4\nfood = \"lean fish\"\n", "fish") ==
+          "words lean fish");
+    for (const std::string kind : {"cooked shellfish", "squid", "crab or lobster"}) {
+        CHECK(named("[[package]]\ndish = \"Weir pot\"\nservings = 4\nfood = \"" + kind + "\"\n",
+                    "shellfish") == "group " + kind);
+    }
+    CHECK(to_text(service::read_avoided("pork").messages).find("words for meat") !=
+          std::string::npos);
+}
