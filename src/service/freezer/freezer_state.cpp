@@ -1,16 +1,62 @@
 #include "service/freezer/freezer_state.h"
 
+#include "archive/events.h"
 #include "archive/limits.h"
 #include "base/list.h"
+#include "kitchen/figures.h"
+#include "service/freezer/packages_of_bags.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::service {
 namespace {
 
+std::string minute_text(const std::string& at) {
+    return at.size() < 16 ? at : at.substr(0, 10) + " " + at.substr(11, 5);
+}
+
+/// How long what is on a label may be out by one way to thaw until it must be cooked. Where nobody
+/// knows how long it thaws in the refrigerator, a day, which even little food takes (USDA FSIS,
+/// "The Big Thaw", from memory).
+std::chrono::minutes good_for(const kitchen::PlannedPackage& way) {
+    constexpr std::chrono::minutes least = std::chrono::days{1};
+    const bool slow = way.package.thaw.method == kitchen::ThawMethod::Refrigerator;
+    return allowed_thaw(way).value_or(slow ? least : std::chrono::minutes{0}) +
+           cook_within(way).value_or(std::chrono::days{0});
+}
+
+/// Whether a bag was out for longer than any way on its label allows; where the label cannot be
+/// told any longer, the cook has to know.
+bool is_out_too_long(archive::Archive& archive, const archive::Bag& bag, const std::string& until) {
+    PackagesOfBags packages{archive};
+    const auto* package = packages.of(bag);
+    if (package == nullptr) {
+        return false;
+    }
+    auto good = good_for(*package);
+    for (const auto& way : package->other_thaws) {
+        good = std::max(good, good_for(way));
+    }
+    const std::chrono::seconds out{archive::seconds_of(until) - archive::seconds_of(bag.changed)};
+    return out > good;
+}
+
+std::string back_text(archive::Archive& archive, const archive::Bag& bag, const std::string& at) {
+    const auto since = fmt::format("{} has been out since {}", bag.id, minute_text(bag.changed));
+    return is_out_too_long(archive, bag, at)
+               ? since +
+                     ", longer than its label allows to thaw and keep it: unless it was frozen "
+                     "all that time it must not be eaten; discard it: thawslip freezer "
+                     "discarded " +
+                     bag.id
+               : since + "; what was thawed in cold water or in the microwave must be cooked "
+                         "before it is frozen again";
+}
+
 /// Whether the archive has it so now; what stands against it, and what to mind, is said.
 bool is_noted(archive::Archive& archive, const archive::Bag& before, archive::State state,
-              Messages& messages) {
+              const std::string& at, Messages& messages) {
     const auto now = archive.bag(before.id);
     if (!now || now->state != state) {
         messages.error(fmt::format("{} {} is still noted as {}: what the archive knows of it is of "
@@ -20,10 +66,7 @@ bool is_noted(archive::Archive& archive, const archive::Bag& before, archive::St
         return false;
     }
     if (state == archive::State::Frozen && before.state == archive::State::Out) {
-        messages.caution(
-            fmt::format("{} has been out since {}; what was thawed in cold water or in the "
-                        "microwave must be cooked before it is frozen again",
-                        before.id, before.changed));
+        messages.caution(back_text(archive, before, at));
     }
     return true;
 }
@@ -53,7 +96,7 @@ Outcome<std::vector<archive::Bag>> note_state(archive::Archive& archive,
     }
     archive.set_state(mapped(*outcome.value, &archive::Bag::id), state, moment.at, moment.station);
     std::erase_if(*outcome.value, [&](const archive::Bag& before) {
-        return !is_noted(archive, before, state, outcome.messages);
+        return !is_noted(archive, before, state, moment.at, outcome.messages);
     });
     return outcome;
 }

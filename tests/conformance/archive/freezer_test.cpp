@@ -275,3 +275,32 @@ TEST_CASE_FIXTURE(Kitchen, "a place where no archive is is told as that, not as 
     sql("UPDATE bag SET state = 'eaten'");
     CHECK(says((*this)("freezer list").out, "the freezer is empty"));
 }
+
+TEST_CASE_FIXTURE(Kitchen,
+                  "what comes back after more days than its label allows is to be discarded") {
+    const auto dish = [](const std::string& name, const std::string& food,
+                         const std::string& thaw) {
+        return "[[package]]\ndish = \"" + name + "\"\nservings = 4\nfood = \"" + food +
+               "\"\nweight = \"500 g\"\nthickness = \"20 mm\"\nthaw.method = " + thaw + "\n";
+    };
+    write_file(folder / "day.toml",
+               "[day]\nmade = 2026-10-17\n" +
+                   dish("Windfall mince", "raw ground meat", "\"refrigerator\"") +
+                   dish("Quince stew", "stew", "[\"cold water\", \"refrigerator\"]") +
+                   dish("Damson soup", "soup", "\"cold water\""));
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    const auto back_after = [this](int hours, const std::string& words) {
+        now = "1792245900"; // 14:05 on 17 Oct
+        REQUIRE((*this)("freezer out " + words).status == 0);
+        now = std::to_string(1792245900 + hours * 3600);
+        const auto back = (*this)("freezer back " + words);
+        CHECK(back.status == 0);
+        CHECK(says(back.err, " has been out since 2026-10-17 14:05"));
+        return says(back.err, "it must not be eaten; discard it: thawslip freezer discarded ");
+    };
+    CHECK(back_after(16 * 24, "mince"));
+    CHECK_FALSE(back_after(20, "mince"));
+    CHECK(back_after(16 * 24, "quince"));
+    CHECK_FALSE(back_after(40, "quince")); // by the slower of its ways
+    CHECK(back_after(40, "damson"));
+}
