@@ -189,11 +189,14 @@ std::int64_t record_day(Recording& recording, const DayRecord& day, const Decisi
     return row;
 }
 
-/// Whether no print has been of a bag: all that is known of it is that it was not filled.
+/// Whether no print has been of a bag: of its states none was noted but the first, that it was not
+/// filled. What was undone, and where it lies, does not count.
 Statement& unprinted_question(Connection& connection, std::int64_t bag) {
     return connection
         .statement("SELECT 1 FROM bag WHERE id = ?1 AND state = 'never filled' AND "
-                   "(SELECT count(*) FROM bag_event WHERE bag = ?1) = 1")
+                   "(SELECT count(*) FROM bag_event e WHERE e.bag = ?1 AND e.state <> '' AND NOT "
+                   "EXISTS (SELECT 1 FROM bag_event u WHERE u.bag = e.bag AND u.undoes = e.seq AND "
+                   "u.station = e.station AND u.undoes <> 0)) = 1")
         .with(bag);
 }
 

@@ -22,7 +22,10 @@ Messages cautions_of_gone(std::span<const archive::Bag> bags) {
 }
 
 bool is_unprinted(archive::Archive& archive, const archive::Bag& bag) {
-    return bag.state == archive::State::NeverFilled && archive.history(bag.id).size() == 1;
+    return bag.state == archive::State::NeverFilled &&
+           std::ranges::count_if(archive.history(bag.id), [](const archive::PastEvent& past) {
+               return past.event.state && !past.is_undone;
+           }) == 1;
 }
 
 std::string printed_since_gone(archive::Archive& archive, const archive::Bag& bag) {

@@ -143,6 +143,22 @@ TEST_CASE_FIXTURE(PartKitchen, "a part that is printed changes nothing of the ot
     CHECK((*this)("archive check").status == 0);
 }
 
+TEST_CASE_FIXTURE(PartKitchen, "a bag that was moved, or noted by mistake, before its first label "
+                               "is in the freezer with it") {
+    const auto all = ids_of("labels saturday.toml --no-archive");
+    REQUIRE(ids_of("labels saturday.toml --dish brisk") == slice(all, 5, 2));
+    REQUIRE((*this)("freezer eaten " + all[0]).status == 0);
+    REQUIRE((*this)("freezer undo").status == 0);
+    REQUIRE((*this)("freezer move " + all[1] + " --to cellar").status == 0);
+    REQUIRE((*this)("freezer eaten " + all[2]).status == 0);
+    const auto later = (*this)("labels saturday.toml -o later.pdf");
+    CHECK_FALSE(says(later.err, "never filled"));
+    const auto in_freezer = (*this)("freezer list").out;
+    CHECK(says(in_freezer, all[0]));
+    CHECK(says(in_freezer, all[1]));
+    CHECK_FALSE(says(in_freezer, all[2])); // what the cook says stays
+}
+
 TEST_CASE_FIXTURE(PartKitchen, "what no print has yet is printed, and nothing twice") {
     const auto all = ids_of("labels saturday.toml --no-archive");
     CHECK(ids_of("labels saturday.toml --only-new --dish brisk") == slice(all, 5, 2));
