@@ -162,6 +162,25 @@ void keep_likeliest(std::vector<archive::Bag>& bags, const std::vector<archive::
     });
 }
 
+/// Whether whoever chooses takes all that are shown.
+bool takes_all(const ChooseBags& choose) {
+    const auto* chooser = choose.target<decltype(&all_of)>();
+    return chooser != nullptr && *chooser == &all_of;
+}
+
+/// The bags that words mean. All of a dish are those that are out and those that are frozen; what
+/// is gone does not come back with them.
+void keep_meant(std::vector<archive::Bag>& bags, const BagsAskedFor& asked) {
+    const auto can_be = [&asked](const archive::Bag& bag) {
+        return !is_gone(bag) && std::ranges::find(asked.states, bag.state) != asked.states.end();
+    };
+    if (takes_all(asked.choose) && std::ranges::any_of(bags, can_be)) {
+        std::erase_if(bags, [&](const archive::Bag& bag) { return !can_be(bag); });
+    } else {
+        keep_likeliest(bags, asked.states);
+    }
+}
+
 bool is_among(const std::vector<archive::Bag>& bags, const std::string& id) {
     return std::ranges::find(bags, id, &archive::Bag::id) != bags.end();
 }
@@ -178,7 +197,7 @@ void refuse_states(const std::string& part, const std::vector<archive::Bag>& fou
 
 /// Several fit, and nobody can be asked.
 void refuse_several(const std::string& part, const std::vector<archive::Bag>& bags,
-                    Messages& messages) {
+                    HowMany how_many, Messages& messages) {
     constexpr std::size_t most = 12;
     std::string ids;
     for (std::size_t i = 0; i < std::min(most, bags.size()); ++i) {
@@ -190,7 +209,9 @@ void refuse_several(const std::string& part, const std::vector<archive::Bag>& ba
     }
     messages.error(fmt::format("\"{}\" fits {} bags; which is meant?", part, bags.size()),
                    {"the oldest first: " + ids,
-                    "name one by its id, or say --oldest, or --all for every one of them"});
+                    how_many == HowMany::One
+                        ? "name one by its id, or say --oldest"
+                        : "name one by its id, or say --oldest, or --all for every one of them"});
 }
 
 /// The bags of one part that are meant.
@@ -204,14 +225,14 @@ void choose(archive::Archive& archive, const std::string& part, const BagsAskedF
     auto bags = named.value->bags;
     std::erase_if(bags, [&](const archive::Bag& bag) { return is_among(chosen, bag.id); });
     if (!named.value->by_id) {
-        keep_likeliest(bags, asked.states);
+        keep_meant(bags, asked);
     }
     if (bags.empty() && !named.value->by_id) {
         refuse_states(part, named.value->bags, messages);
     } else if (named.value->by_id || bags.size() == 1) {
         std::ranges::move(bags, std::back_inserter(chosen));
     } else if (!asked.choose) {
-        refuse_several(part, bags, messages);
+        refuse_several(part, bags, asked.how_many, messages);
     } else {
         for (const auto place : asked.choose(part, bags)) {
             if (!is_among(chosen, bags.at(place).id)) {

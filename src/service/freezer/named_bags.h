@@ -35,13 +35,18 @@ std::vector<std::size_t> oldest_of(std::string_view words, std::span<const archi
 /// All of them.
 std::vector<std::size_t> all_of(std::string_view words, std::span<const archive::Bag> bags);
 
+/// Whether a command is about one bag, or about any number.
+enum class HowMany { One, Any };
+
 /// Which bags a command can be about.
 struct BagsAskedFor {
     std::vector<std::string> typed;
     /// Words mean bags in the first of these states that any of the dish is in: of what is out and
-    /// what is frozen, the bag that is out is the one that was eaten.
+    /// what is frozen, the bag that is out is the one that was eaten. Where all are chosen, by
+    /// `all_of`, they mean all that are out or frozen, as far as these states go.
     std::vector<archive::State> states;
     ChooseBags choose = {}; ///< nothing: several are refused, with their ids
+    HowMany how_many = HowMany::Any;
 };
 
 /// The bags that are meant: each id, and for words the one bag that fits them or those chosen. A

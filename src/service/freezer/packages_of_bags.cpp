@@ -79,7 +79,7 @@ Outcome<std::vector<archive::Bag>> one_bag(archive::Archive& archive, const std:
         outcome.value = {bags.front()};
         return outcome;
     }
-    return chosen_bags(archive, {{typed}, {bags.front().state}, choose});
+    return chosen_bags(archive, {{typed}, {bags.front().state}, choose, HowMany::One});
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 #include "service/freezer/bags.h"
 #include "service/freezer/freezer_state.h"
 #include "service/freezer/named_bags.h"
+#include "service/freezer/packages_of_bags.h"
 #include "service/freezer/renamed_dish.h"
 #include "support/command.h"
 #include "unicode/ascii.h"
@@ -150,6 +151,28 @@ TEST_CASE("bags are moved, and a place is one line") {
     CHECK(service::undo_last(freezer.archive, later).value->size() == 2);
     CHECK(to_text(service::undo_last(freezer.archive, later).messages)
               .starts_with("error: there is nothing to undo"));
+}
+
+TEST_CASE("all bags of a dish are those that are out and those that are frozen") {
+    Freezer freezer{{soup}};
+    const auto note = [&freezer](State state, const service::ChooseBags& choose, int number = 0) {
+        const auto named = number == 0 ? std::string{"pear"} : freezer.id(soup, number);
+        return service::note_state(freezer.archive, {named}, state, later, choose);
+    };
+    REQUIRE(note(State::Out, {}, 2));
+    CHECK(note(State::Discarded, service::all_of).value->size() == 3);
+    REQUIRE(note(State::Frozen, {}, 1));
+    REQUIRE(note(State::Out, {}, 1));
+    CHECK(note(State::Frozen, service::all_of).value->size() == 1); // what is discarded stays so
+    CHECK(freezer.archive.bag(freezer.id(soup, 3))->state == State::Discarded);
+}
+
+TEST_CASE("where one bag is asked for, all of them are not offered") {
+    Freezer freezer{{galette, older}};
+    const auto known = service::known_bag(freezer.archive, "leek");
+    CHECK_FALSE(known);
+    CHECK(to_text(known.messages).find("--oldest") != std::string::npos);
+    CHECK(to_text(known.messages).find("--all") == std::string::npos);
 }
 
 TEST_CASE("a dish under two names is one dish, bag by bag") {
