@@ -1,5 +1,7 @@
 #include "service/print/chosen_part.h"
 
+#include "service/freezer/bags.h"
+#include "service/freezer/gone_bags.h"
 #include "service/print/printed_bags.h"
 
 #include <fmt/format.h>
@@ -36,19 +38,41 @@ PartSource known_bags(What what, const Days& days, const Surroundings& around) {
     return source;
 }
 
+namespace {
+
+/// The days' bags that are noted as eaten, discarded or never filled: what has no label yet may be
+/// filled still.
+std::set<std::string> gone_among(const Days& days, const Surroundings& around) {
+    std::set<std::string> gone;
+    if (auto archive = around.ids.archive ? around.ids.archive() : std::nullopt) {
+        for (const auto& id : bag_ids(days)) {
+            const auto bag = archive->bag(id);
+            if (bag && is_gone(*bag) && !is_unprinted(*archive, *bag)) {
+                gone.insert(id);
+            }
+        }
+    }
+    return gone;
+}
+
+} // namespace
+
 Outcome<Chosen> choose_part(What what, const Days& days, const Part& part, const Settings& settings,
                             const Surroundings& around) {
     Outcome<Chosen> outcome;
-    const int copies = copies_of(what, part, settings);
-    if (is_whole(part)) {
-        outcome.value = Chosen{std::nullopt, copies};
-        return outcome;
+    Chosen chosen{std::nullopt, copies_of(what, part, settings)};
+    if (!is_whole(part)) {
+        auto bags = bags_of_part(bags_in(days), part, known_bags(what, days, around));
+        outcome.messages = std::move(bags.messages);
+        if (!bags) {
+            return outcome;
+        }
+        chosen.bags = std::move(bags.value);
     }
-    auto bags = bags_of_part(bags_in(days), part, known_bags(what, days, around));
-    outcome.messages = std::move(bags.messages);
-    if (bags) {
-        outcome.value = Chosen{std::move(bags.value), copies};
+    if (what == What::DoorList || what == What::Lists) {
+        chosen.gone = gone_among(days, around);
     }
+    outcome.value = std::move(chosen);
     return outcome;
 }
 

@@ -128,17 +128,28 @@ Days with_chosen_dishes(const Days& days, const Chosen& chosen) {
     return part;
 }
 
-/// The same with no other bags.
-Days with_chosen_bags(const Days& days, const Chosen& chosen) {
+/// The same with no other bags, and none that are gone.
+Days with_bags_there(const Days& days, const Chosen& chosen) {
     auto part = with_chosen_dishes(days, chosen);
     for (auto& plan : part.plans) {
         for (auto& planned : plan.packages) {
             std::erase_if(planned.bags, [&](const kitchen::Bag& bag) {
-                return chosen.bags && !chosen.bags->contains(bag.id);
+                return chosen.gone.contains(bag.id) ||
+                       (chosen.bags && !chosen.bags->contains(bag.id));
             });
         }
+        std::erase_if(plan.packages,
+                      [](const kitchen::PlannedPackage& planned) { return planned.bags.empty(); });
     }
     return part;
+}
+
+void add_door_list(Job& job, const Days& days, const Settings& settings) {
+    const auto style = style_of(settings);
+    const auto rows = door_rows(days, *style.allergens);
+    if (!rows.empty()) {
+        add_list(job, 0, wording::door_list(rows, style, settings.kitchen.today));
+    }
 }
 
 void add_day_sheets(Job& job, const Days& days, wording::SheetPer per,
@@ -175,9 +186,7 @@ Job list_job(What what, const Days& days, const Settings& settings, const Chosen
         add_shopping(job, dishes, settings);
     }
     if (is_one_of(what, {What::Lists, What::DoorList})) {
-        add_list(job, 0,
-                 wording::door_list(door_rows(with_chosen_bags(days, chosen), *style.allergens),
-                                    style, settings.kitchen.today));
+        add_door_list(job, with_bags_there(days, chosen), settings);
     }
     return job;
 }

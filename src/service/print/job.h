@@ -47,6 +47,7 @@ struct PrintOf {
 struct Chosen {
     std::optional<std::set<std::string>> bags = {}; ///< ids; nothing: all
     int copies = 1;                                 ///< of each print
+    std::set<std::string> gone = {}; ///< ids of those that lie in no freezer any longer
 };
 
 /// Prints to be made in one file.

@@ -159,6 +159,25 @@ TEST_CASE_FIXTURE(PartKitchen, "a bag that was moved, or noted by mistake, befor
     CHECK_FALSE(says(in_freezer, all[2])); // what the cook says stays
 }
 
+TEST_CASE_FIXTURE(PartKitchen, "a day's door list has no bag that is gone, and none not yet filled "
+                               "is missing") {
+    const auto all = ids_of("labels saturday.toml --no-archive");
+    const auto has = [this](const std::string& bags) {
+        return says(words_of("lists saturday.toml --door"), "Bags: " + bags + ",");
+    };
+    CHECK(has("10"));
+    REQUIRE(ids_of("labels saturday.toml --dish brisk") == slice(all, 5, 2));
+    CHECK(has("10"));
+    REQUIRE((*this)("freezer eaten " + all[5]).status == 0);
+    CHECK(has("9"));
+    REQUIRE((*this)("freezer never-filled " + all[6]).status == 0);
+    CHECK(has("8"));
+    CHECK_FALSE(says(words_of("lists saturday.toml --door"), "brisket"));
+    const auto none = (*this)("lists saturday.toml --door --dish brisk -o none.pdf");
+    CHECK(says(none.out, "nothing to print"));
+    CHECK_FALSE(fs::exists(folder / "none.pdf"));
+}
+
 TEST_CASE_FIXTURE(PartKitchen, "what no print has yet is printed, and nothing twice") {
     const auto all = ids_of("labels saturday.toml --no-archive");
     CHECK(ids_of("labels saturday.toml --only-new --dish brisk") == slice(all, 5, 2));
