@@ -1,5 +1,6 @@
 #include "service/record/print_setup.h"
 
+#include "base/list.h"
 #include "base/split.h"
 #include "base/system_failure.h"
 #include "kitchen/bag_id.h"
@@ -82,12 +83,24 @@ std::string look_of(const LaidOut& laid_out) {
     return look;
 }
 
+namespace {
+
+/// A line without its last word, the hash or the version: "stock letter-2x5-4x2in".
+std::string named_in(const std::string& line) {
+    return line.substr(0, line.rfind(' '));
+}
+
+} // namespace
+
 std::vector<std::string> changed_look(std::string_view then, std::string_view now) {
     const auto before = lines_in(then);
+    const auto names = mapped(before, named_in); // what was not there then has not changed
     std::vector<std::string> changed;
     for (const auto& line : lines_in(now)) {
-        if (std::ranges::find(before, line) == before.end()) {
-            changed.push_back(line.substr(0, line.rfind(' ')));
+        const auto name = named_in(line);
+        if (std::ranges::find(before, line) == before.end() &&
+            std::ranges::find(names, name) != names.end()) {
+            changed.push_back(name);
         }
     }
     return changed;

@@ -26,7 +26,8 @@ PrintedWith printed_with(const archive::PrintSetup& setup);
 /// stock, each layout and each face, with a hash of its file.
 std::string look_of(const LaidOut& laid_out);
 
-/// The names of what differs: "layout wide", "face ClearSans-Bold".
+/// The names of what differs from what it was then: "layout wide", "face ClearSans-Bold". What was
+/// not part of it then, as another stock, is none of them.
 std::vector<std::string> changed_look(std::string_view then, std::string_view now);
 
 } // namespace thawslip::service

@@ -128,6 +128,7 @@ TEST_CASE("what changed since a print is named, and what did not is not") {
                                 "program 0.1.0\nlayout wide 2e\n") ==
           std::vector<std::string>{"layout wide"});
     CHECK(service::changed_look("program 0.1.0\n", "program 0.1.0\n").empty());
+    CHECK(service::changed_look("stock wide 1f\n", "stock other 2e\n").empty()); // as asked for
 }
 
 TEST_CASE("what the archive calls a print leads back to it") {
