@@ -11,6 +11,7 @@
 #include <fmt/format.h>
 #include <map>
 #include <set>
+#include <tuple>
 
 namespace thawslip::archive {
 namespace {
@@ -25,7 +26,7 @@ std::optional<std::string> fault_in_day(const Contents::Day& day, Revisions& see
     if (const auto fault = fault_in(day.record)) {
         return fmt::format("description {} {}", day.lineage, *fault);
     }
-    if (!is_name(day.recorded) || !is_within(day.ordered, Most::ordered)) {
+    if (!is_moment(day.recorded) || !is_within(day.ordered, Most::ordered)) {
         return fmt::format("description {} was recorded at a time that cannot be", day.lineage);
     }
     for (const auto& package : day.record.packages) {
@@ -81,11 +82,22 @@ std::optional<std::string> fault_in_bag(const Contents& contents, const Contents
     return std::nullopt;
 }
 
+/// A bag of a package has a number of its own.
+std::optional<std::string> fault_in_numbers(const Contents& contents) {
+    std::set<std::tuple<std::size_t, int, int>> seen;
+    for (const auto& bag : contents.bags) {
+        if (!seen.emplace(bag.day, bag.position, bag.number).second) {
+            return fmt::format("bag {} has the number of another bag of its dish", bag.ids.front());
+        }
+    }
+    return std::nullopt;
+}
+
 std::optional<std::string> fault_in_print(const Contents& contents, const Contents::Print& print) {
     const bool keys_are_lines = std::ranges::all_of(print.keys, [](const Contents::Key& key) {
-        return is_name(key.key) && is_name(key.at) && is_name(key.station);
+        return is_name(key.key) && is_moment(key.at) && is_name(key.station);
     });
-    if (!is_name(print.first_at) || !is_name(print.last_at) || !keys_are_lines) {
+    if (!is_moment(print.first_at) || !is_moment(print.last_at) || !keys_are_lines) {
         return std::string{"a print has a time that cannot be"};
     }
     if (print.keys.size() > Most::keys) {
@@ -156,6 +168,9 @@ std::optional<std::string> fault_in(const Contents& contents) {
     }
     for (auto bag = contents.bags.begin(); !fault && bag != contents.bags.end(); ++bag) {
         fault = fault_in_bag(contents, *bag, ids);
+    }
+    if (!fault) {
+        fault = fault_in_numbers(contents);
     }
     for (auto print = contents.prints.begin(); !fault && print != contents.prints.end(); ++print) {
         fault = fault_in_print(contents, *print);

@@ -1,5 +1,6 @@
 #include "archive/limits.h"
 
+#include "base/letters.h"
 #include "base/shown.h"
 #include "base/utf8.h"
 
@@ -43,8 +44,24 @@ std::string named(std::string_view text) {
     return shown(front) + "…";
 }
 
+bool is_moment(std::string_view text) {
+    constexpr std::string_view form = "0000-00-00T00:00:00";
+    const auto number_at = [text](std::size_t place) {
+        return (text[place] - '0') * 10 + (text[place + 1] - '0');
+    };
+    const bool has_form =
+        std::ranges::equal(text.substr(0, form.size()), form,
+                           [](char c, char of) { return of == '0' ? is_digit(c) : c == of; });
+    const auto rest = text.substr(std::min(text.size(), form.size()));
+    const bool is_second = rest.empty() || (rest.front() == '.' &&
+                                            std::ranges::all_of(rest.substr(1), is_digit<char>));
+    const auto day = has_form && is_second ? kitchen::parse_iso(text.substr(0, 10)) : std::nullopt;
+    return day && is_date(*day) && number_at(11) < 24 && number_at(14) < 60 &&
+           number_at(17) <= 60 && is_name(text);
+}
+
 bool can_be(const BagEvent& event) {
-    return is_name(event.at) && is_name(event.station) && is_name(event.boot) &&
+    return is_moment(event.at) && is_name(event.station) && is_name(event.boot) &&
            is_within(event.ordered, Most::ordered) && is_within(event.seq, Most::seq) &&
            is_within(event.clock, Most::clock) && is_within(event.uptime, Most::clock) &&
            event.offset >= -Most::clock && event.offset <= Most::clock &&

@@ -41,6 +41,10 @@ struct Most {
     static constexpr std::int64_t seq = std::int64_t{1} << 40U; ///< commands of a station
 };
 
+/// Whether a text is the kitchen's date and time as archives have it: "2026-10-17T14:05:00" (ISO
+/// 8601), perhaps with a part of a second, of a day and an hour that there are.
+bool is_moment(std::string_view text);
+
 /// Whether it is one line that may be shown (base/shown.h) of no more than `letters` code points.
 bool is_name(std::string_view text, std::size_t letters = Most::letters);
 

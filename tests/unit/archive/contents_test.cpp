@@ -240,6 +240,12 @@ TEST_CASE("a bag that cannot be is refused under its id") {
          {}},
         {"a name for what is frozen", [](Contents& c) { event(c).joined = "S"; }, no_time, {}},
         {"a moment of two lines", [](Contents& c) { event(c).at = "a\nb"; }, no_time, {}},
+        {"a month too many", [](Contents& c) { event(c).at = "2026-13-17T15:00:00"; }, no_time, {}},
+        {"a day too many", [](Contents& c) { event(c).at = "2026-09-31T15:00:00"; }, no_time,
+         [](Contents& c) { event(c).at = "2026-09-30T15:00:00"; }},
+        {"an hour too many", [](Contents& c) { event(c).at = "2026-09-30T24:00:00"; }, no_time,
+         [](Contents& c) { event(c).at = "2026-09-30T23:59:59"; }},
+        {"a moment without an hour", [](Contents& c) { event(c).at = "2026-09-30"; }, no_time, {}},
         {"a station of two lines", [](Contents& c) { event(c).station = "a\nb"; }, no_time, {}},
         {"a start of two lines", [](Contents& c) { event(c).boot = "a\nb"; }, no_time, {}},
         {"a place of two lines", [](Contents& c) { event(c).place = "a\nb"; }, no_time, {}},
@@ -277,7 +283,11 @@ TEST_CASE("a bag that cannot be is refused under its id") {
          {}},
         {"behind its dish's last", [](Contents& c) { bag(c).number = 3; },
          "bag " + id + " is beyond the number of bags of its dish",
-         [](Contents& c) { bag(c).number = 2; }},
+         [](Contents& c) { std::swap(bag(c).number, c.bags[1].number); }},
+        {"the number of another bag",
+         [](Contents& c) { c.bags[1].number = 1; },
+         "bag " + sound().bags[1].ids.front() + " has the number of another bag of its dish",
+         {}},
     });
 }
 

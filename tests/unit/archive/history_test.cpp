@@ -123,7 +123,8 @@ private:
     }
 
     std::string now() const {
-        return fmt::format("2026-{:02}-{:02}T{:02}:{:02}:00", 11 + minute_ / 40'320,
+        const auto months = 10 + minute_ / 40'320; // since the first of 2026
+        return fmt::format("{}-{:02}-{:02}T{:02}:{:02}:00", 2026 + months / 12, 1 + months % 12,
                            1 + minute_ / 1440 % 28, minute_ / 60 % 24, minute_ % 60);
     }
 
