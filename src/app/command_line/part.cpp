@@ -53,7 +53,8 @@ void add_part(CLI::App& command, service::Part& part) {
     command
         .add_option("--from", part.from, "from this bag on, by its id or number, as after a jam")
         ->option_text("ID|N");
-    command.add_flag("--only-new", part.only_new, "only bags that no print of this kind has yet");
+    command.add_flag("--only-new", part.only_new,
+                     "only bags that no print of this kind has yet; of lists, that have no label");
 }
 
 void add_copies(CLI::App& command, const std::function<void(int)>& take) {
