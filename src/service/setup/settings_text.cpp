@@ -2,6 +2,7 @@
 
 #include "service/archive/toml_text.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace thawslip::service {
@@ -26,6 +27,17 @@ std::string languages_of(const Settings& settings) {
                ? toml_string(settings.language)
                : fmt::format("[{}, {}]", toml_string(settings.language),
                              toml_string(settings.second_language));
+}
+
+/// A setting of the command line; as a remark where the lines before it come to the same.
+std::string option_line(std::string_view key, const std::string& before, const Settings& settings,
+                        const char* remark) {
+    const auto options = setting_options();
+    const auto option = std::ranges::find(options, key, &SettingOption::key);
+    const auto read = settings_from(before, {});
+    const auto value = option->text(settings);
+    return line(option->key, toml_string(value), remark,
+                !read || option->text(*read.value) != value);
 }
 
 /// What a job's table is for, and what its keys might say.
@@ -59,6 +71,9 @@ std::string settings_text(const Settings& settings) {
                  true);
     text += line("language", languages_of(settings),
                  "en, es or de; [\"en\", \"es\"] prints cards in both", true);
+    text += option_line("units", text, settings, "metric, us, both or written: of what is printed");
+    text += option_line("storage_list", text, settings,
+                        "the storage times that are asked first: us, canada, oregon, uk…");
     text += table_of(settings.labels, {"labels", "thawslip labels DAY.toml --print",
                                        is_a4 ? "a4-2x7-99x38mm" : "letter-2x7-4x1.33in"});
     text += table_of(settings.finishing_cards,

@@ -73,6 +73,8 @@ TEST_CASE("settings that are written out are read as the same") {
     settings.paper = "a4";
     settings.language = "de";
     settings.second_language = "es";
+    settings.storage_list = "uk";
+    settings.kitchen.units = kitchen::Units::Us;
     settings.labels = {"a \"roll\" \\ printer", "roll-100x150mm", 203.2, 2};
     settings.cook_day_cards = {"office", "", {}, {}};
     const auto again = settings_of_text(service::settings_text(settings));
@@ -80,6 +82,8 @@ TEST_CASE("settings that are written out are read as the same") {
     CHECK(again.paper_from == service::PaperFrom::Settings);
     CHECK(again.language == "de");
     CHECK(again.second_language == "es");
+    CHECK(again.storage_list == "uk");
+    CHECK(again.kitchen.units == kitchen::Units::Us);
     CHECK(again.labels == settings.labels);
     CHECK(again.finishing_cards == settings.finishing_cards);
     CHECK(again.cook_day_cards == settings.cook_day_cards);
