@@ -376,7 +376,10 @@ bool is_at_or_below(const KeyPath& key, const KeyPath& path) {
 /// Whether a date was held against a day that could not be read.
 bool counts_from_unknown_day(const Diagnostic& refusal, const Diagnostic& fault) {
     const auto& text = fault.key.text();
-    return refusal.key.text().ends_with(".use_by") && (text == "day" || text.ends_with("made"));
+    const bool no_day = text.empty() || text == "day"; // nothing stands above [day]
+    return refusal.key.text() == "day.made"
+               ? no_day
+               : refusal.key.text().ends_with(".use_by") && (no_day || text.ends_with("made"));
 }
 
 /// Whether what was refused, or a part of it, has a mistake of its own. A caution is none: what is
