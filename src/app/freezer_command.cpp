@@ -10,6 +10,7 @@
 #include "service/messages.h"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 #include <functional>
 #include <ostream>
@@ -29,8 +30,14 @@ std::string days_text(long days) {
     return counted(days, "day") + " left";
 }
 
+/// "2.2 kg"; what is lighter than a kilogram in whole grams: "750 g".
+std::string weight_text(double grams) {
+    return std::round(grams) < 1000.0 ? fmt::format("{:.0f} g", grams)
+                                      : fmt::format("{:.1f} kg", grams / 1000.0);
+}
+
 std::string weight_text(const archive::Bag& bag) {
-    return bag.weight ? fmt::format("{:.1f} kg", bag.weight->grams / 1000.0) : "";
+    return bag.weight ? weight_text(bag.weight->grams) : "";
 }
 
 std::string since_text(const FoundBag& found) {
@@ -145,10 +152,9 @@ void show_without(const FreezerList& list, const std::vector<service::Avoided>& 
 }
 
 std::string total_text(const BagTotal& total) {
-    const auto weight = total.grams <= 0.0 ? std::string{}
-                        : total.all_weighed
-                            ? fmt::format(", {:.1f} kg", total.grams / 1000.0)
-                            : fmt::format(", at least {:.1f} kg", total.grams / 1000.0);
+    const auto weight = total.grams <= 0.0  ? std::string{}
+                        : total.all_weighed ? ", " + weight_text(total.grams)
+                                            : ", at least " + weight_text(total.grams);
     return counted(total.bags, "bag") + ", " + counted(total.servings, "serving") + weight;
 }
 

@@ -304,3 +304,20 @@ TEST_CASE_FIXTURE(Kitchen,
     CHECK_FALSE(back_after(40, "quince")); // by the slower of its ways
     CHECK(back_after(40, "damson"));
 }
+
+TEST_CASE_FIXTURE(Kitchen, "what is light is weighed in grams") {
+    const auto dish = [](const std::string& name, const std::string& weight) {
+        return "[[package]]\ndish = \"" + name + "\"\nservings = 1\nfood = \"soup or stew\"\n" +
+               "weight = \"" + weight + "\"\n";
+    };
+    write_file(folder / "day.toml", "[day]\nmade = 2026-10-17\n" + dish("Sloe drops", "40 g") +
+                                        dish("Quince pot", "750 g") + dish("Medlar pot", "1 kg"));
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    const auto list = (*this)("freezer list").out;
+    CAPTURE(list);
+    CHECK(says(list, "  40 g  "));
+    CHECK(says(list, " 750 g  "));
+    CHECK(says(list, "1.0 kg  "));
+    CHECK(says(list, "Quince pot: 1 bag, 1 serving, 750 g\n"));
+    CHECK(says(list, "in all: 3 bags, 3 servings, 1.8 kg\n"));
+}
