@@ -70,6 +70,9 @@ std::string words_of(ArchiveFault::Kind kind, const std::string& path, std::stri
 
 ArchiveFault::Kind kind_of(int code) {
     using Kind = ArchiveFault::Kind;
+    if (code == SQLITE_IOERR_SHMSIZE) { // no room for what stands beside the file while it is open
+        return Kind::DiskFull;
+    }
     switch (code & 0xFF) { // the primary code: SQLite, "Result and Error Codes"
     case SQLITE_BUSY:
     case SQLITE_PROTOCOL: // others came first again and again

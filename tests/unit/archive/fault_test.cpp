@@ -1,6 +1,7 @@
 // What must hold whatever happens while the archive is written: it holds what it held before, or
 // what it holds after, and what was acknowledged is there.
 
+#include "archive/tables/database.h"
 #include "samples.h"
 #include "support/as_nobody.h"
 #include "support/command.h"
@@ -188,6 +189,14 @@ TEST_CASE("where another program holds the archive, the wait ends and the words 
     archive.record(numbered_print(2));
     CHECK(archive.bags(Which::All).size() == 6);
     check_sound(path);
+}
+
+TEST_CASE("that there is no room beside the archive is told as a full disk") {
+    // SQLite, "Result and Error Codes": SQLITE_IOERR_SHMSIZE (4874), SQLITE_IOERR_FSYNC (1034)
+    const auto no_room = fault_of(4874, "archive.db", "disk I/O error");
+    CHECK(no_room.kind == ArchiveFault::Kind::DiskFull);
+    CHECK(no_room.message.starts_with("no room left on the disk of the archive archive.db;"));
+    CHECK(fault_of(1034, "archive.db", "disk I/O error").kind == ArchiveFault::Kind::DiskFailed);
 }
 
 TEST_CASE("on a full disk nothing changes") {
