@@ -41,18 +41,32 @@ CLI::Option* add_words(CLI::App& command, const char* name, std::string& words, 
         ->delimiter(',');
 }
 
+/// An empty variable of a script, above all: it must not stand for all bags.
+void require_words(const CLI::Option& option, const std::string& words) {
+    if (option.count() > 0 && words.find_first_not_of(" \t\r\n,") == std::string::npos) {
+        throw CLI::ValidationError{option.get_name(), "nothing is named"};
+    }
+}
+
 } // namespace
 
 void add_part(CLI::App& command, service::Part& part) {
-    add_words(command, "--dish", part.dishes,
-              "only dishes with words that begin so; a comma between several dishes")
-        ->option_text("WORDS");
-    add_words(command, "--bag", part.bags,
-              "only these bags: ids, or numbers in the order of printing; with --dish, of the dish")
-        ->option_text("N-M|ID");
-    command
-        .add_option("--from", part.from, "from this bag on, by its id or number, as after a jam")
-        ->option_text("ID|N");
+    auto* dish = add_words(command, "--dish", part.dishes,
+                           "only dishes with words that begin so; a comma between several dishes")
+                     ->option_text("WORDS");
+    auto* bag = add_words(command, "--bag", part.bags,
+                          "only these bags: ids, or numbers in the order of printing; with --dish, "
+                          "of the dish")
+                    ->option_text("N-M|ID");
+    auto* from = command
+                     .add_option("--from", part.from,
+                                 "from this bag on, by its id or number, as after a jam")
+                     ->option_text("ID|N");
+    command.parse_complete_callback([=, &part] {
+        require_words(*dish, part.dishes);
+        require_words(*bag, part.bags);
+        require_words(*from, part.from);
+    });
     command.add_flag("--only-new", part.only_new,
                      "only bags that no print of this kind has yet; of lists, that have no label");
 }

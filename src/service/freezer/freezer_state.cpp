@@ -3,6 +3,7 @@
 #include "archive/events.h"
 #include "archive/limits.h"
 #include "base/list.h"
+#include "base/split.h"
 #include "kitchen/figures.h"
 #include "service/freezer/packages_of_bags.h"
 
@@ -106,7 +107,8 @@ Outcome<std::vector<archive::Bag>> move_bags(archive::Archive& archive,
                                              const std::string& place, const Moment& moment,
                                              const ChooseBags& choose) {
     Outcome<std::vector<archive::Bag>> outcome;
-    if (place.empty() || !archive::is_name(place)) {
+    const std::string named{trimmed(place)};
+    if (named.empty() || !archive::is_name(named)) {
         outcome.messages.error(
             fmt::format("a place is one line of at most {} characters", archive::Most::letters),
             {"for example --to \"garage, basket 2\""});
@@ -114,7 +116,7 @@ Outcome<std::vector<archive::Bag>> move_bags(archive::Archive& archive,
     }
     outcome = chosen_bags(archive, {typed, {archive::State::Frozen, archive::State::Out}, choose});
     if (outcome) {
-        archive.note(mapped(*outcome.value, &archive::Bag::id), {.place = place}, moment.at,
+        archive.note(mapped(*outcome.value, &archive::Bag::id), {.place = named}, moment.at,
                      moment.station);
     }
     return outcome;

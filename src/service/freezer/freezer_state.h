@@ -27,7 +27,8 @@ Outcome<std::vector<archive::Bag>> note_state(archive::Archive& archive,
                                               archive::State state, const Moment& moment,
                                               const ChooseBags& choose = {});
 
-/// Notes where bags lie by now, in the cook's words, at most as many as a description has. Nothing
+/// Notes where bags lie by now, in the cook's words, without blanks around them and at most as many
+/// as a description has. Nothing
 /// is noted where one of the bags is not known. \returns the bags, as they were before
 Outcome<std::vector<archive::Bag>> move_bags(archive::Archive& archive,
                                              const std::vector<std::string>& typed,

@@ -359,3 +359,14 @@ TEST_CASE_FIXTURE(PartKitchen,
         CHECK_FALSE(fs::exists(folder / "sheet.pdf"));
     }
 }
+
+TEST_CASE_FIXTURE(PartKitchen, "an option that names nothing prints nothing") {
+    for (const std::string option : {"--dish ''", "--dish ' '", "--bag ''", "--from ''"}) {
+        CAPTURE(option);
+        const auto refused = (*this)("labels saturday.toml " + option + " -o none.pdf");
+        CHECK(refused.status == 2);
+        CHECK(says(refused.err, "nothing is named"));
+        CHECK_FALSE(fs::exists(folder / "none.pdf"));
+    }
+    CHECK(ids_of("labels saturday.toml --dish brisk").size() == 2);
+}

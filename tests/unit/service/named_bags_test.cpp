@@ -145,7 +145,7 @@ TEST_CASE("bags are moved, and a place is one line") {
     CHECK(moved.value->front().place.empty()); // as it was before
     CHECK(freezer.archive.bag(freezer.id(galette, 1))->place == "cellar, shelf 2");
     for (const auto& place :
-         {std::string{}, std::string{"a\nb"}, std::string(201, 'x')}) {
+         {std::string{}, std::string{"  "}, std::string{"a\nb"}, std::string(201, 'x')}) {
         CHECK_FALSE(service::move_bags(freezer.archive, {"leek"}, place, later, service::all_of));
     }
     CHECK(service::undo_last(freezer.archive, later).value->size() == 2);
