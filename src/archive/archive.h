@@ -119,10 +119,14 @@ public:
     void join(std::span<const std::pair<std::string, std::string>> pairs, const std::string& at,
               const Station& station = {});
 
-    /// Takes back the last command of the station that noted something of bags and is not taken
-    /// back yet; prints are none. \returns the bags that it was noted of; none: there is no such
-    /// command
-    std::vector<UndoneBag> undo(const std::string& at, const Station& station = {});
+    /// The last command of the station that noted something of bags and is not taken back yet;
+    /// prints are none. 0: there is no such command.
+    std::int64_t last_command(const Station& station = {});
+
+    /// Takes back the last command of the station. \param only the one that it is to be; nothing:
+    /// whichever it is \returns the bags that it was noted of; none: there is no such command
+    std::vector<UndoneBag> undo(const std::string& at, const Station& station = {},
+                                std::optional<std::int64_t> only = {});
 
     /// What happened to a bag, by any of its ids, and to those that were renamed to it, in order.
     std::vector<PastEvent> history(const std::string& id);

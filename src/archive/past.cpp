@@ -9,7 +9,7 @@ namespace {
 
 /// The station's last command that counts: what was noted of bags after their first moment, for
 /// that is when they were labelled. 0: none.
-std::int64_t last_command(Connection& connection, const std::string& station) {
+std::int64_t last_command_of(Connection& connection, const std::string& station) {
     auto& row =
         connection
             .statement("SELECT coalesce(max(e.seq), 0) FROM bag_event e WHERE e.station = ?1 AND "
@@ -115,11 +115,20 @@ void Archive::join(std::span<const std::pair<std::string, std::string>> pairs,
     transaction.commit();
 }
 
-std::vector<UndoneBag> Archive::undo(const std::string& at, const Station& station) {
+std::int64_t Archive::last_command(const Station& station) {
+    const Question question{*connection_};
+    return last_command_of(*connection_, station.name);
+}
+
+std::vector<UndoneBag> Archive::undo(const std::string& at, const Station& station,
+                                     std::optional<std::int64_t> only) {
     auto& connection = *connection_;
     const Question question{connection};
     Transaction transaction{connection};
-    const auto command = last_command(connection, station.name);
+    const auto command = last_command_of(connection, station.name);
+    if (only && command != *only) {
+        return {};
+    }
     const auto noted = bags_of_command(connection, station.name, command);
     std::vector<UndoneBag> undone;
     for (const auto& one : noted) {

@@ -96,10 +96,16 @@ std::vector<archive::State> states_meant(const Note& note) {
 
 http::Response noted(Archive& archive, const Note& note, const service::Moment& moment,
                      const Settings& settings, kitchen::Date today) {
+    const auto last = archive.last_command(moment.station);
     const auto before = note.state ? note_state(archive, note.bags, *note.state, moment)
                                    : move_bags(archive, note.bags, note.place, moment);
-    return answer_with({{"bags", changed_rows(archive, needed(before), settings, today)},
-                        {"messages", messages_for_page(before.messages)}});
+    const auto change = archive.last_command(moment.station);
+    json::Json answer{{"bags", changed_rows(archive, needed(before), settings, today)},
+                      {"messages", messages_for_page(before.messages)}};
+    if (change != last) { // else it was so already
+        answer["change"] = change;
+    }
+    return answer_with(answer);
 }
 
 http::Response note(Session& session, const Asked& asked) {
@@ -119,11 +125,24 @@ http::Response note(Session& session, const Asked& asked) {
         });
 }
 
+/// The change that a page wants taken back; nothing: the last, whichever it is.
+std::optional<std::int64_t> change_at(const json::Json& body) {
+    const auto change = body.value("change", json::Json{});
+    if (!change.is_null() && !change.is_number_integer()) {
+        throw BadRequest{"\"change\" is to be a number that a note was answered with"};
+    }
+    return change.is_null() ? std::nullopt : std::optional{change.get<std::int64_t>()};
+}
+
 http::Response undo(Session& session, const Asked& asked) {
-    body_of(asked.request);
+    const auto change = change_at(body_of(asked.request));
     return answer_from_archive(
         session, Mode::Write, [&](const Settings& settings, Archive& archive) {
-            const auto undone = undo_last(archive, session.machine.moment());
+            const auto undone = undo_last(archive, session.machine.moment(), change);
+            if (!undone && change) {
+                constexpr int conflict = 409; // RFC 9110, 15.5.10
+                return refusal(conflict, undone.messages.all().front().what.message);
+            }
             const auto before = mapped(needed(undone), &archive::UndoneBag::before);
             return answer_with(
                 {{"bags", changed_rows(archive, before, settings, session.machine.now().today)},

@@ -30,7 +30,7 @@ export async function note(desk, bags, what, after) {
   try {
     const answer = await desk.ask("POST", "/api/freezer/note", { bags: bags.map((bag) => bag.id), ...what });
     const done = { severity: "note", text: done_words(what, bags), hints: [] };
-    desk.tell([done, ...answer.messages], undo_button(desk, after, say("day.undo")));
+    desk.tell([done, ...answer.messages], answer.change && undo_button(desk, after, say("day.undo"), answer.change));
   } catch (failure) {
     desk.tell(failure);
     return;
@@ -38,22 +38,22 @@ export async function note(desk, bags, what, after) {
   await after();
 }
 
-async function undo(desk, after) {
+async function undo(desk, after, change) {
   try {
-    const answer = await desk.ask("POST", "/api/freezer/undo", {});
+    const answer = await desk.ask("POST", "/api/freezer/undo", { change });
     const dishes = [...new Set((answer.bags ?? []).map((bag) => bag.dish))].join(", ");
     const done = { severity: "note", text: say("freezer.undone", dishes), hints: [] };
     desk.tell([...(dishes ? [done] : []), ...answer.messages]);
   } catch (failure) {
-    desk.tell(failure);
+    desk.tell(failure.status === 409 ? [{ severity: "error", text: say("freezer.noted_since") }] : failure);
     return;
   }
   await after();
 }
 
-/** Takes the last change back; null on a phone. `after` is called once that is done. */
-export function undo_button(desk, after, words = say("freezer.undo")) {
-  return desk.state.phone ? null : button(words, () => undo(desk, after));
+/** Takes this change back, or the last whichever it is; null on a phone. `after` is called once that is done. */
+export function undo_button(desk, after, words = say("freezer.undo"), change = null) {
+  return desk.state.phone ? null : button(words, () => undo(desk, after, change));
 }
 
 /** A button for each state that fits. `after` is called once it is noted. */

@@ -122,11 +122,14 @@ Outcome<std::vector<archive::Bag>> move_bags(archive::Archive& archive,
     return outcome;
 }
 
-Outcome<std::vector<archive::UndoneBag>> undo_last(archive::Archive& archive,
-                                                   const Moment& moment) {
+Outcome<std::vector<archive::UndoneBag>> undo_last(archive::Archive& archive, const Moment& moment,
+                                                   std::optional<std::int64_t> only) {
     Outcome<std::vector<archive::UndoneBag>> outcome;
-    auto undone = archive.undo(moment.at, moment.station);
-    if (undone.empty()) {
+    auto undone = archive.undo(moment.at, moment.station, only);
+    if (undone.empty() && only) {
+        outcome.messages.error("something else was noted or taken back since, so this is not taken "
+                               "back any longer");
+    } else if (undone.empty()) {
         outcome.messages.error(
             "there is nothing to undo: on this computer no bag was noted as out, back, eaten, "
             "discarded, never filled, moved or renamed",

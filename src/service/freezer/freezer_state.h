@@ -4,6 +4,8 @@
 #include "service/freezer/named_bags.h"
 #include "service/messages.h"
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -35,8 +37,10 @@ Outcome<std::vector<archive::Bag>> move_bags(archive::Archive& archive,
                                              const std::string& place, const Moment& moment,
                                              const ChooseBags& choose = {});
 
-/// Takes back the last thing that this station noted of bags; refused where there is none.
-/// \returns the bags, before and after, and what does not count any longer
-Outcome<std::vector<archive::UndoneBag>> undo_last(archive::Archive& archive, const Moment& moment);
+/// Takes back the last thing that this station noted of bags; refused where there is none, or
+/// another than `only`, a command of the archive. \returns the bags, before and after, and what
+/// does not count any longer
+Outcome<std::vector<archive::UndoneBag>> undo_last(archive::Archive& archive, const Moment& moment,
+                                                   std::optional<std::int64_t> only = {});
 
 } // namespace thawslip::service

@@ -102,6 +102,22 @@ TEST_CASE("bags are noted as out, back, eaten, discarded and never filled, and i
     CHECK(undone["bags"][0]["was"]["state"] == "never filled");
 }
 
+TEST_CASE("only the change that is meant is taken back") {
+    FreezerRoutes printed;
+    const auto undo = [&printed](const json::Json& change, int status) {
+        return printed.ask("/api/freezer/undo", {{"change", change}}, status);
+    };
+    const auto squash = printed.id_of("squash");
+    const auto mine = printed.note({squash}, "out")["change"];
+    const auto other = printed.note({squash}, "eaten")["change"]; // of the same bag, elsewhere
+    undo(mine, 409);
+    CHECK(printed.list({{"gone", true}, {"words", {"squash"}}})["bags"][0]["state"] == "eaten");
+    CHECK(undo(other, 200)["bags"][0]["state"] == "out");
+    undo(other, 409); // once is enough
+    CHECK(undo(mine, 200)["bags"][0]["state"] == "frozen");
+    undo("the last", 400);
+}
+
 TEST_CASE("a bag that comes back from thawing is cautioned about") {
     FreezerRoutes printed;
     const auto id = printed.id_of("squash");
