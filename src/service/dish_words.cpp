@@ -75,6 +75,10 @@ bool has_words(std::string_view name, std::string_view words) {
     });
 }
 
+bool are_all_of(std::string_view words, std::string_view name) {
+    return search_words_of(words) == search_words_of(name);
+}
+
 std::vector<std::string> near_dishes(std::string_view words, std::span<const std::string> dishes) {
     if (const auto meant = meant_dish(words, dishes)) {
         return {fmt::format("did you mean \"{}\"?", *meant)};

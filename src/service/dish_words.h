@@ -13,6 +13,9 @@ namespace thawslip::service {
 /// aside: as bags are found in the freezer.
 bool has_words(std::string_view name, std::string_view words);
 
+/// Whether `words` are all of a name, in its order, commas, accents and capitals aside.
+bool are_all_of(std::string_view words, std::string_view name);
+
 /// Which dish was probably meant by words that none has, or which come near, at most three: as
 /// hints, none where there is no dish.
 std::vector<std::string> near_dishes(std::string_view words, std::span<const std::string> dishes);

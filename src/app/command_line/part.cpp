@@ -52,7 +52,8 @@ void require_words(const CLI::Option& option, const std::string& words) {
 
 void add_part(CLI::App& command, service::Part& part) {
     auto* dish = add_words(command, "--dish", part.dishes,
-                           "only dishes with words that begin so; a comma between several dishes")
+                           "only dishes with words that begin so, or of that whole name; a comma "
+                           "between several dishes")
                      ->option_text("WORDS");
     auto* bag = add_words(command, "--bag", part.bags,
                           "only these bags: ids, or numbers in the order of printing; with --dish, "

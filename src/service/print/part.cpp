@@ -60,6 +60,24 @@ Named read_named(const std::string& text, const PartSource& source, Messages& me
     return named;
 }
 
+/// The bags that words mean: where these are a dish's whole name, not those of dishes whose names
+/// only have the words too.
+std::set<std::string> ids_meant(std::span<const NamedBag> bags, const std::string& words) {
+    const auto bags_where = [&](const auto& is_meant) {
+        std::set<std::string> ids;
+        for (const auto& bag : bags) {
+            if (is_meant(bag.dish)) {
+                ids.insert(bag.id);
+            }
+        }
+        return ids;
+    };
+    auto named = bags_where([&](const std::string& dish) { return are_all_of(words, dish); });
+    return named.empty()
+               ? bags_where([&](const std::string& dish) { return has_words(dish, words); })
+               : named;
+}
+
 /// The bags of the dishes that are named; all of them where none is.
 std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::string& dishes,
                                 Messages& messages) {
@@ -67,18 +85,17 @@ std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::strin
     if (wanted.empty()) {
         return {bags.begin(), bags.end()};
     }
-    const auto is_meant = [](const NamedBag& bag, const std::string& words) {
-        return has_words(bag.dish, words);
-    };
+    std::set<std::string> ids;
     for (const auto& words : wanted) {
-        if (std::ranges::none_of(bags, [&](const auto& bag) { return is_meant(bag, words); })) {
+        const auto of_words = ids_meant(bags, words);
+        if (of_words.empty()) {
             messages.add(no_such_dish(words, mapped(bags, &NamedBag::dish)));
         }
+        ids.insert(of_words.begin(), of_words.end());
     }
     std::vector<NamedBag> meant;
-    std::ranges::copy_if(bags, std::back_inserter(meant), [&](const NamedBag& bag) {
-        return std::ranges::any_of(wanted, [&](const auto& words) { return is_meant(bag, words); });
-    });
+    std::ranges::copy_if(bags, std::back_inserter(meant),
+                         [&](const NamedBag& bag) { return ids.contains(bag.id); });
     return meant;
 }
 

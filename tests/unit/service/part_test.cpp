@@ -55,6 +55,18 @@ TEST_CASE("dishes are named by the beginnings of their words, several with a com
     CHECK(*part({.dishes = "crème, stew pick"}).value == at({4, 5, 6, 7, 8, 9}));
 }
 
+TEST_CASE("a dish's whole name means that dish, and none whose name only begins so") {
+    const std::vector<NamedBag> all{
+        {"Quince stew", "a", 1}, {"Quince stew, hot", "b", 1}, {"Hot quince stew", "c", 1}};
+    const auto meant = [&all](const std::string& dishes) {
+        return *bags_of_part(all, {.dishes = dishes}, {}).value;
+    };
+    CHECK(meant("quince STEW") == Ids{"a"});
+    CHECK(meant("Quince stew  hot") == Ids{"b"}); // its own comma would part it
+    CHECK(meant("Quince stew, Hot quince stew") == Ids{"a", "c"});
+    CHECK(meant("stew quince") == Ids{"a", "b", "c"}); // words, and no name
+}
+
 TEST_CASE("a number counts through all bags, or within the dishes that are named") {
     CHECK(*part({.bags = "3-5"}).value == at({3, 4, 5}));
     CHECK(*part({.bags = "9 1"}).value == at({1, 9}));
