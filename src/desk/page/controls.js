@@ -114,7 +114,7 @@ function ticks({ label, changed, options }) {
 function several(given) {
   const { options, changed } = given;
   const { names } = options;
-  const made = typed({ ...given, oninput: null, onchange: take });
+  const made = typed({ ...given, onchange: take });
   const chosen = [];
   const list = el("ul", { class: "picked" });
   const name_of = (value) => names.get(value) ?? value;
@@ -127,22 +127,26 @@ function several(given) {
     }, "quiet small", { ariaLabel: say("day.remove_this", name_of(value)) }))));
     list.hidden = chosen.length === 0;
   }
-  function take() {
-    const words = made.input.value.trim();
+  /** What is chosen, and what stands in the box: it counts before it is taken over, as in any field. */
+  function all() {
+    const words = without_controls(made.input.value).trim();
     const value = [...names].find(([, name]) => name.toLowerCase() === words.toLowerCase())?.[0] ?? words;
-    if (value !== "" && !chosen.includes(value)) {
-      chosen.push(value);
-      draw();
-      changed();
-    }
-    made.input.value = "";
+    return value === "" || chosen.includes(value) ? [...chosen] : [...chosen, value];
+  }
+  function take() {
+    write(all());
+    changed();
   }
   made.input.addEventListener("keydown", (event) => {
     if (event.key === "Enter") { event.preventDefault(); take(); }
   });
+  function write(value) {
+    chosen.splice(0, chosen.length, ...list_of(value));
+    made.input.value = "";
+    draw();
+  }
   draw();
-  const write = (value) => { chosen.splice(0, chosen.length, ...list_of(value)); draw(); };
-  return { ...made, node: [made.node[0], list, made.input], read: () => packed_list([...chosen], options), write };
+  return { ...made, node: [made.node[0], list, made.input], read: () => packed_list(all(), options), write };
 }
 
 /** By the names of the kinds in fields.js. */

@@ -41,11 +41,6 @@ export async function offer_draft(book, draft) {
   if (answer === "saved") { book.put(book.saved, "saved"); }
 }
 
-/** Takes what stands in a field that is left only later, as an allergen before Enter. */
-function finish_typing() {
-  document.activeElement?.dispatchEvent(new Event("change"));
-}
-
 export function make_saving(book, desk) {
   const self = { timer: 0, drafted: book.draft, saving: null }; // the program may have a draft from before
   const state = el("p", { class: "soft", role: "status" });
@@ -99,7 +94,6 @@ export function make_saving(book, desk) {
   }
   async function save_now() {
     try {
-      finish_typing();
       await book.settled();
       await put(book.text, book.etag);
     } catch (failure) {

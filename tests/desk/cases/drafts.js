@@ -76,6 +76,22 @@ async function saved_from_the_box(world, desk, file) {
   await page.context().close();
 }
 
+/** What stands in the box is in the text, and in the draft, before it is left or taken by Enter. */
+async function kept_from_the_box(world, desk) {
+  const page = await world.view(desk, "day/1");
+  const box = page.getByLabel("May contain", { exact: true }).first();
+  await box.fill("sesame");
+  await until(async () => /may_contain\s*=.*"sesame"/.test(await area(page).inputValue()), "the text has it");
+  await page.getByText("Not saved; kept as a draft").waitFor();
+  await page.reload();
+  await opened(page);
+  assert.match(await area(page).inputValue(), /may_contain\s*=.*"sesame"/, "so has the draft");
+  await until(async () => (await page.locator(".picked").allTextContents()).some((text) => text.includes("sesame")), "and the form");
+  await page.keyboard.press("Control+S");
+  await page.getByText("Saved", { exact: true }).waitFor();
+  await page.context().close();
+}
+
 /** Waits for the day's text; where a draft of before is asked about, goes on with it. */
 async function opened(page) {
   const go_on = page.getByRole("button", { name: "Go on with the draft" });
@@ -160,3 +176,4 @@ export async function walk(world) {
   await draft_again(world, desk, file);
   await killed_while_typing(world, desk, path.join(world.days, "windfall-day.toml"));
 }
+  await kept_from_the_box(world, desk);
