@@ -98,11 +98,15 @@ http::Response kept_draft(Session& session, const Asked& asked) {
     refuse_unfit(text);
     const auto& drafts = session.machine.drafts;
     const bool is_saved = day->text && page_text(*day->text) == text;
-    const auto own = text_at(body, "was"); // another tab may have put one of its own in its place
-    if (!text.empty() && !is_saved) {
-        drafts.write(day->name, text);
-    } else if (!own || drafts.read(day->name) == own) {
-        drafts.write(day->name, {});
+    const bool is_kept = !text.empty() && !is_saved;
+    const auto there = drafts.read(day->name);
+    // Another tab may have put one of its own in its place; who says no `was` does not mind.
+    const bool is_own = !body.contains("was") || there == text_at(body, "was") || there == text;
+    if (is_kept && there && !is_own) {
+        return answer_with({{"draft", *there}}, 409);
+    }
+    if (is_kept || is_own) {
+        drafts.write(day->name, is_kept ? text : std::string{});
     }
     return answer_with(json::Json::object());
 }

@@ -16,14 +16,14 @@ const last = { number: null, panes: new Set(narrow.matches ? ["form"] : ["form",
 async function book_of(desk, number) {
   const day = await desk.ask("GET", `/api/day/${number}`);
   const known = books.get(number);
-  const draft = day.draft ?? null;
+  // What draft it has put itself a book knows; that of another tab is none of its own.
   if (known && known.text === day.text) {
-    return Object.assign(known, { etag: day.etag, saved: day.text, draft });
+    return Object.assign(known, { etag: day.etag, saved: day.text });
   }
   if (known && (known.etag === day.etag || known.changed())) {
-    return Object.assign(known, { draft }); // another program's text is noticed when this one is saved
+    return known; // another program's text is noticed when this one is saved
   }
-  const book = Object.assign(open_book(desk, day), { draft });
+  const book = Object.assign(open_book(desk, day), { draft: day.draft ?? null });
   books.set(number, book);
   if (typeof day.draft === "string" && day.draft !== day.text) {
     await offer_draft(book, day.draft);

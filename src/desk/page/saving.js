@@ -42,30 +42,45 @@ export async function offer_draft(book, draft) {
 }
 
 export function make_saving(book, desk) {
-  const self = { timer: 0, drafted: book.draft, saving: null }; // the program may have a draft from before
+  // The program may have a draft from before. `sent` may not have come there yet.
+  const self = { timer: 0, sent: book.draft, putting: Promise.resolve(), elsewhere: false, saving: null };
   const state = el("p", { class: "soft", role: "status" });
 
   function tell() {
     const unsaved = book.changed() || book.editing();
-    const words = unsaved ? say(self.drafted === book.text ? "day.draft_kept" : "day.not_saved") : say("day.saved");
+    const is_kept = book.draft === book.text && !book.editing(); // an edit is not in the text before it is made
+    const words = say(!unsaved ? "day.saved" : is_kept ? "day.draft_kept" : self.elsewhere ? "day.draft_elsewhere" : "day.not_saved");
     if (state.textContent !== words) { state.textContent = words; }
     save.disabled = !unsaved;
   }
+  function tell_draft_failure(failure) {
+    const is_told = self.elsewhere;
+    self.elsewhere = failure.status === 409;
+    if (!self.elsewhere) { desk.tell(failure); }
+    else if (!is_told) { desk.tell([{ severity: "caution", text: say("day.draft_elsewhere_help"), hints: [] }]); }
+  }
   /** `again` where it may be gone: another tab has the same day, and one draft for both. */
-  async function keep_draft({ keepalive = false, again = false } = {}) {
+  async function put_draft({ keepalive = false, again = false } = {}) {
     clearTimeout(self.timer);
     const text = book.changed() ? book.text : null;
-    if (text === self.drafted && !(again && text !== null)) { return; }
-    const before = self.drafted;
-    self.drafted = text;
-    const body = text === null ? { text, was: before } : { text }; // only one's own is taken away
+    if (text === self.sent && !(again && text !== null)) { return; }
+    const was = self.sent; // only one's own is written over or taken away
+    self.sent = text;
+    const bytes = ((text ?? "").length + (was ?? "").length) * 2;
     try {
-      await desk.ask("PUT", `/api/draft/${book.number}`, body, { keepalive: keepalive && (text ?? before).length * 2 < beacon_most });
+      await desk.ask("PUT", `/api/draft/${book.number}`, { text, was }, { keepalive: keepalive && bytes < beacon_most });
+      Object.assign(book, { draft: text });
+      self.elsewhere = false;
     } catch (failure) {
-      self.drafted = before;
-      desk.tell(failure);
+      self.sent = book.draft;
+      tell_draft_failure(failure);
     }
     tell();
+  }
+  /** One after the other, for each says what was there before it. */
+  function keep_draft(how) {
+    self.putting = self.putting.then(() => put_draft(how));
+    return self.putting;
   }
   function saved(text, etag) {
     Object.assign(book, { saved: text, etag });
@@ -109,9 +124,9 @@ export function make_saving(book, desk) {
   }
   const save = button(say("day.save"), save_day, "main");
   function hidden() {
-    if (document.visibilityState === "hidden") { keep_draft({ keepalive: true, again: true }); }
+    if (document.visibilityState === "hidden") { going(); }
   }
-  const going = () => { keep_draft({ keepalive: true, again: true }); };
+  const going = () => { put_draft({ keepalive: true, again: true }); }; // waits for nothing
   document.addEventListener("visibilitychange", hidden);
   addEventListener("pagehide", going);
   book.listen("text", () => {

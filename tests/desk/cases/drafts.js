@@ -144,6 +144,27 @@ async function draft_again(world, desk, file) {
   await again.context().close();
 }
 
+/** Of two tabs that are left unsaved one has the draft, and the other says that it has none. */
+async function draft_of_one(world, desk) {
+  const first = await world.view(desk, "day/1");
+  const second = await world.view(desk, "day/1");
+  await opened(first);
+  await opened(second);
+  await type_at_the_end(first, "# the picking ladder\n");
+  await first.getByText("Not saved; kept as a draft").waitFor();
+  await type_at_the_end(second, "# the cider press\n");
+  await second.getByText("Not saved, and not kept: another tab has a draft").waitFor();
+  await second.getByText("This day is open in another tab").waitFor();
+  await second.context().close();
+  await first.context().close();
+  const again = await world.view(desk, "day/1");
+  await opened(again);
+  assert.match(await area(again).inputValue(), /# the picking ladder/, "nothing is written over");
+  await again.keyboard.press("Control+S");
+  await again.getByText("Saved", { exact: true }).waitFor();
+  await again.context().close();
+}
+
 async function killed_while_typing(world, desk, file) {
   const page = await world.view(desk, "day/2");
   await area(page).waitFor();
@@ -177,3 +198,4 @@ export async function walk(world) {
   await killed_while_typing(world, desk, path.join(world.days, "windfall-day.toml"));
 }
   await kept_from_the_box(world, desk);
+  await draft_of_one(world, desk);

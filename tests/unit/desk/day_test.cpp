@@ -107,6 +107,23 @@ TEST_CASE("a tab that has saved takes its own draft away, and no other tab's") {
     CHECK(put(one.desk, "/api/draft/1", {{"text", nullptr}, {"was", 1}}).status == 400);
 }
 
+TEST_CASE("a tab writes over its own draft, and over no other tab's") {
+    OneDay one;
+    const auto keep = [&one](const json::Json& text, const json::Json& was) {
+        return put(one.desk, "/api/draft/1", {{"text", text}, {"was", was}});
+    };
+    REQUIRE(keep("[day]\n# of the first", nullptr).status == 200);
+    const auto refused = keep("[day]\n# of the second", nullptr);
+    CHECK(refused.status == 409);
+    CHECK(said(refused)["draft"] == "[day]\n# of the first");
+    CHECK(keep("[day]\n# of the second", "[day]\n# what it has seen").status == 409);
+    REQUIRE(keep("[day]\n# of the first, more", "[day]\n# of the first").status == 200);
+    REQUIRE(keep("[day]\n# of the first, more", nullptr).status == 200); // the same twice
+    CHECK(one.day()["draft"] == "[day]\n# of the first, more");
+    REQUIRE(keep(nullptr, "[day]\n# of the first, more").status == 200);
+    CHECK(keep("[day]\n# of the second", "[day]\n# what it has seen").status == 200);
+}
+
 TEST_CASE("what no page sends about a day is refused") {
     OneDay one;
     const auto etag = one.etag();
