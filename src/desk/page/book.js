@@ -3,7 +3,7 @@
 // The text is the only truth. Whoever changes it says so to the book, which has it checked and says to the others:
 //   listen("text", f)     f(text, from): it has changed; `from` is who did it, "typing", "form", "undo"…
 //   listen("checked", f)  f(answer, current): what check says; `current` where that is of the text as it is now
-//   listen("stuck", f)    f(): edits wait, for the program does not answer
+//   listen("rest", f)     f(): edits are made, or wait, for the program does not answer
 
 import { with_missing } from "./faults.js";
 import { make_history } from "./history.js";
@@ -63,8 +63,8 @@ function editor(book, desk, emit) {
       }
     } catch (failure) {
       desk.tell(failure);
-      if (failure.status === 0) {
-        queue.unshift(edits); // the program is gone: what was typed stays, and waits for the next edit
+      if (failure.is_gone) {
+        queue.unshift(edits); // what was typed stays, and waits for the next edit
         return false;
       }
       emit("checked", book.answer, true); // what the form shows was not done
@@ -75,7 +75,7 @@ function editor(book, desk, emit) {
     self.running = true;
     while (queue.length > 0 && await next()) { /* one after the other */ }
     self.running = false;
-    if (queue.length > 0) { emit("stuck"); }
+    emit("rest");
     book.check_now();
   }
   return {

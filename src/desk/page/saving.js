@@ -134,7 +134,7 @@ export function make_saving(book, desk) {
     self.timer = setTimeout(() => keep_draft(), draft_pause);
     tell();
   });
-  book.listen("stuck", tell);
+  book.listen("rest", tell);
   tell();
   return {
     save, state, save_day,

@@ -175,27 +175,39 @@ async function killed_while_typing(world, desk, file) {
   await servings(page).fill("11");
   await page.getByText("The program does not answer").waitFor();
   assert.equal(await servings(page).inputValue(), "11", "what is typed stays where nobody answers");
-  await page.context().close();
+  await page.getByText("Not saved", { exact: true }).waitFor(); // for it is in no draft
   assert.ok(!fs.readFileSync(file, "utf8").includes("half a thought"), "it is a draft, and no day");
   const again = await world.desk();
   const other = await world.view(again, "day/2");
   await other.getByRole("button", { name: "Go on with the draft" }).click();
   await until(async () => (await area(other).inputValue()).includes("# half a thought"), "the draft is there");
+  await other.context().close();
+  await from_before(page);
+}
+
+/** The page is of the run before, and another answers at its address: it refuses, and nothing typed goes. */
+async function from_before(page) {
+  await page.route(/\/api\//, (route) => route.fulfill({ status: 401, json: { messages: [] } }));
+  await servings(page).fill("12");
+  await page.getByText("Thawslip has been started again").waitFor();
+  assert.equal(await servings(page).inputValue(), "12", "what is typed stays in a page from before");
+  await page.getByText("Not saved", { exact: true }).waitFor();
+  await page.context().close();
 }
 
 export async function walk(world) {
   world.sample();
   // The browser says so of each answer that refuses, and of a program that is gone.
-  world.expect_in_console(/status of 409|ERR_CONNECTION_REFUSED|ERR_CONNECTION_RESET|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED_ENCODING/);
+  world.expect_in_console(/status of 40[19]|ERR_CONNECTION_REFUSED|ERR_CONNECTION_RESET|ERR_EMPTY_RESPONSE|ERR_INCOMPLETE_CHUNKED_ENCODING/);
   world.sample("windfall-day.toml"); // the second by name
   const desk = await world.desk();
   const file = path.join(world.days, "orchard-day.toml");
   await draft_of_before(world, desk, file);
   await saved_from_the_box(world, desk, file);
+  await kept_from_the_box(world, desk);
   await two_tabs(world, desk, file);
   await left_while_asked(world, desk);
   await draft_again(world, desk, file);
+  await draft_of_one(world, desk);
   await killed_while_typing(world, desk, path.join(world.days, "windfall-day.toml"));
 }
-  await kept_from_the_box(world, desk);
-  await draft_of_one(world, desk);
