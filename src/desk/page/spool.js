@@ -25,7 +25,8 @@ async function pdf_links(desk, path, name) {
 
 /** The button that prints and what came of it. `wish()` gives what POST /api/spool takes, without the ticket. */
 export function print_button(desk, { path = "/api/spool", wish, words, name, done }) {
-  const self = { ticket: null, running: false, address: null };
+  const self = { running: false, address: null };
+  const unanswered = new Map(); // tickets by their wishes: pressed again, what was printed is not printed twice
   const said = el("div", { class: "spooled", role: "status" });
   const press = button(words(), print, "main");
 
@@ -44,9 +45,15 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
   async function spool(more = {}) {
     const asked = wish();
     if (!asked) { return; }
-    self.ticket ??= random_text();
-    const answer = await desk.ask("POST", path, { ...asked, ...more, ticket: self.ticket });
-    self.ticket = null; // it was answered: the next press is another print
+    const whole = { ...asked, ...more };
+    const text = JSON.stringify(whole);
+    const ticket = unanswered.get(text) ?? random_text();
+    unanswered.set(text, ticket);
+    const answer = await desk.ask("POST", path, { ...whole, ticket }).catch((failure) => {
+      if (failure.status > 0) { unanswered.delete(text); }
+      throw failure;
+    });
+    unanswered.delete(text); // the next press is another print
     const asks = answer.done ? [] : answer.asks ?? [];
     const which = asks.length > 0 ? await which_batch(asks[0]) : null;
     if (which) {
@@ -64,8 +71,6 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
     try {
       await spool();
     } catch (failure) {
-      // With no answer the ticket stays: pressed again, what was printed is not printed twice.
-      if (failure.status > 0) { self.ticket = null; }
       said.replaceChildren();
       desk.tell(failure);
     }

@@ -4,9 +4,51 @@ import assert from "node:assert/strict";
 import fs from "node:fs";
 import { until } from "../world.js";
 
+/** An answer is lost on its way: the same wish has the same ticket again, and another wish one of its own. */
+async function lost_answer(world, desk) {
+  const page = await world.view(desk, "print/1");
+  const press = page.getByRole("button", { name: "Make the PDF" });
+  const tickets = [];
+  await page.route("**/api/spool", async (route) => {
+    tickets.push(route.request().postDataJSON().ticket);
+    await route.abort();
+  });
+  const lose = async () => {
+    const asked = tickets.length;
+    await press.click();
+    await until(async () => tickets.length > asked && await press.isEnabled(), "the answer is lost");
+  };
+  await lose();
+  await lose();
+  await page.getByRole("checkbox", { name: "A trial, not for food" }).check();
+  await lose();
+  await page.getByRole("checkbox", { name: "A trial, not for food" }).uncheck();
+  await lose();
+  const [first, again, other, back] = tickets;
+  assert.equal(again, first, "pressed again");
+  assert.notEqual(other, first, "another print is asked for");
+  assert.equal(back, first, "the first wish again");
+  await page.context().close();
+}
+
+/** What is no cell of the sheet is taken for the nearest, and the field shows which. */
+async function first_cell(page) {
+  const field = page.getByLabel("Begin at cell");
+  const checked = [];
+  page.on("request", (request) => request.url().endsWith("/api/sheet") && checked.push(request.postDataJSON().look.first_cell));
+  for (const [typed, taken] of [["-3", 1], ["0", 1], ["3.7", 3], ["999", 10], ["1", 1]]) {
+    await field.fill(typed);
+    await field.blur();
+    assert.equal(await field.inputValue(), String(taken), `${typed} is no cell`);
+    await until(() => (checked.at(-1) ?? 1) === taken, `cell ${taken} is asked for`);
+  }
+}
+
 export async function walk(world) {
   world.sample();
+  world.expect_in_console(/ERR_FAILED/); // answers that the case loses
   const desk = await world.desk();
+  await lost_answer(world, desk);
   const page = await world.view(desk, "print/1");
   const sheet = page.locator(".sheet-pane img").first();
   await until(() => sheet.evaluate((image) => image.complete && image.naturalWidth > 0), "the sheet is drawn");
