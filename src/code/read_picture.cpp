@@ -1,5 +1,6 @@
 #include "code/read_picture.h"
 
+#include "base/list.h"
 #include "code/filters.h"
 #include "code/finders.h"
 #include "code/recover/recover.h"
@@ -24,14 +25,16 @@ bool is_large_enough(const GreyPicture& picture) {
     return std::min(picture.width, picture.height) >= least_side;
 }
 
-std::vector<std::string> read(const GreyPicture& picture, ZXing::DecodeHints hints) {
+using Texts = std::vector<std::string>;
+
+Texts read(const GreyPicture& picture, ZXing::DecodeHints hints) {
     if (!is_large_enough(picture)) {
         return {};
     }
     const ZXing::ImageView view{picture.pixels.data(), picture.width, picture.height,
                                 ZXing::ImageFormat::Lum};
     hints.setFormats(ZXing::BarcodeFormat::QRCode);
-    std::vector<std::string> texts;
+    Texts texts;
     for (const ZXing::Result& result : ZXing::ReadBarcodes(view, hints)) {
         if (result.isValid() && std::ranges::find(texts, result.text()) == texts.end()) {
             texts.push_back(result.text());
@@ -40,7 +43,7 @@ std::vector<std::string> read(const GreyPicture& picture, ZXing::DecodeHints hin
     return texts;
 }
 
-std::vector<std::string> read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
+Texts read(const GreyPicture& picture, ZXing::Binarizer binarizer) {
     return read(picture, ZXing::DecodeHints{}.setBinarizer(binarizer));
 }
 
@@ -67,12 +70,11 @@ GreyPicture shrunk(const GreyPicture& picture, int step) {
     return small;
 }
 
-using Texts = std::vector<std::string>;
-
-/// By local thresholds and by one.
+/// By local thresholds and by one: of several sound codes each may lose one to the other.
 Texts read_either(const GreyPicture& picture) {
     auto texts = read(picture, ZXing::Binarizer::LocalAverage);
-    return texts.empty() ? read(picture, ZXing::Binarizer::GlobalHistogram) : texts;
+    add_all_once(texts, read(picture, ZXing::Binarizer::GlobalHistogram));
+    return texts;
 }
 
 // Half the widths that ink has at most: of a code that fills most of a picture, and of a small one.
@@ -155,13 +157,13 @@ std::vector<std::string> read_quickly(const GreyPicture& frame) {
 }
 
 std::vector<std::string> read_picture(const GreyPicture& picture, int modules) {
-    if (auto texts = read(picture, ZXing::Binarizer::LocalAverage); !texts.empty()) {
-        return texts;
-    }
+    auto texts = read_either(picture);
     const int widest = std::max(picture.width, picture.height);
     const int step = (widest + widest_to_repair - 1) / widest_to_repair;
     const GreyPicture handy = step > 1 ? shrunk(picture, step) : picture;
-    auto texts = step > 1 ? read_either(handy) : read(handy, ZXing::Binarizer::GlobalHistogram);
+    if (step > 1) {
+        add_all_once(texts, read_either(handy));
+    }
     return texts.empty() && is_large_enough(handy) ? read_repaired(handy, modules) : texts;
 }
 

@@ -24,12 +24,13 @@ inline constexpr int enough_modules = 60'000;
 
 /// The texts of all QR codes that can be found in a picture, in the order of finding, none twice.
 ///
-/// Where nothing is found at once, the picture is tried again with one threshold for all of it;
-/// then with its light made even, by `recovered` (recover/recover.h), unrolled where the label is
-/// bent around something, and sharpened. Takes a photograph of a few megapixels in tens of
-/// milliseconds when the code is sound, some seconds when there is none. A picture that is drawn to
-/// look like thousands of finder patterns takes minutes: ZXing-C++ tries all threes of them. Who
-/// takes pictures from strangers must bound the time.
+/// A picture is read by local thresholds and by one for all of it, and made smaller where it is
+/// large: each may miss one code of several. Where none of these finds any, its light is made even;
+/// then it is tried by `recovered` (recover/recover.h), unrolled where the label is bent around
+/// something, and sharpened. Takes a photograph of a few megapixels some hundred milliseconds when
+/// a code is sound, some seconds when there is none. A picture that is drawn to look like thousands
+/// of finder patterns takes minutes: ZXing-C++ tries all threes of them. Who takes pictures from
+/// strangers must bound the time.
 ///
 /// \param modules how many are felt for in all
 /// where the light is made even, and once more in all sharpened pictures together: see `recovered`

@@ -1,3 +1,4 @@
+#include "code/read_picture.h"
 #include "layout/files/stock_file.h"
 #include "pages.h"
 
@@ -138,6 +139,16 @@ TEST_CASE("no word stands outside the safe area of a cell") {
                 CHECK(inside);
             }
         }
+    }
+}
+
+TEST_CASE("one picture of a sheet gives every code on it, also a coarse one") {
+    const Printed printed{"labels", "letter-2x5-4x2in"};
+    for (const int dots_per_inch : {100, 150, 200, 250}) {
+        CAPTURE(dots_per_inch);
+        auto raster = rasterise(printed.pdf, 1, dots_per_inch);
+        CHECK(code::read_picture({raster.width, raster.height, std::move(raster.pixels)}).size() ==
+              10);
     }
 }
 
