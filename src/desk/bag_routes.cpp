@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "base/number_in.h"
 #include "base/split.h"
 #include "code/read_picture.h"
@@ -89,21 +90,35 @@ http::Response read_codes(Session& session, const std::vector<std::string>& text
     });
 }
 
-/// An id, or words of a dish.
+/// What was typed, each id and the words of each dish for themselves.
+std::vector<std::string> each_typed(archive::Archive* archive, const std::string& typed) {
+    std::vector<std::string> each;
+    for (const auto& part :
+         archive != nullptr ? service::parts_of(*archive, {typed}) : std::vector<std::string>{}) {
+        const auto named = service::named_bags(*archive, part, archive::Which::All);
+        const bool by_id = named && named.value->by_id;
+        add_all_once(each,
+                     by_id ? mapped(named.value->bags, &archive::Bag::id) : std::vector{part});
+    }
+    return each.empty() ? std::vector{typed} : each;
+}
+
+/// Ids, or words of dishes.
 http::Response read_named(Session& session, const std::string& typed) {
     return answer_from(session, Mode::Read, [&](Known& known) {
         auto* archive = known.archive ? &*known.archive : nullptr;
         const auto today = session.machine.now().today;
         Choices choices;
-        const auto readings =
-            service::read_bag(archive, typed, style_of(known.settings), choices.collect());
+        Answer answer{known, today};
+        for (const auto& one : each_typed(archive, typed)) {
+            answer.add(service::read_bag(archive, one, style_of(known.settings), choices.collect()),
+                       {});
+        }
         if (!choices.empty()) {
             auto asked = choices.answer(*archive, known.settings, today);
             asked["bags"] = json::Json::array();
             return answer_with(asked);
         }
-        Answer answer{known, today};
-        answer.add(readings, {});
         return answer.take();
     });
 }

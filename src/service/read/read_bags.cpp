@@ -133,7 +133,7 @@ bool name_bags(std::span<const std::string> texts) {
 
 void say_where(const archive::Bag& bag, Messages& messages) {
     if (const auto where = whereabouts(bag.state); !where.empty()) {
-        messages.caution(fmt::format("{} ({})", where, bag.changed.substr(0, 10)));
+        messages.caution(fmt::format("{}: {} ({})", bag.id, where, bag.changed.substr(0, 10)));
     }
 }
 

@@ -69,6 +69,28 @@ TEST_CASE("words read one bag of the dish that they fit, and of several they are
     printed.read({{"typed", 3}}, 400);
 }
 
+TEST_CASE("several ids are read each, with a comma between or without") {
+    BagRoutes printed;
+    const auto stew = printed.bag("squash").id;
+    const auto pork = printed.bag("pork").id;
+    for (const auto* between : {" ", ", ", ","}) {
+        CAPTURE(between);
+        const auto answer = printed.read({{"typed", stew + between + pork}});
+        REQUIRE(answer["bags"].size() == 2);
+        CHECK(answer["bags"][0]["id"] == stew);
+        CHECK(answer["bags"][1]["id"] == pork);
+        CHECK(answer["messages"].empty());
+    }
+    CHECK(printed.read({{"typed", stew + ", pork"}})["bags"].size() == 2);
+    const auto half = printed.read({{"typed", stew + ", nothing of that kind"}});
+    CHECK(half["bags"].size() == 1);
+    CHECK(half["messages"].size() == 1);
+    printed.ask("/api/freezer/note", {{"bags", {pork}}, {"state", "out"}});
+    const auto out = printed.read({{"typed", stew + " " + pork}})["messages"];
+    REQUIRE(out.size() == 1);
+    CHECK(out[0]["text"].get<std::string>().starts_with(pork + ": ")); // which of them
+}
+
 TEST_CASE("the text of a code is read, known to the archive or not, and kept beside") {
     BagRoutes printed;
     const auto bag = printed.bag("squash");
@@ -105,7 +127,7 @@ TEST_CASE("a bag that was taken out is cautioned about, by whichever way it is r
         const auto answer = printed.read({{"typed", typed}});
         REQUIRE(answer["messages"].size() == 1);
         CHECK(answer["messages"][0]["text"].get<std::string>().starts_with(
-            "this bag is known as eaten"));
+            bag.id + ": this bag is known as eaten"));
         CHECK(answer["bags"][0]["state"] == "eaten");
     }
 }
