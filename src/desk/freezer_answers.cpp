@@ -103,6 +103,7 @@ json::Json menu_answer(const service::Menu& menu) {
             {"serves", menu.serves},
             {"small", menu.small},
             {"too_few", menu.too_few},
+            {"avoided", menu.avoided},
             {"days_left", menu.days_left}};
 }
 

@@ -9,6 +9,7 @@
 #include "service/freezer/bags.h"
 #include "service/freezer/freezer_list.h"
 #include "service/freezer/freezer_state.h"
+#include "wording/phrases.h"
 
 #include <array>
 
@@ -150,15 +151,35 @@ http::Response undo(Session& session, const Asked& asked) {
         });
 }
 
+/// Adds what the labels of each proposal say of thawing and of allergens.
+void add_labels(json::Json& proposals, Archive& archive, const service::Menu& menu,
+                const Settings& settings, kitchen::Date today) {
+    const auto style = style_of(settings);
+    for (std::size_t i = 0; i < menu.proposals.size(); ++i) {
+        const auto& proposal = menu.proposals[i];
+        proposals[i]["bags"] = rows_of(archive, proposal.bags, settings, today);
+        if (proposal.way) {
+            proposals[i]["thaw_words"] = say_thaw(*proposal.way, style.language);
+        }
+    }
+}
+
 http::Response next(Session& session, const Asked& asked) {
-    const auto question = next_question(body_of(asked.request));
+    const auto body = body_of(asked.request);
+    auto question = next_question(body);
+    const auto avoided = avoided_of(body);
+    question.without = needed(avoided);
     return answer_from(session, Mode::Read, [&](Known& known) {
-        const auto menu = known.archive
-                              ? freezer_next(*known.archive, question, session.machine.now(),
-                                             known.settings.kitchen.thaw)
-                              : service::Menu{};
+        const auto now = session.machine.now();
+        service::Menu menu;
+        if (known.archive) {
+            menu = freezer_next(*known.archive, question, now, known.settings.kitchen.thaw);
+        }
         auto answer = menu_answer(menu);
-        answer["messages"] = messages_for_page({});
+        if (known.archive) {
+            add_labels(answer["proposals"], *known.archive, menu, known.settings, now.today);
+        }
+        answer["messages"] = messages_for_page(avoided.messages);
         return answer_with(answer);
     });
 }

@@ -130,7 +130,10 @@ function filters(view) {
   view.fields = {
     words: el("input", { type: "search", autocomplete: "off", oninput: soon }),
     place: select([["", say("freezer.every_place")]], "", () => filter(view)),
-    without: el("input", { type: "text", list: known.id, autocomplete: "off", onchange: () => filter(view) }),
+    without: el("input", { type: "text", list: known.id, autocomplete: "off", onchange: () => {
+      view.dinners.forget();
+      filter(view);
+    } }),
     gone: gone.querySelector("input"),
   };
   const { words, place, without } = view.fields;
@@ -146,10 +149,11 @@ function filters(view) {
 }
 
 function aside(view) {
+  view.dinners = dinners(view.desk, () => view.fields.without.value.trim());
   const block = (title, ...inside) => el("section", {}, el("h2", {}, title), inside);
   return el("div", { class: "beside" },
     block(say("freezer.months"), view.months),
-    block(say("freezer.dinners"), dinners(view.desk)),
+    block(say("freezer.dinners"), view.dinners.box),
     view.desk.state.phone ? null : block(say("freezer.door_list"), el("p", { class: "help" }, say("freezer.door_list_help")),
       delivery(view.desk, { path: "/api/freezer/door-list", name: "door-list.pdf", wish: () => ({ look: {} }) })));
 }

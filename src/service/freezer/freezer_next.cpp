@@ -28,6 +28,7 @@ void describe(Proposal& proposal, const kitchen::PlannedPackage& way, const kitc
     proposal.method = way.package.thaw.method;
     proposal.thaw_time = thaw_time(way);
     proposal.cook_within = cook_within(way);
+    proposal.way = way;
     if (const auto& window = line.dishes.front().thaw) {
         proposal.thaw_start = on_clock(now.clock, window->at);
     }
@@ -72,6 +73,22 @@ bool is_past(const archive::Bag& bag, kitchen::Date on, bool best_too) {
 int drop_past(std::vector<archive::Bag>& bags, kitchen::Date today, bool best_too) {
     return static_cast<int>(std::erase_if(
         bags, [&](const archive::Bag& bag) { return is_past(bag, today, best_too); }));
+}
+
+/// Takes out the bags that are not for the guest, and names their dishes.
+std::vector<std::string> drop_avoided(std::vector<archive::Bag>& bags, const PackageOf& package_of,
+                                      const std::vector<Avoided>& without) {
+    std::vector<std::string> dishes;
+    std::erase_if(bags, [&](const archive::Bag& bag) {
+        const auto* package = without.empty() ? nullptr : package_of(bag);
+        const bool is_for_guest =
+            without.empty() || (package != nullptr && avoided_in(*package, without).empty());
+        if (!is_for_guest) {
+            add_once(dishes, bag.dish);
+        }
+        return !is_for_guest;
+    });
+    return dishes;
 }
 
 /// Dishes in order of their soonest dates, each with its bags: all raw, or none.
@@ -213,6 +230,7 @@ Menu freezer_next(std::vector<archive::Bag> frozen, const PackageOf& package_of,
                   const NextQuestion& question, const Now& now, const kitchen::ThawSettings& thaw) {
     Menu menu;
     menu.past = drop_past(frozen, now.today, question.past_too);
+    menu.avoided = drop_avoided(frozen, package_of, question.without);
     menu.serves = question.serves.value_or(usual_table(frozen));
     auto dishes = by_dish(frozen);
     menu.small = take_out(

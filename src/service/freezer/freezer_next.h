@@ -2,6 +2,7 @@
 
 #include "archive/archive.h"
 #include "kitchen/plan.h"
+#include "service/freezer/guest.h"
 #include "service/now.h"
 
 #include <chrono>
@@ -17,6 +18,7 @@ struct NextQuestion {
     std::chrono::minutes at = std::chrono::hours{18} + std::chrono::minutes{30}; ///< to eat
     std::optional<int> serves = {}; ///< people at the table; nothing: as usual_table() of the bags
     bool past_too = false; ///< bags past a best-by date as well; never those past a use-by date
+    std::vector<Avoided> without = {}; ///< what a guest may not eat; none: nobody asks
 };
 
 /// Bags of one dish and the day they are to be eaten.
@@ -27,6 +29,8 @@ struct Proposal {
     std::optional<kitchen::LocalMinute> thaw_start = {}; ///< nothing: not thawed, or not known
     std::optional<kitchen::TimeRange> thaw_time = {};
     std::optional<std::chrono::days> cook_within = {};
+    /// What its bags were filled with, thawed by `method`; nothing: the label knows.
+    std::optional<kitchen::PlannedPackage> way = {};
 
     int servings() const; ///< of all its bags
 };
@@ -48,7 +52,9 @@ struct Menu {
     int serves = 1;                        ///< what each proposal serves at least
     std::vector<std::string> small;        ///< dishes that are a child's portion, no dinner
     std::vector<std::string> too_few;      ///< dishes whose bags together do not serve enough
-    int days_left = 0;                     ///< meals for which every dish was proposed already
+    std::vector<std::string> avoided; ///< dishes with what the guest may not eat, or that nobody
+                                      ///< knows the contents of
+    int days_left = 0;                ///< meals for which every dish was proposed already
 };
 
 /// For how many a dinner is where nobody says: for one where most bags are for one, else for two.

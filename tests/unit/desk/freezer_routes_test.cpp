@@ -210,6 +210,42 @@ TEST_CASE("the next dinners are proposed, and what is not is counted") {
           9);
 }
 
+TEST_CASE("a proposed dinner has its label's whole sentence of thawing, and its allergens") {
+    FreezerRoutes printed{R"([day]
+made = 2026-10-17
+
+[[package]]
+dish = "Medlar and barley pot"
+servings = 4
+weight = "1 kg"
+thickness = "30 mm"
+use_by = 2027-01-17
+contains = ["milk"]
+[package.thaw]
+method = "cold water"
+[package.cook]
+in = "pot"
+time = "20 min"
+)"};
+    const auto next = printed.ask("/api/freezer/next", {{"days", 2}});
+    REQUIRE(next["proposals"].size() == 1);
+    const auto& dinner = next["proposals"][0];
+    const auto words = dinner["thaw_words"].get<std::string>();
+    // USDA FSIS, The Big Thaw: Safe Defrosting Methods, 2013, cold water; 21 °C: FDA Food Code
+    // 2022, 3-501.13.
+    for (const auto* condition : {"21 °C (70 °F)", "sealed", "every 30 min", "Cook at once"}) {
+        CAPTURE(condition);
+        CHECK(words.find(condition) != std::string::npos);
+    }
+    CHECK(dinner["bags"][0]["contains"] == json::Json{"milk"});
+    CHECK(next["avoided"].empty());
+
+    const auto guest = printed.ask("/api/freezer/next", {{"days", 2}, {"without", "milk"}});
+    CHECK(guest["proposals"].empty());
+    CHECK(guest["avoided"] == json::Json{"Medlar and barley pot"});
+    printed.ask("/api/freezer/next", {{"without", " , "}}, 422);
+}
+
 TEST_CASE("a bag's history has what was noted, and what was taken back") {
     FreezerRoutes printed;
     const auto id = printed.id_of("pork");

@@ -20,6 +20,7 @@ struct Freezer {
     std::vector<archive::Bag> bags = {};
     std::optional<int> serves = {};
     bool past_too = false;
+    std::string without = {};
 
     explicit Freezer(const std::string& text) : packages{packages_of(text)} {
         for (const auto& planned : packages) {
@@ -49,7 +50,12 @@ struct Freezer {
     service::Menu next(int days) const {
         return service::freezer_next(
             bags, [this](const archive::Bag& bag) { return package_of(bag); },
-            {.count = days, .at = 18h + 30min, .serves = serves, .past_too = past_too},
+            {.count = days,
+             .at = 18h + 30min,
+             .serves = serves,
+             .past_too = past_too,
+             .without = without.empty() ? std::vector<service::Avoided>{}
+                                        : *service::read_avoided(without).value},
             {today, kitchen::Instant{std::chrono::sys_days{today}} + 10h, {}}, {});
     }
 };
@@ -198,6 +204,19 @@ TEST_CASE("where most bags are for one, a dinner is for one, and else a bag for 
     const auto menu = Freezer{dish("Barley pot", 1, 2) + dish("Leek soup", 4, 3)}.next(1);
     CHECK(menu.serves == 2);
     CHECK(menu.proposals[0].bags.size() == 2);
+}
+
+TEST_CASE("what a guest may not eat, or nobody knows, is named and not proposed") {
+    Freezer freezer{dish("Leek soup", 4, 2, "contains = [\"milk\"]\n") + dish("Barley pot", 4, 2) +
+                    dish("Quince stew", 4, 1)};
+    freezer.packages.pop_back(); // of the stew nothing is known
+    freezer.without = "milk";
+    const auto menu = freezer.next(3);
+    CHECK(menu.avoided == std::vector<std::string>{"Leek soup", "Quince stew"});
+    REQUIRE(menu.proposals.size() == 1);
+    CHECK(menu.proposals[0].bags.front().dish == "Barley pot");
+    freezer.without.clear();
+    CHECK(freezer.next(3).avoided.empty());
 }
 
 TEST_CASE("bags past a best-by date come on request, those past a use-by date never") {
