@@ -58,6 +58,11 @@ function bags_part(desk) {
   const form = el("form", { class: "row", onsubmit: (event) => {
     event.preventDefault();
     const bags = typed.value.split(",").map((one) => one.trim()).filter(Boolean);
+    if (bags.length === 0) { // commas alone: the browser says that it is to be filled in
+      typed.value = "";
+      typed.reportValidity();
+      return;
+    }
     place.replaceChildren(el("h3", {}, say("archive.again_of", bags.join(", "))), reprint_form(desk, { bags }));
   } }, field(say("archive.bags"), typed, { help: say("archive.bags_help") }),
   el("button", { class: "button plain" }, say("archive.again")));

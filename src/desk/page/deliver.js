@@ -1,6 +1,6 @@
 // Where a print goes: a printer or a PDF; and that a double click prints once.
 
-import { button, el, field, release, say, select, with_words } from "./ui.js";
+import { button, el, field, release, said_messages, say, select } from "./ui.js";
 
 const same_wish = 3000; // ms: a click after this is meant as another print
 
@@ -36,7 +36,7 @@ export function save_file(blob, name) {
 
 async function print(desk, path, wish, ticket, name) {
   const answer = await desk.ask("POST", path, { ...wish, ticket });
-  desk.tell([{ severity: answer.done ? "note" : "caution", text: with_words(answer.said), hints: [] }]);
+  desk.tell(said_messages(answer.said));
   if (answer.pdf) {
     save_file(await desk.ask("GET", answer.pdf), name);
   }

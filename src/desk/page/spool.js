@@ -1,7 +1,7 @@
 // Printing once: a press of the button has a ticket, which the program honours a single time.
 
 import { random_text } from "./deliver.js";
-import { ask_cook, button, count, date, el, release, say, with_words } from "./ui.js";
+import { ask_cook, button, count, date, el, messages, release, said_messages, say } from "./ui.js";
 
 /** Whether bags of a dish are those that were printed before. \returns what to ask the program then, or null */
 async function which_batch({ dish, made, known }) {
@@ -36,7 +36,7 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
   }
   async function show(answer) {
     free();
-    const lines = el("p", { class: "said" }, with_words(answer.said));
+    const lines = messages(said_messages(answer.said));
     const pdf = answer.pdf ? await pdf_links(desk, answer.pdf, name()) : null;
     self.address = pdf?.address ?? null;
     said.replaceChildren(el("h3", {}, say(answer.done ? "print.done" : "print.not_done")), lines,

@@ -164,6 +164,21 @@ export function messages(list) {
       (hints ?? []).map((hint) => el("span", { class: "hint" }, hint)))));
 }
 
+/** What a command has said, as messages: "error: …" with the hints below it; lines that it quotes are left out. */
+export function said_messages(said) {
+  const list = [];
+  for (const line of with_words(said).split("\n")) {
+    const [, severity, text] = /^(?:\S.*?:\d+:\d+: )?(error|caution|note): (.*)$/.exec(line) ?? [];
+    const hint = /^\s+hint: (.*)$/.exec(line)?.[1];
+    if (hint && list.length > 0) {
+      list.at(-1).hints.push(hint);
+    } else if (/^\S/.test(line)) {
+      list.push({ severity: severity ?? "note", text: text ?? line, hints: [] });
+    }
+  }
+  return list;
+}
+
 const loading = 60_000; // ms in which a browser has surely read what it was given
 
 /** Gives the address of a blob back: later, for what still loads from it would be missed. */

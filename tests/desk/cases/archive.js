@@ -22,6 +22,25 @@ async function again(page, world) {
   assert.ok(ink(230) > 0, "the second is printed on");
 }
 
+/** What no bag is called is refused in the page's own way, and commas alone ask for nothing. */
+async function nothing_to_print(page) {
+  const typed = page.getByLabel("Ids, or words of a dish");
+  const again = page.getByRole("button", { name: "Print again", exact: true }).last();
+  await typed.fill(" , ");
+  await again.click();
+  assert.ok(await typed.evaluate((field) => !field.validity.valid), "the field is to be filled in");
+  assert.equal(await page.locator(".beside .reprint").count(), 0, "and nothing is offered");
+  await typed.fill("medlars");
+  await again.click();
+  await page.locator(".beside .reprint").getByRole("button", { name: "Save as PDF" }).click();
+  const said = page.locator("#said li.error");
+  await said.waitFor();
+  const words = (await said.textContent()).replace(/\s+/g, " ");
+  assert.match(words, /^Error no bag in the freezer is called "medlars"/);
+  assert.ok(!/hint:|error:/.test(words), words);
+  assert.equal(await said.locator(".hint").count(), 1, "what comes near stands as a hint");
+}
+
 async function kept_safe(page, world) {
   const before = fs.readdirSync(world.days).length;
   await page.getByRole("button", { name: "Make a backup" }).click();
@@ -48,5 +67,6 @@ export async function walk(world) {
   const page = await world.view(await world.desk(), "archive");
   await kept_safe(page, world);
   await again(page, world);
+  await nothing_to_print(page);
   await door_list(page, world);
 }
