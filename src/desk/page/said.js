@@ -36,8 +36,11 @@ export function left_mark(bag) {
   return el(bag.days_left < 0 ? "strong" : "span", { class: bag.days_left < 0 ? "past" : "left" }, days_left(bag));
 }
 
-/** "2.2 kg", in the language's own figures. */
+/** "2.2 kg", or "40 g" of less than one, in the language's own figures. */
 export function weight(grams) {
+  if (Math.round(grams) < 1000) {
+    return say("bag.grams", Math.round(grams));
+  }
   const kilos = grams / 1000;
   return say("bag.kilos", kilos.toLocaleString(locale(), { minimumFractionDigits: 1, maximumFractionDigits: 1 }));
 }

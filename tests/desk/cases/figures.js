@@ -61,10 +61,30 @@ async function tickets(page) {
   assert.notEqual(wide, first);
 }
 
+async function weights(page) {
+  const found = await page.evaluate(async () => {
+    const { weight } = await import("/said.js");
+    return [40, 999.4, 999.6, 2240].map(weight);
+  });
+  assert.deepEqual(found, ["40 g", "999 g", "1.0 kg", "2.2 kg"]);
+}
+
+async function messages_of_commands(page) {
+  const found = await page.evaluate(async () => {
+    const { said_messages } = await import("/ui.js");
+    return said_messages('my day.toml:3:1: caution: past its best\n    dish = "Stew"\n           ^~~~\n' +
+      'error: no bag\n    hint: the nearest\na.pdf: 1 label: done\n');
+  });
+  assert.deepEqual(found, [{ severity: "caution", text: "past its best", hints: [] },
+    { severity: "error", text: "no bag", hints: ["the nearest"] }, { severity: "note", text: "a.pdf: 1 label: done", hints: [] }]);
+}
+
 export async function walk(world) {
   const page = await world.view(await world.desk(), "day/all");
   await greys(page);
   await months(page);
   await moments(page);
   await tickets(page);
+  await weights(page);
+  await messages_of_commands(page);
 }
