@@ -23,8 +23,12 @@ function is_missing(message, form) {
 
 /** An answer in which what has not been filled in yet is no mistake: it says which field, in the page's words. */
 export function with_missing(answer) {
-  const told = (message) => (answer.form && is_missing(message, answer.form)
-    ? { ...message, severity: "missing", text: words_of("field", message.key) ?? message.text, hints: [] } : message);
+  const told = (message) => {
+    if (!answer.form || !is_missing(message, answer.form)) { return message; }
+    const is_zero = value_at(answer.form, message.key) === 0; // as a new day has it, or as the cook has typed it
+    return { ...message, severity: "missing", hints: [], is_zero,
+      text: (is_zero ? undefined : words_of("field", message.key)) ?? message.text };
+  };
   return { ...answer, messages: (answer.messages ?? []).map(told) };
 }
 

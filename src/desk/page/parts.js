@@ -79,7 +79,7 @@ function value_in(hint) {
 /** A message at its field, with a button for what was meant. `told` gives the words of a hint as they are shown. */
 export function said_of(book, message, told) {
   return el("p", { class: message.severity }, el("span", { class: "mark" }, mark_words(message)), " ",
-    message.severity === "missing" ? null : message.text, hints_of(book, message, told)); // the field has its name above
+    message.severity === "missing" && !message.is_zero ? null : message.text, hints_of(book, message, told)); // the field has its name above
 }
 
 /** A hint as words, or as a button that writes what was meant. */

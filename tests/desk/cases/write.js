@@ -100,6 +100,31 @@ async function another_dish(page) {
   await until(async () => /dish\s*=\s*"Cider plums"/.test(await text_of(page)), "the text has it");
 }
 
+/** A first size takes what the dish has of itself; the last that goes gives it back. */
+async function sizes(page) {
+  const part = page.locator("details.form-part", { hasText: "Bags of several sizes" }).first();
+  const size = /^\[\[package\.size\]\]$/m; // not the remark that shows how
+  await part.locator("summary").click();
+  await part.getByRole("button", { name: "Add a size" }).click();
+  await until(async () => size.test(await text_of(page)), "there is a size");
+  assert.match((await text_of(page)).split(size)[1], /^weight\s*=\s*"1.6 kg"/m, "and has the weight");
+  await part.getByRole("button", { name: /^Remove / }).click();
+  await until(async () => !size.test(await text_of(page)), "the size is gone");
+  for (const line of [/^weight\s*=\s*"1.6 kg"/m, /^servings\s*=\s*4/m, /^bags\s*=\s*2/m]) {
+    assert.match(await text_of(page), line, "the dish has its own again");
+  }
+}
+
+/** A figure that is there and is none says what is wrong with it. */
+async function no_servings(page) {
+  const field = page.getByLabel("Servings of a bag").first();
+  await field.fill("0");
+  const fault = page.locator(".field", { has: field }).locator(".fault");
+  await until(async () => /servings/.test(await fault.textContent()), "it says more than that it is missing");
+  await field.fill("4");
+  await until(async () => await fault.textContent() === "", "and no longer");
+}
+
 export async function walk(world) {
   const desk = await world.desk();
   const page = await world.view(desk, "day/all");
@@ -109,5 +134,7 @@ export async function walk(world) {
   await back_and_forth(page);
   await preview(page);
   await saved(page, world);
+  await sizes(page);
+  await no_servings(page);
   await another_dish(page);
 }
