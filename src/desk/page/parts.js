@@ -112,9 +112,10 @@ function row_of(book, list, fields, index, gone) {
   const row = { index };
   const base = () => `${list()}[${row.index}]`;
   const made = fields.map((field) => make_field(book, field, base));
-  const remove = button(say("day.remove"), () => { gone(row); book.edit([{ path: base(), remove: true }]); }, "quiet small");
+  const remove = button(say("day.remove"), () => book.edit([{ path: base(), remove: true }, ...gone(row)]), "quiet small");
   row.node = el("li", { class: "fields" }, made.map(({ node }) => node), el("div", { class: "field end" }, remove));
   row.update = (value) => {
+    row.value = value ?? {};
     remove.ariaLabel = say("day.remove_this", value?.add || say("day.row", row.index));
     made.forEach((field, at) => field.update(value?.[fields[at][0]]));
   };
@@ -139,11 +140,17 @@ function list_part(book, { part, list, fresh, fields }, base) {
   function number() {
     rows.forEach((row, at) => { row.index = at + 1; });
   }
+  /** The last size gives back to the dish what it has: else it would be lost. \returns the edits for that */
+  function last_of_all({ value }) {
+    const own = list === "size" && rows.length === 0 ? fields.map(([key]) => key).filter((key) => (value[key] ?? null) !== null) : [];
+    return own.map((key) => ({ path: `${base()}.${key}`, value: value[key] }));
+  }
   function gone(row) {
     rows.splice(rows.indexOf(row), 1);
     row.node.remove();
     number();
     add.focus();
+    return last_of_all(row);
   }
   function update(value) {
     beside = value ?? {};
