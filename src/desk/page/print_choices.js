@@ -16,18 +16,21 @@ export function stock_choice(state, look, changed) {
   const stocks = () => (state.stocks ?? []).filter((stock) => stock.for.includes(self.use));
   const usual = () => stocks().find((stock) => stock.usual_for.includes(self.use));
   const list = el("select", { onchange: () => { look.stock = list.value; begin(); } });
-  const first = el("input", { type: "number", inputMode: "numeric", min: 1, oninput: cells_changed });
+  const cell = () => Math.min(Number(first.max), Math.max(1, Math.trunc(Number(first.value)) || 1));
+  // What is typed and is no cell is shown as the one that is taken for it, once the field is left.
+  const first = el("input", { type: "number", inputMode: "numeric", min: 1, oninput: cells_changed,
+    onchange: () => { first.value = cell(); } });
   const next = el("input", { type: "checkbox", onchange: cells_changed });
   function draw() {
     const stock = stocks().find(({ name }) => name === look.stock);
     first.max = stock?.cells.length ?? 1;
     first.disabled = next.checked;
-    room.replaceChildren(stock_picture(stock, self.gone, put, next.checked ? 1 : Number(first.value)), ...(stock?.roll === false && stock.cells.length > 1 ? [
+    room.replaceChildren(stock_picture(stock, self.gone, put, next.checked ? 1 : cell()), ...(stock?.roll === false && stock.cells.length > 1 ? [
       el("div", { class: "cell-notes" }, el("p", { class: "soft" }, say("print.cells_help")), field(say("print.first_cell"), first),
         el("label", { class: "tick" }, next, el("span", {}, say("print.go_on"))))] : []));
   }
   function put() {
-    Object.assign(look, { first_cell: next.checked ? "next" : Number(first.value) || 1, skip: [...self.gone].sort((one, other) => one - other) });
+    Object.assign(look, { first_cell: next.checked ? "next" : cell(), skip: [...self.gone].sort((one, other) => one - other) });
     changed();
   }
   function cells_changed() {

@@ -53,6 +53,7 @@ export async function walk(world) {
   const sheet = page.locator(".sheet-pane img").first();
   await until(() => sheet.evaluate((image) => image.complete && image.naturalWidth > 0), "the sheet is drawn");
 
+  await first_cell(page);
   const spooled = [];
   page.on("request", (request) => request.url().endsWith("/api/spool") && spooled.push(request.postDataJSON().ticket));
   await page.getByRole("button", { name: "Make the PDF" }).dblclick();
