@@ -206,7 +206,8 @@ async function begin() {
     desk.state = await first_state();
   } catch (failure) {
     const why = failure.answer?.messages ?? [];
-    const section = document.getElementById(why.length > 0 && failure.status !== 401 ? "refused" : "closed");
+    const without_key = failure.status === 401 && key() === "" ? "keyless" : "closed";
+    const section = document.getElementById(why.length > 0 && failure.status !== 401 ? "refused" : without_key);
     section.append(...why.map(({ text }) => el("pre", {}, text)));
     section.hidden = false;
     return;

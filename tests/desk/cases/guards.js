@@ -61,10 +61,10 @@ export async function walk(world) {
     const rebound = await elsewhere.goto(desk.origin.replace("127.0.0.1", "evil.test"));
     assert.equal(rebound.status(), 421);
     assert.ok(!/Thawslip-Key|desk\.js/.test(await rebound.text()));
-    // Who has no key sees no view.
+    // Who has no key sees no view, and is told why.
     const keyless = await world.page();
     await keyless.goto(desk.origin);
-    await keyless.locator("#closed").waitFor();
+    await keyless.locator("#keyless").waitFor();
   } finally {
     server.close();
   }
