@@ -139,8 +139,10 @@ std::optional<std::string> beginning(const Session& session, const json::Json& b
 http::Response new_day(Session& session, const Asked& asked) {
     const auto body = body_of(asked.request);
     const auto made = kitchen::parse_iso(needed_text(body, "made"));
-    if (!made) {
-        throw BadRequest{"\"made\" is to be a day of the calendar, as 2026-10-17"};
+    constexpr std::chrono::year first{1990}; // as a description may have it
+    constexpr std::chrono::year last{2200};
+    if (!made || made->year() < first || made->year() > last) {
+        throw BadRequest{"\"made\" is to be a day from 1990 to 2200, as 2026-10-17"};
     }
     const auto settings = needed(session.machine.settings());
     std::string why;

@@ -3,7 +3,7 @@
 // `read` gives the value as an edit takes it (null: no such key; undefined: not ready yet), `write` shows one.
 // `changed` is called when the cook has changed it.
 
-import { button, el, fresh_id, in_this_century, maybe, say } from "./ui.js";
+import { button, el, fresh_id, in_this_century, maybe, say, years } from "./ui.js";
 
 const shown = (value) => (value === null || value === undefined || typeof value === "object" ? "" : String(value));
 const list_of = (value) => (Array.isArray(value) ? value.filter((one) => one !== null).map(String) : shown(value) ? [shown(value)] : []);
@@ -36,7 +36,7 @@ function number(given) {
 }
 
 function date(given) {
-  const made = typed({ ...given, type: "date", min: "1990-01-01", max: "2200-12-31" });
+  const made = typed({ ...given, type: "date", ...years });
   // While a date is typed it has no value, or one of a year like 0002: that is nothing to write down yet.
   const read = () => {
     const { value, validity, ownerDocument } = made.input;

@@ -1,6 +1,6 @@
 // The list of days, and how a new one begins.
 
-import { ask_cook, button, count, date, el, field, in_this_century, say, select } from "./ui.js";
+import { ask_cook, button, confirmed, count, date, el, field, in_this_century, say, select, years } from "./ui.js";
 
 function row(day) {
   const name = el("a", { href: `#/day/${day.number}`, class: "dish" }, day.made ? date(day.made) : day.name);
@@ -21,7 +21,8 @@ function table(days) {
 /** Asks how a new day begins, makes it, and goes there. */
 export async function new_day(desk) {
   const { days, today } = desk.state;
-  const when = el("input", { type: "date", value: today, required: true });
+  const when = el("input", { type: "date", value: today, required: true, ...years,
+    onblur: () => { when.value = in_this_century(when.value); } });
   const pairs = [["blank", say("day.from_blank")], ...days.map(({ number, made, name }) =>
     [String(number), say("day.from_day", made ? date(made) : name)]), ["sample", say("day.from_sample")]];
   const from = select(pairs, "blank");
@@ -31,7 +32,7 @@ export async function new_day(desk) {
   }
   try {
     const begins = /^\d+$/.test(from.value) ? Number(from.value) : from.value;
-    const { number } = await desk.ask("POST", "/api/days", { from: begins, made: in_this_century(when.value) || today });
+    const { number } = await desk.ask("POST", "/api/days", { from: begins, made: when.value });
     desk.go(`#/day/${number}`);
   } catch (failure) {
     desk.tell(failure);

@@ -60,6 +60,9 @@ export function in_this_century(iso) {
   return iso.replace(/^00(?=\d\d-)/, "20");
 }
 
+/** The years that a day may be of. */
+export const years = { min: "1990-01-01", max: "2200-12-31" };
+
 /** "December 2026" of "2026-12". */
 export function month(iso) {
   return date(iso, { month: "long", year: "numeric" });
@@ -191,7 +194,10 @@ export function ask_cook(title, body, answers, shape) {
   return new Promise((answered) => {
     let value = null;
     const heading = el("h2", { id: fresh_id("asked") }, title);
-    const buttons = answers.map(([of, words, kind]) => button(words, () => { value = of; box.close(); }, kind));
+    const is_fit = () => [...box.querySelectorAll("input")].every((input) => input.reportValidity());
+    const buttons = answers.map(([of, words, kind]) => button(words, () => {
+      if (of === null || is_fit()) { value = of; box.close(); }
+    }, kind));
     const box = el("dialog", { class: shape, "aria-labelledby": heading.id }, heading, body ?? [], el("div", { class: "row" }, buttons));
     box.addEventListener("close", () => { box.remove(); answered(value); });
     document.body.append(box);

@@ -87,6 +87,8 @@ TEST_CASE("a new day that no page asks for is refused") {
     CHECK(folder.make({{"from", "blank"}}).status == 400);
     CHECK(folder.make({{"from", "blank"}, {"made", "17.10.2026"}}).status == 400);
     CHECK(folder.make({{"from", "blank"}, {"made", "2026-02-30"}}).status == 400);
+    CHECK(folder.make({{"from", "blank"}, {"made", "0026-10-17"}}).status == 400);
+    CHECK(folder.make({{"from", "blank"}, {"made", "9999-10-17"}}).status == 400);
     CHECK(folder.make({{"from", 1.5}, {"made", "2026-10-17"}}).status == 400);
     CHECK(folder.make({{"from", 9}, {"made", "2026-10-17"}}).status == 422);
     folder.fake.days["a.toml"] = "[day\n";
