@@ -80,6 +80,24 @@ async function bag_view(world, page) {
   await page.locator(".noting").getByRole("button", { name: "Take out" }).waitFor({ state: "detached" });
 }
 
+/** Undo beside a note takes back that note alone: what was noted of the bag since stays. */
+async function undo_of_a_note(world, page) {
+  await world.go(page, "freezer");
+  await page.locator(".bag-row").first().waitFor();
+  const [bag] = await bag_ids(page);
+  const row = page.locator(".bag-row", { has: page.locator(`a[href="#/bag/${bag}"]`) });
+  await row.getByRole("button", { name: /^Take out/ }).click();
+  const undo = page.locator("#said").getByRole("button", { name: "Undo" });
+  await undo.waitFor();
+  await world.command("freezer", "eaten", bag);
+  await undo.click();
+  await page.getByText("Something else was noted or taken back since").waitFor();
+  const state = async () => JSON.parse(await world.command("freezer", "list", "--all", "--json")).find(({ id }) => id === bag).state;
+  assert.equal(await state(), "eaten");
+  await page.getByRole("button", { name: "Take the last change back" }).click(); // which says what it does
+  await until(async () => await state() === "out", "the last change is taken back");
+}
+
 async function archive_view(world, page) {
   await world.go(page, "archive");
   const prints = await page.locator(".printed").count();
@@ -110,6 +128,7 @@ async function hidden(world, page, desk) {
 
 export async function walk(world) {
   streams();
+  world.expect_in_console(/status of 409/); // a note that is the last no longer
   world.sample();
   await world.command("labels", world.file("days/orchard-day.toml"), "-o", world.file("labels.pdf"));
   const desk = await world.desk();
@@ -122,6 +141,7 @@ export async function walk(world) {
   await bag_view(world, elsewhere);
   await archive_view(world, elsewhere);
   await hidden(world, at_work, desk);
+  await undo_of_a_note(world, elsewhere);
   const link = await elsewhere.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name).join(" "));
   assert.ok(!link.includes(desk.key), "the key stands in no address");
 }
