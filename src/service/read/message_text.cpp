@@ -1,6 +1,8 @@
 #include "service/read/message_text.h"
 
 #include "base/list.h"
+#include "kitchen/measures/quantity.h"
+#include "kitchen/measures/temperature.h"
 #include "wording/phrases.h"
 
 #include <algorithm>
@@ -90,13 +92,18 @@ void add_thaws(Lines& lines, const code::Message& message, const Style& style) {
 }
 
 std::string addition_text(const code::Addition& addition, const Style& style) {
-    return say_when(addition.when, style.language) + ": " + addition.what +
+    const auto quantity = kitchen::parse_quantity(addition.what);
+    return say_when(addition.when, style.language) + ": " +
+           (quantity ? say_quantity(quantity.value(), style) : addition.what) +
            (addition.bag.empty() ? "" : " (" + addition.bag + ")");
 }
 
-std::string target_text(const code::Target& target) {
-    return fmt::format("{:g} {}", target.tenths / 10.0,
-                       target.scale == kitchen::TemperatureScale::Celsius ? "°C" : "°F");
+std::string target_text(const code::Target& target, const Style& style) {
+    const auto written =
+        fmt::format("{:g} {}", target.tenths / 10.0,
+                    target.scale == kitchen::TemperatureScale::Celsius ? "°C" : "°F");
+    const auto temperature = kitchen::parse_temperature(written);
+    return temperature ? say_target(temperature.value(), style) : written;
 }
 
 /// By their names in the language, whatever language the cook wrote.
@@ -111,9 +118,10 @@ std::string cooking_text(const code::Cooking& cooking, const Style& style) {
     cook.in = cooking.in;
     cook.setting = cooking.setting;
     cook.time = cooking.time;
-    auto text = say_cooking(cook, style.language);
+    auto text = say_cooking(cook, style);
     if (cooking.until) {
-        text += (text.empty() ? "" : ", ") + style.say("read.until", {target_text(*cooking.until)});
+        text += (text.empty() ? "" : ", ") +
+                style.say("read.until", {target_text(*cooking.until, style)});
     }
     return text;
 }

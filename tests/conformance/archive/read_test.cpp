@@ -50,8 +50,8 @@ TEST_CASE_FIXTURE(Printed, "a typed id gives the cook's own words back") {
     CHECK(outcome.status == 0);
     CHECK(outcome.err.starts_with("next: thawslip plan ")); // and no more than what to do next
     for (const auto* words : {"Squash and red lentil stew  (", "Serves 6\n", "Made 17 Oct 2026\n",
-                              "Add at the start: 1 l vegetable stock\n", "Contains celery\n",
-                              "Local food-safety rules come first.\n"}) {
+                              "Add at the start: 1 l (4¼ cups) vegetable stock\n",
+                              "Contains celery\n", "Local food-safety rules come first.\n"}) {
         CAPTURE(words);
         CAPTURE(outcome.out);
         CHECK(says(outcome.out, words));
