@@ -88,6 +88,22 @@ http::Response saved_day(Session& session, const Asked& asked) {
     return answer_with({{"etag", etag_of(whole)}});
 }
 
+/// A day is taken away as the page has seen it; what was printed of it stays in the archive.
+http::Response removed_day(Session& session, const Asked& asked) {
+    body_of(asked.request);
+    const auto day = day_asked_for(session, asked);
+    if (!day || !day->text) {
+        return no_such_day();
+    }
+    const auto& machine = session.machine;
+    if (http::header_of(asked.request, "if-match") != etag_of(day->text) ||
+        !machine.days.remove(day->name, *day->text)) {
+        return saved_meanwhile(machine.days.read(day->name));
+    }
+    machine.drafts.write(day->name, {}); // else a new day of this name would be offered it
+    return answer_with({{"etag", etag_of(std::nullopt)}});
+}
+
 http::Response kept_draft(Session& session, const Asked& asked) {
     const auto day = day_asked_for(session, asked);
     if (!day) {
@@ -178,6 +194,7 @@ std::span<const Route> day_routes() {
     static constexpr std::array routes = {
         Route{Method::Get, "/api/day/*", shown_day},
         Route{Method::Put, "/api/day/*", saved_day},
+        Route{Method::Post, "/api/day/*/remove", removed_day},
         Route{Method::Post, "/api/days", new_day},
         Route{Method::Put, "/api/draft/*", kept_draft},
         Route{Method::Post, "/api/edit", edited_text, false},

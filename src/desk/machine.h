@@ -37,6 +37,8 @@ struct Folder {
     std::function<bool(const std::string& name, const std::optional<std::string>& before,
                        const std::string& text)>
         write;
+    /// Takes a file away, unless it has another text by now than `before`. \returns whether it did
+    std::function<bool(const std::string& name, const std::string& before)> remove;
 };
 
 /// Texts that nobody has saved yet, kept outside of the folder; by the names of their files.

@@ -82,6 +82,10 @@ inline desk::Folder folder_of(FakeMachine& fake) {
         }
         return is_as_before;
     };
+    folder.remove = [&fake, read = folder.read](const std::string& name,
+                                                const std::string& before) {
+        return read(name) == before && fake.days.erase(name) > 0;
+    };
     return folder;
 }
 

@@ -67,6 +67,39 @@ void check_name(const std::string& name) {
     }
 }
 
+/// The whole path of a file that may be changed.
+std::string file_to_change(const std::string& folder, const std::string& name,
+                           const WhyKept& why_kept) {
+    check_name(name);
+    auto file = (fs::path{folder} / name).string();
+    if (!stands_in(file, folder)) {
+        throw SystemFailure{fmt::format("{} leads out of the folder {}", name, folder)};
+    }
+    if (const auto why = why_kept(file); !why.empty()) {
+        throw SystemFailure{fmt::format("{} is {}; nothing written", name, why)};
+    }
+    return file;
+}
+
+struct DayRemover {
+    std::string folder;
+    WhyKept why_kept;
+
+    bool operator()(const std::string& name, const std::string& before) const {
+        const auto file = file_to_change(folder, name, why_kept);
+        const Descriptor lock{locked(folder)};
+        if (text_of(file, folder) != before) {
+            return false;
+        }
+        std::error_code error;
+        fs::remove(file, error);
+        if (error) {
+            throw SystemFailure{fmt::format("cannot remove {}: {}", name, error.message())};
+        }
+        return true;
+    }
+};
+
 struct DayWriter {
     std::string folder;
     WhyKept why_kept;
@@ -75,13 +108,7 @@ struct DayWriter {
                     const std::string& text) const {
         check_name(name);
         make_folder(folder);
-        const auto file = (fs::path{folder} / name).string();
-        if (!stands_in(file, folder)) {
-            throw SystemFailure{fmt::format("{} leads out of the folder {}", name, folder)};
-        }
-        if (const auto why = why_kept(file); !why.empty()) {
-            throw SystemFailure{fmt::format("{} is {}; nothing written", name, why)};
-        }
+        const auto file = file_to_change(folder, name, why_kept);
         const Descriptor lock{locked(folder)};
         const auto is_as_before = [&] { return text_of(file, folder) == before; };
         if (!is_as_before()) {
@@ -121,15 +148,17 @@ Result<DeskPlace, std::string> desk_place(const std::string& named) {
                     fs::exists(whole, error) ? "neither a folder nor a file" : "not there")};
 }
 
-desk::Folder day_folder(const DeskPlace& place, WhyKept why_kept) {
+desk::Folder day_folder(const DeskPlace& place, const WhyKept& why_kept) {
     const auto& folder = place.folder;
-    return {folder, [days = std::make_shared<DaysIn>(folder, place.open)] { return days->names(); },
+    return {folder,
+            [days = std::make_shared<DaysIn>(folder, place.open)] { return days->names(); },
             [folder](const std::string& name) { return (fs::path{folder} / name).string(); },
             [folder](const std::string& name) {
                 check_name(name);
                 return text_of((fs::path{folder} / name).string(), folder);
             },
-            DayWriter{folder, std::move(why_kept)}};
+            DayWriter{folder, why_kept},
+            DayRemover{folder, why_kept}};
 }
 
 } // namespace thawslip::app

@@ -23,6 +23,6 @@ using WhyKept = std::function<std::string(const std::string& file)>;
 
 /// The days of a folder. A file whose links lead out of the folder is none of them.
 /// \param why_kept is asked before each writing
-desk::Folder day_folder(const DeskPlace& place, WhyKept why_kept);
+desk::Folder day_folder(const DeskPlace& place, const WhyKept& why_kept);
 
 } // namespace thawslip::app

@@ -127,8 +127,14 @@ async function show_day(main, desk, number) {
   };
 }
 
+/** Of a day that was taken away nothing is left to be undone. */
+function forget(number) {
+  books.delete(number);
+  if (last.number === number) { last.number = null; }
+}
+
 export async function show(main, desk) {
   const [asked] = desk.where;
   const number = asked === undefined ? last.number : /^\d+$/.test(asked) ? Number(asked) : null;
-  return number === null ? show_days(main, desk) : show_day(main, desk, number);
+  return number === null ? show_days(main, desk, forget) : show_day(main, desk, number);
 }

@@ -2,20 +2,45 @@
 
 import { ask_cook, button, confirmed, count, date, el, field, in_this_century, say, select, years } from "./ui.js";
 
-function row(day) {
+/** Takes a day away, with a way back. `after` is called once it is gone or there again. */
+async function remove(desk, { number, name }, after) {
+  if (!await confirmed(say("day.ask_remove_day", name), say("day.remove"))) { return; }
+  try {
+    const path = `/api/day/${number}`;
+    const { text, etag, draft } = await desk.ask("GET", path);
+    const gone = await desk.ask("POST", `${path}/remove`, {}, { headers: { "If-Match": etag } });
+    const put_back = async () => {
+      try {
+        await desk.ask("PUT", path, { text }, { headers: { "If-Match": gone.etag } });
+        if (draft !== null) { await desk.ask("PUT", `/api/draft/${number}`, { text: draft, was: null }); }
+        desk.tell(null);
+        await after(number);
+      } catch (failure) {
+        desk.tell(failure);
+      }
+    };
+    await after(number);
+    desk.tell(say("day.day_removed", name), button(say("day.undo"), put_back));
+  } catch (failure) {
+    desk.tell(failure);
+  }
+}
+
+function row(desk, day, after) {
   const name = el("a", { href: `#/day/${day.number}`, class: "dish" }, day.made ? date(day.made) : day.name);
   const notes = [day.draft ? say("day.has_draft") : null, day.readable ? null : say("day.not_readable")].filter(Boolean);
   return el("tr", {},
     el("td", {}, name, el("div", { class: "soft" }, day.name)),
     el("td", {}, (day.dishes ?? []).join(" · "), notes.map((note) => el("div", {}, el("strong", {}, note)))),
-    el("td", { class: "figures" }, count("day.bags", day.bags ?? 0)));
+    el("td", { class: "figures" }, count("day.bags", day.bags ?? 0)),
+    el("td", {}, button(say("day.remove"), () => remove(desk, day, after), "quiet small", { ariaLabel: say("day.remove_this", day.name) })));
 }
 
-function table(days) {
+function table(desk, days, after) {
+  const head = (words, props) => el("th", { scope: "col", ...props }, words);
   return el("div", { class: "scroll" }, el("table", { class: "days" },
-    el("thead", {}, el("tr", {}, el("th", { scope: "col" }, say("day.made")), el("th", { scope: "col" }, say("day.dishes")),
-      el("th", { scope: "col", class: "figures" }, say("day.bags_head")))),
-    el("tbody", {}, days.map(row))));
+    el("thead", {}, el("tr", {}, head(say("day.made")), head(say("day.dishes")), head(say("day.bags_head"), { class: "figures" }), el("td"))),
+    el("tbody", {}, days.map((day) => row(desk, day, after)))));
 }
 
 /** Asks how a new day begins, makes it, and goes there. */
@@ -39,11 +64,20 @@ export async function new_day(desk) {
   }
 }
 
-export async function show_days(main, desk) {
-  const days = await desk.refresh_days();
+/** `forget(number)`: the day is another from now on, or none. */
+export async function show_days(main, desk, forget) {
   const first = desk.state.set_up ? null
     : el("p", { class: "lead" }, say("setup.first"), " ", el("a", { href: "#/setup", class: "go" }, say("setup.do_it")));
-  main.append(...[first].filter(Boolean),
-    days.length > 0 ? table(days) : el("p", {}, say("day.none_yet")),
+  const list = el("div");
+  const show = async () => {
+    const days = await desk.refresh_days();
+    list.replaceChildren(days.length > 0 ? table(desk, days, changed) : el("p", {}, say("day.none_yet")));
+  };
+  const changed = (number) => {
+    forget(number);
+    return show();
+  };
+  await show();
+  main.append(...[first].filter(Boolean), list,
     el("div", { class: "row" }, button(say("day.new"), () => new_day(desk), "main")));
 }

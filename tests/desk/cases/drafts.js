@@ -195,6 +195,27 @@ async function from_before(page) {
   await page.context().close();
 }
 
+/** A day is taken away after a question, and is there again by Undo; a new one is of a year that there is. */
+async function day_removed(world, desk, file) {
+  const before = fs.readFileSync(file, "utf8");
+  const page = await world.view(desk, "day/all");
+  await page.getByRole("button", { name: "Remove orchard-day.toml" }).click();
+  await page.locator("dialog[open]").getByRole("button", { name: "Remove", exact: true }).click();
+  await page.getByText("Removed: orchard-day.toml").waitFor();
+  assert.ok(!fs.existsSync(file), "the file is gone");
+  assert.equal(await page.getByText("orchard-day.toml", { exact: true }).count(), 0, "and so is its row");
+  await page.getByRole("button", { name: "Undo" }).click();
+  await page.getByText("orchard-day.toml", { exact: true }).waitFor();
+  assert.equal(fs.readFileSync(file, "utf8"), before, "all of it is there again");
+  await page.getByRole("button", { name: "New day" }).click();
+  const made = page.locator("dialog[open]").getByLabel("Packing day");
+  await made.fill("9999-10-17");
+  await page.getByRole("button", { name: "Make it" }).click();
+  assert.ok(await made.evaluate((field) => field.matches(":invalid")), "no day is of that year");
+  await page.locator("dialog[open]").getByRole("button", { name: "Cancel" }).click();
+  await page.context().close();
+}
+
 export async function walk(world) {
   world.sample();
   // The browser says so of each answer that refuses, and of a program that is gone.
@@ -209,5 +230,6 @@ export async function walk(world) {
   await left_while_asked(world, desk);
   await draft_again(world, desk, file);
   await draft_of_one(world, desk);
+  await day_removed(world, desk, file);
   await killed_while_typing(world, desk, path.join(world.days, "windfall-day.toml"));
 }

@@ -68,6 +68,17 @@ TEST_CASE_FIXTURE(Days, "nothing is written over that is not as it was, or is an
     CHECK_FALSE(fs::exists(path + "/kept.toml"));
 }
 
+TEST_CASE_FIXTURE(Days, "a file is taken away as it was seen, and no other") {
+    REQUIRE(write("day.toml"));
+    CHECK_FALSE(folder.remove("day.toml", "[day]\n"));
+    CHECK(fs::exists(path + "/day.toml"));
+    CHECK(folder.remove("day.toml", day));
+    CHECK_FALSE(fs::exists(path + "/day.toml"));
+    CHECK_FALSE(folder.remove("day.toml", day));
+    CHECK_THROWS_AS(folder.remove("kept.toml", day), SystemFailure);
+    CHECK_THROWS_AS(folder.remove("../day.toml", day), SystemFailure);
+}
+
 TEST_CASE_FIXTURE(Days, "a link that leads out of the folder leads nowhere") {
     fs::create_directories(path);
     write_file(scratch / "outside.toml", day);

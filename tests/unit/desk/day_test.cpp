@@ -124,6 +124,27 @@ TEST_CASE("a tab writes over its own draft, and over no other tab's") {
     CHECK(keep("[day]\n# of the second", "[day]\n# what it has seen").status == 200);
 }
 
+TEST_CASE("a day is taken away as it was seen, with its draft, and put back") {
+    OneDay one;
+    const auto remove = [&one](const std::string& etag) {
+        auto asked = request(http::Method::Post, "/api/day/1/remove", "{}");
+        asked.headers["if-match"] = etag;
+        return one.desk.answer(asked);
+    };
+    const auto first = one.etag();
+    REQUIRE(put(one.desk, "/api/draft/1", {{"text", "[day]\n# half"}}).status == 200);
+    REQUIRE(one.save("[day]\n# of another tab\n", first).status == 200);
+    CHECK(remove(first).status == 409);
+    CHECK(one.fake.days.size() == 1);
+    const auto removed = remove(one.etag());
+    REQUIRE(removed.status == 200);
+    CHECK(one.fake.days.empty());
+    CHECK(one.fake.drafts.empty());
+    CHECK(remove(said(removed)["etag"]).status == 404);
+    REQUIRE(one.save(orchard_day, said(removed)["etag"]).status == 200);
+    CHECK(one.fake.days["day.toml"] == orchard_day);
+}
+
 TEST_CASE("what no page sends about a day is refused") {
     OneDay one;
     const auto etag = one.etag();
