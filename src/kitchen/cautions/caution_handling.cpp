@@ -69,17 +69,29 @@ Findings suspect(const Scene& scene) {
     return texts_that(scene, [](const ReadText& read) { return means(read.text, "suspect"); });
 }
 
-/// "Put the closed bag into the oven": the bag, then what is hot, and no word of taking it off.
+/// "Boiling water", "the oven", "the pot"; not a water bath, where food cooks in a bag made for it,
+/// and nothing that only keeps warm.
+std::vector<Mention> hot_places(const WordedText& text) {
+    auto heat = mentions(text, Section::Handling, "heat");
+    std::ranges::copy_if(mentions(text, Section::Appliance), std::back_inserter(heat),
+                         [](const Mention& in) {
+                             return !is_one_of(in.meaning, {"water bath", "warmer", "haybox"});
+                         });
+    return heat;
+}
+
+/// "Put the closed bag into the oven": the bag, then what is hot, and no word of taking it off. A
+/// pot of cold water is for thawing.
 bool heats_bag(const WordedText& text) {
     const auto bags = mentions(text, Section::Handling, "bag");
-    const auto heat = mentions(text, Section::Handling, "heat");
+    const auto heat = hot_places(text);
     const bool follows = std::ranges::any_of(bags, [&](const Mention& bag) {
         return std::ranges::any_of(heat, [&](const Mention& hot) {
             return hot.first > bag.first && text.clauses[hot.first] == text.clauses[bag.first];
         });
     });
     return follows && !says(text, Section::Handling, "unpacks") &&
-           !says(text, Section::Negation, "not");
+           !says(text, Section::Place, "water") && !says(text, Section::Negation, "not");
 }
 
 Findings bag_in_heat(const Scene& scene) {
