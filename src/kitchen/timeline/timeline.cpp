@@ -143,7 +143,7 @@ private:
             remark(
                 {.id = is_from_frozen(dish) ? RemarkId::FrozenStartTooLate : RemarkId::StartTooLate,
                  .dish = dish,
-                 .values = {window.no_later, request_.now + takes}});
+                 .values = {window.no_later, with_sides(dish, request_.now + takes)}});
         else if (window.at != line_.eat - takes)
             remark({.id = RemarkId::StartNow,
                     .dish = dish,
@@ -165,9 +165,21 @@ private:
     }
 
     /// When a side has to be ready: as the cook says, or at the table where that is not known.
-    Instant ready_for(const Side& side, const DishTimeline& planned) const {
-        const FinishTime time = finish_time(side.ready, planned.cook, line_.eat);
-        return std::min(time.at.value_or(line_.eat), line_.eat);
+    static Instant ready_for(const Side& side, const std::optional<CookWindow>& cook, Instant eat) {
+        const FinishTime time = finish_time(side.ready, cook, eat);
+        return std::min(time.at.value_or(eat), eat);
+    }
+
+    /// From when all of it can be eaten, where the dish alone is ready at `eat`: a side that is not
+    /// begun yet may take longer.
+    Instant with_sides(std::size_t dish, Instant eat) const {
+        const auto range = usable_cook_time(request_.dishes[dish]);
+        const auto cook =
+            range ? std::optional{cook_window(*range, eat, request_.now)} : std::nullopt;
+        minutes wait{0};
+        for (const auto& side : request_.dishes[dish].package.sides)
+            wait = std::max(wait, request_.now + side.takes.high - ready_for(side, cook, eat));
+        return eat + wait;
     }
 
     void plan_sides(std::size_t dish) {
@@ -175,7 +187,7 @@ private:
         auto& planned = line_.dishes[dish];
         for (std::size_t i = 0; i < sides.size(); ++i) {
             const auto takes = sides[i].takes.high; // the table is not to wait for it
-            const Instant ready = ready_for(sides[i], planned);
+            const Instant ready = ready_for(sides[i], planned.cook, line_.eat);
             const Instant at = std::max(ready - takes, request_.now);
             planned.sides.push_back({at, at + takes, i});
             event({at, TimelineStep::Side, dish, {}, i});
@@ -295,7 +307,7 @@ private:
         const auto range = usable_cook_time(request_.dishes[dish]).value_or(TimeRange{});
         const auto as_planned =
             request_.now + line_.dishes[dish].thaw->lead.lead + middle_of(range);
-        return std::min(found.soonest_ready.value_or(as_planned), as_planned);
+        return with_sides(dish, std::min(found.soonest_ready.value_or(as_planned), as_planned));
     }
 
     /// The changes between the first thing to be done and eating.

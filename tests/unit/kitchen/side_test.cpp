@@ -68,6 +68,21 @@ TEST_CASE("a side starts so long before serving as it takes") {
     CHECK(line.dishes[0].sides.at(0).ready == line.eat);
 }
 
+TEST_CASE("what can no longer be ready in time is ready when its last side is") {
+    const auto sausages = side("sausages", 70min, {When::Anchor::AtStart, 0min});
+    const auto late = [](std::vector<Side> sides) {
+        const auto line = asked(soup(std::move(sides)), 20min);
+        const auto said =
+            std::ranges::find(line.remarks, RemarkId::FrozenStartTooLate, &TimelineRemark::id);
+        REQUIRE(said != line.remarks.end());
+        return std::get<Instant>(said->values.at(1)) - line.eat;
+    };
+    CHECK(late({}) == 20min); // 40 min from now
+    CHECK(late({side("rice", 15min)}) == 20min);
+    CHECK(late({sausages}) == 90min); // they first, then the soup's 40 min
+    CHECK(late({side("dumplings", 50min), sausages}) == 90min);
+}
+
 TEST_CASE("of a side that may take longer the longest time counts, so that no table waits") {
     auto beans = side("beans", 8min);
     beans.takes.high = 10min;
