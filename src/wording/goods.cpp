@@ -1,5 +1,6 @@
 #include "wording/goods.h"
 
+#include "base/list.h"
 #include "kitchen/foods/food_words.h"
 #include "kitchen/texts/text.h"
 #include "wording/goods_file.h"
@@ -101,11 +102,53 @@ const Match* deciding(const std::vector<std::string>& words, const std::vector<M
     return best;
 }
 
-std::vector<Match> of_role(const std::vector<Match>& matches, GoodsRole role) {
+template <class Is>
+std::vector<Match> those(const std::vector<Match>& matches, Is is) {
     std::vector<Match> found;
-    std::ranges::copy_if(matches, std::back_inserter(found),
-                         [role](const Match& match) { return match.word->role == role; });
+    std::ranges::copy_if(matches, std::back_inserter(found), is);
     return found;
+}
+
+std::vector<Match> of_role(const std::vector<Match>& matches, GoodsRole role) {
+    return those(matches, [role](const Match& match) { return match.word->role == role; });
+}
+
+/// Whether a text has the word as it is written: German "Minze" shares its stem with "mince".
+bool is_written_so(const std::vector<std::string>& words, const Match& match) {
+    const auto said = std::span{words}.subspan(match.first, match.count);
+    return std::ranges::equal(said, kitchen::words_of(match.word->one)) ||
+           std::ranges::equal(said, kitchen::words_of(match.word->several));
+}
+
+/// What is named: of a place the words that are written so, where there are any; and no measure,
+/// where something else is named, so that a "filete de merluza" is hake.
+std::vector<Match> things_in(const std::vector<std::string>& words,
+                             const std::vector<Match>& matches) {
+    auto things = of_role(matches, GoodsRole::Thing);
+    const auto written = those(things, [&](const Match& one) { return is_written_so(words, one); });
+    const auto measures = of_role(matches, GoodsRole::Measure);
+    const auto stands_in = [](const std::vector<Match>& some, const Match& match) {
+        return contains(mapped(some, &Match::first), match.first) && !match.word->language.empty();
+    };
+    std::erase_if(things, [&](const Match& thing) {
+        return stands_in(written, thing) && !is_written_so(words, thing);
+    });
+    const auto measured =
+        those(things, [&](const Match& thing) { return !stands_in(measures, thing); });
+    return measured.empty() ? things : measured;
+}
+
+/// The kind of what decides. "Cod steaks", "carne de cangrejo": a fish's cuts are called as meat's
+/// are.
+std::size_t kind_said(const Goods& goods, const Match& deciding, const std::vector<Match>& things) {
+    const auto is_of = [&goods](const Match& thing, std::string_view key) {
+        return goods.kinds[thing.word->kind].key == key;
+    };
+    const auto fish =
+        std::ranges::find_if(things, [&](const Match& thing) { return is_of(thing, "fish"); });
+    const bool is_own = deciding.word->language.empty();
+    return fish != things.end() && is_of(deciding, "meat") && !is_own ? fish->word->kind
+                                                                      : deciding.word->kind;
 }
 
 } // namespace
@@ -114,7 +157,7 @@ std::optional<std::size_t> kind_of(const Goods& goods, std::string_view item) {
     for (const auto& text : {head_of(item), std::string{item}}) {
         const auto words = kitchen::words_of(text);
         const auto matches = matches_in(goods, words);
-        const auto things = of_role(matches, GoodsRole::Thing);
+        const auto things = things_in(words, matches);
         const auto* thing = deciding(words, things);
         const bool is_own = thing != nullptr && thing->word->language.empty();
         const auto winners = of_role(matches, GoodsRole::Wins);
@@ -122,7 +165,7 @@ std::optional<std::size_t> kind_of(const Goods& goods, std::string_view item) {
             return winners.front().word->kind;
         }
         if (thing != nullptr) {
-            return thing->word->kind;
+            return kind_said(goods, *thing, things);
         }
     }
     return std::nullopt;
