@@ -148,7 +148,7 @@ std::optional<std::string> beginning(const Session& session, const json::Json& b
     if (word == "blank") {
         day.dishes.emplace_back();
     }
-    return service::new_day_text(day, settings.language,
+    return service::new_day_text(day, settings.language, settings.kitchen.allergens->name,
                                  service::freezable_kinds(settings.storage_list));
 }
 

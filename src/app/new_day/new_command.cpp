@@ -60,8 +60,9 @@ ExitStatus new_day(const NewOptions& options, const Settings& settings, std::ist
         console.err << "error: the words are not UTF-8; nothing written\n";
         return ExitStatus::Refused;
     }
-    write_whole_file(file, service::new_day_text(day, settings.language,
-                                                 service::freezable_kinds(settings.storage_list)));
+    write_whole_file(file,
+                     service::new_day_text(day, settings.language, settings.kitchen.allergens->name,
+                                           service::freezable_kinds(settings.storage_list)));
     if (file != "-") {
         console.out << what_next(day, file);
     }

@@ -7,6 +7,7 @@
 #include "service/archive/toml_text.h"
 #include "service/new_day/templates.h"
 #include "wording/language.h"
+#include "wording/variant.h"
 
 #include <array>
 #include <fmt/format.h>
@@ -106,8 +107,9 @@ std::vector<std::string> freezable_kinds(const std::string& storage_list) {
 }
 
 std::string new_day_text(const NewDay& day, std::string_view language,
-                         const std::vector<std::string>& kinds) {
-    const auto whole = template_of(language);
+                         std::string_view allergen_list, const std::vector<std::string>& kinds) {
+    const auto whole =
+        wording::said_where(std::string{template_of(language)}, language, allergen_list);
     if (day.dishes.empty()) {
         auto sample = part_before(whole, "@BLANK@\n");
         put(sample, "@TODAY@", kitchen::to_iso(day.made));

@@ -110,11 +110,17 @@ TEST_CASE("answers fill a day in, and a number that cannot be is asked for again
     Diagnostics faults;
     const auto day =
         read_day(new_day_text({kitchen::Date{std::chrono::year{2026} / 10 / 17}, "Orchard", dishes},
-                              "en", {"cake", "soup"}),
+                              "en", "us", {"cake", "soup"}),
                  faults);
     CHECK(faults.empty());
     CHECK(day.day.packages[0].bags == 3);
     CHECK(day.day.packages[1].bags == 1);
+}
+
+TEST_CASE("a new day speaks as the prints do where food is declared by that list") {
+    const service::NewDay day{kitchen::Date{std::chrono::year{2026} / 10 / 17}, "Orchard", {{}}};
+    CHECK(has(new_day_text(day, "es", "us", {}), "en el refrigerador"));
+    CHECK(has(new_day_text(day, "es", "eu", {}), "en el frigorífico"));
 }
 
 TEST_CASE("answers come from standard input with --ask, and a file that is there stays") {

@@ -71,6 +71,10 @@ TEST_CASE("Spanish has the words of the Americas where food is declared by one o
     CHECK(americas.say("allergen.peanuts") == "maní (cacahuate)"); // South, Mexico
     CHECK(americas.say("door-list.refrigerator") == "en el refrigerador");
     CHECK(americas.say("caution.beans-unclear").starts_with("Los frijoles"));
+    CHECK(spain.say("decimal") == ",");
+    CHECK(americas.say("decimal") == "."); // Unicode CLDR 44, es_419, es_MX, es_US (from memory)
+    CHECK(americas.say("room.assumed").find("1.02 l") != std::string::npos);
+    CHECK(americas.say("allergen.sesame") == "sésamo (ajonjolí)"); // both names, from memory
     for (const auto& key : spain.keys()) {
         CAPTURE(key);
         CHECK(slots(americas.say(key)) == slots(spain.say(key)));
