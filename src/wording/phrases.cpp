@@ -100,6 +100,21 @@ std::string day_of(kitchen::Date date) {
     return std::to_string(static_cast<unsigned>(date.day()));
 }
 
+/// "Last 10 min", "last hour", "last 2 h": in Spanish the hours are of another gender than minutes,
+/// and one hour is no plural in any language. `form` is the end of the phrases' keys.
+std::string say_before_end(std::chrono::minutes time, const std::string& form,
+                           const Language& language) {
+    constexpr std::chrono::minutes hour{60};
+    constexpr std::chrono::minutes most_in_minutes{180}; // as say_time_range has it
+    if (time == hour) {
+        return language.say("when.before-end-hour" + form);
+    }
+    return whole_hours(time) || time > most_in_minutes
+               ? language.say("when.before-end-hours" + form, {say_duration(time, language)})
+               : language.say("when.before-end" + form,
+                              {language.say("time.minutes", {std::to_string(time.count())})});
+}
+
 std::string month_in(const std::string& table, kitchen::Date date, const Language& language) {
     return language.say(table + std::to_string(static_cast<unsigned>(date.month())));
 }
@@ -182,18 +197,16 @@ std::string say_when(const kitchen::When& when, const Language& language) {
     case Anchor::AfterStart:
         return language.say("when.after", {say_duration(when.offset, language)});
     case Anchor::Halfway: return language.say("when.halfway");
-    case Anchor::BeforeEnd:
-        return language.say("when.before-end", {say_duration(when.offset, language)});
+    case Anchor::BeforeEnd: return say_before_end(when.offset, "", language);
     case Anchor::AtServing: return language.say("when.at-serving");
     }
     return {};
 }
 
 std::string say_when_head(const kitchen::When& when, const Language& language) {
-    return capitalised(
-        when.anchor == kitchen::When::Anchor::BeforeEnd
-            ? language.say("when.before-end-head", {say_duration(when.offset, language)})
-            : say_when(when, language));
+    return capitalised(when.anchor == kitchen::When::Anchor::BeforeEnd
+                           ? say_before_end(when.offset, "-head", language)
+                           : say_when(when, language));
 }
 
 std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& language, Form form) {

@@ -49,6 +49,8 @@ constexpr WhenForm timed_forms[] = {
     {"tras", When::Anchor::AfterStart},          {"después de", When::Anchor::AfterStart},
     {"a los", When::Anchor::AfterStart},         {"en los últimos", When::Anchor::BeforeEnd},
     {"los últimos", When::Anchor::BeforeEnd},    {"últimos", When::Anchor::BeforeEnd},
+    {"en las últimas", When::Anchor::BeforeEnd}, {"las últimas", When::Anchor::BeforeEnd},
+    {"últimas", When::Anchor::BeforeEnd},
 };
 
 /// Where `text` goes on after `words`, however many spaces stand between them; nothing where it

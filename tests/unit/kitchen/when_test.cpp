@@ -38,6 +38,7 @@ TEST_CASE("when something goes in is read in its five forms and their usual vari
         {"después de 1 hora", {Anchor::AfterStart, minutes{60}}},
         {"a la mitad", {Anchor::Halfway, minutes{0}}},
         {"últimos 10 minutos", {Anchor::BeforeEnd, minutes{10}}},
+        {"en las últimas 2 horas", {Anchor::BeforeEnd, minutes{120}}},
         {"al servir", {Anchor::AtServing, minutes{0}}},
     };
     for (const auto& c : cases) {

@@ -2,6 +2,7 @@
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/timeline/timeline_remark.h"
 #include "wording/language.h"
+#include "wording/phrases.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -80,6 +81,22 @@ TEST_CASE("Spanish has the words of the Americas where food is declared by one o
         CHECK(slots(americas.say(key)) == slots(spain.say(key)));
         CHECK(americas.say(key).find("frigorífic") == std::string::npos);
     }
+}
+
+TEST_CASE("the end of cooking is said in the number and the gender of minutes and of hours") {
+    const auto said = [](int minutes, const char* language) {
+        const kitchen::When when{kitchen::When::Anchor::BeforeEnd, std::chrono::minutes{minutes}};
+        return say_when(when, shipped_language(language)) + " / " +
+               say_when_head(when, shipped_language(language));
+    };
+    CHECK(said(10, "es") == "en los últimos 10 min / Últimos 10 min");
+    CHECK(said(60, "es") == "en la última hora / Última hora");
+    CHECK(said(90, "es") == "en los últimos 90 min / Últimos 90 min");
+    CHECK(said(120, "es") == "en las últimas 2 h / Últimas 2 h");
+    CHECK(said(60, "de") == "in der letzten Stunde / Letzte Stunde");
+    CHECK(said(120, "de") == "in den letzten 2 h / Letzte 2 h");
+    CHECK(said(60, "en") == "last hour / Last hour");
+    CHECK(said(200, "en") == "last 3 h 20 min / Last 3 h 20 min");
 }
 
 TEST_CASE("every caution that can be said has words in English, a sentence where it is printed") {
