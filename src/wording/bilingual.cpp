@@ -23,13 +23,12 @@ Paragraph in_place_of(const Paragraph& first, Paragraph second) {
     return second;
 }
 
-void append(Field& field, const Field& second) {
-    assert(field.paragraphs.size() == second.paragraphs.size());
+std::vector<Paragraph> both_of(std::vector<Paragraph> first, const std::vector<Paragraph>& second) {
+    assert(first.size() == second.size());
     std::vector<Paragraph> both;
-    for (std::size_t i = 0; i < field.paragraphs.size(); ++i) {
-        auto& paragraph = field.paragraphs[i];
-        auto other =
-            i < second.paragraphs.size() ? in_place_of(paragraph, second.paragraphs[i]) : paragraph;
+    for (std::size_t i = 0; i < first.size(); ++i) {
+        auto& paragraph = first[i];
+        auto other = i < second.size() ? in_place_of(paragraph, second[i]) : paragraph;
         const bool alike = paragraph == other;
         auto echo = alike ? Paragraph{} : echo_of(std::move(other));
         both.push_back(std::move(paragraph));
@@ -37,7 +36,16 @@ void append(Field& field, const Field& second) {
             both.push_back(std::move(echo));
         }
     }
-    field.paragraphs = std::move(both);
+    return both;
+}
+
+/// In full and in each shorter form.
+void append(Field& field, const Field& second) {
+    field.paragraphs = both_of(std::move(field.paragraphs), second.paragraphs);
+    for (std::size_t form = 1; form <= field.shorter.size(); ++form) {
+        auto& shorter = field.shorter[form - 1];
+        shorter = both_of(std::move(shorter), second.said(form));
+    }
 }
 
 /// Whose kitchen and which bags it is reads the same in any language, and a note is the cook's.

@@ -52,6 +52,17 @@ TEST_CASE("each line is followed by what the second language says in its place")
     CHECK(both.second_more_phrase == "More: Karte {0} von {1}");
 }
 
+TEST_CASE("where a field gives way the second language stays") {
+    auto english = card({line("With it", "300 g rice")}, "x");
+    english.fields.back().shorter = {{line("With it", "rice: see the card")}, {}};
+    auto german = card({line("Dazu", "300 g rice")}, "y");
+    german.fields.back().shorter = {{line("Dazu", "rice: siehe Karte")}, {}};
+    const auto both = bilingual(english, german);
+    CHECK(both.field("finish")->said(1) == std::vector{line("With it", "rice: see the card"),
+                                                       second(line("Dazu", "rice: siehe Karte"))});
+    CHECK(both.field("finish")->said(2).empty()); // left out in both
+}
+
 TEST_CASE("the cook's own words stand once, though a unit is called otherwise") {
     auto own = line("After 45 min", "150 ml (½ cup 2 tbsp) cream");
     own.is_cooks = true;
