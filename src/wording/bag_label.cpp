@@ -66,14 +66,13 @@ Field cook_line(const kitchen::PlannedPackage& planned, Steps steps, const Style
     const auto line = [&](const std::string& text) {
         return std::vector{labelled(style.say("label.cook"), text)};
     };
-    const bool is_on_card = steps == Steps::OnCard;
-    const bool sends_on = is_on_card && !cook.steps.empty();
+    const bool sends_on = steps == Steps::OnCard && !cook.steps.empty();
     const auto how = say_cooking(cook, style);
     const auto in_full = [&](const std::string& text) {
         return line(sends_on ? text + "; " + style.say("label.steps-see-card") : text);
     };
-    const auto in_short = [&](const std::string& text, bool sends) {
-        return line(sends ? style.say("label.least-see-card", {text}) : text);
+    const auto sent_on = [&](const std::string& text) {
+        return style.say("label.least-see-card", {text});
     };
     if (!cook.until) {
         field.paragraphs = in_full(how);
@@ -83,9 +82,9 @@ Field cook_line(const kitchen::PlannedPackage& planned, Steps steps, const Style
     const auto target = say_target(*cook.until, style);
     const auto least = style.say("cook.until-short", {target});
     field.paragraphs = in_full(how + ", " + style.say("cook.until", {target}));
-    field.shorter = {in_short(how + ", " + least, sends_on),
-                     line(style.say("label.until-see-card", {target})),
-                     in_short(least, is_on_card)};
+    const auto both = how + ", " + least;
+    field.shorter = {line(sends_on ? sent_on(both) : both),
+                     line(style.say("label.until-see-card", {target})), line(sent_on(least))};
     return field;
 }
 

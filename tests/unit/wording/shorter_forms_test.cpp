@@ -112,6 +112,8 @@ TEST_CASE(
             CHECK(cut.name == whole.name);
             CHECK(cut.shorter.size() == whole.shorter.size());
             CHECK_FALSE(card(text_of(whole.said(0))));
+            CHECK(card(text_of(whole.said(2)))); // no longer says how it is cooked
+            CHECK(card(text_of(whole.said(3))));
             for (std::size_t form = 0; form <= cut.shorter.size(); ++form) {
                 CAPTURE(form);
                 CHECK(card(text_of(cut.said(form))));
