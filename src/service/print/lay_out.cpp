@@ -340,6 +340,23 @@ std::string in_words(const std::string& area) {
     return found == std::end(words) ? area : std::string{found->second};
 }
 
+/// What is said of a dish that the layout of its labels has no area for, as small ones have none.
+std::vector<std::string> without_area(const PrintOf& of, const Days& days,
+                                      const layout::Layout& layout) {
+    std::vector<std::string> areas;
+    if (of.kind == wording::Kind::BagLabel) {
+        const auto& planned = package_of(of, days);
+        const auto add = [&](bool is_said, std::string_view field, const char* area) {
+            if (is_said && layout.area_with(field) == nullptr) {
+                areas.emplace_back(area);
+            }
+        };
+        add(!planned.other_thaws.empty(), wording::field_name::other_thaws, "ways");
+        add(!planned.package.place.empty(), wording::field_name::place, "place");
+    }
+    return areas;
+}
+
 } // namespace
 
 Outcome<LaidOut> lay_out(const Job& job, const Days& days, const Look& look,
@@ -385,14 +402,16 @@ Messages left_out(const LaidOut& laid_out, const Job& job, const Days& days) {
     Messages messages;
     std::set<std::string> said;
     for (const auto& fitted : laid_out.fitting.prints) {
-        std::string areas;
+        const auto& of = job.prints[fitted.print];
         const auto& layout = laid_out.setup.chosen.at(fitted.kind);
+        auto names = without_area(of, days, layout);
         for (const auto& area : report(fitted, layout)) {
             if (area.left_out) {
-                areas += (areas.empty() ? "" : ", ") + in_words(area.area);
+                names.push_back(area.area);
             }
         }
-        const auto& dish = dish_name_of(job.prints[fitted.print], job, days);
+        const auto areas = joined(names, ", ", in_words);
+        const auto& dish = dish_name_of(of, job, days);
         if (!areas.empty() && said.insert(dish + areas).second) {
             messages.caution(fmt::format("left out for want of room: {} of \"{}\"", areas, dish));
         }
