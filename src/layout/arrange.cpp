@@ -27,9 +27,10 @@ public:
             resolve_columns(columns_in_use(), layout_.column_gap, room_.width, column_needs());
         measure_areas();
         align_first_baselines();
-        rows_ = resolve_rows(layout_.rows,
-                             {layout_.row_gap, layout_.most_row_gap, growing_gaps(), ruled_gaps()},
-                             room_.height, row_needs());
+        rows_ = resolve_rows(
+            layout_.rows,
+            {layout_.row_gap, layout_.most_row_gap, growing_gaps(), ruled_gaps(), lined_gaps()},
+            room_.height, row_needs());
         place();
         draw_rules();
         result_.overflow = std::max({columns_.overflow, rows_.overflow, Length{}});
@@ -165,6 +166,20 @@ private:
         }
         return gaps;
     }
+    std::vector<bool> lined_gaps() const {
+        std::vector<bool> gaps(layout_.rows.size());
+        for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
+            if (row_below(i) < gaps.size() && shown(i) && has_rule(i)) {
+                gaps[row_below(i)] = true;
+            }
+        }
+        return gaps;
+    }
+
+    bool has_rule(std::size_t i) const {
+        return contains(mapped(layout_.rules, &RuleUnder::area), area(i).name);
+    }
+
 
     std::vector<SpanNeed> row_needs() const {
         std::vector<SpanNeed> needs;

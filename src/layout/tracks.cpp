@@ -15,6 +15,7 @@ struct Draft {
     Length gap;
     std::vector<Length> length;
     std::vector<Length> ruled = {}; ///< least gaps of their own; see RowGap
+    std::vector<bool> lined = {};   ///< see RowGap
 
     /// A content row that nothing needs is not there; a share row always is, for it may get a
     /// length at the very end.
@@ -46,6 +47,23 @@ struct Draft {
         return least;
     }
 
+    /// Whether a track is not there, and there is a rule in the gap in which it would be: what
+    /// begins in it begins behind that gap.
+    bool begins_behind_rule(std::size_t track) const {
+        if (stands(track)) {
+            return false;
+        }
+        auto next = track;
+        while (next + 1 < length.size() && !stands(next)) {
+            ++next;
+        }
+        bool has_rule = false;
+        for (auto i = first_missing_above(track); i <= next && i < lined.size(); ++i) {
+            has_rule = has_rule || lined[i];
+        }
+        return has_rule;
+    }
+
     Length total() const {
         Length sum;
         for (std::size_t i = 0; i < length.size(); ++i) {
@@ -56,8 +74,10 @@ struct Draft {
 
     Length span(const SpanNeed& need) const {
         Length sum;
+        bool is_begun = !begins_behind_rule(at(need.first));
         for (std::size_t i = at(need.first); i < at(need.first + need.count); ++i) {
-            sum += length[i] + (i > at(need.first) ? gap_before(i) : Length{});
+            sum += length[i] + (is_begun && i > at(need.first) ? gap_before(i) : Length{});
+            is_begun = is_begun || stands(i);
         }
         return sum;
     }
@@ -158,6 +178,12 @@ Bands placed(const Draft& draft, Length extra_gap, const std::vector<bool>& grow
         bands.start.push_back(edge);
         edge += draft.length[i];
     }
+    bands.begin = bands.start;
+    for (auto i = draft.length.size(); i-- > 1;) {
+        if (draft.begins_behind_rule(i - 1)) {
+            bands.begin[i - 1] = bands.begin[i];
+        }
+    }
     return bands;
 }
 
@@ -165,7 +191,7 @@ Bands placed(const Draft& draft, Length extra_gap, const std::vector<bool>& grow
 
 Length Bands::span(int first, int count) const {
     const auto last = at(first + count - 1);
-    return start[last] + length[last] - start[at(first)];
+    return std::max(start[last] + length[last] - begin[at(first)], Length{});
 }
 
 Length Bands::gap_before(int track) const {
@@ -206,6 +232,7 @@ Bands resolve_rows(const std::vector<Track>& tracks, const RowGap& gap, Length r
                    const std::vector<SpanNeed>& needs) {
     auto draft = given_lengths(tracks, gap.least, room);
     draft.ruled = gap.ruled;
+    draft.lined = gap.lined;
     grow_single(draft, needs);
     grow_spans(draft, needs);
     const Length overflow = draft.total() - room;

@@ -28,9 +28,10 @@ struct SpanNeed {
 struct Bands {
     std::vector<Length> start;
     std::vector<Length> length;
+    std::vector<Length> begin; ///< of what begins in a track: `start`, but see RowGap::lined
     Length overflow; ///< by how much they are longer than the room; negative: what is to spare
 
-    Length start_of(int track) const { return start[static_cast<std::size_t>(track)]; }
+    Length start_of(int track) const { return begin[static_cast<std::size_t>(track)]; }
     /// From the start of track `first` to the end of the last of `count`.
     Length span(int first, int count) const;
     /// The room between a track and what stands before it; 0 for the first and past the last.
@@ -45,6 +46,9 @@ struct RowGap {
     std::vector<bool> grows = {};
     /// How much those with a rule must at least have, by the row below; else 0.
     std::vector<Length> ruled = {};
+    /// Which have a rule, by the row below: a code that begins in a row that is not there is not to
+    /// have one in its quiet zone.
+    std::vector<bool> lined = {};
 };
 
 /// Column widths: fixed and percent as they say, content as wide as its widest need, shares of

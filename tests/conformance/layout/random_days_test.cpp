@@ -4,6 +4,7 @@
 #include "base/utf8.h"
 #include "code/message.h"
 #include "files/shelf.h"
+#include "intake/storage_file.h"
 #include "layout/compose.h"
 #include "service/print/choices.h"
 #include "support/random.h"
@@ -178,7 +179,8 @@ Letters wanted_letters(const wording::Print& print, const layout::FittedPrint& f
 
 struct Boxes {
     std::vector<Rect> text;
-    std::vector<Rect> other;  ///< rules, tick boxes, and codes with their quiet zone
+    std::vector<Rect> other;  ///< rules and tick boxes
+    std::vector<Rect> codes;  ///< with their quiet zone: ISO/IEC 18004, four modules
     std::vector<Rect> around; ///< frames, and black fields: words may stand inside
     Letters letters;
 };
@@ -221,7 +223,7 @@ Boxes boxes_in(const layout::Frame& frame, const Rect& cell) {
             const Rect square{grid->top_left,
                               {grid->module * grid->side, grid->module * grid->side}};
             if (keep(square)) {
-                boxes.other.push_back(square.inset(-(grid->module * code::quiet_zone_modules)));
+                boxes.codes.push_back(square.inset(-(grid->module * code::quiet_zone_modules)));
             }
         }
     }
@@ -249,7 +251,15 @@ std::string touching(const Boxes& boxes) {
         }
         for (const auto& other : boxes.other) {
             if (boxes.text[i].overlaps(other, hair)) {
-                return "a text and a rule, box or code";
+                return "a text and a rule or box";
+            }
+        }
+    }
+    for (const auto& code : boxes.codes) {
+        for (const auto* inked : {&boxes.text, &boxes.other}) {
+            if (std::ranges::any_of(*inked,
+                                    [&](const Rect& box) { return box.overlaps(code, hair); })) {
+                return "something and a code's quiet zone";
             }
         }
     }
@@ -295,8 +305,10 @@ TEST_CASE("random days on every stock: all words there, nothing touches, nothing
                 for (const auto& box : boxes.text) {
                     CHECK(safe.contains(box, 0.05_mm));
                 }
-                for (const auto& box : boxes.other) {
-                    CHECK(safe.contains(box, 0.05_mm));
+                for (const auto* inked : {&boxes.other, &boxes.codes}) {
+                    for (const auto& box : *inked) {
+                        CHECK(safe.contains(box, 0.05_mm));
+                    }
                 }
                 for (const auto& [letter, times] : boxes.letters) {
                     letters[letter] += times;
@@ -312,4 +324,57 @@ TEST_CASE("random days on every stock: all words there, nothing touches, nothing
     }
     CHECK(printed > 500);
     CHECK(refused > 50); // the small stocks cannot take everything, and must say so
+}
+
+TEST_CASE("a code keeps its quiet zone on prints that say little") {
+    const auto around =
+        files::surroundings_in([] { return files::DataFolder{THAWSLIP_SOURCE_DIR}; });
+    const auto fonts = around.fonts();
+    const auto layouts = service::shipped_layouts(
+        around.layouts({wording::Kind::BagLabel, wording::Kind::CookDayCard}));
+    kitchen::Day day;
+    day.made = std::chrono::year{2026} / 10 / 17;
+    for (const char* dish : {"Plum compote", "Quince and ginger compote with a long name"}) {
+        auto& package = day.packages.emplace_back(); // no allergens, and nothing to mind
+        package.dish = dish;
+        package.servings = 8;
+        package.bags = 1;
+        package.food = {"fruit"};
+        package.thaw.method = kitchen::ThawMethod::Microwave;
+        package.cook = kitchen::Cook{};
+        package.cook->in = "pan";
+    }
+    Diagnostics faults;
+    const auto plan = kitchen::plan(day, intake::built_in_storage(), faults);
+    const auto style = wording::style_for(wording::shipped_language("en"), {});
+    int codes = 0;
+    for (const auto& stock : shipped_stocks(around)) {
+        CAPTURE(stock.name);
+        for (const auto& planned : plan.packages) {
+            const auto& bag = planned.bags.front();
+            const auto texts = code::texts(code::message_for(planned, bag));
+            for (const auto& whole : {Whole{bag_label(plan, planned, bag, style), texts},
+                                      Whole{cook_day_card(plan, planned, style), texts}}) {
+                const auto* layout = service::layout_for(whole.print.kind, stock, layouts);
+                if (layout == nullptr) {
+                    continue;
+                }
+                layout::Medium medium;
+                medium.stock = stock;
+                medium.stock.cut = false;
+                const layout::Layouts chosen{{whole.print.kind, *layout}};
+                const auto fitting = layout::fit(only(whole), chosen, medium, fonts);
+                if (!fitting) {
+                    continue;
+                }
+                const auto place = fitting.value().places.front();
+                const auto boxes =
+                    boxes_in(draw_sheet(fitting.value(), place.sheet, chosen, medium, fonts),
+                             stock.part_at(place.cell, place.part));
+                CHECK(touching(boxes) == "");
+                codes += static_cast<int>(boxes.codes.size());
+            }
+        }
+    }
+    CHECK(codes > 60);
 }

@@ -55,6 +55,18 @@ TEST_CASE("columns that ask for more than there is overflow") {
     CHECK(same(columns.overflow, 22_mm));
 }
 
+TEST_CASE("what begins in an empty row begins behind a rule that stands in its gap") {
+    // A code in the last two rows, of which the first is empty; below the row above them a rule.
+    const RowGap gap{2_mm, 2_mm, {}, {}, {false, true, false}};
+    const auto rows = resolve_rows(tracks({"content", "content", "content"}), gap, 100_mm,
+                                   {{0, 1, 10_mm}, {2, 1, 8_mm}, {1, 2, 30_mm}});
+    CHECK(same(rows.start_of(1), 12_mm));
+    CHECK(same(rows.span(1, 2), 30_mm));
+    CHECK(same(rows.span(0, 2), 10_mm)); // what ends in it ends before the gap
+    CHECK(same(rows.gap_before(1), 2_mm));
+    CHECK(same(rows.overflow, Length::millimetres(42 - 100)));
+}
+
 TEST_CASE("an empty content row takes no room, and no gap either") {
     const auto rows = resolve_rows(tracks({"content", "content", "content"}), {2_mm, 4_mm}, 100_mm,
                                    {{0, 1, 10_mm}, {2, 1, 10_mm}});
