@@ -92,10 +92,9 @@ private:
                 continue;
             }
             extents_[i] = measure(content(i), area(i), result_.areas[i].type, width(i), rows_of(i));
-            result_.areas[i].cuts_words = extents_[i].cuts_words;
-            result_.cuts_words |= extents_[i].cuts_words;
+            result_.cut_paragraphs += extents_[i].cut_paragraphs;
             const bool taller = extents_[i].first_baseline && extents_[i].height > tallest;
-            if (taller || extents_[i].cuts_words) {
+            if (taller || extents_[i].cut_paragraphs > 0) {
                 tallest = extents_[i].height;
                 result_.tightest = area(i).name;
             }
@@ -166,6 +165,7 @@ private:
         }
         return gaps;
     }
+
     std::vector<bool> lined_gaps() const {
         std::vector<bool> gaps(layout_.rows.size());
         for (std::size_t i = 0; i < layout_.areas.size(); ++i) {
@@ -179,7 +179,6 @@ private:
     bool has_rule(std::size_t i) const {
         return contains(mapped(layout_.rules, &RuleUnder::area), area(i).name);
     }
-
 
     std::vector<SpanNeed> row_needs() const {
         std::vector<SpanNeed> needs;
@@ -276,6 +275,20 @@ Result<Contents, ContentFault> prepare(const Layout& layout, const wording::Prin
 Arrangement arrange(const Layout& layout, const Contents& contents, Size room, const Sizing& sizing,
                     const typeset::FontSet& fonts) {
     return Arranger{layout, contents, room, fonts}.run(sizing);
+}
+
+Sizing least_sizing(const Layout& layout, const Contents& contents) {
+    return sizing_at({0.0}, static_cast<int>(concessions(layout, contents).size()));
+}
+
+bool fits_whole(const Arrangement& arrangement, const Layout& layout, const Contents& contents,
+                Size room, const typeset::FontSet& fonts) {
+    const auto least_cut = [&] {
+        return arrange(layout, contents, room, least_sizing(layout, contents), fonts)
+            .cut_paragraphs;
+    };
+    return arrangement.fits() &&
+           (arrangement.cut_paragraphs == 0 || arrangement.cut_paragraphs <= least_cut());
 }
 
 std::vector<Concession> concessions(const Layout& layout, const Contents& contents) {

@@ -44,22 +44,30 @@ struct PlacedArea {
     TypeSize type;
     Rect room;  ///< the area's rectangle, from the top left of the room given
     Rect place; ///< where it is drawn inside `room`
-    bool cuts_words = false;
 };
 
 /// A print's areas at one sizing.
 struct Arrangement {
     std::vector<PlacedArea> areas; ///< in the layout's order
     std::vector<Rect> rules;
-    Length overflow;      ///< by how much it is too high or too wide; 0 when it fits
-    std::string tightest; ///< the area that asks for most, for messages
-    bool cuts_words = false;
+    Length overflow;        ///< by how much it is too high or too wide; 0 when it fits
+    std::string tightest;   ///< the area that asks for most, for messages
+    int cut_paragraphs = 0; ///< in which a word is wider than its line
     bool fits() const { return overflow <= Length::points(1e-6); }
 };
 
 /// Lays the areas out in `room`. The same room and a smaller scale never overflow more.
 Arrangement arrange(const Layout& layout, const Contents& contents, Size room, const Sizing& sizing,
                     const typeset::FontSet& fonts);
+
+/// Whether it fits, and no more words are cut than must be: a paragraph with a word that is too
+/// wide even at its smallest size, with all conceded, may as well be cut at a larger one. \pre
+/// `arrangement` is of these contents in this room
+bool fits_whole(const Arrangement& arrangement, const Layout& layout, const Contents& contents,
+                Size room, const typeset::FontSet& fonts);
+
+/// The smallest sizes, with all conceded.
+Sizing least_sizing(const Layout& layout, const Contents& contents);
 
 /// What a print may give up, in the order in which it does.
 std::vector<Concession> concessions(const Layout& layout, const Contents& contents);

@@ -222,7 +222,7 @@ private:
         }
         sizing.conceded = static_cast<int>(concessions(layout_, contents.value()).size());
         const auto arrangement = arrange(layout_, contents.value(), room, sizing, shaper_.fonts());
-        return arrangement.fits() && !arrangement.cuts_words;
+        return fits_whole(arrangement, layout_, contents.value(), room, shaper_.fonts());
     }
 
     /// How many pieces from `next` on a card takes; at least one, so that there is an end. Tries

@@ -97,8 +97,10 @@ public:
     }
 
 private:
-    static bool fits(const Arrangement& arrangement, Words words) {
-        return arrangement.fits() && (words == Words::MayBeCut || !arrangement.cuts_words);
+    bool fits(const Arrangement& arrangement, Words words) const {
+        return words == Words::MayBeCut
+                   ? arrangement.fits()
+                   : fits_whole(arrangement, layout_, contents_, room_, fonts_);
     }
 
     /// On how many lines the words of the first group stand: one more of the largest type would
@@ -244,8 +246,7 @@ void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts) {
 
 Refusal explain(const Layout& layout, const Contents& contents, Size room,
                 const wording::Print& print, const typeset::FontSet& fonts) {
-    const auto least = sizing_at(scale(0), static_cast<int>(concessions(layout, contents).size()));
-    const auto arrangement = arrange(layout, contents, room, least, fonts);
+    const auto arrangement = arrange(layout, contents, room, least_sizing(layout, contents), fonts);
     return {print.dish, print.bag_id, arrangement.tightest, arrangement.overflow, print.where};
 }
 

@@ -29,7 +29,9 @@ struct Refusal {
 /// 4. the last group below comfortable, down to the legal floor, then the one before it; those
 ///    behind that, and what was conceded, come back as far as there is room; failing that,
 /// 5. the same with words cut that are wider than their area.
-/// So a larger room never leaves out more, and where there is one group never gives smaller type.
+/// A paragraph with a word that is too wide even at its smallest, with all conceded, is cut from
+/// the start. But for such words a larger room never leaves out more, and where there is one group
+/// never gives smaller type.
 std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size room,
                             const typeset::FontSet& fonts);
 

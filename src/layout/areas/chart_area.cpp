@@ -111,7 +111,7 @@ Extent measure(const Content& content, const ChartArea& area, TypeSize type, Len
     const ChartNeeds needs{content.chart(), area.text, type, width};
     return {.height = needs.height(),
             .first_baseline = needs.first_baseline(),
-            .cuts_words = needs.cuts_words(),
+            .cut_paragraphs = needs.cut_paragraphs(),
             .takes = Takes::AllThereIs};
 }
 

@@ -58,7 +58,7 @@ ChartNeeds::ChartNeeds(const PreparedChart& chart, const TextArea& area, TypeSiz
 
 Length ChartNeeds::take(const Content& content, Length width) {
     const auto extent = measure(content, area_, type_, width, RowHeights::FollowContent);
-    cuts_words_ |= extent.cuts_words;
+    cut_paragraphs_ += extent.cut_paragraphs;
     return extent.height;
 }
 

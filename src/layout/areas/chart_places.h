@@ -24,7 +24,7 @@ public:
     /// The least height at which all words have room.
     Length height() const;
     Length first_baseline() const { return first_baseline_; }
-    bool cuts_words() const { return cuts_words_; }
+    int cut_paragraphs() const { return cut_paragraphs_; }
 
     Length axis_width() const { return axis_width_; } ///< of the scale at the left
     Length lane_width() const { return lane_width_; }
@@ -54,7 +54,7 @@ private:
     std::vector<Length> captions_;
     std::vector<Length> stretches_;
     Length first_baseline_;
-    bool cuts_words_ = false;
+    int cut_paragraphs_ = 0;
 };
 
 /// In which stretch a moment is drawn: of two that meet there, the later.

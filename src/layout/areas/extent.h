@@ -46,7 +46,7 @@ enum class Takes { WhatItNeeds, ASquare, AllThereIs };
 struct Extent {
     Length height;
     std::optional<Length> first_baseline = {}; ///< from the top; nothing where there are no words
-    bool cuts_words = false;                   ///< a word is wider than its line
+    int cut_paragraphs = 0;                    ///< in which a word is wider than its line
     Takes takes = Takes::WhatItNeeds;
 };
 

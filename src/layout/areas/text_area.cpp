@@ -242,7 +242,7 @@ Extent measure(const Content& content, const TextArea& area, TypeSize type, Leng
     const Length inner = std::max(width - pad.side * 2.0, type.size * 0.1);
     const auto columns = columns_of(content, area, type.size, inner);
     for (const auto& entry : content.entries()) {
-        extent.cuts_words |= cuts_words(entry, columns);
+        extent.cut_paragraphs += cuts_words(entry, columns) ? 1 : 0;
     }
     extent.height = pad.above + type.leading * stack(content, area, columns).height + pad.below;
     extent.first_baseline = pad.above + type.leading * first_baseline(content.entries().front());

@@ -75,6 +75,15 @@ TEST_CASE("steps that do not fit run on to further cards, all of them, once, in 
     }
 }
 
+TEST_CASE("a word that is wider than a card takes no cards of its own") {
+    auto print = card_with(12);
+    const auto place = std::ranges::find(print.fields, "steps", &wording::Field::name);
+    place->paragraphs[5].spans.front().text = std::string(150, 'o');
+    Shaper shaper{testing::fonts()};
+    const auto cards = paginate(print, testing::layout_from(card_layout), {120_mm, 60_mm}, shaper);
+    CHECK(cards.size() <= cards_of(12, 60_mm).size() + 1);
+}
+
 TEST_CASE("each card but the last ends with where more is, in both languages") {
     auto print = card_with(30);
     print.more_phrase = "More on card {0}";

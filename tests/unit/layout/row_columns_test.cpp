@@ -128,8 +128,8 @@ TEST_CASE("an area that is no table sets the cells of a row one after the other"
 
 TEST_CASE("columns that are wider than the area are refused, not set into each other") {
     const auto print = list({row({words("a word and a good many more"), words("b"), words("c")})});
-    CHECK(set_list(print, 60_mm).extent.cuts_words);
-    CHECK_FALSE(set_list(print, 120_mm).extent.cuts_words);
+    CHECK(set_list(print, 60_mm).extent.cut_paragraphs > 0);
+    CHECK(set_list(print, 120_mm).extent.cut_paragraphs == 0);
 }
 
 TEST_CASE("a heading is larger than its text, with room above it") {
@@ -244,7 +244,7 @@ TEST_CASE("an area that is as wide as its table holds every cell on one line") {
         const auto width = natural_width(contents[0], area, ten_points);
         const auto wide = measure(contents[0], area, ten_points, width + 0.01_mm);
         const auto endless = measure(contents[0], area, ten_points, 1000_mm);
-        CHECK_FALSE(wide.cuts_words);
+        CHECK(wide.cut_paragraphs == 0);
         CHECK(wide.height == endless.height);
         CHECK(measure(contents[0], area, ten_points, width - 0.5_mm).height > endless.height);
     }
@@ -346,7 +346,7 @@ TEST_CASE("boxes stand side by side, as many in a line as there is room for, and
     }
     CHECK(set_list(print, 200_mm, two_columns_with("merge = 0")).extent.height <
           set_list(print, 60_mm, two_columns_with("merge = 0")).extent.height);
-    CHECK(set_list(print, 15_mm, two_columns_with("merge = 0")).extent.cuts_words);
+    CHECK(set_list(print, 15_mm, two_columns_with("merge = 0")).extent.cut_paragraphs > 0);
 }
 
 TEST_CASE("an area that is as wide as its boxes holds them on one line") {

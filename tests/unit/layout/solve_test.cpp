@@ -85,6 +85,18 @@ TEST_CASE_FIXTURE(Fixture, "what is optional leaves before anything shrinks belo
     CHECK(left);
 }
 
+TEST_CASE_FIXTURE(Fixture,
+                  "a word that no size takes whole costs the rest neither words nor size") {
+    print.fields.front() = testing::field("dish", {std::string(90, 'o') + " soup"});
+    contents = testing::shaped(print, layout);
+    const Size room{90_mm, 100_mm};
+    const auto sizes = solve(layout, contents, room, testing::fonts());
+    REQUIRE(sizes.has_value());
+    CHECK(sizes->conceded == 0);
+    CHECK(scale_in(*sizes) > 1.0);
+    CHECK(arrange(layout, contents, room, *sizes, testing::fonts()).cut_paragraphs == 1);
+}
+
 TEST_CASE_FIXTURE(Fixture, "a cell as much higher as a refusal says does take the words") {
     const Size small{90_mm, 14_mm};
     REQUIRE_FALSE(solve(layout, contents, small, testing::fonts()).has_value());
