@@ -29,6 +29,11 @@ Amount multiple(double value, std::int64_t step) {
     return {std::llround(value / static_cast<double>(step)) * step, 1};
 }
 
+Amount nearest_of(double value, std::int64_t denominator) {
+    const auto count = std::llround(value * static_cast<double>(denominator));
+    return in_lowest_terms({std::max<std::int64_t>(count, 1), denominator});
+}
+
 std::optional<Amount> rounded_metric(double value, Unit unit) {
     for (const auto& [above, step] : metric) {
         if (value > above) {
@@ -38,12 +43,11 @@ std::optional<Amount> rounded_metric(double value, Unit unit) {
                                        : step);
         }
     }
-    return std::nullopt;
-}
-
-Amount nearest_of(double value, std::int64_t denominator) {
-    const auto count = std::llround(value * static_cast<double>(denominator));
-    return in_lowest_terms({std::max<std::int64_t>(count, 1), denominator});
+    if (unit != Unit::Gram && unit != Unit::Millilitre) {
+        return std::nullopt;
+    }
+    constexpr double least_half = 2;
+    return nearest_of(value, value < least_half ? 10 : 2); // no scale shows 0.875 g
 }
 
 Amount in_parts(double value) {
@@ -62,17 +66,30 @@ Amount rounded(Amount amount, Unit unit) {
     return round ? *round : in_parts(amount.value());
 }
 
-/// A third of a litre is poured by the millilitre, a quarter of a tablespoon taken with a teaspoon.
-Unit smaller_unit(Unit unit, double least) {
-    constexpr double least_tablespoon = 0.5;
-    if (unit == Unit::Tablespoon && least < least_tablespoon) {
-        return Unit::Teaspoon;
+/// A third of a litre is poured by the millilitre, a sixth of a cup taken with a tablespoon, a
+/// quarter of that with a teaspoon.
+struct Step {
+    Unit unit;
+    double least;
+    Unit smaller;
+};
+constexpr std::array<Step, 7> steps = {{{Unit::Litre, 1, Unit::Millilitre},
+                                        {Unit::Decilitre, 1, Unit::Millilitre},
+                                        {Unit::Centilitre, 1, Unit::Millilitre},
+                                        {Unit::Kilogram, 1, Unit::Gram},
+                                        {Unit::Pound, 0.25, Unit::Ounce},
+                                        {Unit::Cup, 0.24, Unit::Tablespoon},
+                                        {Unit::Tablespoon, 0.5, Unit::Teaspoon}}};
+
+/// In which unit an amount is measured, the smaller of a range being `least`.
+Unit measured_in(Unit unit, Amount least) {
+    for (const auto& step : steps) {
+        if (step.unit == unit && least.value() < step.least) {
+            least = convert(least, unit, step.smaller, Measures::Us).value_or(least);
+            unit = step.smaller;
+        }
     }
-    const bool is_less = least < 1;
-    if (is_less && (unit == Unit::Litre || unit == Unit::Decilitre || unit == Unit::Centilitre)) {
-        return Unit::Millilitre;
-    }
-    return is_less && unit == Unit::Kilogram ? Unit::Gram : unit;
+    return unit;
 }
 
 } // namespace
@@ -85,7 +102,7 @@ Quantity in_proportion(const Quantity& quantity, Amount factor) {
     const auto low = product(*quantity.low, factor);
     const auto high = product(quantity.high.value_or(*quantity.low), factor);
     const bool whole = factor.denominator == 1; // bags: as exact as what was written
-    scaled.unit = whole ? quantity.unit : smaller_unit(quantity.unit, low.value());
+    scaled.unit = whole ? quantity.unit : measured_in(quantity.unit, low);
     const auto in_unit = [&](Amount amount) {
         const auto converted = convert(amount, quantity.unit, scaled.unit, Measures::Us);
         return whole ? amount : rounded(converted.value_or(amount), scaled.unit);

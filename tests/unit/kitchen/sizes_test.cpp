@@ -74,6 +74,12 @@ TEST_CASE("amounts in proportion are as round as kitchens measure") {
         {"75 ml oil", {1, 3}, "25 ml oil"},
         {"70 ml oil", {1, 3}, "23 ml oil"},
         {"1 cup cream", {3, 2}, "1½ cups cream"},
+        {"1 cup cream", {1, 6}, "2¾ tbsp cream"}, // ⅛ cup would be a quarter less
+        {"1 cup cream", {1, 4}, "¼ cup cream"},
+        {"1 cup cream", {1, 48}, "1 tsp cream"},
+        {"1 lb carrots", {1, 6}, "2¾ oz carrots"},
+        {"5 g salt", {1, 6}, "0.8 g salt"},
+        {"8 g yeast", {1, 3}, "2.5 g yeast"},
         {"200-300 g spinach", {1, 2}, "100–150 g spinach"},
         {"400 g rice", {3, 1}, "1.2 kg rice"},
         {"salt to taste", {1, 3}, "salt to taste"},
