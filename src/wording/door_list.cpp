@@ -6,6 +6,7 @@
 #include "wording/typography.h"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 
 namespace thawslip::wording {
@@ -79,12 +80,27 @@ Paragraph dish_cell(const DoorRow& row, const Style& style) {
     return cell;
 }
 
-Paragraph boxes_cell(const DoorRow& row, bool by_id) {
+Paragraph boxes_cell(std::span<const DoorBag> bags, bool by_id) {
     Paragraph cell;
-    for (const auto& bag : row.bags) {
+    for (const auto& bag : bags) {
         cell.boxes.push_back(by_id ? unbroken(bag.id) : std::to_string(bag.number));
     }
     return cell;
+}
+
+/// A row of the table; of many bags several, each with the dish and its date, for no row runs on to
+/// another page.
+std::vector<Paragraph> table_rows(const DoorRow& row, bool by_id, const Style& style) {
+    const std::size_t most_boxes = by_id ? 20 : 30; // ids may stand below one another
+    std::vector<Paragraph> rows;
+    std::span<const DoorBag> bags{row.bags};
+    do {
+        const auto count = std::min(bags.size(), most_boxes);
+        rows.emplace_back().cells = {date_cell(row, style), dish_cell(row, style),
+                                     boxes_cell(bags.first(count), by_id)};
+        bags = bags.subspan(count);
+    } while (!bags.empty());
+    return rows;
 }
 
 Paragraph month_heading(const DoorRow& row, const Style& style) {
@@ -127,10 +143,8 @@ Field rows_field(std::vector<DoorRow> rows, const Style& style) {
             return other < rows.size() && date_and_dish(rows[other]) == date_and_dish(rows[i]) &&
                    rows[other].servings == rows[i].servings;
         };
-        Paragraph row;
-        row.cells = {date_cell(rows[i], style), dish_cell(rows[i], style),
-                     boxes_cell(rows[i], says_the_same(i - 1) || says_the_same(i + 1))};
-        field.paragraphs.push_back(std::move(row));
+        const bool by_id = says_the_same(i - 1) || says_the_same(i + 1);
+        std::ranges::move(table_rows(rows[i], by_id, style), std::back_inserter(field.paragraphs));
     }
     return field;
 }

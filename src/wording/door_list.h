@@ -42,13 +42,13 @@ struct DoorRow {
     std::string place = {};                      ///< where the bags lie; may be empty
 };
 
-/// The freezer door list: a heading for each month, a row for each dish and date, and in it a box
-/// to tick for every bag, with its number. Soonest date first; equal dates by dish, then as given.
-/// Where bags lie at places, each place has its months, with its name in their headings; what lies
-/// nowhere stands last.
-/// Where two rows say the same dish and date and serve as many, the boxes have ids, so that every
-/// bag can be told. Runs on over as many pages as it needs. \param printed_on the day that the list
-/// holds for; nothing: it does not say
+/// The freezer door list: a heading for each month, a row for each dish and date, or several where
+/// its bags are very many, and in it a box to tick for every bag, with its number. Soonest date
+/// first; equal dates by dish, then as given. Where bags lie at places, each place has its months,
+/// with its name in their headings; what lies nowhere stands last. Where two rows say the same dish
+/// and date and serve as many, the boxes have ids, so that every bag can be told. Runs on over as
+/// many pages as it needs. \param printed_on the day that the list holds for; nothing: it does not
+/// say
 Print door_list(std::span<const DoorRow> rows, const Style& style,
                 std::optional<kitchen::Date> printed_on = {});
 

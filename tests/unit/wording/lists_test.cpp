@@ -177,6 +177,20 @@ TEST_CASE("the door list has a row for a dish and a date below its month, a box 
     CHECK(lines_of(list, "allergens-note").front().starts_with("Allergens as declared"));
 }
 
+TEST_CASE("of a dish in very many bags the door list has several rows, each with its date") {
+    auto row = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Squash stew", {});
+    for (int number = 1; number <= 170; ++number) {
+        row.bags.push_back({"ID" + std::to_string(number), number});
+    }
+    const auto list = door_list(std::vector{row}, english());
+    const auto& paragraphs = list.field("rows")->paragraphs;
+    REQUIRE(paragraphs.size() == 1 + 6); // below the month
+    CHECK(paragraphs[1].cells[2].boxes.size() == 30);
+    CHECK(paragraphs[6].cells[2].boxes.front() == "151");
+    CHECK(paragraphs[6].cells[2].boxes.back() == "170");
+    CHECK(text_of(paragraphs[6].cells[0]) == text_of(paragraphs[1].cells[0]));
+}
+
 TEST_CASE("a month is said again for each year, and a day of no date says nothing") {
     const auto list = door_list(
         std::vector{door_row(2026y / 12 / 1, DateBasis::StorageTable, "Stew", {{"A", 1}}),
