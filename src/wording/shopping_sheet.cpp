@@ -1,7 +1,9 @@
 #include "wording/shopping_sheet.h"
 
+#include "base/list.h"
 #include "kitchen/foods/parts_ahead.h"
 #include "kitchen/measures/unit_text.h"
+#include "kitchen/measures/units.h"
 #include "kitchen/shopping.h"
 #include "wording/day_sheet.h"
 #include "wording/list_parts.h"
@@ -12,6 +14,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numeric>
 
 namespace thawslip::wording {
 namespace {
@@ -97,9 +100,35 @@ std::string without_joint(const std::string& item) {
     return item.starts_with(joint) ? item.substr(joint.size()) : item;
 }
 
-Amount whole(Amount amount) {
-    const auto above = amount.numerator + amount.denominator - 1;
-    return {above / amount.denominator, 1};
+/// The least multiple of `1/parts` that is as much.
+Amount rounded_up(Amount amount, std::int64_t parts) {
+    const auto count = (amount.numerator * parts + amount.denominator - 1) / amount.denominator;
+    const auto common = std::gcd(count, parts);
+    return {count / common, parts / common};
+}
+
+/// Whether lists say an amount as it is: metric in decimals, others in kitchen fractions.
+bool is_said(Amount sum, kitchen::Unit unit) {
+    constexpr std::int64_t fractions[] = {1, 2, 3, 4, 8};
+    return kitchen::is_metric(unit) ? 100 % sum.denominator == 0
+                                    : contains(fractions, sum.denominator);
+}
+
+/// In what parts of a unit more is bought than needed: pounds by the ounce.
+std::int64_t parts_bought(Amount sum, kitchen::Unit unit) {
+    using kitchen::Unit;
+    if (unit == Unit::Count || unit == Unit::Pound) {
+        return unit == Unit::Count ? 1 : 16;
+    }
+    const bool is_large = unit == Unit::Kilogram || unit == Unit::Litre;
+    return is_large ? 100 : sum.value() < 10 ? 4 : 1;
+}
+
+/// Things are bought whole. Sums of several units come to figures that nobody measures, 0.583 cup,
+/// and are rounded up.
+Amount as_bought(Amount sum, kitchen::Unit unit) {
+    const bool is_thing = unit == kitchen::Unit::Count;
+    return !is_thing && is_said(sum, unit) ? sum : rounded_up(sum, parts_bought(sum, unit));
 }
 
 /// A sum is bought whole, and called as many: what was written stays as it is.
@@ -109,10 +138,8 @@ kitchen::Quantity in_its_number(const kitchen::Quantity& total, const Goods& goo
     if (!total.as_written.empty() || !total.low) {
         return named;
     }
-    if (total.unit == kitchen::Unit::Count) {
-        named.low = whole(*total.low);
-        named.high = whole(*total.high);
-    }
+    named.low = as_bought(*total.low, total.unit);
+    named.high = as_bought(*total.high, total.unit);
     named.item = in_number(goods, named, style);
     return named;
 }

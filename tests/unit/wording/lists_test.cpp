@@ -553,6 +553,24 @@ TEST_CASE("what is counted is bought whole, and a list has the thing without its
     CHECK_FALSE(has(lines, "agua|2 l|no. 1"));
 }
 
+TEST_CASE("a sum of several units is said in what a kitchen measures, and is never too little") {
+    auto plan = orchard_day();
+    plan.packages[0].package.finish.clear();
+    plan.packages[0].package.ingredients.clear();
+    for (const char* written :
+         {"⅓ cup cream", "¼ cup cream", "1 lb carrots", "728 g carrots", "50 fl oz stock",
+          "218 ml stock", "⅔ cup oats", "⅔ cup oats", "1.25 kg flour", "1 kg flour"}) {
+        plan.packages[0].package.ingredients.push_back(
+            {quantity(written), kitchen::IngredientDay::PackingDay, {}});
+    }
+    const auto lines = lines_of(shopping_of(plan, english(kitchen::Units::Written)), "shopping");
+    CHECK(has(lines, "cream|¾ cup|no. 1"));        // 7/12
+    CHECK(has(lines, "carrots|2 lb 10 oz|no. 1")); // 2.605 lb
+    CHECK(has(lines, "stock|58 fl oz|no. 1"));     // 57.37 fl oz
+    CHECK(has(lines, "oats|1⅓ cups|no. 1"));
+    CHECK(has(lines, "flour|2.25 kg|no. 1"));
+}
+
 TEST_CASE("litres that come to no tenth of a cubic foot are said in litres alone") {
     auto style = style_for(shipped_language("de"), {});
     style.units.units = kitchen::Units::Both;
