@@ -14,12 +14,23 @@
 namespace thawslip::kitchen {
 namespace {
 
+/// A word as it is compared: English and Spanish in the singular, and German without the n of
+/// "Dosen", "Zwiebeln" and "Eiern". Few other words end so, and they lose it alike.
+std::string number_apart(const std::string& word) {
+    auto text = singular(word);
+    const bool ends_german = text.ends_with("en") || text.ends_with("eln") || text.ends_with("ern");
+    if (ends_german && text.size() > 4) {
+        text.pop_back();
+    }
+    return text;
+}
+
 /// The item as far as two lines may be told apart by it: words in the singular, and figures, which
 /// tell tins, flours and milks apart. A list asks for them far more often than it has lines.
 std::string item_key(const Quantity& quantity) {
     std::string key;
     for (const auto& word : worded(quantity.item).words) {
-        key += singular(word) + " ";
+        key += number_apart(word) + " ";
     }
     return key;
 }

@@ -44,6 +44,8 @@ TEST_CASE("the same item in compatible units becomes one exact line") {
         {"1 cup stock", "2 tbsp stock", {9, 8}, {9, 8}, Unit::Cup}, // 16 tablespoons are a cup
         {"3-4 onions", "2 onions", {5, 1}, {6, 1}, Unit::Count},
         {"1 onion", "2 Onions", {3, 1}, {3, 1}, Unit::Count},
+        {"1 Dose Tomaten", "2 Dosen Tomaten", {3, 1}, {3, 1}, Unit::Count},
+        {"1 Zwiebel", "2 Zwiebeln", {3, 1}, {3, 1}, Unit::Count},
     };
     for (const auto& c : cases) {
         CAPTURE(c.first);
