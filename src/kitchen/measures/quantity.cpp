@@ -22,6 +22,12 @@ constexpr std::string_view vague_openings[] = {"a pinch of", "a dash of",    "a 
                                                "a little",   "a few",        "some"};
 constexpr std::string_view vague_endings[] = {"to taste", "as needed"};
 
+/// A half in words, before the item. Other numbers in words are too often part of a name: "five
+/// spice", "three bean mix".
+constexpr std::string_view halves[] = {"half a",     "half an",      "halbe",      "halber",
+                                       "halbes",     "halben",       "eine halbe", "ein halber",
+                                       "ein halbes", "einen halben", "medio",      "media"};
+
 std::string_view without_end(std::string_view text, std::string_view characters) {
     const auto last = text.find_last_not_of(characters);
     return last == std::string_view::npos ? std::string_view{} : text.substr(0, last + 1);
@@ -113,6 +119,9 @@ public:
         }
         const auto begin = at_;
         number_begin_ = begin;
+        if (half()) {
+            return after_number();
+        }
         const auto range = read_range(text_, at_);
         if (!range) {
             return without_number(range.fault());
@@ -149,6 +158,21 @@ private:
             return std::move(quantity_);
         }
         return read_words(text_);
+    }
+
+    /// "Half a lemon": steps over the words up to the item. "Half a 400 g tin" stays in words.
+    bool half() {
+        const auto small = lower(text_.substr(at_));
+        for (const auto words : halves) {
+            const auto end = at_ + words.size();
+            if (small.starts_with(words) && space_at(text_, end) > 0 &&
+                !is_amount_at(text_, skip_spaces(text_, end))) {
+                quantity_.low = quantity_.high = Amount{1, 2};
+                at_ = end;
+                return true;
+            }
+        }
+        return false;
     }
 
     Result<Quantity, TextFault> after_number() {

@@ -133,6 +133,27 @@ TEST_CASE("quantities are read as cooks write them") {
     }
 }
 
+TEST_CASE("a half in words is an amount, and no other number in words is") {
+    const WantedQuantity wanted[] = {
+        {"Half a lemon", {1, 2}, {1, 2}, Unit::Count, "lemon"},
+        {"half a cup of cream", {1, 2}, {1, 2}, Unit::Cup, "cream"},
+        {"eine halbe Zitrone", {1, 2}, {1, 2}, Unit::Count, "Zitrone"},
+        {"media cebolla, picada", {1, 2}, {1, 2}, Unit::Count, "cebolla, picada"},
+        {"about half an onion", {1, 2}, {1, 2}, Unit::Count, "onion", "about"},
+    };
+    for (const auto& one : wanted) {
+        check_reads(one);
+    }
+    for (const char* words : {"half a 400 g tin tomatoes", "half and half", "half", "mediasnoches",
+                              "five spice powder", "half-fat milk"}) {
+        CAPTURE(words);
+        const auto read = parse_quantity(words);
+        REQUIRE(read.ok());
+        CHECK_FALSE(read.value().low.has_value());
+        CHECK(read.value().as_written == words);
+    }
+}
+
 TEST_CASE("the measures of NIST's kitchen table are read with the names and signs it uses") {
     // NIST, Cooking Measurement Equivalencies (nist.gov/pml/owm/cooking-measurement-equivalencies).
     const WantedQuantity cases[] = {
