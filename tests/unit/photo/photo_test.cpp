@@ -115,10 +115,12 @@ TEST_CASE("a picture is taken up to its limits and not beyond") {
     photo::Limits limits;
     limits.side = 300;
     limits.pixels = 60'000;
-    for (const auto& [width, height] : {std::pair{200, 300}, {300, 200}, {1, 300}, {300, 1}}) {
+    for (const auto& [width, height] :
+         {std::pair<std::uint64_t, std::uint64_t>{200, 300}, {300, 200}, {1, 300}, {300, 1}}) {
         CHECK(photo::refusal(width, height, limits).empty());
     }
-    for (const auto& [width, height] : {std::pair{201, 299}, {1, 301}, {301, 1}}) {
+    for (const auto& [width, height] :
+         {std::pair<std::uint64_t, std::uint64_t>{201, 299}, {1, 301}, {301, 1}}) {
         CHECK_FALSE(photo::refusal(width, height, limits).empty());
     }
 }
