@@ -1,5 +1,6 @@
 #include "service/read/message_text.h"
 
+#include "base/letters.h"
 #include "base/list.h"
 #include "kitchen/measures/quantity.h"
 #include "kitchen/measures/temperature.h"
@@ -91,10 +92,16 @@ void add_thaws(Lines& lines, const code::Message& message, const Style& style) {
     }
 }
 
+/// An amount in the style's measures. A code has capitals alone, of which "1 T" may have been a
+/// teaspoon or a tablespoon: that stays as it is.
+std::string amount_text(const std::string& what, const Style& style) {
+    const bool is_as_written = std::ranges::any_of(what, is_lower);
+    const auto quantity = kitchen::parse_quantity(what);
+    return is_as_written && quantity ? say_quantity(quantity.value(), style) : what;
+}
+
 std::string addition_text(const code::Addition& addition, const Style& style) {
-    const auto quantity = kitchen::parse_quantity(addition.what);
-    return say_when(addition.when, style.language) + ": " +
-           (quantity ? say_quantity(quantity.value(), style) : addition.what) +
+    return say_when(addition.when, style.language) + ": " + amount_text(addition.what, style) +
            (addition.bag.empty() ? "" : " (" + addition.bag + ")");
 }
 

@@ -176,7 +176,7 @@ TEST_CASE_FIXTURE(Corrected, "of an old label it is said what the archive has ot
     const auto old = (*this)("read - < old.txt");
     CAPTURE(old.err);
     CHECK(old.status == 0);
-    CHECK(says(old.err, "caution: this bag is known as discarded (2026-10-17)\n"));
+    CHECK(says(old.err, "caution: " + id + ": this bag is known as discarded (2026-10-17)\n"));
     CHECK(says(old.err, "caution: this is an old label of bag " + id +
                             ": it says use by 2026-12-10, and the archive use by 2026-11-10; its "
                             "allergens are celery, and those in the archive celery, tree nuts "

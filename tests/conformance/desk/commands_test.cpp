@@ -76,8 +76,13 @@ TEST_CASE("the next dinners are those of freezer next") {
     TwoDoors doors;
     const auto proposals = doors.command("freezer next 6 --at 19:15 --serves 4");
     CHECK(proposals.size() > 0);
-    CHECK(doors.route("/api/freezer/next",
-                      {{"days", 6}, {"at", "19:15"}, {"serves", 4}})["proposals"] == proposals);
+    auto answered = doors.route("/api/freezer/next",
+                                {{"days", 6}, {"at", "19:15"}, {"serves", 4}})["proposals"];
+    for (auto& proposal : answered) { // the page has the labels' own words besides
+        CHECK(proposal.erase("bags") == 1);
+        CHECK(proposal.erase("thaw_words") == 1);
+    }
+    CHECK(answered == proposals);
 }
 
 TEST_CASE("a bag's history is that of freezer history") {

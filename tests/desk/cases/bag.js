@@ -56,7 +56,7 @@ async function by_typing(page, bag, bags) {
   await typed.press("Enter");
   await answer(page).waitFor();
   const said = await answer(page).textContent();
-  for (const words of ["Thaw", "Cook", "until 74 °C in the middle", "Caution:", "Local food-safety rules come first."]) {
+  for (const words of ["Thaw", "Cook", "until 74 °C (165 °F) in the middle", "Caution:", "Local food-safety rules come first."]) {
     assert.ok(said.includes(words), `what to do says: ${words}`);
   }
   await typed.fill("s"); // smoky, squash, soup…

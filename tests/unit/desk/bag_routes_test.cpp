@@ -53,6 +53,18 @@ TEST_CASE("a bag is read by its id as people type it, in full") {
     CHECK(read["words"].back() == style_of(printed.fake.settings).say("standing.local-rules"));
 }
 
+TEST_CASE("a bag that is known is read in the kitchen's measures, as its plan is") {
+    BagRoutes printed;
+    printed.fake.settings.kitchen.units = kitchen::Units::Us;
+    const auto read = printed.read({{"typed", "squash"}})["bags"][0];
+    const auto words = read["words"].dump();
+    CAPTURE(words);
+    CHECK(words.find("4¼ cups vegetable stock") != std::string::npos);
+    CHECK(words.find("1 l ") == std::string::npos);
+    CHECK(words.find("165 °F") != std::string::npos);
+    CHECK(words.find("74 °C") == std::string::npos);
+}
+
 TEST_CASE("words read one bag of the dish that they fit, and of several they are asked back") {
     BagRoutes printed;
     CHECK(printed.read({{"typed", "lentil"}})["bags"][0]["dish"] == "Squash and red lentil stew");

@@ -72,8 +72,7 @@ TEST_CASE("a calendar has what can be done, and names the dish that it misses") 
                     "out of the calendar\n") != std::string::npos);
     const auto none = dinner_calendar(*plan("gratin", 10min).value);
     CHECK_FALSE(none);
-    CHECK(to_text(none.messages) ==
-          "error: this cannot be done, so no calendar is written\n");
+    CHECK(to_text(none.messages) == "error: this cannot be done, so no calendar is written\n");
 }
 
 } // namespace dinner_plan_test
