@@ -6,6 +6,7 @@
 #include "app/files/output_guard.h"
 #include "app/station.h"
 #include "service/record/label_facts.h"
+#include "service/record/made_otherwise.h"
 #include "service/record/print_record.h"
 
 #include <algorithm>
@@ -39,8 +40,10 @@ std::string paper_text(const service::Printing& printing, const Settings& settin
 }
 
 /// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
+/// \param news what there is to say of other bags is added
 archive::Recorded record(const service::Printing& printing, const archive::PrintRecord& print,
-                         const Settings& settings, const std::function<void()>& publish) {
+                         const Settings& settings, const std::function<void()>& publish,
+                         service::Messages& news) {
     if (auto archive = existing_archive(settings, archive::Mode::Write)) {
         const auto others = service::bags_of_other_additions(*archive, printing.days);
         auto recorded = archive->record(print, publish);
@@ -49,6 +52,7 @@ archive::Recorded record(const service::Printing& printing, const archive::Print
                 recorded.relabelled.push_back(id);
             }
         }
+        news = service::made_otherwise(*archive, print, recorded);
         return recorded;
     }
     publish();
@@ -70,8 +74,10 @@ void record_print(const service::Printing& printing, const PrintOptions& options
         out = Out::Done;
     };
     try {
-        const auto recorded = record(printing, print, settings, publish_once);
-        console.err << to_text(service::news_of(recorded, print, printing.job.chosen));
+        service::Messages others;
+        const auto recorded = record(printing, print, settings, publish_once, others);
+        console.err << to_text(service::news_of(recorded, print, printing.job.chosen))
+                    << to_text(others);
         if (recorded.is_first_print) {
             console.err << paper_text(printing, settings);
         }

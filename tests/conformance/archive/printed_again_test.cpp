@@ -23,6 +23,29 @@ TEST_CASE_FIXTURE(Kitchen, "what is printed again from the archive is the same, 
     }
 }
 
+TEST_CASE_FIXTURE(Kitchen,
+                  "bags of a date that was put right are told of, those of another day not") {
+    const auto made_on = [this](const std::string& date) {
+        auto text = file("day.toml");
+        text.replace(text.find("made    = ") + 10, 10, date);
+        write_file(folder / "day.toml", text);
+        return (*this)("labels day.toml -o labels.pdf");
+    };
+    CHECK_FALSE(says(made_on("2026-10-17").err, "never-filled T"));
+    const auto id = first_id("compote");
+    const auto corrected = made_on("2026-10-16");
+    CHECK(corrected.status == 0);
+    CHECK(says(corrected.err, "day.toml was printed with made = 2026-10-17 before"));
+    CHECK(says(corrected.err, id));
+    CHECK_FALSE(says(made_on("2026-10-16").err, "with made =")); // said once
+    REQUIRE((*this)("freezer never-filled " + id).status == 0);
+    const auto once_more = made_on("2026-10-15");
+    CHECK(says(once_more.err, "made = 2026-10-17 before"));
+    CHECK(says(once_more.err, "made = 2026-10-16 before"));
+    CHECK_FALSE(says(once_more.err, id));
+    CHECK_FALSE(says(made_on("2026-10-25").err, "with made =")); // the next packing day
+}
+
 TEST_CASE_FIXTURE(Kitchen, "a print in two languages and other units comes again as it was") {
     REQUIRE((*this)("cards day.toml --language de,en --units metric -o first.pdf").status == 0);
     const auto again = (*this)("reprint --card --printed 2026-10-17 -o again.pdf");
