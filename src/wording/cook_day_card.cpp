@@ -64,8 +64,9 @@ Field thaw_start(const kitchen::PlannedPackage& planned, const Style& style) {
     Field field{field_name::thaw_start, {}, planned.package.thaw.where};
     if (const auto allowed = kitchen::allowed_thaw(planned)) {
         const auto lead = say_lead_in_days(*allowed, style.language);
-        field.paragraphs.push_back(
-            as_is(typeset_text(style.say("cook-day-card.thaw-start", {lead})), Emphasis::Strong));
+        const auto* key = is_eaten_as_it_is(planned) ? "cook-day-card.thaw-start-eaten"
+                                                     : "cook-day-card.thaw-start";
+        field.paragraphs.push_back(as_is(typeset_text(style.say(key, {lead})), Emphasis::Strong));
     }
     return field;
 }

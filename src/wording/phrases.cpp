@@ -85,15 +85,16 @@ std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Langua
                : language.say(keys.timed, {low, high});
 }
 
-/// "…; cook within 3 days of thawing": by the lists' lower figure.
-std::string with_days_left(const std::string& text, const kitchen::DaysLeft& left,
+/// "…; cook within 3 days of thawing", or eat: by the lists' lower figure.
+std::string with_days_left(const std::string& text, const kitchen::PlannedPackage& planned,
                            const Language& language, Form form) {
+    const std::string eaten = is_eaten_as_it_is(planned) ? "-eaten" : "";
     const std::string least = form == Form::Least ? "-least" : "";
-    const auto days = left.low.count();
+    const auto days = planned.after_thawing->low.count();
     const std::string key = days == 0   ? "thaw.same-day"
                             : days == 1 ? "thaw.within-day"
                                         : "thaw.within-days";
-    return language.say(key + least, {text, std::to_string(days)});
+    return language.say(key + eaten + least, {text, std::to_string(days)});
 }
 
 std::string day_of(kitchen::Date date) {
@@ -120,6 +121,10 @@ std::string month_in(const std::string& table, kitchen::Date date, const Languag
 }
 
 } // namespace
+
+bool is_eaten_as_it_is(const kitchen::PlannedPackage& planned) {
+    return planned.served == kitchen::Served::AsItIs && !planned.package.cook;
+}
 
 std::string say_date(kitchen::Date date, const Language& language) {
     return language.say("date.form", {day_of(date), month_in("month.", date, language),
@@ -216,7 +221,7 @@ std::string say_thaw(const kitchen::PlannedPackage& planned, const Language& lan
         text = language.say("thaw.not-needed", {text});
     }
     if (planned.after_thawing && thaw.method == kitchen::ThawMethod::Refrigerator) {
-        text = with_days_left(text, *planned.after_thawing, language, form);
+        text = with_days_left(text, planned, language, form);
     }
     if (!thaw.note.empty()) {
         text += ". " + capitalised(thaw.note);

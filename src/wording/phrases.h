@@ -15,6 +15,9 @@ namespace thawslip::wording {
 /// there is next to none.
 enum class Form { Full, Tight, Short, Least };
 
+/// Whether it is eaten as it has thawed: made for that, and nothing says how it is cooked.
+bool is_eaten_as_it_is(const kitchen::PlannedPackage& planned);
+
 /// `17 Oct 2026`: day, month in letters, four-digit year, so that nobody misreads it. Meets the
 /// order of Regulation (EU) 1169/2011 Annex X 1(c) and the content of 9 CFR 317.8 (b)(32).
 std::string say_date(kitchen::Date date, const Language& language);

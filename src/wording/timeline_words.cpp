@@ -188,6 +188,7 @@ std::string label_thaw_line(const Setting& setting) {
     kitchen::PlannedPackage planned;
     planned.package = setting.dish.package;
     planned.after_thawing = setting.dish.after_thawing;
+    planned.served = setting.dish.served;
     planned.thaw_lead =
         setting.windows.thaw ? std::optional{setting.windows.thaw->lead} : setting.dish.thaw_lead;
     return say_thaw(planned, setting.style.language);

@@ -67,6 +67,8 @@ TEST_CASE("the figures that stand in words are these, and each has its source") 
         {"thaw.refrigerator-rule-least", "2 24 24"},
         {"thaw.within-day", "1"},
         {"thaw.within-day-least", "1"},
+        {"thaw.within-day-eaten", "1"},
+        {"thaw.within-day-eaten-least", "1"},
         // FDA Food Code 3-501.13 (B): running water at 21 °C (70 °F) or below. USDA FSIS, The Big
         // Thaw, 2013: changed every 30 minutes.
         {"thaw.cold-water", "21 30 70"},
