@@ -11,6 +11,7 @@ Message pointer_to_card(const Message& message) {
     pointer.bag_id = message.bag_id;
     pointer.keep_until = message.keep_until;
     pointer.thaw = message.thaw;
+    pointer.placing = message.placing;
     pointer.thaw_time = message.thaw_time;
     pointer.cook_within_days = message.cook_within_days;
     pointer.cooking.until = message.cooking.until;
@@ -24,6 +25,7 @@ Message pointer_to_card(const Message& message) {
 Message without_thawing(Message pointer) {
     if (pointer.thaw != kitchen::ThawMethod::FromFrozen) {
         pointer.thaw.reset();
+        pointer.placing.reset();
         pointer.thaw_time.reset();
         pointer.cook_within_days.reset();
     }

@@ -29,6 +29,25 @@ std::string day_with(const ScratchFolder& folder, const std::string& package) {
 
 } // namespace
 
+TEST_CASE("the README's day and settings are taken as they stand there") {
+    const ScratchFolder folder;
+    const auto readme = read_file(THAWSLIP_SOURCE_DIR "/README.md");
+    const auto example = [&readme](const std::string& first_line) {
+        const auto begin = readme.find(first_line);
+        REQUIRE(begin != std::string::npos);
+        return readme.substr(begin, readme.find("```", begin) - begin);
+    };
+    const auto day = folder / "day.toml";
+    const auto settings = folder / "settings.toml";
+    write_file(day, example("[day]\nmade "));
+    write_file(settings, example("paper         = \"a4\""));
+    write_file(folder / "goods.toml", read_file(THAWSLIP_SOURCE_DIR "/samples/goods.toml"));
+    const auto outcome = check(shell_word(day) + " --settings " + shell_word(settings));
+    CAPTURE(outcome.err);
+    CHECK(outcome.status == 0);
+    CHECK_FALSE(has(outcome.err, "error"));
+}
+
 TEST_CASE("check says the figures of print and code only where all is asked for") {
     for (const std::string words : {"read with ease from: ", "modules of ", "x-heights: "}) {
         CAPTURE(words);

@@ -295,6 +295,25 @@ TEST_CASE("nothing in a text looks like an address, a scheme, a command or a num
     }
 }
 
+TEST_CASE("whatever is left out of a text, its times to thaw are those of how the bag lies") {
+    for (const auto placing :
+         {kitchen::Placing::Rack, kitchen::Placing::Tray, kitchen::Placing::Stacked}) {
+        Message message = squash_stew();
+        message.placing = placing;
+        int timed = 0;
+        for (const std::string& text : texts(message)) {
+            CAPTURE(text);
+            const auto read = parse(text);
+            REQUIRE(read);
+            if (read.value().thaw_time) {
+                CHECK(read.value().placing == placing);
+                ++timed;
+            }
+        }
+        CHECK(timed >= 2);
+    }
+}
+
 TEST_CASE("texts get shorter, and keep what keeps people safe until the card must do") {
     Message message = squash_stew();
     message.note = "Good with bread";
