@@ -55,6 +55,28 @@ std::string back_text(archive::Archive& archive, const archive::Bag& bag, const 
                          "before it is frozen again";
 }
 
+/// What was thrown away is not eaten, nor what was eaten taken out: its code was scanned again, or
+/// one of the two notes is a slip.
+bool is_gone_for(const archive::Bag& bag, archive::State state) {
+    using enum archive::State;
+    return (bag.state == Discarded && (state == Out || state == Eaten)) ||
+           (bag.state == Eaten && state == Out);
+}
+
+Messages why_gone(const std::vector<archive::Bag>& bags, archive::State state) {
+    Messages messages;
+    for (const auto& bag : bags) {
+        if (is_gone_for(bag, state)) {
+            messages.error(fmt::format("{} {} was {} on {}", bag.id, bag.dish,
+                                       shown_word(bag.state), bag.changed.substr(0, 10)),
+                           {fmt::format("if that was a slip, it is in the freezer again with: "
+                                        "thawslip freezer back {}",
+                                        bag.id)});
+        }
+    }
+    return messages;
+}
+
 /// Whether the archive has it so now; what stands against it, and what to mind, is said.
 bool is_noted(archive::Archive& archive, const archive::Bag& before, archive::State state,
               const std::string& at, Messages& messages) {
@@ -94,6 +116,9 @@ Outcome<std::vector<archive::Bag>> note_state(archive::Archive& archive,
     auto outcome = chosen_bags(archive, {typed, states_before(state), choose});
     if (!outcome) {
         return outcome;
+    }
+    if (auto gone = why_gone(*outcome.value, state); !gone.all().empty()) {
+        return {{}, std::move(gone)};
     }
     archive.set_state(mapped(*outcome.value, &archive::Bag::id), state, moment.at, moment.station);
     std::erase_if(*outcome.value, [&](const archive::Bag& before) {

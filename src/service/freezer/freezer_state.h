@@ -21,9 +21,10 @@ struct Moment {
 std::vector<archive::State> states_before(archive::State state);
 
 /// Notes that bags, by their ids as typed or by words of their dishes, came into a state. Nothing
-/// is noted where one of them is not known; where the archive knows of a time to come that nothing
-/// can follow, that is said of the bag, and what to mind where it comes back from thawing. \returns
-/// the bags that are noted so now, as they were before
+/// is noted where one of them is not known, or is eaten or discarded and so cannot be; where the
+/// archive knows of a time to come that nothing can follow, that is said of the bag, and what to
+/// mind where it comes back from thawing. \returns the bags that are noted so now, as they were
+/// before
 Outcome<std::vector<archive::Bag>> note_state(archive::Archive& archive,
                                               const std::vector<std::string>& typed,
                                               archive::State state, const Moment& moment,

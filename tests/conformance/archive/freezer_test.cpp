@@ -305,6 +305,24 @@ TEST_CASE_FIXTURE(Kitchen,
     CHECK(back_after(40, "damson"));
 }
 
+TEST_CASE_FIXTURE(Kitchen,
+                  "what was thrown away is neither taken out nor eaten, by whatever name") {
+    REQUIRE((*this)("labels day.toml -o labels.pdf").status == 0);
+    const auto id = first_id("compote");
+    REQUIRE((*this)("freezer discarded " + id).status == 0);
+    for (const std::string command : {"out ", "eaten "}) {
+        const auto refused = (*this)("freezer " + command + id);
+        CHECK(refused.status == 1);
+        CHECK(says(refused.err, "was discarded on"));
+        CHECK(says(refused.err, "thawslip freezer back " + id));
+    }
+    CHECK(says((*this)("read " + id).err, "known as discarded"));
+    REQUIRE((*this)("freezer back " + id).status == 0);
+    REQUIRE((*this)("freezer eaten " + id).status == 0);
+    CHECK((*this)("freezer out " + id).status == 1);
+    CHECK((*this)("freezer discarded " + id).status == 0); // half of it was
+}
+
 TEST_CASE_FIXTURE(Kitchen, "what is light is weighed in grams") {
     const auto dish = [](const std::string& name, const std::string& weight) {
         return "[[package]]\ndish = \"" + name + "\"\nservings = 1\nfood = \"soup or stew\"\n" +
