@@ -6,6 +6,7 @@
 #include "kitchen/texts/phrases.h"
 
 #include <algorithm>
+#include <iterator>
 #include <optional>
 
 namespace thawslip::kitchen {
@@ -38,13 +39,7 @@ struct SaidAllergens {
 };
 
 void deny(SaidAllergens& found, Allergen allergen) {
-    found.denied.push_back(allergen);
-    if (allergen == Allergen::GlutenCereals) {
-        found.denied.push_back(Allergen::Wheat);
-    }
-    if (allergen == Allergen::TreeNuts) {
-        found.denied.push_back(Allergen::Peanuts);
-    }
+    std::ranges::copy(denied_with(allergen), std::back_inserter(found.denied));
 }
 
 /// Whether the words around the name of an allergen say that it is none of the food: a tool ("the
@@ -104,6 +99,16 @@ std::vector<AllergenMention> each_once(SaidAllergens all) {
 }
 
 } // namespace
+
+std::vector<Allergen> denied_with(Allergen allergen) {
+    if (allergen == Allergen::GlutenCereals) {
+        return {allergen, Allergen::Wheat};
+    }
+    if (allergen == Allergen::TreeNuts) {
+        return {allergen, Allergen::Peanuts};
+    }
+    return {allergen};
+}
 
 DeclaredAllergen read_allergen(std::string_view written) {
     return {std::string{written}, mapped(mentioned_allergens(written), &AllergenMention::named)};

@@ -33,6 +33,10 @@ std::vector<DeclaredAllergen> read_allergens(const std::vector<std::string>& lis
 /// "celery" for "selery"; nothing where none is near.
 std::optional<std::string> allergen_near(std::string_view written);
 
+/// All that is not in food that is said to be free of an allergen: with gluten no wheat, which is
+/// one of its cereals; with tree nuts no peanuts, for people call both nuts.
+std::vector<Allergen> denied_with(Allergen allergen);
+
 /// Every allergen that the words of `text` name, in order, each class and kind once. Whole words
 /// only, and not what merely sounds like one: eggplant, nutmeg, buckwheat, coconut milk, peanut
 /// butter as milk, butternut, cream of tartar, oyster mushrooms. "Gluten-free", "sin gluten",

@@ -4,6 +4,7 @@
 #include "kitchen/texts/negation.h"
 
 #include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace thawslip::kitchen {
@@ -185,20 +186,25 @@ Findings in_both(const Scene& scene) {
 }
 
 /// What a text says the food is free of: "dairy-free", "ohne Nüsse", "vegan".
-std::vector<NamedAllergen> claimed_absent(const WordedText& text) {
-    std::vector<NamedAllergen> absent;
+std::vector<Allergen> claimed_absent(const WordedText& text) {
+    std::vector<Allergen> absent;
     const auto add = [&](const Mention& mention) {
-        for (auto& named : read_allergen(std::string{mention.meaning}).meant) {
-            absent.push_back(std::move(named));
+        for (const auto& named : read_allergen(std::string{mention.meaning}).meant) {
+            std::ranges::copy(denied_with(named.allergen), std::back_inserter(absent));
         }
     };
     const auto named = mentions(text, Section::Allergen);
+    const auto denied = mentions(text, Section::AllergenDenied);
     for (std::size_t i = 0; i < named.size(); ++i) {
         if (is_denied(text, named, i)) {
             add(named[i]);
         }
     }
-    std::ranges::for_each(mentions(text, Section::AllergenDenied), add);
+    for (std::size_t i = 0; i < denied.size(); ++i) {
+        if (!is_denied(text, denied, i)) { // "not suitable for coeliacs"
+            add(denied[i]);
+        }
+    }
     return absent;
 }
 
@@ -235,9 +241,9 @@ Findings promises(const Scene& scene, std::initializer_list<FreeText> fields, In
     Findings found;
     for (const auto& read : scene.texts) {
         const auto absent =
-            contains(fields, read.field) ? claimed_absent(read.text) : std::vector<NamedAllergen>{};
-        for (const auto& named : absent) {
-            if (const auto there = in_food(scene, named.allergen)) {
+            contains(fields, read.field) ? claimed_absent(read.text) : std::vector<Allergen>{};
+        for (const auto allergen : absent) {
+            if (const auto there = in_food(scene, allergen)) {
                 found.push_back({{read.written, *there}, read.where});
                 break;
             }

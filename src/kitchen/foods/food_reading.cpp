@@ -265,7 +265,23 @@ Choices form_choices(const Said& said) {
     return senses_of({"meat", said.form, said.state});
 }
 
+/// Whether there is ground meat or liver in what its own name says has none: a strudel, dumplings,
+/// biscuits, an ice. Nothing says that it was cooked.
+bool hides_meat(const StorageTable& table, const Said& said, const FoodChoice& dishes) {
+    const bool meat = is_one_of(said.form, {"ground", "offal", "innards", "giblets"}) &&
+                      !said.is_of_plant && !said.meatless && said.state != FoodState::Cooked;
+    return meat && !dishes.empty() && std::ranges::all_of(dishes, [&](const std::string& dish) {
+               return is_of(table, dish, FoodKind::Other) ||
+                      is_one_of(dish, {"cooked vegetable dish", "cooked pasta", "fruit pie"});
+           });
+}
+
 Choices choices_of(const StorageTable& table, const Said& said) {
+    if (hides_meat(table, said, said.dishes) && said.animals.empty()) {
+        auto choices = form_choices(said);
+        add_once(choices, FoodChoice{"cooked meat"});
+        return choices;
+    }
     FoodChoice strong;
     for (const auto& dish : said.dishes) {
         if (!is_garnish(table, dish)) {

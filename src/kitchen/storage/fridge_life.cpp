@@ -13,21 +13,29 @@ bool is_for(const ThawedRow& row, FoodKind kind) {
     return !row.kind || *row.kind == kind;
 }
 
-/// The row for one kind: the table's own rule set first, then any other list's.
+/// The row for one kind: the table's own rule set first, then any other list's. Of its own row for
+/// whatever food and another list's for this very one the shorter counts: food for babies is for
+/// the same day everywhere.
 const ThawedRow* find_thawed(const StorageTable& table, FoodKind kind) {
-    const ThawedRow* found = nullptr;
+    const ThawedRow* of_any_food = nullptr;
+    const ThawedRow* of_others = nullptr;
     for (const auto& row : table.after_thawing) {
         if (!is_for(row, kind)) {
             continue;
         }
-        if (row.rule_set == table.rule_set) {
+        const bool own = row.rule_set == table.rule_set;
+        if (own && row.kind) {
             return &row;
         }
-        if (found == nullptr && row.kind) {
-            found = &row;
+        if (own) {
+            of_any_food = &row;
+        } else if (of_others == nullptr && row.kind) {
+            of_others = &row;
         }
     }
-    return found;
+    const bool others_count =
+        of_others != nullptr && (of_any_food == nullptr || of_others->low < of_any_food->low);
+    return others_count ? of_others : of_any_food;
 }
 
 days less(days limit, days spent) {
