@@ -95,6 +95,28 @@ Findings added_cold_at_risk(const Scene& scene) {
     return found;
 }
 
+/// Tartare, carpaccio, ceviche: what is added late, or beside it, to be eaten raw.
+Findings eaten_raw_at_risk(const Scene& scene) {
+    std::vector<Package> added;
+    for (const auto& finish : scene.package.finish) {
+        if (comes_late(finish)) {
+            added.push_back(alone(finish));
+        }
+    }
+    for (const auto& side : scene.package.sides) {
+        added.push_back(alone(side));
+    }
+    const auto is_eaten_raw = [&](const Package& package) {
+        return std::ranges::any_of(foods_named(scene.table, package), [](const NamedFood& named) {
+            return is_one_of(named.kinds.front(), {"meat to be eaten raw", "fish to be eaten raw"});
+        });
+    };
+    const auto found = std::ranges::find_if(added, is_eaten_raw);
+    return scene.settings.people_at_risk && found != added.end()
+               ? Findings{{{}, found->where.key("add")}}
+               : Findings{};
+}
+
 /// Smoked fish is only safe for them inside a cooked dish; cold cuts only when steaming hot.
 Findings ready_to_eat_at_risk(const Scene& scene) {
     return found_if(scene.settings.people_at_risk && holds(scene, {FoodKind::ReadyToEat}),
@@ -221,6 +243,8 @@ constexpr CautionRule people_rows[] = {
     {"risk-raw-milk", CautionLevel::LabelAndCard, pregnancy_source, raw_milk,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-pate", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"pate">,
+     "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
+    {"risk-eaten-raw", CautionLevel::LabelAndCard, pregnancy_source, eaten_raw_at_risk,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-berries", CautionLevel::LabelAndCard,
      "Food Safety Authority of Ireland, Berries: advice to boil imported frozen berries",

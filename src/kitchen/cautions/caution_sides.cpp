@@ -19,11 +19,56 @@ namespace {
 
 using namespace scene;
 
-/// Whether the words mean what is eaten as it comes: tuna of a tin, ham, goat's milk; and of
-/// what is added at serving, all that may be cooked already.
+/// Where words stand in a text; nothing where they do not.
+std::optional<Mention> place_of(const std::vector<std::string>& words, const WordedText& text) {
+    const auto found = std::ranges::search(text.words, words);
+    return words.empty() || found.empty()
+               ? std::nullopt
+               : std::optional{Mention{static_cast<std::size_t>(found.begin() - text.words.begin()),
+                                       words.size(),
+                                       {},
+                                       {}}};
+}
+
+bool overlaps(const Mention& a, const Mention& b) {
+    return a.first < b.first + b.count && b.first < a.first + a.count;
+}
+
+/// "Goat's milk", "Ziegenkäse", "queso de cabra": it is of the animal and not beside it.
+bool is_milk_of(const Mention& milk, const Mention& animal, const WordedText& text) {
+    const auto joined_by = [&](const Mention& one, const Mention& next, std::string_view word) {
+        const auto end = one.first + one.count;
+        return end == next.first || (end + 1 == next.first && text.words[end] == word);
+    };
+    return overlaps(milk, animal) || joined_by(animal, milk, "s") || joined_by(milk, animal, "de");
+}
+
+/// Whether its maker made it to be eaten so: tuna of a tin or in oil, ham, goat's milk. Of meat and
+/// poultry oil, brine and what is dried beside them say nothing.
+bool is_made_to_be_eaten(const Scene& scene, const WordedText& text, const NamedFood& named) {
+    if (says(text, Section::BeanState, "canned")) {
+        return true;
+    }
+    const auto animal = place_of(words_of(named.words), text);
+    const bool of_sea =
+        any_of_kinds(scene, named.kinds, {FoodKind::RawFish, FoodKind::RawShellfish});
+    const auto cured = mentions(text, Section::Doing, "cured");
+    const auto milk = mentions(text, Section::Allergen, "milk");
+    return (of_sea && is_meant(text, cured)) ||
+           (animal && std::ranges::any_of(cured,
+                                          [&](const Mention& each) {
+                                              return overlaps(each, *animal) ||
+                                                     each.first + each.count == animal->first;
+                                          })) ||
+           (animal && std::ranges::any_of(milk, [&](const Mention& each) {
+                return is_milk_of(each, *animal, text);
+            }));
+}
+
+/// Whether the words mean what is eaten as it comes; and of what is added at serving, all that may
+/// be cooked already.
 bool may_be_eaten_so(const Scene& scene, const std::string& words, bool at_serving,
                      const NamedFood& named) {
-    const auto text = worded(words);
     if (named.said_raw || says_raw(scene.table, words)) {
         return false;
     }
@@ -31,18 +76,19 @@ bool may_be_eaten_so(const Scene& scene, const std::string& words, bool at_servi
         !named.is_uncooked_egg && std::ranges::any_of(named.may_be, [&](const std::string& food) {
             return !is_raw(kind_of(scene.table, food));
         });
-    return (cooked && at_serving) || says(text, Section::BeanState, "canned") ||
-           says(text, Section::Doing, "cured") || says(text, Section::Allergen, "milk");
+    return (cooked && at_serving) || is_made_to_be_eaten(scene, worded(words), named);
 }
 
 /// How hot what stands alone must get, by the raw meat, fish or eggs that its words name.
 std::optional<SafeMinimum> minimum_of_raw(const Scene& scene, Package package, bool at_serving) {
     for (const auto& named : foods_named(scene.table, package)) {
-        const bool raw = any_raw(scene.table, named.kinds) || named.is_uncooked_egg;
-        if (!named.is_animal || !raw || may_be_eaten_so(scene, package.dish, at_serving, named)) {
-            continue;
+        const bool egg =
+            named.is_uncooked_egg || any_of_kinds(scene, named.kinds, {FoodKind::RawEgg});
+        const bool raw_animal = named.is_animal && any_raw(scene.table, named.kinds);
+        if ((egg || raw_animal) && !may_be_eaten_so(scene, package.dish, at_serving, named)) {
+            add_kinds(package.food,
+                      {named.is_uncooked_egg ? FoodChoice{"beaten eggs"} : named.kinds});
         }
-        add_kinds(package.food, {named.is_uncooked_egg ? FoodChoice{"beaten eggs"} : named.kinds});
     }
     return safe_minimum(scene.table, package);
 }

@@ -90,6 +90,10 @@ constexpr FoodWord a_few_words[] = {
     {"vegetabl", FoodRole::Base, "vegetable", "vegetable", "en"},
 };
 
+constexpr FoodWord carpaccio[] = {
+    {"carpaccio", FoodRole::Kind, "meat to be eaten raw", "carpaccio", "en"},
+};
+
 constexpr FoodWord ground_words[] = {
     {"crudo", FoodRole::State, "raw", "crudo", "es"},
     {"gehackt", FoodRole::Form, "ground", "gehackt", "de"},
@@ -1199,12 +1203,21 @@ const std::vector<Case>& cases() {
              p.finish.front().when = {When::Anchor::BeforeEnd, minutes{10}};
          }},
         {"chicken in oil that is added late",
-         {"slow-cooker-thaw-first"},
+         {"slow-cooker-thaw-first", "side-minimum"},
          [](auto& p, auto&, auto& t) {
              t.words = a_few_words;
              t.classes.push_back({"raw poultry pieces", FoodKind::RawPoultry});
              p.finish.front().add = quantity("80 g chicken in oil");
              p.finish.front().when = {When::Anchor::BeforeEnd, minutes{10}};
+         }},
+        {"carpaccio on the plate of people at risk",
+         {"slow-cooker-thaw-first", "risk-eaten-raw", "no-medical-advice"},
+         [](auto& p, auto& settings, auto& t) {
+             settings.people_at_risk = true;
+             t.words = carpaccio;
+             t.classes.push_back({"meat to be eaten raw", FoodKind::RawCut});
+             p.finish.front().add = quantity("80 g carpaccio");
+             p.finish.front().when = {When::Anchor::AtServing, {}};
          }},
         {"raw chicken that is cooked as long as the dish",
          {"slow-cooker-thaw-first"},
