@@ -27,6 +27,10 @@ Result<std::string, std::string> archive_place(const std::string& written,
     if (written.starts_with(':')) { // SQLite's ":memory:" for one: nothing would be kept
         return Failure{fmt::format("\"{}\" is no file that an archive could be kept in", written)};
     }
+    return file_place(written, folder);
+}
+
+Result<std::string, std::string> file_place(const std::string& written, const std::string& folder) {
     if (written.starts_with("~/")) {
         const auto home = folder_in("HOME");
         return home.empty()

@@ -24,6 +24,9 @@ std::string archive_file_if_known(const Settings& settings);
 Result<std::string, std::string> archive_place(const std::string& written,
                                                const std::string& folder);
 
+/// The same of what can only be a file.
+Result<std::string, std::string> file_place(const std::string& written, const std::string& folder);
+
 /// What to say where a question is about bags and there is no archive: its place may be mistyped.
 std::string no_archive_text(const Settings& settings);
 

@@ -52,8 +52,8 @@ struct Settings {
     kitchen::KitchenSettings kitchen;      ///< region, units, altitude, people
     double paper_reflectance = 0.85;       ///< of the stock, in red light; white paper by default
     std::vector<layout::Printer> printers; ///< what was measured, for each paper
-    std::string archive;                   ///< its file, as written; empty: the usual place
-    std::string goods_file;                ///< the cook's own goods, as written; empty: none
+    std::string archive;                   ///< its file; empty: the usual place
+    std::string goods_file;                ///< the cook's own goods; empty: none
     std::shared_ptr<const wording::Goods> goods; ///< read from there; nullptr: those that ship
     bool record_prints = true;                   ///< whether labels and cards go into the archive
     std::string file;                            ///< where they were read; empty: nowhere

@@ -3,6 +3,7 @@
 #include "app/commands/deliver.h"
 #include "app/commands/setup_questions.h"
 #include "app/files/data_folder.h"
+#include "app/files/kept_files.h"
 #include "app/files/output_guard.h"
 #include "app/files/whole_file.h"
 #include "app/locale.h"
@@ -168,13 +169,14 @@ private:
     void ask_stock(std::string& stock, const char* what, service::What kind,
                    const std::string& told) {
         const auto usual = service::usual_stock(kind, settings_);
-        const auto chosen = questions_.ask(
-            {questions_.say("stock", {questions_.say(what)}), usual, {}}, told,
-            [this](const std::string& answer) -> Answer {
-                service::OwnFiles own;
-                const auto found = service::choose_stock(answer, around_, own);
-                return found ? Answer{answer} : Answer{Failure{in_one_line(found.messages)}};
-            });
+        const auto chosen =
+            questions_.ask({questions_.say("stock", {questions_.say(what)}), usual, {}}, told,
+                           [this](const std::string& answer) -> Answer {
+                               service::OwnFiles own;
+                               const auto found = service::choose_stock(answer, around_, own);
+                               return found ? Answer{lasting_name(answer)}
+                                            : Answer{Failure{in_one_line(found.messages)}};
+                           });
         auto without = settings_;
         job_of(without, kind).stock.clear();
         stock = chosen == service::usual_stock(kind, without) ? std::string{} : chosen;

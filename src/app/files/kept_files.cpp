@@ -9,13 +9,6 @@
 namespace thawslip::app {
 namespace {
 
-/// A name of something shipped stays a name; a file is found again from any folder.
-std::string lasting_name(const std::string& name_or_file) {
-    return service::is_file_name(name_or_file)
-               ? std::filesystem::absolute(name_or_file).lexically_normal().string()
-               : name_or_file;
-}
-
 std::optional<std::string> text_on_disk(const std::string& file) {
     constexpr std::size_t largest = std::size_t{1} << 26U;
     auto text = read_text_file(file, largest);
@@ -23,6 +16,12 @@ std::optional<std::string> text_on_disk(const std::string& file) {
 }
 
 } // namespace
+
+std::string lasting_name(const std::string& name_or_file) {
+    return service::is_file_name(name_or_file)
+               ? std::filesystem::absolute(name_or_file).lexically_normal().string()
+               : name_or_file;
+}
 
 archive::PrintSetup with_lasting_names(archive::PrintSetup setup) {
     setup.stock = lasting_name(setup.stock);

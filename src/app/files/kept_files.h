@@ -7,6 +7,9 @@
 
 namespace thawslip::app {
 
+/// A name of something shipped stays a name; a file is found again from any folder.
+std::string lasting_name(const std::string& name_or_file);
+
 /// The names of files of the cook's own as the archive keeps them: found again from any folder.
 archive::PrintSetup with_lasting_names(archive::PrintSetup setup);
 

@@ -162,6 +162,9 @@ bool choose_medium(const Job& job, const Look& look, const Settings& settings,
     auto stock = choose_stock(setup.stock, around, setup.own);
     messages.add(stock.messages);
     if (!stock) {
+        if (setup.stock == settings_of(job.what, settings).stock) {
+            messages.note(fmt::format("the settings name this stock: {}", settings.file));
+        }
         return false;
     }
     auto& medium = setup.medium;

@@ -156,6 +156,28 @@ TEST_CASE_FIXTURE(Home, "settings that are there are never written over without 
     CHECK(fs::exists(settings + ".before-2"));
 }
 
+TEST_CASE_FIXTURE(Home, "a stock of the cook's own that settings name is found from any folder") {
+    const std::string sheet = THAWSLIP_SOURCE_DIR "/layouts/stock/a4-2x7-99x38mm.toml";
+    fs::create_directories(folder / "elsewhere");
+    fs::copy_file(sheet, folder / "own-sheet.toml");
+    REQUIRE((*this)("setup --yes --label-stock own-sheet.toml").status == 0);
+    const auto own = fs::canonical(folder / "own-sheet.toml").string();
+    CHECK(has(read_file(settings), "stock    = \"" + own + "\""));
+    fs::copy_file(sheet, folder / "config/thawslip/beside.toml");
+    for (const std::string written : {"beside.toml", "~/own-sheet.toml"}) {
+        CAPTURE(written);
+        write_file(settings, "[labels]\nstock = \"" + written + "\"\n");
+        const auto found = at("C", "sh -c 'cd elsewhere; exec " THAWSLIP_PROGRAM
+                                   " check " THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml'");
+        CAPTURE(found.err);
+        CHECK(found.status == 0);
+    }
+    write_file(settings, "[labels]\nstock = \"gone.toml\"\n");
+    const auto gone = (*this)("check " THAWSLIP_SOURCE_DIR "/samples/orchard-day.toml");
+    CHECK(gone.status == 1);
+    CHECK(has(gone.err, "note: the settings name this stock: " + settings));
+}
+
 TEST_CASE_FIXTURE(Home, "what cannot be leaves nothing behind") {
     const auto unknown = (*this)("setup --yes --label-stock no-such-stock");
     CHECK(unknown.status == 1);
