@@ -91,6 +91,10 @@ std::string why_kept(const std::string& file, const Output& output, const Settin
     if (is_any_of(file, {settings.file, usual_settings_file()})) {
         return "the settings' file";
     }
+    if (is_any_of(file, {settings.goods_file, settings.labels.stock, settings.finishing_cards.stock,
+                         settings.cook_day_cards.stock, settings.lists.stock})) {
+        return "a file that the settings name";
+    }
     if (is_archive(file, archive_file_if_known(settings)) ||
         is_archive(file, archive_file_if_known({}))) {
         return "the archive's file, in which prints are recorded";

@@ -14,6 +14,9 @@ TEST_CASE("a print never goes onto a file that it is made from") {
     write_file(attempts / "stock.pdf", stock);
     write_file(attempts / "layout.svg", read_file(THAWSLIP_SOURCE_DIR "/layouts/label/wide.toml"));
     write_file(attempts / "settings.pdf", "paper = \"letter\"\n");
+    const auto goods = read_file(THAWSLIP_SOURCE_DIR "/samples/goods.toml");
+    write_file(attempts / "goods.pdf", goods);
+    write_file(attempts / "names.toml", "goods = \"goods.pdf\"\nlabels.stock = \"./stock.pdf\"\n");
     REQUIRE(attempts.run("labels day.toml -o first.pdf --archive archive.pdf").status == 0);
     fs::create_symlink("day.toml", attempts / "day.pdf");
     fs::create_hard_link(attempts / "archive.pdf", attempts / "hard.pdf");
@@ -25,6 +28,8 @@ TEST_CASE("a print never goes onto a file that it is made from") {
         "labels day.toml --stock ./stock.pdf -o stock.pdf",
         "labels day.toml --layout ./layout.svg -o layout.svg",
         "labels day.toml --settings settings.pdf -o settings.pdf",
+        "cards day.toml --settings names.toml -o goods.pdf",
+        "cards day.toml --settings names.toml -o stock.pdf",
         "labels day.toml --archive archive.pdf -o archive.pdf",
         "labels day.toml --archive archive.pdf -o hard.pdf",
         "reprint squash --archive archive.pdf -o archive.pdf",
@@ -43,6 +48,7 @@ TEST_CASE("a print never goes onto a file that it is made from") {
         CHECK(attempts.left_behind() == "");
         CHECK(read_file(attempts / "day.toml") == read_file(sample_day));
         CHECK(read_file(attempts / "stock.pdf") == stock);
+        CHECK(read_file(attempts / "goods.pdf") == goods);
         CHECK(read_file(attempts / "settings.pdf") == "paper = \"letter\"\n");
         CHECK(read_file(attempts / "archive.pdf").substr(0, 15) == "SQLite format 3");
         CHECK(says(read_file(attempts / "layout.svg"), "picture"));
