@@ -1,5 +1,6 @@
 #include "service/dinner/photographed_bags.h"
 
+#include "base/list.h"
 #include "code/message.h"
 #include "intake/vessel.h"
 #include "kitchen/bag_id.h"
@@ -144,6 +145,9 @@ void report_code(const code::Message& message, Messages& messages) {
                         ? ""
                         : fmt::format(", which does not say {}", fmt::join(missing, "; "))),
         {"the label and the cards come first"});
+}
+
+void report_cautions(const code::Message& message, Messages& messages) {
     for (const auto& caution : message.cautions) {
         messages.caution(fmt::format("{}: {}", message.dish, caution));
     }
@@ -160,36 +164,68 @@ std::string id_in(const std::string& text) {
     return id.ok() ? id.value() : std::string{};
 }
 
-void add_known(archive::Archive& archive, const std::string& id, Outcome<Packages>& outcome) {
-    auto known = packages_to_eat(archive, {{id}, 1});
+/// Bags that the archive knows: those of one dish are one package, as where their ids are typed.
+void add_known(archive::Archive& archive, const std::vector<std::string>& ids,
+               Outcome<Packages>& outcome) {
+    auto known = packages_to_eat(archive, {{joined(ids, ", ")}, 1});
     outcome.messages.add(known.messages);
     std::ranges::move(known.value.value_or(Packages{}), std::back_inserter(*outcome.value));
 }
 
-/// A bag that the archive does not know, by its code alone.
-void add_unknown(const std::string& text, Outcome<Packages>& outcome) {
-    const auto message = code::parse(text);
-    if (!message.ok()) {
-        outcome.messages.error(message.fault().message);
-        return;
+/// Bags that the archive does not know, by their codes alone. Those whose codes say the same but
+/// for the id are one package.
+class Unknown {
+public:
+    void add(const std::string& text, Messages& messages) {
+        auto message = code::parse(text);
+        if (!message.ok()) {
+            messages.error(message.fault().message);
+            return;
+        }
+        auto said = std::move(message).value();
+        report_code(said, messages);
+        auto package = package_of(said);
+        const auto bag = package.bags.front();
+        said.bag_id.clear();
+        const auto same = std::ranges::find(said_, said);
+        if (same == said_.end()) {
+            report_cautions(said, messages);
+            packages_.push_back(std::move(package));
+            said_.push_back(std::move(said));
+            return;
+        }
+        auto& bags = packages_[static_cast<std::size_t>(same - said_.begin())].bags;
+        if (std::ranges::find(bags, bag.id, &kitchen::Bag::id) == bags.end()) {
+            bags.push_back(bag);
+        }
     }
-    report_code(message.value(), outcome.messages);
-    outcome.value->push_back(package_of(message.value()));
-}
+
+    Packages packages() && { return std::move(packages_); }
+
+private:
+    std::vector<code::Message> said_; ///< of each package, without an id
+    Packages packages_;
+};
 
 } // namespace
 
 Outcome<std::vector<PlannedPackage>> packages_of_codes(archive::Archive* archive,
                                                        std::span<const std::string> texts) {
     Outcome<Packages> outcome{Packages{}, {}};
+    std::vector<std::string> known;
+    Unknown unknown;
     for (const auto& text : texts) {
-        const auto id = id_in(text);
+        auto id = id_in(text);
         if (archive != nullptr && !id.empty() && archive->bag(id)) {
-            add_known(*archive, id, outcome);
+            known.push_back(std::move(id));
         } else {
-            add_unknown(text, outcome);
+            unknown.add(text, outcome.messages);
         }
     }
+    if (!known.empty()) {
+        add_known(*archive, known, outcome);
+    }
+    std::ranges::move(std::move(unknown).packages(), std::back_inserter(*outcome.value));
     if (outcome.messages.have_errors()) {
         outcome.value.reset();
     }

@@ -107,6 +107,24 @@ TEST_CASE("a bag is planned by its code, also where the archive does not know it
     printed.plan({{"texts", {"https://example.org"}}}, 422);
 }
 
+TEST_CASE("bags of one dish are one dinner, whether their codes or their ids are told") {
+    PlanRoutes printed;
+    const auto bags = printed.fake.open_archive().find("squash", archive::Which::All);
+    REQUIRE(bags.size() > 1);
+    const auto code_of = [](const std::string& dish, const std::string& id) {
+        code::Message message;
+        message.dish = dish;
+        message.bag_id = id;
+        return code::write(message);
+    };
+    const auto by_codes = printed.plan(
+        {{"texts", {code_of(bags[0].dish, bags[0].id), code_of(bags[1].dish, bags[1].id)}}});
+    const auto by_ids = printed.plan({{"bags", {bags[0].id, bags[1].id}}});
+    CHECK(by_ids["dishes"].size() == 1);
+    CHECK(by_codes["dishes"] == by_ids["dishes"]);
+    CHECK(by_codes["events"] == by_ids["events"]);
+}
+
 TEST_CASE("a day is planned by its number") {
     PlanRoutes printed;
     printed.fake.days["autumn.toml"] = orchard_sample();

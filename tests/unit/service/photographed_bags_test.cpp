@@ -1,5 +1,6 @@
 #include "code/message.h"
 #include "days.h"
+#include "kitchen/bag_id.h"
 #include "kitchen/figures.h"
 #include "service/dinner/dinner_plan.h"
 #include "service/dinner/photographed_bags.h"
@@ -44,6 +45,25 @@ TEST_CASE("a bag that the archive does not know is planned by its code alone, an
     const auto said = to_text(by_code.messages);
     CHECK(said.find("is not in this archive: planned from its code alone") != std::string::npos);
     CHECK(said.find("how long it cooks") == std::string::npos);
+}
+
+TEST_CASE("bags whose codes say the same but for the id are one package, each once") {
+    code::Message message;
+    message.dish = "Pear pot";
+    message.cautions = {"STIR OFTEN"};
+    std::vector<std::string> codes;
+    for (int number : {1, 2, 2}) {
+        message.bag_id = kitchen::bag_id({"Pear pot", supper_day, number});
+        codes.push_back(code::write(message));
+    }
+    const auto alike = plan_by(codes);
+    REQUIRE(alike);
+    REQUIRE(alike.value->size() == 1);
+    CHECK(alike.value->front().bags.size() == 2);
+    const auto said = to_text(alike.messages);
+    CHECK(said.find("STIR OFTEN") == said.rfind("STIR OFTEN"));
+    message.servings = 3; // another size
+    CHECK(plan_by({codes.front(), code::write(message)}).value->size() == 2);
 }
 
 TEST_CASE("what a code leaves out is said, and the strict side taken") {
