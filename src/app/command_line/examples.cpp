@@ -41,7 +41,7 @@ constexpr std::array notes{
                    "standard input, a line each."},
     Notes{"labels", "thawslip labels saturday.toml -o labels.pdf\n"
                     "thawslip labels saturday.toml --stock a4-2x4-99x68mm --print\n"
-                    "thawslip labels saturday.toml -o labels.pdf --first-cell 7 --skip 9,11-12\n"
+                    "thawslip labels saturday.toml -o labels.pdf --first-cell 2 --skip 4,6-8\n"
                     "thawslip labels saturday.toml --dish stew --bag 3-5 --print\n"
                     "thawslip labels saturday.toml --from 57 --first-cell next --print  # a jam\n"
                     "thawslip labels saturday.toml --only-new --first-cell next --print\n"

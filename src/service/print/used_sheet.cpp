@@ -40,7 +40,7 @@ layout::Imposition imposition_of(const Look& look, const layout::Stock& stock,
     messages.caution(fmt::format("no print on {} is remembered, so it is not known which cells are "
                                  "used: starting at cell 1",
                                  stock.name),
-                     {"on a half-used sheet, name the first free cell: --first-cell 7"});
+                     {"on a half-used sheet, name the first free cell: --first-cell 2"});
     return {1, look.skip};
 }
 
