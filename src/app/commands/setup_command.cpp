@@ -257,12 +257,8 @@ ExitStatus setup(const SetupOptions& options, const Settings& now, std::istream&
                        "    hint: name a file with --settings FILE\n";
         return ExitStatus::Refused;
     }
-    if (!options.ruler.empty()) {
-        PrintOptions ruler;
-        ruler.output = options.ruler;
-        if (const auto refused = refuse_output(output_of(ruler), now, console)) {
-            return *refused; // before anything is asked
-        }
+    if (const auto refused = refuse_output({options.ruler, drawing_endings}, now, console)) {
+        return *refused; // before anything is asked
     }
     Questions questions{answers, console.out, options.takes_proposals,
                         ::isatty(STDIN_FILENO) == 1 ? Echo::No : Echo::Yes,

@@ -185,6 +185,7 @@ TEST_CASE_FIXTURE(Home, "what cannot be leaves nothing behind") {
     CHECK_FALSE(has(unknown.err, "error: error"));
     CHECK(has(unknown.err, "; nothing written\n"));
     CHECK((*this)("setup --yes --ruler ruler.doc").status == 2);
+    CHECK((*this)("setup --yes --ruler ruler.txt").status == 2); // a drawing has no such form
     CHECK((*this)("setup --yes --label-dpi many").status == 2);
     CHECK(answered("a4\n").status == 1); // the answers end too soon
     CHECK_FALSE(fs::exists(settings));
