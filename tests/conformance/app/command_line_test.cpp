@@ -350,6 +350,33 @@ TEST_CASE("every bag id that the documents show has the right check letter") {
     }
 }
 
+TEST_CASE("the manual names the keys of the settings that the README shows, and none that is not") {
+    const auto manual = test_support::read_file(THAWSLIP_SOURCE_DIR "/src/app/manual/thawslip.1");
+    const auto section = manual.substr(manual.find(".Sh SETTINGS\n"));
+    const auto keys = section.substr(0, section.find("\n.Sh ", 1));
+    std::istringstream readme{test_support::read_file(THAWSLIP_SOURCE_DIR "/README.md")};
+    std::string shown;
+    for (std::string line; std::getline(readme, line) && line != "[[printer]]";) {
+        shown = line == "```toml" ? "" : shown + line + "\n";
+    }
+    const std::regex key{"(?:^|\n)(\\w+) *= "};
+    std::size_t count = 0;
+    for (std::sregex_iterator found{shown.begin(), shown.end(), key}, end; found != end; ++found) {
+        CAPTURE((*found)[1].str());
+        CHECK(keys.find("\n.It Cm " + (*found)[1].str() + "\n") != std::string::npos);
+        ++count;
+    }
+    CHECK(count > 15);
+    const auto of_settings = keys.substr(0, keys.find("\n.El"));
+    const std::regex named{"\n.It Cm (\\w+)"};
+    for (std::sregex_iterator found{of_settings.begin(), of_settings.end(), named}, end;
+         found != end; ++found) {
+        CAPTURE((*found)[1].str());
+        const auto read = service::settings_from((*found)[1].str() + " = {}\n", "settings.toml");
+        CHECK(to_text(read.messages).find("unknown key") == std::string::npos);
+    }
+}
+
 TEST_CASE("every command line in the README is one that the program takes") {
     std::istringstream readme{test_support::read_file(THAWSLIP_SOURCE_DIR "/README.md")};
     int count = 0;
