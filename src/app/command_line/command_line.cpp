@@ -437,6 +437,10 @@ std::optional<ExitStatus> parse(Parser& parser, int argc, const char* const* arg
         parser.app.parse(std::move(words));
         return std::nullopt;
     } catch (const CLI::ParseError& error) {
+        if (parser.app.get_version_ptr()->count() > 0) { // whatever else is missing
+            console.out << parser.app.version() << "\n";
+            return ExitStatus::Done;
+        }
         if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
             parser.app.exit(error, console.out, console.err); // help, or the version
             return ExitStatus::Done;

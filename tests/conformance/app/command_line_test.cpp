@@ -250,6 +250,12 @@ TEST_CASE("--help and --version go to standard output and are no failure") {
     CHECK(program.status == 0);
     CHECK(program.out == "thawslip " THAWSLIP_VERSION "\n");
     CHECK(program.err.empty());
+    for (const auto& command : every_command()) { // wherever it stands, and whatever is missing
+        CAPTURE(command.path);
+        auto words_before = words_of(command.path);
+        words_before.emplace_back("--version");
+        CHECK(try_words(words_before).text == program.out);
+    }
     const auto words = test_support::run(THAWSLIP_PROGRAM " --help");
     CHECK(words.out.find("local food authority come first") != std::string::npos);
 }
