@@ -177,11 +177,12 @@ void add_freezer(CLI::App& app, Command& chosen) {
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
     auto question = std::make_shared<service::NextQuestion>();
     auto at = std::make_shared<std::string>("18:30");
-    next->add_option("count", question->count, "how many days, from tomorrow on (5)")
-        ->check(CLI::Range(1, 366))
-        ->option_text("N");
+    auto* count = next->add_option("count", question->count, "how many days, from tomorrow on (5)")
+                      ->check(CLI::Range(1, 366))
+                      ->option_text("N");
     next->add_option("--days", question->count, "the same")
         ->check(CLI::Range(1, 366))
+        ->excludes(count)
         ->option_text("N");
     next->add_option("--serves", question->serves,
                      "how many eat: bags of one dish together serve as many (2, or 1 where most "

@@ -127,7 +127,8 @@ Fault missing(const CLI::App& program, const std::string& what) {
     return {name + " is missing", where_help_is(program)};
 }
 
-/// An option without the value that it takes, or "--trial=maybe", with one that it does not.
+/// An option without the value that it takes, with several, or "--trial=maybe", with one that it
+/// does not.
 Fault other_value(const CLI::App& program, const std::string& what) {
     constexpr std::string_view overridden = " was given a disallowed flag override";
     if (what.ends_with(overridden)) {
@@ -135,6 +136,9 @@ Fault other_value(const CLI::App& program, const std::string& what) {
                 where_help_is(program)};
     }
     const auto name = before(what, ":");
+    if (what.find("At Most") != std::string::npos) {
+        return {fmt::format("{} is given more than once", name), where_help_is(program)};
+    }
     const auto value = value_of(program, name);
     return {fmt::format("{} needs a value{}", name, value.empty() ? "" : ": " + value),
             where_help_is(program)};
@@ -153,19 +157,28 @@ Fault invalid(const CLI::App& program, const std::string& what) {
 }
 
 Fault apart(const CLI::App& program, const std::string& what) {
-    return {fmt::format("{} and {} cannot be used together", before(what, " excludes "),
-                        after(what, " excludes ")),
+    return {fmt::format("{} and {} cannot be used together",
+                        shown_name(program, before(what, " excludes ")),
+                        shown_name(program, after(what, " excludes "))),
             where_help_is(program)};
+}
+
+Fault alone(const CLI::App& program, const std::string& what) {
+    const auto other = after(what, " requires ");
+    return {
+        fmt::format("{} needs {} {}", before(what, " requires "), other, value_of(program, other)),
+        where_help_is(program)};
 }
 
 using Explain = Fault (*)(const CLI::App&, const std::string&);
 
-constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 5> explained = {{
+constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 6> explained = {{
     {CLI::ExitCodes::ExtrasError, unexpected},
     {CLI::ExitCodes::RequiredError, missing},
     {CLI::ExitCodes::ArgumentMismatch, other_value},
     {CLI::ExitCodes::ValidationError, invalid},
     {CLI::ExitCodes::ExcludesError, apart},
+    {CLI::ExitCodes::RequiresError, alone},
 }};
 
 } // namespace

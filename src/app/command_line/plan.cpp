@@ -13,6 +13,11 @@ void add_sheet(CLI::App& command, PrintOptions& sheet) {
     add_stock_choice(command, sheet.look);
 }
 
+/// Standard output has the plan already.
+std::string is_a_file(const std::string& calendar) {
+    return calendar == "-" ? "the plan goes to standard output: name a file" : "";
+}
+
 } // namespace
 
 void add_plan(CLI::App& app, Command& chosen) {
@@ -35,11 +40,15 @@ void add_plan(CLI::App& app, Command& chosen) {
         ->option_text("N");
     command->add_option("--now", options->now, "plan as if it were this time")->option_text("TIME");
     command->add_option("--calendar", options->calendar, "also write the plan as a calendar")
+        ->check(is_a_file)
         ->option_text("FILE.ics");
     add_sheet(*command, options->sheet);
     auto answer = add_json(*command, "answer in JSON");
     command->callback([options, answer, &chosen] {
         options->answer = *answer;
+        if (options->answer == AnswerAs::Json && options->sheet.output == "-") {
+            throw CLI::ExcludesError{"--json", "-o -"};
+        }
         chosen = [options](const Settings& settings, Console console) {
             return plan(*options, settings, console);
         };
