@@ -1,6 +1,7 @@
 #include "app/command_line/parts.h"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
 #include <memory>
 
 namespace thawslip::app {
@@ -11,10 +12,11 @@ const std::string usual_printer = "-";
 
 } // namespace
 
-void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer) {
+void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer,
+                     const char* endings) {
     command
         .add_option("-o,--output", output,
-                    "what to write: .pdf, .svg or .txt; - for standard output")
+                    fmt::format("what to write: {}; - for standard output", endings))
         ->option_text("FILE");
     auto name = std::make_shared<std::string>();
     command

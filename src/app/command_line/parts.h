@@ -64,7 +64,8 @@ void add_stock(CLI::App& app, Command& chosen);
 void add_stock_choice(CLI::App& command, Look& look);
 
 /// Adds `-o` and `--print`, of which a printing command needs one.
-void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer);
+void add_destination(CLI::App& command, std::string& output, std::optional<std::string>& printer,
+                     const char* endings = ".pdf, .svg or .txt");
 
 /// Adds `--overwrite`, for whoever writes files whose names nobody types.
 void add_overwrite(CLI::App& command, Overwrite& overwrite);

@@ -29,7 +29,7 @@ void add_stock_ruler(CLI::App& stock, Command& chosen) {
     auto options = std::make_shared<PrintOptions>();
     command->add_option("--paper", *paper, "the paper in the tray: letter, a4, \"a4 landscape\"…")
         ->option_text("NAME");
-    add_destination(*command, options->output, options->printer);
+    add_destination(*command, options->output, options->printer, ".pdf or .svg");
     command->callback([paper, options, &chosen] {
         require_destination(options->output, options->printer);
         chosen = [paper, options](const Settings& settings, Console console) {
