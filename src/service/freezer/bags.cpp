@@ -34,8 +34,7 @@ std::vector<std::string> near_ids(archive::Archive& archive, const std::string& 
         near +=
             fmt::format("{}{} ({})", near.empty() ? "there is " : ", ", id, bag ? bag->dish : "");
     }
-    return {near.empty() ? "words of the dish do as well as an id: thawslip freezer list names all"
-                         : near};
+    return {near.empty() ? "thawslip freezer list names all bags by their ids" : near};
 }
 
 std::optional<archive::Bag> bag_by_id(archive::Archive& archive, const std::string& typed,

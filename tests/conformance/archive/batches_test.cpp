@@ -101,7 +101,9 @@ TEST_CASE_FIXTURE(TwoFiles, "told that they are others, each batch keeps what is
 TEST_CASE_FIXTURE(TwoFiles, "told that they are the bags of a label, it is an edited description") {
     REQUIRE((*this)("labels a.toml -o a.pdf").status == 0);
     const auto id = first_id("barley");
-    CHECK((*this)("labels b.toml --same-batch 000-000-011 -o b.pdf").status == 1);
+    const auto wrong = (*this)("labels b.toml --same-batch 000-000-011 -o b.pdf");
+    CHECK(wrong.status == 1);
+    CHECK(says(wrong.err, "hint: thawslip freezer list names all bags by their ids"));
     CHECK_FALSE(fs::exists(folder / "b.pdf"));
     const auto told = (*this)("labels b.toml --same-batch " + id + " -o b.pdf");
     CAPTURE(told.err);
