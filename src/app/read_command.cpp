@@ -3,6 +3,7 @@
 #include "app/clock.h"
 #include "app/commands.h"
 #include "app/photo_texts.h"
+#include "app/shell_word.h"
 #include "base/list.h"
 #include "json/answers.h"
 #include "kitchen/bag_id.h"
@@ -135,7 +136,8 @@ void say_next(const service::Readings& readings, const std::string& what, const 
                                    "freezer out {}  # once it is taken out\n",
                                    bags, bags);
     } else if (by_photo && !readings.bags.empty() && !any_gone) {
-        console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\n", what);
+        console.err << fmt::format("next: thawslip plan {} --eat \"DATE TIME\"\n",
+                                   shell_word(what));
     }
 }
 

@@ -4,6 +4,7 @@
 #include "app/files/whole_file.h"
 #include "app/new_day/interview.h"
 #include "app/question.h"
+#include "app/shell_word.h"
 #include "base/utf8.h"
 
 #include <filesystem>
@@ -33,8 +34,9 @@ bool are_utf8(const service::NewDay& day) {
 }
 
 std::string what_next(const service::NewDay& day, const std::string& file) {
-    return fmt::format("{0}: a day to {1}, then: thawslip check {0}\n", file,
-                       day.dishes.empty() ? "start from. Change it" : "fill in. Do that");
+    return fmt::format("{}: a day to {}, then: thawslip check {}\n", file,
+                       day.dishes.empty() ? "start from. Change it" : "fill in. Do that",
+                       shell_word(file));
 }
 
 } // namespace
