@@ -94,7 +94,8 @@ std::string size_text(std::uintmax_t bytes) {
 
 std::string message_of(const FileFault& fault) {
     switch (fault.kind) {
-    case FileFault::Kind::Missing: return "there is no such file";
+    case FileFault::Kind::Missing:
+        return fault.path.empty() ? "the name of a file is empty" : "there is no such file";
     case FileFault::Kind::Directory: return "this is a folder, not a file";
     case FileFault::Kind::NotOrdinary: return "this is a device or a pipe, not an ordinary file";
     case FileFault::Kind::TooLarge: return too_large(size_text(fault.size), size_text(fault.limit));

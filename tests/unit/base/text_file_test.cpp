@@ -43,6 +43,8 @@ TEST_CASE("a file that is not read says why, by its name") {
         return whole.replace(0, folder.path().string().size(), "");
     };
     CHECK(told("gone.toml") == "/gone.toml: error: there is no such file\n");
+    CHECK(to_text(to_diagnostic(read_text_file("", 1000).fault())) ==
+          "error: the name of a file is empty\n");
     std::filesystem::create_directory(folder / "folder");
     CHECK(told("folder") == "/folder: error: this is a folder, not a file\n");
     REQUIRE(::mkfifo((folder / "pipe").c_str(), 0600) == 0);
