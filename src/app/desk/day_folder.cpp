@@ -140,12 +140,14 @@ Result<DeskPlace, std::string> desk_place(const std::string& named) {
     if (fs::is_directory(whole, error)) {
         return DeskPlace{whole.string(), {}};
     }
-    if (fs::is_regular_file(whole, error)) {
+    const bool is_file = fs::is_regular_file(whole, error);
+    if (is_file && whole.extension() == ".toml") {
         return DeskPlace{whole.parent_path().string(), whole.filename().string()};
     }
-    return Failure{
-        fmt::format("{} is {}; expected a folder, or a day in one", named,
-                    fs::exists(whole, error) ? "neither a folder nor a file" : "not there")};
+    return Failure{fmt::format("{} is {}; expected a folder, or a day in one", named,
+                               is_file                    ? "no day: its name does not end in .toml"
+                               : fs::exists(whole, error) ? "neither a folder nor a file"
+                                                          : "not there")};
 }
 
 desk::Folder day_folder(const DeskPlace& place, const WhyKept& why_kept) {

@@ -103,6 +103,11 @@ TEST_CASE("the desk's place is a folder, or the folder of a day, by its whole pa
     const auto nothing = app::desk_place(real + "/b.toml");
     REQUIRE_FALSE(nothing);
     CHECK(nothing.fault() == real + "/b.toml is not there; expected a folder, or a day in one");
+    write_file(scratch / "photo.png", "no day");
+    const auto photo = app::desk_place(real + "/photo.png");
+    REQUIRE_FALSE(photo);
+    CHECK(photo.fault() == real + "/photo.png is no day: its name does not end in .toml; expected "
+                                  "a folder, or a day in one");
     REQUIRE(::mkfifo((real + "/pipe").c_str(), 0600) == 0);
     const auto pipe = app::desk_place(real + "/pipe");
     REQUIRE_FALSE(pipe);
