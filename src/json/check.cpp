@@ -102,6 +102,7 @@ Json freezer_load_json(const kitchen::Plan& plan) {
                            {"bags", load.batches[i].bags}});
     }
     return {{"grams", whole_grams(load.total)},
+            {"limit_low_grams", whole_grams(load.limit_low)},
             {"limit_grams", whole_grams(load.limit_high)},
             {"batches", batches},
             {"elsewhere_grams", whole_grams(load.elsewhere_weight)},

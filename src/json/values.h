@@ -26,8 +26,9 @@ namespace thawslip::json {
 /// `{"packages":[{"dish","number","servings","raw","made","keep_until","basis","bags":[…],
 /// "days_refrigerated","in_freezer","place","contains":[…],"may_contain":[…],"thaw",
 /// "other_thaws":[…],"sides":[…],"cautions":[{"id","shown_on","text"}]}],
-/// "cautions":[…],"freezers":[{"grams","limit_grams","batches":[{"day","grams","bags":[…]}],
-/// "elsewhere_grams","elsewhere":[…],"too_heavy":[…],"without_weight":[…]}],
+/// "cautions":[…],"freezers":[{"grams","limit_low_grams","limit_grams",
+/// "batches":[{"day","grams","bags":[…]}],"elsewhere_grams","elsewhere":[…],"too_heavy":[…],
+/// "without_weight":[…]}],
 /// "messages":[{"severity","file","line","column","text","hints":[…]}]}`
 /// \param days nothing where they are refused
 Json check_json(const service::Days* days, const service::Messages& messages,

@@ -273,7 +273,7 @@ TEST_CASE("a checked day is answered with what goes into the freezer when, and h
                                              .too_heavy = {"e"},
                                              .without_weight = {"f"}};
     CHECK(has(checked(plan),
-              R"("freezers":[{"grams":3000,"limit_grams":2000,)"
+              R"("freezers":[{"grams":3000,"limit_low_grams":1000,"limit_grams":2000,)"
               R"("batches":[{"day":"2026-10-17","grams":1000,"bags":["a"]},)"
               R"({"day":"2026-10-18","grams":500,"bags":["b","c"]}],"elsewhere_grams":700,)"
               R"("elsewhere":["d"],"too_heavy":["e"],"without_weight":["f"]}])"));
