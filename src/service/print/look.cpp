@@ -1,6 +1,7 @@
 #include "service/print/look.h"
 
 #include "base/list.h"
+#include "layout/sheets/stock.h"
 #include "toml/reader.h"
 
 #include <fmt/format.h>
@@ -27,7 +28,7 @@ std::string list_text(const std::vector<std::string>& ids) {
     return ids.empty() ? "[]" : fmt::format("[\"{}\"]", fmt::join(ids, "\", \""));
 }
 
-constexpr std::int64_t most_cells = 10'000;
+constexpr std::int64_t most_cells = layout::most_cells;
 constexpr std::size_t most_kept_bags = 100'000;
 
 constexpr KeptOption options[] = {
