@@ -60,7 +60,9 @@ Findings room_temperature(const Scene& scene) {
     return texts_that(scene, [&](const ReadText& read) {
         const bool in_heat =
             scene.package.thaw.method != ThawMethod::FromFrozen && thaws_in_heat(read);
-        const bool spoils = is_perishable(scene) && (thaws_warm(read) || stands_too_long(read));
+        const bool raw = holds_raw(scene);
+        const bool spoils =
+            is_perishable(scene) && (thaws_warm(read, raw) || stands_too_long(read, raw));
         return spoils || in_heat;
     });
 }

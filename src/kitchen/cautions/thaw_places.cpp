@@ -2,6 +2,7 @@
 
 #include "base/letters.h"
 #include "base/list.h"
+#include "kitchen/foods/meat_words.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/said_degrees.h"
 #include "kitchen/texts/sentences.h"
@@ -44,10 +45,20 @@ bool is_before(const Mention& away, const Mention& place) {
     return end_of(away) <= place.first && place.first - end_of(away) <= article;
 }
 
-/// "Out of the fridge", "aus dem Kühlschrank", "next to the fridge": the food is not in it.
-bool is_left(const Mention& fridge, const Places& places) {
+/// "Out of the fridge", "aus dem Kühlschrank", "next to the fridge", "sacar la carne de la nevera":
+/// the food is not in it.
+bool is_left(const WordedText& text, const Mention& fridge, const Places& places) {
+    const auto is_of = [&](std::size_t back) {
+        return fridge.first > back && is_one_of(text.words[fridge.first - back - 1], {"de", "del"});
+    };
+    const bool taken = is_of(0) || is_of(1);
     return std::ranges::any_of(places.away,
-                               [&](const Mention& away) { return is_before(away, fridge); });
+                               [&](const Mention& away) { return is_before(away, fridge); }) ||
+           (taken && std::ranges::any_of(
+                         mentions(text, Section::Doing, "takes out"), [&](const Mention& each) {
+                             return each.first < fridge.first &&
+                                    text.clauses[each.first] == text.clauses[fridge.first];
+                         }));
 }
 
 /// "Out of the sun": what is away from a heater is not beside it.
@@ -59,8 +70,8 @@ bool is_shunned(const WordedText& text, const Mention& heater, const Places& pla
     });
 }
 
-bool is_fridge(const Mention& place, const Places& places) {
-    return place.meaning == "safe" && !is_left(place, places);
+bool is_fridge(const WordedText& text, const Mention& place, const Places& places) {
+    return place.meaning == "safe" && !is_left(text, place, places);
 }
 
 /// Whether a time or another turn of what is done stands between two places, which then are two.
@@ -82,7 +93,7 @@ bool is_parted(const WordedText& text, const Mention& one, const Mention& other)
 bool is_where_a_fridge_stands(const WordedText& text, const Mention& place, const Places& places) {
     constexpr int next_clause = 1;
     return std::ranges::any_of(places.safe, [&](const Mention& safe) {
-        if (!is_fridge(safe, places)) {
+        if (!is_fridge(text, safe, places)) {
             return false;
         }
         const bool near =
@@ -108,25 +119,56 @@ bool is_cold_bath(const WordedText& text, const Mention& place, const Places& pl
     });
 }
 
+/// Whether a clause before that of a word names meat, or the text says before it that something is
+/// filled.
+bool is_filled_before(const WordedText& text, std::size_t word) {
+    const auto clauses = clauses_of(text);
+    const auto first = std::ranges::find(clauses, clauses[word]) - clauses.begin();
+    const auto meats = meats_in({text.words.begin(), text.words.begin() + first});
+    return meats.poultry || meats.pork || meats.beef_or_lamb || meats.game || meats.some ||
+           has_between(mentions(text, Section::Dish, "stuffed"), 0, word) ||
+           has_between(mentions(text, Section::Handling, "fills"), 0, word);
+}
+
+/// Whether what rises or soaks until `word` is dough or beans and not the raw meat of the bag: "let
+/// the dough rise, then fill it", not "fill it and let it rise".
+bool rises_apart(const WordedText& text, bool raw, std::size_t word) {
+    const auto rising = mentions(text, Section::Thawing, "rising");
+    const bool names_dough = rising.size() > mentions(text, Section::Thawing, "rises").size();
+    return !rising.empty() && (!raw || (names_dough && !is_filled_before(text, word)));
+}
+
+/// The last word that says that something rises, or for how long.
+std::size_t end_of_rising(const WordedText& text) {
+    std::size_t last = 0;
+    for (const std::string_view meaning : {"rises", "long"}) {
+        for (const auto& each : mentions(text, Section::Thawing, meaning)) {
+            last = std::max(last, each.first);
+        }
+    }
+    return last;
+}
+
 /// Whether frozen food is said to lie in the place for long: a thaw note is about that and plates;
 /// of other words it takes one for thawing, for frozen food or for hours, unless a clause is about
 /// the refrigerator: "overnight in the fridge; serve at the table". Food is "frozen" for many
 /// reasons, and it goes into hot water to cook: there only thawing counts.
-bool is_about_thawing(const ReadText& read, const Mention& place, const Places& places) {
+bool is_about_thawing(const ReadText& read, const Mention& place, const Places& places, bool raw) {
     if (read.field == FreeText::ThawNote) {
         return !clause_says(read.text, place.first, Section::Handling, "crockery");
     }
-    const bool rises =
-        says(read.text, Section::Thawing, "rising") && !says(read.text, Section::Thawing, "frozen");
+    const bool rises = rises_apart(read.text, raw, end_of_rising(read.text)) &&
+                       !says(read.text, Section::Thawing, "frozen");
     const bool only_thawing = names_food(read.field) || is_bath(place) || rises;
+    const bool says_minutes = says(read.text, Section::Doing, "minutes");
     const auto clauses = clauses_of(read.text);
     return std::ranges::any_of(mentions(read.text, Section::Thawing), [&](const Mention& mention) {
         const bool counts =
-            mention.meaning == "thaw" ||
+            mention.meaning == "thaw" || (mention.meaning == "marinating" && !says_minutes) ||
             (!only_thawing && (mention.meaning == "long" || mention.meaning == "frozen"));
         return counts && std::ranges::none_of(places.safe, [&](const Mention& other) {
                    return clauses[other.first] == clauses[mention.first] &&
-                          (other.meaning == "water" || !is_left(other, places));
+                          (other.meaning == "water" || !is_left(read.text, other, places));
                });
     });
 }
@@ -145,9 +187,10 @@ bool warms_the_bag(const ReadText& read, const Mention& place, const Places& pla
     return is("bag") && !is("contents") && !is("cook");
 }
 
-bool lies_warm(const ReadText& read, const Places& places, std::size_t which) {
+bool lies_warm(const ReadText& read, const Places& places, std::size_t which, bool raw) {
     const auto& place = places.warm[which];
-    const bool thaws = is_about_thawing(read, place, places) || warms_the_bag(read, place, places);
+    const bool thaws =
+        is_about_thawing(read, place, places, raw) || warms_the_bag(read, place, places);
     return thaws && !is_cold_bath(read.text, place, places) &&
            !is_where_a_fridge_stands(read.text, place, places) &&
            !is_warned_of(read.text, places.warm, which, places.safe);
@@ -189,7 +232,7 @@ Span span_at(const WordedText& text, std::size_t word) {
 /// Whether the hours are those that food stands: not those that it cooks, lies in the refrigerator,
 /// rises as dough does, or must not stay.
 bool is_of_standing(const WordedText& text, const Places& places, std::size_t word,
-                    const Span& span) {
+                    const Span& span, bool raw) {
     constexpr double most_hours = 2;
     const auto clauses = clauses_of(text);
     const auto here = [&](const Mentions& all) {
@@ -198,9 +241,9 @@ bool is_of_standing(const WordedText& text, const Places& places, std::size_t wo
     };
     const bool limit = span.hours <= most_hours && here(mentions(text, Section::Doing, "limit"));
     if (limit || here(mentions(text, Section::Negation, "not")) ||
-        here(mentions(text, Section::Thawing, "rising")) ||
+        (here(mentions(text, Section::Thawing, "rising")) && rises_apart(text, raw, word)) ||
         std::ranges::any_of(places.safe, [&](const Mention& each) {
-            return clauses[each.first] == clauses[word] && is_fridge(each, places);
+            return clauses[each.first] == clauses[word] && is_fridge(text, each, places);
         })) {
         return false;
     }
@@ -210,13 +253,13 @@ bool is_of_standing(const WordedText& text, const Places& places, std::size_t wo
     }
     const bool cooks =
         here(mentions(text, Section::Doing, "cook")) || here(mentions(text, Section::Appliance));
-    return !cooks && (here(mentions(text, Section::Doing, "stand")) || here(places.warm) ||
+    return !cooks && (here(mentions(text, Section::Doing, "stand")) ||
+                      here(mentions(text, Section::Thawing, "marinating")) || here(places.warm) ||
                       here(places.away) || here(before));
 }
 
 /// "Sit the bag out", "dejar la carne fuera"; not "leave to thaw out".
 bool says_left_out(const WordedText& text) {
-    constexpr std::size_t most_words = 3;
     for (std::size_t word = 1; word < text.words.size(); ++word) {
         const bool thaws =
             text.words[word - 1].starts_with("thaw") || text.words[word - 1].starts_with("defrost");
@@ -224,9 +267,14 @@ bool says_left_out(const WordedText& text) {
             !is_one_of(text.words[word], {"out", "outside", "fuera", "afuera", "draussen"})) {
             continue;
         }
+        const bool of_it =
+            word + 1 < text.words.size() && is_one_of(text.words[word + 1], {"de", "del"});
+        const bool spanish = is_one_of(text.words[word], {"fuera", "afuera"}) && !of_it;
+        const std::size_t most_words = spanish ? 6 : 3;
         for (auto i = word - std::min(word, most_words); i < word; ++i) {
-            if (is_one_of(text.words[i], {"sit", "leave", "left", "leaving", "sitting", "stand",
-                                          "lie", "dejar", "deje", "lassen"})) {
+            if (is_one_of(text.words[i],
+                          {"sit", "leave", "left", "leaving", "sitting", "stand", "lie", "dejar",
+                           "dejarlo", "dejarla", "deje", "deja", "reposar", "repose", "lassen"})) {
                 return true;
             }
         }
@@ -241,12 +289,28 @@ bool stands_out(const WordedText& text, const Places& places) {
     });
     return warm || says_left_out(text) ||
            std::ranges::any_of(places.safe, [&](const Mention& place) {
-               return place.meaning != "water" && is_left(place, places);
+               return place.meaning != "water" && is_left(text, place, places);
            });
 }
 
+/// Whether the clause of a word tells to thaw, or the one behind it says "until it has thawed"; of
+/// what has thawed before ("aufgetaut in den Ofen") it does not.
+bool thaws_at(const WordedText& text, std::size_t word) {
+    const auto clauses = clauses_of(text);
+    return std::ranges::any_of(mentions(text, Section::Thawing, "thaw"), [&](const Mention& thaw) {
+        const auto at = thaw.first;
+        const auto first =
+            static_cast<std::size_t>(std::ranges::find(clauses, clauses[at]) - clauses.begin());
+        const bool until = is_one_of(text.words[first], {"until", "till", "bis", "hasta"});
+        const bool has_thawed =
+            text.words[at].find("getaut") != std::string::npos || text.words[at] == "thawed";
+        return until ? clauses[at] == clauses[word] + 1
+                     : clauses[at] == clauses[word] && !has_thawed;
+    });
+}
+
 /// "In the oven", "im Backofen", "en el horno apagado"; not "into the oven", "in den Ofen".
-bool lies_in_oven(const WordedText& text) {
+bool lies_in_oven(const WordedText& text, bool must_thaw) {
     const auto ovens = mentions(text, Section::Appliance, "oven");
     for (std::size_t i = 0; i < ovens.size(); ++i) {
         const auto word = [&](std::size_t back) {
@@ -262,7 +326,8 @@ bool lies_in_oven(const WordedText& text) {
                            clause_says(text, ovens[i].first, Section::Doing, "before") ||
                            clause_says(text, ovens[i].first, Section::Handling, "crockery") ||
                            clause_says(text, ovens[i].first, Section::Thawing, "frozen");
-        if (inside && !other && !is_warned_of(text, ovens, i, {})) {
+        const bool thaws = !must_thaw || thaws_at(text, ovens[i].first);
+        if (inside && thaws && !other && !is_warned_of(text, ovens, i, {})) {
             return true;
         }
     }
@@ -297,19 +362,28 @@ bool lasts_long(const WordedText& text) {
     });
 }
 
+/// "Leave it in the pot", "on the stove", and nothing that heats it or that soaks in it.
+bool is_left_in_pot(const WordedText& text) {
+    return is_meant(text, mentions(text, Section::Doing, "left")) &&
+           (says(text, Section::Appliance, "pot") || says(text, Section::Appliance, "pan")) &&
+           !says(text, Section::Thawing, "rising") && !says(text, Section::Doing, "cook") &&
+           !says(text, Section::Setting, "heat") && !says(text, Section::Setting, "slow") &&
+           !says(text, Section::Doing, "hot-held") && said_degrees(text).empty();
+}
+
 } // namespace
 
-bool thaws_warm(const ReadText& read) {
+bool thaws_warm(const ReadText& read, bool raw) {
     const auto places = places_in(read.text);
     for (std::size_t i = 0; i < places.warm.size(); ++i) {
-        if (lies_warm(read, places, i)) {
+        if (lies_warm(read, places, i, raw)) {
             return true;
         }
     }
     return false;
 }
 
-bool stands_too_long(const ReadText& read) {
+bool stands_too_long(const ReadText& read, bool raw) {
     if (read.field != FreeText::ThawNote && read.field != FreeText::Note &&
         read.field != FreeText::Step) {
         return false;
@@ -320,7 +394,7 @@ bool stands_too_long(const ReadText& read) {
         const auto words = stands_out(text, places) ? text.words.size() : 0;
         for (std::size_t word = 0; word < words; ++word) {
             const auto span = span_at(text, word);
-            if (span.hours >= most_hours && is_of_standing(text, places, word, span)) {
+            if (span.hours >= most_hours && is_of_standing(text, places, word, span, raw)) {
                 return true;
             }
         }
@@ -329,7 +403,8 @@ bool stands_too_long(const ReadText& read) {
 }
 
 bool thaws_in_heat(const ReadText& read) {
-    if (read.field != FreeText::ThawNote) {
+    const bool told_so = read.field == FreeText::Step || read.field == FreeText::Note;
+    if (read.field != FreeText::ThawNote && !told_so) {
         return false;
     }
     constexpr double warmest_water = 21.5;
@@ -338,13 +413,14 @@ bool thaws_in_heat(const ReadText& read) {
             const auto told = [&](Section section, std::string_view meaning) {
                 return clause_says(text, degrees.word, section, meaning);
             };
-            if (degrees.has_unit && degrees.celsius > warmest_water &&
+            const bool thaws = !told_so || thaws_at(text, degrees.word);
+            if (degrees.has_unit && degrees.celsius > warmest_water && thaws &&
                 !told(Section::Doing, "limit") && !told(Section::Negation, "not") &&
                 !told(Section::Doing, "cook") && !told(Section::Doing, "core")) {
                 return true;
             }
         }
-        if (lies_in_oven(text)) {
+        if (lies_in_oven(text, told_so)) {
             return true;
         }
     }
@@ -352,7 +428,7 @@ bool thaws_in_heat(const ReadText& read) {
 }
 
 bool thaws_somewhere(const ReadText& read) {
-    return !thaws_warm(read) &&
+    return !thaws_warm(read, false) &&
            std::ranges::any_of(read.sentences, [&read](const WordedText& text) {
                const bool thaws = read.field == FreeText::ThawNote ||
                                   is_meant(text, mentions(text, Section::Thawing, "thaw"));
@@ -364,11 +440,11 @@ bool cools_outside(const ReadText& read) {
     for (const auto& text : read.sentences) {
         const auto places = places_in(text);
         const bool cold = std::ranges::any_of(places.safe, [&](const Mention& place) {
-            return place.meaning != "safe" || is_fridge(place, places);
+            return place.meaning != "safe" || is_fridge(text, place, places);
         });
         const bool freezes = says(text, Section::Thawing, "freezes");
         if (!cold && !freezes && lasts_long(text) &&
-            is_meant(text, mentions(text, Section::Doing, "cools"))) {
+            (is_meant(text, mentions(text, Section::Doing, "cools")) || is_left_in_pot(text))) {
             return true;
         }
     }
