@@ -1,7 +1,9 @@
 #include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cautions/thaw_places.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/sentences.h"
 
 #include <algorithm>
 
@@ -36,9 +38,17 @@ Findings underdone(const Scene& scene) {
     return must_be_done ? told<"underdone">(scene) : Findings{};
 }
 
+/// Whether one clause has a word of each kind.
+bool says_both(const WordedText& text, std::string_view one, std::string_view other) {
+    return std::ranges::any_of(mentions(text, Section::Handling, one), [&](const Mention& each) {
+        return clause_says(text, each.first, Section::Handling, other);
+    });
+}
+
 /// "Serve the marinade from the bag as a dip", and no word of boiling it.
 bool serves_marinade(const WordedText& text) {
-    return means(text, "marinade") && !says(text, Section::Handling, "boils it");
+    const bool serves = means(text, "marinade") || says_both(text, "any marinade", "as sauce");
+    return serves && !says(text, Section::Handling, "boils it");
 }
 
 Findings raw_marinade(const Scene& scene) {
@@ -118,9 +128,40 @@ Findings frozen_in_hot_oil(const Scene& scene) {
                : Findings{};
 }
 
+/// Whether a clause fills the pot at night that another one heats.
+bool fills_at_night(const WordedText& text) {
+    const auto nights = mentions(text, Section::Handling, "at night");
+    return std::ranges::any_of(nights, [&](const Mention& night) {
+        return clause_says(text, night.first, Section::Handling, "loads") &&
+               !clause_says(text, night.first, Section::Handling, "switches on");
+    });
+}
+
+/// "Fill it in the evening and switch it on in the morning", in one step or in two, and nothing
+/// that keeps it cold until then.
+Findings waits_for_heat(const Scene& scene) {
+    bool waits = false;
+    for (const auto& read : scene.texts) {
+        for (const auto& text : read.sentences) {
+            waits = (waits || fills_at_night(text)) && !says_cold_place(text);
+            if (waits && is_perishable(scene) && says_both(text, "switches on", "by day")) {
+                return {{{read.written}, read.where}};
+            }
+        }
+    }
+    return {};
+}
+
+Findings delayed_start(const Scene& scene) {
+    auto found = told<"delayed">(scene);
+    return found.empty() ? waits_for_heat(scene) : found;
+}
+
 constexpr CautionRule handling_rows[] = {
     {"delayed-start", CautionLevel::Report,
-     "USDA FSIS, Danger Zone (40 °F to 140 °F): two hours (from memory)", told<"delayed">},
+     "USDA FSIS, Danger Zone (40 °F to 140 °F): two hours (from memory); USDA FSIS, Slow Cookers "
+     "and Food Safety",
+     delayed_start},
     {"marinade-raw", CautionLevel::Card,
      "USDA FSIS, Poultry: Basting, Brining, and Marinating (from memory)", raw_marinade},
     {"served-underdone", CautionLevel::Report,

@@ -1,5 +1,6 @@
 #include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
+#include "kitchen/cautions/thaw_places.h"
 #include "kitchen/cooking/gentle_heat.h"
 #include "kitchen/foods/beans.h"
 #include "kitchen/foods/dish_words.h"
@@ -116,6 +117,40 @@ Findings warm_setting(const Scene& scene) {
     return {{{setting->written}, setting->where}};
 }
 
+/// "Leave it overnight on warm", "cook on the warm setting", and nothing before it that heats: not
+/// "low for six hours, then on warm".
+Findings warm_in_step(const Scene& scene) {
+    constexpr double long_hours = 4;
+    const auto setting = std::ranges::find(scene.texts, FreeText::CookSetting, &ReadText::field);
+    bool heated = !is_slow_cooker(scene) ||
+                  (setting != scene.texts.end() && says(setting->text, Section::Setting, "heat"));
+    for (const auto& read : scene.texts) {
+        for (const auto& text :
+             read.field == FreeText::Step ? read.sentences : std::vector<WordedText>{}) {
+            const auto clauses = clauses_of(text);
+            const auto warm = mentions(text, Section::Handling, "warm setting");
+            const auto end = warm.empty() ? text.words.size() : warm.front().first;
+            heated = heated || std::ranges::any_of(mentions(text, Section::Setting, "heat"),
+                                                   [&](const Mention& each) {
+                                                       return warm.empty() ||
+                                                              clauses[each.first] < clauses[end];
+                                                   });
+            const bool is_long = says(text, Section::Thawing, "long") ||
+                                 hours_said(text) >= long_hours ||
+                                 (!warm.empty() && clause_says(text, end, Section::Doing, "cook"));
+            if (!heated && is_long && is_meant(text, warm)) {
+                return {{{read.written}, read.where}};
+            }
+        }
+    }
+    return {};
+}
+
+Findings warm_only(const Scene& scene) {
+    auto found = warm_setting(scene);
+    return found.empty() ? warm_in_step(scene) : found;
+}
+
 Findings filling(const Scene& scene) {
     return found_if(is_slow_cooker(scene) && !is_no_slow_cooker(scene.package.cook->in),
                     cook_place(scene, "in"));
@@ -196,7 +231,7 @@ Findings unclear_beans(const Scene& scene) {
 }
 
 constexpr CautionRule slow_cooker_rows[] = {
-    refusal("slow-cooker-warm", "Iowa State University Extension, Slow cookers", warm_setting,
+    refusal("slow-cooker-warm", "Iowa State University Extension, Slow cookers", warm_only,
             "\"{0}\" only keeps food hot, it does not cook; expected a setting such as \"low\" or "
             "\"high\""),
     refusal("beans-dry", bean_source, dry_beans,

@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cautions/thaw_places.h"
 #include "kitchen/measures/temperature_text.h"
@@ -5,6 +6,9 @@
 #include "kitchen/storage/chilled_wait.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/sentences.h"
+
+#include <algorithm>
+#include <iterator>
 
 namespace thawslip::kitchen {
 namespace {
@@ -67,10 +71,36 @@ Findings room_temperature(const Scene& scene) {
     });
 }
 
+/// "In den Froster", "al congelador", "put it in the freezer"; not "from the freezer".
+bool goes_into(const WordedText& text, const Mention& freezer) {
+    constexpr std::size_t reach = 2;
+    const auto first = freezer.first - std::min(freezer.first, reach);
+    return std::any_of(text.words.begin() + static_cast<std::ptrdiff_t>(first),
+                       text.words.begin() + static_cast<std::ptrdiff_t>(freezer.first),
+                       [](const std::string& word) {
+                           return is_one_of(word, {"in", "into", "to", "ins", "im", "en", "al"});
+                       });
+}
+
+/// What freezes, where its clause says "again" or speaks of what is left.
+std::vector<Mention> freezings_again(const WordedText& text) {
+    auto all = mentions(text, Section::Thawing, "freezes");
+    std::ranges::copy_if(mentions(text, Section::Thawing, "frozen"), std::back_inserter(all),
+                         [&](const Mention& each) { return goes_into(text, each); });
+    std::erase_if(all, [&](const Mention& each) {
+        return !clause_says(text, each.first, Section::Handling, "anew") &&
+               !clause_says(text, each.first, Section::Handling, "remains");
+    });
+    return all;
+}
+
 /// "What is left goes back into the freezer".
 Findings frozen_again(const Scene& scene) {
     return said_of_handling(scene, [](const ReadText& read) {
-        return is_meant(read.text, mentions(read.text, Section::Thawing, "again"));
+        return is_meant(read.text, mentions(read.text, Section::Thawing, "again")) ||
+               std::ranges::any_of(read.sentences, [](const WordedText& text) {
+                   return is_meant(text, freezings_again(text));
+               });
     });
 }
 

@@ -436,12 +436,24 @@ bool thaws_somewhere(const ReadText& read) {
            });
 }
 
+bool says_cold_place(const WordedText& text) {
+    const auto places = places_in(text);
+    return std::ranges::any_of(places.safe, [&](const Mention& place) {
+        return place.meaning != "safe" || is_fridge(text, place, places);
+    });
+}
+
+double hours_said(const WordedText& text) {
+    double longest = 0;
+    for (std::size_t word = 0; word < text.words.size(); ++word) {
+        longest = std::max(longest, span_at(text, word).hours);
+    }
+    return longest;
+}
+
 bool cools_outside(const ReadText& read) {
     for (const auto& text : read.sentences) {
-        const auto places = places_in(text);
-        const bool cold = std::ranges::any_of(places.safe, [&](const Mention& place) {
-            return place.meaning != "safe" || is_fridge(text, place, places);
-        });
+        const bool cold = says_cold_place(text);
         const bool freezes = says(text, Section::Thawing, "freezes");
         if (!cold && !freezes && lasts_long(text) &&
             (is_meant(text, mentions(text, Section::Doing, "cools")) || is_left_in_pot(text))) {

@@ -28,4 +28,10 @@ bool thaws_somewhere(const ReadText& read);
 /// pot so long: "leave it on the stove until the next day".
 bool cools_outside(const ReadText& read);
 
+/// Whether a text names a refrigerator that the food is in, cold water or another cold place.
+bool says_cold_place(const WordedText& text);
+
+/// The longest time that a text names, in hours; 0 for none.
+double hours_said(const WordedText& text);
+
 } // namespace thawslip::kitchen
