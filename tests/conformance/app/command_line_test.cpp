@@ -371,7 +371,7 @@ TEST_CASE("the manual names the keys of the settings that the README shows, and 
     const auto keys = section.substr(0, section.find("\n.Sh ", 1));
     std::istringstream readme{test_support::read_file(THAWSLIP_SOURCE_DIR "/README.md")};
     std::string shown;
-    for (std::string line; std::getline(readme, line) && line != "[[printer]]";) {
+    for (std::string line; std::getline(readme, line) && !line.starts_with("[[printer]]");) {
         shown = line == "```toml" ? "" : shown + line + "\n";
     }
     const std::regex key{"(?:^|\n)(\\w+) *= "};

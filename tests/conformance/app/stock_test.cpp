@@ -57,6 +57,8 @@ TEST_CASE_FIXTURE(Folder, "what is no stock, and no paper, is refused with what 
     const auto none = stock("show letter-2x5-4x2im -o sheet.pdf");
     CHECK(none.status == 1);
     CHECK(has(none.err, "letter-2x5-4x2in"));
+    CHECK_FALSE(has(stock("ruler --help").out, ".txt")); // what is refused is not promised
+    CHECK(stock("ruler -o ruler.txt").status == 2);
     CHECK(stock("ruler --paper a9 -o ruler.pdf").status != 0);
     CHECK(std::filesystem::is_empty(folder.path()));
 }

@@ -66,7 +66,7 @@ TEST_CASE("a day that is no file, or no text, is refused by its name") {
         {"/dev/tty", "/dev/tty: error: this is a device or a pipe"},
         {"../../../nowhere/day.toml", "../../../nowhere/day.toml: error: there is no such file"},
         {"../../../../../../etc/hostname", "hostname:1:1: error: "},
-        {"''", "error: there is no such file"},
+        {"''", "error: the name of a file is empty"},
         {"empty.toml", "empty.toml:1:1: error: there is no [day]"},
         {"nul.toml", "nul.toml:2:18: error: the byte 0x00 is not allowed in TOML"},
         {"le.toml", "hint: this looks like UTF-16: save the file as UTF-8"},

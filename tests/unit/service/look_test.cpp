@@ -1,4 +1,5 @@
 #include "base/system_failure.h"
+#include "layout/sheets/stock.h"
 #include "service/print/look.h"
 #include "service/record/print_setup.h"
 
@@ -91,6 +92,19 @@ TEST_CASE("options of older prints, which have fewer, are read as they are") {
     CHECK(with.look.first_cell == 2);
     CHECK(with.look.skip == std::vector{3});
     CHECK(!with.look.small_modules);
+}
+
+TEST_CASE("a cell that no sheet can have is not taken from a kept look") {
+    const auto with_cell = [](int cell) {
+        return service::printed_with(
+            {.what = "labels",
+             .stock = "",
+             .layout = "",
+             .settings = "first_cell = " + std::to_string(cell) + "\n# settings\n",
+             .look = ""});
+    };
+    CHECK(with_cell(layout::most_cells).look.first_cell == layout::most_cells);
+    CHECK_THROWS(with_cell(layout::most_cells + 1));
 }
 
 TEST_CASE("large print is kept with a print, from the settings or from its own option") {
