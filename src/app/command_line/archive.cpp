@@ -1,12 +1,20 @@
 #include "app/archive_commands.h"
 #include "app/command_line/parts.h"
+#include "kitchen/date.h"
 #include "kitchen/timeline/local_clock.h"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
 #include <memory>
 
 namespace thawslip::app {
 namespace {
+
+std::string is_date(const std::string& text) {
+    return kitchen::parse_iso(text)
+               ? ""
+               : fmt::format("\"{}\" is no date; expected one like 2026-10-17", text);
+}
 
 void add_reprint(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("reprint", "print labels or cards again from the archive");
@@ -20,6 +28,7 @@ void add_reprint(CLI::App& app, Command& chosen) {
                         ->add_option("--printed", options->question.printed,
                                      "everything that was printed on that day")
                         ->excludes(bags)
+                        ->check(is_date)
                         ->option_text("DATE");
     add_destination(*command, options->output, options->printer);
     add_overwrite(*command, options->overwrite);

@@ -300,6 +300,12 @@ std::string are_languages(const std::string& text) {
     return set_languages(settings, text).value_or("");
 }
 
+/// What is wrong with the text of --archive; empty where nothing is.
+std::string is_archive(const std::string& text) {
+    const auto place = archive_place(text, "");
+    return place ? "" : place.fault();
+}
+
 std::vector<std::string> names_of(std::span<const toml::Word> words) {
     return mapped(words, &toml::Word::word);
 }
@@ -326,6 +332,7 @@ void add_overrides(CLI::App& app, Overrides& overrides) {
         service::unit_words());
     app.add_option("--archive", overrides.archive,
                    "the archive's file or address, instead of the default one")
+        ->check(is_archive)
         ->option_text("FILE");
     app.add_option("--storage-list", overrides.settings["storage_list"],
                    "the list of storage times that is asked first: us, canada, oregon, uk…")
@@ -342,13 +349,8 @@ service::Outcome<Settings> settings_with(const Overrides& overrides) {
     }
     auto& settings = *loaded.value;
     if (!overrides.archive.empty()) {
-        const auto place = archive_place(overrides.archive, "");
-        if (!place) {
-            service::Outcome<Settings> refused;
-            refused.messages.error("--archive " + place.fault());
-            return refused;
-        }
-        settings.archive = place.value();
+        settings.archive =
+            archive_place(overrides.archive, "").value(); // the parser has checked it
     }
     for (const auto& option : service::setting_options()) {
         if (const auto& text = overrides.settings.at(option.key); !text.empty()) {

@@ -335,6 +335,10 @@ TEST_CASE(
          "error: --calendar: the plan goes to standard output: name a file\n"},
         {{"thawslip", "plan", "a.toml", "--eat", "2026-12-03 18:30", "--json", "-o", "-"},
          "error: --json and -o - cannot be used together\n"},
+        {{"thawslip", "reprint", "--printed", "yesterday", "-o", "a.pdf"},
+         "error: --printed: \"yesterday\" is no date; expected one like 2026-10-17\n"},
+        {{"thawslip", "freezer", "list", "--archive", ":memory:"},
+         "error: --archive: \":memory:\" is no file that an archive could be kept in\n"},
         {{"thawslip"},
          "error: a command is missing\n    hint: thawslip --help lists the commands\n"},
     };

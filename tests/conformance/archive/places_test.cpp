@@ -66,7 +66,7 @@ TEST_CASE("odd places of an archive are its places, or are refused with a word")
         CHECK(fs::file_size(home.folder / ("work/" + name)) > 0);
     }
     const auto memory = home("labels day.toml -o m.pdf --archive :memory:");
-    CHECK(memory.status == 1);
+    CHECK(memory.status == 2);
     CHECK(says(memory.err, "is no file that an archive could be kept in"));
     CHECK(!fs::exists(home.folder / "work/m.pdf"));
     const auto root = home("freezer list", "HOME=/");
