@@ -293,6 +293,13 @@ bool stands_out(const WordedText& text, const Places& places) {
            });
 }
 
+/// A word for thawing itself; "until soft" and "loosen" are said of cooking too.
+bool names_thawing(std::string_view words) {
+    constexpr std::string_view stems[] = {"thaw", "frost", "freez", "tau", "congel", "hiel"};
+    return std::ranges::any_of(
+        stems, [&](std::string_view stem) { return words.find(stem) != std::string_view::npos; });
+}
+
 /// Whether the clause of a word tells to thaw, or the one behind it says "until it has thawed"; of
 /// what has thawed before ("aufgetaut in den Ofen") it does not.
 bool thaws_at(const WordedText& text, std::size_t word) {
@@ -304,8 +311,9 @@ bool thaws_at(const WordedText& text, std::size_t word) {
         const bool until = is_one_of(text.words[first], {"until", "till", "bis", "hasta"});
         const bool has_thawed =
             text.words[at].find("getaut") != std::string::npos || text.words[at] == "thawed";
-        return until ? clauses[at] == clauses[word] + 1
-                     : clauses[at] == clauses[word] && !has_thawed;
+        const bool here =
+            until ? clauses[at] == clauses[word] + 1 : clauses[at] == clauses[word] && !has_thawed;
+        return here && names_thawing(words_of(text, thaw));
     });
 }
 
