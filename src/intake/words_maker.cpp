@@ -3,6 +3,7 @@
 //
 // usage: thawslip_words EN.toml ES.toml DE.toml FR.toml OUT.cpp
 
+#include "base/list.h"
 #include "base/text_file.h"
 #include "intake/words_file.h"
 #include "kitchen/texts/text.h"
@@ -36,12 +37,38 @@ std::optional<std::vector<intake::WordsRow>> rows_of(const char* path) {
     return faults.empty() ? std::optional{std::move(rows)} : std::nullopt;
 }
 
+constexpr int spanish = static_cast<int>(kitchen::Tongue::Spanish);
+
+/// The words of a phrase, and in Spanish with each article that may follow a "de": "setas de
+/// bosque", "setas del bosque"; a "de" at the end is also "del".
+std::vector<std::string> ways_to_write(int language, const std::string& phrase) {
+    std::vector<std::string> ways{{}};
+    const auto words = kitchen::words_of(phrase);
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const bool bends = language == spanish && is_one_of(words[i], {"de", "del"});
+        const bool ends = i + 1 == words.size();
+        const auto forms =
+            !bends ? std::vector{words[i]}
+            : ends ? std::vector<std::string>{"de", "del"}
+                   : std::vector<std::string>{"de", "del", "de la", "de los", "de las", "de el"};
+        std::vector<std::string> longer;
+        for (const auto& way : ways) {
+            for (const auto& form : forms) {
+                longer.push_back(way.empty() ? form : way + " " + form);
+            }
+        }
+        ways = std::move(longer);
+    }
+    return ways;
+}
+
 std::string array_of(int language, const std::vector<intake::WordsRow>& rows) {
     auto text = fmt::format("constexpr LexiconRow words_{}[] = {{\n", language);
     for (const auto& row : rows) {
-        text += fmt::format("    {{Section{{{}}}, R\"({})\", R\"({})\", R\"({})\"}},\n",
-                            static_cast<int>(row.section), row.meaning, row.phrase,
-                            fmt::join(kitchen::words_of(row.phrase), " "));
+        for (const auto& way : ways_to_write(language, row.phrase)) {
+            text += fmt::format("    {{Section{{{}}}, R\"({})\", R\"({})\", R\"({})\"}},\n",
+                                static_cast<int>(row.section), row.meaning, row.phrase, way);
+        }
     }
     return text + "};\n";
 }
