@@ -63,11 +63,24 @@ Findings garlic_without_days(const Scene& scene) {
     return says_days_once_thawed(scene) ? garlic_in_oil(scene) : Findings{};
 }
 
+/// "Graved Saibling", "cured trout": raw fish that is not cooked either.
+std::optional<PlacedText> cured_raw(const Scene& scene) {
+    constexpr double kills_parasites = 60.0;
+    const auto texts = texts_of_bag(scene.package);
+    const auto named = std::ranges::find_if(
+        texts, [&](const PlacedText& text) { return names_cured_fish(scene, text.text); });
+    const bool cooked = has_target(scene) && scene.package.cook->until->celsius >= kills_parasites;
+    return cooked || named == texts.end() ? std::nullopt : std::optional{*named};
+}
+
 /// The parasites in it need -20 °C for a week; a home freezer is only asked for -18.
 Findings raw_fish(const Scene& scene) {
     const bool fish = holds(scene, {FoodKind::RawFish, FoodKind::RawShellfish});
-    const auto named = fish ? first_named(texts_of_bag(scene.package), Section::Hazard, "eaten raw")
-                            : std::nullopt;
+    auto named = fish ? first_named(texts_of_bag(scene.package), Section::Hazard, "eaten raw")
+                      : std::nullopt;
+    if (fish && !named) {
+        named = cured_raw(scene);
+    }
     return named ? Findings{{{published_text(-4, TemperatureUse::ColdLimit, style(scene))},
                              named->where}}
                  : Findings{};

@@ -167,6 +167,16 @@ Findings at_risk(const Scene& scene) {
     return named ? Findings{{{}, named->where}} : Findings{};
 }
 
+Findings smoked_fish(const Scene& scene) {
+    auto found = at_risk<"smoked fish">(scene);
+    for (const auto& text : texts_not_heated(scene.package)) {
+        if (found.empty() && scene.settings.people_at_risk && names_cured_fish(scene, text.text)) {
+            found.push_back({{}, text.where});
+        }
+    }
+    return found;
+}
+
 Findings raw_milk(const Scene& scene) {
     for (const auto& text : texts_not_heated(scene.package)) {
         if (scene.settings.people_at_risk &&
@@ -214,7 +224,7 @@ Findings honey(const Scene& scene) {
 
 /// What is said of such food as a whole, where nothing is said of the very one.
 Findings other_ready_to_eat(const Scene& scene) {
-    return at_risk<"smoked fish">(scene).empty() && at_risk<"pate">(scene).empty()
+    return smoked_fish(scene).empty() && at_risk<"pate">(scene).empty()
                ? ready_to_eat_at_risk(scene)
                : Findings{};
 }
@@ -235,7 +245,7 @@ constexpr CautionRule people_rows[] = {
     {"risk-smoked-fish", CautionLevel::LabelAndCard,
      "Food Standards Agency and Food Standards Scotland, Advice on ready-to-eat smoked fish (read "
      "in a copy)",
-     at_risk<"smoked fish">, "PREGNANT - OLD - ILL - STEAM IT THROUGH"},
+     smoked_fish, "PREGNANT - OLD - ILL - STEAM IT THROUGH"},
     {"risk-raw-egg", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"raw egg">,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-soft-cheese", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"soft cheese">,

@@ -1,6 +1,7 @@
 #include "kitchen/cautions/caution_topics.h"
 
 #include "base/list.h"
+#include "kitchen/foods/foods_named.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/texts/text.h"
 
@@ -119,6 +120,20 @@ std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Sect
         return !says_no(words) && !book.find(words).empty();
     });
     return found == texts.end() ? std::nullopt : std::optional{*found};
+}
+
+bool names_cured_fish(const Scene& scene, const std::string& words) {
+    const auto text = worded(words);
+    Package named;
+    named.dish = words;
+    const auto is_fish = [&](const NamedFood& food) {
+        return any_of_kinds(scene, food.kinds, {FoodKind::RawFish}) ||
+               contains(food.kinds, "smoked fish");
+    };
+    const bool cured = says(text, Section::Dish, "cured fish") ||
+                       (says(text, Section::Dish, "cures") &&
+                        std::ranges::any_of(foods_in_bag(scene.table, named), is_fish));
+    return cured && !says_no(text.words);
 }
 
 bool says_cooked(std::string_view words) {

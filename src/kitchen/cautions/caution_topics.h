@@ -102,6 +102,10 @@ bool is_surely_cooked(const Scene& scene);
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);
 
+/// Whether the words name fish that is smoked, cured or pickled: "Matjes", "smoked char", "salmón
+/// marinado".
+bool names_cured_fish(const Scene& scene, const std::string& words);
+
 /// The texts of which `says` holds.
 template <class Says>
 Findings texts_that(const Scene& scene, Says says) {
