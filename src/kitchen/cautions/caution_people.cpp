@@ -72,23 +72,27 @@ std::string steaming_hot(const Scene& scene) {
     return published_text(165, TemperatureUse::SafeMinimum, style(scene));
 }
 
+/// Ready to eat as it comes, by its kind or because it is smoked: "smoked duck" may be raw or not.
+bool names_ready_to_eat(const Scene& scene, const Package& added, const std::string& words) {
+    const bool smoked = says(worded(words), Section::Dish, "cures");
+    return std::ranges::any_of(foods_named(scene.table, added), [&](const NamedFood& named) {
+        return any_of_kinds(scene, smoked ? named.may_be : named.kinds, {FoodKind::ReadyToEat});
+    });
+}
+
 /// What comes on the plate cold, such as ham.
 Findings added_cold_at_risk(const Scene& scene) {
     Findings found;
     if (!scene.settings.people_at_risk) {
         return found;
     }
-    const auto is_ready = [&](const NamedFood& named) {
-        return any_of_kinds(scene, named.kinds, {FoodKind::ReadyToEat});
-    };
     for (const auto& finish : scene.package.finish) {
-        if (comes_late(finish) &&
-            std::ranges::any_of(foods_named(scene.table, alone(finish)), is_ready)) {
+        if (comes_late(finish) && names_ready_to_eat(scene, alone(finish), text_of(finish.add))) {
             found.push_back({{text_of(finish.add), steaming_hot(scene)}, finish.where.key("add")});
         }
     }
     for (const auto& side : scene.package.sides) {
-        if (std::ranges::any_of(foods_named(scene.table, alone(side)), is_ready)) {
+        if (names_ready_to_eat(scene, alone(side), text_of(side.add))) {
             found.push_back({{text_of(side.add), steaming_hot(scene)}, side.where.key("add")});
         }
     }
