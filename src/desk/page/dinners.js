@@ -2,6 +2,7 @@
 
 import { count, el, field, locale, say, tick } from "./ui.js";
 import { allergens, dish_name, keep_until, moment } from "./said.js";
+import { turns } from "./turns.js";
 
 const sentence = (words) => `${words.charAt(0).toLocaleUpperCase(locale())}${words.slice(1)}.`;
 
@@ -58,8 +59,16 @@ function asked_for(fields, without) {
   };
 }
 
+/** What is proposed, in rows of a list; `avoided` is what the guest may not eat. */
+function rows(answer, avoided) {
+  const none = answer.proposals.length === 0 ? [el("li", {}, say("freezer.no_dinners"))] : [];
+  const promise = avoided && answer.proposals.length > 0 ? [say("freezer.no_promise")] : [];
+  const rest = [...promise, ...rest_of(answer)].map((text) => el("li", { class: "soft" }, text));
+  return [...none, ...answer.proposals.map(proposal), ...rest];
+}
+
 /** A form for days, time and people, and what is proposed below it. `without()` gives what a guest may not eat.
- *  \returns {box, forget}: forget() takes the proposals away, where the guest is another */
+ *  \returns {box, forget}: forget() takes the proposals away, those on their way too, where the guest is another */
 export function dinners(desk, without) {
   const fields = {
     days: el("input", { type: "number", min: 1, max: 60, value: 5, required: true, inputMode: "numeric" }),
@@ -69,22 +78,28 @@ export function dinners(desk, without) {
   const past = tick(say("freezer.past_best"));
   fields.past = past.querySelector("input");
   const list = el("ol", { class: "dinners", "aria-live": "polite" });
+  const questions = turns();
+  const forget = () => {
+    list.replaceChildren();
+    return questions.begin();
+  };
   const propose = async (event) => {
     event.preventDefault();
+    const is_last = forget();
+    const avoided = without();
     try {
-      const answer = await desk.ask("POST", "/api/freezer/next", asked_for(fields, without()));
-      desk.tell(answer.messages);
-      const none = answer.proposals.length === 0 ? [el("li", {}, say("freezer.no_dinners"))] : [];
-      const promise = without() && answer.proposals.length > 0 ? [say("freezer.no_promise")] : [];
-      const rest = [...promise, ...rest_of(answer)].map((text) => el("li", { class: "soft" }, text));
-      list.replaceChildren(...none, ...answer.proposals.map(proposal), ...rest);
+      const answer = await desk.ask("POST", "/api/freezer/next", asked_for(fields, avoided));
+      if (is_last()) {
+        desk.tell(answer.messages);
+        list.replaceChildren(...rows(answer, avoided));
+      }
     } catch (failure) {
-      desk.tell(failure);
+      is_last() && desk.tell(failure);
     }
   };
   const box = el("form", { class: "next", onsubmit: propose },
     el("div", { class: "row" }, field(say("freezer.days"), fields.days), field(say("freezer.at"), fields.at),
       field(say("freezer.people"), fields.serves, { help: say("freezer.people_help") })),
     past, el("button", { class: "button plain" }, say("freezer.propose")), list);
-  return { box, forget: () => list.replaceChildren() };
+  return { box, forget };
 }

@@ -9,6 +9,7 @@ import { months_chart } from "./months.js";
 import { news_of } from "./news.js";
 import { move_form, state_buttons, undo_button } from "./notes.js";
 import { is_gone } from "./said.js";
+import { turns } from "./turns.js";
 
 const typing_pause = 250; // ms
 
@@ -22,7 +23,11 @@ function question_of({ words, place, without, gone }) {
   };
 }
 
-function summary({ bags, past, sought }) {
+function summary(answer) {
+  if (!answer) {
+    return [];
+  }
+  const { bags, past, sought } = answer;
   const frozen = bags.filter((bag) => !is_gone(bag));
   if (frozen.length === 0) {
     return [el("p", {}, say(sought ? "freezer.none_fits" : "freezer.empty"))];
@@ -71,11 +76,10 @@ function stay(view, show) {
 }
 
 function show_answer(view) {
-  const { answer, fields, list } = view;
-  const avoided = fields.without.value.trim();
+  const { answer, list, question: { words, place, without: avoided } } = view;
   const there = new Set(answer.bags.map((bag) => bag.id));
   list.chosen = new Set([...list.chosen].filter((id) => there.has(id)));
-  const sought = [fields.words, fields.place, fields.without].some((one) => one.value.trim() !== "");
+  const sought = Boolean(words.length > 0 || place || avoided);
   view.show_summary({ ...answer, sought });
   list.kept.begin();
   settle(view.inside, avoided ? parts_without(list, answer.bags, avoided)
@@ -85,38 +89,68 @@ function show_answer(view) {
   show_chosen(view);
 }
 
-async function asked(view, how) {
-  return view.desk.ask("POST", "/api/freezer", question_of(view.fields), how);
+/** What is of another question would read as if it were what is asked for now. It keeps its place: nothing moves under
+ *  who points at something beside it. */
+function hide(view, is_hidden) {
+  for (const node of [view.summary, view.inside, view.months, view.bar]) {
+    node.classList.toggle("outdated", is_hidden);
+  }
 }
 
-async function load(view) {
-  view.asked?.abort();
-  view.asked = new AbortController();
+function show_nothing(view) {
+  view.answer = null;
+  view.show_summary(null);
+  view.inside.replaceChildren();
+  view.show_months([]);
+  view.bar.hidden = true;
+}
+
+async function asked(view, question) {
+  return view.desk.ask("POST", "/api/freezer", question);
+}
+
+/** Loads what the filters ask for. `tell` is called with what is said of it; of what is late nothing is said. */
+async function load(view, tell) {
+  const is_last = view.questions.begin();
+  const question = question_of(view.fields);
   view.news.textContent = "";
-  view.answer = await asked(view, { signal: view.asked.signal });
-  stay(view, show_answer);
-  return view.answer.messages;
+  view.inside.setAttribute("aria-busy", "true");
+  if (JSON.stringify(question) !== JSON.stringify(view.question)) {
+    hide(view, true);
+  }
+  view.question = question;
+  try {
+    const answer = await asked(view, question);
+    if (!is_last()) { return; }
+    view.answer = answer;
+    hide(view, false); // before: what is hidden cannot have the focus
+    stay(view, show_answer);
+    tell(answer.messages);
+  } catch (failure) {
+    if (!is_last()) { return; }
+    hide(view, false);
+    show_nothing(view);
+    view.desk.tell(failure);
+  }
+  view.inside.removeAttribute("aria-busy");
 }
 
 /** Loads what the filters ask for; what was said of the filters before is taken away. */
 async function filter(view) {
-  try {
-    view.desk.tell(await load(view));
-  } catch (failure) {
-    view.desk.tell(failure);
-  }
+  return load(view, view.desk.tell);
 }
 
 /** Somebody else has noted or printed something. Of what is asked for here by now the answer has it already. */
 async function refresh(view) {
-  const { answer: before, asked: last } = view;
-  const now = await asked(view);
-  if (view.asked !== last || view.answer !== before || JSON.stringify(now) === JSON.stringify(before)) {
+  const is_last = view.questions.now();
+  const { answer: before } = view;
+  const now = await asked(view, view.question);
+  if (!is_last() || view.answer !== before || JSON.stringify(now) === JSON.stringify(before)) {
     return;
   }
   view.answer = now;
   keep_typed(view.bar, () => stay(view, show_answer));
-  view.news.textContent = news_of(before.bags, now.bags);
+  view.news.textContent = news_of(before?.bags ?? [], now.bags);
 }
 
 function filters(view) {
@@ -130,10 +164,8 @@ function filters(view) {
   view.fields = {
     words: el("input", { type: "search", autocomplete: "off", oninput: soon }),
     place: select([["", say("freezer.every_place")]], "", () => filter(view)),
-    without: el("input", { type: "text", list: known.id, autocomplete: "off", onchange: () => {
-      view.dinners.forget();
-      filter(view);
-    } }),
+    without: el("input", { type: "text", list: known.id, autocomplete: "off",
+      oninput: () => view.dinners.forget(), onchange: () => filter(view) }),
     gone: gone.querySelector("input"),
   };
   const { words, place, without } = view.fields;
@@ -168,13 +200,13 @@ function list_of(view) {
       }
       show_chosen(view);
     },
-    changed: () => load(view).catch(view.desk.tell),
+    changed: () => load(view, () => {}), // what was said of the change stays
   };
 }
 
 /** Its parts, each shown anew only where it has become another. */
 function new_view(desk) {
-  const view = { desk, summary: el("div"), inside: el("div", { class: "inside" }), months: el("div"),
+  const view = { desk, questions: turns(), answer: null, question: null, summary: el("div"), inside: el("div", { class: "inside" }), months: el("div"),
     news: el("p", { class: "news", role: "status" }),
     bar: el("section", { class: "chosen", hidden: true, "aria-label": say("freezer.chosen_bags") }) };
   view.show_summary = renewed(view.summary, summary);
@@ -193,6 +225,7 @@ export async function show(main, desk) {
   desk.on_change(() => refresh(view));
   return () => {
     clearTimeout(view.waiting);
-    view.asked?.abort();
+    view.questions.begin();
+    view.dinners.forget();
   };
 }
