@@ -6,6 +6,7 @@ import { keep_typed } from "./kept.js";
 import { history, move_form, state_buttons } from "./notes.js";
 import { planner } from "./plan.js";
 import { dish_name, keep_until, keyed, left_mark } from "./said.js";
+import { turns } from "./turns.js";
 
 /** The kind of a paragraph of what `read` says: by what the bag's values have of it. */
 function kind_of(bag, text) {
@@ -87,11 +88,10 @@ function choices_of(choices) {
 }
 
 function show_answer(view, answer, eat) {
-  view.desk.tell(answer.messages);
   view.planner?.leave();
   view.planner = null;
   view.bags = answer.bags;
-  view.noted.length = 0; // `view` may be a copy
+  view.noted.length = 0;
   const dishes = answer.bags.filter((bag) => bag.dish !== undefined);
   const parts = answer.bags.map((bag) => what_to_do(view, bag));
   const question = plan_question(dishes);
@@ -120,36 +120,50 @@ async function in_full(desk, answer) {
   return { ...answer, bags };
 }
 
-async function read(view, path, body, eat) {
+/** Shows what `asked` gives, unless something else was asked for since. */
+async function read(view, asked, eat) {
+  const is_last = view.questions.begin();
   view.result.setAttribute("aria-busy", "true");
   try {
-    await show_answer(view, await in_full(view.desk, await view.desk.ask("POST", path, body)), eat);
+    const answer = await asked();
+    if (!is_last()) { return; }
+    view.desk.tell(answer.messages);
+    await show_answer(view, answer, eat);
   } catch (failure) {
-    await show_answer(view, { bags: [] }); // not the bag before, which nobody asked for
+    if (!is_last()) { return; }
+    show_answer(view, { bags: [] }); // not the bag before, which nobody asked for
     view.desk.tell(failure);
   }
   view.result.removeAttribute("aria-busy");
 }
 
-/** Several ids, one after the other, as one answer. */
-async function read_ids(view, ids, eat) {
-  try {
-    const answers = [];
-    for (const id of ids) {
-      answers.push(await view.desk.ask("POST", "/api/read", { typed: id }));
-    }
-    const merged = (key) => answers.flatMap((answer) => answer[key] ?? []);
-    await show_answer(view, { bags: merged("bags"), messages: merged("messages") }, eat);
-  } catch (failure) {
-    view.desk.tell(failure);
-  }
+/** What a photograph or words say. */
+function of_one(view, path, body) {
+  return async () => in_full(view.desk, await view.desk.ask("POST", path, body));
 }
 
-/** After something was noted: what was said of that stays. */
+/** Several ids, one after the other, as one answer. */
+async function of_ids(view, ids) {
+  const answers = [];
+  for (const id of ids) {
+    answers.push(await view.desk.ask("POST", "/api/read", { typed: id }));
+  }
+  const merged = (key) => answers.flatMap((answer) => answer[key] ?? []);
+  return { bags: merged("bags"), messages: merged("messages") };
+}
+
+/** After something was noted: what was said of that stays. Another bag that is asked for by now will stand here instead. */
 async function read_again(view) {
-  const tell = (what) => what instanceof Error && view.desk.tell(what);
-  const desk = Object.assign(Object.create(view.desk), { tell });
-  await read_ids({ ...view, desk }, view.bags.map((bag) => bag.id).filter(Boolean));
+  if (view.result.hasAttribute("aria-busy")) {
+    return;
+  }
+  const is_last = view.questions.begin();
+  try {
+    const answer = await of_ids(view, view.bags.map((bag) => bag.id).filter(Boolean));
+    is_last() && show_answer(view, answer);
+  } catch (failure) {
+    is_last() && view.desk.tell(failure);
+  }
 }
 
 function by_camera(view) {
@@ -161,7 +175,7 @@ function by_camera(view) {
   }, "main");
   press.textContent = words();
   view.camera = camera(view.desk, {
-    found: async (answer) => show_answer(view, await in_full(view.desk, answer)),
+    found: (answer) => read(view, () => in_full(view.desk, answer)),
     ended: () => { view.looks = false; press.textContent = words(); },
   });
   // Browsers give no live camera to a page that comes over the house's network as it is.
@@ -170,7 +184,7 @@ function by_camera(view) {
 }
 
 function by_photo(view) {
-  const take = (file) => file && read(view, "/api/read?as=photo", file);
+  const take = (file) => file && read(view, of_one(view, "/api/read?as=photo", file));
   const input = el("input", { type: "file", accept: "image/*", hidden: true, "aria-label": say("bag.photo_choose"),
     onchange: () => { take(input.files[0]); input.value = ""; } });
   input.setAttribute("capture", "environment");
@@ -186,7 +200,7 @@ function by_words(view) {
     required: true });
   const form = el("form", { class: "row", onsubmit: (event) => {
     event.preventDefault();
-    read(view, "/api/read", { typed: typed.value.trim() });
+    read(view, of_one(view, "/api/read", { typed: typed.value.trim() }));
   } }, field(say("bag.typed"), typed, { help: say("bag.typed_help") }),
   el("button", { class: "button plain" }, say("bag.show")));
   view.typed = typed;
@@ -194,14 +208,15 @@ function by_words(view) {
 }
 
 export async function show(main, desk) {
-  const view = { desk, bags: [], noted: [], looks: false, planner: null, result: el("div", { class: "result", tabIndex: -1 }) };
+  const view = { desk, questions: turns(), bags: [], noted: [], looks: false, planner: null, result: el("div", { class: "result", tabIndex: -1 }) };
   main.append(el("div", { class: "ways-to-read" }, by_camera(view), by_photo(view), by_words(view)), view.result);
   desk.on_change(() => refresh(view));
   const [ids, eat] = desk.where;
   if (ids) {
-    await read_ids(view, ids.split(","), eat);
+    read(view, () => of_ids(view, ids.split(",")), eat); // not waited for: it can be left meanwhile
   }
   return () => {
+    view.questions.begin();
     view.camera.stop();
     view.planner?.leave();
   };

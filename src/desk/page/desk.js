@@ -14,6 +14,7 @@ import { hear_changes, quietly } from "./changes.js";
 import { key, take_code, take_key } from "./key.js";
 import { is_at_computer, let_in } from "./pair.js";
 import { Refused } from "./refused.js";
+import { turns } from "./turns.js";
 import { button, el, messages, say, speak, with_words } from "./ui.js";
 
 const views = {
@@ -117,7 +118,8 @@ function place() {
   return names_of_views().includes(name) ? [name, rest] : [names_of_views()[0], []];
 }
 
-const shown = { leave: null, hear: null, turn: 0 };
+const shown = { leave: null, left: Promise.resolve(), hear: null };
+const places = turns();
 
 function head_of(name) {
   for (const link of document.querySelectorAll("nav a")) {
@@ -132,15 +134,14 @@ function head_of(name) {
 }
 
 async function show_place() {
-  const turn = ++shown.turn;
+  const is_open = places.begin();
   const leave = shown.leave;
   document.querySelectorAll("dialog[open]").forEach((asked) => asked.close()); // what it asks of is left
   Object.assign(shown, { leave: null, hear: null });
-  try {
-    await leave?.();
-  } catch (failure) {
-    tell(failure); // and goes on: a view that cannot be left would hold the cook
-  }
+  // One after the other, and goes on in any case: a view that cannot be left would hold the cook.
+  shown.left = shown.left.then(leave).catch(tell);
+  await shown.left;
+  if (!is_open()) { return; } // another was gone to meanwhile, and stands there by now
   const [name, where] = place();
   const heading = head_of(name);
   const section = el("div", { class: `view ${name}` }, heading);
@@ -149,16 +150,16 @@ async function show_place() {
   heading.focus();
   try {
     const view = await views[name]();
-    const on_change = (hear) => { shown.hear = turn === shown.turn ? hear : shown.hear; };
+    const on_change = (hear) => { shown.hear = is_open() ? hear : shown.hear; };
     const of_view = Object.assign(Object.create(desk), { where, on_change });
-    const left = turn === shown.turn ? await view.show(section, of_view) : null;
-    if (turn === shown.turn) {
+    const left = is_open() ? await view.show(section, of_view) : null;
+    if (is_open()) {
       shown.leave = left;
     } else {
       await left?.();
     }
   } catch (failure) {
-    tell(failure);
+    is_open() && tell(failure);
   }
 }
 

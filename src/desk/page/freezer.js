@@ -221,7 +221,7 @@ export async function show(main, desk) {
   main.append(view.summary, filters(view), view.news, view.bar,
     el("div", { class: "columns" }, view.inside, aside(view)));
   view.show_place_choices = renewed(view.fields.place, place_choices);
-  await filter(view);
+  filter(view); // not waited for: it can be left meanwhile
   desk.on_change(() => refresh(view));
   return () => {
     clearTimeout(view.waiting);

@@ -5,6 +5,7 @@ import { button, el, field, messages, release, say } from "./ui.js";
 import { core_curve } from "./core.js";
 import { save_file } from "./deliver.js";
 import { dish_name, moment } from "./said.js";
+import { turns } from "./turns.js";
 
 const usual_dinner = "18:30";
 const minutes_a_day = 1440;
@@ -115,16 +116,23 @@ export function planner(desk, { question, bags, eat }) {
   const time = el("input", { type: "datetime-local", required: true, value });
   const result = el("div", { class: "plan", tabIndex: -1 });
   const kept = [];
-  const leave = () => kept.splice(0).forEach(release);
+  const questions = turns();
+  const leave = () => {
+    kept.splice(0).forEach(release);
+    return questions.begin();
+  };
   const ask = async () => {
+    const is_last = questions.begin();
     try {
       const answer = await desk.ask("POST", "/api/plan", { ...question, eat: time.value,
         beside: dishes_beside() });
-      leave();
+      if (!is_last()) { return; }
+      kept.splice(0).forEach(release);
       desk.tell(answer.messages);
       result.replaceChildren(...answer_parts(kept, answer));
       result.focus();
     } catch (failure) {
+      if (!is_last()) { return; }
       result.replaceChildren();
       desk.tell(failure);
     }

@@ -1,12 +1,14 @@
 // What comes out, sheet by sheet, as it will be printed.
 
+import { turns } from "./turns.js";
 import { button, count, el, messages, release, say } from "./ui.js";
 
 const pause = 150; // ms after the last change of a choice
 
 /** `question()` gives what POST /api/sheet takes, without the number of the sheet. */
 export function sheets_pane(desk, question) {
-  const self = { timer: 0, turn: 0, sheet: 1, address: null };
+  const self = { timer: 0, sheet: 1, address: null };
+  const questions = turns();
   const picture = el("img", { class: "sheet", alt: "", hidden: true });
   const place = el("p", { role: "status" });
   const said = el("div", {});
@@ -32,12 +34,12 @@ export function sheets_pane(desk, question) {
     said.replaceChildren((list ?? []).length > 0 ? messages(list) : "");
   }
   async function draw() {
-    const turn = ++self.turn;
+    const is_last = questions.begin();
     const asked = question();
     if (!asked) { return; }
     try {
       const answer = await desk.ask("POST", "/api/sheet", { ...asked, sheet: self.sheet });
-      if (turn !== self.turn) { return; }
+      if (!is_last()) { return; }
       if (self.sheet > Math.max(1, answer.sheets)) {
         self.sheet = 1;
         draw();
@@ -45,7 +47,7 @@ export function sheets_pane(desk, question) {
       }
       show(answer);
     } catch (failure) {
-      if (turn === self.turn) { show({ sheets: 0, prints: 0, svg: "", messages: failure.messages ?? [{ severity: "error", text: failure.message }] }); }
+      if (is_last()) { show({ sheets: 0, prints: 0, svg: "", messages: failure.messages ?? [{ severity: "error", text: failure.message }] }); }
     }
   }
   back.disabled = next.disabled = true;
@@ -58,7 +60,7 @@ export function sheets_pane(desk, question) {
     },
     close() {
       clearTimeout(self.timer);
-      self.turn += 1;
+      questions.begin();
       free();
     },
   };

@@ -1,6 +1,7 @@
 // Printing once: a press of the button has a ticket, which the program honours a single time.
 
 import { random_text } from "./deliver.js";
+import { turns } from "./turns.js";
 import { ask_cook, button, count, date, el, messages, release, said_messages, say } from "./ui.js";
 
 /** Whether bags of a dish are those that were printed before. \returns what to ask the program then, or null */
@@ -27,6 +28,7 @@ async function pdf_links(desk, path, name) {
 export function print_button(desk, { path = "/api/spool", wish, words, name, done }) {
   const self = { running: false, address: null };
   const unanswered = new Map(); // tickets by their wishes: pressed again, what was printed is not printed twice
+  const wishes = turns();
   const said = el("div", { class: "spooled", role: "status" });
   const press = button(words(), print, "main");
 
@@ -34,18 +36,22 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
     if (self.address) { release(self.address); }
     self.address = null;
   }
-  async function show(answer) {
+  /** Where the wish is another by now, or the view was left, it is told below all views: it was printed all the same. */
+  async function show(answer, pressed) {
+    const list = said_messages(answer.said);
+    const pdf = answer.pdf ? await pdf_links(desk, answer.pdf, pressed.name) : null;
+    if (!pressed.is_last()) {
+      desk.tell(list, pdf?.node);
+      return;
+    }
     free();
-    const lines = messages(said_messages(answer.said));
-    const pdf = answer.pdf ? await pdf_links(desk, answer.pdf, name()) : null;
+    const lines = messages(list);
     self.address = pdf?.address ?? null;
     said.replaceChildren(el("h3", {}, say(answer.done ? "print.done" : "print.not_done")), lines,
       ...(pdf ? [pdf.node, el("p", {}, el("strong", {}, say("print.at_full_size")))] : []));
   }
-  async function spool(more = {}) {
-    const asked = wish();
-    if (!asked) { return; }
-    const whole = { ...asked, ...more };
+  async function spool(pressed, more = {}) {
+    const whole = { ...pressed.wish, ...more };
     const text = JSON.stringify(whole);
     const ticket = unanswered.get(text) ?? random_text();
     unanswered.set(text, ticket);
@@ -57,21 +63,22 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
     const asks = answer.done ? [] : answer.asks ?? [];
     const which = asks.length > 0 ? await which_batch(asks[0]) : null;
     if (which) {
-      await spool(which);
+      await spool(pressed, which);
     } else {
-      await show(answer);
+      await show(answer, pressed);
       done?.(answer);
     }
   }
   async function print() {
-    if (self.running) { return; }
+    const pressed = { wish: wish(), name: name(), is_last: wishes.now() };
+    if (self.running || !pressed.wish) { return; }
     self.running = true;
     press.disabled = true;
     said.replaceChildren(el("p", {}, say("print.running")));
     try {
-      await spool();
+      await spool(pressed);
     } catch (failure) {
-      said.replaceChildren();
+      pressed.is_last() && said.replaceChildren();
       desk.tell(failure);
     }
     self.running = false;
@@ -84,7 +91,11 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
     forget() {
       free();
       said.replaceChildren();
+      wishes.begin();
     },
-    close: free,
+    close() {
+      free();
+      wishes.begin();
+    },
   };
 }
