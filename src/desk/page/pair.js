@@ -28,6 +28,17 @@ function speak_as_phone(section) {
   }
 }
 
+/** Says why it was not let in. */
+async function say_why(refused, response) {
+  const answer = await response?.json().catch(() => null);
+  const reasons = [...refused.querySelectorAll("[data-of]")];
+  const fits = (status) => (one) => one.dataset.of.split(" ").includes(status);
+  const why = reasons.find(fits(response ? String(response.status) : "none")) ?? reasons.find(fits("other"));
+  reasons.forEach((one) => { one.hidden = one !== why; });
+  refused.querySelector("pre").textContent = (answer?.messages ?? []).map(({ text }) => text).join("\n");
+  refused.hidden = false;
+}
+
 /** Shows the form until this phone is let in. \param code of the link that was photographed, or null */
 export function let_in(code) {
   const section = document.getElementById("pair");
@@ -50,7 +61,7 @@ export function let_in(code) {
         section.hidden = true;
         done();
       } else {
-        refused.hidden = false;
+        await say_why(refused, response);
       }
     });
   });
