@@ -47,6 +47,20 @@ export function undisturbed(change) {
   scrollBy({ top: stood.getBoundingClientRect().top - before, behavior: "instant" });
 }
 
+/** Changes what is shown in a box: who stood at something that is gone afterwards stands at what comes first in it, else at
+ *  the view's heading. */
+export function keep_standing(box, change) {
+  const stood = box.contains(document.activeElement);
+  change();
+  const now = document.activeElement;
+  if (stood && (now === document.body || now.getClientRects().length === 0)) {
+    const next = [...box.querySelectorAll("h2, button")].find((one) => one.getClientRects().length > 0)
+      ?? document.querySelector("main h1");
+    next?.matches("h2") && next.setAttribute("tabindex", "-1");
+    next?.focus({ preventScroll: true });
+  }
+}
+
 /** Changes what is shown in a box that may be made anew: what was typed into its first field stays, and who typed stays there. */
 export function keep_typed(box, change) {
   const field = box.querySelector("input");

@@ -2,7 +2,9 @@
 // started for them.
 
 import { button, confirmed, count, el, say } from "./ui.js";
+import { keep_standing } from "./kept.js";
 import { moment } from "./said.js";
+import { turns } from "./turns.js";
 
 const look_pause = 2000; // ms from one look to the next, while a phone may come
 
@@ -18,7 +20,7 @@ function show_offer(view, offer) {
   view.offer.replaceChildren(
     el("h2", {}, say("phones.photograph")), picture(offer),
     el("p", {}, say("phones.or_type"), " ", el("code", {}, offer.link)),
-    el("p", { class: "large" }, el("code", {}, offer.code)), left,
+    el("p", { class: "large", role: "status" }, el("code", {}, offer.code)), left,
     button(say("phones.take_back"), () => asked(view, () => view.desk.ask("POST", "/api/phones/take-back", {}))));
 }
 
@@ -45,13 +47,13 @@ function show_answer(view, answer) {
     view.desk.tell(say("phones.came", came.name));
   }
   if (answer.offer?.code !== view.shown?.offer?.code || !view.shown) {
-    answer.offer ? show_offer(view, answer.offer) : no_offer(view);
+    keep_standing(view.offer, () => (answer.offer ? show_offer(view, answer.offer) : no_offer(view)));
   } else if (answer.offer) {
     view.left.textContent = count("phones.left", answer.offer.seconds);
   }
   if (JSON.stringify(answer.phones) !== JSON.stringify(view.shown?.phones)) {
-    view.list.replaceChildren(...(answer.phones.length > 0 ? answer.phones.map((phone) => row(view, phone))
-      : [el("li", {}, say("phones.none"))]));
+    keep_standing(view.list.parentNode, () => view.list.replaceChildren(...(answer.phones.length > 0
+      ? answer.phones.map((phone) => row(view, phone)) : [el("li", {}, say("phones.none"))])));
   }
   if (!view.shown) {
     view.air.replaceChildren(...air(answer));
@@ -67,11 +69,22 @@ function air({ fingerprint }) {
     : [says("phones.listening"), says("phones.camera")];
 }
 
+/** Looks, and goes on looking while a phone may come; a failure is told once. */
 async function look(view) {
   clearTimeout(view.waiting);
-  show_answer(view, await view.desk.ask("GET", "/api/phones"));
-  if (view.shown.offer && !view.is_left) {
-    view.waiting = setTimeout(() => look(view).catch(view.desk.tell), look_pause);
+  const is_last = view.looks.begin();
+  try {
+    const answer = await view.desk.ask("GET", "/api/phones");
+    if (!is_last()) { return; }
+    view.fails = false;
+    show_answer(view, answer);
+  } catch (failure) {
+    if (!is_last()) { return; }
+    view.fails || view.desk.tell(failure);
+    view.fails = true;
+  }
+  if (view.shown?.offer) {
+    view.waiting = setTimeout(() => look(view), look_pause);
   }
 }
 
@@ -86,14 +99,14 @@ async function asked(view, act) {
 }
 
 export async function show(main, desk) {
-  const view = { desk, shown: null, is_left: false, offer: el("section", { class: "offer" }),
+  const view = { desk, shown: null, looks: turns(), fails: false, offer: el("section", { class: "offer" }),
     list: el("ul", { class: "phones" }), air: el("div") };
   main.append(el("p", { class: "lead" }, say("phones.about")), view.offer,
     el("section", {}, el("h2", {}, say("phones.let_in_already")), view.list),
     el("section", {}, el("h2", {}, say("phones.who_listens")), view.air));
   await look(view);
   return () => {
-    view.is_left = true;
+    view.looks.begin();
     clearTimeout(view.waiting);
   };
 }

@@ -3,6 +3,7 @@
 
 import assert from "node:assert/strict";
 import tls from "node:tls";
+import { disk_full } from "../late.js";
 import { until } from "../world.js";
 
 const address = "10.9.8.7";
@@ -27,10 +28,16 @@ async function fits(page) {
   assert.equal(wide, 0, "nothing stands beside the page");
 }
 
+/** Who did something by the keyboard is not thrown back to the top of the page. */
+async function stands_at(page, place) {
+  await until(() => page.locator(place).evaluate((node) => node === document.activeElement), `the focus is at ${place}`);
+}
+
 /** The cook shows a code. \returns the link that a phone photographs */
 async function offered(cook) {
   await cook.getByRole("button", { name: "Let a phone in" }).click();
   await cook.locator("img.pairing").waitFor();
+  await stands_at(cook, ".offer h2");
   return cook.locator(".offer code").first().textContent();
 }
 
@@ -62,6 +69,20 @@ async function encrypted(world, small) {
   await assert.rejects(fetch(`https://${address}:61723/`), "who does not know the certificate is warned");
 }
 
+/** Whatever was answered is said, and that alone; in words where the computer's own are of another language. */
+async function refused(phone) {
+  const messages = JSON.stringify({ messages: [{ severity: "error", text: "the disk is full", hints: [] }] });
+  for (const [status, words] of [[409, "Ya hay demasiados teléfonos"], [422, "Póngale un nombre"], [500, "the disk is full"],
+    [0, "La computadora no responde"], [403, "Un código deja entrar a un teléfono"]]) {
+    await phone.route("**/api/pair", (route) => (status === 0 ? route.abort()
+      : route.fulfill({ status, contentType: "application/json", body: messages })));
+    await phone.getByRole("button", { name: "Dejar entrar" }).click();
+    await phone.locator("#pair-refused").getByText(words).waitFor();
+    assert.equal(await phone.locator("#pair-refused > :not([hidden])").count(), 1);
+    await phone.unroute("**/api/pair");
+  }
+}
+
 export async function walk(world) {
   world.sample();
   await world.command("labels", world.file("days/orchard-day.toml"), "-o", world.file("labels.pdf"));
@@ -71,8 +92,11 @@ export async function walk(world) {
   assert.match(link, new RegExp(`^http://${address}:\\d+/#pair=`));
   await without_fault(world, cook);
 
+  await cook.route("**/api/phones", (route) => route.fulfill(disk_full), { times: 1 }); // after which it looks again
+  await cook.getByText("The disk is full.").waitFor();
+
   // What is refused is also said in the console, by the browser.
-  world.expect_in_console(/Failed to load resource: (the server responded with a status of (401|403)|net::ERR_CONNECTION_REFUSED|net::ERR_INCOMPLETE_CHUNKED_ENCODING)/);
+  world.expect_in_console(/Failed to load resource: (the server responded with a status of (401|403|409|422|500)|net::ERR_FAILED|net::ERR_CONNECTION_REFUSED|net::ERR_INCOMPLETE_CHUNKED_ENCODING)/);
   const small = { viewport: { width: 320, height: 640 }, isMobile: true, hasTouch: true, permissions: [], locale: "es-MX" };
   const phone = await world.page({ options: small });
   await phone.goto(link);
@@ -80,8 +104,9 @@ export async function walk(world) {
   await without_fault(world, phone);
   await phone.getByLabel("Código").fill("0000-0000");
   await phone.getByRole("button", { name: "Dejar entrar" }).click();
-  await phone.getByText("No se le dejó entrar.").waitFor();
+  await phone.getByText("Un código deja entrar a un teléfono").waitFor();
   await fits(phone);
+  await refused(phone);
   await phone.getByLabel("Código").fill(link.split("=")[1].toLowerCase());
   await phone.getByRole("button", { name: "Dejar entrar" }).click();
   await phone.locator(".view.freezer h1").waitFor();
@@ -112,11 +137,14 @@ export async function walk(world) {
   await again.goto(link);
   await again.getByLabel("Nombre de este teléfono").fill("Bea");
   await again.getByRole("button", { name: "Dejar entrar" }).click();
-  await again.getByText("No se le dejó entrar.").waitFor(); // a code lets in one phone
+  await again.getByText("Un código deja entrar a un teléfono").waitFor(); // a code lets in one phone
 
   await cook.getByRole("button", { name: "Lock out: Ida" }).click();
   await cook.getByRole("dialog").getByRole("button", { name: "Lock out" }).click();
   await until(async () => (await asked(phone, "/api/freezer", {})).status === 401, "it is locked out");
+  await stands_at(cook, "section:has(.phones) h2");
+  await world.go(phone, "freezer");
+  await phone.getByText("it was locked out at the computer").waitFor(); // and no page was opened for it to go on in
   await phone.reload();
   await phone.getByLabel("Nombre de este teléfono").waitFor();
   await desk.kill();
