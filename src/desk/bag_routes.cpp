@@ -43,6 +43,7 @@ public:
     http::Response take() {
         return bags_.empty() ? refusal(messages_)
                              : answer_with({{"bags", std::move(bags_)},
+                                            {"today", kitchen::to_iso(today_)},
                                             {"messages", messages_for_page(messages_)}});
     }
 

@@ -45,6 +45,7 @@ function table(desk, days, after) {
 
 /** Asks how a new day begins, makes it, and goes there. */
 export async function new_day(desk) {
+  await desk.refresh_days().catch(desk.tell); // the day may be another by now
   const { days, today } = desk.state;
   const when = el("input", { type: "date", value: today, required: true, ...years,
     onblur: () => { when.value = in_this_century(when.value); } });

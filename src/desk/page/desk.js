@@ -50,6 +50,9 @@ async function answer_of(response) {
     message.text = with_words(message.text);
     message.hints = message.hints.map(with_words);
   }
+  if (answer.today && desk.state) {
+    desk.state.today = answer.today; // a page may stand open for days
+  }
   return answer;
 }
 

@@ -39,12 +39,13 @@ TEST_CASE("the page's state has its words in the language that is set") {
     }
 }
 
-TEST_CASE("the days alone are those of the state") {
+TEST_CASE("the days are those of the state, and come with the day that it is by now") {
     FakeMachine fake;
     desk::Desk desk{machine_of(fake)};
     const auto days = said(get(desk, "/api/days"));
     CHECK(days["days"] == said(get(desk, "/api/state"))["days"]);
-    CHECK(days.size() == 1);
+    CHECK(days["today"] == "2026-10-17");
+    CHECK(days.size() == 2);
 }
 
 TEST_CASE("allergens and foods have the names of the set language, and ids that a day may have") {
