@@ -30,10 +30,10 @@ std::string days_text(long days) {
     return counted(days, "day") + " left";
 }
 
-/// "2.2 kg"; what is lighter than a kilogram in whole grams: "750 g".
+/// "2.2 kg"; what is lighter than a kilogram in whole grams: "750 g". Halves go up, as on the page.
 std::string weight_text(double grams) {
-    return std::round(grams) < 1000.0 ? fmt::format("{:.0f} g", grams)
-                                      : fmt::format("{:.1f} kg", grams / 1000.0);
+    return std::round(grams) < 1000.0 ? fmt::format("{:.0f} g", std::round(grams))
+                                      : fmt::format("{:.1f} kg", std::round(grams / 100.0) / 10.0);
 }
 
 std::string weight_text(const archive::Bag& bag) {
