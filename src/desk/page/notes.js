@@ -25,15 +25,34 @@ function done_words(note, bags) {
   return say(`freezer.done_${key}`, dishes, count("freezer.bags", bags.length), note.place ?? "");
 }
 
+const noting = new Set(); // what is being noted, so that a second press notes nothing
+const changes = new Map(); // what was noted before, by its words, as the change that can be taken back
+
+/** Tells what came of it. Of what was so already it is said, with the way back of when it was noted here. */
+function tell_noted(desk, bags, what, { change, messages }, after) {
+  const wish = JSON.stringify([bags.map((bag) => bag.id), what]);
+  change && changes.set(wish, change);
+  const words = done_words(what, bags);
+  const done = { severity: "note", text: change ? words : say("freezer.noted_before", words), hints: [] };
+  const known = changes.get(wish);
+  desk.tell([done, ...messages], known && undo_button(desk, after, say("day.undo"), known));
+}
+
 /** Notes it of the bags, and shows what came of it, with a way back. `after` is called once it is noted. */
 export async function note(desk, bags, what, after) {
+  const body = { bags: bags.map((bag) => bag.id), ...what };
+  const wish = JSON.stringify(body);
+  if (noting.has(wish)) {
+    return;
+  }
+  noting.add(wish);
   try {
-    const answer = await desk.ask("POST", "/api/freezer/note", { bags: bags.map((bag) => bag.id), ...what });
-    const done = { severity: "note", text: done_words(what, bags), hints: [] };
-    desk.tell([done, ...answer.messages], answer.change && undo_button(desk, after, say("day.undo"), answer.change));
+    tell_noted(desk, bags, what, await desk.ask("POST", "/api/freezer/note", body), after);
   } catch (failure) {
     desk.tell(failure);
     return;
+  } finally {
+    noting.delete(wish);
   }
   await after();
 }
