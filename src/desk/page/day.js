@@ -13,8 +13,10 @@ const books = new Map();
 const narrow = matchMedia("(max-width: 48rem)");
 const last = { number: null, panes: new Set(narrow.matches ? ["form"] : ["form", "text", "prints"]) };
 
-async function book_of(desk, number) {
+/** The day's book; null where its view was left meanwhile: a draft's question would stand in another. */
+async function book_of(main, desk, number) {
   const day = await desk.ask("GET", `/api/day/${number}`);
+  if (!main.isConnected) { return null; }
   const known = books.get(number);
   // What draft it has put itself a book knows; that of another tab is none of its own.
   if (known && known.text === day.text) {
@@ -91,8 +93,8 @@ function day_cautions(answer) {
 const caution = (text) => el("li", { class: "caution" }, el("span", { class: "mark" }, say("page.caution")), " ", text);
 
 async function show_day(main, desk, number) {
-  const book = await book_of(desk, number);
-  if (!main.isConnected) { return null; } // left while it was asked for: another view listens to the book by now
+  const book = await book_of(main, desk, number);
+  if (book === null || !main.isConnected) { return null; } // left while it was asked for: another view listens to the book by now
   book.hush();
   last.number = number;
   const saving = make_saving(book, desk);
