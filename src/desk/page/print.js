@@ -19,7 +19,8 @@ function day_choice(desk, number) {
 /** A draft is not printed: it is saved first. */
 function unsaved_part(desk, day, done) {
   if (typeof day.draft !== "string" || day.draft === day.text) { return null; }
-  const save = async () => {
+  const save = async ({ target }) => {
+    target.disabled = true; // pressed again it would meet its own save
     try {
       const { etag } = await desk.ask("PUT", `/api/day/${day.number}`, { text: day.draft }, { headers: { "If-Match": day.etag } });
       Object.assign(day, { etag, text: day.draft, draft: null });
@@ -28,6 +29,7 @@ function unsaved_part(desk, day, done) {
       if (failure.status === 409) { desk.go(`#/day/${day.number}`); }
       desk.tell(failure);
     }
+    target.disabled = false;
   };
   return el("div", { class: "form-part unsaved" }, el("p", {}, el("strong", {}, say("print.unsaved"))),
     el("div", { class: "row" }, button(say("print.save_first"), save, "main")));
