@@ -10,17 +10,19 @@ export function random_text() {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
 }
 
-/** Gives a wish its ticket: the same for a wish that is sent again at once, so that it is printed once. */
-export function tickets() {
-  const last = { wish: null, at: 0, ticket: "" };
+/** Gives a wish its ticket: the same for a wish that is sent again at once, or whose answer was lost, so that it is printed
+ *  once. `is_answered` is set where it was. */
+function tickets() {
+  const known = new Map();
   return (wish) => {
     const text = JSON.stringify(wish);
+    const before = known.get(text);
     const now = performance.now();
-    if (text !== last.wish || now - last.at > same_wish) {
-      Object.assign(last, { wish: text, ticket: random_text() });
-    }
-    last.at = now;
-    return last.ticket;
+    const is_same = before && (!before.is_answered || now - before.at <= same_wish);
+    const ticket = is_same ? before : { text: random_text(), is_answered: false };
+    ticket.at = now;
+    known.set(text, ticket);
+    return ticket;
   };
 }
 
@@ -35,7 +37,11 @@ export function save_file(blob, name) {
 }
 
 async function print(desk, path, wish, ticket, name) {
-  const answer = await desk.ask("POST", path, { ...wish, ticket });
+  const answer = await desk.ask("POST", path, { ...wish, ticket: ticket.text }).catch((failure) => {
+    ticket.is_answered = failure.status > 0;
+    throw failure;
+  });
+  ticket.is_answered = true;
   desk.tell(said_messages(answer.said));
   if (answer.pdf) {
     save_file(await desk.ask("GET", answer.pdf), name);
