@@ -11,7 +11,8 @@
 //   where            what stands behind the view in the fragment: ["3"] of "#/day/3"
 
 import { hear_changes, quietly } from "./changes.js";
-import { key, take_code, take_key } from "./key.js";
+import { keep_standing } from "./kept.js";
+import { decoded, key, take_code, take_key } from "./key.js";
 import { is_at_computer, let_in } from "./pair.js";
 import { Refused } from "./refused.js";
 import { turns } from "./turns.js";
@@ -98,10 +99,8 @@ function told(what) {
 
 function tell(what, act = null) {
   const list = told(what);
-  said.replaceChildren();
-  if (list.length > 0) {
-    said.append(messages(list), ...[act].filter(Boolean), button(say("page.close"), () => tell(null), "quiet"));
-  }
+  keep_standing(said, () => said.replaceChildren(...(list.length > 0
+    ? [messages(list), ...[act].filter(Boolean), button(say("page.close"), () => tell(null), "quiet")] : [])));
 }
 
 function go(fragment) {
@@ -117,7 +116,7 @@ const desk = {
 };
 
 function place() {
-  const [name, ...rest] = location.hash.replace(/^#\/?/, "").split("/").map(decodeURIComponent);
+  const [name, ...rest] = location.hash.replace(/^#\/?/, "").split("/").map(decoded);
   return names_of_views().includes(name) ? [name, rest] : [names_of_views()[0], []];
 }
 

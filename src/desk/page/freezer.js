@@ -4,7 +4,7 @@ import { button, count, el, field, fresh_id, renewed, say, select, tick } from "
 import { part, parts_without, totals } from "./bag_list.js";
 import { delivery } from "./deliver.js";
 import { dinners } from "./dinners.js";
-import { keep_typed, keeper, settle, undisturbed } from "./kept.js";
+import { keep_standing, keep_typed, keeper, settle, undisturbed } from "./kept.js";
 import { months_chart } from "./months.js";
 import { news_of } from "./news.js";
 import { move_form, state_buttons, undo_button } from "./notes.js";
@@ -47,8 +47,10 @@ function chosen_bags(view, bags) {
 
 function show_chosen(view) {
   const bags = view.answer.bags.filter((bag) => view.list.chosen.has(bag.id));
-  view.bar.hidden = bags.length === 0;
-  view.show_bar(bags);
+  keep_standing(view.bar, () => {
+    view.bar.hidden = bags.length === 0;
+    view.show_bar(bags);
+  });
 }
 
 function place_choices(places) {

@@ -2,6 +2,15 @@
 
 const place = "thawslip-key";
 
+/** A part of an address as it is meant; as it stands where it is not encoded: what was typed may have a lone "%". */
+export function decoded(text) {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}
+
 /** The key, or "" where there is none. A phone keeps its own until it is locked out. */
 export function key() {
   return sessionStorage.getItem(place) ?? localStorage.getItem(place) ?? "";
@@ -30,7 +39,7 @@ async function exchanged(code) {
 
 /** Takes key or code out of the address, so that neither stays in a history. \returns the day to open, or null */
 export async function take_key() {
-  const link = new Map(location.hash.slice(1).split("&").map((part) => part.split("=").map(decodeURIComponent)));
+  const link = new Map(location.hash.slice(1).split("&").map((part) => part.split("=").map(decoded)));
   if (!link.has("key") && !link.has("once")) {
     return null;
   }
