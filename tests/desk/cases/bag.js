@@ -105,6 +105,12 @@ async function moved(page, world, bag) {
   await bar.getByLabel("Move to").fill("cellar, shelf 2");
   await bar.getByRole("button", { name: "Move", exact: true }).click();
   await row.getByText("cellar, shelf 2").waitFor();
+  const stands_at = (place) => page.locator(place).evaluate((node) => node === document.activeElement);
+  await until(() => stands_at(".chosen h2"), "who moved it stands beside what is chosen");
+  await bar.getByRole("button", { name: "Choose none" }).click();
+  await until(() => stands_at("main h1"), "nothing is chosen");
+  await page.locator("#said").getByRole("button", { name: "Close" }).press("Enter");
+  await until(() => stands_at("main h1"), "nothing is said any longer");
   await page.getByLabel("Lies in").selectOption("cellar, shelf 2");
   await until(async () => await page.locator(".bag-row").count() === 1, "one bag lies there");
   await page.getByLabel("Lies in").selectOption("");
@@ -142,6 +148,16 @@ async function dinner(page) {
   assert.ok(text.startsWith("BEGIN:VCALENDAR\r\n"), "RFC 5545, section 3.4: a calendar begins so");
 }
 
+/** What was typed into the address may have a lone "%": it is no id, and the page goes on. */
+async function lone_percent(world, page) {
+  await world.go(page, "bag/100%");
+  await page.locator("#said .error").waitFor();
+  await page.goto(`${page.url().split("#")[0]}#open=100%`);
+  await page.reload();
+  await page.locator("h1").first().waitFor();
+  assert.match(await page.title(), /Thawslip/);
+}
+
 export async function walk(world) {
   const bags = await print_labels(world);
   await world.open_browser({ camera: world.file("camera.y4m") });
@@ -157,4 +173,5 @@ export async function walk(world) {
   await moved(page, world, bag);
   await avoided(page, bags);
   await dinner(page);
+  await lone_percent(world, page);
 }

@@ -104,8 +104,13 @@ async function left_view(world, page) {
 async function print_of_another_wish(world, page) {
   await world.go(page, "print/1");
   const save = page.getByRole("button", { name: "Save them" });
+  const saved = await hold(page, "**/api/day/1");
   await save.click();
+  await saved.asked(0);
+  assert.ok(await save.isDisabled(), "pressed again it would meet its own save");
+  await saved.answer(0);
   await save.waitFor({ state: "detached" });
+  await saved.end();
   const spool = await hold(page, "**/api/spool");
   await page.getByRole("button", { name: "Make the PDF" }).click();
   await spool.asked(0);
@@ -118,6 +123,52 @@ async function print_of_another_wish(world, page) {
   await spool.end();
 }
 
+/** What asks about the draft of a day stands in no other view. */
+async function draft_of_left_day(world, page) {
+  await page.reload(); // which knows nothing any longer of what can be undone
+  await world.go(page, "freezer");
+  const day = await hold(page, "**/api/day/1");
+  await page.evaluate(() => { location.hash = "#/day/1"; });
+  await day.asked(0);
+  await world.go(page, "archive");
+  await day.answer(0);
+  assert.equal(await page.locator("dialog").count(), 0);
+  await day.end();
+}
+
+/** A second press while the first is on its way notes nothing; one behind it says so, and leaves the way back. */
+async function noted_twice(world, page, { id }) {
+  await world.go(page, `bag/${id}`);
+  const out = page.locator(".noting").getByRole("button", { name: "Take out" });
+  await out.waitFor();
+  const note = await hold(page, "**/api/freezer/note");
+  const read = await hold(page, "**/api/read"); // so that the button stays
+  await out.dblclick();
+  await note.answer(0);
+  await page.locator("#said").getByText("Taken out:").waitFor();
+  await out.click();
+  await note.answer(1); // and not of the double click
+  await page.locator("#said").getByText("was noted already").waitFor();
+  await note.end();
+  await read.end();
+  await page.locator("#said").getByRole("button", { name: "Undo" }).click();
+  await page.locator("#said").getByText("Taken back:").waitFor();
+}
+
+/** A page that stands open over midnight learns it with the next list. */
+async function next_day(world, page) {
+  await world.go(page, "day/all");
+  await page.getByRole("button", { name: "New day" }).waitFor();
+  await page.route("**/api/days", async (route) => {
+    const response = await route.fetch();
+    await route.fulfill({ response, json: { ...await response.json(), today: "2026-10-18" } });
+  });
+  await page.getByRole("button", { name: "New day" }).click();
+  assert.equal(await page.getByRole("dialog").getByLabel("Packing day").inputValue(), "2026-10-18");
+  await page.getByRole("dialog").getByRole("button", { name: "Cancel" }).click();
+  await page.unroute("**/api/days");
+}
+
 export async function walk(world) {
   world.sample();
   world.expect_in_console(/status of 500/);
@@ -127,7 +178,11 @@ export async function walk(world) {
   await page.locator(".bag-row").first().waitFor();
   await dinners_of_another_guest(page);
   await list_of_another_guest(page);
-  await bag_and_plan(world, page, two_dishes(JSON.parse(await world.command("freezer", "list", "--json"))));
+  const bags = two_dishes(JSON.parse(await world.command("freezer", "list", "--json")));
+  await bag_and_plan(world, page, bags);
+  await noted_twice(world, page, bags[0]);
+  await next_day(world, page);
   await left_view(world, page);
+  await draft_of_left_day(world, page);
   await print_of_another_wish(world, page);
 }

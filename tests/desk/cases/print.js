@@ -31,6 +31,26 @@ async function lost_answer(world, desk) {
   await page.context().close();
 }
 
+/** The same of what is printed again from the archive. */
+async function lost_reprint(world, page) {
+  const tickets = [];
+  await page.route("**/api/reprint", async (route) => {
+    tickets.push(route.request().postDataJSON().ticket);
+    await route.abort();
+  });
+  await page.evaluate(() => { performance.now = () => Date.now() * 1000; }); // no press is at once behind another
+  await page.locator(".printed").first().getByRole("button").click();
+  const press = page.locator(".reprint .delivery").getByRole("button", { name: "PDF" }).first();
+  for (const count of [1, 2]) {
+    await press.click();
+    await until(() => tickets.length === count, "the answer is lost");
+    await page.getByText("The program does not answer.").waitFor();
+    await page.locator("#said").getByRole("button", { name: "Close" }).click();
+  }
+  assert.equal(tickets[1], tickets[0], "pressed again");
+  await page.unroute("**/api/reprint");
+}
+
 /** What is no cell of the sheet is taken for the nearest, and the field shows which. */
 async function first_cell(page) {
   const field = page.getByLabel("Begin at cell");
@@ -67,6 +87,7 @@ export async function walk(world) {
   await world.go(page, "archive");
   await page.locator(".printed").first().waitFor();
   assert.equal(await page.locator(".printed").count(), 1, "one print");
+  await lost_reprint(world, page);
   assert.ok(!(await page.locator(".printed").textContent()).includes("2 times"), "printed once");
   const bags = JSON.parse(await world.command("freezer", "list", "--json"));
   assert.equal(bags.length, 14, "the sample's bags are in the freezer, each once");
