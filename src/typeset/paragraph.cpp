@@ -20,13 +20,13 @@ struct FittedBoxes {
     std::map<std::size_t, CutWord> cuts; ///< by word
 };
 
-FittedBoxes cut_to(const Data& data, double measure) {
+FittedBoxes cut_to(const Data& data, double measure, Cuts cuts) {
     FittedBoxes fitted{data.boxes, {}};
     for (std::size_t i = 0; i < data.words.size(); ++i) {
         if (fits(data.boxes.width(i, i), measure)) {
             continue;
         }
-        auto cut = cut_word(data.shaped, data.written, data.words[i], measure);
+        auto cut = cut_word(data.shaped, data.written, data.words[i], measure, cuts);
         const auto edge = data.shaped.left_edge(cut.tail);
         auto& box = fitted.boxes.boxes[i];
         box.start = data.shaped.place_of(edge.safe) - edge.width;
@@ -47,6 +47,40 @@ FittedBoxes cut_to(const Data& data, double measure) {
                   return a.first != b.first ? a.first < b.first : a.last < b.last;
               });
     return fitted;
+}
+
+/// How many lines a paragraph takes whose words fill so many.
+int with_cuts(int lines, const FittedBoxes& fitted) {
+    for (const auto& [word, cut] : fitted.cuts) {
+        lines += static_cast<int>(cut.lines.size());
+    }
+    return lines;
+}
+
+/// Boxes and the lines that they fill.
+struct Filled {
+    FittedBoxes boxes;
+    std::vector<LineRange> lines;
+};
+
+Filled fill(const Data& data, double measure, Cuts cuts) {
+    auto fitted = cut_to(data, measure, cuts);
+    auto lines = total_fit(fitted.boxes, measure);
+    return {std::move(fitted), std::move(lines)};
+}
+
+/// Words cut where a reader stumbles least, as long as that takes no line more: how many lines
+/// there are is counted with the farthest cuts, which a narrower measure never makes fewer.
+Filled fill(const Data& data, double measure) {
+    auto filled = fill(data, measure, Cuts::Farthest);
+    if (filled.boxes.cuts.empty()) {
+        return filled;
+    }
+    auto kind = fill(data, measure, Cuts::Kindest);
+    const auto count = [](const Filled& f) {
+        return with_cuts(static_cast<int>(f.lines.size()), f.boxes);
+    };
+    return count(kind) <= count(filled) ? kind : filled;
 }
 
 /// Adds `shaped` to the line's last run, or begins another when the face changes.
@@ -112,9 +146,9 @@ bool PreparedParagraph::empty() const {
 
 std::vector<Line> PreparedParagraph::set(double width) const {
     assert(width > 0.0 && "a measure is wider than nothing");
-    const auto fitted = cut_to(*data_, width);
+    const auto [fitted, ranges] = fill(*data_, width);
     std::vector<Line> lines;
-    for (const auto& range : total_fit(fitted.boxes, width)) {
+    for (const auto& range : ranges) {
         auto begin = data_->words[range.first].begin;
         if (const auto cut = fitted.cuts.find(range.first); cut != fitted.cuts.end()) {
             for (const auto& piece : cut->second.lines) {
@@ -134,12 +168,8 @@ int PreparedParagraph::count_lines(double width) const {
     if (fits(data_->widest_word, width)) {
         return typeset::count_lines(data_->boxes, width);
     }
-    const auto fitted = cut_to(*data_, width);
-    int lines = typeset::count_lines(fitted.boxes, width);
-    for (const auto& [word, cut] : fitted.cuts) {
-        lines += static_cast<int>(cut.lines.size());
-    }
-    return lines;
+    const auto fitted = cut_to(*data_, width, Cuts::Farthest);
+    return with_cuts(typeset::count_lines(fitted.boxes, width), fitted);
 }
 
 } // namespace thawslip::typeset

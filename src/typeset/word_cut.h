@@ -22,12 +22,18 @@ struct CutWord {
     std::size_t tail = 0;
 };
 
+/// Which of the places in reach a word is cut at where none is willing.
+enum class Cuts {
+    Farthest,
+    Kindest, ///< behind a vowel and with three letters on either side, in the line's second half
+};
+
 /// Cuts the word text[begin, end) for a measure of `measure` em. Each line takes as much as
 /// fits: up to a place where words are only held together or that a soft hyphen marks, if one
-/// is in reach; else up to any grapheme boundary, with a hyphen unless a dash is there already.
+/// is in reach; else up to a grapheme boundary, with a hyphen unless a dash is there already.
 /// A line never has less than one grapheme, even where that is too wide.
 /// \pre the word's first grapheme is not at its end
 CutWord cut_word(const ShapedText& shaped, const ParagraphText& paragraph, TextRange word,
-                 double measure);
+                 double measure, Cuts cuts);
 
 } // namespace thawslip::typeset

@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 #include <random>
 #include <thread>
+#include <utility>
 
 using namespace thawslip::typeset;
 using namespace thawslip::test_support;
@@ -68,6 +69,18 @@ TEST_CASE("a word wider than the measure is cut, with a hyphen, on lines of its 
     CHECK(lines[2].breaks_word);
     CHECK_FALSE(lines[3].breaks_word);
     CHECK(paragraph.count_lines(5.0) == 4);
+}
+
+TEST_CASE(
+    "a word is cut behind a vowel with letters on either side where that takes no line more") {
+    CHECK(set_at(prepared("Streuobstwiesenkürbisauflauf"), 6.6) ==
+          "Streuobstwie- | senkürbisau- | flauf");
+    CHECK(set_at(prepared("Zwetschgenknödel"), 5.8) == "Zwetschge- | nknödel");
+    CHECK(set_at(prepared("grmphlbrtzk"), 5.2) == "grmphlbr- | tzk");
+    for (double measure = 3.0; measure < 9.0; measure += 0.1) {
+        const auto paragraph = prepared("two Streuobstwiesenkürbisauflauf at once");
+        CHECK(std::cmp_equal(paragraph.set(measure).size(), paragraph.count_lines(measure)));
+    }
 }
 
 TEST_CASE("a paragraph without words is no lines") {
