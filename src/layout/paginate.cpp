@@ -367,10 +367,8 @@ private:
             again.insert(again.begin(), pieces_[i].paragraph);
             wanted = role(i);
         }
-        if (!again.empty() && wanted == wording::Role::Heading &&
-            !print_.continued_phrase.empty() && !again.front().spans.empty()) {
-            auto& heading = again.front().spans.front().text;
-            heading = fill(print_.continued_phrase, {heading});
+        if (!again.empty() && wanted == wording::Role::Heading) {
+            again.front() = wording::said_again(std::move(again.front()), print_.continued_phrase);
         }
         return again;
     }

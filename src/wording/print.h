@@ -43,6 +43,7 @@ struct Paragraph {
     Voice voice = Voice::First;
     bool critical = false;      ///< must not be overlooked: a layout may set it apart
     bool is_cooks = false;      ///< the words are the cook's own: said once, in whatever language
+    bool is_again = false;      ///< a heading that is said again, and says so
     bool with_previous = false; ///< where a print runs on, it stands with the paragraph before it
 
     /// A row of a table: what stands in each of its columns, and no words of the row's own. An
@@ -53,7 +54,8 @@ struct Paragraph {
     /// as many in a line as there is room for.
     std::vector<std::string> boxes = {};
 
-    /// What stands below words and boxes, smaller: what is said of a dish below its name.
+    /// What stands below words and boxes, smaller: what is said of a dish below its name. Of a row
+    /// it stands below all cells, as wide as they are together.
     std::vector<Paragraph> below = {};
     friend bool operator==(const Paragraph&, const Paragraph&) = default;
 };
@@ -74,6 +76,10 @@ struct Field {
 };
 
 enum class Kind { BagLabel, FinishingCard, CookDayCard, DoorList, DaySheet, PlanSheet };
+
+/// A heading as it is said again where what it heads runs on. \param phrase "{0}, continued";
+/// empty: as it is
+Paragraph said_again(Paragraph heading, std::string_view phrase);
 
 struct TimeChart; // time_chart.h
 

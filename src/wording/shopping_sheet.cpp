@@ -160,6 +160,13 @@ kitchen::AmountAndItem thing_first(const kitchen::Quantity& total,
     return {words.amount + " " + parts->measure, parts->thing};
 }
 
+/// Whether numbers of dishes would take the room of the things in a column of their own, where they
+/// stand on one line: they stand below the thing then.
+bool is_long(const std::string& numbers) {
+    constexpr std::size_t bytes_in_column = 12;
+    return numbers.size() > bytes_in_column;
+}
+
 Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const Goods& goods,
                  const Style& style) {
     const auto [amount, what] =
@@ -168,10 +175,15 @@ Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const 
     auto thing = ticked(plain(what));
     thing.spans.front().emphasis = Emphasis::Strong;
     const auto of_dishes = say_dishes(item, dishes, style);
-    row.cells = {std::move(thing), plain(amount),
-                 as_is(dishes.several_days
-                           ? of_dishes
-                           : with_no_break_spaces(style.say("shopping.dish-number", {of_dishes})))};
+    const auto numbers =
+        dishes.several_days ? of_dishes : style.say("shopping.dish-number", {of_dishes});
+    if (is_long(of_dishes)) {
+        row.cells = {std::move(thing), plain(amount), {}};
+        row.below = {as_is(numbers)};
+    } else {
+        row.cells = {std::move(thing), plain(amount),
+                     as_is(dishes.several_days ? numbers : with_no_break_spaces(numbers))};
+    }
     return row;
 }
 

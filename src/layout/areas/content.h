@@ -26,8 +26,9 @@ struct PreparedEntry {
     bool critical = false;
     std::vector<PreparedEntry> cells = {};              ///< of a table's row; then `text` is empty
     std::vector<typeset::PreparedParagraph> boxes = {}; ///< what stands beside each box to tick
-    std::vector<PreparedEntry> below = {};              ///< further paragraphs, below the words
+    std::vector<PreparedEntry> below = {}; ///< further paragraphs, below the words or the cells
     bool repeats = false; ///< of a cell: it says what the row above says, and is left out
+    std::vector<PreparedEntry> again = {};  ///< a heading as it is said again on another strip
     std::vector<PreparedEntry> second = {}; ///< the same in the second language, where that differs
     friend bool operator==(const PreparedEntry&, const PreparedEntry&) = default;
 };

@@ -185,17 +185,38 @@ double height_of(const PreparedEntry& entry, const Columns& columns, bool opens)
     if (entry.cells.empty()) {
         return height_of_pair(entry, columns);
     }
+    double height = height_of_cells(entry, columns, opens);
+    for (const auto& below : entry.below) {
+        height += height_in(below, place_below(below, entry, row_place(entry, columns)));
+    }
+    return height;
+}
+
+double height_of_cells(const PreparedEntry& row, const Columns& columns, bool opens) {
     double highest = 1.0;
-    for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-        if (opens || !entry.cells[i].repeats) {
-            highest = std::max(highest, height_of_cell(entry, i, columns));
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+        if (opens || !row.cells[i].repeats) {
+            highest = std::max(highest, height_of_cell(row, i, columns));
         }
     }
     return highest;
 }
 
+OwnPlace row_place(const PreparedEntry& row, const Columns& columns) {
+    return own_place(row, indents_of(row.cells.front(), columns.table.width.front()),
+                     columns.width);
+}
+
+double cell_width(const PreparedEntry& row, std::size_t i, const Columns& columns) {
+    const auto& table = columns.table;
+    const bool may_reach = row.role == wording::Role::Text && i + 1 < row.cells.size() &&
+                           table.leaves_room.at(i + 1) && !table.leaves_room.at(i);
+    const double left = may_reach ? table.width[i + 1] - entry_width(row.cells[i + 1]) : 0.0;
+    return table.width[i] + std::max(left, 0.0);
+}
+
 double height_of_cell(const PreparedEntry& row, std::size_t i, const Columns& columns) {
-    const double width = columns.table.width[i];
+    const double width = cell_width(row, i, columns);
     const auto& cell = row.cells[i];
     return height_in(cell, own_place(cell, indents_of(cell, width), width));
 }
@@ -210,6 +231,10 @@ double words_height_of(const PreparedEntry& entry, const Columns& columns) {
                     : std::max(first,
                                second_corner(entry, columns).down +
                                    text_height(entry.second.front(), second_place(entry, columns)));
+}
+
+const PreparedEntry& said_again(const PreparedEntry& head) {
+    return head.again.empty() ? head : head.again.front();
 }
 
 bool says_something(const PreparedEntry& entry) {
@@ -227,9 +252,12 @@ bool cuts_words(const PreparedEntry& entry, const Columns& columns) {
                (!entry.second.empty() &&
                 cuts_in(entry.second.front(), second_place(entry, columns)));
     }
-    bool cuts = columns.table.too_narrow;
+    bool cuts = columns.table.too_narrow ||
+                std::ranges::any_of(entry.below, [&](const PreparedEntry& below) {
+                    return cuts_in(below, place_below(below, entry, row_place(entry, columns)));
+                });
     for (std::size_t i = 0; i < entry.cells.size(); ++i) {
-        const double width = columns.table.width[i];
+        const double width = cell_width(entry, i, columns);
         const auto& cell = entry.cells[i];
         cuts = cuts || cuts_in(cell, own_place(cell, indents_of(cell, width), width));
     }

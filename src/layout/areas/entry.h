@@ -74,6 +74,17 @@ double height_of(const PreparedEntry& entry, const Columns& columns, bool opens 
 /// The same without labels that hang in a column: what has no label follows directly below.
 double words_height_of(const PreparedEntry& entry, const Columns& columns);
 
+/// The height of a row without what stands below its cells.
+double height_of_cells(const PreparedEntry& row, const Columns& columns, bool opens = true);
+
+/// The place of the words that stand below the cells of a row: they begin where those of the first
+/// begin.
+OwnPlace row_place(const PreparedEntry& row, const Columns& columns);
+
+/// How wide cell `i` of a row may be: into what the one beside it, which stands on the right,
+/// leaves.
+double cell_width(const PreparedEntry& row, std::size_t i, const Columns& columns);
+
 /// The height of cell `i` of a row.
 double height_of_cell(const PreparedEntry& row, std::size_t i, const Columns& columns);
 
@@ -82,6 +93,9 @@ int lines_of(const PreparedEntry& entry, const OwnPlace& place);
 
 /// The place of what stands below an entry's words, which begins where they begin.
 OwnPlace place_below(const PreparedEntry& below, const PreparedEntry& entry, const OwnPlace& place);
+
+/// A head as it is said again on another strip.
+const PreparedEntry& said_again(const PreparedEntry& head);
 
 /// Whether there is anything to set: words, a label or a marker.
 bool says_something(const PreparedEntry& entry);

@@ -48,6 +48,8 @@ TableColumns table_columns(const Content& content, const TextArea& area, Length 
     for (std::size_t i = 0; i < area.table.size(); ++i) {
         columns.start.push_back(bands.start[i] / em);
         columns.width.push_back(bands.length[i] / em);
+        columns.leaves_room.push_back(!area.table_align.empty() &&
+                                      area.table_align[i] == Align::Right);
     }
     columns.too_narrow = bands.overflow > Length::points(1e-6);
     return columns;
@@ -93,6 +95,9 @@ wording::Paragraph without_columns(const wording::Paragraph& row) {
     line.marker = row.cells.empty() ? row.marker : row.cells.front().marker;
     for (const auto& cell : row.cells) {
         append(line, cell);
+    }
+    for (const auto& below : row.below) {
+        append(line, below);
     }
     return line;
 }

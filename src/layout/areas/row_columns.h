@@ -13,6 +13,7 @@ inline constexpr double table_gap = 1.1;
 struct TableColumns {
     std::vector<double> start;
     std::vector<double> width;
+    std::vector<bool> leaves_room; ///< what stands in it stands on the right, and may leave some
     bool too_narrow = false; ///< what is given and what the contents need is wider than the area
 };
 

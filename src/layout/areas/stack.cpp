@@ -42,8 +42,8 @@ public:
         : area_{area}, columns_{columns}, filled_(std::max<std::size_t>(area.table.size(), 1)) {}
 
     StackedEntry add(const PreparedEntry& entry, double space, bool opens) {
-        const bool flows =
-            area_.columns_flow && !entry.cells.empty() && entry.role == wording::Role::Text;
+        const bool flows = area_.columns_flow && !entry.cells.empty() && entry.below.empty() &&
+                           entry.role == wording::Role::Text;
         return flows ? add_flowing(entry, space) : add_across(entry, space, opens);
     }
 
@@ -172,7 +172,8 @@ private:
         };
         for (const auto head : opens ? heads_of(i) : std::vector<std::size_t>{}) {
             const auto top = place(head);
-            bottom = top + heights_[head];
+            bottom = top + height_of(said_again(entries_[head]), columns_, false) +
+                     drop_below(entries_[head], area_);
             entry.heads.push_back({head, top, bottom});
         }
         entry.top = place(i);

@@ -92,10 +92,15 @@ private:
             y_ = type_.leading * stands.cells[i];
             align_ = area_.table_align.empty() ? area_.align : area_.table_align[i];
             const auto& cell = entry.cells[i];
-            words(cell, own_place(cell, indents_of(cell, table.width[i]), table.width[i]),
-                  strip_ + table.start[i]);
+            const double width = cell_width(entry, i, columns_);
+            words(cell, own_place(cell, indents_of(cell, width), width), strip_ + table.start[i]);
         }
         align_ = area_.align;
+        const auto place = row_place(entry, columns_);
+        y_ = type_.leading * (stands.top + height_of_cells(entry, columns_, stands.opens));
+        for (const auto& below : entry.below) {
+            words(below, place_below(below, entry, place), strip_ + place.at.text);
+        }
     }
 
     /// Sets marker, label, text, boxes and what stands below at their place, `start` em of the
@@ -232,7 +237,7 @@ std::vector<Item> draw(const Content& content, const TextArea& area, TypeSize ty
             again.bottom = bottom;
             again.strip = places[i].strip;
             again.cells.assign(entries[head].cells.size(), again.top);
-            setter.entry(entries[head], again);
+            setter.entry(said_again(entries[head]), again);
         }
         setter.entry(entries[i], places[i]);
         if (!entries[i].cells.empty()) {

@@ -229,6 +229,7 @@ Prepared prepare_any(const wording::Paragraph& paragraph, const TextArea& area, 
     }
     wording::Paragraph row;
     row.role = paragraph.role;
+    row.below = paragraph.below;
     auto entry = prepare_entry(row, area, shaper);
     if (!entry) {
         return entry;
@@ -244,6 +245,22 @@ Prepared prepare_any(const wording::Paragraph& paragraph, const TextArea& area, 
         prepared.cells.back().label_above = false; // a row has no line to spare for it
     }
     return prepared;
+}
+
+/// A heading, and how it is said again above what runs on beside it.
+Prepared prepare_heading(const wording::Paragraph& paragraph, const std::string& continued,
+                         const TextArea& area, Shaper& shaper) {
+    auto entry = prepare_entry(paragraph, area, shaper);
+    if (!entry || paragraph.is_again || continued.empty() || area.strips <= Length{}) {
+        return entry;
+    }
+    auto again = prepare_entry(said_again(paragraph, continued), area, shaper);
+    if (!again) {
+        return again;
+    }
+    auto heading = std::move(entry).value();
+    heading.again = {std::move(again).value()};
+    return heading;
 }
 
 /// What the second language adds to a paragraph. Where labels hang in a column, words that both say
@@ -264,12 +281,15 @@ wording::Paragraph added_to(const wording::Paragraph& first, wording::Paragraph 
 /// one before, which must still stand when the next is added.
 class Entries {
 public:
-    Entries(const TextArea& area, Shaper& shaper) : area_{area}, shaper_{shaper} {}
+    Entries(const TextArea& area, const std::string& continued, Shaper& shaper)
+        : area_{area}, continued_{continued}, shaper_{shaper} {}
 
     std::optional<UnsettableCharacter> add(const wording::Paragraph& paragraph) {
         const bool adds = is_second(paragraph) && last_ != nullptr && last_->cells.empty();
         auto entry = adds ? prepare_any(added_to(*last_, paragraph, area_), area_, shaper_)
-                          : prepare_any(paragraph, area_, shaper_);
+                     : paragraph.role == wording::Role::Heading
+                         ? prepare_heading(paragraph, continued_, area_, shaper_)
+                         : prepare_any(paragraph, area_, shaper_);
         if (!entry) {
             return entry.fault();
         }
@@ -287,6 +307,7 @@ public:
 
 private:
     const TextArea& area_;
+    const std::string& continued_;
     Shaper& shaper_;
     std::vector<PreparedEntry> all_;
     const wording::Paragraph* last_ = nullptr; ///< of the first language
@@ -356,7 +377,7 @@ MaybeFault add_line(Entries& entries, const TextArea& area, const wording::Print
 /// What stands in the area when its fields say what they say in `form`.
 Result<Content, ContentFault> prepare_form(const TextArea& area, const wording::Print& print,
                                            std::size_t form, Shaper& shaper) {
-    Entries entries{area, shaper};
+    Entries entries{area, print.continued_phrase, shaper};
     auto fault = area.join == Join::Line ? add_line(entries, area, print, form, shaper)
                                          : add_paragraphs(entries, area, print, form);
     if (fault) {

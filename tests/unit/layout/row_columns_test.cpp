@@ -530,6 +530,52 @@ TEST_CASE("rows stay below what heads them, and where strips part them it is sai
     CHECK(count_of(parted, "r") == 16);
 }
 
+TEST_CASE("a heading that is said again on another strip says that it is continued") {
+    auto print = list({heading("Goods")});
+    for (int i = 0; i < 15; ++i) {
+        print.fields.front().paragraphs.push_back(row({words("r"), {}}));
+    }
+    print.continued_phrase = "{0}, continued";
+    const auto toml = two_columns_with("strips = \"50 mm\"");
+    const auto result = set_list(print, 110_mm, toml);
+    CHECK(top_of_second_strip(result) == "Goods, continued");
+    CHECK(result.texts.front().run.text == "Goods");
+    auto& first = print.fields.front().paragraphs.front();
+    first = wording::said_again(first, print.continued_phrase);
+    CHECK(top_of_second_strip(set_list(print, 110_mm, toml)) == "Goods, continued"); // once
+}
+
+TEST_CASE("words reach into what the cell beside them, which stands on the right, leaves") {
+    const std::string toml = R"(
+print = "door list"
+picture = ["rows"]
+[area]
+rows = { words = "rows", x_height = ["1.2 mm", "2 mm", "2.4 mm"], table = ["share", "content"], table_align = ["left", "right"] }
+)";
+    const auto lines = [&](const std::string& amount) {
+        const auto result = set_list(list({row({words("one two three"), words(amount)}),
+                                           row({words("x"), words("1.25 kg (2 lb 12 oz)")})}),
+                                     55_mm, toml);
+        return std::ranges::count_if(result.texts,
+                                     [](const Text& text) { return text.baseline.x < 1_mm; });
+    };
+    CHECK(lines("2") == 2);                    // "one two three" and "x"
+    CHECK(lines("1.25 kg (2 lb 12 oz)") == 3); // no room beside it
+}
+
+TEST_CASE("what stands below a row is as wide as all its cells together") {
+    auto with_below = row({words("a"), words("b"), words("c")});
+    const auto bare = set_list(list({with_below}), 120_mm);
+    with_below.below = {words(std::string{"words that would not stand on one line in a cell"})};
+    const auto result = set_list(list({with_below}), 120_mm);
+    REQUIRE(result.texts.size() == bare.texts.size() + 1);
+    CHECK(result.texts.back().size < ten_points.size);
+    CHECK(result.texts.back().baseline.y > bare.texts.back().baseline.y);
+    CHECK(result.texts.back().baseline.x < 1_mm);
+    CHECK(result.extent.height > bare.extent.height);
+    CHECK(result.rules.front().area.top() > result.texts.back().baseline.y);
+}
+
 TEST_CASE("blocks that are kept whole are not parted over strips") {
     std::vector<wording::Paragraph> all;
     for (const char* name : {"A", "B", "C"}) {

@@ -384,6 +384,27 @@ TEST_CASE("the shopping list adds up across dishes, apart for the day and for co
     CHECK(print.field("dish-numbers")->paragraphs[2].number == 2);
 }
 
+TEST_CASE("many numbers of dishes stand below what is bought, not in a column that they fill") {
+    auto plan = orchard_day();
+    for (const int number : {4, 7, 8, 10, 12}) {
+        plan.packages.push_back(compote());
+        plan.packages.back().package.dish += std::to_string(number);
+        plan.packages.back().number = number;
+    }
+    const auto print = shopping_of(plan, english());
+    const auto& rows = print.field("shopping")->paragraphs;
+    const auto onions = std::ranges::find_if(rows, [](const Paragraph& row) {
+        return !row.cells.empty() && row.cells.front().spans.front().text == "onions";
+    });
+    REQUIRE(onions != rows.end());
+    REQUIRE(onions->below.size() == 1);
+    CHECK(onions->below.front().spans.front().text == "no. 1, 2, 4, 7, 8, 10, 12");
+    CHECK(onions->cells.at(2).spans.empty());
+    const auto few = shopping_of(orchard_day(), english());
+    CHECK(std::ranges::all_of(few.field("shopping")->paragraphs,
+                              [](const Paragraph& row) { return row.below.empty(); }));
+}
+
 TEST_CASE("of packs to be bought, how much is in each stands with how many") {
     auto plan = orchard_day();
     plan.packages[0].package.ingredients = {
