@@ -169,6 +169,31 @@ Result<FittedPrint, Why> card_with(const Fields& own, const FittedPrint& widest,
     return fitted;
 }
 
+/// Whether a card has part of what runs on, and not only the line that says where to find it.
+bool has_part(const wording::Print& card, const Layout& layout) {
+    const auto lines_more = static_cast<std::size_t>(!card.more_phrase.empty()) +
+                            static_cast<std::size_t>(!card.second_more_phrase.empty());
+    return std::ranges::any_of(card.fields, [&](const wording::Field& field) {
+        const auto* area = layout.area_with(field.name);
+        const auto* text = area == nullptr ? nullptr : text_of(*area);
+        return text != nullptr && text->continues && field.paragraphs.size() > lines_more;
+    });
+}
+
+/// The cards that what runs on stands on have it in one size.
+void agree_where_it_runs_on(std::vector<FittedPrint>& fitted,
+                            const std::vector<wording::Print>& cards, const Layout& layout,
+                            Size room, const typeset::FontSet& fonts) {
+    std::vector<SizedPrint> sized;
+    for (std::size_t i = 0; i < cards.size() && cards.size() > 1; ++i) {
+        fitted[i].runs_on = has_part(cards[i], layout);
+        if (fitted[i].runs_on) {
+            sized.push_back({layout, fitted[i].contents, room, fitted[i].sizing});
+        }
+    }
+    agree_on_one(sized, fonts);
+}
+
 std::vector<Fields> own_fields(const Source& source, std::size_t first, std::size_t count) {
     std::vector<Fields> own(count);
     for (std::size_t i = 0; source.own_fields && i < count; ++i) {
@@ -199,6 +224,7 @@ Result<AlikeFit, Why> fit_alike(const Source& source, const Alike& alike, const 
         }
         fit.widest.push_back(std::move(fitted).value());
     }
+    agree_where_it_runs_on(fit.widest, cards, layout, room, shaper.fonts());
     for (std::size_t i = 0; i < alike.wanted; ++i) {
         for (std::size_t c = 0; c < cards.size(); ++c) {
             auto fitted = card_with(own[i], fit.widest[c], cards[c], layout, shaper);

@@ -115,13 +115,21 @@ void add(Measured& measured, AlikeFit fit) {
     }
 }
 
-/// Prints of one kind agree on their sizes; a card does not bow to a label.
+/// A list is read by itself: its pages have agreed among themselves.
+bool is_list(wording::Kind kind) {
+    return kind == wording::Kind::DaySheet || kind == wording::Kind::DoorList;
+}
+
+/// Prints of one kind agree on their sizes; a card does not bow to a label, nor one that a list
+/// runs on to to one that says all in one.
 void agree_by_kind(Measured& measured, const Layouts& layouts, const Stock& stock,
                    const typeset::FontSet& fonts) {
-    std::map<wording::Kind, std::vector<SizedPrint>> by_kind;
+    std::map<std::pair<wording::Kind, bool>, std::vector<SizedPrint>> by_kind;
     for (auto& print : measured.widest) {
-        by_kind[print.kind].push_back(
-            {layouts.at(print.kind), print.contents, room_of(print.kind, stock), print.sizing});
+        if (!is_list(print.kind)) {
+            by_kind[{print.kind, print.runs_on}].push_back(
+                {layouts.at(print.kind), print.contents, room_of(print.kind, stock), print.sizing});
+        }
     }
     for (const auto& [kind, prints] : by_kind) {
         agree(prints, fonts);

@@ -63,6 +63,7 @@ struct FittedPrint {
     Contents contents;
     Sizing sizing;
     std::optional<code::SizedSymbol> symbol;
+    bool runs_on = false;        ///< one of several that share what runs on from one to the next
     std::size_t measured_as = 0; ///< prints of the same number were measured by one
 };
 
@@ -104,8 +105,8 @@ struct Fault {
 /// Fits every print into a cell of the stock; either all of them or what is wrong with each that
 /// fails, once for those that are alike. Every code is read back by an independent reader before it
 /// may go to paper (some 60 µs each), unless the program was built without one. Prints of one kind
-/// get the same sizes, see `agree`. \pre `layouts` has one for each kind of print;
-/// check_imposition() finds nothing
+/// get the same sizes, see `agree`; a list has its own. \pre `layouts` has one for each kind of
+/// print; check_imposition() finds nothing
 Result<Fitting, std::vector<Fault>> fit(const Source& source, const Layouts& layouts,
                                         const Medium& medium, const typeset::FontSet& fonts);
 

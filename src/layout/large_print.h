@@ -9,7 +9,8 @@ namespace thawslip::layout {
 inline constexpr double large_print_size = 1.4;
 
 /// The layout with the smallest and the comfortable x-height of all its words as much larger, and
-/// the largest no less than those. Nothing else changes.
+/// the largest no less than those, and strips of rows as much wider. Of what runs on no page is
+/// saved by smaller type: it would be smaller than on the pages that are not in large print.
 Layout in_large_print(Layout layout);
 
 } // namespace thawslip::layout

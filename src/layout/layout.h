@@ -37,7 +37,8 @@ struct Layout {
     std::vector<std::string> spare_under; ///< areas under which gaps grow; empty: all
     std::vector<Area> areas;              ///< in reading order of their top left corners
     std::vector<RuleUnder> rules;
-    Length rule_gap; ///< from a rule to what stands above and below it, at least
+    Length rule_gap;          ///< from a rule to what stands above and below it, at least
+    bool large_print = false; ///< no page fewer is worth smaller type
 
     /// The one of that name; nullptr when there is none.
     const Area* area(std::string_view name) const;

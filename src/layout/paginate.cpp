@@ -120,7 +120,7 @@ private:
     Pouring fewest() const {
         const auto scale = readable_scale();
         auto pouring = poured(scale, room_.height, Ends::Anywhere);
-        if (scale.value > snug.value) {
+        if (scale.value > snug.value && !layout_.large_print) {
             auto smaller = poured(snug, room_.height, Ends::Anywhere);
             if (smaller.counts.size() < pouring.counts.size()) {
                 return smaller;
@@ -189,7 +189,9 @@ private:
     /// were it as high as one likes.
     Scale readable_scale() const {
         const Size endless{room_.width, room_.height * static_cast<double>(pieces_.size() + 1)};
-        for (const auto scale : {comfortable, Scale{0.75}, snug, Scale{0.25}}) {
+        constexpr int steps = 16;
+        for (int step = steps; step > 0; --step) {
+            const Scale scale{comfortable.value * step / steps};
             if (fits(print_, scale, endless)) {
                 return scale;
             }
@@ -204,7 +206,7 @@ private:
         for (const auto& area : layout_.areas) {
             const auto* text = text_of(area);
             if (text != nullptr && text->continues) {
-                sizing.scales.at(text->group) = snug;
+                sizing.scales.at(text->group) = layout_.large_print ? comfortable : snug;
             }
         }
         return sizing;

@@ -188,11 +188,15 @@ double parting(std::span<const double> sizes) {
     return best;
 }
 
+Sizes sizes_of(const std::vector<SizedPrint>& all, std::size_t group) {
+    return mapped(all,
+                  [group](const SizedPrint& print) { return print.sizing.scales.at(group).value; });
+}
+
 /// The sizes of one group on which prints agree, ascending: one for those below comfortable and one
 /// for the others, or two of the last group of several.
 Sizes agreed_on(const std::vector<SizedPrint>& all, std::size_t group) {
-    auto sizes = mapped(
-        all, [group](const SizedPrint& print) { return print.sizing.scales.at(group).value; });
+    auto sizes = sizes_of(all, group);
     std::ranges::sort(sizes);
     const auto roomy = std::ranges::lower_bound(sizes, 1.0);
     Sizes agreed;
@@ -206,6 +210,20 @@ Sizes agreed_on(const std::vector<SizedPrint>& all, std::size_t group) {
         }
     }
     return agreed;
+}
+
+/// Gives one group of each print the largest of the agreed sizes that is not above its own. \pre
+/// the agreed sizes rise, and none of the prints is below all of them
+void take(const Sizes& agreed, std::size_t group, const std::vector<SizedPrint>& all,
+          const typeset::FontSet& fonts) {
+    for (const auto& [layout, contents, room, sizing] : all) {
+        auto& own = sizing.scales.at(group);
+        const auto above = std::ranges::upper_bound(agreed, own.value);
+        const auto before = std::exchange(own, Scale{*std::prev(above)});
+        if (own.value < before.value) {
+            Solver{layout, contents, room, fonts}.grow(sizing, group + 1);
+        }
+    }
 }
 
 } // namespace
@@ -232,15 +250,14 @@ std::optional<Sizing> solve(const Layout& layout, const Contents& contents, Size
 void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts) {
     const auto groups = all.empty() ? 0 : all.front().layout.groups.size();
     for (std::size_t group = 0; group < groups; ++group) {
-        const auto agreed = agreed_on(all, group);
-        for (const auto& [layout, contents, room, sizing] : all) {
-            auto& own = sizing.scales.at(group);
-            const auto above = std::ranges::upper_bound(agreed, own.value);
-            const auto before = std::exchange(own, Scale{*std::prev(above)});
-            if (own.value < before.value) {
-                Solver{layout, contents, room, fonts}.grow(sizing, group + 1);
-            }
-        }
+        take(agreed_on(all, group), group, all, fonts);
+    }
+}
+
+void agree_on_one(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts) {
+    const auto groups = all.empty() ? 0 : all.front().layout.groups.size();
+    for (std::size_t group = 0; group < groups; ++group) {
+        take({std::ranges::min(sizes_of(all, group))}, group, all, fonts);
     }
 }
 

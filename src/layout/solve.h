@@ -50,6 +50,10 @@ struct SizedPrint {
 /// behind it. \pre all have one layout
 void agree(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts);
 
+/// The same for the pages of one list, which are read as one: each group has one size on all of
+/// them, that of the page with least room. \pre all have one layout
+void agree_on_one(const std::vector<SizedPrint>& all, const typeset::FontSet& fonts);
+
 /// By how much a print that has no sizing is too large, and where.
 Refusal explain(const Layout& layout, const Contents& contents, Size room,
                 const wording::Print& print, const typeset::FontSet& fonts);

@@ -164,6 +164,45 @@ TEST_CASE("each bag says which it is where that is said shorter, too") {
     CHECK(shortened > 0);
 }
 
+TEST_CASE("the cards that a list runs on to have it in one size") {
+    const auto layout = layout_from(R"(
+print = "cook-day card"
+picture = ["dish", "thaw", "steps"]
+row_gap = "1 mm"
+[area]
+dish  = { words = "dish", repeats = true, x_height = ["1.8 mm", "2.4 mm", "3.4 mm"] }
+thaw  = { words = "thaw", x_height = ["1.2 mm", "1.5 mm", "1.9 mm"] }
+steps = { words = "steps", continues = true, x_height = ["1.2 mm", "1.5 mm", "2.3 mm"] }
+)");
+    for (int steps = 16; steps < 32; ++steps) {
+        CAPTURE(steps);
+        layout::Source source;
+        source.count = 1;
+        source.print = [steps](std::size_t) {
+            auto print = small_label();
+            print.kind = wording::Kind::CookDayCard;
+            print.page_phrase = "Card {0} of {1}";
+            std::erase_if(print.fields, [](const wording::Field& said) {
+                return said.name != "dish" && said.name != "thaw";
+            });
+            print.fields.push_back(field("steps", {}));
+            for (int i = 0; i < steps; ++i) {
+                const auto text = "Stir it " + std::string(static_cast<std::size_t>(i), 'o');
+                print.fields.back().paragraphs.push_back(field("", {text}).paragraphs.front());
+            }
+            return print;
+        };
+        const auto fitting = fit(source, {{wording::Kind::CookDayCard, layout}}, medium(), fonts());
+        REQUIRE(fitting.ok());
+        const auto& cards = fitting.value().prints;
+        REQUIRE(cards.size() > 1);
+        for (const auto& card : cards) {
+            CHECK(card.runs_on);
+            CHECK(card.sizing.scales[0].value == cards.front().sizing.scales[0].value);
+        }
+    }
+}
+
 TEST_CASE("a dish that does not fit is refused once, not once a bag") {
     std::string too_much;
     for (int i = 0; i < 400; ++i) {

@@ -22,3 +22,15 @@ pen  = { kind = "write", words = "pen-notes", x_height = ["1.5 mm", "2.0 mm", "4
     CHECK(pen.smallest.in_millimetres() == doctest::Approx(2.1));
     CHECK(pen.largest == 4.0_mm);
 }
+
+TEST_CASE("in large print strips of rows are as much wider as their type is larger") {
+    const auto large = in_large_print(testing::layout_from(R"(
+print = "day sheet"
+picture = ["shopping", "numbers"]
+[area]
+shopping = { words = "shopping", x_height = ["1.3 mm", "2.3 mm", "2.6 mm"], strips = "80 mm", table = ["share", "content"] }
+numbers  = { words = "dish-numbers", x_height = ["1.3 mm", "1.9 mm", "2.2 mm"], strips = "80 mm" }
+)"));
+    CHECK(text_of(*large.area("shopping"))->strips.in_millimetres() == doctest::Approx(112));
+    CHECK(text_of(*large.area("numbers"))->strips == 80_mm);
+}

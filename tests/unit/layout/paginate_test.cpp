@@ -1,4 +1,5 @@
 #include "labels.h"
+#include "layout/large_print.h"
 #include "layout/paginate.h"
 
 #include <algorithm>
@@ -152,6 +153,20 @@ TEST_CASE("cards of a long recipe are comfortable, or a little less where that s
         }
     }
     CHECK(comfortable > 10);
+}
+
+TEST_CASE("in large print no card is saved by smaller type") {
+    const auto layout = in_large_print(testing::layout_from("columns = [\"share\"]" + card_layout));
+    for (int steps = 2; steps <= 30; ++steps) {
+        CAPTURE(steps);
+        Shaper shaper{testing::fonts()};
+        for (const auto& card : paginate(card_with(steps), layout, {120_mm, 110_mm}, shaper)) {
+            const auto contents = testing::shaped(card, layout);
+            const auto sizing = solve(layout, contents, {120_mm, 110_mm}, testing::fonts());
+            REQUIRE(sizing.has_value());
+            CHECK(sizing->scales[0].value >= 1.0);
+        }
+    }
 }
 
 TEST_CASE("cards of a long recipe are filled evenly") {

@@ -140,6 +140,17 @@ TEST_CASE_FIXTURE(Fixture,
     CHECK(scale_in(tight) == doctest::Approx(0.4));
 }
 
+TEST_CASE_FIXTURE(Fixture, "what is read as one agrees on one size, cramped or not") {
+    Sizing roomy = sizing_at({1.8}, 0);
+    Sizing cramped = sizing_at({0.4}, 1);
+    Sizing tight = sizing_at({0.7}, 1);
+    agree_on_one({sized(cramped), sized(roomy), sized(tight)}, testing::fonts());
+    for (const auto& sizing : {roomy, cramped, tight}) {
+        CHECK(scale_in(sizing) == doctest::Approx(0.4));
+    }
+    agree_on_one({}, testing::fonts()); // of nothing there is none
+}
+
 TEST_CASE_FIXTURE(GroupFixture, "the first group grows first, and the last shrinks first") {
     const auto roomy = solve_in(90_mm, 60_mm);
     REQUIRE(roomy.has_value());
