@@ -218,15 +218,26 @@ void add_packing_cautions(Field& field, const PlannedPackage& planned, const Sty
     }
 }
 
+/// Sizes of a dish contain the same, and mostly lie at one place: said once, it stands above them
+/// all, for below the first it would seem to be of that one alone.
+bool is_above_sizes(Sizes dish, const Style& style) {
+    const auto first = people_facts(dish.front(), style);
+    return dish.size() > 1 && std::ranges::all_of(dish, [&](const PlannedPackage& planned) {
+               return people_facts(planned, style) == first;
+           });
+}
+
 void add_dish(Field& field, Sizes dish, const Plan& plan, const Style& style) {
     field.paragraphs.push_back(heading(numbered(dish.front(), style)));
-    Paragraph said; // sizes of a dish contain the same, and mostly lie at one place
+    const bool above = is_above_sizes(dish, style);
+    if (above) {
+        add_people(field, dish.front(), style);
+    }
     for (const auto& planned : dish) {
         field.paragraphs.push_back(size_facts(planned, style));
         field.paragraphs.push_back(time_facts(planned, style));
-        if (const auto people = people_facts(planned, style); people != said) {
-            field.paragraphs.push_back(people);
-            said = people;
+        if (!above) {
+            add_people(field, planned, style);
         }
         if (planned.cooling) {
             field.paragraphs.push_back(plain(say_cooling(*planned.cooling, style)));
