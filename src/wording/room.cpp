@@ -69,9 +69,14 @@ void add_uncounted(Field& field, const kitchen::Plan& plan, const Style& style) 
     }
 }
 
-const char* key_of_fill(kitchen::Fill fill, bool all_weighed) {
+/// There is no talk of room alone where some of it has to go elsewhere.
+const char* key_of_fill(kitchen::Fill fill, const kitchen::Plan& plan) {
     switch (fill) {
-    case kitchen::Fill::Fits: return all_weighed ? "room.fits" : "room.fits-weighed";
+    case kitchen::Fill::Fits:
+        if (plan.freezer_load && !can_freeze_all(*plan.freezer_load)) {
+            return "room.fits-not-in-time";
+        }
+        return are_all_weighed(plan.room, plan.holds) ? "room.fits" : "room.fits-weighed";
     case kitchen::Fill::Tight: return "room.tight";
     case kitchen::Fill::Over: break;
     }
@@ -101,12 +106,11 @@ void add_holds(Field& field, const kitchen::Plan& plan, const Style& style) {
     }
     if (plan.freezer_litres && plan.room.litres > 0.0) {
         const auto fill = kitchen::fill_of(*plan.freezer_litres, plan.room.litres, held);
-        field.paragraphs.push_back(labelled(
-            style.say("room.together"),
-            style.say("room.of",
-                      {say_litres(plan.room.litres + held, style),
-                       say_litres(*plan.freezer_litres, style),
-                       style.say(key_of_fill(fill, are_all_weighed(plan.room, plan.holds)))})));
+        field.paragraphs.push_back(
+            labelled(style.say("room.together"),
+                     style.say("room.of", {say_litres(plan.room.litres + held, style),
+                                           say_litres(*plan.freezer_litres, style),
+                                           style.say(key_of_fill(fill, plan))})));
     }
 }
 

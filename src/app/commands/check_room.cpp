@@ -8,9 +8,12 @@
 namespace thawslip::app {
 namespace {
 
-std::string_view words_for(kitchen::Fill fill) {
+std::string_view words_for(kitchen::Fill fill, const kitchen::Plan& plan) {
     switch (fill) {
-    case kitchen::Fill::Fits: return "there is room";
+    case kitchen::Fill::Fits:
+        return plan.freezer_load && !can_freeze_all(*plan.freezer_load)
+                   ? "there is room, but not all of it can be frozen in time"
+                   : "there is room";
     case kitchen::Fill::Tight: return "tight, for baskets and gaps take about a quarter of it";
     case kitchen::Fill::Over: break;
     }
@@ -58,7 +61,7 @@ void show_room(const kitchen::Plan& plan, const wording::Style& style, std::ostr
         out << fmt::format(
             "    together {} of its {}: {}{}\n", wording::say_litres(all, style),
             wording::say_litres(*plan.freezer_litres, style),
-            words_for(kitchen::fill_of(*plan.freezer_litres, all, 0.0)),
+            words_for(kitchen::fill_of(*plan.freezer_litres, all, 0.0), plan),
             kitchen::are_all_weighed(room, plan.holds) ? "" : ", as far as weights are known");
     }
 }

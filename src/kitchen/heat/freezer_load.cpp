@@ -183,6 +183,10 @@ FreezerLoad freezer_load(double litres, std::span<const BagToFreeze> bags) {
     return load;
 }
 
+bool can_freeze_all(const FreezerLoad& load) {
+    return load.elsewhere.empty() && load.too_heavy.empty();
+}
+
 std::map<std::string, std::chrono::days> waits_of(const FreezerLoad& load) {
     std::map<std::string, std::chrono::days> waits;
     for (std::size_t number = 0; number < load.batches.size(); ++number) {

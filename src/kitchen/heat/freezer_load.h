@@ -61,6 +61,9 @@ struct FreezerLoad {
 /// \param litres capacity of the freezer; one that is not positive can take nothing
 FreezerLoad freezer_load(double litres, std::span<const BagToFreeze> bags);
 
+/// Whether none of the bags that have a weight is left out.
+bool can_freeze_all(const FreezerLoad& load);
+
 /// How long each bag of a batch waits for it.
 std::map<std::string, std::chrono::days> waits_of(const FreezerLoad& load);
 
