@@ -134,6 +134,29 @@ void add_sides(std::vector<Paragraph>& lines, const std::vector<kitchen::SideSta
         std::ranges::move(side_lines(side, planned, style), std::back_inserter(lines));
     }
 }
+/// What is added, a moment after the other, and between them what of these sides is started then.
+std::vector<Paragraph> grouped(const PlannedPackage& planned, std::vector<kitchen::SideStart> sides,
+                               const Style& style) {
+    std::vector<Paragraph> lines;
+    const auto add = [&](const std::vector<kitchen::SideStart>& started) {
+        for (const auto& side : started) {
+            lines.push_back(side_lines(side, planned, style).front());
+        }
+    };
+    for (std::size_t i = 0; i < planned.finish.size(); ++i) {
+        const auto& finish = planned.finish[i];
+        const bool with_previous = goes_in_with_previous(planned.finish, i);
+        if (!with_previous) {
+            add(take_before(sides, finish.when, false, planned));
+        }
+        add_addition(lines, finish, style);
+        lines.back().with_previous = with_previous;
+        lines.back().label = with_previous ? "" : say_when_head(finish.when, style.language);
+    }
+    add(sides);
+    return lines;
+}
+
 
 } // namespace
 
@@ -187,14 +210,10 @@ Field until_field(const PlannedPackage& planned, const Style& style) {
 
 Field finish_grouped_field(const PlannedPackage& planned, const Style& style) {
     Field field{field_name::finish_grouped, {}, planned.package.where.key("finish")};
-    for (std::size_t i = 0; i < planned.finish.size(); ++i) {
-        const auto& finish = planned.finish[i];
-        add_addition(field.paragraphs, finish, style);
-        auto& line = field.paragraphs.back();
-        line.with_previous = goes_in_with_previous(planned.finish, i);
-        if (!line.with_previous) {
-            line.label = say_when_head(finish.when, style.language);
-        }
+    field.paragraphs = grouped(planned, kitchen::side_starts(planned), style);
+    if (auto sides = sides_field(planned, style); !sides.shorter.empty()) {
+        field.shorter = {grouped(planned, {}, style)};
+        std::ranges::move(sides.shorter.front(), std::back_inserter(field.shorter.front()));
     }
     return field;
 }

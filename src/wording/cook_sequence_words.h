@@ -15,7 +15,8 @@ Field sequence_field(const kitchen::PlannedPackage& planned, const Style& style)
 Field until_field(const kitchen::PlannedPackage& planned, const Style& style);
 
 /// What is to be added, a moment after the other: the moment once, amount and thing, and where it
-/// waits below.
+/// waits below; and between them, where they are started, the sides. Shorter, the sides are named
+/// behind it all.
 Field finish_grouped_field(const kitchen::PlannedPackage& planned, const Style& style);
 
 } // namespace thawslip::wording

@@ -211,6 +211,8 @@ TEST_CASE("a finishing card has the sides too, and counts what is added") {
     const auto& package = planned.packages[0];
     const auto card = finishing_card(planned, package, package.bags[0], style_in("en"));
     CHECK(has(said(card, "sides"), "40 min before serving|450 g pearl barley"));
+    const auto grouped = said(card, "finish-grouped"); // with what is added, by moments
+    CHECK(has(grouped, "40 min before serving|450 g pearl barley"));
     CHECK(has(said(card, "finish-count"), "1 thing"));
     CHECK(card.field("sides")->shorter.size() == 1); // what they are, and where the rest stands
 }
