@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "wording/fields.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
@@ -21,15 +22,17 @@ Style amounts_once(Style style) {
 std::vector<Paragraph> additions(const kitchen::PlannedPackage& planned, const Style& style,
                                  Waits waits) {
     std::vector<Paragraph> paragraphs;
+    const auto said = mapped(planned.finish, [&](const kitchen::Finish& finish) {
+        return say_addition(finish, style, waits);
+    });
     for (std::size_t i = 0; i < planned.finish.size(); ++i) {
         const auto& finish = planned.finish[i];
         // The colon keeps "10 min" and "200 g" apart.
-        auto line =
-            labelled(style.say("label.add") + " " + say_when(finish.when, style.language) + ":",
-                     say_addition(finish, style, waits));
+        auto line = labelled(
+            style.say("label.add") + " " + say_when(finish.when, style.language) + ":", said[i]);
         if (goes_in_with_previous(planned.finish, i)) {
             auto& spans = paragraphs.back().spans;
-            spans.push_back({", ", Emphasis::Plain});
+            spans.push_back({std::string{between(said)}, Emphasis::Plain});
             spans.insert(spans.end(), line.spans.begin(), line.spans.end());
         } else {
             paragraphs.push_back(std::move(line));

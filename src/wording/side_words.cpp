@@ -1,5 +1,6 @@
 #include "wording/side_words.h"
 
+#include "base/list.h"
 #include "wording/phrases.h"
 #include "wording/print_fields.h"
 #include "wording/typography.h"
@@ -61,16 +62,15 @@ std::vector<Paragraph> side_lines(const SideStart& start, const PlannedPackage& 
 
 Field sides_field(const PlannedPackage& planned, const Style& style) {
     Field field{field_name::sides, {}, planned.package.where.key("side")};
-    std::string names;
+    std::vector<std::string> names;
     for (const auto& start : kitchen::side_starts(planned)) {
         field.paragraphs.push_back(side_lines(start, planned, style).front());
         field.paragraphs.back().marker = Marker::None; // boxes are for what is added
-        names += (names.empty() ? "" : ", ") +
-                 say_quantity(planned.package.sides[start.side].add, style);
+        names.push_back(say_quantity(planned.package.sides[start.side].add, style));
     }
     if (!names.empty()) {
-        field.shorter = {
-            {labelled(style.say("side.with-it"), names + ": " + style.say("label.see-card"))}};
+        field.shorter = {{labelled(style.say("side.with-it"), joined(names, between(names)) + ": " +
+                                                                  style.say("label.see-card"))}};
     }
     return field;
 }

@@ -163,6 +163,12 @@ std::string with_no_break_spaces(std::string_view text) {
     return joined;
 }
 
+std::string_view between(const std::vector<std::string>& things) {
+    const bool has_commas = std::ranges::any_of(
+        things, [](const std::string& thing) { return thing.find(", ") != std::string::npos; });
+    return has_commas ? "; " : ", ";
+}
+
 std::string capitalised(std::string_view text) {
     if (text.empty()) {
         return {};

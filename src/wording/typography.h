@@ -2,6 +2,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace thawslip::wording {
 
@@ -15,6 +16,10 @@ std::string unbroken(std::string_view text);
 
 /// With no-break spaces (U+00A0) for its spaces, so that it stays on one line: dates.
 std::string with_no_break_spaces(std::string_view text);
+
+/// What stands between things that are named in a row: ", ", or "; " where one of them has a comma
+/// of its own, as "potatoes, halved".
+std::string_view between(const std::vector<std::string>& things);
 
 /// With a capital first letter (ASCII, Latin-1, Greek and Cyrillic small letters).
 std::string capitalised(std::string_view text);

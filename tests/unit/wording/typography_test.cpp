@@ -2,6 +2,7 @@
 
 #include <doctest/doctest.h>
 
+using thawslip::wording::between;
 using thawslip::wording::capitalised;
 using thawslip::wording::typeset_text;
 
@@ -43,4 +44,10 @@ TEST_CASE("a sentence opens with a capital in Latin, Greek and Cyrillic") {
     CHECK(capitalised("борщ") == "Борщ");
     CHECK(capitalised("½ cup") == "½ cup");
     CHECK(capitalised("") == "");
+}
+
+TEST_CASE("things in a row are parted by semicolons where one of them has a comma") {
+    CHECK(between({"300 g rice", "peas"}) == ", ");
+    CHECK(between({"potatoes, halved", "peas"}) == "; ");
+    CHECK(between({"1,5 l Brühe", "Erbsen"}) == ", ");
 }
