@@ -49,26 +49,26 @@ Json events_of(const DinnerPlan& plan, const kitchen::TimelineRemark& remark) {
 }
 
 Json remark_json(const DinnerPlan& plan, const kitchen::TimelineRemark& remark,
-                 const wording::Language& language) {
+                 const wording::Style& style) {
     const auto& rule = rule_of(remark.id);
     return {{"id", rule.key},
             {"severity", service::weight_word(rule.weight)},
             {"dish", remark.dish ? Json(plan.dishes[*remark.dish].package.dish) : Json{}},
             {"events", events_of(plan, remark)},
-            {"text", say_remark(plan.line, remark, language)}};
+            {"text", say_remark(plan.line, plan.dishes, remark, style)}};
 }
 
 Json way_json(const DinnerPlan& plan, std::size_t dish, const kitchen::FasterWay& way,
-              const wording::Language& language) {
+              const wording::Style& style) {
     const auto said = [&](const kitchen::TimelineRemark& caution) {
-        return say_remark(plan.line, caution, language);
+        return say_remark(plan.line, plan.dishes, caution, style);
     };
     return {{"dish", plan.dishes[dish].package.dish},
             {"method", archive::word_of(way.method)},
             {"begin", time_on_clock(plan, way.begin)},
             {"start", time_on_clock(plan, way.start)},
             {"ready", time_on_clock(plan, plan.line.eat)},
-            {"text", say_remark(plan.line, remark_of(way, dish), language)},
+            {"text", say_remark(plan.line, plan.dishes, remark_of(way, dish), style)},
             {"cautions", list_of(cautions_of(way.method, dish), said)}};
 }
 
@@ -93,14 +93,14 @@ Json plan_json(const DinnerPlan& plan, const wording::Style& style) {
     for (std::size_t dish = 0; dish < plan.dishes.size(); ++dish) {
         answer["dishes"].push_back(dish_json(plan.dishes[dish]));
         for (const auto& way : plan.line.dishes[dish].ways) {
-            answer["ways"].push_back(way_json(plan, dish, way, style.language));
+            answer["ways"].push_back(way_json(plan, dish, way, style));
         }
     }
     for (std::size_t i = 0; i < plan.line.events.size(); ++i) {
         answer["events"].push_back(event_json(plan, i));
     }
     for (const auto& remark : plan.line.remarks) {
-        answer["remarks"].push_back(remark_json(plan, remark, style.language));
+        answer["remarks"].push_back(remark_json(plan, remark, style));
     }
     return answer;
 }

@@ -17,21 +17,21 @@ constexpr RemarkId of_late_dishes[] = {RemarkId::ThawOnRack,      RemarkId::Thaw
                                        RemarkId::ThawTooLate,     RemarkId::FrozenStartTooLate};
 
 /// A way with what to mind on it, in one line.
-std::string way_text(const kitchen::Timeline& line, const kitchen::FasterWay& way, std::size_t dish,
-                     const Style& style) {
-    auto text = say_remark(line, remark_of(way, dish), style.language);
+std::string way_text(const kitchen::Timeline& line, std::span<const kitchen::TimelineDish> dishes,
+                     const kitchen::FasterWay& way, std::size_t dish, const Style& style) {
+    auto text = say_remark(line, dishes, remark_of(way, dish), style);
     for (const auto& caution : cautions_of(way.method, dish)) {
-        text += " " + say_remark(line, caution, style.language);
+        text += " " + say_remark(line, dishes, caution, style);
     }
     return text;
 }
 
 /// What is said of a dish by one of the remarks; empty where it is not among them.
-std::string said_of(const kitchen::Timeline& line, RemarkId id, std::size_t dish,
-                    const Style& style) {
+std::string said_of(const kitchen::Timeline& line, std::span<const kitchen::TimelineDish> dishes,
+                    RemarkId id, std::size_t dish, const Style& style) {
     const auto found = std::ranges::find_if(
         line.remarks, [&](const auto& remark) { return remark.id == id && remark.dish == dish; });
-    return found == line.remarks.end() ? std::string{} : say_remark(line, *found, style.language);
+    return found == line.remarks.end() ? std::string{} : say_remark(line, dishes, *found, style);
 }
 
 } // namespace
@@ -55,15 +55,16 @@ std::optional<LateDish> say_late_dish(const kitchen::Timeline& line,
                   {},
                   {}};
     for (const auto& way : ways) {
-        late.ways.push_back(way_text(line, way, dish, style));
+        late.ways.push_back(way_text(line, dishes, way, dish, style));
     }
     for (const auto id : {RemarkId::IfThawed, RemarkId::IfThawedAt, RemarkId::NoWayInTime,
                           RemarkId::StartTooLate, RemarkId::FrozenStartTooLate}) {
-        if (auto said = said_of(line, id, dish, style); !said.empty()) {
+        if (auto said = said_of(line, dishes, id, dish, style); !said.empty()) {
             late.further.push_back(std::move(said));
         }
     }
-    if (const auto said = said_of(line, RemarkId::ThawTooLate, dish, style); !said.empty()) {
+    if (const auto said = said_of(line, dishes, RemarkId::ThawTooLate, dish, style);
+        !said.empty()) {
         late.further.push_back(style.say("plan.no-longer", {said}));
     }
     return late;

@@ -19,7 +19,7 @@ using kitchen::TimelineStep;
 
 /// "Caution: …" in strong words, where it is more than a note.
 Paragraph said(const TimelineRemark& remark, const PlanSource& from) {
-    const auto text = say_remark(from.line, remark, from.style.language);
+    const auto text = say_remark(from.line, from.dishes, remark, from.style);
     return rule_of(remark.id).weight == RemarkWeight::Note
                ? plain(text)
                : labelled(from.style.say("label.caution"), text);
@@ -85,7 +85,7 @@ std::vector<Paragraph> minded_at(const TimelineEvent& event, const std::string& 
     std::vector<Paragraph> all;
     for (const auto& remark : from.line.remarks) {
         const auto is_said = [&] {
-            const auto text = say_remark(from.line, remark, from.style.language);
+            const auto text = say_remark(from.line, from.dishes, remark, from.style);
             return description.find(text) != std::string::npos;
         };
         if (is_minded_at(remark, event) && !is_said()) {

@@ -1,5 +1,6 @@
 #include "wording/timeline_words.h"
 
+#include "base/list.h"
 #include "kitchen/cautions/cautions.h"
 #include "kitchen/cooking/thaw_pairing.h"
 #include "kitchen/timeline/cook_window.h"
@@ -33,6 +34,7 @@ LocalParts parts_of(kitchen::LocalMinute local) {
 /// What stands around one event: whose it is and when that dish is thawed and cooked.
 struct Setting {
     const kitchen::Timeline& line;
+    std::span<const kitchen::TimelineDish> dishes;
     const kitchen::TimelineDish& dish;
     const kitchen::DishTimeline& windows;
     const Style& style;
@@ -103,7 +105,7 @@ void add_sentence(std::string& text, std::string_view sentence) {
 /// What to mind on the way to the table: it has to be where the alarm rings.
 void add_cautions(std::string& text, const Setting& setting) {
     for (const auto& caution : cautions_of(method_of(setting), 0)) {
-        add_sentence(text, say_remark(setting.line, caution, setting.style.language));
+        add_sentence(text, say_remark(setting.line, setting.dishes, caution, setting.style));
     }
 }
 
@@ -222,7 +224,7 @@ kitchen::EventWords look_words(const Setting& setting) {
         const bool tight = remark.id == kitchen::RemarkId::ThawWindowTight ||
                            remark.id == kitchen::RemarkId::ThawWindowTightToday;
         if (tight && remark.dish == setting.number) {
-            words.description = say_remark(setting.line, remark, setting.style.language);
+            words.description = say_remark(setting.line, setting.dishes, remark, setting.style);
         }
     }
     return words;
@@ -327,6 +329,14 @@ kitchen::EventWords ready_words(const Setting& setting) {
     return words;
 }
 
+/// "Lentil stew (for 2)"; "200 g green beans beside Lentil stew (for 2)".
+std::string say_part(const kitchen::Package& package, std::optional<std::size_t> side,
+                     const Style& style) {
+    const auto dish = say_sized(package, style);
+    return side ? style.say("side.beside", {say_quantity(package.sides[*side].add, style), dish})
+                : dish;
+}
+
 } // namespace
 
 std::string say_weekday_date(kitchen::LocalMinute local, const Language& language) {
@@ -364,9 +374,9 @@ std::string say_span(std::chrono::minutes span, const Language& language) {
 kitchen::EventWords say_event(const kitchen::Timeline& timeline,
                               std::span<const kitchen::TimelineDish> dishes,
                               const TimelineEvent& event, const Style& style, DishNamed named) {
-    const Setting setting{timeline, dishes[event.dish], timeline.dishes[event.dish],
-                          style,    event.dish,         named,
-                          event.at};
+    const Setting setting{
+        timeline, dishes,  dishes[event.dish], timeline.dishes[event.dish], style, event.dish,
+        named,    event.at};
     switch (event.what) {
     case TimelineStep::Thaw: return thaw_words(setting);
     case TimelineStep::Look: return look_words(setting);
@@ -379,14 +389,20 @@ kitchen::EventWords say_event(const kitchen::Timeline& timeline,
     return ready_words(setting);
 }
 
-std::string say_remark(const kitchen::Timeline& timeline, const kitchen::TimelineRemark& remark,
-                       const Language& language) {
+std::string say_remark(const kitchen::Timeline& timeline,
+                       std::span<const kitchen::TimelineDish> dishes,
+                       const kitchen::TimelineRemark& remark, const Style& style) {
+    const auto& language = style.language;
     std::vector<std::string> values;
     for (const auto& value : remark.values) {
         if (const auto* instant = std::get_if<Instant>(&value)) {
             values.push_back(say_clock(on_clock(timeline.clock, *instant), language));
         } else if (const auto* date = std::get_if<kitchen::Date>(&value)) {
             values.push_back(say_date(*date, language));
+        } else if (const auto* parts = std::get_if<std::vector<kitchen::DishPart>>(&value)) {
+            values.push_back(joined(*parts, "; ", [&](const kitchen::DishPart& part) {
+                return say_part(dishes[part.dish].package, part.side, style);
+            }));
         } else {
             values.push_back(say_span(std::get<std::chrono::minutes>(value), language));
         }

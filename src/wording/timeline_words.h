@@ -37,7 +37,9 @@ kitchen::EventWords say_event(const kitchen::Timeline& timeline,
                               DishNamed named = DishNamed::InSentence);
 
 /// One remark as a sentence; English where this language's table has none for it.
-std::string say_remark(const kitchen::Timeline& timeline, const kitchen::TimelineRemark& remark,
-                       const Language& language);
+/// \pre the timeline belongs to these dishes
+std::string say_remark(const kitchen::Timeline& timeline,
+                       std::span<const kitchen::TimelineDish> dishes,
+                       const kitchen::TimelineRemark& remark, const Style& style);
 
 } // namespace thawslip::wording

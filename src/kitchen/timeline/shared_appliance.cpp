@@ -1,9 +1,11 @@
 #include "kitchen/timeline/shared_appliance.h"
 
+#include "base/list.h"
 #include "kitchen/cooking/gentle_heat.h"
 
 #include <algorithm>
 #include <string_view>
+#include <tuple>
 
 namespace thawslip::kitchen {
 
@@ -70,23 +72,48 @@ std::vector<Use> uses_of(const TimelineRequest& request, std::span<const DishTim
     return uses;
 }
 
+/// Uses of one appliance of which each begins before those ahead of it are over.
+struct Run {
+    std::vector<Use>::const_iterator until; ///< behind the last of them
+    Instant shared_to;                      ///< the last moment when two have need of it
+};
+
+Run run_of(std::vector<Use>::const_iterator first, std::vector<Use>::const_iterator end) {
+    Run run{first + 1, first->from};
+    for (Instant busy_to = first->to; run.until != end; ++run.until) {
+        const auto& use = *run.until;
+        if (use.vessel != first->vessel || use.in != first->in || use.from >= busy_to)
+            break;
+        run.shared_to = std::max(run.shared_to, std::min(use.to, busy_to));
+        busy_to = std::max(busy_to, use.to);
+    }
+    return run;
+}
+
+/// From when until when, and what: one remark, however many things they are.
+TimelineRemark remark_of(std::span<const Use> run, Instant to) {
+    std::vector<DishPart> parts;
+    for (const auto& use : run)
+        add_once(parts, DishPart{use.dish, use.side});
+    std::ranges::sort(parts);
+    return {.id = RemarkId::SharedAppliance, .values = {run[1].from, to, std::move(parts)}};
+}
+
 } // namespace
 
 std::vector<TimelineRemark> shared_appliances(const TimelineRequest& request,
                                               std::span<const DishTimeline> dishes) {
-    const auto uses = uses_of(request, dishes);
+    auto sorted = uses_of(request, dishes);
+    std::ranges::stable_sort(sorted, {}, [](const Use& use) {
+        return std::tuple{use.vessel, use.in, use.from};
+    });
+    const auto& uses = sorted;
     std::vector<TimelineRemark> remarks;
-    for (auto use = uses.begin(); use != uses.end(); ++use) {
-        const auto other = std::find_if(uses.begin(), use, [&](const Use& before) {
-            return before.vessel == use->vessel && before.in == use->in && before.from < use->to &&
-                   use->from < before.to;
-        });
-        if (other != use)
-            remarks.push_back(
-                {.id = RemarkId::SharedAppliance,
-                 .dish = use->dish,
-                 .values = {std::max(use->from, other->from), std::min(use->to, other->to)},
-                 .side = use->side});
+    for (auto use = uses.begin(); use != uses.end();) {
+        const auto run = run_of(use, uses.end());
+        if (run.until != use + 1)
+            remarks.push_back(remark_of({use, run.until}, run.shared_to));
+        use = run.until;
     }
     return remarks;
 }

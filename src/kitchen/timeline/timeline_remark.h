@@ -55,7 +55,14 @@ enum class RemarkId {
     SharedAppliance,
 };
 
-using RemarkValue = std::variant<Instant, std::chrono::minutes, Date>;
+/// A dish, or one of its sides, that is named where a remark is about several.
+struct DishPart {
+    std::size_t dish = 0;            ///< index of the request's dish
+    std::optional<std::size_t> side; ///< index of that package's `sides`
+    friend auto operator<=>(const DishPart&, const DishPart&) = default;
+};
+
+using RemarkValue = std::variant<Instant, std::chrono::minutes, Date, std::vector<DishPart>>;
 
 /// One thing to say about the whole timeline, or about one dish, or one finishing ingredient.
 struct TimelineRemark {

@@ -16,7 +16,7 @@ using wording::Style;
 
 /// "Squash and red lentil stew: …", with the ingredient where it is about one.
 std::string remark_text(const DinnerPlan& plan, const TimelineRemark& remark, const Style& style) {
-    auto text = say_remark(plan.line, remark, style.language);
+    auto text = say_remark(plan.line, plan.dishes, remark, style);
     if (!remark.dish) {
         return text;
     }

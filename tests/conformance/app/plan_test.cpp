@@ -68,8 +68,8 @@ TEST_CASE("all dishes of a table share one plan in order of time") {
     const auto outcome = plan("--eat '2026-12-03 18:30' --now '2026-11-20 09:00'");
     CHECK(outcome.status == 0);
     CHECK(has(outcome.out,
-              "caution: Smoky bean and sausage bake: From Thu 3 Dec 2026, 17:45 to Thu "
-              "3 Dec 2026, 18:30 something else in this plan needs the same"));
+              "caution: From Thu 3 Dec 2026, 17:45 to Thu 3 Dec 2026, 18:30 more than one thing "
+              "here needs the same appliance: "));
     const char* in_order[] = {
         "10:30  Start cooking 1 bag of Squash", "Start cooking 1 bag of RAW · Apple",
         "18:20  Add 200 g (7 oz) baby spinach", "18:30  Plum and ginger compote: ready"};

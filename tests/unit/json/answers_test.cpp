@@ -342,7 +342,7 @@ TEST_CASE("a dinner is answered with its dishes, its events and what is to be mi
                       R"("method":"cold water","begin":"2026-10-17T13:00",)"
                       R"("start":"2026-10-17T16:00","ready":"2026-10-17T19:00","text":")"));
     for (const auto& caution : cautions_of(ThawMethod::ColdWater, 1)) {
-        CHECK(has(answer, "\"" + say_remark(plan.line, caution, english().language) + "\""));
+        CHECK(has(answer, "\"" + say_remark(plan.line, plan.dishes, caution, english()) + "\""));
     }
     for (const auto* what : {"thaw", "look", "start", "side", "add"}) {
         CAPTURE(what);

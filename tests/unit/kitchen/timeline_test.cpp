@@ -644,21 +644,24 @@ TEST_CASE("an appliance that two things need at once is told, with from when to 
         std::vector<std::string> told;
         const auto line = timeline(request_for(std::move(dishes), supper, now));
         for (const auto& remark : line.remarks) {
-            if (remark.id == RemarkId::SharedAppliance)
-                told.push_back(clock(line, std::get<Instant>(remark.values.at(0))) + " " +
-                               clock(line, std::get<Instant>(remark.values.at(1))) + " dish " +
-                               std::to_string(*remark.dish) +
-                               (remark.side ? " side " + std::to_string(*remark.side) : ""));
+            if (remark.id != RemarkId::SharedAppliance)
+                continue;
+            CHECK_FALSE(remark.dish); // it is of all that are named
+            told.push_back(clock(line, std::get<Instant>(remark.values.at(0))) + " " +
+                           clock(line, std::get<Instant>(remark.values.at(1))));
+            for (const auto& part : std::get<std::vector<DishPart>>(remark.values.at(2)))
+                told.back() += " dish " + std::to_string(part.dish) +
+                               (part.side ? " side " + std::to_string(*part.side) : "");
         }
         return told;
     };
     using Told = std::vector<std::string>;
     auto bake = pork(); // an hour in the oven
     bake.package.cook->time = TimeRange{30min, 30min};
-    CHECK(shared({pork(), bake}) == Told{"2026-12-03T18:00 2026-12-03T18:30 dish 1"});
-    CHECK(shared({bake, pork()}) == Told{"2026-12-03T18:00 2026-12-03T18:30 dish 1"});
+    CHECK(shared({pork(), bake}) == Told{"2026-12-03T18:00 2026-12-03T18:30 dish 0 dish 1"});
+    CHECK(shared({bake, pork()}) == Told{"2026-12-03T18:00 2026-12-03T18:30 dish 0 dish 1"});
     CHECK(shared({pork(), stew(), compote(), bake}) ==
-          Told{"2026-12-03T18:00 2026-12-03T18:30 dish 3"});
+          Told{"2026-12-03T18:00 2026-12-03T18:30 dish 0 dish 3"});
     CHECK(shared({pork(), stew()}) == Told{});
     CHECK(shared({stew(), stew()}, supper - 1h) == Told{}); // neither can be done any more
     auto in_pot = bake;
@@ -669,7 +672,12 @@ TEST_CASE("an appliance that two things need at once is told, with from when to 
     bread.vessel = Vessel::Oven;
     auto with_bread = pork();
     with_bread.package.sides = {bread};
-    CHECK(shared({with_bread}) == Told{"2026-12-03T18:10 2026-12-03T18:30 dish 0 side 0"});
+    CHECK(shared({with_bread}) == Told{"2026-12-03T18:10 2026-12-03T18:30 dish 0 dish 0 side 0"});
+    auto with_rolls = with_bread; // three at once are told once
+    with_rolls.package.sides.push_back(bread);
+    with_rolls.package.sides[1].takes = {10min, 10min};
+    CHECK(shared({with_rolls}) ==
+          Told{"2026-12-03T18:10 2026-12-03T18:30 dish 0 dish 0 side 0 dish 0 side 1"});
     with_bread.package.sides[0].ready = {When::Anchor::AtStart, 0min}; // out as the dish goes in
     CHECK(shared({with_bread}) == Told{});
 }

@@ -126,7 +126,7 @@ TEST_CASE("every event of a plan stands on its sheet with its time, and so does 
             CHECK(says(*printing.value, said.description));
         }
         for (const auto& remark : plan.line.remarks) {
-            const auto said = say_remark(plan.line, remark, style.language);
+            const auto said = say_remark(plan.line, plan.dishes, remark, style);
             CAPTURE(said);
             CHECK(says(*printing.value, said));
         }
