@@ -14,21 +14,12 @@ Paragraph echo_of(Paragraph second) {
     return second;
 }
 
-/// What the second language says in a paragraph's place: of the cook's own words their label alone.
-Paragraph in_place_of(const Paragraph& first, Paragraph second) {
-    if (first.is_cooks) { // "150 ml (½ cup 2 tbsp) cream" differs in the name of a unit
-        second.spans = first.spans;
-        second.below = first.below;
-    }
-    return second;
-}
-
 std::vector<Paragraph> both_of(std::vector<Paragraph> first, const std::vector<Paragraph>& second) {
     assert(first.size() == second.size());
     std::vector<Paragraph> both;
     for (std::size_t i = 0; i < first.size(); ++i) {
         auto& paragraph = first[i];
-        auto other = i < second.size() ? in_place_of(paragraph, second[i]) : paragraph;
+        auto other = i < second.size() ? second[i] : paragraph;
         const bool alike = paragraph == other;
         auto echo = alike ? Paragraph{} : echo_of(std::move(other));
         both.push_back(std::move(paragraph));

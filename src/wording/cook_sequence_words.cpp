@@ -35,7 +35,6 @@ void add_addition(std::vector<Paragraph>& lines, const kitchen::Finish& finish,
                   const Style& style) {
     auto line = as_is(typeset_text(say_quantity(finish.add, style)), Emphasis::Strong);
     line.marker = Marker::TickBox;
-    line.is_cooks = true;
     if (!finish.bag.empty()) {
         line.below.push_back(plain(finish.bag));
     }
@@ -134,6 +133,7 @@ void add_sides(std::vector<Paragraph>& lines, const std::vector<kitchen::SideSta
         std::ranges::move(side_lines(side, planned, style), std::back_inserter(lines));
     }
 }
+
 /// What is added, a moment after the other, and between them what of these sides is started then.
 std::vector<Paragraph> grouped(const PlannedPackage& planned, std::vector<kitchen::SideStart> sides,
                                const Style& style) {
@@ -156,7 +156,6 @@ std::vector<Paragraph> grouped(const PlannedPackage& planned, std::vector<kitche
     add(sides);
     return lines;
 }
-
 
 } // namespace
 

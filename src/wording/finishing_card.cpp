@@ -21,7 +21,6 @@ Field finish_list(const kitchen::PlannedPackage& planned, const Style& style) {
     for (const auto& finish : planned.finish) {
         auto line = plain(say_addition(finish, style));
         line.marker = Marker::TickBox;
-        line.is_cooks = true;
         line.label = say_when_head(finish.when, style.language);
         field.paragraphs.push_back(std::move(line));
     }

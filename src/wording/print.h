@@ -42,7 +42,6 @@ struct Paragraph {
     Role role = Role::Text;
     Voice voice = Voice::First;
     bool critical = false;      ///< must not be overlooked: a layout may set it apart
-    bool is_cooks = false;      ///< the words are the cook's own: said once, in whatever language
     bool is_again = false;      ///< a heading that is said again, and says so
     bool with_previous = false; ///< where a print runs on, it stands with the paragraph before it
 
