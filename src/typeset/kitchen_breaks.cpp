@@ -99,8 +99,9 @@ constexpr std::array vocabulary{
                " Jan Feb Mar Apr May Jun Jul Aug Sep Sept Oct Nov Dec January February "
                "March April June July August September October November December "},
     Vocabulary{Part::Count,
-               " bag bags Bag Bags step Step mark Mark no No card Card serves Serves "},
-    Vocabulary{Part::Of, " of "},
+               " bag bags Bag Bags step Step mark Mark no No card Card serves Serves "
+               "Beutel Schritt Karte bolsa bolsas Bolsa Bolsas paso Paso tarjeta Tarjeta "},
+    Vocabulary{Part::Of, " of von de "},
 };
 
 constexpr std::u32string_view opening_marks = U"([{“‘„‚«‹\"'~≈<>≤≥";
@@ -293,6 +294,22 @@ std::vector<TextRange> kept_together(std::string_view text) {
         }
     }
     return merged(std::move(kept));
+}
+
+std::vector<std::size_t> better_together(std::string_view text) {
+    const auto words = words_of(text);
+    std::vector<std::size_t> places;
+    for (std::size_t i = 1; i < words.size(); ++i) {
+        const auto& before = words[i - 1];
+        const bool is_measure = i > 1 && is(before, Part::Unit) && is(words[i - 2], Part::Number) &&
+                                !words[i - 2].closes_with_mark();
+        const bool is_amount =
+            is(before, Part::Number) || (is_measure && is(words[i], Part::Number));
+        if (is_amount && !before.closes_with_mark()) {
+            places.push_back(words[i].range.begin);
+        }
+    }
+    return places;
 }
 
 std::vector<KitchenRule> kitchen_rules() {

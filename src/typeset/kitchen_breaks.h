@@ -12,6 +12,11 @@ namespace thawslip::typeset {
 /// \pre well-formed UTF-8, NFC
 std::vector<TextRange> kept_together(std::string_view text);
 
+/// Places where a line had better not end, though it may: between a figure and what it counts
+/// ("2 limes"), a measure and the next of one amount ("¾ cup 1½ tbsp"), or the same in other units
+/// ("21 °C (70 °F)"). All together they would be wider than many a line. Rising.
+std::vector<std::size_t> better_together(std::string_view text);
+
 /// What the rules are, each with words that it holds together: for tests and for a reader.
 struct KitchenRule {
     const char* reason;

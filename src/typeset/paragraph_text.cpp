@@ -1,5 +1,6 @@
 #include "typeset/paragraph_text.h"
 
+#include "base/list.h"
 #include "base/utf8.h"
 #include "typeset/kitchen_breaks.h"
 #include "unicode/boundaries.h"
@@ -75,6 +76,7 @@ bool lies_inside(std::size_t at, const std::vector<TextRange>& ranges) {
 /// Opportunities in `text`, which still has its invisible characters.
 std::vector<BreakOpportunity> find_breaks(const std::string& text) {
     const auto kept = kept_together(text);
+    const auto unwilling = better_together(text);
     const auto free = unicode::line_breaks(text);
     auto next_free = free.begin();
     std::vector<BreakOpportunity> found;
@@ -87,7 +89,9 @@ std::vector<BreakOpportunity> find_breaks(const std::string& text) {
         if (at != 0 && previous == soft_hyphen) {
             found.push_back({at, BreakKind::SoftHyphen});
         } else if (at != 0 && breaks) {
-            found.push_back({at, lies_inside(at, kept) ? BreakKind::Held : BreakKind::Free});
+            found.push_back({at, lies_inside(at, kept)     ? BreakKind::Held
+                                 : contains(unwilling, at) ? BreakKind::Unwilling
+                                                           : BreakKind::Free});
         } else if (at != 0 && unicode::is_space(previous)) {
             found.push_back({at, BreakKind::Held});
         }

@@ -12,6 +12,7 @@ namespace thawslip::typeset {
 /// How willingly a line ends at an opportunity.
 enum class BreakKind {
     Free,       ///< wherever that makes good lines
+    Unwilling,  ///< only where it would take a line more, or leave one far too short, not to
     Held,       ///< only where the words held together are wider than a line
     SoftHyphen, ///< likewise, and a hyphen shows
 };

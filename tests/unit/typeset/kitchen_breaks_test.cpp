@@ -7,14 +7,14 @@ using namespace thawslip::typeset;
 
 namespace {
 
-/// The text with "|" wherever a line may freely end.
+/// The text with "|" wherever a line may freely end, and "~" where it had better not.
 std::string parted(const std::string& text) {
     const auto read = read_text({{text, Weight::Regular}});
     REQUIRE(read);
     std::string marked = read.value().text;
     for (auto b = read.value().breaks.rbegin(); b != read.value().breaks.rend(); ++b) {
-        if (b->kind == BreakKind::Free) {
-            marked.insert(b->at, "|");
+        if (b->kind == BreakKind::Free || b->kind == BreakKind::Unwilling) {
+            marked.insert(b->at, b->kind == BreakKind::Free ? "|" : "~");
         }
     }
     return marked;
@@ -39,7 +39,7 @@ TEST_CASE("lines end where a cook would end them") {
         "Cook |on |low |for |7–9 h",
         "Add |1 1/2 tsp |salt |and |2 × 400 g |beans",
         "Heat |to |180 °C / |350°F",
-        "1 l |(4¼ cups) |vegetable |stock",
+        "1 l ~(4¼ cups) |vegetable |stock",
         "Made |17 Oct 2026, |bag 2 of 3",
         "100 % |rye, |2.2 kg |in |all",
         "binnen |2 Tagen |garen",
@@ -52,13 +52,18 @@ TEST_CASE("lines end where a cook would end them") {
         "Simmer |1 h 30 min |or |more",
         "2 heaping tbsp |of |thyme",
         "−18 °C",
+        "200 ml ~(¾ cup ~1½ tbsp) |cream",
+        "67 h ~(2 days ~19 h)",
+        "1 kg ~(2 lb 3 oz)",
+        "2 ~limes, |at |180, |then",
+        "Beutel 1 von 46",
         "until |the |core |has |74 °C",
         "50–60 % |full",
         "add |⅓ cup |of |oats, |⅞ tsp |salt |and |¾ l |milk",
     };
     for (const std::string expected : cases) {
         auto text = expected;
-        std::erase(text, '|');
+        std::erase_if(text, [](char c) { return c == '|' || c == '~'; });
         CHECK(parted(text) == expected);
     }
 }
