@@ -283,7 +283,7 @@ std::string say_cooking(const kitchen::Cook& cook, const Style& style) {
 }
 
 std::string say_dish(std::string_view dish, bool raw, const Language& language) {
-    return (raw ? language.say("label.raw") + " · " : std::string{}) + std::string{dish};
+    return (raw ? language.say("label.raw") + "\u00A0·\u00A0" : std::string{}) + std::string{dish};
 }
 
 std::string say_numbers(std::vector<int> numbers, const Language& language) {

@@ -71,7 +71,7 @@ TEST_CASE("all dishes of a table share one plan in order of time") {
               "caution: From Thu 3 Dec 2026, 17:45 to Thu 3 Dec 2026, 18:30 more than one thing "
               "here needs the same appliance: "));
     const char* in_order[] = {
-        "10:30  Start cooking 1 bag of Squash", "Start cooking 1 bag of RAW · Apple",
+        "10:30  Start cooking 1 bag of Squash", "Start cooking 1 bag of RAW\u00A0·\u00A0Apple",
         "18:20  Add 200 g (7 oz) baby spinach", "18:30  Plum and ginger compote: ready"};
     std::size_t at = 0;
     for (const char* words : in_order) {
