@@ -14,12 +14,9 @@ using namespace literals;
 /// Bars and squares are of this size at least: finer ones run together on a worn printer.
 constexpr Length finest = Length::millimetres(0.6);
 
-/// How many bars, and gaps between them, go into `length`: an odd number, so that ink stands at
-/// both ends.
-int stripes(Length length) {
-    const int most = std::max(static_cast<int>(std::floor(length / finest)), 1);
-    return std::min(most % 2 == 1 ? most : most - 1, 7);
-}
+/// Bars and the gaps between them: as many at every size, for a dish has one pattern on label and
+/// card, and no more than the smallest label has room for; odd, so that ink stands at both ends.
+constexpr int stripes = 3;
 
 Rect part(Rect place, double left, double top, double width, double height) {
     const auto [w, h] = place.size;
@@ -43,16 +40,15 @@ std::vector<Item> solid(Rect place) {
 }
 
 std::vector<Item> lying_bars(Rect place) {
-    return chequers(place, 1, stripes(place.size.height));
+    return chequers(place, 1, stripes);
 }
 
 std::vector<Item> standing_bars(Rect place) {
-    return chequers(place, stripes(place.size.width), 1);
+    return chequers(place, stripes, 1);
 }
 
 std::vector<Item> chequered(Rect place) {
-    return chequers(place, std::min(stripes(place.size.width), 3),
-                    std::min(stripes(place.size.height), 5));
+    return chequers(place, stripes, stripes);
 }
 
 std::vector<Item> hollow(Rect place) {

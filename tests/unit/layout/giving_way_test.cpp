@@ -302,6 +302,9 @@ TEST_CASE("the patterns of six dishes are six, stay inside their place, and are 
                        std::to_string(area.size.width.in_points()) + ";";
         }
         CHECK_FALSE(drawing.empty());
+        const Rect small{{1_mm, 1_mm}, {2.2_mm, 2_mm}}; // the same on the smallest label
+        CHECK(draw(contents[0], layout.areas[0], {}, small).size() ==
+              draw(contents[0], layout.areas[0], {}, place).size());
         patterns_seen.insert(drawing);
     }
     CHECK(patterns_seen.size() == patterns);
