@@ -173,8 +173,8 @@ http::Response state(Session& session, const Asked&) {
 }
 
 http::Response days(Session& session, const Asked&) {
-    return answer_with({{"days", days_json(session)},
-                        {"today", kitchen::to_iso(session.machine.now().today)}});
+    return answer_with(
+        {{"days", days_json(session)}, {"today", kitchen::to_iso(session.machine.now().today)}});
 }
 
 } // namespace
