@@ -12,7 +12,7 @@ export function random_text() {
 
 /** Gives a wish its ticket: the same for a wish that is sent again at once, or whose answer was lost, so that it is printed
  *  once. `is_answered` is set where it was. */
-function tickets() {
+export function tickets() {
   const known = new Map();
   return (wish) => {
     const text = JSON.stringify(wish);
