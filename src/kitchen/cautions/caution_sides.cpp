@@ -21,13 +21,12 @@ using namespace scene;
 
 /// Where words stand in a text; nothing where they do not.
 std::optional<Mention> place_of(const std::vector<std::string>& words, const WordedText& text) {
-    const auto found = std::ranges::search(text.words, words);
-    return words.empty() || found.empty()
-               ? std::nullopt
-               : std::optional{Mention{static_cast<std::size_t>(found.begin() - text.words.begin()),
-                                       words.size(),
-                                       {},
-                                       {}}};
+    const auto found =
+        std::search(text.words.begin(), text.words.end(), words.begin(), words.end());
+    if (words.empty() || found == text.words.end()) {
+        return std::nullopt;
+    }
+    return Mention{static_cast<std::size_t>(found - text.words.begin()), words.size(), {}, {}};
 }
 
 bool overlaps(const Mention& a, const Mention& b) {
