@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 #include <set>
 #include <span>
 #include <tuple>
@@ -34,8 +35,9 @@ std::vector<std::string> allergens_and(std::vector<std::string> names) {
     return names;
 }
 
-const std::vector<Meanings>& meanings() {
-    static const std::vector<Meanings> all{
+/// What texts say is done to food, and with what.
+std::vector<Meanings> meanings_of_doing() {
+    return {
         {Section::Appliance,
          "appliance",
          {"slow cooker", "multicooker", "rice cooker", "warmer", "pressure cooker", "steamer",
@@ -67,7 +69,12 @@ const std::vector<Meanings>& meanings() {
                                    "minutes", "several", "limit",  "bag",          "contents",
                                    "cools",   "at",      "holder", "cured",        "hot-held",
                                    "keeps",   "days",    "weeks",  "five or more", "closing",
-                                   "elapsed", "more",    "left",   "takes out"}},
+                                   "elapsed", "more",    "left",   "takes out"}}};
+}
+
+/// What texts say that food is.
+std::vector<Meanings> meanings_of_food() {
+    return {
         {Section::Dish,
          "dish",
          {"stuffed", "wrapped", "filling", "with", "apart", "soup", "rice", "cured fish", "cures",
@@ -119,6 +126,14 @@ const std::vector<Meanings>& meanings() {
          {"in part", "part", "heat", "after", "browned", "later", "undone"}},
         {Section::Gentle, "gentle", {"low"}},
     };
+}
+
+const std::vector<Meanings>& meanings() {
+    static const auto all = [] {
+        auto both = meanings_of_doing();
+        std::ranges::move(meanings_of_food(), std::back_inserter(both));
+        return both;
+    }();
     return all;
 }
 

@@ -54,7 +54,7 @@ std::vector<std::string> ways_to_write(int language, const std::string& phrase) 
         std::vector<std::string> longer;
         for (const auto& way : ways) {
             for (const auto& form : forms) {
-                longer.push_back(way.empty() ? form : way + " " + form);
+                longer.push_back(way.empty() ? form : fmt::format("{} {}", way, form));
             }
         }
         ways = std::move(longer);
