@@ -104,6 +104,7 @@ async function left_view(world, page) {
 async function print_of_another_wish(world, page) {
   await world.go(page, "print/1");
   const save = page.getByRole("button", { name: "Save them" });
+  await save.waitFor(); // the day was asked for: what is held is the save
   const saved = await hold(page, "**/api/day/1");
   await save.click();
   await saved.asked(0);
