@@ -1,3 +1,4 @@
+#include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cooking/gentle_heat.h"
 #include "kitchen/foods/foods_named.h"

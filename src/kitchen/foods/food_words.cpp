@@ -1,6 +1,7 @@
 #include "kitchen/foods/food_words.h"
 
 #include "base/list.h"
+#include "kitchen/foods/food_senses.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>

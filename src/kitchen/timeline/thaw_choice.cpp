@@ -1,5 +1,7 @@
 #include "kitchen/timeline/timeline.h"
 
+#include "kitchen/timeline/cook_window.h"
+
 #include <algorithm>
 #include <utility>
 
