@@ -9,9 +9,8 @@
 #include <doctest/doctest.h>
 #include <string>
 
-namespace printer_settings_test {
-
 namespace thawslip::layout {
+namespace printer_settings_test {
 namespace {
 
 struct Reading {
@@ -127,6 +126,5 @@ TEST_CASE("settings that make no sense are refused and not applied") {
     }
 }
 
-} // namespace thawslip::layout
-
 } // namespace printer_settings_test
+} // namespace thawslip::layout

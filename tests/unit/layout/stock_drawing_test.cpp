@@ -7,9 +7,8 @@
 #include <cmath>
 #include <doctest/doctest.h>
 
-namespace stock_drawing_test {
-
 namespace thawslip::layout {
+namespace stock_drawing_test {
 namespace {
 
 const Size a4{210_mm, 297_mm};
@@ -124,6 +123,5 @@ TEST_CASE("a page that is too small, or a name that cannot be set, is refused in
     CHECK(unknown.fault() == "the faces cannot set U+4E00 \"\u4e00\" of the name or description");
 }
 
-} // namespace thawslip::layout
-
 } // namespace stock_drawing_test
+} // namespace thawslip::layout
