@@ -7,28 +7,12 @@ Files that share a heap in the build share it here. Of those compiled alone, for
 has a name of theirs, one of each layer is put into a heap: no two of those share a namespace.
 """
 
-import datetime
 import json
 import pathlib
 import re
-import subprocess
 import sys
 
-TREE = pathlib.Path(__file__).resolve().parents[2]
-NEWEST = datetime.timedelta(hours=12)
-
-
-def git(*words):
-    return subprocess.run(["git", *words], cwd=TREE, check=True, capture_output=True, text=True).stdout
-
-
-def newest_files():
-    """What changed in the newest commit and those of the twelve hours before it, and what lies changed in
-    the tree; stems, since a header is looked at with its source."""
-    last = datetime.datetime.fromisoformat(git("log", "-1", "--format=%cI").strip())
-    before = git("rev-list", "-1", f"--before={(last - NEWEST).isoformat()}", "HEAD").strip()
-    changed = git("diff", "--name-only", before or git("hash-object", "-t", "tree", "/dev/null").strip())
-    return {pathlib.PurePath(name).with_suffix("") for name in changed.split("\n") if name}
+from newest import TREE, newest_files
 
 
 def sources_of(entry):
