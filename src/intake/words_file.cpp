@@ -113,6 +113,7 @@ std::vector<Meanings> meanings_of_food() {
         {Section::Aside, "aside", {"other", "food", "before", "behind"}},
         {Section::Allergen, "allergen", allergens_and({"nothing"})},
         {Section::AllergenDenied, "allergen-denied", allergens_and({})},
+        {Section::Allergy, "allergy", {"suits", "allergic", "avoids"}},
         {Section::Meat, "meat", {"poultry", "pork", "beef or lamb", "game", "some", "nothing"}},
         {Section::Risk,
          "risk",

@@ -2,6 +2,7 @@
 #include "kitchen/allergens/allergens.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/texts/negation.h"
+#include "kitchen/texts/sentences.h"
 
 #include <algorithm>
 #include <iterator>
@@ -185,9 +186,51 @@ Findings in_both(const Scene& scene) {
     return found;
 }
 
-/// What a text says the food is free of: "dairy-free", "ohne Nüsse", "vegan".
-std::vector<Allergen> claimed_absent(const WordedText& text) {
+/// Whether a sentence says that the food suits those whom `whom` means, and warns of neither.
+bool suits(const WordedText& sentence, std::string_view whom) {
+    const auto said = mentions(sentence, Section::Allergy);
+    const auto names = [&](std::string_view meaning) {
+        for (std::size_t i = 0; i < said.size(); ++i) {
+            if (said[i].meaning == meaning && !is_warned_of(sentence, said, i, {})) {
+                return true;
+            }
+        }
+        return false;
+    };
+    return names("suits") && names(whom);
+}
+
+/// With each allergen what must be absent as well where it is.
+std::vector<Allergen> named_in(const WordedText& sentence) {
+    std::vector<Allergen> named;
+    for (const auto& mention : mentions(sentence, Section::Allergen)) {
+        for (const auto& meant : read_allergen(std::string{mention.meaning}).meant) {
+            std::ranges::copy(denied_with(meant.allergen), std::back_inserter(named));
+        }
+    }
+    return named;
+}
+
+/// What is not in food that suits whom a text says: "safe for people with a nut allergy". Who is
+/// allergic to nothing that is named may be so to anything.
+std::vector<Allergen> absent_for_the_allergic(std::string_view text) {
     std::vector<Allergen> absent;
+    for (const auto& sentence : sentences(text)) {
+        const bool of_any = suits(sentence, "allergic");
+        auto named =
+            of_any || suits(sentence, "avoids") ? named_in(sentence) : std::vector<Allergen>{};
+        if (of_any && named.empty()) {
+            named = mapped(allergen_names, [](const auto& allergen) { return allergen.value; });
+        }
+        std::ranges::copy(named, std::back_inserter(absent));
+    }
+    return absent;
+}
+
+/// What a text says the food is free of: "dairy-free", "ohne Nüsse", "vegan".
+std::vector<Allergen> claimed_absent(const ReadText& read) {
+    const auto& text = read.text;
+    auto absent = absent_for_the_allergic(read.written);
     const auto add = [&](const Mention& mention) {
         for (const auto& named : read_allergen(std::string{mention.meaning}).meant) {
             std::ranges::copy(denied_with(named.allergen), std::back_inserter(absent));
@@ -208,9 +251,9 @@ std::vector<Allergen> claimed_absent(const WordedText& text) {
     return absent;
 }
 
-/// The entry of `contains` that declares an allergen of the same class.
-std::optional<std::string> declared(const Scene& scene, Allergen allergen) {
-    for (const auto& entry : read_allergens(scene.package.contains)) {
+/// The entry of a list that declares an allergen of the same class.
+std::optional<std::string> entry_of(const std::vector<std::string>& list, Allergen allergen) {
+    for (const auto& entry : read_allergens(list)) {
         for (const auto& named : entry.meant) {
             if (named.allergen == allergen) {
                 return entry.as_written;
@@ -218,6 +261,14 @@ std::optional<std::string> declared(const Scene& scene, Allergen allergen) {
         }
     }
     return std::nullopt;
+}
+
+std::optional<std::string> declared(const Scene& scene, Allergen allergen) {
+    return entry_of(scene.package.contains, allergen);
+}
+
+std::optional<std::string> there_by_chance(const Scene& scene, Allergen allergen) {
+    return entry_of(scene.package.may_contain, allergen);
 }
 
 /// The words of dish, ingredients or additions that name one.
@@ -241,7 +292,7 @@ Findings promises(const Scene& scene, std::initializer_list<FreeText> fields, In
     Findings found;
     for (const auto& read : scene.texts) {
         const auto absent =
-            contains(fields, read.field) ? claimed_absent(read.text) : std::vector<Allergen>{};
+            contains(fields, read.field) ? claimed_absent(read) : std::vector<Allergen>{};
         for (const auto allergen : absent) {
             if (const auto there = in_food(scene, allergen)) {
                 found.push_back({{read.written, *there}, read.where});
@@ -261,7 +312,11 @@ Findings doubtful_promise(const Scene& scene) {
     if (!false_promise(scene).empty()) {
         return {};
     }
-    auto found = promises(scene, {FreeText::Dish, FreeText::Note}, named_in_food);
+    const auto in_food = [](const Scene& asked, Allergen allergen) {
+        const auto named = named_in_food(asked, allergen);
+        return named ? named : there_by_chance(asked, allergen);
+    };
+    auto found = promises(scene, {FreeText::Dish, FreeText::Note}, in_food);
     return found.empty() ? promises(scene, {FreeText::Note}, declared) : found;
 }
 

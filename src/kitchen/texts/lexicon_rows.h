@@ -20,6 +20,7 @@ enum class Section {
     Trace,     ///< "may contain", "traces of"
     Allergen,
     AllergenDenied, ///< "vegan" denies milk
+    Allergy,        ///< "safe for", "allergic": whom food is said to suit
     Aside,          ///< what makes the name of an allergen none in a step: "the size of a walnut"
     Freezes,        ///< what the freezer does to a food
     Pack,           ///< packed without air
