@@ -2,6 +2,7 @@
 
 #include "base/list.h"
 #include "kitchen/measures/number_text.h"
+#include "kitchen/measures/number_words.h"
 #include "kitchen/measures/unit_words.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/texts/text.h"
@@ -17,16 +18,13 @@ constexpr std::string_view qualifier_words[] = {"heaping",       "heaped",   "le
                                                 "approximately", "approx",   "ca",     "roughly"};
 
 /// Amounts without a number that stand before the item, and those that stand after it.
-constexpr std::string_view vague_openings[] = {"a pinch of", "a dash of",    "a handful of",
-                                               "a knob of",  "a drizzle of", "a splash of",
-                                               "a little",   "a few",        "some"};
-constexpr std::string_view vague_endings[] = {"to taste", "as needed"};
-
-/// A half in words, before the item. Other numbers in words are too often part of a name: "five
-/// spice", "three bean mix".
-constexpr std::string_view halves[] = {"half a",     "half an",      "halbe",      "halber",
-                                       "halbes",     "halben",       "eine halbe", "ein halber",
-                                       "ein halbes", "einen halben", "medio",      "media"};
+constexpr std::string_view vague_openings[] = {
+    "a pinch of",  "a dash of",  "a handful of", "a knob of",  "a drizzle of",
+    "a splash of", "a little",   "a few",        "some",       "a bit of",
+    "a couple of", "a touch of", "ein wenig",    "ein paar",   "ein bisschen",
+    "etwas",       "un poco de", "una pizca de", "unos pocos", "unas pocas"};
+constexpr std::string_view vague_endings[] = {"to taste",      "as needed", "nach geschmack",
+                                              "nach belieben", "al gusto",  "a gusto"};
 
 std::string_view without_end(std::string_view text, std::string_view characters) {
     const auto last = text.find_last_not_of(characters);
@@ -82,6 +80,15 @@ bool is_negative_at(std::string_view text, std::size_t at) {
     return false;
 }
 
+/// "A few chives", "a gusto": what begins like a number in words, and is none.
+bool is_vague(std::string_view text) {
+    const auto small = lower(text);
+    const auto opens = [&](std::string_view words) {
+        return small.starts_with(words) && space_at(small, words.size()) > 0;
+    };
+    return std::ranges::any_of(vague_openings, opens) || contains(vague_endings, small);
+}
+
 /// "salt to taste", "a pinch of nutmeg": an item without a number.
 Quantity read_words(std::string_view text) {
     Quantity quantity;
@@ -119,7 +126,7 @@ public:
         }
         const auto begin = at_;
         number_begin_ = begin;
-        if (half()) {
+        if (in_words()) {
             return after_number();
         }
         const auto range = read_range(text_, at_);
@@ -160,19 +167,18 @@ private:
         return read_words(text_);
     }
 
-    /// "Half a lemon": steps over the words up to the item. "Half a 400 g tin" stays in words.
-    bool half() {
-        const auto small = lower(text_.substr(at_));
-        for (const auto words : halves) {
-            const auto end = at_ + words.size();
-            if (small.starts_with(words) && space_at(text_, end) > 0 &&
-                !is_amount_at(text_, skip_spaces(text_, end))) {
-                quantity_.low = quantity_.high = Amount{1, 2};
-                at_ = end;
-                return true;
-            }
+    /// "Half a lemon", "two onions": steps over the words up to the item. "Half a 400 g tin" stays
+    /// in words.
+    bool in_words() {
+        const auto number =
+            is_vague(text_.substr(at_)) ? std::nullopt : number_in_words(text_, at_);
+        if (!number || is_amount_at(text_, skip_spaces(text_, number->end))) {
+            return false;
         }
-        return false;
+        quantity_.low = number->low;
+        quantity_.high = number->high;
+        at_ = number->end;
+        return true;
     }
 
     Result<Quantity, TextFault> after_number() {

@@ -55,10 +55,11 @@ struct Quantity {
 
 /// Reads a quantity as cooks write one: "2.2 kg", "1 l vegetable stock", "½ cup", "1 1/2 tsp",
 /// "2 heaping tbsp", "3–4 onions", "4 lb 14 oz beef", "salt to taste"; "2 x 400 g tins tomatoes"
-/// is a count of 2 whose item is "400 g tins tomatoes". A comma may stand for the decimal point.
-/// A text that begins with no number ("5-spice powder", "100% rye flour" among them) is an item
-/// without an amount. Refused: amounts of nothing or below it, ranges that run backwards, two
-/// amounts in a row, and numbers that could be read in two ways.
+/// is a count of 2 whose item is "400 g tins tomatoes". Numbers in words count as well, "two
+/// onions" (number_words.h). A comma may stand for the decimal point. A text that begins with no
+/// number ("5-spice powder", "100% rye flour" among them) is an item without an amount. Refused:
+/// amounts of nothing or below it, ranges that run backwards, two amounts in a row, and numbers
+/// that could be read in two ways.
 Result<Quantity, TextFault> parse_quantity(std::string_view text);
 
 /// The cook's own words, else the item alone, as for a sum of several.

@@ -1,5 +1,6 @@
 #include "kitchen/measures/unit_text.h"
 
+#include "kitchen/measures/number_words.h"
 #include "kitchen/measures/units.h"
 #include "kitchen/texts/text.h"
 
@@ -299,7 +300,8 @@ AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style) 
         const auto amount = in_style(written, turned, is_metric(quantity.unit), style);
         return {qualified(quantity, amount), quantity.item};
     }
-    if (quantity.as_written.empty()) {
+    // In a column of figures "two" is 2.
+    if (quantity.as_written.empty() || number_in_words(quantity.as_written, 0)) {
         const auto amount = qualified(quantity, range_text({low}, {high}, style));
         return {begins_with_figure(quantity.item) ? amount + " ×" : amount, quantity.item};
     }

@@ -133,19 +133,54 @@ TEST_CASE("quantities are read as cooks write them") {
     }
 }
 
-TEST_CASE("a half in words is an amount, and no other number in words is") {
+TEST_CASE("a number in words is an amount where it counts, and not where it is part of a name") {
     const WantedQuantity wanted[] = {
         {"Half a lemon", {1, 2}, {1, 2}, Unit::Count, "lemon"},
         {"half a cup of cream", {1, 2}, {1, 2}, Unit::Cup, "cream"},
         {"eine halbe Zitrone", {1, 2}, {1, 2}, Unit::Count, "Zitrone"},
         {"media cebolla, picada", {1, 2}, {1, 2}, Unit::Count, "cebolla, picada"},
         {"about half an onion", {1, 2}, {1, 2}, Unit::Count, "onion", "about"},
+        {"a litre of cider", {1, 1}, {1, 1}, Unit::Litre, "cider"},
+        {"A pear", {1, 1}, {1, 1}, Unit::Count, "pear"},
+        {"an apple, grated", {1, 1}, {1, 1}, Unit::Count, "apple, grated"},
+        {"two onions", {2, 1}, {2, 1}, Unit::Count, "onions"},
+        {"Three cloves of garlic", {3, 1}, {3, 1}, Unit::Count, "cloves of garlic"},
+        {"four large eggs, beaten", {4, 1}, {4, 1}, Unit::Count, "large eggs, beaten"},
+        {"two to three carrots", {2, 1}, {3, 1}, Unit::Count, "carrots"},
+        {"two tbsp verjuice", {2, 1}, {2, 1}, Unit::Tablespoon, "verjuice"},
+        {"two x 400 g tins tomatoes", {2, 1}, {2, 1}, Unit::Count, "400 g tins tomatoes"},
+        {"zwei Zwiebeln", {2, 1}, {2, 1}, Unit::Count, "Zwiebeln"},
+        {"zwei bis drei Möhren", {2, 1}, {3, 1}, Unit::Count, "Möhren"},
+        {"einen Liter Apfelsaft", {1, 1}, {1, 1}, Unit::Litre, "Apfelsaft"},
+        {"dos cebollas", {2, 1}, {2, 1}, Unit::Count, "cebollas"},
+        {"una pera", {1, 1}, {1, 1}, Unit::Count, "pera"},
+        {"twelve prunes", {12, 1}, {12, 1}, Unit::Count, "prunes"},
     };
     for (const auto& one : wanted) {
         check_reads(one);
     }
-    for (const char* words : {"half a 400 g tin tomatoes", "half and half", "half", "mediasnoches",
-                              "five spice powder", "half-fat milk"}) {
+    for (const char* words : {"half a 400 g tin tomatoes",
+                              "half and half",
+                              "half",
+                              "mediasnoches",
+                              "five spice powder",
+                              "three bean mix",
+                              "four cheese sauce",
+                              "cuatro quesos",
+                              "cinco especias",
+                              "half-fat milk",
+                              "one",
+                              "a 400 g tin tomatoes",
+                              "one and a half onions",
+                              "two of these",
+                              "a few chives",
+                              "a little salt",
+                              "a couple of pears",
+                              "ein paar Birnen",
+                              "un poco de sal",
+                              "a gusto",
+                              "two cress",
+                              "seven"}) {
         CAPTURE(words);
         const auto read = parse_quantity(words);
         REQUIRE(read.ok());

@@ -197,6 +197,8 @@ TEST_CASE("an amount and its item come apart for the columns of a table") {
     CHECK(apart(quantity({3, 1}, Unit::Count, "onions", "3 onions, sliced")) ==
           "|3 onions, sliced");
     CHECK(apart(quantity({6, 1}, Unit::Tablespoon, "mustard", "")) == "6 tbsp|mustard");
+    CHECK(apart(quantity({2, 1}, Unit::Count, "pears", "two pears")) == "2|pears");
+    CHECK(apart(quantity({1, 2}, Unit::Count, "pear", "half a pear")) == "½|pear");
     const char* tins = "400 g tins tomatoes";
     CHECK(apart(quantity({2, 1}, Unit::Count, tins, "2 x 400 g tins tomatoes")) ==
           "2 ×|400 g tins tomatoes");
