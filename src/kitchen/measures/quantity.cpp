@@ -127,7 +127,7 @@ public:
         const auto begin = at_;
         number_begin_ = begin;
         if (in_words()) {
-            return after_number();
+            return after_words();
         }
         const auto range = read_range(text_, at_);
         if (!range) {
@@ -172,13 +172,24 @@ private:
     bool in_words() {
         const auto number =
             is_vague(text_.substr(at_)) ? std::nullopt : number_in_words(text_, at_);
-        if (!number || is_amount_at(text_, skip_spaces(text_, number->end))) {
+        const bool is_half = number && number->low == Amount{1, 2};
+        if (!number || (is_half && is_amount_at(text_, skip_spaces(text_, number->end)))) {
             return false;
         }
         quantity_.low = number->low;
         quantity_.high = number->high;
         at_ = number->end;
         return true;
+    }
+
+    /// "Two 400 g tins" are two of what is so large: no figure can belong to a number in words.
+    Result<Quantity, TextFault> after_words() {
+        const auto next = skip_spaces(text_, at_);
+        if (is_amount_at(text_, next)) {
+            at_ = next;
+            return finish();
+        }
+        return after_number();
     }
 
     Result<Quantity, TextFault> after_number() {
