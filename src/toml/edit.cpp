@@ -39,6 +39,13 @@ bool take_step(std::string_view& path, bool is_first, Step& step) {
     return !step.key.empty();
 }
 
+/// The place in a list of the member that `toml::member` finds.
+template <class List>
+auto place_of(const Value* found, List& list) {
+    return std::ranges::find_if(list,
+                                [found](const Member& member) { return &member.value == found; });
+}
+
 Spot spot_behind(const Value& value, const Step& step, std::string_view text) {
     if (step.position > 0) {
         const auto* array = std::get_if<Array>(&value.content);
@@ -53,9 +60,8 @@ Spot spot_behind(const Value& value, const Step& step, std::string_view text) {
     if (members == nullptr || found == nullptr) {
         return {};
     }
-    const auto at = std::ranges::find_if(
-        members->list, [found](const Member& member) { return &member.value == found; });
-    return {found, &*at, form_of(*at, text)};
+    const auto& there = *place_of(found, members->list);
+    return {found, &there, form_of(there, text)};
 }
 
 Way way_of(std::vector<Step> steps, const Value& root, std::string_view text) {
@@ -107,7 +113,7 @@ void take_from(Value& value, std::span<const Step> steps) { // NOLINT(misc-no-re
     if (table == nullptr || step.position > 0) {
         return;
     }
-    const auto found = std::ranges::find(table->list, step.key, &Member::key);
+    const auto found = place_of(member(value, step.key), table->list);
     if (found != table->list.end() && goes(found->value)) {
         table->list.erase(found);
     }

@@ -48,9 +48,10 @@ bool has_control(std::string_view text) {
 std::size_t equals_in(std::string_view line) {
     char quote = '\0';
     for (std::size_t i = 0; i < line.size(); ++i) {
-        if (quote != '\0') {
-            i += line[i] == '\\' && quote == '"' ? 1U : 0U;
-            quote = i < line.size() && line[i] == quote ? '\0' : quote;
+        if (quote == '"' && line[i] == '\\') {
+            ++i; // whatever is escaped closes nothing
+        } else if (quote != '\0') {
+            quote = line[i] == quote ? '\0' : quote;
         } else if (line[i] == '"' || line[i] == '\'') {
             quote = line[i];
         } else if (line[i] == '=') {
