@@ -88,7 +88,7 @@ void mark_rest(Outline& outline, std::string_view text) {
 
 /// "# time = …", "# [package.cook]": a key that was turned into a remark, or is there to be taken.
 bool is_sleeping_key(const Line& line, std::string_view text) {
-    auto words = text.substr(line.begin, line.end - line.begin);
+    auto words = text.substr(line.begin); // what is looked for stops at the line's end
     words.remove_prefix(std::min(words.find_first_not_of(" \t#"), words.size()));
     const auto is_of_key = [](char c) { return is_bare_letter(c) || c == '.'; };
     const auto key = std::ranges::find_if_not(words, is_of_key);
