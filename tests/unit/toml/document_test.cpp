@@ -1,5 +1,6 @@
 #include "toml/document.h"
 #include "toml/faults.h"
+#include "toml/library.h"
 
 #include <doctest/doctest.h>
 #include <string>
@@ -212,4 +213,110 @@ TEST_CASE("names are written as TOML wants them") {
     CHECK(toml::header_of("package[2]") == "[[package]]");
     CHECK(toml::header_of("package[2].thaw") == "[package.thaw]");
     CHECK(toml::header_of("package[2].finish[1]") == "[[package.finish]]");
+}
+
+TEST_CASE("bytes that no text file has are told with how to save it") {
+    const auto told = [](const std::string& text) {
+        const auto faults = faults_of(text);
+        REQUIRE(faults.size() == 1);
+        CHECK(faults[0].where.length == 1);
+        const auto& hints = faults[0].hints;
+        return std::to_string(faults[0].where.line) + ":" + std::to_string(faults[0].where.column) +
+               " " + faults[0].message + (hints.empty() ? "" : ", " + hints[0]);
+    };
+    const std::string utf16 = ", this looks like UTF-16: save the file as UTF-8";
+    const std::string utf8 = ", save the file as UTF-8";
+    CHECK(told("\xFF\xFE"
+               "a") == "1:1 the byte 0xFF is not UTF-8" + utf16);
+    CHECK(told("\xFE\xFF"
+               "a") == "1:1 the byte 0xFE is not UTF-8" + utf16);
+    CHECK(told("\xFD"
+               "a") == "1:1 the byte 0xFD is not UTF-8" + utf8);
+    CHECK(told("a\xFF") == "1:2 the byte 0xFF is not UTF-8" + utf8);
+    for (std::size_t before = 0; before < 6; ++before) {
+        const std::string text = std::string(before, ' ') + std::string(1, '\0') + "a\xFF";
+        CHECK(told(text) == "1:" + std::to_string(before + 1) +
+                                " the byte 0x00 is not allowed in TOML" +
+                                (before < 4 ? utf16 : ""));
+    }
+    CHECK(told(std::string{"a\xFF\0", 3}) == "1:2 the byte 0xFF is not UTF-8" + utf8);
+    const std::string lone = "a carriage return without a line feed, save the file with the line "
+                             "ends of Unix or of Windows";
+    CHECK(told("a = 1\rb = 2\r") == "1:6 " + lone);
+    CHECK(told("a = 1\r\n\r\r\n") == "2:1 " + lone);
+    CHECK(told("a = 1\r\nb = 2\r") == "2:6 " + lone);
+    CHECK(told("a = '\r'") == "1:6 " + lone);
+}
+
+TEST_CASE("a file is read up to its limits of bytes and of depth, and not beyond") {
+    const auto message = [](const std::string& text, const toml::Limits& limits) {
+        Diagnostics faults;
+        const auto document = toml::parse(text, "x.toml", faults, limits);
+        CHECK(document.well_formed() == faults.empty());
+        CHECK(document.has_values() == faults.empty());
+        return faults.empty() ? "" : faults[0].message;
+    };
+    CHECK(message("a = 1\n", {6, 9}).empty());
+    CHECK(message("\xEF\xBB\xBF"
+                  "a = 1\n",
+                  {6, 9})
+              .empty()); // the mark is none of it
+    CHECK(message("a = 1\n", {5, 9}) == "the file is too large: 6 bytes, at most 5 bytes are read");
+    const std::string too_deep = "nested too deep: at most 2 levels are read";
+    const toml::Limits two{99, 2};
+    for (const auto* text : {"a = [[1]]", "a = [[1], [2]]", "a = {b = {}}", "a = [{}]", "a.b = 1",
+                             "[a.b]\nc.d = 1", "[[a.b]]", "a = [[1], {b.c = 2}]"}) {
+        CAPTURE(text);
+        CHECK(message(text, two).empty());
+    }
+    for (const auto* text : {"a = [[[1]]]", "a = {b = {c = {}}}", "a = [[{}]]", "a.b.c = 1",
+                             "[a.b.c]", "[[a.b.c]]", "a = {b.c.d = 1}"}) {
+        CAPTURE(text);
+        CHECK(message(text, two) == too_deep);
+    }
+}
+
+TEST_CASE("what is too deep is told at the bracket or the dot that is one too many") {
+    Diagnostics faults;
+    toml::parse("a = [[[1]]]\nb = x\n", "x.toml", faults, {99, 2});
+    toml::parse("a.b.c = 1\nb = x\n", "x.toml", faults, {99, 2});
+    REQUIRE(faults.size() == 2); // nothing behind it is read
+    CHECK(faults[0].where == SourceSpan{"x.toml", 1, 7, 1});
+    CHECK(faults[1].where == SourceSpan{"x.toml", 1, 4, 1});
+}
+
+TEST_CASE("the library that has the last word says where and why it refuses a text") {
+    CHECK_FALSE(toml::library_objection("a = 1\n"));
+    const auto objection = toml::library_objection("a = 1\nbb = \n");
+    REQUIRE(objection);
+    CHECK(objection->line == 2);
+    CHECK(objection->column == 6);
+    CHECK_FALSE(objection->message.empty());
+}
+
+TEST_CASE("a value is called by its kind and what it holds") {
+    const auto described = [](const std::string& written) {
+        Diagnostics faults;
+        const auto document = toml::parse("a = " + written, "x.toml", faults);
+        return toml::describe(*toml::member(document.root(), "a"));
+    };
+    CHECK(described("{}") == "a table");
+    CHECK(described("[]") == "an empty list");
+    CHECK(described("[1]") == "a list");
+    CHECK(described("'six'") == "the text \"six\"");
+    CHECK(described("6") == "the whole number 6");
+    CHECK(described("6.5") == "the number 6.5");
+    CHECK(described("true") == "true");
+    CHECK(described("false") == "false");
+    CHECK(described("0926-01-07") == "the date 0926-01-07");
+    CHECK(described("07:30:00") == "a time of day");
+    CHECK(described("2026-10-17 07:30:00") == "a date with a time");
+    CHECK(described("x") == "something unreadable");
+}
+
+TEST_CASE("a key is bare in messages up to forty letters, in quotes beyond") {
+    CHECK(toml::written_key(std::string(40, 'a')) == std::string(40, 'a'));
+    CHECK(toml::written_key(std::string(41, 'a')).starts_with("\"aaa"));
+    CHECK(toml::written_key("azAZ09_-") == "azAZ09_-");
+    CHECK(toml::written_key("a.b") == "\"a.b\"");
 }

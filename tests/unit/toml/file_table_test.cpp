@@ -209,6 +209,8 @@ TEST_CASE("a path that the file lacks is placed at the nearest enclosing table")
                           {"package[3].dish", 4},
                           {"package[0]", 4},
                           {"package[x]", 4},
+                          {"package[", 4},
+                          {"package[2", 5},
                           {"package[99999999999999999999999]", 4},
                           {"x", 1},
                           {"", 1},

@@ -323,3 +323,187 @@ TEST_CASE("what stands below a key in capitals is read, and the key is refused a
     CHECK(faults[0].hints == std::vector<std::string>{"did you mean \"made\"?"});
     CHECK(faults[1].message == "unknown key \"Day\" at the top of the file");
 }
+
+TEST_CASE("a value at either end of its range is taken, and the next beyond is not") {
+    const auto integer = [](const std::string& written) {
+        return told("a = " + written, [](Table& t) {
+            if (const auto number = t.integer("a", {1, 9})) {
+                CHECK((*number == 1 || *number == 9));
+            }
+        });
+    };
+    CHECK(integer("1").empty());
+    CHECK(integer("9").empty());
+    CHECK(integer("0") == "x.toml:1:5: error: a must be from 1 to 9, not 0\n");
+    CHECK(integer("10") == "x.toml:1:5: error: a must be from 1 to 9, not 10\n");
+    const auto real = [](const std::string& written) {
+        return told("a = " + written, [](Table& t) { t.real("a", {0.5, 2}); });
+    };
+    CHECK(real("0.5").empty());
+    CHECK(real("2").empty());
+    CHECK(real("0.49") == "x.toml:1:5: error: a must be from 0.5 to 2, not 0.49\n");
+    CHECK(real("2.01") == "x.toml:1:5: error: a must be from 0.5 to 2, not 2.01\n");
+    const auto length = [](const std::string& written) {
+        return told("a = \"" + written + "\"", [](Table& t) { t.length("a", {1_mm, 50_mm}); });
+    };
+    CHECK(length("1 mm").empty());
+    CHECK(length("50 mm").empty());
+    CHECK(length("0.9 mm") == "x.toml:1:5: error: a must be from 1 mm to 50 mm, not \"0.9 mm\"\n");
+    CHECK(length("51 mm") == "x.toml:1:5: error: a must be from 1 mm to 50 mm, not \"51 mm\"\n");
+    CHECK(
+        told("a = [\"x\", \"y\"]", [](Table& t) { CHECK(t.strings("a", 2).size() == 2); }).empty());
+    CHECK(told("a = [1, 2]", [](Table& t) { CHECK(t.reals("a", 2, {1, 2}).size() == 2); }).empty());
+    CHECK(told("a = [1, 2]", [](Table& t) {
+              CHECK(t.reals("a", 1, {1, 2}).empty());
+          }) == "x.toml:1:5: error: a has 2 entries, at most 1 are taken\n");
+    CHECK(told("[[a]]\n[[a]]", [](Table& t) { CHECK(t.tables("a", 2).size() == 2); }).empty());
+    CHECK(told("a = \"ab cd\"", [](Table& t) { CHECK(t.line("a", 5) == "ab cd"); }).empty());
+}
+
+TEST_CASE(
+    "a word is taken in any letter case and with blanks around it, and stands for its place") {
+    CHECK(told("a = \"\\tOVEN \"", [](Table& t) {
+              CHECK(t.word("a", "a vessel", vessels) == 1);
+          }).empty());
+    CHECK(told("a = [\"slow cooker\", \"kiln\", \"oven\"]",
+               [](Table& t) {
+                   CHECK(t.words("a", 3, "a vessel", vessels) == std::vector<std::size_t>{2, 0, 1});
+               }) == "x.toml:1:21: error: \"kiln\" is not a vessel: expected \"pot\", \"oven\" or "
+                     "\"slow cooker\"\n");
+    CHECK(told("a = [\"pot\", \"pot\"]", [](Table& t) {
+              CHECK(t.words("a", 1, "a vessel", vessels).empty());
+          }) == "x.toml:1:5: error: a has 2 entries, at most 1 are taken\n");
+}
+
+TEST_CASE("one word or several are taken, each with where it stands, and an empty list is told") {
+    const toml::Key key{"a", "\"pot\""};
+    const auto ask = [&key](const std::string& text, const std::vector<std::size_t>& wanted) {
+        return told(text, [&](Table& t) {
+            const auto found = t.one_or_several(key, 3, "a vessel", vessels);
+            REQUIRE(found.size() == wanted.size());
+            for (std::size_t i = 0; i < found.size(); ++i) {
+                CHECK(found[i].position == wanted[i]);
+            }
+            t.refuse_unknown();
+        });
+    };
+    CHECK(ask("", {}).empty());
+    CHECK(ask("a = \"oven\"", {1}).empty());
+    CHECK(ask("a = [\"oven\", \"pot\"]", {1, 0}).empty());
+    CHECK(ask("a = []", {}) == "x.toml:1:5: error: a is an empty list\n"
+                               "    hint: write, for example, a = \"pot\"\n");
+    CHECK(ask("a = [\"kiln\", \"pot\"]", {0}) ==
+          "x.toml:1:6: error: \"kiln\" is not a vessel: expected \"pot\", \"oven\" or \"slow "
+          "cooker\"\n");
+    CHECK(ask("a = 7", {}) == "x.toml:1:5: error: a must be text in double quotes or a list of "
+                              "them, not the whole number 7\n    hint: write, for example, a = "
+                              "\"pot\"\n");
+    CHECK(ask("a = [1]", {}) ==
+          "x.toml:1:6: error: a[1] must be text in double quotes, not the whole number 1\n");
+    CHECK(ask("a = [\"pot\", \"pot\", \"pot\", \"pot\"]", {}) ==
+          "x.toml:1:5: error: a has 4 entries, at most 3 are taken\n");
+    told("a = [\"oven\", \"kiln\", \"pot\"]", [&](Table& t) {
+        const auto found = t.one_or_several(key, 3, "a vessel", vessels);
+        CHECK(found.back().key == KeyPath{"a[3]"});
+    });
+}
+
+TEST_CASE("asking whether a key is there does not tick it off, and refusing an old one does") {
+    CHECK(told("a = \"x\"\nb = 1\n",
+               [](Table& t) {
+                   CHECK(t.has("a"));
+                   CHECK_FALSE(t.has("c"));
+                   REQUIRE(t.text_at("a") != nullptr);
+                   CHECK(*t.text_at("a") == "x");
+                   CHECK(t.text_at("b") == nullptr);
+                   CHECK(t.text_at("c") == nullptr);
+                   CHECK(t.path_of("a") == KeyPath{"a"});
+                   t.refuse_unknown();
+               }) == "x.toml:1:1: error: unknown key \"a\" at the top of the file\n"
+                     "    hint: no key is known here\n"
+                     "x.toml:2:1: error: unknown key \"b\" at the top of the file\n"
+                     "    hint: no key is known here\n");
+    CHECK(told("old = 1\n",
+               [](Table& t) {
+                   t.refuse_moved("old", "stock, below [labels]");
+                   t.refuse_moved("older", "nothing");
+                   t.refuse_unknown();
+               }) == "x.toml:1:7: error: old is written otherwise now\n"
+                     "    hint: write it as stock, below [labels]\n");
+}
+
+TEST_CASE("what is no table where tables belong is told, and the others are read") {
+    CHECK(told("a = [1, {x = 2}, []]",
+               [](Table& t) {
+                   auto tables = t.tables("a", 9);
+                   REQUIRE(tables.size() == 1);
+                   CHECK(tables[0].integer("x", {0, 9}) == 2);
+                   CHECK(tables[0].path() == KeyPath{"a[2]"});
+               }) == "x.toml:1:6: error: a[1] must be a table [[a]], not the whole number 1\n"
+                     "x.toml:1:18: error: a[3] must be a table [[a]], not an empty list\n");
+    CHECK(told("a = 1", [](Table& t) { CHECK(t.tables("a", 9).empty()); }) ==
+          "x.toml:1:5: error: a must be tables [[a]], not the whole number 1\n");
+    CHECK(told("a = [1]", [](Table& t) { CHECK_FALSE(t.table("a")); }) ==
+          "x.toml:1:5: error: a must be a table, not a list\n    hint: write [a] once\n");
+    CHECK(told("a = []", [](Table& t) { CHECK_FALSE(t.table("a")); }) ==
+          "x.toml:1:5: error: a must be a table, not an empty list\n    hint: write [a] once\n");
+    CHECK(told("[b]\na = 1",
+               [](Table& t) {
+                   auto b = *t.table("b");
+                   CHECK_FALSE(b.table("a"));
+                   CHECK(b.tables("a", 1).empty());
+               }) == "x.toml:2:5: error: a must be a table, not the whole number 1\n"
+                     "    hint: write [b.a] once\n"
+                     "x.toml:2:5: error: a must be tables [[b.a]], not the whole number 1\n");
+}
+
+TEST_CASE("a fault is told with where, how grave and by what key, up to the hundredth error") {
+    Diagnostics faults;
+    const auto document = toml::parse("[t]\na = \"x y\"\n", "x.toml", faults);
+    toml::Reader reader{document, faults};
+    reader.caution(KeyPath{"t.a"}, "careful", {"so"});
+    reader.error_inside(KeyPath{"t.a"}, 2, "inside", {"in"});
+    reader.error_at({0, 3}, KeyPath{"t"}, "at", {"there"});
+    reader.error(KeyPath{"t"}, "table", {"this"});
+    CHECK(reader.errors() == 3);
+    REQUIRE(faults.size() == 4);
+    const Diagnostic wanted[] = {
+        {Severity::Caution, {"x.toml", 2, 5, 5}, KeyPath{"t.a"}, "careful", {"so"}},
+        {Severity::Error, {"x.toml", 2, 8, 1}, KeyPath{"t.a"}, "inside", {"in"}},
+        {Severity::Error, {"x.toml", 1, 1, 3}, KeyPath{"t"}, "at", {"there"}},
+        {Severity::Error, {"x.toml", 1, 1, 3}, KeyPath{"t"}, "table", {"this"}}};
+    for (std::size_t i = 0; i < faults.size(); ++i) {
+        CAPTURE(i);
+        CHECK(faults[i].severity == wanted[i].severity);
+        CHECK(faults[i].where == wanted[i].where);
+        CHECK(faults[i].key == wanted[i].key);
+        CHECK(faults[i].message == wanted[i].message);
+        CHECK(faults[i].hints == wanted[i].hints);
+    }
+    while (reader.errors() < toml::Reader::most_errors) {
+        CHECK_FALSE(reader.is_full());
+        reader.error(KeyPath{"t"}, "more");
+    }
+    CHECK(reader.is_full());
+    CHECK(faults.size() == 101); // with the caution
+    reader.caution(KeyPath{"t"}, "too late");
+    reader.finish();
+    CHECK(faults.size() == 101);
+    reader.error(KeyPath{"t"}, "one more");
+    reader.finish();
+    REQUIRE(faults.size() == 102);
+    CHECK(to_text(faults.back()) == "x.toml: note: 1 more mistakes are not shown\n");
+}
+
+TEST_CASE("keys are noted by their tables, whatever positions those have") {
+    Diagnostics faults;
+    const auto document = toml::parse("[[a]]\n[[a]]\n[[a.b]]\n[a.b.c]\n", "x.toml", faults);
+    std::set<std::string> asked;
+    toml::Reader reader{document, faults, &asked};
+    auto root = reader.root();
+    root.has("nothing");
+    auto a = root.tables("a", 9).at(1);
+    auto b = a.tables("b", 9).at(0);
+    b.table("c")->require("d");
+    CHECK(asked == std::set<std::string>{"a", "a[].b", "a[].b[].c", "a[].b[].c.d"});
+}

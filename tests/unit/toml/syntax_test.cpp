@@ -330,4 +330,207 @@ TEST_CASE("at most twenty-one mistakes of syntax are told") {
     CHECK(faults.size() == 21);
 }
 
+TEST_CASE("what a word without quotes may have been meant as is told, or that it is a text") {
+    const auto hint = [](const std::string& word) {
+        const auto all = told("a = " + word);
+        const auto at = all.find("hint: ");
+        return at == std::string::npos ? "" : all.substr(at + 6, all.size() - at - 7);
+    };
+    for (const auto* curly : {"“", "”", "„", "‘", "’", "«"}) {
+        CAPTURE(curly);
+        CHECK(hint(curly + std::string{"x"}) ==
+              "use the straight quotes \" and \" of the keyboard");
+    }
+    for (const auto* truth : {"True", "False", "TRUE", "FALSE"}) {
+        CAPTURE(truth);
+        CHECK(hint(truth) == "write true or false in lower case");
+    }
+    const std::string text = "text stands in double quotes: a = ";
+    for (const std::string word :
+         {"yes", "tRUE", "x“", "1x", "-01", "1:5", "7.5 kg", "12:30 Uhr"}) {
+        CAPTURE(word);
+        CHECK(hint(word) == text + "\"" + word + "\"");
+    }
+    CHECK(hint("007") == "a number has no zeros in front");
+    CHECK(hint("99999999999999999999") == "a whole number has at most 18 digits");
+    for (const auto* date : {"17.10.2026", "17/10/26", "1.1.26", "1/1/26"}) {
+        CAPTURE(date);
+        CHECK(hint(date) == "a date is year-month-day, such as 2026-10-17");
+    }
+    for (const auto* number : {"1.2.3", ".5", "5.", "."}) {
+        CAPTURE(number);
+        CHECK(hint(number) == "a number has digits before and after its point");
+    }
+    CHECK(hint("1/2") == text + "\"1/2\"");
+    CHECK(hint("plum,") == "a line ends without a comma");
+    CHECK(hint("plum b = 1") == "each key stands on a line of its own");
+    for (const auto* quotes : {"plum\"", "plum[", "plum {"}) {
+        CAPTURE(quotes);
+        CHECK(hint(quotes).empty());
+    }
+    CHECK(hint("Oma's") == text + "\"Oma's\"");
+}
+
+TEST_CASE("what was meant as a date or a time is told as one") {
+    const std::string digits = " is not a date\n    hint: a date is year-month-day with two digits "
+                               "each, such as 2026-01-07\n";
+    const std::string seconds =
+        " is not a time of TOML 1.0\n    hint: TOML 1.1 lets the seconds be "
+        "left out; here add them, such as 07:30:00\n";
+    const std::string hours = ": hours go from 00 to 23, minutes and seconds from 00 to 59\n";
+    const auto at_5 = [](const std::string& message) { return "1:5: error: " + message; };
+    for (const std::string date : {"2026-1-7", "2026-01-7", "2026-", "2026-10-170", "2026-10"}) {
+        CAPTURE(date);
+        CHECK(told("a = " + date) == at_5("\"" + date + "\"" + digits));
+    }
+    for (const std::string time : {"07:30", "23:59", "07:30Z", "07:30+01:00", "2026-10-17 07:30",
+                                   "2026-10-17T07:30-01:00"}) {
+        CAPTURE(time);
+        CHECK(told("a = " + time) == at_5("\"" + time + "\"" + seconds));
+    }
+    for (const std::string time : {"24:00:00", "07:60:00", "07:30:60", "2026-10-17T24:00:00",
+                                   "2026-10-17T07:30:00+24:00", "07:30:00.", "07:30:00Z"}) {
+        CAPTURE(time);
+        CHECK(told("a = " + time) == at_5("there is no time \"" + time + "\"" + hours));
+    }
+    check({
+        {"a = 2026-02-29T07:30:00",
+         "1:5: error: there is no 2026-02-29 in the calendar: this month "
+         "has the days 01 to 28\n"},
+        {"a = 2026-00-10", "1:5: error: there is no 2026-00-10 in the calendar: months go from 01 "
+                           "to 12\n"},
+        {"a = 2026-04-31x",
+         "1:5: error: there is no 2026-04-31 in the calendar: this month has the "
+         "days 01 to 30\n"},
+        {"a = 07:30 h", "1:5: error: \"07:30 h\" is not a value of TOML\n"
+                        "    hint: text stands in double quotes: a = \"07:30 h\"\n"},
+        {"a = 2026-Oct-17", "1:5: error: \"2026-Oct-17\" is not a value of TOML\n"
+                            "    hint: text stands in double quotes: a = \"2026-Oct-17\"\n"},
+    });
+}
+
+TEST_CASE("where a colon or a blank parts a key from its value, the sign is shown") {
+    check({
+        {"made:2026",
+         "1:1: error: \"made:2026\" is not key = value\n    hint: write made = 2026\n"},
+        {"made 2026",
+         "1:1: error: \"made 2026\" is not key = value\n    hint: write made = 2026\n"},
+        {"made\t: 'x y' # z", "1:1: error: \"made�: 'x y' # z\" is not key = value\n"
+                              "    hint: write made = 'x y' # z\n"},
+        {"made:", "1:1: error: \"made:\" is not key = value\n"},
+        {"made", "1:1: error: \"made\" is not key = value\n"},
+        {"made x = 1", "1:1: error: \"made x = 1\" is not key = value\n"},
+        {"(made) = 1", "1:1: error: \"(made) = 1\" is not key = value\n"
+                       "    hint: a key is made of letters A to Z, digits, - and _; any other "
+                       "stands in double quotes\n"},
+        {"maß = 1", "1:1: error: \"maß = 1\" is not key = value\n"
+                    "    hint: a key is made of letters A to Z, digits, - and _; any other "
+                    "stands in double quotes\n"},
+        {"  =1", "1:3: error: a key is missing before the =\n"},
+    });
+}
+
+TEST_CASE("a table or a key over something else is told by what is there") {
+    const std::string braces = " adds to a table that is written in braces\n"
+                               "    hint: write all its keys inside the braces, or none there\n";
+    const std::string something = " is already there as something else\n";
+    const std::string second = " is set a second time\n    hint: one table holds each key once\n";
+    CHECK(told("a = 1\n[a]\n") == "2:1: error: [a]" + something);
+    CHECK(told("a = 1\n[a.b]\n") == "2:1: error: [a.b]" + something);
+    CHECK(told("a = 1\n[[a.b]]\n") == "2:1: error: [[a.b]]" + something);
+    CHECK(told("a = {}\n[[a.b]]\n") == "2:1: error: [[a.b]]" + braces);
+    CHECK(told("a = {}\n[[a]]\n") == "2:1: error: [[a]]" + something);
+    CHECK(told("a = {}\n[a]\n").starts_with("2:1: error: [a] stands here a second time\n"));
+    CHECK(told("a.b = 1\n[a]\n").starts_with("2:1: error: [a] stands here a second time\n"));
+    CHECK(told("[a.b]\n[[a]]\n") == "2:1: error: [[a]]" + something);
+    CHECK(told("a = {}\na.b = 1\n") == "2:1: error: \"a.b\"" + braces);
+    CHECK(told("a.b = {}\na.b.c = 1\n") == "2:3: error: \"a.b.c\"" + braces);
+    CHECK(told("a = 1\na.b = 1\n") == "2:1: error: \"a\"" + something);
+    CHECK(told("[a.b]\n[c]\n[a]\nb.x = 1\n") == "4:1: error: \"b\"" + something);
+    CHECK(told("[[a.b]]\n[a]\nb.x = 1\n") == "3:1: error: \"b\"" + something);
+    CHECK(told("a.b = 1\na.b = 2\n") == "2:1: error: \"a.b\"" + second);
+    CHECK(told("a.b = 1\na = 2\n") == "2:1: error: \"a\"" + second);
+    CHECK(told("a = {b = 1, b.c = 2}\n") == "1:13: error: \"b\"" + something);
+    // And what is none of that.
+    for (const auto* text :
+         {"[a.b]\n[a]\n", "[a]\n[a.b]\n", "a.b = 1\na.c = 1\n", "[a]\nb.c = 1\n[a.b.d]\n",
+          "[[a]]\n[a.b]\n[[a]]\n[a.b]\n", "[a.b.c]\n[a]\nx = 1\n[a.b]\n",
+          "a = {b.c = 1, b.d = 2}\n", "[[a.b]]\n[a]\nx = 1\n", "[[a.b]]\n[[a.b]]\n[a.b.c]\n"}) {
+        CAPTURE(text);
+        Diagnostics faults;
+        CHECK(toml::parse(text, "x.toml", faults).well_formed());
+    }
+}
+
+TEST_CASE("a list and a table in braces are told by what is missing in them") {
+    const std::string open = ": error: the bracket that begins here is not closed\n    hint: put ";
+    const std::string newer = "    hint: TOML 1.1 allows it, TOML 1.0 does not\n";
+    CHECK(told("a = [1,\n") == "1:5" + open + "] at its end\n");
+    CHECK(told("a = [1,\n[b]\n") ==
+          "1:5" + open + "] before line 2, which begins something else\n");
+    CHECK(told("a = [1,\n\n[[b]] # c\n") ==
+          "1:5" + open + "] before line 3, which begins something else\n");
+    CHECK(told("a = {x = 1,\nb = 2\n") ==
+          "1:12: error: a table in braces must be written in one line\n" + newer);
+    CHECK(told("a = {x = 1 # c\nb = 2\n") ==
+          "1:5" + open + "} before line 2, which begins something else\n");
+    CHECK(told("a = {x = 1 # c\n}\n") ==
+          "1:12: error: a table in braces must be written in one line\n" + newer);
+    CHECK(told("a = {x = 1, # c\n y = 2}\n") ==
+          "1:13: error: a table in braces must be written in one line\n" + newer);
+    CHECK(told("a = {x = 1, }\n") ==
+          "1:11: error: a table in braces must not end with a comma\n" + newer);
+    CHECK(told("a = {,}\n")
+              .starts_with("1:6: error: a key and its value are missing before the comma\n"));
+    CHECK(told("a = {x = 1,, y = 2}\n") ==
+          "1:12: error: a key and its value are missing before the comma\n");
+    CHECK(told("a = [,1]\n") == "1:6: error: a value is missing before the comma\n");
+    CHECK(told("a = [1,\n,2]\n") == "2:1: error: a value is missing before the comma\n");
+    CHECK(told("a = [\"x\" \"y\"]\n") == "1:10: error: a comma is missing before \"y\"\n");
+    CHECK(told("a = [[1] [2]]\n") == "1:10: error: a comma is missing before \"[2\"\n");
+    CHECK(told("a = [1 true]\n") == "1:8: error: a comma is missing before \"true\"\n");
+    CHECK(told("a = [1 {b = 2}]\n").starts_with("1:8: error: a comma is missing before "));
+    CHECK(told("a = [1 'x']\n") == "1:8: error: a comma is missing before 'x'\n");
+    CHECK(told("a = [1 pinch]\n") == "1:6: error: \"1 pinch\" is not a value of TOML\n"
+                                     "    hint: text stands in double quotes: \"1 pinch\"\n");
+    for (const auto* text : {"a = []", "a = [ ]", "a = [\n]", "a = [ # c\n # d\n]", "a = [1,]",
+                             "a = [1 # c\n,]", "a = {}", "a = { }", "a = [\n[1],\n[2]\n]",
+                             "a = [\n[1]\n]", "a = [{b = 1},\n{b = 2}]", "a = [\n  [ # c\n  ]\n]",
+                             "a = [\n\"b\", 'c',\n]", "a = [\n[1.5],\n]", "a = [\n[true]\n]"}) {
+        CAPTURE(text);
+        Diagnostics faults;
+        CHECK(toml::parse(text, "x.toml", faults).well_formed());
+    }
+}
+
+TEST_CASE("after a mistake one key's lines are not told again as mistakes of their own") {
+    CHECK(told("a = [x\n\"y\",\n]\nb = 1\n").starts_with("1:6: error: \"x\" is not a value"));
+    for (const auto* rest : {"\"y\"", "'y'", "]", "}"}) {
+        CAPTURE(rest);
+        CHECK(told("a = x\n" + std::string{rest} + "\n") == told("a = x\n"));
+        CHECK(told("a = 1\n" + std::string{rest} + "\n").find("is not key = value") !=
+              std::string::npos);
+    }
+    CHECK(told("a = x\ny\n").find("2:1: error: \"y\" is not key = value") != std::string::npos);
+    CHECK(told("a\n]\n") == told("a\n"));
+    CHECK(told("a = x\nb = 1\n]\n").find("3:1: error") != std::string::npos);
+}
+
+TEST_CASE("the twenty-first mistake is the last that is told, wherever it stands") {
+    const auto count = [](int mistakes) {
+        std::string text;
+        for (int i = 0; i < mistakes; ++i) {
+            text += "a" + std::to_string(i) + " = x\n";
+        }
+        Diagnostics faults;
+        const auto document = toml::parse(text + "last = 1\n", "x.toml", faults);
+        CHECK(document.has_values() == (mistakes <= 20));
+        return faults.size();
+    };
+    CHECK(count(19) == 19);
+    CHECK(count(20) == 20);
+    CHECK(count(21) == 21);
+    CHECK(count(22) == 21);
+}
+
 } // namespace syntax_test
