@@ -50,13 +50,8 @@ Found find(const Value& root, std::string_view path) {
 
 /// Whether the source spells the string at `start` out as it is, so that offsets can be counted.
 bool is_verbatim(std::string_view text, std::size_t start, std::string_view value) {
-    const auto source = text.substr(std::min(start, text.size()), value.size() + 2);
-    if (source.size() != value.size() + 2) {
-        return false;
-    }
-    const char quote = source.front();
-    return (quote == '"' || quote == '\'') && source.back() == quote &&
-           source.substr(1, value.size()) == value;
+    const auto source = text.substr(start, value.size() + 2); // with its quotes
+    return source.back() == source.front() && source.substr(1, value.size()) == value;
 }
 
 } // namespace

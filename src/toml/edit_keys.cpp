@@ -113,18 +113,15 @@ Changes Editor::replace(const Way& way, const Value& value) const {
 }
 
 Changes Editor::add_key(const Way& way, const std::string& key, const Value& value) const {
-    switch (way.end().form) {
-    case Form::Pair:
-    case Form::Element:
+    const auto form = way.end().form;
+    if (form == Form::Pair || form == Form::Element) {
         return add_in_braces(*way.end().value, key_literal(key) + " = " + literal_of(value));
-    case Form::Dotted: return add_dotted(way, key, value);
-    case Form::Headed:
-    case Form::Implied:
-        return is_table(value) || is_list_of_tables(value) ? add_table(way, key, value)
-                                                           : add_line(way, key, value);
-    case Form::List: break;
     }
-    return Failure{std::string{"a key is set in an element of a list, and not in the list"}};
+    if (form == Form::Dotted) {
+        return add_dotted(way, key, value);
+    }
+    return is_table(value) || is_list_of_tables(value) ? add_table(way, key, value)
+                                                       : add_line(way, key, value);
 }
 
 Changes Editor::add_in_braces(const Value& table, const std::string& pair) const {
@@ -214,11 +211,8 @@ Changes Editor::take_out(const Way& way) const {
             auto further = way;
             further.steps.push_back({member.key});
             further.spots.push_back({&member.value, &member, form_of(member, text_)});
-            auto more = take_out(further);
-            if (!more) {
-                return more;
-            }
-            changes.insert(changes.end(), more.value().begin(), more.value().end());
+            const auto more = take_out(further).value(); // in lines, so that nothing hinders
+            changes.insert(changes.end(), more.begin(), more.end());
         }
         return changes;
     }
@@ -234,9 +228,6 @@ Changes Editor::take_out(const Way& way) const {
 Changes Editor::take_out_of_braces(const Value& table, const Member& member) const {
     const auto before = text_.substr(0, member.key_place.begin).find_last_of(",{");
     const auto end = member.value.place.end;
-    if (before == std::string_view::npos) {
-        return Failure{std::string{"it is not to be taken out here"}};
-    }
     if (text_[before] == ',') {
         return std::vector<Change>{{before, end - before, {}}};
     }

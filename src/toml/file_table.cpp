@@ -47,8 +47,7 @@ const std::string* Table::text_at(const Key& key) const {
 }
 
 std::vector<std::string> Table::keys() const {
-    const auto* members = std::get_if<Members>(&value_->content);
-    return members != nullptr ? mapped(members->list, &Member::key) : std::vector<std::string>{};
+    return mapped(std::get<Members>(value_->content).list, &Member::key);
 }
 
 const Value* Table::ask(const Key& key) {
@@ -186,11 +185,7 @@ void Table::refuse_moved(const Key& key, std::string_view now) {
 }
 
 void Table::refuse_unknown() {
-    const auto* members = std::get_if<Members>(&value_->content);
-    if (members == nullptr) {
-        return;
-    }
-    for (const auto& each : members->list) {
+    for (const auto& each : std::get<Members>(value_->content).list) {
         if (std::ranges::find(asked_, each.key) != asked_.end()) {
             continue;
         }

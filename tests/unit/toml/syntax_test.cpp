@@ -37,6 +37,25 @@ void check(std::initializer_list<Case> cases) {
     }
 }
 
+/// Of each text its first mistake is where these words stand.
+void check_marked(std::initializer_list<Case> cases) {
+    for (const auto& [text, words] : cases) {
+        CAPTURE(text);
+        Diagnostics faults;
+        const auto document = toml::parse(text, "x.toml", faults);
+        REQUIRE_FALSE(faults.empty());
+        const auto at = std::string_view{text}.rfind(words);
+        REQUIRE(at != std::string_view::npos);
+        const std::string_view marked{words};
+        const auto wanted = document.span({at, at + marked.size()});
+        CHECK(faults[0].where.length == wanted.length);
+        if (!marked.empty()) {
+            CHECK(faults[0].where.line == wanted.line);
+            CHECK(faults[0].where.column == wanted.column);
+        }
+    }
+}
+
 } // namespace
 
 TEST_CASE("a key without its value, and a value without its key, are told") {
@@ -531,6 +550,47 @@ TEST_CASE("the twenty-first mistake is the last that is told, wherever it stands
     CHECK(count(20) == 20);
     CHECK(count(21) == 21);
     CHECK(count(22) == 21);
+}
+
+TEST_CASE("what is marked is what is wrong, no less and no more") {
+    check_marked({{"a b = 1 # c", "a b = 1 # c"},
+                  {" = 1", "="},
+                  {"  [a  # c", "[a  # c"},
+                  {"[a]  b # c", "b # c"},
+                  {"[a]\n [a] # c", "[a]"},
+                  {"a = {}\n[a.b] # c", "[a.b]"},
+                  {"a = 1\n\"a\" = 2", "\"a\""},
+                  {"a . b = 1\na.b\t = 2", "a.b"},
+                  {"a.bb = {}\na.bb.c = 1", "bb"},
+                  {"a = 'x'  y z \nb = 1", "y z"},
+                  {"[a.]", "]"},
+                  {"a..b = 1", "."},
+                  {"[a.é]", "é"},
+                  {"[a. \nb = 1", ""},
+                  {"a = 'x y # c\nb = 1", "'x y # c"},
+                  {R"(a = "x\qy")", R"(\q)"},
+                  {R"(a = "x\éy")", R"(\é)"},
+                  {R"(a = "x\x41")", R"(\x)"},
+                  {R"(a = "x\ey")", R"(\e)"},
+                  {R"(a = "\u12y")", R"(\u12)"},
+                  {R"(a = "\uD800y")", R"(\uD800)"},
+                  {R"(a = "\UD8000000y")", R"(\UD8000000)"},
+                  {"a = 'x\x01y'", "\x01"},
+                  {"# \x7F x", "\x7F"},
+                  {"a = [ 1,\n", "["},
+                  {"a = [{ b = 1\n", "{"},
+                  {"a = [ , 1]", ","},
+                  {"a = { , b = 1}", ","},
+                  {"a = {b = 1 , }", ","},
+                  {"a = {b = 1 # c\n}", "#"},
+                  {"a = [1 22 , 3]", "22"},
+                  {"a = [1 22 # c\n]", "22"},
+                  {"a = {b = 1 c = 2 }", "c = 2"},
+                  {"a = x y # c", "x y"},
+                  {"a = [ x y , 1]", "x y"},
+                  {"a = { b = x y }", "x y"},
+                  {"a =  # c", ""},
+                  {"a = {b =}", ""}});
 }
 
 } // namespace syntax_test
