@@ -87,8 +87,9 @@ private:
             ascii_ += *fraction;
         } else if (c == U'°' || c == U'℃' || c == U'℉') {
             fold_degree(c);
-        } else if (c == U'υ' && follows_vowel()) {
-            ascii_.push_back(previous() == U'ο' ? 'u' : 'v');
+        } else if (lower(c) == U'υ' && follows_vowel()) {
+            const char sound = lower(previous()) == U'ο' ? 'u' : 'v';
+            ascii_.push_back(is_capital(c) ? to_upper(sound) : sound);
         } else if (!is_mark(c)) {
             fold_letter(c);
         }

@@ -101,3 +101,56 @@ TEST_CASE("a search finds a word in any spelling of accents, case and spaces") {
     CHECK(fold_for_search("ΨΩΜΊ") == fold_for_search("ψωμί"));
     CHECK(fold_for_search(" \t ") == "");
 }
+
+TEST_CASE("every fraction is written with a stroke, apart from a number before it") {
+    // The Unicode Standard, block "Number Forms", and Latin-1.
+    CHECK(to_ascii("¼ ½ ¾ ⅐ ⅑ ⅒ ⅓ ⅔ ⅕ ⅖ ⅗ ⅘ ⅙ ⅚ ⅛ ⅜ ⅝ ⅞ ↉") ==
+          "1/4 1/2 3/4 1/7 1/9 1/10 1/3 2/3 1/5 2/5 3/5 4/5 1/6 5/6 1/8 3/8 5/8 7/8 0/3");
+    CHECK(to_ascii("0½ 9¼ x½ .½ ½½") == "0 1/2 9 1/4 x1/2 .1/2 1/2 1/2");
+}
+
+TEST_CASE("a degree sign is written by what stands around it") {
+    CHECK(to_ascii("180℃ 350℉ ℃ 4 °F °") == "180 C 350 F C 4 F deg");
+    CHECK(to_ascii("180° C") == "180 deg C");
+    CHECK(to_ascii("°C") == "C");
+    CHECK(to_ascii("°F") == "F");
+    CHECK(to_ascii("x°K") == "x degK");
+}
+
+TEST_CASE("a capital is written in capitals in a word of capitals, else with its first letter") {
+    CHECK(to_ascii("Æ") == "Ae");
+    CHECK(to_ascii("ÆB") == "AEB");
+    CHECK(to_ascii("Æb") == "Aeb");
+    CHECK(to_ascii("BÆ") == "BAE");
+    CHECK(to_ascii("bÆ") == "bAe");
+    CHECK(to_ascii("BÆ b") == "BAE b");
+    CHECK(to_ascii("B Æ") == "B Ae");
+    CHECK(to_ascii("ÆÉ Æé") == "AEE Aee");
+    CHECK(to_ascii("Æ\u0301B Æ\u0301b") == "AEB Aeb"); // over its accent, to the next letter
+    CHECK(to_ascii("BÆ1") == "BAE1");
+    CHECK(to_ascii("Þ þ Ð Ø ẞ") == "Th th D O Ss");
+}
+
+TEST_CASE("an upsilon after a vowel is the second half of its sound") {
+    // ELOT 743 (ISO 843:1997, type 2), from memory.
+    CHECK(to_ascii("αυ ευ ου ηυ υ Αυ Ευ Ου") == "av ev ou iy y Av Ev Ou");
+    CHECK(to_ascii("ΑΥΓΟ ΕΥ ΣΟΥΠΑ ΣΟΎΠΑ Υ") == "AVGO EV SOUPA SOUPA Y");
+    CHECK(fold_for_search("ΣΟΎΠΑ") == fold_for_search("σούπα"));
+    CHECK(to_ascii("άυ έυ όυ") == "ay ey oy");
+    CHECK(to_ascii("αύ εύ ού") == "av ev ou");
+}
+
+TEST_CASE("a sign with a stroke through it is its denial, and other marks are left out") {
+    CHECK(to_ascii("=\u0338 <\u0338 a≠b ≮") == "!= !< a!=b !<");
+    CHECK(to_ascii("= <") == "= <");
+    CHECK(to_ascii("a\u0338") == "!a");
+    CHECK(to_ascii("n\u0303o\u0302") == "no");
+}
+
+TEST_CASE("a search takes any white space for one blank, and none at the ends") {
+    CHECK(fold_for_search("a\t \u00A0b") == "a b");
+    CHECK(fold_for_search("a") == "a");
+    CHECK(fold_for_search("") == "");
+    CHECK(fold_for_search(" A-b½ ") == "a-b1/2");
+    CHECK(fold_for_search("1½ C") == "1 1/2 c");
+}

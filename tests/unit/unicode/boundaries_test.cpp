@@ -2,6 +2,7 @@
 #include "unicode/character.h"
 #include "unicode/normalize.h"
 
+#include <cstdint>
 #include <doctest/doctest.h>
 
 using namespace thawslip::unicode;
@@ -43,4 +44,55 @@ TEST_CASE("characters are told by script, direction and what they do") {
     CHECK(is_space(U'\u202F'));
     CHECK(is_mark(U'\u0301'));
     CHECK(is_invisible(U'\u2060'));
+}
+
+TEST_CASE("what ASCII characters are is told as of any others") {
+    for (char32_t c = 0; c < 0x80; ++c) {
+        CAPTURE(static_cast<std::uint32_t>(c));
+        const bool is_letter = (c >= U'a' && c <= U'z') || (c >= U'A' && c <= U'Z');
+        CHECK((script_of(c) == Script::Latin) == is_letter);
+        CHECK((script_of(c) == Script::Common) != is_letter);
+        CHECK(is_control(c) == (c < 0x20 || c == 0x7F)); // U+0000 to U+001F and U+007F
+        CHECK(is_space(c) == (c == 0x20));
+        CHECK_FALSE(is_mark(c));
+        CHECK_FALSE(is_invisible(c));
+        CHECK_FALSE(turns_direction(c));
+    }
+}
+
+TEST_CASE("characters beyond ASCII are told by their properties") {
+    // The Unicode Standard 15.0: UnicodeData.txt (general category, bidirectional class) and
+    // DerivedCoreProperties.txt (Default_Ignorable_Code_Point).
+    for (const char32_t control : {U'\u0080', U'\u0085', U'\u009F', U'\u2028', U'\u2029'}) {
+        CAPTURE(static_cast<std::uint32_t>(control));
+        CHECK(is_control(control));
+    }
+    for (const char32_t space : {U'\u00A0', U'\u1680', U'\u2003', U'\u3000'}) {
+        CAPTURE(static_cast<std::uint32_t>(space));
+        CHECK(is_space(space));
+        CHECK_FALSE(is_control(space));
+    }
+    for (const char32_t mark : {U'\u0300', U'\u0903', U'\u20DD'}) { // Mn, Mc, Me
+        CAPTURE(static_cast<std::uint32_t>(mark));
+        CHECK(is_mark(mark));
+    }
+    for (const char32_t unseen : {U'\u00AD', U'\u200B', U'\u200D', U'\uFE0F', U'\uFEFF'}) {
+        CAPTURE(static_cast<std::uint32_t>(unseen));
+        CHECK(is_invisible(unseen));
+    }
+    // R, AL, AN; LRE, RLE, PDF, LRO, RLO; LRI, RLI, FSI, PDI.
+    for (const char32_t turning : {U'א', U'ع', U'٣', U'\u202A', U'\u202B', U'\u202C', U'\u202D',
+                                   U'\u202E', U'\u2066', U'\u2067', U'\u2068', U'\u2069'}) {
+        CAPTURE(static_cast<std::uint32_t>(turning));
+        CHECK(turns_direction(turning));
+    }
+    for (const char32_t none : {U'é', U'½', U'щ', U'中', U'🍐'}) {
+        CAPTURE(static_cast<std::uint32_t>(none));
+        CHECK_FALSE(turns_direction(none));
+        CHECK_FALSE(is_control(none));
+        CHECK_FALSE(is_mark(none));
+        CHECK_FALSE(is_invisible(none));
+    }
+    CHECK_FALSE(is_space(U'é'));
+    CHECK_FALSE(is_space(U'\u200B'));
 }
