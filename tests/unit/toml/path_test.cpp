@@ -78,6 +78,7 @@ TEST_CASE("a place is line, column and length in characters, within its first li
     CHECK(document.place(KeyPath{"t[1].ü[2]"}) == SourceSpan{"d.toml", 4, 4, 1});
     CHECK(document.place(KeyPath{"t[1].ü[3]"}) == SourceSpan{"d.toml", 3, 7, 1});
     CHECK(document.place(KeyPath{"t[1].last"}) == SourceSpan{"d.toml", 5, 8, 4});
+    CHECK(document.place(KeyPath{"x"}) == SourceSpan{"d.toml", 1, 1, 1}); // nowhere: the beginning
     CHECK(document.span({0, 0}) == SourceSpan{"d.toml", 1, 1, 0});
     CHECK(document.span({11, 20}) == SourceSpan{"d.toml", 1, 10, 0}); // at the line's end
 }
