@@ -5,6 +5,8 @@
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
+#include <tuple>
+#include <vector>
 
 using namespace thawslip;
 using namespace std::chrono_literals;
@@ -88,6 +90,23 @@ TEST_CASE("a kind of food is answered with its row in each list") {
     facts.frozen->low_weeks = std::chrono::weeks{4};
     facts.frozen->high_weeks = std::chrono::weeks{6};
     CHECK(has(json::foods(std::vector{facts}), R"("frozen":{"low":4,"high":6,"unit":"weeks")"));
+    for (const auto& [weeks, low, high, unit] :
+         {std::tuple{1, 4, 1, "weeks"}, std::tuple{0, 2, 3, "months"}}) {
+        facts.frozen->high_weeks = std::chrono::weeks{weeks};
+        CHECK(has(json::foods(std::vector{facts}),
+                  fmt::format(R"("frozen":{{"low":{},"high":{},"unit":"{}")", low, high, unit)));
+    }
+    facts.thawed = kitchen::DaysLeft{std::chrono::days{0}, std::chrono::days{2}, {}, {}};
+    facts.thawed->row.low = std::chrono::days{3}; // of the list, before the days are counted
+    facts.thawed->row.rule_set = "nz";
+    facts.thawed->row.row = "Thawed food";
+    facts.thawed->row.source = "a leaflet";
+    facts.thawed->row.status = "from memory";
+    facts.unsuitable = kitchen::UnsuitableRow{"soup or stew", "", "", "", "turns to glue", ""};
+    CHECK(has(json::foods(std::vector{facts}),
+              R"("thawed":{"low":0,"high":2,"unit":"days","list":"nz","row":"Thawed food",)"
+              R"("source":"a leaflet","status":"from memory"},"minimum_celsius":74,)"
+              R"("unsuitable":"turns to glue",)"));
     CHECK(json::foods({}) == "[]\n");
 }
 
@@ -302,6 +321,11 @@ TEST_CASE("a checked day is answered with what goes into the freezer when, and h
     }
     plan.holds.reset();
     CHECK(has(checked(plan), R"("verdict":"fits")"));
+    // To the brim, and just beyond, of what the bags alone take.
+    plan.freezer_litres = plan.room.litres;
+    CHECK(has(checked(plan), R"("freezer_litres":9.0,"verdict":"tight")"));
+    plan.freezer_litres = plan.room.litres - 0.01;
+    CHECK(has(checked(plan), R"("verdict":"over")"));
 }
 
 TEST_CASE("what was said of the files is answered with its place") {
@@ -359,4 +383,41 @@ TEST_CASE("a dinner is answered with its dishes, its events and what is to be mi
                       R"("bags":["7KQ4-1","7KQ4-2"],"thaw":"cold water","first_choice":false},)"
                       R"({"dish":"Medlar hash","raw":true,"serves":0,"bags":[],)"
                       R"("thaw":"refrigerator","first_choice":true}]})"));
+}
+
+TEST_CASE("how a bag is thawed is answered with what is known of it alone") {
+    code::Message message;
+    message.dish = "A";
+    message.thaw = ThawMethod::Refrigerator;
+    const std::string head = R"({"dish":"A","thaw":"refrigerator",)";
+    CHECK(has(json::message(message, packed, english()), head + R"("finish":[])"));
+    message.cook_within_days = 0;
+    CHECK(has(json::message(message, packed, english()), head + R"("cook_within_days":0,)"));
+    message.cook_within_days.reset();
+    message.thaw_time = {0min, 45min};
+    CHECK(has(json::message(message, packed, english()),
+              head + R"("look_from_minutes":0,"thaw_minutes":45,"finish":[])"));
+}
+
+TEST_CASE("days left are counted to the day itself, and negative beyond it") {
+    code::Message message;
+    message.dish = "A";
+    message.keep_until = {best, kitchen::DateBasis::StorageTable};
+    service::FoundBag found{bag_of_stew(), {}, {}, {}};
+    for (const int days : {1, 0, -1}) {
+        CAPTURE(days);
+        const auto today = kitchen::add_days(best, std::chrono::days{-days});
+        const auto left = fmt::format(R"("days_left":{})", days);
+        CHECK(has(json::message(message, today, english()), left + "}") !=
+              has(json::message(message, today, english()), left + ","));
+        CHECK(has(json::freezer(std::vector{found}, today, english()), left + ","));
+    }
+    CHECK_FALSE(has(json::message(message, best, english()), "\"made\""));
+}
+
+TEST_CASE("a text that is no UTF-8 is answered as one that is") {
+    CHECK(json::text("a\xFF"
+                     "b") == "{\"text\":\"a�"
+                             "b\"}");
+    CHECK(json::text("a\n\"é") == "{\"text\":\"a\\n\\\"é\"}");
 }
