@@ -126,6 +126,11 @@ TEST_CASE("a picture is taken up to its limits and not beyond") {
          {std::pair<std::uint64_t, std::uint64_t>{201, 299}, {1, 301}, {301, 1}}) {
         CHECK_FALSE(photo::refusal(width, height, limits).empty());
     }
+    limits.pixels = 3'999'999;
+    CHECK(photo::refusal(301, 7, limits) ==
+          "the picture is 301 x 7 pixels; at most 3 million are taken");
+    limits.pixels = 4'000'000;
+    CHECK(photo::refusal(301, 7, limits).find("at most 4 million") != std::string::npos);
 }
 
 TEST_CASE("a JPEG that is larger than is read is made smaller while it is decoded") {
@@ -390,4 +395,8 @@ TEST_CASE("each brand of the telephones' format is told as that, and no other") 
     CHECK(fault("ftyp", "isom") == "it is neither a PNG no");
     CHECK(fault("ftyp", "hei") == "it is neither a PNG no");
     CHECK(fault("ftyp", "heicheic") == "this is a HEIC picture");
+    // What stands behind a file's last byte in memory is none of it.
+    const std::string whole = std::string(4, '\x18') + "ftypheic";
+    const auto cut = photo::decode({reinterpret_cast<const std::uint8_t*>(whole.data()), 11});
+    CHECK(cut.fault().message == "it is neither a PNG nor a JPEG picture");
 }

@@ -220,6 +220,11 @@ TEST_CASE("an edit is refused where a mistake of the text would let it change so
     CHECK(set("a = [1\nb = 2\n", "a", number(5)) == refused);
     CHECK(take_out("a = [1\nb = 2\n", "a") == refused);
     CHECK(take_out("a = 1\na = 2\n", "a") == refused);
+    for (const std::string more : {"", "[[p]]\nc = 3\n"}) { // in the last of a list, and before it
+        CAPTURE(more);
+        CHECK(take_out("[[p]]\na = [1\nb = 2\n" + more, "p[1].a")
+                  .starts_with("refused: \"p[1].a\" cannot be changed"));
+    }
     CHECK(set("a = 1\na = 2\n", "a", number(5)) == "a = 5\na = 2\n");
     const std::string lost = "refused: the text has a line that belongs to no key: correct that "
                              "first";
