@@ -593,4 +593,18 @@ TEST_CASE("what is marked is what is wrong, no less and no more") {
                   {"a = {b =}", ""}});
 }
 
+TEST_CASE("mistakes are told in the order of their places, not of their finding") {
+    check({{"a = [\n  x\n", "1:5: error: the bracket that begins here is not closed\n"
+                            "    hint: put ] at its end\n"
+                            "2:3: error: \"x\" is not a value of TOML\n"
+                            "    hint: text stands in double quotes: \"x\"\n"},
+           {"a = [{b = [\nx, # c\n2026-02-30,\n",
+            "1:11: error: the bracket that begins here is not closed\n"
+            "    hint: put ] at its end\n"
+            "2:1: error: \"x\" is not a value of TOML\n"
+            "    hint: text stands in double quotes: \"x\"\n"
+            "3:1: error: there is no 2026-02-30 in the calendar: this month has the days 01 to "
+            "28\n"}});
+}
+
 } // namespace syntax_test
