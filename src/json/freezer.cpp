@@ -36,9 +36,9 @@ std::string_view word_of(service::NamedIn in) {
     case MayContain: return "may contain";
     case Added: return "added";
     case Words: return "words";
-    case Group: return "group";
+    case Group: break;
     }
-    return {};
+    return "group";
 }
 
 /// What its label names; null where that is not known any longer.
