@@ -3,7 +3,9 @@
 
 #include "unit/toml/edited.h"
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
 namespace edit_elements_test {
 

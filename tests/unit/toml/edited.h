@@ -3,6 +3,7 @@
 #include "support/edits.h"
 #include "toml/edit.h"
 
+#include <cstdint>
 #include <doctest/doctest.h>
 #include <string>
 #include <utility>

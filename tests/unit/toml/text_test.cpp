@@ -1,7 +1,6 @@
 // Texts: what stands between quotes, and what is told where it may not stand there. TOML v1.0.0
 // (toml.io/en/v1.0.0, 2021), "String" and "Comment".
 
-#include "base/utf8.h"
 #include "toml/document.h"
 
 #include <doctest/doctest.h>
