@@ -493,6 +493,7 @@ TEST_CASE("a fault is told with where, how grave and by what key, up to the hund
     reader.finish();
     REQUIRE(faults.size() == 102);
     CHECK(to_text(faults.back()) == "x.toml: note: 1 more mistakes are not shown\n");
+    CHECK(faults.back().where == SourceSpan{"x.toml", 0, 0, 0}); // of the file, not of a line
 }
 
 TEST_CASE("keys are noted by their tables, whatever positions those have") {
