@@ -183,7 +183,7 @@ private:
             settled = kitchen.archive->settle(record, which);
             REQUIRE(settled.doubts.empty());
         }
-        give_ids(record, settled.batches);
+        record = with_ids(record, settled.batches);
         auto made = print({record}, now());
         made.station.name = kitchen.station;
         made.which = which;
@@ -195,17 +195,6 @@ private:
             made.at = now() + ".5";
             const auto again = kitchen.archive->record(made);
             REQUIRE(again.new_days + again.revisions + again.new_bags == 0);
-        }
-    }
-
-    static void give_ids(DayRecord& record, const std::vector<kitchen::Batch>& batches) {
-        for (std::size_t i = 0; i < batches.size(); ++i) {
-            auto& package = record.packages[i];
-            package.batch = batches[i];
-            for (std::size_t n = 0; n < package.bags.size(); ++n) {
-                package.bags[n] = kitchen::bag_id(
-                    {package.dish, package.made, static_cast<int>(n) + 1, package.batch});
-            }
         }
     }
 

@@ -13,19 +13,6 @@ using Kind = WhichBatch::Kind;
 
 namespace {
 
-/// The same with the ids of its batches.
-DayRecord with_ids(DayRecord day, const std::vector<kitchen::Batch>& batches) {
-    for (std::size_t i = 0; i < batches.size(); ++i) {
-        auto& package = day.packages[i];
-        package.batch = batches[i];
-        for (std::size_t n = 0; n < package.bags.size(); ++n) {
-            package.bags[n] = kitchen::bag_id(
-                {package.dish, package.made, static_cast<int>(n) + 1, package.batch});
-        }
-    }
-    return day;
-}
-
 /// Settles, then records, as a print does.
 DayRecord printed(Archive& archive, const DayRecord& day, const WhichBatch& which = {},
                   const std::string& at = "2026-10-17T14:05:00") {

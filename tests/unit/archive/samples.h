@@ -77,6 +77,19 @@ inline PrintRecord print(const std::vector<DayRecord>& days,
     return {at, {"labels", "letter-2x5-4x2in", "", "first_cell = 1\n", "face 1\n"}, days};
 }
 
+/// The same with the ids of its batches.
+inline DayRecord with_ids(DayRecord day, const std::vector<kitchen::Batch>& batches) {
+    for (std::size_t i = 0; i < batches.size(); ++i) {
+        auto& package = day.packages[i];
+        package.batch = batches[i];
+        for (std::size_t n = 0; n < package.bags.size(); ++n) {
+            package.bags[n] = kitchen::bag_id(
+                {package.dish, package.made, static_cast<int>(n) + 1, package.batch});
+        }
+    }
+    return day;
+}
+
 /// Opened for writing; the test fails where that does not work.
 inline Archive opened(const std::string& path, Mode mode = Mode::Write) {
     auto result = Archive::open(path, mode, std::chrono::seconds{20});

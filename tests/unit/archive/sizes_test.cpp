@@ -22,18 +22,6 @@ PackageRecord stew(int servings, int bags) {
     return record;
 }
 
-DayRecord with_ids(DayRecord day, const std::vector<kitchen::Batch>& batches) {
-    for (std::size_t i = 0; i < batches.size(); ++i) {
-        auto& package = day.packages[i];
-        package.batch = batches[i];
-        for (std::size_t n = 0; n < package.bags.size(); ++n) {
-            package.bags[n] = kitchen::bag_id(
-                {package.dish, package.made, static_cast<int>(n) + 1, package.batch});
-        }
-    }
-    return day;
-}
-
 /// The day as it stands once it is settled and recorded; `more` makes its text another.
 DayRecord printed(Archive& archive, DayRecord day, const std::string& more = "",
                   const WhichBatch& which = {}) {
