@@ -4,6 +4,7 @@
 #include "archive/contents.h"
 #include "archive/limits.h"
 #include "samples.h"
+#include "schema_2.h"
 
 #include <doctest/doctest.h>
 #include <functional>
@@ -86,6 +87,8 @@ TEST_CASE("a package that cannot be is refused under its dish, up to its bounds 
          [](Contents& c) { stew(c).words = "ste\x01w"; },
          of_stew + "has a name that cannot be",
          {}},
+        {"too many words", [](Contents& c) { stew(c).words = letters(1001); },
+         of_stew + "has a name that cannot be", [](Contents& c) { stew(c).words = letters(1000); }},
         {"an allergen of two lines",
          [](Contents& c) {
              stew(c).food = FoodRecord{};
@@ -131,6 +134,11 @@ TEST_CASE("a package that cannot be is refused under its dish, up to its bounds 
          },
          of_stew + "has a weight",
          {}},
+        {"weighs without end",
+         [](Contents& c) {
+             stew(c).weight = kitchen::Mass{std::numeric_limits<double>::infinity()};
+         },
+         of_stew + "has a weight", [](Contents& c) { stew(c).weight.reset(); }},
         {"thaws before it is taken out",
          [](Contents& c) {
              stew(c).thaw = ThawRecord{kitchen::ThawMethod::ColdWater, -1min};
@@ -147,10 +155,18 @@ TEST_CASE("a package that cannot be is refused under its dish, up to its bounds 
          [](Contents& c) {
              stew(c).thaw = ThawRecord{kitchen::ThawMethod::Refrigerator, 24h * 60};
          }},
-        {"a batch of no number",
-         [](Contents& c) { stew(c).batch.number = 0; },
-         of_stew + "is of a batch that cannot be",
-         {}},
+        {"thaws by no time that is known",
+         [](Contents& c) {
+             stew(c).thaw = ThawRecord{kitchen::ThawMethod::FromFrozen, -1min};
+         },
+         of_stew + "thaws for a time",
+         [](Contents& c) {
+             stew(c).thaw = ThawRecord{kitchen::ThawMethod::FromFrozen, std::nullopt};
+         }},
+        {"a batch of no number", [](Contents& c) { stew(c).batch.number = 0; },
+         of_stew + "is of a batch that cannot be", [](Contents& c) { stew(c).batch.number = 2; }},
+        {"a size below none", [](Contents& c) { stew(c).batch.size = -1; },
+         of_stew + "is of a batch", [](Contents& c) { stew(c).batch.size = 1; }},
         {"a kitchen of no number",
          [](Contents& c) { stew(c).batch.kitchen_number = -1; },
          of_stew + "is of a batch",
@@ -245,6 +261,27 @@ TEST_CASE("a bag that cannot be is refused under its id") {
          [](Contents& c) { event(c).at = "2026-09-30T15:00:00"; }},
         {"an hour too many", [](Contents& c) { event(c).at = "2026-09-30T24:00:00"; }, no_time,
          [](Contents& c) { event(c).at = "2026-09-30T23:59:59"; }},
+        {"a minute too many", [](Contents& c) { event(c).at = "2026-09-30T23:60:00"; }, no_time,
+         [](Contents& c) { event(c).at = "2026-09-30T23:59:00"; }},
+        // ISO 8601 counts a leap second as the sixtieth.
+        {"a second too many", [](Contents& c) { event(c).at = "2026-09-30T23:59:61"; }, no_time,
+         [](Contents& c) { event(c).at = "2026-09-30T23:59:60"; }},
+        {"a fraction of letters", [](Contents& c) { event(c).at = "2026-09-30T12:00:00.5s"; },
+         no_time, [](Contents& c) { event(c).at = "2026-09-30T12:00:00.05"; }},
+        {"more behind the seconds",
+         [](Contents& c) { event(c).at = "2026-09-30T12:00:005"; },
+         no_time,
+         {}},
+        {"a space before the hour",
+         [](Contents& c) { event(c).at = "2026-09-30 12:00:00"; },
+         no_time,
+         {}},
+        {"a year before there were such days",
+         [](Contents& c) { event(c).at = "1989-12-31T12:00:00"; }, no_time,
+         [](Contents& c) { event(c).at = "1990-01-01T12:00:00"; }},
+        {"a moment of more letters than a name has",
+         [](Contents& c) { event(c).at = "2026-09-30T12:00:00." + std::string(181, '0'); }, no_time,
+         [](Contents& c) { event(c).at = "2026-09-30T12:00:00." + std::string(180, '0'); }},
         {"a moment without an hour", [](Contents& c) { event(c).at = "2026-09-30"; }, no_time, {}},
         {"a station of two lines", [](Contents& c) { event(c).station = "a\nb"; }, no_time, {}},
         {"a start of two lines", [](Contents& c) { event(c).boot = "a\nb"; }, no_time, {}},
@@ -342,6 +379,103 @@ TEST_CASE("a print that cannot be is refused under its time") {
              first(c).setup.files = {{"mine.toml", letters(Most::file)}};
          }},
     });
+}
+
+TEST_CASE("what the first folders did not keep is made from what they did, the same each time") {
+    auto contents = sound();
+    const auto text = contents.days[0].record.description;
+    contents.days[0].recorded = "2026-10-17T14:05:00";
+    for (const int revision : {3, 2}) { // in whatever order they stand
+        contents.days.push_back(contents.days[0]);
+        contents.days.back().revision = revision;
+        contents.days.back().record.description = text + (revision == 2 ? "# two\n" : "# three\n");
+        contents.days.back().recorded = "2026-10-18T09:00:00"; // of one second
+    }
+    contents.days.push_back(contents.days[0]);
+    contents.days.back().lineage = 2;
+    contents.days.back().recorded = "2026-10-20T09:00:00";
+    for (auto& day : contents.days) {
+        day.ordered = 0;
+        for (auto& package : day.record.packages) {
+            package.origin.clear();
+        }
+    }
+    auto& print = contents.prints.front();
+    print.first_at = "2026-10-17T14:05:00";
+    print.last_at = "2026-10-19T10:00:00";
+    print.keys.clear();
+    auto other = print; // of another stock, in the same second
+    other.last_at = other.first_at;
+    contents.prints.push_back(other);
+    std::vector<BagState> states;
+    for (auto& bag : contents.bags) {
+        bag.events.clear();
+        states.push_back({State::Frozen, "2026-10-17T14:05:00"});
+    }
+    states.back() = {State::Eaten, "2026-11-01T18:30:00"};
+    complete(contents, states);
+    CHECK(fault_in(contents) == std::nullopt);
+    // 2026-10-17T14:05:00 is 1792245900 seconds after 1970 (date -u -d, GNU coreutils).
+    CHECK(contents.days[0].ordered == 1'792'245'900'000);
+    CHECK(contents.days[2].ordered == 1'792'314'000'000);
+    CHECK(contents.days[1].ordered == 1'792'314'000'001); // the third revision, after the second
+    CHECK(contents.days[3].ordered == 1'792'486'800'000);
+    const auto origin = [&](std::size_t day) {
+        return contents.days[day].record.packages[0].origin;
+    };
+    CHECK_FALSE(origin(0).empty());
+    CHECK(origin(1) == origin(0)); // of one description
+    CHECK(origin(2) == origin(0));
+    CHECK(origin(3) != origin(0));
+    const auto keys = [&](std::size_t print) {
+        std::vector<std::string> keys;
+        for (const auto& one : contents.prints[print].keys) {
+            keys.push_back(one.key + " at " + one.at + " by " + one.station);
+        }
+        return keys;
+    };
+    CHECK(keys(0) ==
+          std::vector<std::string>{"2026-10-17T14:05:00 labels at 2026-10-17T14:05:00 by ",
+                                   "2026-10-19T10:00:00 labels at 2026-10-19T10:00:00 by "});
+    CHECK(keys(1).empty()); // no key is of two prints
+    REQUIRE(contents.bags.back().events.size() == 1);
+    const auto& eaten = contents.bags.back().events.front();
+    CHECK(eaten.state == State::Eaten);
+    CHECK(eaten.at == "2026-11-01T18:30:00");
+    CHECK(eaten.clock == 1'793'557'800);
+    CHECK(eaten.ordered == 1'793'557'800'000);
+    CHECK(contents.bags.front().events.front().state == State::Frozen);
+}
+
+TEST_CASE("a folder of the first format comes to what the archive it was made of is led to") {
+    const Scratch scratch;
+    write_file(scratch.folder / "old.sql", std::string{schema_2_archive});
+    const auto old = scratch.folder / "old.db";
+    REQUIRE(run("sqlite3 " + shell_word(old) + " < " + shell_word(scratch.folder / "old.sql"))
+                .err.empty());
+    const auto led = opened(old).contents();
+    auto contents = led;
+    REQUIRE(contents.days.size() > 2);
+    REQUIRE(contents.prints.size() > 2);
+    for (auto& day : contents.days) {
+        day.ordered = 0;
+        for (auto& package : day.record.packages) {
+            package.origin.clear();
+        }
+    }
+    std::vector<BagState> states;
+    for (auto& bag : contents.bags) {
+        REQUIRE(bag.events.size() == 1);
+        states.push_back({bag.events[0].state.value_or(State::Renamed), bag.events[0].at});
+        bag.events.clear();
+    }
+    for (auto& print : contents.prints) {
+        print.keys.clear();
+    }
+    complete(contents, states);
+    CHECK(contents.days == led.days);
+    CHECK(contents.bags == led.bags);
+    CHECK(contents.prints == led.prints);
 }
 
 TEST_CASE("a stranger's name is shown cut, at a whole letter") {
