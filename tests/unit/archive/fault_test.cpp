@@ -191,12 +191,42 @@ TEST_CASE("where another program holds the archive, the wait ends and the words 
     check_sound(path);
 }
 
-TEST_CASE("that there is no room beside the archive is told as a full disk") {
-    // SQLite, "Result and Error Codes": SQLITE_IOERR_SHMSIZE (4874), SQLITE_IOERR_FSYNC (1034)
-    const auto no_room = fault_of(4874, "archive.db", "disk I/O error");
-    CHECK(no_room.kind == ArchiveFault::Kind::DiskFull);
-    CHECK(no_room.message.starts_with("no room left on the disk of the archive archive.db;"));
-    CHECK(fault_of(1034, "archive.db", "disk I/O error").kind == ArchiveFault::Kind::DiskFailed);
+TEST_CASE("each answer of SQLite is told for what it is, and what helps then") {
+    // SQLite, "Result and Error Codes" (sqlite.org/rescode.html): codes and extended codes, of
+    // which the last eight bits are the primary one.
+    using Kind = ArchiveFault::Kind;
+    const struct {
+        int code;
+        Kind kind;
+        const char* said;
+    } rows[] = {
+        {5, Kind::Busy, "another program is writing the archive archive.db; nothing was changed"},
+        {5 | 2 << 8, Kind::Busy, "another program is writing the archive archive.db;"},
+        {6, Kind::Busy, "another program is writing the archive archive.db;"},
+        {15, Kind::Busy, "another program is writing the archive archive.db;"},
+        {8, Kind::ReadOnly, "the archive archive.db may not be written: why"},
+        {8 | 3 << 8, Kind::ReadOnly, "the archive archive.db may not be written: why"},
+        {14, Kind::CannotOpen, "cannot open the archive archive.db: why"},
+        {3, Kind::CannotOpen, "cannot open the archive archive.db: why"},
+        {23, Kind::CannotOpen, "cannot open the archive archive.db: why"},
+        {11, Kind::Damaged, "the archive archive.db is damaged (why); put a backup in its place"},
+        {11 | 3 << 8, Kind::Damaged, "the archive archive.db is damaged (why);"},
+        {26, Kind::NotOurs, "archive.db is no archive of thawslip"},
+        {13, Kind::DiskFull, "no room left on the disk of the archive archive.db;"},
+        {4874, Kind::DiskFull, "no room left on the disk of the archive archive.db;"}, // SHMSIZE
+        {10, Kind::DiskFailed, "the disk of the archive archive.db could not be read or written"},
+        {1034, Kind::DiskFailed, "the disk of the archive archive.db could not be"}, // FSYNC
+        {9, Kind::Damaged, "the archive archive.db asks for more work than its size explains"},
+        {1, Kind::Failed, "the archive archive.db failed: why"},
+        {19, Kind::Failed, "the archive archive.db failed: why"},
+    };
+    for (const auto& row : rows) {
+        CAPTURE(row.code);
+        const auto fault = fault_of(row.code, "archive.db", "why");
+        CHECK(fault.kind == row.kind);
+        CAPTURE(fault.message);
+        CHECK(fault.message.starts_with(row.said));
+    }
 }
 
 TEST_CASE("on a full disk nothing changes") {

@@ -1,7 +1,12 @@
 // What is about an archive's file, and so about no server.
 
+#include "archive/restore.h"
 #include "samples.h"
+#include "schema_2.h"
+#include "schema_3.h"
+#include "support/as_nobody.h"
 #include "support/command.h"
+#include "support/skip.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -47,6 +52,21 @@ TEST_CASE("a later schema, another database and a damaged file are refused untou
     SUBCASE("a later schema") {
         opened(path).record(print({day({stew})}));
         shell(path, "PRAGMA user_version = 99; PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+    SUBCASE("the very next schema") {
+        opened(path).record(print({day({stew})}));
+        const auto version = std::stoi(shell(path, "PRAGMA user_version"));
+        shell(path, "PRAGMA user_version = " + std::to_string(version + 1) +
+                        "; PRAGMA wal_checkpoint(TRUNCATE)");
+    }
+    SUBCASE("no schema, and tables all the same") {
+        opened(path).record(print({day({stew})}));
+        shell(path, "PRAGMA user_version = 0; PRAGMA wal_checkpoint(TRUNCATE)");
+        expected = ArchiveFault::Kind::Damaged;
+    }
+    SUBCASE("another program's empty database") {
+        shell(path, "PRAGMA application_id = 7");
+        expected = ArchiveFault::Kind::NotOurs;
     }
     SUBCASE("another database") {
         shell(path, "CREATE TABLE shopping (what TEXT)");
@@ -115,6 +135,152 @@ TEST_CASE("what a stranger changed in an archive is told row by row") {
         CHECK(std::ranges::any_of(
             wrong, [&c](const std::string& fault) { return fault.starts_with(c.said); }));
     }
+}
+
+TEST_CASE("each thing that is wrong is told once, and what is right not at all") {
+    const auto id = stew.bags.front();
+    const std::string listed = "bag " + id + " is listed as ";
+    const std::string text = "has allergens, kinds of food or a thaw method that cannot be";
+    const struct {
+        const char* sql;
+        std::vector<std::string> said;
+    } cases[] = {
+        {"UPDATE package SET thaw = NULL, thaw_minutes = NULL", {}},
+        {"UPDATE package SET allergens = NULL, classes = NULL", {}},
+        {"UPDATE package SET allergens = '', classes = ''", {}},
+        {"UPDATE package SET classes = 'soup' WHERE position = 2",
+         {"\"" + soup.dish + "\" of 2026-10-17 " + text}},
+        {"UPDATE package SET classes = NULL WHERE position = 2",
+         {"\"" + soup.dish + "\" of 2026-10-17 " + text}},
+        {"UPDATE bag SET changed = '2026-10-01T00:00:00' WHERE id = 1",
+         {listed + "frozen since 2026-10-01T00:00:00, but what was last noted of it is frozen, "
+                   "2026-10-17T14:05:00"}},
+        {"UPDATE bag SET number = 0 WHERE id = 1",
+         {"bag " + id + " is beyond the number of bags of its dish"}},
+        {"UPDATE bag SET number = 3 WHERE id = 1",
+         {"bag " + stew.bags[2] + " has the number of another bag of its dish"}},
+        {"INSERT INTO bag_id VALUES ('K7Q-2M4-9XC', 1, 1)", {"bag 1 has no id, or several"}},
+        {"UPDATE bag_id SET id = 'K7Q' WHERE bag = 1",
+         {"a bag has the id \"K7Q\", which cannot be one"}},
+        {"DELETE FROM print_day", {"the print of 2026-10-17T14:05:00 is of no day"}},
+        {"UPDATE print SET first_at = 'yesterday'", {"a print has a time that cannot be"}},
+        {"UPDATE package SET words = 'plums' WHERE position = 2",
+         {"the index of words does not say what the dishes say"}},
+        {"DROP INDEX day_hash", {"the index \"day_hash\" is missing"}},
+        {"DROP INDEX day_hash; UPDATE package SET servings = 0 WHERE position = 1",
+         {"the index \"day_hash\" is missing",
+          "\"" + stew.dish + "\" of 2026-10-17 serves 0, expected 1 to 100"}},
+        {"CREATE INDEX own ON day (file)", {"the index \"own\" is none that thawslip makes"}},
+        {"ALTER TABLE sheet ADD COLUMN colour TEXT",
+         {"the table \"sheet\" is not as thawslip makes it"}},
+    };
+    for (const auto& c : cases) {
+        CAPTURE(c.sql);
+        const Scratch scratch;
+        opened(scratch.path).record(print({day({stew, soup})}));
+        CHECK(shell(scratch.path, c.sql).empty());
+        CHECK(opened(scratch.path, Mode::Read).check() == c.said);
+    }
+}
+
+TEST_CASE("archives of older schemas are led forward when they are read, whole and sound") {
+    for (const auto sql : {schema_2_archive, schema_3_archive}) {
+        const Scratch scratch;
+        const auto old = scratch.folder / "old.db";
+        write_file(scratch.folder / "old.sql", std::string{sql});
+        REQUIRE(run("sqlite3 " + shell_word(old) + " < " + shell_word(scratch.folder / "old.sql"))
+                    .err.empty());
+        auto copy = opened(old, Mode::Copy);
+        auto archive = opened(old, Mode::Read);
+        CHECK(archive.check().empty());
+        CHECK_FALSE(archive.bags(Which::InFreezer).empty());
+        CHECK(copy.contents() == archive.contents());
+        auto fresh = opened(scratch.path);
+        fresh.merge(archive.contents());
+        CHECK(fresh.check().empty());
+        CHECK(fresh.contents().bags == archive.contents().bags);
+    }
+}
+
+TEST_CASE("what cannot be an archive's place is refused with the reason") {
+    const ScratchFolder folder;
+    const auto refusal = [](const std::string& path, Mode mode) {
+        const auto archive = Archive::open(path, mode, std::chrono::milliseconds{0});
+        return archive ? ArchiveFault{} : archive.fault();
+    };
+    using Kind = ArchiveFault::Kind;
+    fs::create_symlink("round.db", folder / "round.db");
+    write_file(folder / "file", "x");
+    fs::create_directory(folder / "folder");
+    for (const auto mode : {Mode::Read, Mode::Write, Mode::Copy}) {
+        const auto round = refusal(folder / "round.db", mode);
+        CHECK(round.kind == Kind::CannotOpen);
+        CHECK(round.message.starts_with("cannot open the archive " + (folder / "round.db") + ": "));
+        const auto no_file = refusal(folder / "folder", mode);
+        CHECK(no_file.kind == Kind::NotOurs);
+        CHECK(no_file.message == (folder / "folder") + " is no file");
+    }
+    CHECK(refusal(folder / "file/archive.db", Mode::Read).kind == Kind::Missing);
+    CHECK(refusal(folder / "none/archive.db", Mode::Copy).kind == Kind::Missing);
+    // A name of more bytes than a file has (POSIX.1-2017, limits.h, NAME_MAX).
+    CHECK(refusal(folder / std::string(300, 'a'), Mode::Read).kind == Kind::CannotOpen);
+    CHECK(refusal(folder / std::string(300, 'a'), Mode::Write).kind == Kind::CannotOpen);
+    CHECK(Archive::back_up(folder / "none.db", folder / "copy.db")->kind == Kind::Missing);
+    CHECK(Archive::back_up(folder / "round.db", folder / "copy.db")->kind == Kind::CannotOpen);
+    const auto on_server = Archive::back_up("postgresql://cook@store/cold", folder / "copy.db");
+    REQUIRE(on_server);
+    CHECK(
+        on_server->message.starts_with("the archive postgresql://cook@store/cold is on a server"));
+    CHECK_FALSE(fs::exists(folder / "copy.db"));
+    opened(folder / "sound.db").back_up(folder / "sound-copy.db");
+    CHECK_THROWS_AS(restore(folder / "round.db", folder / "sound-copy.db"), ArchiveFailure);
+}
+
+TEST_CASE("a file that was there and empty becomes its owner's alone, by writing and not before") {
+    const ScratchFolder folder;
+    const auto path = folder / "touched.db";
+    write_file(path, "");
+    fs::permissions(path, fs::perms(0644));
+    for (const auto mode : {Mode::Read, Mode::Copy}) {
+        const auto empty = Archive::open(path, mode);
+        REQUIRE_FALSE(empty.ok());
+        CHECK(empty.fault().kind == ArchiveFault::Kind::Missing);
+        CHECK(empty.fault().message ==
+              "the archive " + path + " is empty: nothing has been printed yet");
+    }
+    CHECK(fs::status(path).permissions() == fs::perms(0644));
+    opened(path).record(print({day({stew})}));
+    CHECK(fs::status(path).permissions() == fs::perms(0600));
+}
+
+TEST_CASE("whatever a folder is called, the archive is in it and nowhere else") {
+    // Signs that mean something in a URI (SQLite, "Uniform Resource Identifiers").
+    for (const char* name : {"50%20", "what?", "a#b", "a?immutable=1&mode=memory", ":memory:"}) {
+        CAPTURE(name);
+        const ScratchFolder folder;
+        const auto path = folder / (std::string{name} + "//archive.db");
+        opened(path).record(print({day({stew})}));
+        CHECK(fs::exists(folder.path() / name / "archive.db"));
+        CHECK(std::distance(fs::directory_iterator{folder.path()}, {}) == 1);
+        CHECK(opened(path, Mode::Read).bags(Which::All).size() == 3);
+        CHECK(opened(path, Mode::Copy).bags(Which::All).size() == 3);
+    }
+}
+
+TEST_CASE("an archive that is another's is not read, and that is told") {
+    const ScratchFolder folder;
+    const auto path = folder / "archive.db";
+    opened(path).record(print({day({stew})}));
+    fs::permissions(folder.path(), fs::perms(0755));
+    fs::permissions(path, fs::perms::none);
+    const AsNobody nobody;
+    if (!nobody.worked()) {
+        return skip("nobody cannot be forbidden anything here");
+    }
+    const auto refused = Archive::open(path, Mode::Read);
+    REQUIRE_FALSE(refused.ok());
+    CHECK(refused.fault().kind == ArchiveFault::Kind::CannotOpen);
+    CHECK(refused.fault().message == "cannot open the archive " + path + ": Permission denied");
 }
 
 TEST_CASE("a station that has counted as far as can be counted still notes what is sound") {
