@@ -4,7 +4,9 @@
 #include "files/data_folder.h"
 #include "files/input_file.h"
 #include "files/shelf.h"
+#include "support/as_nobody.h"
 #include "support/command.h"
+#include "support/skip.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -16,6 +18,21 @@ using namespace thawslip::test_support;
 namespace {
 
 namespace fs = std::filesystem;
+
+/// What a system failure says; empty where the work is done.
+template <class Work>
+std::string failure_of(const Work& work) {
+    try {
+        work();
+    } catch (const SystemFailure& failure) {
+        return failure.what();
+    }
+    return {};
+}
+
+bool says(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
 
 /// A folder with the layouts and the fonts of the sources, to be changed.
 struct Shelf {
@@ -105,4 +122,78 @@ TEST_CASE("faces are read from a file of at most 64 KiB, and what is wrong with 
     CHECK_THROWS_AS(files::load_fonts(shelf.data), SystemFailure);
     fs::remove(file);
     CHECK_THROWS_AS(files::load_fonts(shelf.data), SystemFailure);
+}
+
+TEST_CASE("a face that is no font, or not there, is named with the package that brings it") {
+    const Shelf shelf;
+    const auto failure_with = [&](const std::string& file) {
+        write_file((shelf.data.fonts() / "faces.toml").string(),
+                   "regular = [\"" + file + "\"]\nmedium = []\nbold = []\n");
+        return failure_of([&] { files::load_fonts(shelf.data); });
+    };
+    const auto none = [](const std::string& file, const std::string& hint) {
+        return "the font file " + file + " is not installed" + hint;
+    };
+    CHECK(failure_with("clear-sans/None.ttf") ==
+          none("clear-sans/None.ttf", "; on Debian: apt-get install fonts-clear-sans"));
+    CHECK(failure_with("dejavu/None.ttf") ==
+          none("dejavu/None.ttf", "; on Debian: apt-get install fonts-dejavu-core"));
+    CHECK(failure_with("orchard/None.ttf") == none("orchard/None.ttf", ""));
+    // What lies beside it is taken before the system's of the same name.
+    fs::create_directory(shelf.data.fonts() / "dejavu");
+    const auto own = (shelf.data.fonts() / "dejavu/DejaVuSans.ttf").string();
+    write_file(own, "no font");
+    CHECK(says(failure_with("dejavu/DejaVuSans.ttf"), own));
+    fs::remove(own);
+    fs::create_directory(own); // a folder is no face
+    CHECK_FALSE(says(failure_with("dejavu/DejaVuSans.ttf"), own));
+}
+
+TEST_CASE("a layout that came along and cannot be read is a failure, up to 256 KiB it is none") {
+    const Shelf shelf;
+    const auto file = shelf.data.layouts() / "label/zz.toml";
+    const auto failure = [&] {
+        return failure_of([&] { shelf.around().layouts({wording::Kind::BagLabel}); });
+    };
+    write_file(file.string(), std::string(std::size_t{1} << 18U, '#'));
+    CHECK(failure().empty());
+    write_file(file.string(), std::string((std::size_t{1} << 18U) + 1, '#'));
+    CHECK(says(failure(), file.string()));
+    fs::remove(file);
+    fs::create_symlink("nowhere.toml", file);
+    CHECK(says(failure(), file.string()));
+    CHECK(says(failure(), "there is no such file"));
+    // Of other kinds nobody asks for it.
+    CHECK(failure_of([&] { shelf.around().layouts({wording::Kind::PlanSheet}); }).empty());
+}
+
+TEST_CASE("what the cook named wrongly is told, and what the system forbids is a failure") {
+    const Shelf shelf;
+    const auto told = [&](const std::string& file) {
+        const auto read = files::read_input(file, 10);
+        return read ? "read: " + read.value() : read.fault().message;
+    };
+    const auto at = [&](const char* name) { return (shelf.data.root / name).string(); };
+    write_file(at("ten.toml"), "0123456789");
+    CHECK(told(at("ten.toml")) == "read: 0123456789");
+    CHECK(told(at("none.toml")) == "there is no such file");
+    CHECK(told(at("ten.toml/inside")) == "there is no such file");
+    CHECK(told(at("layouts")) == "this is a folder, not a file");
+    CHECK(told("/dev/null") == "this is a device or a pipe, not an ordinary file");
+    // Its own link: no file system follows it (POSIX.1-2017, open(), ELOOP).
+    fs::create_symlink("round.toml", at("round.toml"));
+    CHECK(failure_of([&] {
+              told(at("round.toml"));
+          }).starts_with(at("round.toml") + ": cannot be read: "));
+    fs::permissions(shelf.data.root, fs::perms::owner_all | fs::perms::others_exec);
+    fs::permissions(at("ten.toml"), fs::perms::none);
+    {
+        const AsNobody nobody;
+        if (!nobody.worked()) {
+            skip("nobody cannot be forbidden anything here");
+            return;
+        }
+        CHECK(failure_of([&] { told(at("ten.toml")); }) ==
+              at("ten.toml") + ": you are not permitted to read this file");
+    }
 }
