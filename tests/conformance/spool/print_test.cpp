@@ -2,9 +2,11 @@
 // when nothing can.
 
 #include "server.h"
+#include "spool/printer.h"
 #include "support/skip.h"
 #include "support/variable.h"
 
+#include <cups/cups.h>
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <memory>
@@ -281,4 +283,50 @@ TEST_CASE_FIXTURE(Kitchen, "setup names each printer once, the usual one first")
     const auto outcome = setup_at(cups->address());
     CAPTURE(outcome.out);
     CHECK(has(outcome.out, "1 kitchen, 2 broken, 3 office;"));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "a job that the server takes only a part of is given up and told") {
+    // cupsd.conf(5), LimitRequestBody: of larger files the rest is not taken.
+    const Server cups{Queues::KitchenIsUsual, "LimitRequestBody 100000\n"};
+    if (!is_there(cups)) {
+        return;
+    }
+    const thawslip::spool::Ticket ticket{
+        "Bag labels", {thawslip::Length::millimetres(210), thawslip::Length::millimetres(297)}};
+    cupsSetServer(cups.address().c_str());
+    write_file(folder / "small.pdf", "%PDF-1.7" + std::string(65'536 - 8, ' ')); // one piece
+    const auto small = thawslip::spool::print({"kitchen", {}}, folder / "small.pdf", ticket);
+    write_file(folder / "large.pdf", "%PDF-1.7" + std::string(2'000'000, ' '));
+    const auto large = thawslip::spool::print({"kitchen", {}}, folder / "large.pdf", ticket);
+    cupsSetServer(nullptr);
+    REQUIRE(small.ok());
+    CHECK(cups.arrived(small.value()).document == read_file(folder / "small.pdf"));
+    REQUIRE_FALSE(large.ok());
+    CHECK(large.fault().trouble == thawslip::spool::Trouble::Refused);
+    CHECK_FALSE(large.fault().detail.empty());
+    // Nothing waits for the rest: RFC 8011, 5.3.7, job-state.
+    CHECK(cups.attributes(small.value() + 1).at("job-state") == "canceled");
+}
+
+TEST_CASE_FIXTURE(Kitchen,
+                  "a printer that is gone since it was found is told, and so is a server") {
+    const Server cups;
+    if (!is_there(cups)) {
+        return;
+    }
+    const thawslip::spool::Ticket ticket{
+        "Bag labels", {thawslip::Length::millimetres(210), thawslip::Length::millimetres(297)}};
+    write_file(folder / "small.pdf", "%PDF-1.7");
+    const auto told_at = [&](const std::string& address, const char* printer) {
+        cupsSetServer(address.c_str());
+        const auto job = thawslip::spool::print({printer, {}}, folder / "small.pdf", ticket);
+        cupsSetServer(nullptr);
+        REQUIRE_FALSE(job.ok());
+        CHECK_FALSE(job.fault().detail.empty());
+        return job.fault();
+    };
+    CHECK(told_at(cups.address(), "attic").trouble == thawslip::spool::Trouble::Refused);
+    const auto gone = told_at(folder / "nothing", "kitchen");
+    CHECK(gone.trouble == thawslip::spool::Trouble::NoServer);
+    CHECK(has(gone.detail, folder / "nothing"));
 }

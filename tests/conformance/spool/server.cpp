@@ -78,12 +78,12 @@ printf %s "$4" >"$kept.copies"
 printf %s "$5" >"$kept.options"
 )";
 
-void set_up(const std::string& folder, Queues queues) {
+void set_up(const std::string& folder, Queues queues, const std::string& more) {
     for (const char* name :
          {"root", "bin/backend", "bin/daemon", "state", "cache", "requests", "tmp", "kept"}) {
         fs::create_directories(folder + "/" + name);
     }
-    write_file(folder + "/root/cupsd.conf", fmt::format(settings, folder));
+    write_file(folder + "/root/cupsd.conf", fmt::format(settings, folder) + more);
     write_file(folder + "/root/cups-files.conf", fmt::format(places, folder));
     if (queues != Queues::None) {
         const auto* kitchen = queues == Queues::KitchenIsUsual ? "DefaultPrinter" : "Printer";
@@ -134,8 +134,8 @@ bool wait_for(const Condition& condition) {
 
 } // namespace
 
-Server::Server(Queues queues) {
-    set_up(folder_.path().string(), queues);
+Server::Server(Queues queues, const std::string& more) {
+    set_up(folder_.path().string(), queues, more);
     process_ = start(folder_.path().string());
     answers_ = process_ > 0 && wait_for([this] {
                    if (::waitpid(process_, nullptr, WNOHANG) != 0) {

@@ -19,7 +19,8 @@ enum class Queues {
 /// It listens on a socket in that folder alone, needs no rights, and is gone with the object.
 class Server {
 public:
-    explicit Server(Queues queues = Queues::KitchenIsUsual);
+    /// \param more lines of cupsd.conf(5)
+    explicit Server(Queues queues = Queues::KitchenIsUsual, const std::string& more = {});
     Server(const Server&) = delete;
     Server& operator=(const Server&) = delete;
     ~Server();
