@@ -1,5 +1,6 @@
 #include "code/message.h"
 #include "code/picture.h"
+#include "code/seal.h"
 #include "code/symbol.h"
 #include "support/asked.h"
 #include "support/printed_days.h"
@@ -119,6 +120,36 @@ TEST_CASE("the text of a code is read, known to the archive or not, and kept bes
     printed.read({{"typed", damaged}}, 422);
 }
 
+TEST_CASE("a label of a later program is read for its words, and the rules of the place are said") {
+    BagRoutes printed;
+    const std::string words = "BARLEY STEW\nSTIR TWICE\nEND 4"; // no grammar that is known
+    const auto later = words + code::check_characters(words);
+    const auto answer = printed.read({{"typed", later}});
+    REQUIRE(answer["bags"].size() == 1);
+    const auto& bag = answer["bags"][0];
+    CHECK(bag["known"] == false);
+    CHECK(bag["code"] == later);
+    REQUIRE(bag["words"].size() == 4);
+    CHECK(bag["words"][0] == "BARLEY STEW");
+    CHECK(bag["words"][1] == "STIR TWICE");
+    CHECK(bag["words"][3] == style_of(printed.fake.settings).say("standing.local-rules"));
+    REQUIRE(answer["messages"].size() == 1);
+    CHECK(answer["messages"][0]["text"].get<std::string>().find("version 4") != std::string::npos);
+}
+
+TEST_CASE("before anything was printed a code is read all the same, an id is not known") {
+    FakeMachine fake;
+    desk::Desk desk{machine_of(fake)};
+    const auto read = [&desk](const std::string& typed) {
+        return post(desk, "/api/read", {{"typed", typed}});
+    };
+    const auto strange = said(read(code_of("Barley stew", "K7Q-2M4-9XC")));
+    CHECK(strange["bags"][0]["id"] == "K7Q-2M4-9XC");
+    CHECK(strange["bags"][0]["known"] == false);
+    CHECK(read("K7Q-2M4-9XC").status == 422);
+    CHECK_FALSE(std::filesystem::exists(fake.archive_file()));
+}
+
 TEST_CASE("a label that the archive has otherwise is told to be old") {
     BagRoutes printed;
     const auto bag = printed.bag("squash");
@@ -192,6 +223,9 @@ TEST_CASE("a frame whose size is not that of its bytes is refused") {
         printed.of(printed.desk.answer(frame_request(width, height, std::string(64 * 48, 'a'))),
                    400);
     }
+    // The largest frame that is read is 1920 by 1080.
+    CHECK(printed.of(printed.desk.answer(frame_request("1", "16", std::string(16, '\x90')))) ==
+          json::Json{{"found", false}});
     printed.of(printed.desk.answer(frame_request("3000", "1000", std::string(3'000'000, 'a'))),
                400);
 }

@@ -45,6 +45,28 @@ TEST_CASE("every kind of edit and of value is taken from the page") {
     CHECK(moved.find("Celeriac") < moved.find("Barley"));
 }
 
+TEST_CASE("up to a hundred edits come at once, and each end of what a number may be") {
+    const auto many = [](std::size_t count) {
+        auto edits = json::Json::array();
+        for (std::size_t i = 0; i < count; ++i) {
+            edits.push_back({{"path", "package[1].servings"}, {"value", 6}});
+        }
+        return edit(edits).status;
+    };
+    CHECK(many(100) == 200);
+    CHECK(many(101) == 400);
+    const auto number = [](const json::Json& value) {
+        return edit(json::Json::array({{{"path", "package[1].servings"}, {"value", value}}}))
+            .status;
+    };
+    CHECK(number(9223372036854775807) == 200); // TOML 1.0.0, Integer: 64 bits, signed
+    CHECK(number(9223372036854775808U) == 400);
+    // An object of a date and more is a table, not a date.
+    CHECK(has(edited({{"path", "package[1].note"},
+                      {"value", {{"date", {{"date", "2026-11-02"}}}, {"by", "Ida"}}}}),
+              "date = 2026-11-02"));
+}
+
 TEST_CASE("changes count as a script counts, in UTF-16") {
     const std::string text =
         "# Gemüse \xF0\x9F\xA5\x95\n[day]\nmade = 2026-10-17\nkitchen = \"a\"\n";

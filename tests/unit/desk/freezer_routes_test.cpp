@@ -210,6 +210,62 @@ TEST_CASE("the next dinners are proposed, and what is not is counted") {
           9);
 }
 
+TEST_CASE("dinners are for as many days and people as the command takes, and no more") {
+    FreezerRoutes printed;
+    const auto next = [&printed](const char* key, int number, int status) {
+        return printed.ask("/api/freezer/next", {{key, number}, {"at", "18:30"}}, status);
+    };
+    CHECK(next("days", 1, 200)["proposals"].size() <= 1);
+    next("days", 366, 200);
+    next("days", 367, 400);
+    next("days", 0, 400);
+    CHECK(next("serves", 1, 200)["serves"] == 1);
+    CHECK(next("serves", 999, 200)["serves"] == 999);
+    next("serves", 0, 400);
+    next("serves", 1000, 400);
+}
+
+TEST_CASE("a meal for which only bags past their date are left says which, and whether raw") {
+    FreezerRoutes printed{R"([day]
+made = 2026-10-17
+
+[[package]]
+dish = "Medlar and barley pot"
+servings = 2
+weight = "600 g"
+thickness = "30 mm"
+use_by = 2026-10-18
+food = "raw roasts"
+thaw.method = "refrigerator"
+cook = {in = "pot", time = "20 min", until = "74 °C"}
+)"};
+    const auto next = printed.ask("/api/freezer/next", {{"days", 5}, {"at", "18:30"}});
+    REQUIRE(next["after_date"].size() >= 1);
+    const auto& meal = next["after_date"][0];
+    CHECK(meal["eat"] == "2026-10-19T18:30"); // the first by which it is thawed
+    REQUIRE(meal["bags"].size() == 1);
+    CHECK(meal["bags"][0] == json::parsed(R"({"dish":"Medlar and barley pot","raw":true,
+                                              "keep_until":"2026-10-18","basis":"use by"})"));
+}
+
+TEST_CASE("meals for which nothing can be thawed are named by their times") {
+    FreezerRoutes printed{R"([day]
+made = 2026-10-17
+
+[[package]]
+dish = "Medlar and barley pot"
+servings = 2
+weight = "2 kg"
+thickness = "80 mm"
+use_by = 2027-01-17
+thaw.method = "refrigerator"
+cook = {in = "pot", time = "20 min", until = "74 °C"}
+)"};
+    const auto next = printed.ask("/api/freezer/next", {{"days", 3}, {"at", "18:30"}});
+    REQUIRE(next["nothing_thawed_by"].size() >= 1);
+    CHECK(next["nothing_thawed_by"][0] == "2026-10-18T18:30");
+}
+
 TEST_CASE("a proposed dinner has its label's whole sentence of thawing, and its allergens") {
     FreezerRoutes printed{R"([day]
 made = 2026-10-17

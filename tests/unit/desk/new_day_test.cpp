@@ -67,6 +67,39 @@ TEST_CASE("a new day never takes the place of a file") {
     CHECK(folder.fake.days.size() == 4);
 }
 
+TEST_CASE("where a thousand files of a name are there already, another name is asked for") {
+    FakeMachine fake;
+    auto machine = machine_of(fake);
+    int tries = 0;
+    int free = 1000;
+    machine.days.write = [&](const std::string&, const std::optional<std::string>& before,
+                             const std::string&) {
+        CHECK_FALSE(before); // never in the place of another
+        return ++tries == free;
+    };
+    desk::Desk desk{machine};
+    const json::Json blank{{"from", "blank"}, {"made", "2026-10-17"}};
+    CHECK(said(post(desk, "/api/days", blank))["name"] == "2026-10-17-1000-day.toml");
+    tries = 0;
+    free = 1001;
+    const auto refused = post(desk, "/api/days", blank);
+    CHECK(refused.status == 422);
+    CHECK(said(refused)["messages"][0]["text"] ==
+          "there are too many days of this name: give it another");
+    CHECK(tries == 1000);
+}
+
+TEST_CASE("a new day is of the years that a description may have") {
+    DraftsFolder folder;
+    const auto status = [&folder](const char* made) {
+        return folder.make({{"from", "blank"}, {"made", made}}).status;
+    };
+    CHECK(status("1989-12-31") == 400);
+    CHECK(status("1990-01-01") == 200);
+    CHECK(status("2200-12-31") == 200);
+    CHECK(status("2201-01-01") == 400);
+}
+
 TEST_CASE("a name of a cook's words is one that any folder takes") {
     DraftsFolder folder;
     const auto name = [&folder](const std::string& words) {

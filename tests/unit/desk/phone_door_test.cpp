@@ -201,6 +201,23 @@ TEST_CASE_FIXTURE(House, "a phone is let in by the code on the cook's page, once
     CHECK(ask(Method::Get, "/api/pair").status == 405);
 }
 
+TEST_CASE_FIXTURE(House, "a house that is full of phones lets none in until one is locked out") {
+    const auto pair = [this](const std::string& name) {
+        const auto offer = said(post(desk, "/api/phones/offer", Json::object()));
+        now += std::chrono::minutes{2}; // whoever has a code may try it
+        const auto fresh = said(post(desk, "/api/phones/offer", Json::object()));
+        return ask(Method::Post, "/api/pair", {{"code", fresh["code"]}, {"name", name}});
+    };
+    while (phones->all().size() < desk::Phones::most) {
+        REQUIRE(pair("a phone").status == 200);
+    }
+    const auto refused = pair("one more");
+    CHECK(refused.status == 409);
+    CHECK(refused.body.find("lock out one that is gone") != std::string::npos);
+    phones->revoke(1);
+    CHECK(pair("one more").status == 200);
+}
+
 TEST_CASE_FIXTURE(House, "who tries codes too often is told to wait (RFC 6585, section 4)") {
     http::Response answer;
     for (int tries = 0; tries <= desk::Phones::tries_a_minute; ++tries) {

@@ -4,6 +4,7 @@
 #include "desk/tickets.h"
 #include "support/asked.h"
 #include "support/fake_machine.h"
+#include "support/printed_days.h"
 
 #include <doctest/doctest.h>
 
@@ -141,6 +142,108 @@ TEST_CASE_FIXTURE(Page, "a day that the page has not seen so is not printed") {
     auto gone = wish(two);
     gone["number"] = 17;
     CHECK(post(desk, "/api/spool", gone).status == 404);
+}
+
+TEST_CASE("a print that may be of bags that are there already is answered with the question") {
+    PrintedDay printed{R"([day]
+made = 2026-10-17
+
+[[package]]
+dish = "Barley stew"
+servings = 4
+bags = 2
+use_by = 2027-01-17
+)"};
+    const std::string other = R"([day]
+made = 2026-10-17
+
+[[package]]
+dish = "Barley stew"
+servings = 6
+bags = 3
+use_by = 2027-02-17
+)";
+    printed.fake.days["barn.toml"] = other;
+    printed.fake.delivered = {false, "which is it?", ""};
+    const auto number = said(get(printed.desk, "/api/days"))["days"][0]["number"];
+    const auto etag =
+        said(get(printed.desk, "/api/day/" + number.dump()))["etag"].get<std::string>();
+    const auto asked = [&](const std::string& ticket, const Json& more) {
+        Json body{{"number", number}, {"etag", etag}, {"what", "labels"}, {"ticket", ticket}};
+        body.update(more);
+        return printed.ask("/api/spool", body);
+    };
+    const auto answer = asked(one, Json::object());
+    CHECK(answer["done"] == false);
+    REQUIRE(answer["asks"].size() == 1);
+    const auto& ask = answer["asks"][0];
+    CHECK(ask["dish"] == "Barley stew");
+    CHECK(ask["made"] == "2026-10-17");
+    REQUIRE(ask["known"].size() == 1);
+    const auto& known = ask["known"][0];
+    CHECK(known["bag"] == printed.bag("barley").id);
+    CHECK(known["bags"] == 2);
+    CHECK(known["servings"] == 4);
+    CHECK(known["file"] == "/days/day.toml");
+    CHECK(known["kitchen"] == "");
+    CHECK(known["printed"] == "2026-10-17T11:00:00");
+    // Who has said it, or tries on plain paper, is not asked.
+    CHECK_FALSE(asked("ticket-of-other-bags", {{"new_batch", true}}).contains("asks"));
+    CHECK_FALSE(asked("ticket-of-same-bags-", {{"same_batch", known["bag"]}}).contains("asks"));
+    CHECK_FALSE(asked("ticket-of-a-trial-now", {{"look", {{"trial", true}}}}).contains("asks"));
+    printed.fake.delivered = {true, "printed", ""};
+    CHECK_FALSE(asked(two, Json::object()).contains("asks"));
+    // What has no question has none to answer.
+    printed.fake.delivered = {false, "no paper", ""};
+    printed.fake.days["barn.toml"] = "[day]\nmade = 2026-10-17\n";
+    const auto fresh =
+        said(get(printed.desk, "/api/day/" + number.dump()))["etag"].get<std::string>();
+    CHECK_FALSE(asked("ticket-of-no-question", {{"etag", fresh}}).contains("asks"));
+}
+
+TEST_CASE_FIXTURE(Page, "a print that was asked for badly leaves its ticket as good as before") {
+    auto poor = wish(one);
+    poor["look"] = {{"copies", 100}};
+    CHECK(post(desk, "/api/spool", poor).status == 400);
+    poor["look"] = {{"copies", 99}};
+    CHECK(post(desk, "/api/spool", poor).status == 200);
+    CHECK(machine.prints.back().look.part.copies == 99);
+    CHECK(post(desk, "/api/freezer/door-list", {{"ticket", two}, {"printer", 7}}).status == 400);
+    CHECK(post(desk, "/api/freezer/door-list", {{"ticket", two}}).status == 200);
+    CHECK(machine.door_lists == 1);
+    // Cells are numbered as on a sheet, from 1 to 1000.
+    auto cells = wish("ticket-of-the-cells");
+    for (const Json& skip : {Json{0}, Json{1001}, Json{1.5}, Json::array({"1"})}) {
+        CAPTURE(skip.dump());
+        cells["look"] = {{"skip", skip}};
+        CHECK(post(desk, "/api/spool", cells).status == 400);
+    }
+    cells["look"] = {{"skip", {1, 1000}}, {"first_cell", 0}};
+    CHECK(post(desk, "/api/spool", cells).status == 400);
+    cells["look"]["first_cell"] = 1;
+    CHECK(post(desk, "/api/spool", cells).status == 200);
+    CHECK(machine.prints.back().look.skip == std::vector{1, 1000});
+}
+
+TEST_CASE_FIXTURE(Page, "each word for a print is a print of its own") {
+    const std::pair<const char*, service::What> words[] = {
+        {"labels", service::What::Labels},
+        {"finishing_cards", service::What::FinishingCards},
+        {"cook_day_cards", service::What::CookDayCards},
+        {"cards", service::What::Cards},
+        {"lists", service::What::Lists},
+        {"day_sheets", service::What::DaySheets},
+        {"shopping", service::What::Shopping},
+        {"door_list", service::What::DoorList}};
+    int ticket = 0;
+    for (const auto& [word, what] : words) {
+        CAPTURE(word);
+        auto asked = wish("ticket-of-a-word-" + std::to_string(++ticket));
+        asked["what"] = word;
+        CHECK(post(desk, "/api/spool", asked).status == 200);
+        CHECK(machine.prints.back().what == what);
+        CHECK_FALSE(machine.prints.back().to.printer); // the page makes a file of it
+    }
 }
 
 TEST_CASE_FIXTURE(Page, "reprints name bags or a date, and keep the look that they had") {
