@@ -174,6 +174,66 @@ TEST_CASE("bags that an edited description no longer has stay, and are named") {
     CHECK(archive.bag(stew.bags[2])->state == State::Frozen);
 }
 
+TEST_CASE("a bag is told with all that its label says, and a package with all that it had") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto whole = stew;
+    whole.dish = "Squash \"Röti\", 50 % 'red' \\ lentils";
+    whole.words = "squash \"roti\", 50 % 'red' \\ lentils";
+    whole.basis = kitchen::DateBasis::StorageTable;
+    whole.servings = 3;
+    whole.weight = kitchen::Mass{1'234.5};
+    whole.food = FoodRecord{{"celery", "tree nuts (walnut)"}, {"cooked meat", "soup or stew"}};
+    whole.thaw = ThawRecord{kitchen::ThawMethod::ColdWater, std::chrono::minutes{95}};
+    whole.place = "Gefrierfach über der Tür, Korb 2";
+    whole.bags = with_ids(day({whole}), {kitchen::Batch{}}).packages[0].bags;
+    auto bare = soup;
+    bare.food.reset();
+    bare.thaw.reset();
+    auto untimed = package("Plum compote", 1);
+    untimed.thaw = ThawRecord{kitchen::ThawMethod::FromFrozen, std::nullopt};
+    untimed.weight = kitchen::Mass{0.25};
+    untimed.food = FoodRecord{};
+    archive.record(print({day({whole, bare, untimed})}));
+    const auto bag = archive.bag(whole.bags[1]);
+    REQUIRE(bag.has_value());
+    CHECK(bag->dish == whole.dish);
+    CHECK(bag->basis == whole.basis);
+    CHECK(bag->servings == 3);
+    REQUIRE(bag->weight.has_value());
+    CHECK(bag->weight->grams == 1'234.5);
+    CHECK(bag->thaw == whole.thaw);
+    CHECK(bag->classes == whole.food->classes);
+    CHECK(bag->allergens == whole.food->allergens);
+    CHECK(bag->place == whole.place);
+    CHECK(bag->number == 2);
+    CHECK(bag->of == 3);
+    const auto without = archive.bag(bare.bags[0]);
+    CHECK_FALSE(without->weight.has_value());
+    CHECK_FALSE(without->thaw.has_value());
+    CHECK_FALSE(without->allergens.has_value());
+    CHECK(without->classes.empty());
+    const auto compote = archive.bag(untimed.bags[0]);
+    CHECK(compote->weight->grams == 0.25);
+    CHECK(compote->thaw == untimed.thaw);
+    CHECK(compote->allergens == std::vector<std::string>{});
+    // The archive gives an origin, and numbers in place of ids.
+    const auto same = [](PackageRecord told, PackageRecord kept) {
+        told.bags.clear();
+        kept.bags.clear();
+        told.origin.clear();
+        return told == kept;
+    };
+    const auto told = archive.packages(bag->day);
+    REQUIRE(told.size() == 3);
+    CHECK(same(told[0], whole));
+    CHECK(same(told[1], bare));
+    CHECK(same(told[2], untimed));
+    CHECK(told[0].bags.size() == 3);
+    CHECK(archive.find("rot", Which::All).size() == 3);
+    CHECK(archive.check().empty());
+}
+
 TEST_CASE("bags are listed soonest date first and found by the beginnings of words") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
