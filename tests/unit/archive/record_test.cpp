@@ -183,6 +183,28 @@ TEST_CASE("what a new revision changed is told bag by bag") {
     CHECK(gone.dropped.back() == package(soup.dish, 4).bags[3]);
 }
 
+TEST_CASE("a name was mended only where the old one is gone and the new one at its place") {
+    const auto slip = package("Squahs and red lentil stew", 3);
+    const auto renamed = [&](const std::vector<PackageRecord>& now) {
+        const Scratch scratch;
+        auto archive = opened(scratch.path);
+        archive.record(print({day({slip, soup})}));
+        const auto recorded = archive.record(print({edited(day(now))}));
+        CHECK(recorded.new_bags == (recorded.renamed.empty() ? 3 : 0));
+        CHECK(archive.check().empty());
+        return recorded.renamed.size();
+    };
+    CHECK(renamed({stew, soup}) == 3);
+    CHECK(renamed({stew}) == 3);
+    CHECK(renamed({stew, soup, slip}) == 0); // both are there
+    CHECK(renamed({stew, slip}) == 0);
+    CHECK(renamed({soup, stew}) == 0);
+    auto other_day = stew;
+    other_day.made = date(2026, 10, 18);
+    other_day = with_ids(day({other_day}), {kitchen::Batch{}}).packages[0];
+    CHECK(renamed({other_day, soup}) == 0);
+}
+
 TEST_CASE("a label is wrong where it says another food, or a later date that the cook set") {
     auto before = stew;
     const auto after = [&before](const std::function<void(PackageRecord&)>& change) {
