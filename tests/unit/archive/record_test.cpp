@@ -205,6 +205,59 @@ TEST_CASE("a name was mended only where the old one is gone and the new one at i
     CHECK(renamed({other_day, soup}) == 0);
 }
 
+TEST_CASE(
+    "no label of a bag sticks on another of the same print: its food, day or size is another") {
+    auto other = soup;
+    SUBCASE("another dish") {}
+    SUBCASE("the same dish of another day") {
+        other = stew;
+        other.made = date(2026, 10, 16);
+    }
+    SUBCASE("the same dish in another size") {
+        other = stew;
+        other.batch.size = 2;
+    }
+    const auto printed = with_ids(day({stew, other}), {stew.batch, other.batch});
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    archive.record(print({printed}));
+    const auto before = archive.contents();
+    auto wrong = edited(printed);
+    wrong.packages[0].bags[2] = printed.packages[1].bags[0];
+    try {
+        archive.record(print({wrong}));
+        FAIL("recorded");
+    } catch (const ArchiveFailure& failure) {
+        CHECK(failure.fault().kind == ArchiveFault::Kind::Clash);
+        CHECK(failure.fault().message == printed.packages[1].bags[0] + " is the id of a bag of \"" +
+                                             other.dish + "\" made " + kitchen::to_iso(other.made) +
+                                             " already");
+    }
+    CHECK(archive.contents() == before);
+}
+
+TEST_CASE("a name that was mended and written as before again keeps its bags, by all their ids") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto slip = package("Squahs and red lentil stew", 3);
+    archive.record(print({day({slip, soup})}));
+    archive.record(print({edited(day({stew, soup}))}));
+    auto back = edited(day({slip, soup}), "# as before\n");
+    back = with_ids(back, archive.settle(back, {}).batches);
+    CHECK(archive.record(print({back})).new_bags == 0);
+    CHECK(archive.bags(Which::All).size() == 5);
+    for (std::size_t bag = 0; bag < 3; ++bag) {
+        const auto id = back.packages[0].bags[bag];
+        for (const auto& known : {id, slip.bags[bag], stew.bags[bag]}) {
+            REQUIRE(archive.bag(known).has_value());
+            CHECK(archive.bag(known)->id == id);
+            CHECK(archive.bag(known)->dish == slip.dish);
+            CHECK(archive.bag(known)->number == static_cast<int>(bag) + 1);
+        }
+    }
+    CHECK(archive.check().empty());
+}
+
 TEST_CASE("a label is wrong where it says another food, or a later date that the cook set") {
     auto before = stew;
     const auto after = [&before](const std::function<void(PackageRecord&)>& change) {
