@@ -114,6 +114,34 @@ TEST_CASE("two stations that print one text while the server is away print diffe
     CHECK(one.ids.size() == 3);
 }
 
+TEST_CASE("of two prints of one month, each made at its station, both come to all") {
+    const Scratch scratch;
+    auto server = opened(scratch.path);
+    PrintingStation one{"one"};
+    PrintingStation two{"two"};
+    for (int number = 1; number <= 4; ++number) { // so many that not simply all is sent
+        one.printed(pot("one", number), 40'000 + number);
+    }
+    exchange(one.archive, server);
+    exchange(two.archive, server);
+    for (auto* station : {&one, &two}) { // under keys as the archive makes them, of one length
+        auto record = pot(station->name, 5);
+        record.station = station->name;
+        auto made = print({with_ids(record, station->archive.settle(record, {}).batches)});
+        made.station = station->now(50'000);
+        station->archive.record(made);
+    }
+    CHECK(exchange(one.archive, server).sent.prints == 1);
+    const auto second = exchange(two.archive, server);
+    CHECK(second.sent.prints == 1);
+    CHECK(second.fetched.prints == 1);
+    CHECK(exchange(one.archive, server).fetched.prints == 1);
+    for (auto* archive : {&server, &one.archive, &two.archive}) {
+        CHECK(keys_in(archive->contents()) == 6);
+        CHECK(archive->prints_on(date(2026, 10, 17)).size() == 6);
+    }
+}
+
 TEST_CASE("clocks that are apart lose no state: the last by true time holds everywhere") {
     const Scratch scratch;
     auto server = opened(scratch.path);
