@@ -6,6 +6,8 @@
 #include "support/fake_machine.h"
 
 #include <doctest/doctest.h>
+#include <future>
+#include <optional>
 #include <thread>
 
 using namespace thawslip;
@@ -88,6 +90,24 @@ TEST_CASE(
     CHECK(changes.wait_for_cause(long_enough) == Cause::Rest);
     changes.end();
     CHECK(changes.wait_for_cause(long_enough) == Cause::End);
+}
+
+TEST_CASE(
+    "whoever waits for a cause is woken by each, where nobody listens and where somebody does") {
+    desk::Changes changes;
+    std::optional<desk::Changes::Listener> listener;
+    const auto woken_by = [&](const auto& what) {
+        auto waits =
+            std::async(std::launch::async, [&] { return changes.wait_for_cause(long_enough); });
+        waits.wait_for(std::chrono::milliseconds{50}); // till it waits, as a rule
+        what();
+        return waits.get();
+    };
+    CHECK(woken_by([&] { changes.look(); }) == Cause::Look);
+    CHECK(woken_by([&] { listener.emplace(changes); }) == Cause::Listen);
+    CHECK(woken_by([&] { changes.look(); }) == Cause::Listen);
+    CHECK(woken_by([&] { listener.reset(); }) == Cause::Rest);
+    CHECK(woken_by([&] { changes.end(); }) == Cause::End);
 }
 
 TEST_CASE("what the desk notes or prints has the archive looked at") {

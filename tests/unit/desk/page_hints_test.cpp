@@ -61,6 +61,18 @@ TEST_CASE("for options stand the fields of the page, or the hint is left out") {
           "\"{print.from}\" takes one bag, and \"3-5\" are several");
 }
 
+TEST_CASE("two dashes at the end of a text, or within a word, are no option") {
+    for (const char* text : {"--", "wait --", "a--bag", "x --Bag", "-- bag"}) {
+        CAPTURE(text);
+        CHECK(desk::page_text(text, {}) == text);
+        CHECK(desk::page_hints({text}) == Hints{text});
+    }
+    CHECK(desk::page_hints({"(--all)", "give --all"}).empty());
+    CHECK(desk::page_text("(--bag)", {}) == "(\"{print.bags}\")");
+    CHECK(desk::page_text("--bags", {}) == "--bags"); // another word
+    CHECK(desk::page_text("--bag-like", {}) == "--bag-like");
+}
+
 TEST_CASE("an example stands without its option") {
     CHECK(desk::page_hints({"for example --to \"garage, basket 2\""}) ==
           Hints{"for example \"garage, basket 2\""});
