@@ -132,6 +132,24 @@ TEST_CASE("the cook says that another file describes the bags of a label") {
     CHECK_FALSE(archive.settle(day({package("Plum soup", 1)}), same).answer_fits);
 }
 
+TEST_CASE("an answer fits where the bag that was named is one of the text's own, and no other's") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto soup = package("Leek soup", 2);
+    const auto first = printed(archive, day({chili}));
+    const auto other = printed(archive, day({soup}, "/orchard/soup.toml"));
+    const auto fits = [&](const DayRecord& day, const std::string& bag) {
+        const auto settled = archive.settle(day, {Kind::OfBag, bag});
+        CHECK(settled.doubts.empty());
+        return settled.answer_fits;
+    };
+    CHECK(fits(day({chili}), first.packages[0].bags[1]));
+    CHECK(fits(edited(day({chili})), first.packages[0].bags[1]));
+    CHECK_FALSE(fits(day({chili}), other.packages[0].bags[0]));
+    CHECK_FALSE(fits(edited(day({chili})), other.packages[0].bags[0]));
+    CHECK(archive.settle(day({chili}), {}).answer_fits); // nobody was asked
+}
+
 TEST_CASE("the same text is the same description, wherever its file is") {
     const Scratch scratch;
     auto archive = opened(scratch.path);

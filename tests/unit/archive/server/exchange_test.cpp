@@ -161,6 +161,28 @@ TEST_CASE("clocks that are apart lose no state: the last by true time holds ever
     CHECK(slow.archive.bag(ids[0])->state == State::Eaten);
 }
 
+TEST_CASE("a server that is asked for within a budget answers within it, and not with none") {
+    const Scratch scratch;
+    opened(scratch.path).record(print({day({package("Chestnut soup", 2)})}));
+    auto reached = Archive::reach(scratch.path, std::chrono::minutes{1});
+    REQUIRE(reached.ok());
+    auto archive = std::move(reached).value();
+    CHECK(archive.bags(Which::All).size() == 2);
+    const auto late = Archive::reach(scratch.path, std::chrono::milliseconds{0});
+    REQUIRE_FALSE(late.ok());
+    CHECK(late.fault().kind == ArchiveFault::Kind::Away);
+    const auto nothing = Archive::reach("postgresql://store/cold?password=x", {});
+    REQUIRE_FALSE(nothing.ok());
+    CHECK(nothing.fault().kind == ArchiveFault::Kind::CannotOpen);
+    // As a copy it is read once, and what is noted in that reaches nobody.
+    auto copy = opened(scratch.path, Mode::Copy);
+    copy.set_state(package("Chestnut soup", 2).bags, State::Eaten, "2026-11-01T18:00:00");
+    CHECK(copy.bags(Which::InFreezer).empty());
+    CHECK(archive.bags(Which::InFreezer).size() == 2);
+    CHECK_FALSE(archive.link().has_value());
+    CHECK_THROWS_AS(archive.back_up(scratch.folder / "copy.db"), ArchiveFailure);
+}
+
 TEST_CASE("a server or a station that is put back to before gets all that it has lost") {
     const Scratch before;
     PrintingStation one{"one"};
