@@ -149,6 +149,25 @@ TEST_CASE("a face that is no font, or not there, is named with the package that 
     CHECK_FALSE(says(failure_with("dejavu/DejaVuSans.ttf"), own));
 }
 
+TEST_CASE("a character is looked for in up to sixteen faces") {
+    const Shelf shelf;
+    const auto failure_with = [&](int count) {
+        std::string chain;
+        for (int i = 0; i < count; ++i) {
+            chain += "\"dejavu/DejaVuSans.ttf\", ";
+        }
+        std::string text;
+        for (const std::string weight : {"regular", "medium", "bold"}) {
+            text += weight + " = [" + chain + "]\n";
+        }
+        write_file((shelf.data.fonts() / "faces.toml").string(), text);
+        return failure_of([&] { files::load_fonts(shelf.data); });
+    };
+    CHECK(failure_with(16).empty());
+    CHECK(says(failure_with(17), "faces.toml:1"));
+    CHECK_FALSE(failure_with(0).empty()); // a weight without any face
+}
+
 TEST_CASE("a layout that came along and cannot be read is a failure, up to 256 KiB it is none") {
     const Shelf shelf;
     const auto file = shelf.data.layouts() / "label/zz.toml";
