@@ -6,6 +6,7 @@
 #include "samples.h"
 
 #include <filesystem>
+#include <utility>
 
 using namespace thawslip;
 using namespace thawslip::test_support;
@@ -39,6 +40,20 @@ TEST_CASE("what others note and print is noticed once, and what they ask is not"
     CHECK(notices(changes));
     other.put_link({"postgresql://store/cold", "2026-11-01T18:02:00", 0});
     CHECK_FALSE(notices(changes));
+}
+
+TEST_CASE(
+    "an archive that nobody changes is never taken for changed, however often it is looked at") {
+    const Scratch scratch;
+    opened(scratch.path).record(print({day({chestnut})}));
+    FileChanges changes{scratch.path};
+    auto moved = std::move(changes);
+    for (int looks = 0; looks < 100; ++looks) { // it is let go of in between
+        CAPTURE(looks);
+        CHECK_FALSE(moved.look());
+    }
+    opened(scratch.path).set_state(chestnut.bags, State::Out, "2026-11-01T18:00:00");
+    CHECK(notices(moved));
 }
 
 TEST_CASE("an archive that is made is noticed, and one that was changed while nobody looked") {
