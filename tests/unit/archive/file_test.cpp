@@ -183,6 +183,42 @@ TEST_CASE("each thing that is wrong is told once, and what is right not at all")
     }
 }
 
+TEST_CASE("what SQLite finds broken is told in its words, and nothing that is read of it") {
+    const Scratch scratch;
+    opened(scratch.path).record(print({day({stew, soup})}));
+    // An index in the order of another: its definition is changed, followed, and put back.
+    const auto define = [&](const char* columns) {
+        shell(scratch.path, std::string{"PRAGMA writable_schema = ON; UPDATE sqlite_schema SET "
+                                        "sql = 'CREATE INDEX day_file ON day "} +
+                                columns + "' WHERE name = 'day_file'");
+    };
+    define("(made, file)");
+    shell(scratch.path, "REINDEX day_file; UPDATE package SET servings = 0");
+    define("(file, made)");
+    const auto wrong = opened(scratch.path, Mode::Read).check();
+    REQUIRE_FALSE(wrong.empty());
+    for (const auto& fault : wrong) {
+        CAPTURE(fault);
+        CHECK(fault.find("day_file") != std::string::npos);
+    }
+}
+
+TEST_CASE("spaces and remarks in what an archive is made of say nothing, words do") {
+    const Scratch scratch;
+    opened(scratch.path).record(print({day({stew})}));
+    const auto change = [&](const std::string& before, const std::string& after) {
+        shell(scratch.path, "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
+                            "replace(sql, '" +
+                                before + "', " + after + ") WHERE name = 'sheet'");
+        return opened(scratch.path, Mode::Read).check();
+    };
+    CHECK(change("NOT NULL,", "'NOT NULL  ,  -- as bought, or not' || char(10) || '   '").empty());
+    CHECK(change("TEXT", "'TEXT  '").empty());
+    CHECK(change("NOT NULL", "'NOT' || char(10) || 'NULL'").empty());
+    CHECK(change("(", "' ( '").empty());
+    CHECK(change("next_cell", "'next_ cell'").size() == 1);
+}
+
 TEST_CASE("archives of older schemas are led forward when they are read, whole and sound") {
     for (const auto sql : {schema_2_archive, schema_3_archive}) {
         const Scratch scratch;

@@ -424,6 +424,25 @@ TEST_CASE("a print that two archives have is from its first time to its last in 
     CHECK(here.contents() == there.contents());
 }
 
+TEST_CASE("of one text that two archives printed in one second nothing is taken for the same") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    here.record(print({day({stew})}));
+    const auto before = here.contents();
+    auto other = print({day({stew})});
+    other.setup.stock = "a4-2x4-99x68mm";
+    SUBCASE("the same packages") {}
+    SUBCASE("another program made other packages of it") {
+        other.days[0].packages[0].servings = 4;
+    }
+    there.record(other);
+    const auto merged = here.merge(there.contents());
+    CHECK(merged.clashes == stew.bags);
+    CHECK(merged.days + merged.bags + merged.prints == 0);
+    CHECK(here.contents() == before);
+}
+
 TEST_CASE("in one kitchen bags of one id are one where they say the same, else they clash") {
     const std::pair<const char*, std::function<void(PackageRecord&)>> others[] = {
         {"servings", [](PackageRecord& one) { one.servings = 5; }},
