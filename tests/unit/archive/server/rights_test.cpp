@@ -187,4 +187,33 @@ TEST_CASE("what makes a server ready may run again and twice at once, and a late
     CHECK(Archive::back_up(scratch.path, out / "copy.db").has_value());
 }
 
+TEST_CASE("a server's schema is this program's, or it is said who leads which forward") {
+    const Scratch scratch;
+    opened(scratch.path).record(print({day({stew})}));
+    const auto set_to = [](const std::string& version) {
+        REQUIRE(required_server().sql("UPDATE thawslip.about SET version = " + version).status ==
+                0);
+    };
+    const auto told = required_server().sql("SELECT 'is ' || version FROM thawslip.about").out;
+    const auto at = told.find("is ");
+    REQUIRE(at != std::string::npos);
+    const auto known = std::stoi(told.substr(at + 3));
+    const auto is = [&known](int more) { return std::to_string(known + more); };
+    set_to(is(1));
+    const auto later = fault_of_opening(scratch.path);
+    set_to(is(-1));
+    const auto older = fault_of_opening(scratch.path);
+    set_to(is(0)); // the server is one for all cases
+    CHECK(later.kind == Kind::NewerSchema);
+    CHECK(later.message.ends_with("was made by a later thawslip: its schema is " + is(1) +
+                                  ", this program knows " + is(0) + "; nothing was changed"));
+    CHECK(older.kind == Kind::Missing);
+    CHECK(older.message.find("is of schema " + is(-1) + ", this program needs " + is(0) + ":") !=
+          std::string::npos);
+    CHECK(opened(scratch.path, Mode::Read).bags(Which::All).size() == 3);
+    // What makes a server ready changes nothing of one that is.
+    CHECK(required_server().sql(server_sql()).status == 0);
+    CHECK(opened(scratch.path, Mode::Read).bags(Which::All).size() == 3);
+}
+
 } // namespace rights_test
