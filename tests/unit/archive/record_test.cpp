@@ -443,6 +443,48 @@ TEST_CASE("of one text that two archives printed in one second nothing is taken 
     CHECK(here.contents() == before);
 }
 
+TEST_CASE(
+    "what the first schema did not keep of a text is no difference when it is printed again") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    auto bare = stew; // as an archive of that schema has it
+    bare.food.reset();
+    bare.thaw.reset();
+    archive.record(print({day({bare})}));
+    const auto again = archive.record(print({day({stew})}, "2026-10-18T09:00:00"));
+    CHECK(again.revisions + again.new_days + again.new_bags == 0);
+    CHECK_FALSE(again.print_is_new);
+    auto fewer = stew;
+    fewer.servings = 4; // what it kept is one
+    CHECK(archive.record(print({day({fewer})}, "2026-10-19T09:00:00")).revisions == 1);
+    auto sooner = fewer;
+    sooner.thaw = ThawRecord{kitchen::ThawMethod::ColdWater, std::chrono::hours{2}};
+    CHECK(archive.record(print({day({sooner})}, "2026-10-20T09:00:00")).revisions == 1);
+    CHECK(archive.bag(stew.bags[0])->thaw == sooner.thaw);
+}
+
+TEST_CASE("bags that were left out are let in where the cook says that the kitchen is one") {
+    const Scratch scratch;
+    auto here = opened(scratch.path);
+    auto there = opened(scratch.folder / "there.db");
+    here.record(print({day({stew})}));
+    auto longer = stew;
+    longer.keep_until = date(2027, 1, 1);
+    there.record(print({edited(day({longer, soup}))}, "2026-10-18T09:00:00"));
+    CHECK(here.merge(there.contents()).clashes == stew.bags);
+    CHECK(here.bags(Which::All).size() == 5);
+    CHECK(here.bag(stew.bags[0])->keep_until == stew.keep_until);
+    const auto merged = here.merge(there.contents(), Kitchens::AreOne);
+    CHECK(merged.clashes.empty());
+    CHECK(merged.bags + merged.days == 0);
+    CHECK(here.bags(Which::All).size() == 5);
+    for (const auto& id : stew.bags) {
+        CHECK(here.bag(id)->keep_until == longer.keep_until); // as it was described last
+        CHECK(here.bag(id)->day == here.bag(soup.bags[0])->day);
+    }
+    CHECK(here.check().empty());
+}
+
 TEST_CASE("in one kitchen bags of one id are one where they say the same, else they clash") {
     const std::pair<const char*, std::function<void(PackageRecord&)>> others[] = {
         {"servings", [](PackageRecord& one) { one.servings = 5; }},
