@@ -14,8 +14,7 @@ int points_in(Kind kind) {
     case Kind::MoveTo:
     case Kind::LineTo: return 1;
     case Kind::QuadraticTo: return 2;
-    case Kind::CubicTo: return 3;
-    case Kind::Close: return 0;
+    case Kind::Close: break;
     }
     return 0;
 }

@@ -73,7 +73,6 @@ std::string path_data(const std::vector<typeset::OutlinePiece>& outline, double 
         case Kind::MoveTo: put('M', piece, 1); break;
         case Kind::LineTo: put('L', piece, 1); break;
         case Kind::QuadraticTo: put('Q', piece, 2); break;
-        case Kind::CubicTo: put('C', piece, 3); break;
         case Kind::Close: out += "Z\n"; break;
         }
     }

@@ -64,9 +64,8 @@ struct Pen {
     double em;
 
     using Kind = OutlinePiece::Kind;
-    void add(Kind kind, std::array<double, 3> x, std::array<double, 3> y) const {
-        pieces.push_back(
-            {kind, {x[0] / em, x[1] / em, x[2] / em}, {y[0] / em, y[1] / em, y[2] / em}});
+    void add(Kind kind, std::array<double, 2> x, std::array<double, 2> y) const {
+        pieces.push_back({kind, {x[0] / em, x[1] / em}, {y[0] / em, y[1] / em}});
     }
 };
 
@@ -84,27 +83,20 @@ DrawFunctions make_draw_functions() {
     hb_draw_funcs_set_move_to_func(
         f,
         [](hb_draw_funcs_t*, void* data, hb_draw_state_t*, float x, float y, void*) {
-            pen_of(data).add(Kind::MoveTo, {x, 0, 0}, {y, 0, 0});
+            pen_of(data).add(Kind::MoveTo, {x, 0}, {y, 0});
         },
         nullptr, nullptr);
     hb_draw_funcs_set_line_to_func(
         f,
         [](hb_draw_funcs_t*, void* data, hb_draw_state_t*, float x, float y, void*) {
-            pen_of(data).add(Kind::LineTo, {x, 0, 0}, {y, 0, 0});
+            pen_of(data).add(Kind::LineTo, {x, 0}, {y, 0});
         },
         nullptr, nullptr);
     hb_draw_funcs_set_quadratic_to_func(
         f,
         [](hb_draw_funcs_t*, void* data, hb_draw_state_t*, float cx, float cy, float x, float y,
            void*) {
-            pen_of(data).add(Kind::QuadraticTo, {cx, x, 0}, {cy, y, 0});
-        },
-        nullptr, nullptr);
-    hb_draw_funcs_set_cubic_to_func(
-        f,
-        [](hb_draw_funcs_t*, void* data, hb_draw_state_t*, float c1x, float c1y, float c2x,
-           float c2y, float x, float y, void*) {
-            pen_of(data).add(Kind::CubicTo, {c1x, c2x, x}, {c1y, c2y, y});
+            pen_of(data).add(Kind::QuadraticTo, {cx, x}, {cy, y});
         },
         nullptr, nullptr);
     hb_draw_funcs_set_close_path_func(

@@ -18,12 +18,13 @@ struct FaceMetrics {
     double cap_height = 0.0; ///< of the drawn "H"
 };
 
-/// One straight or curved piece of a glyph's outline, in em, y **up** from the baseline.
+/// One straight or curved piece of a glyph's outline, in em, y **up** from the baseline. TrueType
+/// knows no curve of a higher degree (OpenType 1.9, "glyf").
 struct OutlinePiece {
-    enum class Kind { MoveTo, LineTo, QuadraticTo, CubicTo, Close };
+    enum class Kind { MoveTo, LineTo, QuadraticTo, Close };
     Kind kind = Kind::MoveTo;
-    double x[3] = {}; ///< control points, then the end point; as many as the kind needs
-    double y[3] = {};
+    double x[2] = {}; ///< the control point, then the end point; as many as the kind needs
+    double y[2] = {};
 };
 
 /// A font file made of some glyphs of another.
