@@ -5,9 +5,9 @@
 namespace thawslip::code {
 
 /// The picture as it would be if the light fell evenly on it: each pixel by the light of the paper
-/// around it. What is dark and less than `reach` pixels wide counts as ink, what is wider as shadow
-/// (a grey-level closing: Serra, Image Analysis and Mathematical Morphology, 1982, from memory), so
-/// the edge of a shadow stays one. \pre reach > 0
+/// around it. What is dark and narrower than twice `reach` pixels counts as ink, what is wider as
+/// shadow (a grey-level closing: Serra, Image Analysis and Mathematical Morphology, 1982, from
+/// memory), so the edge of a shadow stays one. \pre reach > 0
 GreyPicture evened(const GreyPicture& picture, int reach);
 
 /// The picture less a blur, as far as noise allows: what three boxes of `box` pixels would have
