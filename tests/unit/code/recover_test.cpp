@@ -12,6 +12,8 @@
 
 #include <algorithm>
 #include <doctest/doctest.h>
+#include <set>
+#include <utility>
 
 using namespace thawslip::code;
 using thawslip::test_support::Random;
@@ -136,6 +138,141 @@ TEST_CASE("what is known of a symbol is what every symbol of its version shows")
             wrong += symbol.dark[index_of(at, symbol.side)] != dark ? 1 : 0;
         }
         CHECK(wrong == 0);
+    }
+}
+
+TEST_CASE("all is known of a symbol but what its text, its level and its mask decide") {
+    for (const int version : {1, 2, 6, 7, 14, 40}) {
+        CAPTURE(version);
+        const int side = side_of(version);
+        std::set<std::pair<int, int>> unknown; // of what carries no codewords
+        for (int bit = 0; bit < 15; ++bit) {
+            for (const Module at : format_modules(bit, side)) {
+                unknown.insert({at.x, at.y});
+            }
+        }
+        unknown.insert({8, side - 8}); // always dark, but beside what is not
+        for (int i = 0; i < 18 && version >= 7; ++i) {
+            unknown.insert({side - 11 + i % 3, i / 3});
+            unknown.insert({i / 3, side - 11 + i % 3});
+        }
+        std::set<std::pair<int, int>> known;
+        for (const auto& [at, dark] : known_modules(version)) {
+            known.insert({at.x, at.y});
+        }
+        const auto function = function_modules(version);
+        for (int y = 0; y < side; ++y) {
+            for (int x = 0; x < side; ++x) {
+                CAPTURE(x);
+                CAPTURE(y);
+                CHECK(known.contains({x, y}) ==
+                      (function[index_of({x, y}, side)] && !unknown.contains({x, y})));
+            }
+        }
+    }
+}
+
+TEST_CASE(
+    "a module is crisper by a fifth of those beside it, at the edge of those that there are") {
+    SeenModules seen{1, std::vector<float>(21 * 21, 0.0F)};
+    const auto at = [&seen](int x, int y) { return index_of({x, y}, side_of(seen.version)); };
+    seen.darkness[at(10, 10)] = 50.0F;
+    seen.darkness[at(0, 0)] = -10.0F;
+    seen.darkness[at(20, 20)] = 5.0F;
+    auto wanted = seen.darkness;
+    for (const auto& [x, y] : {std::pair{9, 10}, {11, 10}, {10, 9}, {10, 11}}) {
+        wanted[at(x, y)] = -10.0F;
+    }
+    for (const auto& [x, y] : {std::pair{1, 0}, {0, 1}}) {
+        wanted[at(x, y)] = 2.0F;
+    }
+    for (const auto& [x, y] : {std::pair{19, 20}, {20, 19}}) {
+        wanted[at(x, y)] = -1.0F;
+    }
+    const auto crisp = crisper(seen);
+    CHECK(crisp.version == 1);
+    REQUIRE(crisp.darkness.size() == wanted.size());
+    for (std::size_t i = 0; i < wanted.size(); ++i) {
+        CAPTURE(i);
+        CHECK(crisp.darkness[i] == doctest::Approx(wanted[i]));
+    }
+}
+
+TEST_CASE("in a single block four check codewords are kept back against accidents") {
+    for (const Level level : {Level::Medium, Level::High}) {
+        const auto symbol = symbol_of("QUINCE AND OAT", 2, level);
+        const Blocks blocks = blocks_of(2, level);
+        REQUIRE(blocks.count == 1);
+        const auto map = codeword_map(2);
+        for (const auto& [spoiled, is_read] :
+             {std::pair{blocks.check_codewords - 4, true}, {blocks.check_codewords - 3, false}}) {
+            CAPTURE(spoiled);
+            auto seen = clearly_seen(symbol);
+            for (std::size_t i = 0; i < map.size(); ++i) {
+                if (map[i] >= 0 && map[i] < spoiled) {
+                    seen.darkness[i] = symbol.dark[i] ? -3.0F : 3.0F;
+                }
+            }
+            CHECK((text_of(seen) == "QUINCE AND OAT") == is_read);
+        }
+    }
+}
+
+TEST_CASE("either copy of level and mask is enough, and what is surer counts more") {
+    for (const Level level : {Level::Low, Level::Medium, Level::Quartile, Level::High}) {
+        for (const std::string text : {"OATS", "RYE 1", "PLUM 22", "PEAR*333", "KALE-4444"}) {
+            const auto symbol = symbol_of(text, 2, level);
+            for (const std::size_t copy : {0U, 1U}) {
+                CAPTURE(text);
+                CAPTURE(copy);
+                auto hidden = clearly_seen(symbol);
+                auto wrong = clearly_seen(symbol);
+                for (int bit = 0; bit < 15; ++bit) {
+                    const auto at =
+                        index_of(format_modules(bit, symbol.side).at(copy), symbol.side);
+                    hidden.darkness[at] = 0.0F;
+                    // Of another level and mask, but doubtful.
+                    const auto other = format_bits(Level::Low, symbol.mask == 3 ? 4 : 3);
+                    const bool dark = (other >> static_cast<unsigned>(bit) & 1U) != 0;
+                    wrong.darkness[at] = dark ? 20.0F : -20.0F;
+                }
+                CHECK(text_of(hidden) == text);
+                CHECK(text_of(wrong) == text);
+            }
+        }
+    }
+}
+
+TEST_CASE("what no label writes is not read: other characters, other padding, a count too large") {
+    // ISO/IEC 18004:2015, 7.4: byte mode is 0100, then 8 bits of count; the end is 0000 or less.
+    const auto byte = [](unsigned c) {
+        return text_of_codewords({0x40, static_cast<std::uint8_t>(0x10 | c >> 4U),
+                                  static_cast<std::uint8_t>(c << 4U & 0xF0U)},
+                                 1);
+    };
+    CHECK(byte(' ') == " ");
+    CHECK(byte('~') == "~");
+    for (const unsigned c : {0x1FU, 0x7FU, 0x09U, 0x0BU, 0x0DU, 0x80U, 0xE9U}) {
+        CAPTURE(c);
+        CHECK(byte(c) == std::nullopt);
+    }
+    CHECK(text_of_codewords({0x40, 0x14, 0x10, 0xEC, 0x11, 0xEC}, 1) == "A");
+    CHECK(text_of_codewords({0x40, 0x14, 0x10, 0x11, 0xEC}, 1) == std::nullopt);
+    CHECK(text_of_codewords({0x40, 0x14, 0x10, 0xEC, 0xEC}, 1) == std::nullopt);
+    CHECK(text_of_codewords({0x40, 0x24, 0x10}, 1) == std::nullopt); // a second is not there
+    CHECK(text_of_codewords({0x40, 0x24, 0x14, 0x20}, 1) == "AB");   // and here it is
+    // A digit: 0001, 0000000001, 0101, and the end; then what is none; then bits behind the end.
+    CHECK(text_of_codewords({0x10, 0x05, 0x40, 0xEC}, 1) == "5");
+    CHECK(text_of_codewords({0x10, 0x06, 0x80, 0xEC}, 1) == std::nullopt);
+    CHECK(text_of_codewords({0x10, 0x05, 0x41, 0xEC}, 1) == std::nullopt);
+    // Two segments, and no room for the whole end: the digit, and 0100, 00000001, 01000010.
+    CHECK(text_of_codewords({0x10, 0x05, 0x50, 0x05, 0x08}, 1) == "5B");
+    const std::string all = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
+    for (const int version : {5, 10, 27}) {
+        CHECK(text_of(clearly_seen(symbol_of(all, version, Level::Medium))) == all);
+        CHECK(text_of(clearly_seen(symbol_of(all + "A", version, Level::Low))) == all + "A");
+        CHECK(text_of(clearly_seen(symbol_of("oats, 250 g\n12345678901234", version,
+                                             Level::Low))) == "oats, 250 g\n12345678901234");
     }
 }
 
