@@ -31,16 +31,14 @@ void include(InkBox& box, double x, double y) {
 std::vector<double> crossings(const std::vector<OutlinePiece>& outline, double height) {
     std::vector<double> found;
     double x = 0.0, y = 0.0; // the pen
-    double first_x = 0.0, first_y = 0.0;
     for (const auto& piece : outline) {
-        const auto end = static_cast<std::size_t>(std::max(points_in(piece.kind) - 1, 0));
-        const bool closes = piece.kind == Kind::Close;
-        const double to_x = closes ? first_x : piece.x[end];
-        const double to_y = closes ? first_y : piece.y[end];
-        if (piece.kind == Kind::MoveTo) {
-            first_x = to_x;
-            first_y = to_y;
-        } else if ((y < height) != (to_y < height)) {
+        if (piece.kind == Kind::Close) {
+            continue; // the piece before it has led back to the start
+        }
+        const int end = points_in(piece.kind) - 1;
+        const double to_x = piece.x[end];
+        const double to_y = piece.y[end];
+        if (piece.kind != Kind::MoveTo && (y < height) != (to_y < height)) {
             found.push_back(x + (to_x - x) * (height - y) / (to_y - y));
         }
         x = to_x;

@@ -53,7 +53,8 @@ public:
     std::uint32_t glyph_of(char32_t character) const;
     /// Advance width in font units, unhinted. 0 for a glyph that the face does not have.
     int advance(std::uint32_t glyph) const;
-    /// Closed contours in drawing order; empty for a glyph without ink.
+    /// Closed contours in drawing order, each led back to its start by a piece before it is closed;
+    /// empty for a glyph without ink.
     std::vector<OutlinePiece> outline(std::uint32_t glyph) const;
 
     /// A TrueType file that holds only `glyphs` (in any order, repeated or not) with .notdef as

@@ -51,8 +51,11 @@ TEST_CASE("an outline is closed contours in em, within the glyph's box") {
     };
     CHECK(count(Kind::MoveTo) == 2);
     CHECK(count(Kind::Close) == 2);
+    double start = 0.0, pen = 0.0;
     for (const auto& piece : outline) {
-        CHECK(piece.x[0] >= 0.0);
+        start = piece.kind == Kind::MoveTo ? piece.x[0] : start;
+        CHECK((piece.kind != Kind::Close || pen == start));
+        pen = piece.x[piece.kind == Kind::QuadraticTo ? 1 : 0];
         CHECK(piece.x[0] <= 1.0);
         CHECK(piece.y[0] >= -0.1);
         CHECK(piece.y[0] <= 0.7);
