@@ -13,8 +13,9 @@ namespace {
 using Data = PreparedParagraph::Data;
 
 /// The boxes for one measure. A word wider than the measure is a box for its tail only, which
-/// begins a line of its own: were the cut word to begin behind others, a narrower measure could
-/// give fewer lines than a wider one that lets the word stand whole.
+/// begins a line of its own, since behind others there was no room for the whole word: were the cut
+/// word to begin there, a narrower measure could give fewer lines than a wider one that lets the
+/// word stand whole.
 struct FittedBoxes {
     LineBoxes boxes;
     std::map<std::size_t, CutWord> cuts; ///< by word
@@ -28,9 +29,7 @@ FittedBoxes cut_to(const Data& data, double measure, Cuts cuts) {
         }
         auto cut = cut_word(data.shaped, data.written, data.words[i], measure, cuts);
         const auto edge = data.shaped.left_edge(cut.tail);
-        auto& box = fitted.boxes.boxes[i];
-        box.start = data.shaped.place_of(edge.safe) - edge.width;
-        box.opens_line = true;
+        fitted.boxes.boxes[i].start = data.shaped.place_of(edge.safe) - edge.width;
         std::erase_if(fitted.boxes.exact, [i](const ExactWidth& e) { return e.first == i; });
         for (auto last = i; last < data.words.size(); ++last) {
             const auto right = data.shaped.right_edge(data.words[last].end, Ending::Plain);

@@ -100,7 +100,7 @@ ShapedText::Edge ShapedText::right_edge(std::size_t end, Ending ending) const {
     for (auto safe = safe_before(end);; safe = safe_before(safe)) {
         const auto again = shape_again(safe_before(safe), end, ending);
         const auto split = first_at(again, safe);
-        if (safe == 0 || again[split].is_safe) {
+        if (again[split].is_safe) { // the first of all is
             return {safe, width_of(again, split, again.size())};
         }
     }

@@ -34,15 +34,6 @@ double LineBoxes::width(std::size_t first, std::size_t last) const {
     return boxes[last].end - boxes[first].start;
 }
 
-bool is_possible(const LineBoxes& boxes, LineRange line, double measure) {
-    for (std::size_t i = line.first + 1; i <= line.last; ++i) {
-        if (boxes.boxes[i].opens_line) {
-            return false;
-        }
-    }
-    return line.first == line.last || fits(boxes.width(line.first, line.last), measure);
-}
-
 LineCost cost_of(const LineBoxes& boxes, LineRange line, double measure) {
     const double width = boxes.width(line.first, line.last);
     if (line.last + 1 == boxes.boxes.size()) {
@@ -71,9 +62,6 @@ std::vector<LineRange> total_fit(const LineBoxes& boxes, double measure) {
             if (!node || cost < node->cost) {
                 node = Node{cost, first};
             }
-            if (boxes.boxes[first].opens_line) {
-                break;
-            }
         }
         best[last + 1] = *node;
     }
@@ -89,9 +77,7 @@ int count_lines(const LineBoxes& boxes, double measure) {
     int lines = 0;
     std::size_t first = 0;
     for (std::size_t i = 0; i < boxes.boxes.size(); ++i) {
-        const bool opens =
-            i == 0 || boxes.boxes[i].opens_line || !fits(boxes.width(first, i), measure);
-        if (opens) {
+        if (i == 0 || !fits(boxes.width(first, i), measure)) {
             ++lines;
             first = i;
         }

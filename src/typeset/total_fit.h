@@ -16,10 +16,9 @@ inline bool fits(double width, double measure) {
 /// the penalty that follow it. Lines are set ragged right, so glue has its natural width, and
 /// all stretch stands at the end of the line.
 struct LineBox {
-    double start = 0.0;      ///< where a line begins that begins with this box, em
-    double end = 0.0;        ///< where a line ends that ends with it, em; glue left out
-    double penalty = 0.0;    ///< for ending a line here
-    bool opens_line = false; ///< no line has this box but as its first
+    double start = 0.0;   ///< where a line begins that begins with this box, em
+    double end = 0.0;     ///< where a line ends that ends with it, em; glue left out
+    double penalty = 0.0; ///< for ending a line here
 };
 
 /// A line of boxes first … last whose width is not simply end − start, since the letters of both
@@ -59,12 +58,8 @@ struct LineCost {
     }
 };
 
-/// Whether first … last may stand on one line: they fit, or nothing smaller could be set, and
-/// none but the first must open a line.
-bool is_possible(const LineBoxes& boxes, LineRange line, double measure);
-
 /// What one line adds to the cost of a paragraph.
-/// \pre is_possible
+/// \pre its boxes fit, or it has but one
 LineCost cost_of(const LineBoxes& boxes, LineRange line, double measure);
 
 /// The lines of least cost for a measure of `measure` em, found by dynamic programming over all

@@ -11,7 +11,7 @@ using namespace thawslip::typeset;
 
 namespace {
 
-/// A paragraph of 1 to 12 words, some parted by a hyphen, some of which must open a line.
+/// A paragraph of 1 to 12 words, some parted by a hyphen.
 LineBoxes random_boxes(std::mt19937& random) {
     const auto up_to = [&random](unsigned n) { return static_cast<double>(random() % n); };
     LineBoxes boxes;
@@ -20,10 +20,15 @@ LineBoxes random_boxes(std::mt19937& random) {
     for (unsigned i = 0; i < count; ++i) {
         const double width = 1.0 + up_to(9) / 2.0;
         const bool parted = random() % 5 == 0;
-        boxes.boxes.push_back({place, place + width, parted ? 50.0 : 0.0, random() % 15 == 0});
+        boxes.boxes.push_back({place, place + width, parted ? 50.0 : 0.0});
         place += width + (parted ? 0.0 : 0.25);
     }
     return boxes;
+}
+
+/// Whether a line may be: its boxes fit, or nothing smaller could be set.
+bool is_possible(const LineBoxes& boxes, const LineRange& line, double measure) {
+    return line.first == line.last || fits(boxes.width(line.first, line.last), measure);
 }
 
 /// The least cost over all subsets of breaks, each tried in full.
