@@ -68,6 +68,84 @@ TEST_CASE("a width of lines is told once") {
     CHECK(count(content, " w\n") == 2);
 }
 
+TEST_CASE("round corners are quarters of circles, to 0.03 % of their radius") {
+    // A. Riškus, "Approximation of a cubic Bézier curve by circular arcs and vice versa" (2006),
+    // from memory: control points 4/3 · (√2 − 1) = 0.552285 of the radius along the tangents.
+    const auto rounded = [](Length width, Length height, Length radius) {
+        return content_of(
+            sheet_with({layout::Outline{{{10_pt, 20_pt}, {width, height}}, 1_pt, radius}}));
+    };
+    // From (10, 104) to (110, 124) as y counts up; 10 · 0.447715 is how far from a corner.
+    CHECK(rounded(100_pt, 20_pt, 10_pt) == "20 104 m\n100 104 l\n"
+                                           "105.523 104 110 108.477 110 114 c\n110 114 l\n"
+                                           "110 119.523 105.523 124 100 124 c\n20 124 l\n"
+                                           "14.477 124 10 119.523 10 114 c\n10 114 l\n"
+                                           "10 108.477 14.477 104 20 104 c\ns\n");
+    CHECK(rounded(100_pt, 20_pt, 30_pt) == rounded(100_pt, 20_pt, 10_pt));
+    CHECK(rounded(20_pt, 100_pt, 4_pt) == "14 24 m\n26 24 l\n"
+                                          "28.209 24 30 25.791 30 28 c\n30 120 l\n"
+                                          "30 122.209 28.209 124 26 124 c\n14 124 l\n"
+                                          "11.791 124 10 122.209 10 120 c\n10 28 l\n"
+                                          "10 25.791 11.791 24 14 24 c\ns\n");
+    CHECK(count(rounded(20_pt, 100_pt, -1_pt), " c\n") == 0);
+}
+
+TEST_CASE("white words are said to be white, and all that follows is black again") {
+    const auto fonts = test_support::shipped_fonts();
+    auto white = letters(fonts.faces.front(), 1, 0.6, 10_pt);
+    white.tone = layout::Tone::White;
+    const auto black = letters(fonts.faces.front(), 1, 0.6, 10_pt);
+    const layout::Rule rule{{{0_pt, 0_pt}, {9_pt, 1_pt}}};
+    const layout::Outline box{{{10_pt, 20_pt}, {8_pt, 8_pt}}, 1_pt, {}};
+    const layout::ModuleGrid grid{{20_pt, 30_pt}, 1_pt, 1, {true}};
+    const auto tones = [](std::vector<layout::Item> items) {
+        const auto content = content_of(sheet_with(std::move(items)));
+        return std::pair{count(content, "1 g\n"), count(content, "0 g\n")};
+    };
+    CHECK(tones({black, rule, black}) == std::pair{0, 0});
+    CHECK(tones({white, white}) == std::pair{1, 1}); // black again at the end of the page
+    CHECK(tones({white, black, white}) == std::pair{2, 2});
+    for (const auto& item : std::vector<layout::Item>{rule, box, grid}) {
+        const auto content = content_of(sheet_with({rule, white, item}));
+        const auto end = content.find("ET\n");
+        REQUIRE(end != std::string::npos);
+        CHECK(content.find("1 g\n") < end);
+        CHECK(content.substr(end, 7) == "ET\n0 g\n");
+    }
+}
+
+TEST_CASE("what is open is closed before something else is drawn") {
+    const auto fonts = test_support::shipped_fonts();
+    const auto words = letters(fonts.faces.front(), 1, 0.6, 10_pt);
+    const layout::Rule rule{{{0_pt, 0_pt}, {9_pt, 1_pt}}};
+    const layout::Outline box{{{10_pt, 20_pt}, {8_pt, 8_pt}}, 1_pt, {}};
+    const auto content = content_of(sheet_with({rule, words, rule, box, words, box}));
+    CHECK(content.starts_with("0 143 9 1 re\nf\nBT\n"));
+    CHECK(count(content, "ET\n0 143 9 1 re\nf\n10 116 8 8 re\nS\nBT\n") == 1);
+    CHECK(content.ends_with("ET\n10 116 8 8 re\nS\n"));
+    // In a text object that was opened anew, the place counts from its beginning.
+    CHECK(count(content, "10 100 Td\n") == 2);
+}
+
+TEST_CASE("large type is corrected in finer steps, so that each is less than 0.0061 pt") {
+    const auto fonts = test_support::shipped_fonts();
+    const auto& face = fonts.faces[0];
+    const double own = static_cast<double>(face.advance(face.glyph_of(U'n'))) / face.units_per_em();
+    const double told = std::round(own * 1000.0) / 1000.0;
+    const auto corrected = [&](Length size, double kern) {
+        return content_of(sheet_with({letters(face, 2, told - kern, size)}));
+    };
+    // 0.00123 em: a thousandth, tenths and hundredths of one.
+    CHECK(count(corrected(12_pt, 0.00123), ")1(") == 1);
+    CHECK(count(corrected(12.5_pt, 0.00123), ")1.2(") == 1);
+    CHECK(count(corrected(120_pt, 0.00123), ")1.2(") == 1);
+    CHECK(count(corrected(121_pt, 0.00123), ")1.23(") == 1);
+    // Nothing is corrected that is off by 0.008 pt or less.
+    CHECK(count(corrected(10_pt, 0.00079), "TJ") == 0);
+    CHECK(count(corrected(10_pt, 0.00081), "TJ") == 1);
+    CHECK(count(corrected(10_pt, -0.00081), ")-1(") == 1);
+}
+
 TEST_CASE("a raised letter is let down before the next one, and at the end of its line") {
     const auto fonts = test_support::shipped_fonts();
     auto line = letters(fonts.faces.front(), 3, 0.6, 10_pt);

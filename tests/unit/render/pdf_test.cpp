@@ -1,4 +1,5 @@
 #include "layout/sheets/pen.h"
+#include "render/ink.h"
 #include "render/pdf.h"
 #include "support/shipped_fonts.h"
 
@@ -6,7 +7,11 @@
 #include <doctest/doctest.h>
 #include <limits>
 #include <malloc.h>
+#include <set>
+#include <sstream>
 #include <stdexcept>
+#include <tuple>
+#include <utility>
 
 namespace pdf_test {
 
@@ -188,6 +193,105 @@ TEST_CASE("memory hardly grows with pages: a page that was added is gone") {
     CHECK(after < before + 2000 * 400);
     CHECK(bytes > 2000 * 250);
     writer.finish();
+}
+
+TEST_CASE("a face's box holds all of its ink, and is told in whole thousandths around it") {
+    // ISO 32000-1, Table 122, FontBBox: what is cut off there a reader may not draw.
+    const auto fonts = shipped_fonts();
+    const auto& face = fonts.faces[0];
+    for (const std::u32string text : {U"j", U"W", U"ÅQ", U"-", U"f"}) {
+        layout::Text item;
+        item.size = 9_pt;
+        item.baseline = {12_pt, 30_pt};
+        std::vector<std::uint32_t> glyphs{0};
+        for (const char32_t c : text) {
+            typeset::Glyph glyph;
+            glyph.id = face.glyph_of(c);
+            glyph.advance = 0.5;
+            item.run.glyphs.push_back(glyph);
+            glyphs.push_back(glyph.id);
+        }
+        layout::Frame frame;
+        frame.sheet = {4_in, 2_in};
+        frame.items = {item};
+        const auto bytes = render::pdf({frame}, fonts, {"", "", {}});
+        const auto at = bytes.find("/FontBBox [ ");
+        REQUIRE(at != std::string::npos);
+        std::istringstream numbers{bytes.substr(at + 12)};
+        int left = 0, bottom = 0, right = 0, top = 0;
+        numbers >> left >> bottom >> right >> top;
+        const auto ink = render::box_around(face, glyphs);
+        for (const auto& [told, least, most] :
+             {std::tuple{left, ink.left * 1000 - 1, ink.left * 1000},
+              {bottom, ink.bottom * 1000 - 1, ink.bottom * 1000},
+              {right, ink.right * 1000, ink.right * 1000 + 1},
+              {top, ink.top * 1000, ink.top * 1000 + 1}}) {
+            CHECK(told >= least);
+            CHECK(told <= most);
+        }
+    }
+}
+
+TEST_CASE("subsets of a face are told apart by six capitals, and equal ones are called alike") {
+    // ISO 32000-1, 9.6.4 "Font Subsets".
+    const auto fonts = shipped_fonts();
+    const auto tags = [&fonts](const std::string& words) {
+        const auto bytes = render::pdf({label(fonts, words)}, fonts, {"", "", {}});
+        std::set<std::string> found;
+        for (auto at = bytes.find("/BaseFont /"); at != std::string::npos;
+             at = bytes.find("/BaseFont /", at + 1)) {
+            found.insert(bytes.substr(at + 11, 7));
+        }
+        return found;
+    };
+    const auto plum = tags("Plum compote");
+    CHECK(plum.size() == 2); // regular and bold
+    for (const auto& tag : plum) {
+        CAPTURE(tag);
+        CHECK(tag.find_first_not_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ") == 6);
+        CHECK(tag[6] == '+');
+    }
+    CHECK(tags("compote Plum") == plum);
+    CHECK(tags("Oat bread") != plum);
+}
+
+TEST_CASE("a file tells its dates in universal time, to the second") {
+    // ISO 32000-1, 7.9.4 "Dates".
+    const auto fonts = shipped_fonts();
+    const auto dated = [&fonts](std::chrono::sys_seconds time) {
+        const auto bytes = render::pdf({label(fonts, "Plum compote")}, fonts, {"", "de", time});
+        CHECK(has(bytes, "/Lang (de)"));
+        const auto at = bytes.find("/CreationDate (");
+        REQUIRE(at != std::string::npos);
+        const auto date = bytes.substr(at + 15, 17);
+        CHECK(has(bytes, "/ModDate (" + date));
+        return date;
+    };
+    using namespace std::chrono;
+    CHECK(dated(sys_days{year{2026} / 1 / 1} - seconds{1}) == "D:20251231235959Z");
+    CHECK(dated(sys_days{year{2026} / 11 / 30} + hours{13} + minutes{7} + seconds{9}) ==
+          "D:20261130130709Z");
+}
+
+TEST_CASE("pages hang 64 to a node, each node counts its own, and the top counts all") {
+    const auto fonts = shipped_fonts();
+    layout::Frame blank;
+    blank.sheet = {4_in, 2_in};
+    for (const auto& [pages, counts] : {std::pair{63, std::vector{63, 63}},
+                                        {64, {64, 64}},
+                                        {65, {64, 1, 65}},
+                                        {128, {64, 64, 128}}}) {
+        const auto bytes =
+            render::pdf(std::vector<layout::Frame>(static_cast<std::size_t>(pages), blank), fonts,
+                        {"", "", {}});
+        std::vector<int> told;
+        for (auto at = bytes.find("/Count "); at != std::string::npos;
+             at = bytes.find("/Count ", at + 1)) {
+            told.push_back(std::stoi(bytes.substr(at + 7)));
+        }
+        CHECK(told == counts);
+        CHECK(count(bytes, "/Type /Pages\n") == static_cast<int>(counts.size()));
+    }
 }
 
 TEST_CASE("a sheet without words needs no face") {
