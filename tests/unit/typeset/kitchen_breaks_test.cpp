@@ -68,6 +68,29 @@ TEST_CASE("lines end where a cook would end them") {
     }
 }
 
+TEST_CASE("a dash between figures ends no line, a dash between words may") {
+    for (const std::string held :
+         {"20–30", "180°–200°", "50%–60%", "½-1", "2-3", "4—5", "1/2-3/4", "¼–½", "20–30–40"}) {
+        CAPTURE(held);
+        const bool is_number = held.find('%') == std::string::npos;
+        CHECK(parted("bake " + held + " then") ==
+              "bake |" + held + (is_number ? " ~then" : " |then"));
+        CHECK(parted(held) == held);
+    }
+    CHECK(parted("half–done") == "half–|done");
+    CHECK(parted("x–y is 2–x") == "x–|y |is |2–|x");
+}
+
+TEST_CASE("marks at either side of a number part it from what follows") {
+    CHECK(parted("add 180. C of") == "add |180. |C |of");
+    CHECK(parted("add 2 (cups") == "add |2 ~(cups");
+    CHECK(parted("2 heaping (tbsp") == "2 ~heaping |(tbsp");
+    CHECK(parted("2, heaping tbsp") == "2, |heaping |tbsp");
+    CHECK(parted("1 kg, 2 lb") == "1 kg, |2 lb");
+    CHECK(parted("2 kg 3 bags") == "2 kg ~3 ~bags");
+    CHECK(parted("2, kg 3 bags") == "2, |kg |3 ~bags");
+}
+
 TEST_CASE("no line starts with a closing mark or a mark that separates") {
     CHECK(parted("« plum »") == "« plum »");
     CHECK(parted("plum “ginger ” jam") == "plum |“ginger ” |jam");
