@@ -295,6 +295,15 @@ TEST_CASE("a code is read of which any one finder pattern is hidden, whichever w
     }
 }
 
+TEST_CASE("of a photograph that is larger than need be, a smaller one is repaired") {
+    constexpr int module = 45;
+    const auto symbol = symbol_of(stew, 4, Level::Medium);
+    auto picture = picture_of(symbol, module); // 1845 pixels wide
+    const int near = quiet_zone_modules * module;
+    hide(picture, near, near, 8 * module, 8 * module);
+    CHECK(read_picture(picture) == std::vector{stew});
+}
+
 TEST_CASE("where no code is, none is recovered") {
     CHECK(recovered({}, enough_modules) == std::nullopt);
     CHECK(recovered({300, 300, Bytes(90000, 255)}, enough_modules) == std::nullopt);
