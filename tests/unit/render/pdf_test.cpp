@@ -294,6 +294,20 @@ TEST_CASE("pages hang 64 to a node, each node counts its own, and the top counts
     }
 }
 
+TEST_CASE("a glyph that its face does not have is an error that names the face") {
+    const auto fonts = shipped_fonts();
+    auto frame = label(fonts, "Plum compote");
+    std::get<layout::Text>(frame.items.at(0)).run.glyphs.front().id = 65'000;
+    try {
+        render::pdf({frame}, fonts, {"", "", {}});
+        FAIL("a PDF was made");
+    } catch (const render::PdfError& error) {
+        const std::string said = error.what();
+        CHECK(said.starts_with("the PDF cannot be made: /"));
+        CHECK(has(said, ".ttf: has no glyph 65000, only "));
+    }
+}
+
 TEST_CASE("a sheet without words needs no face") {
     const auto fonts = shipped_fonts();
     layout::Frame blank;
