@@ -2,6 +2,7 @@
 #include "unit/code/random_messages.h"
 
 #include <doctest/doctest.h>
+#include <utility>
 
 using namespace thawslip::code;
 
@@ -44,6 +45,134 @@ TEST_CASE("what a phone would act upon is taken apart") {
     CHECK(fold("+44 20 7946 0000") == "+44 / 20 / 794 / 6 / 000 / 0");
     CHECK(fold("made 2026-10-17") == "MADE 202 / 6 / 10 / 17");
     CHECK(fold("1000 ml") == "1000 ML");
+}
+
+TEST_CASE("every mark that a code does not carry becomes what is read in its place") {
+    const std::pair<const char*, const char*> cases[] = {
+        {"$5", "$5"},
+        {"5%", "5%"},
+        {"a/b", "A/B"},
+        {"a+b", "A+B"},
+        {"-5", "-5"},
+        {"a;b", "A - B"},
+        {"(a) (b)", "A - B"},
+        {"a[b]c", "A - B - C"},
+        {"a{b}c", "A - B - C"},
+        {"a<b>c", "A - B - C"},
+        {"a|b", "A - B"},
+        {"x=y", "X - Y"},
+        {"a!b", "A. B"},
+        {"a?b", "A. B"},
+        {"a\\b", "A/B"},
+        {"a&b", "A AND B"},
+        {"a@b", "A AT B"},
+        {"#5", "NO 5"},
+        {"`a`", "A"},
+        {"a^b", "AB"},
+        {"a'b", "AB"},
+        {"a\"b", "AB"},
+        {"a_b", "A B"},
+        {"a~b", "A B"},
+        // Between figures, spaces left out of account, a star is a cross.
+        {"2*3", "2 X 3"},
+        {"2 * 3", "2 X 3"},
+        {"*3", "3"},
+        {"2*", "2"},
+        {"2*x", "2 X"},
+        {"2**3", "2 3"},
+        // Between figures, side by side, a comma and a colon stay.
+        {"1,5", "1,5"},
+        {"a,5", "A - 5"},
+        {"5,a", "5 - A"},
+        {",5", "5"},
+        {"5,", "5"},
+        {"12:30", "12:30"},
+        {"1:2:3", "1:2:3"},
+        {"3:x", "3 - X"},
+        {"x:3", "X - 3"},
+        {"5, 6", "5 - 6"},
+    };
+    for (const auto& [words, folded] : cases) {
+        CAPTURE(words);
+        CHECK(fold(words) == folded);
+    }
+}
+
+TEST_CASE("pauses and spaces come one at a time and not at the ends, a minus stays") {
+    const std::pair<const char*, const char*> cases[] = {
+        {"a - - b", "A - B"},
+        {"a -- b", "A -- B"},
+        {"a  b", "A B"},
+        {" - a - ", "A"},
+        {"-", ""},
+        {"- -", ""},
+        {"a -", "A"},
+        {"5-", "5-"},
+        {"--5", "--5"},
+        {"-a", "-A"},
+        {"- 5", "5"},
+        {"a..", "A"},
+        {"a. .", "A"},
+        {"...a", "... A"},
+        {"a.b", "A. B"},
+        {"a.5", "A.5"},
+        {"a//b", "A/B"},
+        {"a///b", "A/B"},
+        {"//", "/"},
+        {"a/ /b", "A/ /B"},
+    };
+    for (const auto& [words, folded] : cases) {
+        CAPTURE(words);
+        CHECK(fold(words) == folded);
+    }
+}
+
+TEST_CASE("seven digits are a number to dial, whatever stands between them, six are none") {
+    // E.164 and RFC 3966, 3: hyphens, dots and spaces are visual separators (from memory).
+    const struct {
+        const char* words;
+        const char* folded; ///< where it is another
+    } cases[] = {
+        {"123456", nullptr},
+        {"1234567", "123 / 456 / 7"},
+        {"1234567890", "123 / 456 / 789 / 0"},
+        {"123 4567", "123 / 456 / 7"},
+        {"12.34-567", "12 / 34 / 567"},
+        {"+1234567", "+123 / 456 / 7"},
+        {"123456 7", "123 / 456 / 7"},
+        {"12 34 5 6", nullptr},
+        {"1234 G 567", nullptr},
+        {"1234567 G OF 5", "123 / 456 / 7 G OF 5"},
+        {"A1234567B", "A123 / 456 / 7B"},
+        {"123456 X 7", nullptr},
+        {"123/4567", nullptr},
+    };
+    for (const auto& [words, folded] : cases) {
+        CAPTURE(words);
+        CHECK(fold(words) == (folded == nullptr ? words : folded));
+        CHECK(looks_like_a_number_to_dial(words) == (folded != nullptr));
+        CHECK_FALSE(looks_like_a_number_to_dial(fold(words)));
+    }
+}
+
+TEST_CASE("a colon behind a scheme's name becomes a pause, behind figures alone it stays") {
+    // RFC 3986, 3.1: a scheme is of letters, digits, plus, minus and dots.
+    const std::pair<const char*, const char*> cases[] = {
+        {"word18:5", "WORD18 - 5"}, {"18:5", "18:5"},       {"x 18:5", "X 18:5"},
+        {"a/18:5", "A/18:5"},       {"a-18:5", "A-18 - 5"}, {"a.18:5", "A.18 - 5"},
+        {"a+18:5", "A+18 - 5"},     {"a,18:5", "A - 18:5"}, {"$18:5", "$18:5"},
+        {"a$18:5", "A$18:5"},       {"a%18:5", "A%18:5"},   {"a1:18:5", "A1 - 18:5"},
+    };
+    for (const auto& [words, folded] : cases) {
+        CAPTURE(words);
+        CHECK(fold(words) == folded);
+    }
+}
+
+TEST_CASE("of a bag's id letters, digits and hyphens are kept") {
+    CHECK(fold_bag_id("k7q-2m4-9xc") == "K7Q-2M4-9XC");
+    CHECK(fold_bag_id("az AZ!09_") == "AZAZ09");
+    CHECK(fold_bag_id("@[`{/:é").empty());
 }
 
 TEST_CASE("folding twice is folding once") {
