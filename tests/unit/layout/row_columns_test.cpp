@@ -119,6 +119,32 @@ TEST_CASE("no cell is lost: what is beyond the last column stands in it too") {
     CHECK(cells[2].spans[2].text == "d");
 }
 
+TEST_CASE("without columns a cell's label stands before its words, and what is below comes last") {
+    auto bag = words("K7Q-2M4-9XC", wording::Marker::TickBox);
+    bag.label = "Bag";
+    bag.below = {words("top shelf")};
+    auto made = words("17 Oct");
+    made.label = "Made";
+    wording::Paragraph only_label;
+    only_label.label = "raw";
+    auto whole = row({bag, {}, made, only_label});
+    whole.role = wording::Role::Heading;
+    whole.below = {words("of two")};
+    const auto line = without_columns(whole);
+    std::string said;
+    for (const auto& span : line.spans) {
+        said += span.emphasis == wording::Emphasis::Strong ? "*" + span.text + "*" : span.text;
+    }
+    CHECK(said == "*Bag *K7Q-2M4-9XC · top shelf · *Made *17 Oct · *raw * · of two");
+    CHECK(line.marker == wording::Marker::TickBox);
+    CHECK(line.role == wording::Role::Heading);
+    CHECK(line.cells.empty());
+    CHECK(line.below.empty());
+    wording::Paragraph plain;
+    plain.marker = wording::Marker::Number;
+    CHECK(without_columns(plain).marker == wording::Marker::Number);
+}
+
 TEST_CASE("an area that is no table sets the cells of a row one after the other") {
     const auto line = without_columns(row({words("a"), {}, words("c")}));
     REQUIRE(line.spans.size() == 3);
