@@ -32,6 +32,7 @@ struct Pose {
     double turn = 0.0;   ///< radians
     double bow = 0.0;    ///< of rows, modules down in the middle of the symbol
     double narrow = 1.0; ///< how much narrower its modules are than high
+    double tilt = 0.0;   ///< how much smaller its right side is seen than its left
 };
 
 /// A symbol's label in a picture.
@@ -41,8 +42,9 @@ public:
 
     Place seen(double x, double y) const {
         const double side = symbol_.side;
-        const double u = (x - side / 2.0) * pose_.module * pose_.narrow;
-        const double v = (y - side / 2.0 + sag(x)) * pose_.module;
+        const double away = 1.0 + pose_.tilt * (x / side - 0.5);
+        const double u = (x - side / 2.0) * pose_.module * pose_.narrow / away;
+        const double v = (y - side / 2.0 + sag(x)) * pose_.module / away;
         return {middle() + u * std::cos(pose_.turn) - v * std::sin(pose_.turn),
                 middle() + u * std::sin(pose_.turn) + v * std::cos(pose_.turn)};
     }
@@ -83,8 +85,10 @@ private:
         const double across = x - middle(), down = y - middle();
         const double u = across * std::cos(pose_.turn) + down * std::sin(pose_.turn);
         const double v = down * std::cos(pose_.turn) - across * std::sin(pose_.turn);
-        const double column = u / (pose_.module * pose_.narrow) + symbol_.side / 2.0;
-        const double row = v / pose_.module + symbol_.side / 2.0 - sag(column);
+        const double seen_right = u / (pose_.module * pose_.narrow);
+        const double away = 1.0 / (1.0 - pose_.tilt * seen_right / symbol_.side);
+        const double column = seen_right * away + symbol_.side / 2.0;
+        const double row = v / pose_.module * away + symbol_.side / 2.0 - sag(column);
         return {static_cast<int>(std::floor(column)), static_cast<int>(std::floor(row))};
     }
     bool is_dark(Module at, const std::vector<std::pair<Module, Module>>& hidden) const {
@@ -208,7 +212,7 @@ TEST_CASE("a code is recovered however it lies, whichever of its finder patterns
     for (const int version : {3, 6}) {
         const auto symbol = symbol_of(version);
         const int far = symbol.side - 8;
-        for (const double turn : {0.0, 0.6, 1.3, 2.1, 3.0, 4.4, 5.5}) {
+        for (const double turn : {0.6, 2.1, 4.4}) {
             for (const auto& [x, y] : {std::pair{0, 0}, {far, 0}, {0, far}}) {
                 CAPTURE(version);
                 CAPTURE(turn);
@@ -219,6 +223,37 @@ TEST_CASE("a code is recovered however it lies, whichever of its finder patterns
                 CHECK(recovered(picture, enough_modules) == words);
             }
         }
+    }
+}
+
+TEST_CASE("a code is recovered that is bent, narrow or seen askew, nearly as far as any is") {
+    // Farther, nothing is read: measured. The third pattern hidden is the hardest.
+    enum class Hidden { Corner, Below };
+    const struct {
+        int version;
+        Hidden hidden;
+        Pose pose;
+    } cases[] = {
+        {4, Hidden::Below, {5.0, 0.4, 1.2}},
+        {4, Hidden::Below, {5.0, 0.4, -1.2}},
+        {4, Hidden::Below, {5.0, 0.4, 0.0, 0.7}},
+        {4, Hidden::Below, {5.0, 0.4, 0.0, 1.0, 0.1}},
+        {4, Hidden::Corner, {5.0, 0.4, 2.0}},
+        {4, Hidden::Corner, {5.0, 0.4, 0.0, 1.0, -0.2}},
+        {8, Hidden::Below, {5.0, 0.4, 2.0}},
+        {8, Hidden::Below, {5.0, 0.4, 0.0, 0.7}},
+        {8, Hidden::Below, {5.0, 0.4, 0.0, 1.0, -0.2}},
+        {8, Hidden::Corner, {5.0, 0.4, 0.0, 1.0, 0.3}},
+    };
+    for (const auto& [version, hidden, pose] : cases) {
+        CAPTURE(version);
+        CAPTURE(pose.bow);
+        CAPTURE(pose.narrow);
+        CAPTURE(pose.tilt);
+        const auto symbol = symbol_of(version);
+        const int y = hidden == Hidden::Below ? symbol.side - 8 : 0;
+        const auto picture = Label{symbol, pose}.picture({{{0, y}, {7, y + 7}}});
+        CHECK(recovered(picture, enough_modules) == words);
     }
 }
 
