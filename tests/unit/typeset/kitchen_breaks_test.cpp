@@ -98,6 +98,8 @@ TEST_CASE("no line starts with a closing mark or a mark that separates") {
     CHECK(parted("Serves 6 · use soon") == "Serves 6 · |use |soon");
     CHECK(parted("stew – thaw first") == "stew – |thaw |first");
     CHECK(parted("stock ( 1 l )") == "stock |( 1 l )");
+    CHECK(parted("plum }jam") == "plum }|jam"); // behind the mark it may
+    CHECK(parted("plum !jam") == "plum !|jam");
 }
 
 TEST_CASE("what is held together, a soft hyphen and a no-break space are places for need") {
