@@ -227,8 +227,8 @@ bool are_alike(const LaidOut& one, const LaidOut& other) {
 }
 
 /// Adds what was fitted for one print to what stands already on the sheets.
-/// \returns whether it could
-bool append(LaidOut& all, LaidOut more) {
+/// \returns whether it could; if not, `more` is as it was
+bool append(LaidOut& all, LaidOut&& more) {
     const bool alike = are_alike(all, more);
     if (alike) {
         std::ranges::move(more.fitting.prints, std::back_inserter(all.fitting.prints));

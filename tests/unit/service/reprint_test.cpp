@@ -36,10 +36,12 @@ struct Printed {
 
     Printed() { print_labels(day, "2026-10-17T14:05:00"); }
 
-    void print_labels(const std::string& text, const std::string& at) {
+    void print_labels(const std::string& text, const std::string& at,
+                      const service::Part& part = {}, const std::string& stock = "roll") {
         service::Look look;
-        look.stock = "roll";
+        look.stock = stock;
         look.first_cell = 1;
+        look.part = part;
         auto around = surroundings();
         around.ids.archive = [this] {
             return std::optional{
@@ -54,6 +56,20 @@ struct Printed {
     find(const std::vector<std::string>& bags, const std::string& printed = {},
          ReprintKind kind = ReprintKind::Labels) {
         return service::find_prints(archive, {bags, printed, kind});
+    }
+    service::Outcome<std::vector<service::WantedPrint>>
+    find_part(const service::Part& part, const std::string& printed = {},
+              ReprintKind kind = ReprintKind::Labels) {
+        return service::find_prints(archive, {{}, printed, kind, part});
+    }
+    /// How many labels come out when they are printed again.
+    std::size_t again_of(const service::Outcome<std::vector<service::WantedPrint>>& found,
+                         const service::ReprintLook& look = {}) {
+        REQUIRE_MESSAGE(found, to_text(found.messages));
+        const auto printed = again(*found.value, look);
+        REQUIRE_MESSAGE(printed, to_text(printed.messages));
+        CHECK(printed.value->prints == printed.value->laid_out.fitting.prints.size());
+        return printed.value->prints;
     }
     service::Outcome<service::Reprint> again(const std::vector<service::WantedPrint>& prints,
                                              const service::ReprintLook& look = {}) {
@@ -125,4 +141,102 @@ TEST_CASE_FIXTURE(
     CHECK(to_text(before.messages).find("was edited and printed again on 2026-11-02") !=
           std::string::npos);
     CHECK(to_text(again(*find({"plum"}).value).messages).find("was edited") == std::string::npos);
+}
+
+TEST_CASE_FIXTURE(Printed, "a part is taken of a dish, of named bags or of a print, or of all") {
+    const auto stew = *find({"quince"}).value->front().bags.begin();
+    CHECK(again_of(find_part({.dishes = "quince"})) == 3);
+    CHECK(again_of(find_part({.dishes = "quince", .bags = "2-3"})) == 2);
+    CHECK(again_of(find_part({.dishes = "quince, plum"})) == 4);
+    CHECK(again_of(find_part({.dishes = "quince", .from = "3"})) == 1);
+    CHECK(again_of(find_part({.bags = stew})) == 1);
+    CHECK(again_of(find_part({.bags = "4"}, "2026-10-17")) == 1);
+    CHECK(again_of(find_part({.bags = "2-4"}, "2026-10-17")) == 3);
+    CHECK(again_of(find_part({.from = archive.bags_of(archive.bag(stew)->day)[1].id})) == 3);
+    CHECK(again_of(find_part({.dishes = "plum"}, "2026-10-17")) == 1);
+    const auto no_dish = find_part({.bags = "2"});
+    CHECK_FALSE(no_dish);
+    CHECK(to_text(no_dish.messages)
+              .starts_with("error: a number says which bag of a dish, and no dish is named\n"));
+    CHECK_FALSE(find_part({.from = "2"}));
+    const auto no_such = find_part({.dishes = "medlar"});
+    CHECK_FALSE(no_such);
+    CHECK(to_text(no_such.messages).find("no dish has the words \"medlar\"") != std::string::npos);
+}
+
+TEST_CASE_FIXTURE(Printed, "only new ones are the bags in the freezer whose prints are missing") {
+    const auto none = find_part({.only_new = true});
+    REQUIRE(none);
+    CHECK(none.value->empty()); // each has its label
+    const auto cards = find_part({.only_new = true}, {}, ReprintKind::Cards);
+    REQUIRE(cards);
+    REQUIRE(cards.value->size() == 1);
+    CHECK(cards.value->front().bags.size() == 4);
+}
+
+TEST_CASE_FIXTURE(Printed, "copies and cells are those of the print, or else those asked for") {
+    print_labels(day, "2026-10-18T14:05:00", {.bags = "1", .copies = 3});
+    const auto as_it_was = find({}, "2026-10-18");
+    CHECK(again_of(as_it_was) == 3);
+    CHECK(again_of(as_it_was, {.stock = "", .first_cell = {}, .skip = {}, .copies = 2}) == 2);
+    CHECK(again_of(find_part({.bags = "1"}, "2026-10-18")) == 1); // a part of it, once
+    CHECK(again_of(find({"plum"}), {.stock = "", .first_cell = {}, .skip = {}, .copies = 2}) == 2);
+}
+
+TEST_CASE_FIXTURE(Printed, "a part that the print of a day has not is refused") {
+    print_labels(day, "2026-10-18T14:05:00", {.bags = "1"});
+    const auto outside = find_part({.dishes = "plum"}, "2026-10-18");
+    REQUIRE(outside);
+    const auto printed = again(*outside.value);
+    CHECK_FALSE(printed);
+    CHECK(to_text(printed.messages).find("no dish has the words \"plum\"") != std::string::npos);
+    const auto each_has = find_part({.only_new = true}, "2026-10-18");
+    REQUIRE(each_has);
+    const auto nothing = again(*each_has.value);
+    CHECK_FALSE(nothing);
+    CHECK(to_text(nothing.messages) == "error: there is nothing to print for these bags\n");
+}
+
+TEST_CASE_FIXTURE(Printed, "prints on two stocks do not share a sheet, unless one is named") {
+    auto other = day;
+    other.replace(other.find("2026-10-17"), 10, "2026-10-18");
+    print_labels(other, "2026-10-17T15:05:00", {}, "mine.toml");
+    const auto both = find({}, "2026-10-17");
+    REQUIRE(both);
+    REQUIRE(both.value->size() == 2);
+    const auto refused = again(*both.value);
+    CHECK_FALSE(refused);
+    const auto said = to_text(refused.messages);
+    CHECK(said.find("error: these were printed on different stocks or with different layouts "
+                    "(roll and mine); nothing written\n") != std::string::npos);
+    CHECK(again_of(both, {.stock = "roll", .first_cell = {}, .skip = {}}) == 8);
+}
+
+TEST_CASE_FIXTURE(Printed,
+                  "what was printed again on another stock replaces what was printed first") {
+    print_labels(day, "2026-10-17T15:05:00", {}, "mine.toml");
+    const auto both = find({}, "2026-10-17");
+    REQUIRE(both);
+    REQUIRE(both.value->size() == 2);
+    const auto made = again(*both.value);
+    REQUIRE_MESSAGE(made, to_text(made.messages));
+    CHECK(made.value->laid_out.setup.medium.stock.name == "mine");
+    CHECK(to_text(made.messages)
+              .find("note: what was printed on roll at 14:05 was printed again "
+                    "on mine: that is made again\n") != std::string::npos);
+}
+
+TEST_CASE_FIXTURE(Printed,
+                  "at most three days are named on which something was printed, the nearest") {
+    for (const std::string date : {"10", "13", "16", "20"}) {
+        auto other = day;
+        other.replace(other.find("2026-10-17"), 10, "2026-11-" + date);
+        print_labels(other, "2026-11-" + date + "T15:05:00");
+    }
+    CHECK(to_text(find({}, "2026-11-14").messages)
+              .find("labels were printed on 2026-11-10, 2026-11-13, 2026-11-16\n") !=
+          std::string::npos);
+    CHECK(to_text(find({}, "2026-10-18").messages)
+              .find("labels were printed on 2026-10-17, 2026-11-10, 2026-11-13\n") !=
+          std::string::npos);
 }
