@@ -145,6 +145,57 @@ TEST_CASE("what changed since a print is named, and what did not is not") {
     CHECK(service::changed_look("stock wide 1f\n", "stock other 2e\n").empty()); // as asked for
 }
 
+TEST_CASE("each thing that is no longer as it was is named once, and what is new is not") {
+    const std::string then = "program 0.1.0\nstock wide 1f\nlayout a 1\nlayout b 2\nface x 3\n";
+    CHECK(service::changed_look(then, "program 0.2.0\nstock wide 2f\nlayout a 1\nlayout b 9\n"
+                                      "layout c 4\nface x 3\n") ==
+          std::vector<std::string>{"program", "stock wide", "layout b"});
+    CHECK(service::changed_look(then, then).empty());
+    CHECK(service::changed_look("", then).empty());
+}
+
+TEST_CASE("settings of a print that nobody can read any longer are the archive's fault") {
+    const auto read = [](const std::string& settings) {
+        return service::printed_with(
+            {.what = "labels", .stock = "", .layout = "", .settings = settings, .look = ""});
+    };
+    CHECK_THROWS_WITH_AS(read("first_cell = 1\n# settings\npaper = \"a9\"\n"),
+                         doctest::Contains("the settings of that print cannot be read:\n"),
+                         SystemFailure);
+    CHECK_THROWS_WITH_AS(read("first_cell = 0\n# settings\npaper = \"a4\"\n"),
+                         doctest::Contains("the options of that print cannot be read:\n"),
+                         SystemFailure);
+    CHECK_THROWS_AS(read("language = \"quenya\"\n"), SystemFailure);
+    const auto old = read("first_cell = 3\n"); // of before settings were kept
+    CHECK(old.look.first_cell == 3);
+    CHECK(old.settings.paper == Settings{}.paper);
+}
+
+TEST_CASE("numbers of a kept look are taken at both ends of their ranges, and not beyond") {
+    const auto can_be_read = [](const std::string& options) {
+        try {
+            service::printed_with({.what = "labels",
+                                   .stock = "",
+                                   .layout = "",
+                                   .settings = options + "\n# settings\n",
+                                   .look = ""});
+            return true;
+        } catch (const SystemFailure&) {
+            return false;
+        }
+    };
+    for (const std::string taken : {"dpi = 72.0", "dpi = 4800.0", "copies = 1", "copies = 99",
+                                    "spoiled = [1.0, 1000.0]", "first_cell = 1"}) {
+        CAPTURE(taken);
+        CHECK(can_be_read(taken));
+    }
+    for (const std::string refused : {"dpi = 71.9", "dpi = 4800.1", "copies = 0", "copies = 100",
+                                      "spoiled = [0.0]", "spoiled = [1001.0]", "first_cell = 0"}) {
+        CAPTURE(refused);
+        CHECK_FALSE(can_be_read(refused));
+    }
+}
+
 TEST_CASE("what the archive calls a print leads back to it") {
     using service::What;
     for (const auto what : {What::Labels, What::Cards, What::FinishingCards, What::CookDayCards}) {
@@ -153,4 +204,6 @@ TEST_CASE("what the archive calls a print leads back to it") {
     for (const auto what : {What::Lists, What::DaySheets, What::DoorList}) {
         CHECK(kept_as(what).empty());
     }
+    CHECK(service::what_kept_as("") == What::Cards);
+    CHECK(service::what_kept_as("posters") == What::Cards); // of a later Thawslip
 }
