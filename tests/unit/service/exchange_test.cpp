@@ -79,6 +79,135 @@ TEST_CASE_FIXTURE(Kept, "what an archive holds comes back from its files") {
     CHECK(*back.value == *contents.value);
 }
 
+TEST_CASE_FIXTURE(Kept, "whatever can be known of a bag comes back from files") {
+    using archive::State;
+    record("[day]\nmade = 2026-10-18\nkitchen = \"Pear barn\"\n[[package]]\ndish = \"Medlar "
+           "stew\"\nfood = \"soup or stew\"\ncontains = [\"barley\"]\nplace = \"barn\"\n"
+           "thaw.method = \"refrigerator\"\n[[package.size]]\nservings = 4\nbags = 2\nweight = "
+           "\"1.5 kg\"\nthickness = \"30 mm\"\n[[package.size]]\nservings = 1\n");
+    const auto days = archive.days();
+    const auto bags = archive.bags_of(days.back().key);
+    REQUIRE(bags.size() == 3);
+    const archive::Station here{"here", 1'792'245'906, 3, "boot", 77};
+    archive.set_state(std::vector{bags[0].id}, State::Out, "2026-11-01T18:00:00", here);
+    archive.set_state(std::vector{bags[1].id}, State::Discarded, "2026-11-01T18:01:00", here);
+    archive.note(std::vector{bags[2].id}, {.place = "shed \"two\""}, "2026-11-01T18:02:00", here);
+    archive.undo("2026-11-01T18:03:00", here, {});
+    archive.note(std::vector{bags[2].id}, {.place = ""}, "2026-11-01T18:04:00", here);
+    const auto contents = service::contents_to_export(archive);
+    REQUIRE(contents);
+    const auto files = files_of(*contents.value);
+    const auto back = read(files);
+    REQUIRE_MESSAGE(back, to_text(back.messages));
+    CHECK(*back.value == *contents.value);
+    CHECK(files_of(*back.value) == files);
+}
+
+TEST_CASE_FIXTURE(Kept, "bytes that are no text come back from files as they were") {
+    auto contents = *service::contents_to_export(archive).value;
+    contents.days.front().record.file = "/day-\xFF\x00\x9A.toml";
+    contents.days.front().record.kitchen = "the \"barn\" \\";
+    const auto files = files_of(contents);
+    CHECK(files.at("days/0001-01/record.toml").find("file_hex = \"") != std::string::npos);
+    const auto back = read(files);
+    REQUIRE_MESSAGE(back, to_text(back.messages));
+    CHECK(*back.value == contents);
+}
+
+TEST_CASE_FIXTURE(Kept, "a folder of before there were batches and events is read") {
+    auto files = files_of(*service::contents_to_export(archive).value);
+    const auto id = archive.bags(archive::Which::All).front().id;
+    files["archive.toml"] = "format = 1\ndays = [\"0001-01\"]\nprints = []\n";
+    files["days/0001-01/record.toml"] =
+        "description = 1\nrevision = 1\nrecorded = \"2026-10-17T14:05:00\"\nmade = 2026-10-17\n"
+        "kitchen = \"\"\nfile = \"/day.toml\"\n[[package]]\ndish = \"Barley stew\"\n"
+        "words = \"barley stew\"\nmade = 2026-10-17\nkeep_until = 2026-12-17\nbasis = \"use by\"\n"
+        "servings = 4\ndescribed_bags = 1\nbag = [{ids = [\"" +
+        id + "\"], number = 1, state = \"eaten\", changed = \"2026-11-01T18:00:00\"}]\n";
+    const auto back = read(files);
+    REQUIRE_MESSAGE(back, to_text(back.messages));
+    auto other = opened("old.db");
+    CHECK(service::add_contents(other, *back.value, "kept", {}).value->bags == 1);
+    const auto bag = other.bag(id);
+    REQUIRE(bag);
+    CHECK(bag->state == archive::State::Eaten);
+    CHECK(bag->changed == "2026-11-01T18:00:00");
+    CHECK(bag->servings == 4);
+    // It says less, and not more.
+    files["days/0001-01/record.toml"] += "[[package]]\ncolour = 1\n";
+    CHECK_FALSE(read(files));
+}
+
+TEST_CASE_FIXTURE(Kept, "each thing that is wrong with a folder is refused, and it is said which") {
+    archive = opened("whole.db");
+    record("[day]\nmade = 2026-10-17\n[[package]]\ndish = \"Barley stew\"\nservings = 4\n"
+           "food = \"soup or stew\"\nweight = \"1.5 kg\"\nthickness = \"30 mm\"\n"
+           "contains = [\"barley\"]\nplace = \"barn\"\nthaw.method = \"refrigerator\"\n");
+    const auto whole = files_of(*service::contents_to_export(archive).value);
+    REQUIRE(read(whole));
+    const std::string day = "days/0001-01/record.toml";
+    const std::string print = "prints/0001/print.toml";
+    struct Case {
+        std::string file;
+        std::string from;
+        std::string to;
+        std::string said; ///< what is said, among others
+    };
+    const Case cases[] = {
+        {"archive.toml", "format = 3", "format = 4", "a later thawslip wrote this folder"},
+        {"archive.toml", "format = 3", "format = 0", "format must be"},
+        {"archive.toml", "format = 3", "", "format"},
+        {"archive.toml", "format = 3", "format = 3\ncolour = 1", "colour"},
+        {"archive.toml", "\"0001-01\"", "\"../0001\"", "something that cannot be in this folder"},
+        {"archive.toml", "\"0001-01\"", "\"\"", "something that cannot be in this folder"},
+        {"archive.toml", "\"0001\"", "\"x\"", "something that cannot be in this folder"},
+        {"archive.toml", "\"0001-01\"", "", "there is no such day in this folder"},
+        {print, "\"0001-01\"", "\"0002-01\"", "there is no such day in this folder"},
+        {print, "what =", "wat =", "what"},
+        {print, "what =", "colour = 1\nwhat =", "colour"},
+        {print, "[[printed]]", "[[printed]]\ncolour = 1", "colour"},
+        {print, "[[printed]]", "[[file]]\nname = \"a.toml\"\n[[printed]]",
+         "prints/0001/file-1.toml: error: is not there"},
+        {day, "hash = \"", "hash = \"0", "as-written.toml is not what was exported"},
+        {day, "description = 1", "description = 0", "description must be"},
+        {day, "revision = 1", "revision = 0", "revision must be"},
+        {day, "\nmade = 2026-10-17", "\nmade = 17", "made"},
+        {day, "\nstation = ", "\nstaton = ", "station"},
+        {day, "servings = 4", "servings = -1", "servings must be"},
+        {day, "described_bags = 1", "described_bags = -1", "described_bags must be"},
+        {day, "grams = 1500", "grams = -1", "grams must be"},
+        {day, "basis = \"best\"", "basis = \"worst\"", "\"worst\""},
+        {day, "thaw = \"refrigerator\"", "thaw = \"sun\"", "\"sun\""},
+        {day, "batch = 1", "batch = 0", "batch must be"},
+        {day, "kitchen_number = 0", "kitchen_number = -1", "kitchen_number must be"},
+        {day, "origin = ", "orgin = ", "origin"},
+        {day, "number = 1, event", "number = 0, event", "number must be"},
+        {day, "state = \"frozen\"", "state = \"lost\"", "\"lost\""},
+        {day, ", uptime = ", ", colour = 1, uptime = ", "colour"},
+        {day, "ordered = ", "orderd = ", "ordered"},
+    };
+    for (const auto& [file, from, to, said] : cases) {
+        CAPTURE(file + ": " + from + " -> " + to);
+        auto files = whole;
+        auto& text = files.at(file);
+        REQUIRE(text.find(from) != std::string::npos);
+        text.replace(text.find(from), from.size(), to);
+        const auto back = read(files);
+        CHECK_FALSE(back);
+        const auto told = to_text(back.messages);
+        CAPTURE(told);
+        CHECK(told.find(said) != std::string::npos);
+    }
+    for (const auto& [name, text] : whole) {
+        CAPTURE(name);
+        auto files = whole;
+        files.erase(name);
+        CHECK_FALSE(read(files));
+        files[name] = "= no text =";
+        CHECK_FALSE(read(files));
+    }
+}
+
 TEST_CASE_FIXTURE(Kept, "all that is wrong with files is said, each in its place") {
     auto files = files_of(*service::contents_to_export(archive).value);
     files.erase("days/0001-01/as-written.toml");
