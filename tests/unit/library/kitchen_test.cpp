@@ -1,3 +1,5 @@
+#include "code/message.h"
+#include "code/seal.h"
 #include "orchard.h"
 #include "unit/archive/samples.h"
 
@@ -82,6 +84,57 @@ TEST_CASE("the text of a code that is whole is read, one with a slip is refused 
     CHECK_FALSE(refused);
     CHECK(has(refused.messages, Message::Kind::Error, "damaged"));
     CHECK_FALSE(read_code_text("plum and ginger compote"));
+}
+
+TEST_CASE("each thing that a code says is told, and what it does not say is empty") {
+    code::Message message;
+    message.dish = "APPLE AND SAGE PORK SHOULDER";
+    message.raw = true;
+    message.servings = 8;
+    message.bag_id = "C8H-YNW-87N";
+    message.keep_until =
+        code::KeepUntil{std::chrono::year{2027} / 2 / 28, kitchen::DateBasis::SetByCook};
+    message.steps = {"POUR THE CIDER OVER", "PULL THE MEAT APART"};
+    message.cautions = {"RAW - COOK THROUGH"};
+    const auto said = read_code_text(code::write(message));
+    REQUIRE(said);
+    CHECK(said.messages.empty());
+    CHECK(said.value->dish == message.dish);
+    CHECK(said.value->raw);
+    CHECK(said.value->servings == 8);
+    CHECK(said.value->id == message.bag_id);
+    CHECK(said.value->keep_until == "2027-02-28");
+    CHECK(said.value->steps == message.steps);
+    CHECK(said.value->cautions == message.cautions);
+    CHECK_FALSE(said.value->see_card);
+    code::Message bare;
+    bare.dish = "PLUM COMPOTE";
+    const auto little = read_code_text(code::write(bare));
+    REQUIRE(little);
+    CHECK_FALSE(little.value->raw);
+    CHECK(little.value->servings == 0);
+    CHECK(little.value->id == "");
+    CHECK(little.value->keep_until == "");
+    CHECK(little.value->steps.empty());
+    CHECK(little.value->cautions.empty());
+}
+
+TEST_CASE("a code of a later grammar is refused, and what it says is shown all the same") {
+    const std::string text = "STEW\nSTIR TWICE\nEND 4";
+    const auto later = read_code_text(text + code::check_characters(text));
+    CHECK_FALSE(later);
+    REQUIRE(later.messages.size() == 1);
+    REQUIRE(later.messages.front().hints.size() == 1);
+    CHECK(later.messages.front().hints.front().find("STIR TWICE") != std::string::npos);
+    const auto foreign = read_code_text("plum and ginger compote");
+    REQUIRE(foreign.messages.size() == 1);
+    CHECK(foreign.messages.front().hints.empty()); // nothing to show
+}
+
+TEST_CASE("a kitchen may take the place of another") {
+    auto kitchen = kitchen_with("paper = \"letter\"");
+    kitchen = kitchen_with("paper = \"a4\"");
+    CHECK(draw(kitchen, {orchard()}, Print::Labels).value->stock.starts_with("a4-"));
 }
 
 TEST_CASE("an archive's bags are listed by their dates, and a dish by its words") {

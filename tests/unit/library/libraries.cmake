@@ -1,1 +1,1 @@
-list(APPEND libraries thawslip::archive)
+list(APPEND libraries thawslip::archive thawslip::code)

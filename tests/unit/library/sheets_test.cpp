@@ -120,3 +120,23 @@ TEST_CASE("codes say of each label what its bag is, and whether the card says th
     CHECK(ids.size() == wide.value->size());
     CHECK(see_card.size() == 2);
 }
+
+TEST_CASE("what is done otherwise than usual is noted, and keeps nothing from being printed") {
+    // Half a cell is too small for so much to add.
+    std::string much;
+    for (int i = 0; i < 6; ++i) {
+        much += "[[package.finish]]\nadd = \"" + std::to_string(100 + i) +
+                " g of whatever the orchard has left by then\"\nwhen = \"last 10 min\"\n";
+    }
+    auto day = orchard();
+    day.text.insert(day.text.find("[[package.finish]]"), much);
+    const auto cards = draw(kitchen_with(), {day}, Print::FinishingCards);
+    REQUIRE(cards);
+    CHECK(has(cards.messages, Message::Kind::Note,
+              "finishing cards are printed as large as the other cards"));
+    CHECK_FALSE(has(cards.messages, Message::Kind::Error, ""));
+    const auto usual = draw(kitchen_with(), {orchard()}, Print::FinishingCards);
+    CHECK_FALSE(has(usual.messages, Message::Kind::Note, "as large as the other cards"));
+    CHECK(usual.value->prints == cards.value->prints);
+    CHECK(usual.value->sheets < cards.value->sheets);
+}
