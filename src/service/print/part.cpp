@@ -188,6 +188,11 @@ std::optional<Named> read_from(const std::string& text, const PartSource& source
     return messages.have_errors() ? std::nullopt : std::optional{std::move(from)};
 }
 
+/// Words of which nothing is left but commas and blanks: they must not stand for all bags.
+bool names_nothing(const std::string& words) {
+    return !words.empty() && parts_between_commas(words).empty();
+}
+
 void keep_ids(std::vector<NamedBag>& bags, const std::vector<std::string>& ids) {
     if (!ids.empty()) {
         const std::set<std::string> wanted{ids.begin(), ids.end()};
@@ -224,6 +229,12 @@ Outcome<std::set<std::string>> bags_of_part(std::span<const NamedBag> bags, cons
                                             const PartSource& source) {
     Outcome<std::set<std::string>> outcome;
     auto& messages = outcome.messages;
+    for (const auto* words : {&part.dishes, &part.bags, &part.from}) {
+        if (names_nothing(*words)) {
+            messages.error(fmt::format("\"{}\" names no bag", *words));
+            return outcome;
+        }
+    }
     const auto numbers = part.dishes.empty() ? source.numbers : Numbers::OfDish;
     auto left = of_dishes(bags, part.dishes, messages);
     if (messages.have_errors()) {

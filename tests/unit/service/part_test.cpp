@@ -136,4 +136,60 @@ TEST_CASE("what is not there is said with what comes near") {
     CHECK(refused({.bags = wrong}).find("does not match") != std::string::npos);
 }
 
+TEST_CASE("commas and blanks alone name no bag, and do not stand for all") {
+    for (const std::string nothing : {",", " ", " , ,"}) {
+        CAPTURE(nothing);
+        const auto said = "error: \"" + nothing + "\" names no bag\n";
+        CHECK(refused({.dishes = nothing}) == said);
+        CHECK(refused({.bags = nothing}) == said);
+        CHECK(refused({.from = nothing}) == said);
+    }
+}
+
+TEST_CASE("the ends of what there is are there, and what lies beyond is said once") {
+    CHECK(*part({.bags = "1,9"}).value == at({1, 9}));
+    CHECK(*part({.from = "1"}).value == at({1, 2, 3, 4, 5, 6, 7, 8, 9}));
+    CHECK(*part({.from = "9"}).value == at({9}));
+    CHECK(*part({.from = bags()[0].id}).value == at({1, 2, 3, 4, 5, 6, 7, 8, 9}));
+    CHECK(
+        refused({.from = "10"}).starts_with("error: there is no bag 10: they are numbered 1 to 9"));
+    const auto several = refused({.bags = "10-12"});
+    CHECK(several.find("there is no bag 10") != std::string::npos);
+    CHECK(several.find("there is no bag 11") == std::string::npos);
+    CHECK(refused({.dishes = "parsnip", .bags = "3"})
+              .starts_with("error: there is no bag 3: they are numbered 1 to 2"));
+}
+
+TEST_CASE(
+    "an id that is not among the bags is told with the one it comes near, or with their ends") {
+    const auto other = kitchen::bag_id({"Quince jam", day, 1});
+    const auto far = refused({.bags = other});
+    CHECK(far.find("they are " + bags().front().id + " to " + bags().back().id) !=
+          std::string::npos);
+    auto near = bags()[3].id;
+    for (const char c : std::string{"0123456789ABCDEFGHJKMNPQRSTVWXYZ"}) {
+        near[0] = c;
+        for (const char check : std::string{"0123456789ABCDEFGHJKMNPQRSTVWXYZ"}) {
+            near.back() = check;
+            if (near != bags()[3].id && kitchen::parse_bag_id(near).ok() &&
+                part({.bags = near}).messages.have_errors()) {
+                CHECK(refused({.bags = near})
+                          .find("did you mean " + bags()[3].id + " (Crème of parsnip)?") !=
+                      std::string::npos);
+                return;
+            }
+        }
+    }
+}
+
+TEST_CASE("numbers of bags are told from ids by their lengths") {
+    CHECK(service::are_numbers("3-5, 9"));
+    CHECK(service::are_numbers("99999"));
+    CHECK_FALSE(service::are_numbers("100000"));
+    CHECK_FALSE(service::are_numbers(bags()[0].id));
+    CHECK(refused({.bags = "barley"})
+              .starts_with("error: \"barley\" is no bag's number and no id: "));
+    CHECK(refused({.bags = "3-"}).find("no id") == std::string::npos); // a number with a slip
+}
+
 } // namespace part_test
