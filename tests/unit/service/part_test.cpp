@@ -180,6 +180,7 @@ TEST_CASE(
             }
         }
     }
+    FAIL("no id comes near");
 }
 
 TEST_CASE("numbers of bags are told from ids by their lengths") {
