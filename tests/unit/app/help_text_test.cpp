@@ -70,3 +70,60 @@ TEST_CASE("examples stand apart under their heading, sentences as they are") {
     command.notes = {"thawslip stew day.toml"};
     CHECK(help_text(command).ends_with("[OPTION...]\n\nExamples:\n  thawslip stew day.toml\n"));
 }
+
+TEST_CASE("a name of 28 columns has its words beside it, one of 29 below it") {
+    CommandDescription command;
+    command.path = "thawslip stew";
+    command.about = "cook it";
+    const auto option = [](std::size_t columns) {
+        return ArgumentDescription{"", "--" + std::string(columns - 2, 'x'), "", "at once", false,
+                                   ""};
+    };
+    command.options = {option(28), option(5)};
+    auto lines = lines_of(help_text(command));
+    CHECK(lines[lines.size() - 2] == "  --" + std::string(26, 'x') + "  at once");
+    CHECK(lines.back() == "  --xxx" + std::string(25, ' ') + "at once");
+    command.options = {option(29), option(5)};
+    lines = lines_of(help_text(command));
+    CHECK(lines[lines.size() - 3] == "  --" + std::string(27, 'x'));
+    CHECK(lines[lines.size() - 2] == "         at once"); // as if it were as wide as the others
+    CHECK(lines.back() == "  --xxx  at once");
+}
+
+TEST_CASE("words for a table are broken where the page ends, and go on below themselves") {
+    CommandDescription command;
+    command.path = "thawslip stew";
+    command.about = "cook it";
+    // Beside "  --hot  " there are 71 columns.
+    const std::string half(35, 'a');
+    command.options = {{"", "--hot", "", half + " " + half, false, ""}};
+    CHECK(lines_of(help_text(command)).back() == "  --hot  " + half + " " + half);
+    command.options[0].about += "a";
+    auto lines = lines_of(help_text(command));
+    CHECK(lines[lines.size() - 2] == "  --hot  " + half);
+    CHECK(lines.back() == "         " + half + "a");
+}
+
+TEST_CASE("what must be named stands bare in the usage, what may be in brackets") {
+    CommandDescription command;
+    command.path = "thawslip stew";
+    command.about = "cook it";
+    command.words = {{"", "", "DAY.toml...", "the day", true, ""},
+                     {"", "", "POT", "in it", false, ""}};
+    CommandDescription below;
+    below.name = "stir";
+    below.about = "slowly";
+    command.commands = {below};
+    const auto text = help_text(command);
+    CHECK(text ==
+          "cook it\n\nUsage: thawslip stew DAY.toml... [POT] COMMAND [OPTION...]\n"
+          "\nCommands:\n  stir  slowly\n\nWords:\n  DAY.toml...  the day\n  POT          in it\n");
+}
+
+TEST_CASE("an example is a line that begins with the program, without its remark") {
+    CHECK(example_in("thawslip check day.toml") == "thawslip check day.toml");
+    CHECK(example_in("thawslip check day.toml   # first") == "thawslip check day.toml");
+    CHECK(example_in("thawslip check a#b.toml") == "thawslip check a#b.toml");
+    CHECK(example_in("Mind thawslip check") == "");
+    CHECK(example_in("thawslip") == "");
+}

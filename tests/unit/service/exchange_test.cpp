@@ -198,6 +198,11 @@ TEST_CASE_FIXTURE(Kept, "each thing that is wrong with a folder is refused, and 
         CAPTURE(told);
         CHECK(told.find(said) != std::string::npos);
     }
+    // What cannot be read is said, and not that what is left of it makes no archive.
+    auto undated = whole;
+    auto& text_of_day = undated.at(day);
+    text_of_day.replace(text_of_day.find("\nmade = 2026-10-17"), 18, "\nmade = 17");
+    CHECK(read(undated).messages.all().size() == 1);
     for (const auto& [name, text] : whole) {
         CAPTURE(name);
         auto files = whole;
