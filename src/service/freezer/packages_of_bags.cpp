@@ -1,5 +1,6 @@
 #include "service/freezer/packages_of_bags.h"
 
+#include "base/system_failure.h"
 #include "service/days.h"
 #include "service/freezer/bags.h"
 #include "service/record/print_setup.h"
@@ -8,6 +9,19 @@
 #include <fmt/format.h>
 
 namespace thawslip::service {
+namespace {
+
+/// The settings of a day's newest print; nothing where a later Thawslip wrote them.
+std::optional<Settings> newest_settings(archive::Archive& archive, archive::DayKey key) {
+    const auto setup = archive.newest_setup(key);
+    try {
+        return setup ? printed_with(*setup).settings : Settings{};
+    } catch (const SystemFailure&) {
+        return std::nullopt;
+    }
+}
+
+} // namespace
 
 std::vector<kitchen::PlannedPackage> packages_of_day(archive::Archive& archive,
                                                      archive::DayKey key) {
@@ -15,9 +29,12 @@ std::vector<kitchen::PlannedPackage> packages_of_day(archive::Archive& archive,
     if (day.is_rotten) {
         return {};
     }
-    const auto setup = archive.newest_setup(key);
-    const auto settings = setup ? printed_with(*setup).settings : Settings{};
-    auto days = plan_days(std::vector<DayText>{{day.file, day.description, day.batches}}, settings);
+    const auto settings = newest_settings(archive, key);
+    if (!settings) {
+        return {};
+    }
+    auto days =
+        plan_days(std::vector<DayText>{{day.file, day.description, day.batches}}, *settings);
     return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
                               : std::move(days.plans.front().packages);
 }

@@ -98,6 +98,20 @@ TEST_CASE_FIXTURE(Freezer, "what the label cannot tell any longer is left to the
           "error: the description of bag " + record.bags[0] + " cannot be read any longer\n");
 }
 
+TEST_CASE_FIXTURE(Freezer, "a print that a later program made leaves all bags on the list") {
+    const auto day = archive.day(archive.bag(stew)->day);
+    archive.record(
+        {"2026-10-18T14:05:00",
+         {"labels", "roll", "", "gilded_edges = true\n# settings\n", ""},
+         {{day.made, day.kitchen, day.file, day.description, archive.packages(day.key)}}});
+    const auto list = service::freezer_list(archive, {}, std::chrono::year{2026} / 11 / 1,
+                                            kitchen::allergen_lists().front());
+    REQUIRE(list.bags.size() == 3);
+    CHECK_FALSE(list.bags[0].allergens); // what it contains is not known
+    CHECK(to_text(service::known_bag(archive, stew).messages) ==
+          "error: the description of bag " + stew + " cannot be read any longer\n");
+}
+
 TEST_CASE_FIXTURE(Freezer, "what is gone is not eaten or taken out, but may come back") {
     REQUIRE(note(stew, State::Discarded, "2026-11-01T08:00:00"));
     for (const auto state : {State::Out, State::Eaten}) {
