@@ -130,11 +130,15 @@ TEST_CASE("what is added on cook day is planned as the code has it") {
     message.dish = "Pear pot";
     message.bag_id = packages_of(stew).front().bags.front().id;
     message.additions = {{{kitchen::When::Anchor::AtStart, {}}, "1 L STOCK", ""},
-                         {{kitchen::When::Anchor::AtServing, {}}, "SALT TO TASTE", "JAR"}};
+                         {{kitchen::When::Anchor::AtServing, {}}, "SALT TO TASTE", "JAR"},
+                         {{kitchen::When::Anchor::Halfway, {}}, "1/0 PEARS", ""}};
     const auto by_code = plan_by({code::write(message)});
     REQUIRE(by_code);
     const auto& finish = by_code.value->front().package.finish;
-    REQUIRE(finish.size() == 2);
+    REQUIRE(finish.size() == 3);
+    CHECK(finish[2].add.item == "1/0 PEARS"); // no amount, so it stays as it is
+    CHECK(finish[2].add.as_written == "1/0 PEARS");
+    CHECK_FALSE(finish[2].add.low.has_value());
     CHECK(finish[0].add.item == "STOCK");
     CHECK(finish[0].add.low.has_value());
     CHECK(finish[0].when.anchor == kitchen::When::Anchor::AtStart);
