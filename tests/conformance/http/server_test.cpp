@@ -246,8 +246,13 @@ TEST_CASE("a server for a house answers nobody from elsewhere, whatever they say
     for (const std::string more :
          {"", "X-Forwarded-For: 192.168.1.31\r\n", "Forwarded: for=192.168.1.31\r\n"}) {
         CAPTURE(more);
-        CHECK(ask(port, head + more + "\r\n")->status == 403);
+        const auto reply = ask(port, head + more + "\r\n");
+        CHECK(reply->status == 403);
+        // HTML, 7.1.3: only of secure contexts.
+        CHECK_FALSE(reply->headers.contains("cross-origin-opener-policy"));
     }
+    const Serving own;
+    CHECK(ask(own.port(), own.get("/"))->headers.contains("cross-origin-opener-policy"));
 }
 
 TEST_CASE("a second server at the same port is told so") {

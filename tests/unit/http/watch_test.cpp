@@ -77,6 +77,14 @@ TEST_CASE("who is late is shut down, wherever it is") {
     }
 }
 
+TEST_CASE("one that comes when nobody is waited for any longer is measured too") {
+    auto limits = patient(4);
+    limits.headers_in = std::chrono::milliseconds{1};
+    Watched watched{limits};
+    watched.open()->wait_until_shut(); // the watch goes to sleep, for there is nobody else
+    watched.open()->wait_until_shut();
+}
+
 TEST_CASE("each is measured by its own time") {
     auto limits = patient(4);
     limits.body_in = std::chrono::milliseconds{1};

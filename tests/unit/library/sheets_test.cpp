@@ -96,6 +96,13 @@ TEST_CASE("a day that may be printed is so told, one with a fault is not, and wh
     CHECK(first.text.find("orchard.toml:" + std::to_string(first.line)) == 0);
 }
 
+TEST_CASE("a day that is well but has no sheet to stand on may not be printed") {
+    const auto checked = check(kitchen_with(), {orchard()}, {.stock = "no-such-stock"});
+    REQUIRE(checked.value);
+    CHECK_FALSE(*checked.value);
+    CHECK(has(checked.messages, Message::Kind::Error, "no-such-stock"));
+}
+
 TEST_CASE("codes say of each label what its bag is, and whether the card says the rest") {
     const auto kitchen = kitchen_with();
     const auto wide = code_texts(kitchen, {orchard()}, {.stock = "a4-2x2-99x139mm"});

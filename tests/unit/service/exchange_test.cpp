@@ -203,6 +203,9 @@ TEST_CASE_FIXTURE(Kept, "each thing that is wrong with a folder is refused, and 
     auto& text_of_day = undated.at(day);
     text_of_day.replace(text_of_day.find("\nmade = 2026-10-17"), 18, "\nmade = 17");
     CHECK(read(undated).messages.all().size() == 1);
+    auto without = whole;
+    without.erase("days/0001-01/as-written.toml");
+    CHECK(read(without).messages.all().size() == 1);
     for (const auto& [name, text] : whole) {
         CAPTURE(name);
         auto files = whole;

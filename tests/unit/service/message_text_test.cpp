@@ -20,6 +20,31 @@ TEST_CASE("a bag's message says nothing of what its code left out") {
           "QUINCE SOUP  (C8H-YNW-87N)\nServes 6\n1. HEAT IT\n2. EAT IT\n" + last);
 }
 
+TEST_CASE("dates are said, and that one is past from the day after on") {
+    code::Message message;
+    message.dish = "QUINCE SOUP";
+    message.made = std::chrono::year{2026} / 10 / 17;
+    message.keep_until =
+        code::KeepUntil{std::chrono::year{2026} / 12 / 10, kitchen::DateBasis::SetByCook};
+    const auto text = [&message](unsigned day) {
+        return service::message_text(message, std::chrono::year{2026} / 12 / std::chrono::day{day},
+                                     service::style_of({}));
+    };
+    CHECK(text(10).find("17 Oct 2026\n") != std::string::npos);
+    CHECK(text(10).find("10 Dec 2026\n") != std::string::npos);
+    CHECK(text(11) ==
+          "QUINCE SOUP\nMade 17 Oct 2026\nUse by 10 Dec 2026 - past its use-by date by 1 "
+          "day\nLocal food-safety rules come first.\n");
+    CHECK(text(13).find("10 Dec 2026 - past its use-by date by 3 days\n") != std::string::npos);
+    const auto use_by = text(11);
+    message.keep_until->basis = kitchen::DateBasis::StorageTable;
+    CHECK(text(11).find("10 Dec 2026 - ") != std::string::npos);
+    CHECK(text(11) != use_by); // what is past its best may be eaten
+    message.made.reset();
+    message.keep_until.reset();
+    CHECK(text(11).find("2026") == std::string::npos);
+}
+
 TEST_CASE("temperatures are said in the kitchen's measures, and what capitals leave open is not") {
     code::Message message;
     message.dish = "Quince soup";

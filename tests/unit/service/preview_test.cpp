@@ -154,6 +154,17 @@ TEST_CASE("a list is shown under its own name, and is of no package") {
     CHECK(preview.value->samples[0].name != preview.value->samples[1].name);
 }
 
+TEST_CASE("a layout that is drawn for another kind of print is refused") {
+    Look look;
+    look.layout = "door";
+    const auto labels = preview_of(What::Labels, look);
+    CHECK(to_text(labels.messages) ==
+          "error: door is not drawn for a label\n    hint: what a layout is for stands under its "
+          "key \"print\"\n");
+    look.layout = "wide";
+    CHECK(shown(preview_of(What::Labels, look)) == "stew x3, compote x2");
+}
+
 TEST_CASE("where there is nothing to print, that is said, and why") {
     auto bare = orchard;
     bare.erase(bare.find("[[package.finish]]"),
