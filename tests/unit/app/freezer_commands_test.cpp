@@ -5,6 +5,7 @@
 #include "support/variable.h"
 
 #include <doctest/doctest.h>
+#include <iostream>
 #include <sstream>
 
 namespace freezer_commands_test {
@@ -110,6 +111,21 @@ struct Freezer {
         return said([&](app::Console console) {
             return freezer_history({typed}, AnswerAs::Words, settings, console);
         });
+    }
+    std::string read(const std::string& what, AnswerAs answer = AnswerAs::Words) {
+        return said([&](app::Console console) {
+            return app::read(what, WhichOfSeveral::Oldest, answer, settings, console);
+        });
+    }
+    /// The same of what a scanner types.
+    std::string scan(const std::string& typed) {
+        std::istringstream in{typed};
+        auto* before = std::cin.rdbuf(in.rdbuf());
+        std::cin.clear();
+        auto text = read("-");
+        std::cin.rdbuf(before);
+        std::cin.clear();
+        return text;
     }
     std::string next(const service::NextQuestion& question) {
         return said([&](app::Console console) {
@@ -255,6 +271,104 @@ TEST_CASE_FIXTURE(Freezer,
     CHECK(says(menu, "not proposed for Sat 12 Dec 2026, 18:30, whose day comes after the date on "
                      "the label: Barley stew (use by 2026-12-10)\n"));
     CHECK(says(menu, "2 bags cannot be eaten in these days before the date on the label\n"));
+}
+
+TEST_CASE_FIXTURE(Freezer,
+                  "a bag that is read is told in full, and then what may be done with it") {
+    const auto stew = read("barley");
+    CAPTURE(stew);
+    CHECK(status == ExitStatus::Done);
+    CHECK(stew.starts_with("next: thawslip plan JP2-JWW-87D --eat \"DATE TIME\"\nnext: thawslip "
+                           "freezer out JP2-JWW-87D  # once it is taken out\nBarley stew  "
+                           "(JP2-JWW-87D)\nServes 4\n"));
+    CHECK(says(stew, "\nUse by 10 Dec 2026\n"));
+    CHECK(says(read("S39-824-87X"), "Use by 30 Oct 2026 - past its use-by date by 5 days\n"));
+    set("S39-824-87X", State::Eaten);
+    const auto gone = read("S39-824-87X");
+    CHECK(gone.starts_with("caution: S39-824-87X: this bag is known as eaten (2026-11-04)\n"));
+    CHECK_FALSE(says(gone, "next: "));
+    CHECK(says(read("medlar"), "    hint: there is no photograph of that name either\n"));
+    CHECK(status == ExitStatus::Refused);
+    CHECK_FALSE(says(read("XPE-Z8C-87Z"), "no photograph")); // an id
+    CHECK(status == ExitStatus::Refused);
+    const auto in_json = read("celeriac", AnswerAs::Json);
+    CHECK(in_json.starts_with("{"));
+    CHECK_FALSE(says(in_json, "next: "));
+}
+
+TEST_CASE_FIXTURE(Freezer, "what a scanner types is read, several with a line between them") {
+    const auto both = scan("JP2-JWW-87D\n\nS39-824-87X\n");
+    CAPTURE(both);
+    CHECK(status == ExitStatus::Done);
+    CHECK(says(both, "next: thawslip plan JP2-JWW-87D, S39-824-87X --eat "));
+    CHECK(says(both, "# once it is taken out\nBarley stew  (JP2-JWW-87D)\n"));
+    CHECK(says(both, "Local food-safety rules come first.\n\nPlum compote  (S39-824-87X)\n"));
+    CHECK(both.ends_with("Local food-safety rules come first.\n"));
+    CHECK(scan("") == "standard input: error: there is no text\n");
+    CHECK(status == ExitStatus::Refused);
+    CHECK(scan("\n\n\n\n") == "standard input: error: there is no text\n");
+    const std::size_t most = std::size_t{64} * 1024;
+    CHECK(scan(std::string(most + 1, 'x')) ==
+          "standard input: error: this is more than any code holds\n");
+    CHECK_FALSE(says(scan(std::string(most, 'x')), "more than any code holds"));
+}
+
+TEST_CASE_FIXTURE(Freezer,
+                  "kinds of food are told with what holds for each, or that none comes near") {
+    const auto told = [this](const std::string& words) {
+        return said([&](app::Console console) {
+            return app::foods(words, AnswerAs::Words, settings, console);
+        });
+    };
+    const auto mince = told("ground meat");
+    CAPTURE(mince);
+    // FoodSafety.gov, Cold Food Storage Chart: 3 to 4 months frozen, 1 to 2 days chilled; Cook to a
+    // Safe Minimum Internal Temperature: 160 °F.
+    CHECK(says(mince,
+               "raw ground meat\n    frozen 3 to 4 months; chilled 1 to 2 days; once thawed 1 "
+               "to 2 days; at least 160 °F (71 °C)\n    frozen:  list \"us\", row "
+               "\"Hamburger, ground beef, veal, pork, lamb, and mixtures\" (FoodSafety.gov"));
+    CHECK(says(mince, "\n    chilled: list \"us\", row \"Hamburger, "));
+    CHECK(says(mince, "\n    words:   "));
+    CHECK(
+        mince.ends_with("Months are for best quality at -18 °C (0 °F), the low end is printed; the "
+                        "rules of your food authority come first.\n"));
+    CHECK(says(told("ham salad"), "ham salad\n    does not freeze well (FoodSafety.gov"));
+    const auto all = told("");
+    CHECK(says(all, ", …\n")); // no more than fit a few lines
+    CHECK(told("qqqqqqqq") == "error: no kind of food comes near \"qqqqqqqq\"\n    hint: thawslip "
+                              "foods names them all\n");
+    CHECK(status == ExitStatus::Refused);
+}
+
+TEST_CASE_FIXTURE(Freezer, "a dinner is planned by the bags of the freezer, with a calendar") {
+    app::PlanOptions options;
+    options.days = {"barley"};
+    options.eat = "2026-11-08 18:30";
+    options.calendar = folder / "plan.ics";
+    const auto planned = [&] {
+        return said([&](app::Console console) { return plan(options, settings, console); });
+    };
+    const auto text = planned();
+    CAPTURE(text);
+    CHECK(status == ExitStatus::Done);
+    CHECK(says(text, "Thu 5 Nov 2026\n  07:00  Move 1 bag of Barley stew"));
+    CHECK(
+        says(text, "\nSun 8 Nov 2026\n  18:00  Start cooking 1 bag of Barley stew: pot, 30 min\n"));
+    CHECK(read_file(options.calendar).starts_with("BEGIN:VCALENDAR\r\n"));
+    options.calendar.clear();
+    options.bags = 2;
+    CHECK(says(planned(), "Move 2 bags of Barley stew"));
+    options.eat = "2026-11-04 18:30";
+    CHECK(says(planned(), "Too late for Barley stew as planned."));
+    CHECK(status == ExitStatus::Done); // there are faster ways
+    options.eat = "soon";
+    CHECK(says(planned(), "error: "));
+    CHECK(status == ExitStatus::Usage);
+    options.eat = "2026-11-08 18:30";
+    options.days = {"medlar"};
+    CHECK(says(planned(), "error: no bag in the freezer is called \"medlar\"\n"));
+    CHECK(status == ExitStatus::Refused);
 }
 
 TEST_CASE("where nothing was printed yet, that is told, and nothing can be noted") {
