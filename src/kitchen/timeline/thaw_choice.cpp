@@ -1,6 +1,5 @@
-#include "kitchen/timeline/timeline.h"
-
 #include "kitchen/timeline/cook_window.h"
+#include "kitchen/timeline/timeline.h"
 
 #include <algorithm>
 #include <utility>
