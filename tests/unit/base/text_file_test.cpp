@@ -6,6 +6,7 @@
 #include <cerrno>
 #include <doctest/doctest.h>
 #include <filesystem>
+#include <iterator>
 #include <string>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -32,6 +33,19 @@ TEST_CASE("only ordinary files of bearable size are opened") {
     CHECK(kind_of(folder / "large.toml") == Kind::TooLarge);
     write_file(folder / "good.toml", "a = 1\n");
     CHECK(read_text_file(folder / "good.toml", 1000).value() == "a = 1\n");
+}
+
+TEST_CASE("a file that was read, or refused, is not left open") {
+    const auto open_files = [] {
+        const std::filesystem::directory_iterator all{"/proc/self/fd"};
+        return std::distance(begin(all), end(all));
+    };
+    const ScratchFolder folder;
+    write_file(folder / "day.toml", "a = 1\n");
+    const auto before = open_files();
+    CHECK(read_text_file(folder / "day.toml", 1000).ok());
+    CHECK_FALSE(read_text_file(folder / "day.toml", 1).ok());
+    CHECK(open_files() == before);
 }
 
 TEST_CASE("a file that is not read says why, by its name") {
