@@ -1,6 +1,7 @@
 #pragma once
 
-#include <filesystem>
+#include "support/command.h"
+
 #include <fstream>
 #include <hb-subset.h>
 #include <hb.h>
@@ -30,9 +31,10 @@ inline std::string face_file_without(const std::string& path, std::u32string_vie
         hb_face_reference_blob(lesser.get()), hb_blob_destroy};
     unsigned length = 0;
     const char* bytes = hb_blob_get_data(made.get(), &length);
-    const auto file = std::filesystem::path{THAWSLIP_BINARY_DIR} / "tests" / name;
+    static const ScratchFolder folder; // cases may run beside each other
+    const auto file = folder / name;
     std::ofstream{file, std::ios::binary}.write(bytes, static_cast<std::streamsize>(length));
-    return file.string();
+    return file;
 }
 
 } // namespace thawslip::test_support

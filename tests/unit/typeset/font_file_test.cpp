@@ -1,5 +1,6 @@
 // Font files that are not as they should be, made out of one that is.
 
+#include "support/command.h"
 #include "support/shipped_fonts.h"
 #include "typeset/face.h"
 
@@ -96,9 +97,9 @@ const FontBytes& regular() {
 }
 
 std::string written(const std::string& name, const std::string& bytes) {
-    const auto path = std::filesystem::path{THAWSLIP_BINARY_DIR} / "tests" / name;
-    std::ofstream{path, std::ios::binary} << bytes;
-    return path.string();
+    static const ScratchFolder folder; // cases may run beside each other
+    std::ofstream{folder.path() / name, std::ios::binary} << bytes;
+    return folder / name;
 }
 
 /// What is wrong with a file of these bytes; nothing where a face is read.
