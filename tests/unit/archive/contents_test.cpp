@@ -427,12 +427,12 @@ TEST_CASE("what the first folders did not keep is made from what they did, the s
     CHECK(origin(1) == origin(0)); // of one description
     CHECK(origin(2) == origin(0));
     CHECK(origin(3) != origin(0));
-    const auto keys = [&](std::size_t print) {
-        std::vector<std::string> keys;
-        for (const auto& one : contents.prints[print].keys) {
-            keys.push_back(one.key + " at " + one.at + " by " + one.station);
+    const auto keys = [&](std::size_t which) {
+        std::vector<std::string> said;
+        for (const auto& one : contents.prints[which].keys) {
+            said.push_back(one.key + " at " + one.at + " by " + one.station);
         }
-        return keys;
+        return said;
     };
     CHECK(keys(0) ==
           std::vector<std::string>{"2026-10-17T14:05:00 labels at 2026-10-17T14:05:00 by ",
