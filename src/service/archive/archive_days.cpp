@@ -2,7 +2,6 @@
 
 #include "base/list.h"
 #include "base/parallel.h"
-#include "base/system_failure.h"
 #include "intake/storage_file.h"
 #include "service/record/day_record.h"
 #include "service/record/print_setup.h"
@@ -40,13 +39,13 @@ public:
 
 private:
     static std::unique_ptr<ReadBy> read(const archive::PrintSetup* setup) {
-        try {
-            auto settings = setup != nullptr ? printed_with(*setup).settings : Settings{};
-            auto table = intake::built_in_storage(settings.storage_list);
-            return std::make_unique<ReadBy>(ReadBy{std::move(settings), std::move(table)});
-        } catch (const SystemFailure&) {
+        auto with = setup != nullptr ? printed_with(*setup) : PrintedWith{};
+        if (!with) {
             return nullptr;
         }
+        auto settings = std::move(with).value().settings;
+        auto table = intake::built_in_storage(settings.storage_list);
+        return std::make_unique<ReadBy>(ReadBy{std::move(settings), std::move(table)});
     }
 
     std::map<std::string, std::unique_ptr<ReadBy>> known_;

@@ -1,6 +1,5 @@
 #include "service/freezer/packages_of_bags.h"
 
-#include "base/system_failure.h"
 #include "service/days.h"
 #include "service/freezer/bags.h"
 #include "service/record/print_setup.h"
@@ -9,32 +8,19 @@
 #include <fmt/format.h>
 
 namespace thawslip::service {
-namespace {
-
-/// The settings of a day's newest print; nothing where a later Thawslip wrote them.
-std::optional<Settings> newest_settings(archive::Archive& archive, archive::DayKey key) {
-    const auto setup = archive.newest_setup(key);
-    try {
-        return setup ? printed_with(*setup).settings : Settings{};
-    } catch (const SystemFailure&) {
-        return std::nullopt;
-    }
-}
-
-} // namespace
-
 std::vector<kitchen::PlannedPackage> packages_of_day(archive::Archive& archive,
                                                      archive::DayKey key) {
     const auto day = archive.day(key);
     if (day.is_rotten) {
         return {};
     }
-    const auto settings = newest_settings(archive, key);
-    if (!settings) {
+    const auto setup = archive.newest_setup(key);
+    const auto with = setup ? printed_with(*setup) : PrintedWith{};
+    if (!with) {
         return {};
     }
-    auto days =
-        plan_days(std::vector<DayText>{{day.file, day.description, day.batches}}, *settings);
+    auto days = plan_days(std::vector<DayText>{{day.file, day.description, day.batches}},
+                          with.value().settings);
     return days.plans.empty() ? std::vector<kitchen::PlannedPackage>{}
                               : std::move(days.plans.front().packages);
 }

@@ -1,7 +1,6 @@
 #include "service/print/printed_bags.h"
 
 #include "base/list.h"
-#include "base/system_failure.h"
 #include "kitchen/bag_id.h"
 #include "service/freezer/packages_of_bags.h"
 #include "service/record/print_setup.h"
@@ -116,13 +115,13 @@ void add(archive::Archive& archive, const Printed& printed,
 } // namespace
 
 std::optional<std::set<std::string>> part_of(const archive::StoredPrint& print) {
-    try {
-        const auto ids = printed_with(print.setup).look.part.ids;
-        return ids.empty() ? std::nullopt
-                           : std::optional{std::set<std::string>{ids.begin(), ids.end()}};
-    } catch (const SystemFailure&) { // a later Thawslip wrote it
+    const auto with = printed_with(print.setup);
+    if (!with) {
         return std::set<std::string>{};
     }
+    const auto& ids = with.value().look.part.ids;
+    return ids.empty() ? std::nullopt
+                       : std::optional{std::set<std::string>{ids.begin(), ids.end()}};
 }
 
 PrintedBags printed_bags(archive::Archive& archive, What what, const std::set<std::string>& bags) {

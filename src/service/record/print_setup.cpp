@@ -2,7 +2,6 @@
 
 #include "base/list.h"
 #include "base/split.h"
-#include "base/system_failure.h"
 #include "kitchen/bag_id.h"
 #include "toml/file_table.h"
 #include "toml/reader.h"
@@ -43,15 +42,14 @@ archive::PrintSetup print_setup(What what, const LaidOut& laid_out, const Look& 
             laid_out.setup.own.all()};
 }
 
-PrintedWith printed_with(const archive::PrintSetup& setup) {
+Result<PrintedWith, std::string> printed_with(const archive::PrintSetup& setup) {
     const auto cut = setup.settings.find(settings_head);
     const auto head = setup.settings.substr(0, cut);
     const auto tail = cut == std::string::npos ? std::string{}
                                                : setup.settings.substr(cut + settings_head.size());
     auto settings = settings_from(tail, "settings in the archive");
     if (!settings) {
-        throw SystemFailure{"the settings of that print cannot be read:\n" +
-                            to_text(settings.messages)};
+        return Failure{"the settings of that print cannot be read:\n" + to_text(settings.messages)};
     }
     PrintedWith with{{}, std::move(*settings.value)};
     Diagnostics faults;
@@ -63,8 +61,8 @@ PrintedWith printed_with(const archive::PrintSetup& setup) {
     with.look.layout = setup.layout;
     with.look.kept = setup.files;
     if (has_errors(faults)) {
-        throw SystemFailure{"the options of that print cannot be read:\n" +
-                            to_text(faults.front(), document.text())};
+        return Failure{"the options of that print cannot be read:\n" +
+                       to_text(faults.front(), document.text())};
     }
     return with;
 }

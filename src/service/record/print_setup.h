@@ -1,6 +1,7 @@
 #pragma once
 
 #include "archive/values.h"
+#include "base/result.h"
 #include "service/print/printing.h"
 
 #include <string>
@@ -19,8 +20,8 @@ struct PrintedWith {
     Look look;
     Settings settings;
 };
-/// \throws SystemFailure where they cannot be read: a later Thawslip wrote them
-PrintedWith printed_with(const archive::PrintSetup& setup);
+/// Its fault says in words why they cannot be read: a later Thawslip wrote them.
+Result<PrintedWith, std::string> printed_with(const archive::PrintSetup& setup);
 
 /// What a print would be made with now, as PrintSetup::look has it: one line for the program, the
 /// stock, each layout and each face, with a hash of its file.

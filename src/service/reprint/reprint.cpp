@@ -1,5 +1,6 @@
 #include "service/reprint/reprint.h"
 
+#include "base/system_failure.h"
 #include "service/freezer/gone_bags.h"
 #include "service/freezer/packages_of_bags.h"
 #include "service/record/print_setup.h"
@@ -24,7 +25,11 @@ std::string day_name_of(const archive::StoredDay& day) {
 
 std::optional<Remade> remake(archive::Archive& archive, const archive::StoredPrint& print,
                              Messages& messages) {
-    auto with = printed_with(print.setup);
+    auto read = printed_with(print.setup);
+    if (!read) {
+        throw SystemFailure{read.fault()};
+    }
+    auto with = std::move(read).value();
     std::vector<DayText> texts;
     for (const auto key : print.days) {
         const auto day = archive.day(key);
