@@ -188,41 +188,37 @@ Findings in_both(const Scene& scene) {
 
 /// Whether a sentence says that the food suits those whom `whom` means, and warns of neither.
 bool suits(const WordedText& sentence, std::string_view whom) {
-    const auto said = mentions(sentence, Section::Allergy);
-    const auto names = [&](std::string_view meaning) {
-        for (std::size_t i = 0; i < said.size(); ++i) {
-            if (said[i].meaning == meaning && !is_warned_of(sentence, said, i, {})) {
-                return true;
-            }
-        }
-        return false;
-    };
-    return names("suits") && names(whom);
+    return is_meant(sentence, mentions(sentence, Section::Allergy, "suits")) &&
+           is_meant(sentence, mentions(sentence, Section::Allergy, whom));
 }
 
-/// With each allergen what must be absent as well where it is.
-std::vector<Allergen> named_in(const WordedText& sentence) {
-    std::vector<Allergen> named;
-    for (const auto& mention : mentions(sentence, Section::Allergen)) {
-        for (const auto& meant : read_allergen(std::string{mention.meaning}).meant) {
-            std::ranges::copy(denied_with(meant.allergen), std::back_inserter(named));
-        }
+/// Adds what a mention names, and what is absent as well where that is.
+void add_absent(std::vector<Allergen>& absent, const Mention& mention) {
+    for (const auto& named : read_allergen(std::string{mention.meaning}).meant) {
+        std::ranges::copy(denied_with(named.allergen), std::back_inserter(absent));
     }
-    return named;
 }
 
 /// What is not in food that suits whom a text says: "safe for people with a nut allergy". Who is
 /// allergic to nothing that is named may be so to anything.
-std::vector<Allergen> absent_for_the_allergic(std::string_view text) {
+std::vector<Allergen> absent_for_the_allergic(const ReadText& read) {
     std::vector<Allergen> absent;
-    for (const auto& sentence : sentences(text)) {
+    if (!says(read.text, Section::Allergy, "suits")) {
+        return absent; // most texts, of which none is cut into sentences
+    }
+    for (const auto& sentence : sentences(read.written)) {
         const bool of_any = suits(sentence, "allergic");
-        auto named =
-            of_any || suits(sentence, "avoids") ? named_in(sentence) : std::vector<Allergen>{};
-        if (of_any && named.empty()) {
-            named = mapped(allergen_names, [](const auto& allergen) { return allergen.value; });
+        if (!of_any && !suits(sentence, "avoids")) {
+            continue;
         }
-        std::ranges::copy(named, std::back_inserter(absent));
+        const auto before = absent.size();
+        for (const auto& mention : mentions(sentence, Section::Allergen)) {
+            add_absent(absent, mention);
+        }
+        if (of_any && absent.size() == before) {
+            std::ranges::transform(allergen_names, std::back_inserter(absent),
+                                   [](const auto& allergen) { return allergen.value; });
+        }
     }
     return absent;
 }
@@ -230,22 +226,17 @@ std::vector<Allergen> absent_for_the_allergic(std::string_view text) {
 /// What a text says the food is free of: "dairy-free", "ohne Nüsse", "vegan".
 std::vector<Allergen> claimed_absent(const ReadText& read) {
     const auto& text = read.text;
-    auto absent = absent_for_the_allergic(read.written);
-    const auto add = [&](const Mention& mention) {
-        for (const auto& named : read_allergen(std::string{mention.meaning}).meant) {
-            std::ranges::copy(denied_with(named.allergen), std::back_inserter(absent));
-        }
-    };
+    auto absent = absent_for_the_allergic(read);
     const auto named = mentions(text, Section::Allergen);
     const auto denied = mentions(text, Section::AllergenDenied);
     for (std::size_t i = 0; i < named.size(); ++i) {
         if (is_denied(text, named, i)) {
-            add(named[i]);
+            add_absent(absent, named[i]);
         }
     }
     for (std::size_t i = 0; i < denied.size(); ++i) {
         if (!is_denied(text, denied, i)) { // "not suitable for coeliacs"
-            add(denied[i]);
+            add_absent(absent, denied[i]);
         }
     }
     return absent;

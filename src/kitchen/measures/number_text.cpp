@@ -191,6 +191,13 @@ bool is_mixed(const Amount& whole, const Amount& part) {
 
 } // namespace
 
+std::string_view opening(std::span<const std::string_view> phrases, std::string_view small) {
+    const auto found = std::ranges::find_if(phrases, [small](std::string_view phrase) {
+        return small.starts_with(phrase) && space_at(small, phrase.size()) > 0;
+    });
+    return found == phrases.end() ? std::string_view{} : *found;
+}
+
 std::size_t space_at(std::string_view text, std::size_t at) {
     constexpr std::string_view spaces[] = {" ", "\u00A0", "\u202F"};
     for (const auto space : spaces) {

@@ -6,6 +6,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string_view>
 
 namespace thawslip::kitchen {
@@ -44,6 +45,10 @@ inline bool is_absent(const TextFault& fault) {
 
 /// The length of the dash, "to " or "or " that stands between the ends of a range at `at`, else 0.
 std::size_t range_mark(std::string_view text, std::size_t at);
+
+/// The first of some phrases with which a text in small letters begins, a space behind it; empty
+/// where it begins with none.
+std::string_view opening(std::span<const std::string_view> phrases, std::string_view small);
 
 /// The bytes of the space at `at`, plain or no-break; 0 where none stands there.
 std::size_t space_at(std::string_view text, std::size_t at);

@@ -45,7 +45,7 @@ struct Word {
     std::string text;
     std::size_t end = 0;      ///< the byte behind it
     std::size_t next = 0;     ///< where the one after it begins
-    bool ends_phrase = false; ///< a comma or bracket comes behind it
+    bool ends_phrase = false; ///< punctuation is behind it
 };
 
 Word word_from(std::string_view text, std::size_t at) {
@@ -104,22 +104,12 @@ bool is_counted(std::string_view text, std::size_t at, const NumberWord& number)
            (is_plural_at(text, at) && !contains(counted_names, word.text));
 }
 
-std::optional<ReadRange> half_at(std::string_view text, std::size_t at) {
-    const auto small = lower(text.substr(at));
-    for (const auto words : halves) {
-        const auto end = at + words.size();
-        if (small.starts_with(words) && space_at(text, end) > 0) {
-            return ReadRange{{1, 2}, {1, 2}, end};
-        }
-    }
-    return std::nullopt;
-}
-
 } // namespace
 
 std::optional<ReadRange> number_in_words(std::string_view text, std::size_t at) {
-    if (const auto half = half_at(text, at)) {
-        return half;
+    const auto half = opening(halves, lower(text.substr(at)));
+    if (!half.empty()) {
+        return ReadRange{{1, 2}, {1, 2}, at + half.size()};
     }
     const auto first = word_from(text, at);
     const auto low = number_word(first.text);

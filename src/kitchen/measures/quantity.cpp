@@ -83,10 +83,7 @@ bool is_negative_at(std::string_view text, std::size_t at) {
 /// "A few chives", "a gusto": what begins like a number in words, and is none.
 bool is_vague(std::string_view text) {
     const auto small = lower(text);
-    const auto opens = [&](std::string_view words) {
-        return small.starts_with(words) && space_at(small, words.size()) > 0;
-    };
-    return std::ranges::any_of(vague_openings, opens) || contains(vague_endings, small);
+    return !opening(vague_openings, small).empty() || contains(vague_endings, small);
 }
 
 /// "salt to taste", "a pinch of nutmeg": an item without a number.
@@ -96,12 +93,10 @@ Quantity read_words(std::string_view text) {
     const auto all = without_end(text.substr(skip_spaces(text, 0)), " ");
     const auto small = lower(all);
     quantity.item = all;
-    for (const auto words : vague_openings) {
-        if (small.starts_with(words) && space_at(small, words.size()) > 0) {
-            quantity.qualifier = words;
-            quantity.item = all.substr(skip_spaces(all, words.size()));
-            return quantity;
-        }
+    if (const auto words = opening(vague_openings, small); !words.empty()) {
+        quantity.qualifier = words;
+        quantity.item = all.substr(skip_spaces(all, words.size()));
+        return quantity;
     }
     for (const auto words : vague_endings) {
         const bool alone = small == words;
