@@ -80,7 +80,7 @@ TEST_CASE_FIXTURE(Home, "documents are where the desktop says, else in Documents
         CAPTURE(useless);
         CHECK(documents_with(useless) == path + "/Documents");
     }
-    const Variable config{"XDG_CONFIG_HOME", path + "/settings"};
+    const Variable elsewhere{"XDG_CONFIG_HOME", path + "/settings"};
     fs::create_directory(path + "/settings");
     write_file(path + "/settings/user-dirs.dirs", "XDG_DOCUMENTS_DIR=\"$HOME/elsewhere\"\n");
     CHECK(app::documents_folder() == path + "/elsewhere");

@@ -1,6 +1,7 @@
 // What is said after a print has been recorded.
 
 #include "kitchen/bag_id.h"
+#include "records.h"
 #include "service/record/made_otherwise.h"
 #include "service/record/print_record.h"
 #include "support/command.h"
@@ -14,22 +15,6 @@ using namespace thawslip::test_support;
 using archive::Recorded;
 
 namespace {
-
-kitchen::Date october(unsigned day) {
-    return std::chrono::year{2026} / 10 / std::chrono::day{day};
-}
-
-archive::PackageRecord package(const std::string& dish, kitchen::Date made, int bags) {
-    archive::PackageRecord record;
-    record.dish = record.words = dish;
-    record.made = made;
-    record.keep_until = std::chrono::year{2027} / 1 / 17;
-    record.servings = 4;
-    for (int n = 1; n <= bags; ++n) {
-        record.bags.push_back(kitchen::bag_id({dish, made, n}));
-    }
-    return record;
-}
 
 archive::PrintRecord print_of(const std::vector<archive::DayRecord>& days,
                               const std::string& at = "2026-10-17T14:05:00") {
@@ -55,7 +40,7 @@ bool says(const std::string& text, const std::string& words) {
     return text.find(words) != std::string::npos;
 }
 
-const std::string second = kitchen::bag_id({"stew", october(17), 2});
+const std::string second_bag = kitchen::bag_id({"stew", october(17), 2});
 const std::string soup = kitchen::bag_id({"soup", october(17), 1});
 
 /// An archive in which one file was printed.
@@ -80,7 +65,7 @@ TEST_CASE("what the first print means is said once, with a bag that was printed"
     first.is_first_print = true;
     CHECK(says(told(first),
                "thawslip freezer never-filled " + kitchen::bag_id({"stew", october(17), 1}) + "."));
-    CHECK(says(told(first, {.bags = std::set{second}}), "never-filled " + second + "."));
+    CHECK(says(told(first, {.bags = std::set{second_bag}}), "never-filled " + second_bag + "."));
     CHECK(says(told(first, {.bags = std::set{soup}}), "never-filled " + soup + "."));
     CHECK(told(first, {.bags = std::set<std::string>{}}) == "");
     CHECK(told({}) == "");
@@ -96,12 +81,12 @@ TEST_CASE("bags that were renamed, dropped or labelled otherwise are named") {
                                "there is no such bag: thawslip freezer never-filled CCC; if its "
                                "dish has another name now: thawslip freezer renamed CCC "));
     recorded = {};
-    recorded.relabelled = {second};
-    CHECK(says(told(recorded), "caution: bag " + second + " was printed before with other "));
+    recorded.relabelled = {second_bag};
+    CHECK(says(told(recorded), "caution: bag " + second_bag + " was printed before with other "));
     CHECK_FALSE(says(told(recorded), "hint: its new one is not among these"));
-    CHECK_FALSE(says(told(recorded, {.bags = std::set{second}}), "hint: "));
+    CHECK_FALSE(says(told(recorded, {.bags = std::set{second_bag}}), "hint: "));
     CHECK(says(told(recorded, {.bags = std::set{soup}}),
-               "hint: its new one is not among these: --bag " + second + ", or --only-new"));
+               "hint: its new one is not among these: --bag " + second_bag + ", or --only-new"));
 }
 
 TEST_CASE_FIXTURE(Kept,
@@ -111,7 +96,7 @@ TEST_CASE_FIXTURE(Kept,
                          day(october(24), "/day.toml", {package("stew", october(24), 2)}));
     CHECK(says(said, "caution: /day.toml was printed with made = 2026-10-17 before"));
     CHECK(says(said, "thawslip freezer never-filled " + kitchen::bag_id({"stew", october(17), 1}) +
-                         " " + second + "\n"));
+                         " " + second_bag + "\n"));
 }
 
 TEST_CASE("another week, another dish, another file or the same date leaves nothing behind") {

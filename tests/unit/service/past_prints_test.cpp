@@ -1,6 +1,7 @@
 // What was printed, as a cook looks for it.
 
 #include "kitchen/bag_id.h"
+#include "records.h"
 #include "service/archive/past_prints.h"
 #include "service/print/printed_bags.h"
 #include "support/command.h"
@@ -14,22 +15,6 @@ using namespace thawslip::test_support;
 using service::What;
 
 namespace {
-
-kitchen::Date october(unsigned day) {
-    return std::chrono::year{2026} / 10 / std::chrono::day{day};
-}
-
-archive::PackageRecord package(const std::string& dish, kitchen::Date made, int bags) {
-    archive::PackageRecord record;
-    record.dish = record.words = dish;
-    record.made = made;
-    record.keep_until = std::chrono::year{2027} / 1 / 17;
-    record.servings = 4;
-    for (int n = 1; n <= bags; ++n) {
-        record.bags.push_back(kitchen::bag_id({dish, made, n}));
-    }
-    return record;
-}
 
 struct Printed {
     ScratchFolder folder;
