@@ -2,7 +2,6 @@
 
 #include "support/command.h"
 
-#include <fstream>
 #include <hb-subset.h>
 #include <hb.h>
 #include <memory>
@@ -10,6 +9,14 @@
 #include <string_view>
 
 namespace thawslip::test_support {
+
+/// A file of these bytes, in a folder of this process alone: cases run beside each other.
+/// \returns its path
+inline std::string face_file(const std::string& name, const std::string& bytes) {
+    static const ScratchFolder folder;
+    write_file(folder / name, bytes);
+    return folder / name;
+}
 
 /// A copy of a face file that lacks some characters, as lesser faces do. \returns its path
 inline std::string face_file_without(const std::string& path, std::u32string_view characters,
@@ -31,10 +38,7 @@ inline std::string face_file_without(const std::string& path, std::u32string_vie
         hb_face_reference_blob(lesser.get()), hb_blob_destroy};
     unsigned length = 0;
     const char* bytes = hb_blob_get_data(made.get(), &length);
-    static const ScratchFolder folder; // cases may run beside each other
-    const auto file = folder / name;
-    std::ofstream{file, std::ios::binary}.write(bytes, static_cast<std::streamsize>(length));
-    return file;
+    return face_file(name, {bytes, length});
 }
 
 } // namespace thawslip::test_support

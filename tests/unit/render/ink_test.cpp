@@ -1,5 +1,5 @@
 #include "render/ink.h"
-#include "support/lesser_face.h"
+#include "support/face_files.h"
 #include "support/shipped_fonts.h"
 
 #include <algorithm>

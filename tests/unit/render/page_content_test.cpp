@@ -1,5 +1,6 @@
 #include "layout/sheets/pen.h"
 #include "render/page_content.h"
+#include "sheet_with.h"
 #include "support/shipped_fonts.h"
 
 #include <cmath>
@@ -8,16 +9,10 @@
 namespace page_content_test {
 
 using namespace thawslip;
+using test_support::sheet_with;
 using namespace thawslip::literals;
 
 namespace {
-
-layout::Frame sheet_with(std::vector<layout::Item> items) {
-    layout::Frame frame;
-    frame.sheet = {4_in, 2_in};
-    frame.items = std::move(items);
-    return frame;
-}
 
 std::string content_of(const layout::Frame& frame) {
     const auto fonts = test_support::shipped_fonts();

@@ -1,4 +1,5 @@
 #include "render/svg.h"
+#include "sheet_with.h"
 #include "support/shipped_fonts.h"
 
 #include <algorithm>
@@ -10,16 +11,10 @@
 namespace svg_test {
 
 using namespace thawslip;
+using test_support::sheet_with;
 using namespace thawslip::literals;
 
 namespace {
-
-layout::Frame sheet_with(std::vector<layout::Item> items) {
-    layout::Frame frame;
-    frame.sheet = {4_in, 2_in};
-    frame.items = std::move(items);
-    return frame;
-}
 
 const typeset::FontSet& fonts() {
     static const auto set = test_support::shipped_fonts();

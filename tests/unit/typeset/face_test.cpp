@@ -1,28 +1,14 @@
+#include "support/face_files.h"
 #include "support/shipped_fonts.h"
 #include "typeset/face.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
-#include <filesystem>
-#include <fstream>
-#include <iterator>
 
 using namespace thawslip::typeset;
 using namespace thawslip::test_support;
 
 namespace {
-
-/// A file below the build folder with these bytes.
-std::string written(const std::string& name, const std::string& bytes) {
-    const auto path = std::filesystem::path{THAWSLIP_BINARY_DIR} / "tests" / name;
-    std::ofstream{path, std::ios::binary} << bytes;
-    return path.string();
-}
-
-std::string bytes_of(const std::string& path) {
-    std::ifstream file{path, std::ios::binary};
-    return {std::istreambuf_iterator<char>{file}, {}};
-}
 
 std::string fault_of(const std::string& path) {
     const auto face = Face::load(path);
@@ -65,7 +51,7 @@ TEST_CASE("an outline is closed contours in em, within the glyph's box") {
 }
 
 TEST_CASE("a file that is no usable face is refused in words that say what it is") {
-    const auto whole = bytes_of(clear_sans + "Regular.ttf");
+    const auto whole = read_file(clear_sans + "Regular.ttf");
     const auto otf = std::string{"OTTO"} + whole.substr(4);
     const auto licence_bit = [&whole] {
         auto bytes = whole;
@@ -87,18 +73,18 @@ TEST_CASE("a file that is no usable face is refused in words that say what it is
         {"/nowhere/none.ttf", "there is no such file"},
         {"/usr/share/fonts", "is not a plain file"},
         {"/dev/zero", "is not a plain file"},
-        {written("empty.ttf", ""), "is not a TrueType font file"},
-        {written("words.ttf", "plum and ginger compote"), "is not a TrueType font file"},
-        {written("cff.ttf", otf),
+        {face_file("empty.ttf", ""), "is not a TrueType font file"},
+        {face_file("words.ttf", "plum and ginger compote"), "is not a TrueType font file"},
+        {face_file("cff.ttf", otf),
          "has PostScript (CFF) outlines; a face with TrueType outlines is needed"},
-        {written("web.ttf", "wOF2...."),
+        {face_file("web.ttf", "wOF2...."),
          "is packed for the web (WOFF2); an unpacked .ttf is needed"},
-        {written("many.ttf", "ttcf...."),
+        {face_file("many.ttf", "ttcf...."),
          "is a collection of faces; a file with one face is needed"},
-        {written("head.ttf", whole.substr(0, 40)), "is damaged: it is cut short"},
-        {written("gpos.ttf", whole.substr(0, 50'000)),
+        {face_file("head.ttf", whole.substr(0, 40)), "is damaged: it is cut short"},
+        {face_file("gpos.ttf", whole.substr(0, 50'000)),
          "is damaged: its table \"GPOS\" is cut short"},
-        {written("licence.ttf", licence_bit()),
+        {face_file("licence.ttf", licence_bit()),
          "forbids embedding in documents (OS/2 fsType is 0x0002)"},
     };
     for (const auto& c : cases) {
@@ -108,23 +94,23 @@ TEST_CASE("a file that is no usable face is refused in words that say what it is
 }
 
 TEST_CASE("a face file cut anywhere is refused: letters would be missing") {
-    const auto whole = bytes_of(clear_sans + "Regular.ttf");
+    const auto whole = read_file(clear_sans + "Regular.ttf");
     for (std::size_t size = 0; size < whole.size(); size += whole.size() / 60) {
         CAPTURE(size);
-        const auto face = Face::load(written("cut.ttf", whole.substr(0, size)));
+        const auto face = Face::load(face_file("cut.ttf", whole.substr(0, size)));
         REQUIRE_FALSE(face);
         CHECK(face.fault().find(".ttf: is ") != std::string::npos);
     }
 }
 
 TEST_CASE("a face file with one wrong byte is refused: a letter might be drawn wrong") {
-    const auto whole = bytes_of(clear_sans + "Regular.ttf");
+    const auto whole = read_file(clear_sans + "Regular.ttf");
     constexpr std::size_t tables_begin = 400; // past the directory, whose sums are not summed
     for (std::size_t at = tables_begin; at < whole.size() - 4; at += whole.size() / 60) {
         CAPTURE(at);
         auto bytes = whole;
         bytes[at] = static_cast<char>(bytes[at] ^ 0x10);
-        const auto face = Face::load(written("flipped.ttf", bytes));
+        const auto face = Face::load(face_file("flipped.ttf", bytes));
         REQUIRE_FALSE(face);
         CHECK(face.fault().find("does not add up to its checksum") != std::string::npos);
     }

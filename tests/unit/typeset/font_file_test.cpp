@@ -1,14 +1,12 @@
 // Font files that are not as they should be, made out of one that is.
 
-#include "support/command.h"
+#include "support/face_files.h"
 #include "support/shipped_fonts.h"
 #include "typeset/face.h"
 
 #include <cstdint>
 #include <doctest/doctest.h>
 #include <filesystem>
-#include <fstream>
-#include <iterator>
 #include <map>
 
 namespace font_file_test {
@@ -37,8 +35,7 @@ void put_word(std::string& bytes, std::size_t at, std::uint32_t word) {
 class FontBytes {
 public:
     explicit FontBytes(const std::string& path) {
-        std::ifstream file{path, std::ios::binary};
-        bytes_.assign(std::istreambuf_iterator<char>{file}, {});
+        bytes_ = read_file(path);
         const auto count = word_at(bytes_, 4) >> 16U;
         for (std::size_t i = 0; i < count; ++i) {
             const auto record = 12 + 16 * i;
@@ -96,15 +93,9 @@ const FontBytes& regular() {
     return font;
 }
 
-std::string written(const std::string& name, const std::string& bytes) {
-    static const ScratchFolder folder; // cases may run beside each other
-    std::ofstream{folder.path() / name, std::ios::binary} << bytes;
-    return folder / name;
-}
-
 /// What is wrong with a file of these bytes; nothing where a face is read.
 std::string fault_of(const std::string& bytes) {
-    const auto face = Face::load(written("font_file_test.ttf", bytes));
+    const auto face = Face::load(face_file("font_file_test.ttf", bytes));
     return face ? "" : face.fault().substr(face.fault().find(": ") + 2);
 }
 
@@ -226,7 +217,7 @@ TEST_CASE("a table may end with the file, and not a byte behind it") {
 }
 
 TEST_CASE("a file larger than any face is not read at all") {
-    const auto path = written("huge.ttf", "");
+    const auto path = face_file("huge.ttf", "");
     std::filesystem::resize_file(path, (64U << 20U) + 1);
     CHECK(Face::load(path).fault() == path + ": is larger than any face for text (over 64 MB)");
     std::filesystem::resize_file(path, 64U << 20U);
@@ -239,7 +230,7 @@ TEST_CASE("a face without a name is called as its file, and may stand in a PDF a
     auto font = regular();
     font.rename("name", "nam~");
     const auto name_of = [&font](const std::string& file) {
-        const auto face = Face::load(written(file, font.bytes()));
+        const auto face = Face::load(face_file(file, font.bytes()));
         REQUIRE(face);
         return face.value().postscript_name();
     };

@@ -1,8 +1,7 @@
 // Faces that lack what most have: a hyphen, a space, an "x".
 
-#include "support/lesser_face.h"
-#include "support/shipped_fonts.h"
-#include "typeset/paragraph.h"
+#include "paragraphs.h"
+#include "support/face_files.h"
 
 #include <doctest/doctest.h>
 #include <ft2build.h>
@@ -18,12 +17,6 @@ namespace {
 
 const std::string regular = clear_sans + "Regular.ttf";
 
-FontSet only(const std::string& file) {
-    auto set = make_font_set({{file}, {file}, {file}});
-    REQUIRE(set);
-    return std::move(set).value();
-}
-
 FontSet without(std::u32string_view characters, const std::string& name) {
     return only(face_file_without(regular, characters, name));
 }
@@ -35,14 +28,6 @@ Line line_of(const std::string& text, const FontSet& fonts) {
     const auto lines = paragraph.value().set(100.0);
     REQUIRE(lines.size() == 1);
     return lines.front();
-}
-
-std::string text_of(const Line& line) {
-    std::string text;
-    for (const auto& piece : line.pieces) {
-        text += piece.run.text;
-    }
-    return text;
 }
 
 char32_t refused_in(const std::string& text, const FontSet& fonts) {

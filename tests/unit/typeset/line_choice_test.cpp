@@ -1,8 +1,6 @@
 // Which lines a paragraph has, against every other way to break it.
 
-#include "support/shipped_fonts.h"
-#include "typeset/paragraph.h"
-#include "typeset/total_fit.h"
+#include "paragraphs.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,17 +15,6 @@ using namespace thawslip::typeset;
 using namespace thawslip::test_support;
 
 namespace {
-
-const FontSet& fonts() {
-    static const FontSet set = shipped_fonts();
-    return set;
-}
-
-PreparedParagraph prepared(const std::string& text) {
-    auto paragraph = prepare({{text, Weight::Regular}}, fonts());
-    REQUIRE(paragraph);
-    return std::move(paragraph).value();
-}
 
 /// What no line parts, with the space behind it, and what it costs to end a line there.
 struct Piece {
@@ -197,15 +184,6 @@ TEST_CASE("at every measure the lines are those of least cost, words and amounts
 }
 
 TEST_CASE("a last line of one word dangles below a third of the measure, and no other does") {
-    const auto boxes = [](const std::vector<double>& widths) {
-        LineBoxes result;
-        double place = 0.0;
-        for (const double width : widths) {
-            result.boxes.push_back({place, place + width, 0.0});
-            place += width + 1.0;
-        }
-        return result;
-    };
     const auto dangles = [](const LineBoxes& set, LineRange line, double measure) {
         const auto cost = cost_of(set, line, measure);
         CHECK(cost.lines == 1);

@@ -1,5 +1,5 @@
-#include "support/shipped_fonts.h"
-#include "typeset/paragraph.h"
+
+#include "paragraphs.h"
 
 #include <doctest/doctest.h>
 #include <random>
@@ -10,29 +10,6 @@ using namespace thawslip::typeset;
 using namespace thawslip::test_support;
 
 namespace {
-
-const FontSet& fonts() {
-    static const FontSet set = shipped_fonts();
-    return set;
-}
-
-PreparedParagraph prepared(const std::vector<StyledText>& spans) {
-    auto paragraph = prepare(spans, fonts());
-    REQUIRE(paragraph);
-    return std::move(paragraph).value();
-}
-
-PreparedParagraph prepared(const std::string& text) {
-    return prepared(std::vector{StyledText{text, Weight::Regular}});
-}
-
-std::string text_of(const Line& line) {
-    std::string text;
-    for (const auto& piece : line.pieces) {
-        text += piece.run.text;
-    }
-    return text;
-}
 
 /// The lines for a measure of `width` em, " | " between them.
 std::string set_at(const PreparedParagraph& paragraph, double width) {

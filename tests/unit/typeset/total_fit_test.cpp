@@ -1,21 +1,11 @@
-#include "typeset/total_fit.h"
+#include "paragraphs.h"
 
 #include <doctest/doctest.h>
 
 using namespace thawslip::typeset;
+using namespace thawslip::test_support;
 
 namespace {
-
-/// Boxes of these widths with a space of 1 between them.
-LineBoxes boxes(const std::vector<double>& widths) {
-    LineBoxes result;
-    double place = 0.0;
-    for (const double width : widths) {
-        result.boxes.push_back({place, place + width, 0.0});
-        place += width + 1.0;
-    }
-    return result;
-}
 
 using Lines = std::vector<LineRange>;
 

@@ -1,8 +1,7 @@
 // Words so short that what has to be shaped again at either end meets: "T-V-A-", whose hyphens kern
 // with the letters on both sides.
 
-#include "support/shipped_fonts.h"
-#include "typeset/paragraph.h"
+#include "paragraphs.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -15,20 +14,6 @@ using namespace thawslip::typeset;
 using namespace thawslip::test_support;
 
 namespace {
-
-FontSet only(const std::string& file) {
-    auto set = make_font_set({{file}, {file}, {file}});
-    REQUIRE(set);
-    return std::move(set).value();
-}
-
-std::string text_of(const Line& line) {
-    std::string text;
-    for (const auto& piece : line.pieces) {
-        text += piece.run.text;
-    }
-    return text;
-}
 
 /// Words that follow one another without a space, in one face.
 class Chain {

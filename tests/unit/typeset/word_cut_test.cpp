@@ -1,7 +1,6 @@
 // Where a word is cut that is wider than its column.
 
-#include "support/shipped_fonts.h"
-#include "typeset/paragraph.h"
+#include "paragraphs.h"
 
 #include <doctest/doctest.h>
 #include <string>
@@ -15,17 +14,6 @@ using namespace thawslip::typeset;
 using namespace thawslip::test_support;
 
 namespace {
-
-const FontSet& fonts() {
-    static const FontSet set = shipped_fonts();
-    return set;
-}
-
-PreparedParagraph prepared(const std::string& text) {
-    auto paragraph = prepare({{text, Weight::Regular}}, fonts());
-    REQUIRE(paragraph);
-    return std::move(paragraph).value();
-}
 
 bool fit(const std::string& text, double measure) {
     return prepared(text).natural_width() <= measure + 1e-9;
