@@ -21,34 +21,34 @@ std::int64_t last_command_of(Connection& connection, const std::string& station)
     return row.integer(0);
 }
 
-struct NotedBag {
-    std::int64_t bag = 0;
-    std::string id;
-};
-
-std::vector<NotedBag> bags_of_command(Connection& connection, const std::string& station,
-                                      std::int64_t seq) {
+std::vector<std::int64_t> bags_of_command(Connection& connection, const std::string& station,
+                                          std::int64_t seq) {
     auto& rows = connection
-                     .statement("SELECT e.bag, i.id FROM bag_event e JOIN bag_id i ON i.bag = "
+                     .statement("SELECT e.bag FROM bag_event e JOIN bag_id i ON i.bag = "
                                 "e.bag AND i.newest = 1 WHERE e.station = ? AND e.seq = ? AND "
                                 "e.undoes = 0 AND e.seq > 0 ORDER BY i.id")
                      .with(station)
                      .with(seq);
-    std::vector<NotedBag> bags;
+    std::vector<std::int64_t> bags;
     while (rows.next()) {
-        bags.push_back({rows.integer(0), rows.text(1)});
+        bags.push_back(rows.integer(0));
     }
     return bags;
 }
 
-BagEvent event_of_command(Connection& connection, const NotedBag& noted, const std::string& station,
+BagEvent event_of_command(Connection& connection, std::int64_t bag, const std::string& station,
                           std::int64_t seq) {
-    const auto events = events_of(connection, noted.bag);
+    const auto events = events_of(connection, bag);
     const auto found = std::ranges::find_if(events, [&](const BagEvent& event) {
         return event.station == station && event.seq == seq;
     });
     return found == events.end() ? BagEvent{} : *found;
 }
+
+struct NotedBag {
+    std::int64_t bag = 0;
+    std::string id;
+};
 
 /// A bag and those that were renamed to it, whatever was renamed to those.
 std::vector<NotedBag> with_renamed(Connection& connection, std::int64_t bag) {
@@ -129,19 +129,19 @@ std::vector<UndoneBag> Archive::undo(const std::string& at, const Station& stati
     if (only && command != *only) {
         return {};
     }
-    const auto noted = bags_of_command(connection, station.name, command);
+    const auto bags = bags_of_command(connection, station.name, command);
     std::vector<UndoneBag> undone;
-    for (const auto& one : noted) {
-        undone.push_back({bag_as_it_is(connection, one.bag),
+    for (const auto bag : bags) {
+        undone.push_back({bag_as_it_is(connection, bag),
                           {},
-                          event_of_command(connection, one, station.name, command)});
+                          event_of_command(connection, bag, station.name, command)});
     }
     const auto seq = next_seq(connection, station.name);
-    for (const auto& one : noted) {
-        add_event(connection, one.bag, {std::nullopt, std::nullopt, {}, command}, at, station, seq);
+    for (const auto bag : bags) {
+        add_event(connection, bag, {std::nullopt, std::nullopt, {}, command}, at, station, seq);
     }
-    for (std::size_t i = 0; i < noted.size(); ++i) {
-        undone[i].after = bag_as_it_is(connection, noted[i].bag);
+    for (std::size_t i = 0; i < bags.size(); ++i) {
+        undone[i].after = bag_as_it_is(connection, bags[i]);
     }
     transaction.commit();
     return undone;
