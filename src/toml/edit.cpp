@@ -110,7 +110,7 @@ void take_from(Value& value, std::span<const Step> steps) { // NOLINT(misc-no-re
         return;
     }
     auto* table = std::get_if<Members>(&value.content);
-    if (table == nullptr || step.position > 0) {
+    if (table == nullptr) {
         return;
     }
     const auto found = place_of(member(value, step.key), table->list);
