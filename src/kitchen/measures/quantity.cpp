@@ -17,12 +17,12 @@ constexpr std::string_view qualifier_words[] = {"heaping",       "heaped",   "le
                                                 "scant",         "generous", "packed", "about",
                                                 "approximately", "approx",   "ca",     "roughly"};
 
-/// Amounts without a number that stand before the item, and those that stand after it.
+/// Amounts without a number that stand before the item, and those that stand after it. A handful
+/// is none: three bags with one each need three.
 constexpr std::string_view vague_openings[] = {
-    "a pinch of",  "a dash of",  "a handful of", "a knob of",  "a drizzle of",
-    "a splash of", "a little",   "a few",        "some",       "a bit of",
-    "a couple of", "a touch of", "ein wenig",    "ein paar",   "ein bisschen",
-    "etwas",       "un poco de", "una pizca de", "unos pocos", "unas pocas"};
+    "a pinch of",   "a dash of", "a drizzle of", "a splash of",  "a little",   "a few",
+    "some",         "a bit of",  "a couple of",  "a touch of",   "ein wenig",  "ein paar",
+    "ein bisschen", "etwas",     "un poco de",   "una pizca de", "unos pocos", "unas pocas"};
 constexpr std::string_view vague_endings[] = {"to taste",      "as needed", "nach geschmack",
                                               "nach belieben", "al gusto",  "a gusto"};
 

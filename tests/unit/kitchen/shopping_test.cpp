@@ -99,12 +99,14 @@ TEST_CASE("cook day's list has what is kept out, and finishing ingredients once 
     stew.bags = 3;
     stew.ingredients.push_back({quantity("600 ml cream"), IngredientDay::CookDay, {}});
     stew.finish.push_back({quantity("200 g baby spinach"), {}, {}, {}});
+    stew.finish.push_back({quantity("a handful of parsley"), {}, {}, {}});
     const std::vector<Package> packages{stew};
     const auto list = shopping(packages, Measures::Us);
     REQUIRE(list.for_the_day.size() == 1);
-    REQUIRE(list.for_cook_day.size() == 2);
+    REQUIRE(list.for_cook_day.size() == 3);
     check_line(list.for_cook_day[0], {600, 1}, {600, 1}, Unit::Millilitre);
     check_line(list.for_cook_day[1], {600, 1}, {600, 1}, Unit::Gram);
+    check_line(list.for_cook_day[2], {3, 1}, {3, 1}, Unit::Count);
 }
 
 TEST_CASE("an ingredient that stands alone keeps the cook's own words") {
