@@ -41,7 +41,12 @@ ExitStatus freezer_undo(const Settings& settings, Console console);
 ExitStatus freezer_history(const std::vector<std::string>& typed, AnswerAs answer,
                            const Settings& settings, Console console);
 
-ExitStatus freezer_next(const service::NextQuestion& question, AnswerAs answer,
+struct FreezerNextOptions {
+    service::NextQuestion question;
+    std::optional<std::string> without = {}; ///< as FreezerListOptions
+};
+
+ExitStatus freezer_next(const FreezerNextOptions& options, AnswerAs answer,
                         const Settings& settings, Console console);
 
 ExitStatus archive_check(const Settings& settings, Console console);

@@ -2,6 +2,7 @@
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
+#include "app/guest_text.h"
 #include "base/counted.h"
 #include "base/list.h"
 #include "base/utf8.h"
@@ -145,10 +146,7 @@ void show_without(const FreezerList& list, const std::vector<service::Avoided>& 
     }
     out << fmt::format("\nNo label names it ({}): {}\n", words, counted(unnamed.size(), "bag"));
     show_bags(unnamed, contents, out);
-    out << "\nThat no label names it is no promise that it is not there: ask who cooked, and read "
-           "the label\nand what is added on cook day. This is not medical advice; the rules of "
-           "your "
-           "local food\nauthority come first.\n";
+    out << "\n" << no_promise_to_guests;
 }
 
 std::string total_text(const BagTotal& total) {
@@ -185,15 +183,12 @@ void show_list(const FreezerList& list, const wording::Style& style, std::ostrea
 
 ExitStatus freezer_list(const FreezerListOptions& options, AnswerAs answer,
                         const Settings& settings, Console console) {
-    auto question = options.question;
-    if (options.without) {
-        auto avoided = service::read_avoided(*options.without);
-        console.err << to_text(avoided.messages);
-        if (!avoided) {
-            return ExitStatus::Usage;
-        }
-        question.without = std::move(*avoided.value);
+    auto avoided = avoided_of(options.without, console);
+    if (!avoided) {
+        return ExitStatus::Usage;
     }
+    auto question = options.question;
+    question.without = std::move(*avoided);
     const auto style = service::message_style(settings);
     auto archive = existing_archive(settings, archive::Mode::Read);
     const auto list = archive ? service::freezer_list(*archive, question, today(), *style.allergens)

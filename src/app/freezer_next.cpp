@@ -4,6 +4,7 @@
 #include "app/archive_place.h"
 #include "app/bag_text.h"
 #include "app/clock.h"
+#include "app/guest_text.h"
 #include "app/station.h"
 #include "base/counted.h"
 #include "base/list.h"
@@ -112,6 +113,12 @@ void show_rest(const Menu& menu, std::ostream& out) {
         out << fmt::format("not proposed, all bags together do not serve {}: {}\n", menu.serves,
                            fmt::join(menu.too_few, "; "));
     }
+    if (!menu.avoided.empty()) {
+        out << fmt::format(
+            "not proposed, for what the guest may not eat is named there, or what is "
+            "in it is not known: {}\n",
+            fmt::join(menu.avoided, "; "));
+    }
     if (menu.past > 0) {
         out << fmt::format(
             "not proposed: {} past the date on the label, see thawslip freezer list; "
@@ -120,18 +127,24 @@ void show_rest(const Menu& menu, std::ostream& out) {
     }
 }
 
-void show(const Menu& menu, std::ostream& out) {
+void show(const Menu& menu, const std::vector<service::Avoided>& without, std::ostream& out) {
     for (const auto& proposal : menu.proposals) {
         show(proposal, out);
     }
     const bool empty = menu.proposals.empty() && menu.past == 0 && menu.without.empty() &&
-                       menu.after_date.empty() && menu.small.empty() && menu.too_few.empty();
+                       menu.after_date.empty() && menu.small.empty() && menu.too_few.empty() &&
+                       menu.avoided.empty();
     if (empty) {
         out << "the freezer is empty, as far as the archive knows\n";
     }
     show_rest(menu, out);
-    if (!menu.proposals.empty()) {
+    if (menu.proposals.empty()) {
+        return;
+    }
+    if (without.empty()) {
         out << language().say("standing.local-rules") << "\n";
+    } else {
+        out << no_promise_to_guests;
     }
 }
 
@@ -142,8 +155,14 @@ Menu menu_of(archive::Archive& archive, const service::NextQuestion& question,
 
 } // namespace
 
-ExitStatus freezer_next(const service::NextQuestion& question, AnswerAs answer,
+ExitStatus freezer_next(const FreezerNextOptions& options, AnswerAs answer,
                         const Settings& settings, Console console) {
+    auto avoided = avoided_of(options.without, console);
+    if (!avoided) {
+        return ExitStatus::Usage;
+    }
+    auto question = options.question;
+    question.without = std::move(*avoided);
     auto archive = existing_archive(settings, archive::Mode::Read);
     const auto menu = archive ? menu_of(*archive, question, settings) : Menu{};
     if (answer == AnswerAs::Json) {
@@ -151,7 +170,7 @@ ExitStatus freezer_next(const service::NextQuestion& question, AnswerAs answer,
     } else if (!archive) {
         console.out << no_archive_text(settings) << "\n";
     } else {
-        show(menu, console.out);
+        show(menu, question.without, console.out);
     }
     return ExitStatus::Done;
 }

@@ -54,6 +54,10 @@ void add_reprint(CLI::App& app, Command& chosen) {
     });
 }
 
+void add_without(CLI::App& command, std::optional<std::string>& without, const char* about) {
+    command.add_option("--without", without, about)->option_text("WORDS");
+}
+
 void add_listing(CLI::App& freezer, Command& chosen, const char* name, const char* about) {
     auto* command = freezer.add_subcommand(name, about);
     auto options = std::make_shared<FreezerListOptions>();
@@ -66,10 +70,8 @@ void add_listing(CLI::App& freezer, Command& chosen, const char* name, const cha
             ->option_text("WORDS...");
     }
     command->add_flag("--all", question->gone_too, "bags that are out, eaten or discarded as well");
-    command
-        ->add_option("--without", options->without,
-                     "what a guest may not eat: which bags name it, which do not: \"milk, walnut\"")
-        ->option_text("WORDS");
+    add_without(*command, options->without,
+                "what a guest may not eat: which bags name it, which do not: \"milk, walnut\"");
     auto answer = add_json(*command);
     command->callback([=, &chosen] {
         chosen = [options, answer](const Settings& settings, Console console) {
@@ -184,7 +186,8 @@ void add_freezer(CLI::App& app, Command& chosen) {
     });
     add_history(*freezer, chosen);
     auto* next = freezer->add_subcommand("next", "what to eat on the coming days");
-    auto question = std::make_shared<service::NextQuestion>();
+    auto options = std::make_shared<FreezerNextOptions>();
+    auto* question = &options->question;
     auto at = std::make_shared<std::string>("18:30");
     auto* count = next->add_option("count", question->count, "how many days, from tomorrow on (5)")
                       ->check(CLI::Range(1, 366))
@@ -200,12 +203,14 @@ void add_freezer(CLI::App& app, Command& chosen) {
         ->option_text("N");
     next->add_flag("--past", question->past_too,
                    "bags past a best-by date too; never those past a use-by date");
+    add_without(*next, options->without,
+                "what a guest may not eat: proposes no dish that names it");
     next->add_option("--at", *at, "when to eat (18:30)")->option_text("HH:MM");
     auto answer = add_json(*next);
     next->callback([=, &chosen] {
-        question->at = time_of_day(*at);
-        chosen = [question, answer](const Settings& settings, Console console) {
-            return freezer_next(*question, *answer, settings, console);
+        options->question.at = time_of_day(*at);
+        chosen = [options, answer](const Settings& settings, Console console) {
+            return freezer_next(*options, *answer, settings, console);
         };
     });
 }

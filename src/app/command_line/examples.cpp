@@ -118,7 +118,8 @@ constexpr std::array notes{
     Notes{"freezer history", "thawslip freezer history lentil stew"},
     Notes{"freezer next", "thawslip freezer next\n"
                           "thawslip freezer next --serves 6 --days 5\n"
-                          "thawslip freezer next 14 --at 12:30"},
+                          "thawslip freezer next 14 --at 12:30\n"
+                          "thawslip freezer next --without \"milk, walnut\""},
     Notes{"archive", "thawslip archive check\n"
                      "thawslip archive backup archive-copy.db"},
     Notes{"archive check", "thawslip archive check"},
