@@ -2,9 +2,9 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cooking/gentle_heat.h"
 #include "kitchen/foods/foods_named.h"
+#include "kitchen/measures/temperature.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/sources.h"
-#include "kitchen/texts/negation.h"
 #include "kitchen/texts/sentences.h"
 #include "kitchen/texts/text.h"
 
@@ -208,14 +208,9 @@ bool is_for_infants(const Package& package) {
 }
 
 bool names_honey(const ReadText& read) {
-    const auto honey = mentions(read.text, Section::People, "honey");
-    for (std::size_t i = 0; i < honey.size(); ++i) {
-        if (!is_denied(read.text, honey, i)) {
-            return names_food(read.field) || read.field == FreeText::Note ||
-                   read.field == FreeText::Step;
-        }
-    }
-    return false;
+    const bool is_read =
+        names_food(read.field) || read.field == FreeText::Note || read.field == FreeText::Step;
+    return is_read && names_any(read.text, mentions(read.text, Section::People, "honey"));
 }
 
 Findings honey(const Scene& scene) {

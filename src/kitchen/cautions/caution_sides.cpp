@@ -186,23 +186,6 @@ Findings frozen_vegetables(const Scene& scene) {
     return found;
 }
 
-/// How long it is cooked at least from the moment it is added; nothing where that is not known.
-/// What is under pressure from the start is hotter than boiling: common practice, no source.
-std::optional<std::chrono::minutes> cooks_for(const Scene& scene, const Finish& finish) {
-    const auto& cook = scene.package.cook;
-    const bool known = cook && cook->time && cook->vessel != Vessel::PressureCooker;
-    const auto whole = known ? std::optional{cook->time->low} : std::nullopt;
-    switch (finish.when.anchor) {
-    case When::Anchor::AtServing: return std::chrono::minutes{0};
-    case When::Anchor::BeforeEnd: return finish.when.offset;
-    case When::Anchor::AfterStart:
-        return whole ? std::optional{*whole - finish.when.offset} : whole;
-    case When::Anchor::Halfway: return whole ? std::optional{*whole / 2} : whole;
-    case When::Anchor::AtStart: break;
-    }
-    return whole;
-}
-
 /// Dried beans that are not boiled for long enough: they come too late, or all of it is short.
 Findings late_beans(const Scene& scene) {
     const auto boil = bean_boil(scene.table.rule_set);

@@ -3,6 +3,7 @@
 #include "base/list.h"
 #include "kitchen/foods/foods_named.h"
 #include "kitchen/measures/temperature_text.h"
+#include "kitchen/texts/negation.h"
 #include "kitchen/texts/text.h"
 
 #include <algorithm>
@@ -116,10 +117,36 @@ std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Sect
                                       std::string_view meaning) {
     const auto& book = phrase_book(section, meaning);
     const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
-        const auto words = words_of(text.text);
-        return !says_no(words) && !book.find(words).empty();
+        const auto read = worded(text.text);
+        return names_any(read, mapped(book.find(read.words), [](const PhraseMatch& match) {
+                             return Mention{match.first, match.count, match.meaning, {}};
+                         }));
     });
     return found == texts.end() ? std::nullopt : std::optional{*found};
+}
+
+bool names_any(const WordedText& text, const std::vector<Mention>& all) {
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!is_denied(text, all, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+std::optional<std::chrono::minutes> cooks_for(const Scene& scene, const Finish& finish) {
+    const auto& cook = scene.package.cook;
+    const bool known = cook && cook->time && cook->vessel != Vessel::PressureCooker;
+    const auto whole = known ? std::optional{cook->time->low} : std::nullopt;
+    switch (finish.when.anchor) {
+    case When::Anchor::AtServing: return std::chrono::minutes{0};
+    case When::Anchor::BeforeEnd: return finish.when.offset;
+    case When::Anchor::AfterStart:
+        return whole ? std::optional{*whole - finish.when.offset} : whole;
+    case When::Anchor::Halfway: return whole ? std::optional{*whole / 2} : whole;
+    case When::Anchor::AtStart: break;
+    }
+    return whole;
 }
 
 bool names_cured_fish(const Scene& scene, const std::string& words) {
@@ -130,10 +157,9 @@ bool names_cured_fish(const Scene& scene, const std::string& words) {
         return any_of_kinds(scene, food.kinds, {FoodKind::RawFish}) ||
                contains(food.kinds, "smoked fish");
     };
-    const bool cured = says(text, Section::Dish, "cured fish") ||
-                       (says(text, Section::Dish, "cures") &&
-                        std::ranges::any_of(foods_in_bag(scene.table, named), is_fish));
-    return cured && !says_no(text.words);
+    return names_any(text, mentions(text, Section::Dish, "cured fish")) ||
+           (names_any(text, mentions(text, Section::Dish, "cures")) &&
+            std::ranges::any_of(foods_in_bag(scene.table, named), is_fish));
 }
 
 bool says_cooked(std::string_view words) {

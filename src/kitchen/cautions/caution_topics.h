@@ -6,6 +6,7 @@
 #include "kitchen/texts/phrases.h"
 
 #include <algorithm>
+#include <chrono>
 #include <cstddef>
 #include <initializer_list>
 #include <optional>
@@ -98,9 +99,18 @@ Findings in_sides(const Scene& scene, Findings (*find)(const Scene&));
 /// Whether it was cooked before it was frozen, for certain: its words or its kind say so.
 bool is_surely_cooked(const Scene& scene);
 
-/// The first of the texts that names what a phrase_book() looks for; nothing where none does.
+/// The first of the texts that names what a phrase_book() looks for, and does not deny that very
+/// thing; nothing where none does.
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning);
+
+/// How long it is cooked at least from the moment it is added; nothing where that is not known.
+/// What is under pressure from the start is hotter than boiling: common practice, no source.
+std::optional<std::chrono::minutes> cooks_for(const Scene& scene, const Finish& finish);
+
+/// Whether one of `all`, mentions of one thing in order, is not denied: "juice, no sugar" names
+/// juice.
+bool names_any(const WordedText& text, const std::vector<Mention>& all);
 
 /// Whether the words name fish that is smoked, cured or pickled: "Matjes", "smoked char", "salmón
 /// marinado".
