@@ -210,6 +210,34 @@ Findings late_beans(const Scene& scene) {
     return found;
 }
 
+/// Dried beans in the bag that its cooking does not boil for long enough: those that are uncooked
+/// by their own words, or all others, which may have been boiled before they were frozen.
+Findings beans_in_bag(const Scene& scene, bool uncooked) {
+    const auto boil = bean_boil(scene.table.rule_set);
+    const auto& cook = scene.package.cook;
+    const auto cooks = cook && cook->time ? cook->time->low : std::chrono::minutes{0};
+    Findings found;
+    if (cooks >= boil || is_in(scene.package, Vessel::PressureCooker) ||
+        steps_boil_beans(scene.texts, boil)) {
+        return found;
+    }
+    for (const auto& [text, where] : texts_in_bag(scene.package)) {
+        const auto read = worded(text);
+        if (bean_state(read, boil) == BeanState::Dry && names_uncooked_beans(read) == uncooked) {
+            found.push_back({{text, std::to_string(boil.count())}, where});
+        }
+    }
+    return found;
+}
+
+Findings uncooked_beans(const Scene& scene) {
+    return beans_in_bag(scene, true);
+}
+
+Findings perhaps_unboiled_beans(const Scene& scene) {
+    return beans_in_bag(scene, false);
+}
+
 /// What goes into a pressure cooker while it cooks.
 Findings added_under_pressure(const Scene& scene) {
     Findings found;
@@ -233,6 +261,13 @@ constexpr CautionRule sides_rows[] = {
             "\"{0}\" boils for less than {1} min there, which dried beans need: their toxin is "
             "destroyed by boiling alone",
             "boil them first, and write it: \"beans, boiled 30 min\"; or take canned ones"),
+    refusal(
+        "beans-uncooked", bean_source, uncooked_beans,
+        "\"{0}\" does not boil for {1} min on cook day, which dried beans need: their toxin is "
+        "destroyed by boiling alone",
+        "boil them before they are frozen, and write it: \"beans, boiled 30 min\"; or boil them "
+        "that long on cook day, in a pot"),
+    {"beans-perhaps-unboiled", CautionLevel::Report, bean_source, perhaps_unboiled_beans},
     {"addition-blanched", CautionLevel::Card,
      "Food Standards Agency and Food Standards Scotland, Precautionary advice on cooking frozen "
      "vegetables, 2018",

@@ -70,14 +70,33 @@ bool says_certainly(const WordedText& text, const std::vector<Mention>& beans,
         });
 }
 
+/// Dried, soaked or uncooked; not "not dried".
 bool says_dried(const WordedText& text) {
-    const auto dried = mentions(text, Section::BeanState, "dried");
-    for (std::size_t i = 0; i < dried.size(); ++i) {
-        if (!is_denied(text, dried, i)) {
-            return true;
+    for (const std::string_view state : {"dried", "uncooked"}) {
+        const auto said = mentions(text, Section::BeanState, state);
+        for (std::size_t i = 0; i < said.size(); ++i) {
+            if (!is_denied(text, said, i)) {
+                return true;
+            }
         }
     }
     return false;
+}
+
+/// Whether nothing but how beans are stands between the two.
+bool are_together(const WordedText& text, const Mention& bean, const Mention& state) {
+    const auto& first = bean.first < state.first ? bean : state;
+    const auto& second = bean.first < state.first ? state : bean;
+    const auto states = mentions(text, Section::BeanState);
+    for (auto i = first.first + first.count; i < second.first; ++i) {
+        const bool said = std::ranges::any_of(states, [i](const Mention& mention) {
+            return mention.first <= i && i < mention.first + mention.count;
+        });
+        if (!said) {
+            return false;
+        }
+    }
+    return text.clauses[first.first] == text.clauses[second.first];
 }
 
 /// "Not from a can": so it must be something else.
@@ -137,6 +156,22 @@ BeanState bean_state(const WordedText& text, minutes boil) {
         return BeanState::Dry;
     }
     return says_certainly(text, beans, "canned", boil) ? BeanState::Safe : BeanState::Unclear;
+}
+
+bool names_uncooked_beans(const WordedText& text) {
+    const auto beans = mentions(text, Section::Bean, "bean");
+    const auto uncooked = mentions(text, Section::BeanState, "uncooked");
+    const auto clauses = clauses_of(text);
+    for (std::size_t i = 0; i < uncooked.size(); ++i) {
+        const bool of_beans = is_only_state(text, clauses, clauses[uncooked[i].first]) ||
+                              std::ranges::any_of(beans, [&](const Mention& bean) {
+                                  return are_together(text, bean, uncooked[i]);
+                              });
+        if (!beans.empty() && of_beans && !is_warned_of(text, uncooked, i, {})) {
+            return true;
+        }
+    }
+    return false;
 }
 
 bool steps_boil_beans(std::span<const ReadText> texts, minutes boil) {

@@ -26,6 +26,10 @@ std::chrono::minutes bean_boil(std::string_view rule_set);
 /// \param boil how long is long enough
 BeanState bean_state(const WordedText& text, std::chrono::minutes boil);
 
+/// Whether it says that the beans themselves are uncooked: "raw kidney beans", "kidney beans,
+/// soaked, uncooked"; not "bean salad with raw onion".
+bool names_uncooked_beans(const WordedText& text);
+
 /// Whether a step, or a note, boils the beans, with no doubt about it.
 bool steps_boil_beans(std::span<const ReadText> texts, std::chrono::minutes boil);
 
