@@ -42,7 +42,7 @@ std::vector<Meanings> meanings_of_doing() {
          "appliance",
          {"slow cooker", "multicooker", "rice cooker", "warmer", "pressure cooker", "steamer",
           "microwave", "oven", "grill", "pan", "pot", "water bath", "haybox"}},
-        {Section::Setting, "setting", {"slow", "pressure", "warm", "low", "heat"}},
+        {Section::Setting, "setting", {"slow", "pressure", "warm", "keep", "low", "heat"}},
         {Section::Place,
          "place",
          {"warm", "heats", "room", "basin", "bath", "boils", "water", "safe", "cool", "away"}},

@@ -103,18 +103,30 @@ Findings reheating(const Scene& scene) {
     return {{{minimum_text(scene, *minimum)}, cook_place(scene, "in")}};
 }
 
-/// "Keep warm", and nothing that heats with it: "low, then warm" does.
+/// Whether the setting only keeps warm. What a slow cooker calls "warm" does; a pan that is warm
+/// may be hot, so of others it has to say "keep", and no heat that cooks.
+bool keeps_warm(const Scene& scene, const WordedText& setting) {
+    constexpr double cooks = 95.0;
+    if (says(setting, Section::Setting, "heat")) {
+        return false; // "low, then warm"
+    }
+    if (is_slow_cooker(scene)) {
+        return says(setting, Section::Setting, "warm") || says(setting, Section::Setting, "keep");
+    }
+    return !is_in(scene.package, Vessel::Microwave) && is_perishable(scene) &&
+           says(setting, Section::Setting, "keep") &&
+           hottest(scene, {FreeText::CookSetting}, true).celsius < cooks;
+}
+
+/// "Keep warm", and nothing that heats with it.
 Findings warm_setting(const Scene& scene) {
     if (is_in(scene.package, Vessel::Warmer)) {
         return {{{scene.package.cook->in}, cook_place(scene, "in")}};
     }
     const auto setting = std::ranges::find(scene.texts, FreeText::CookSetting, &ReadText::field);
-    if (!is_slow_cooker(scene) || setting == scene.texts.end() ||
-        !says(setting->text, Section::Setting, "warm") ||
-        says(setting->text, Section::Setting, "heat")) {
-        return {};
-    }
-    return {{{setting->written}, setting->where}};
+    return setting != scene.texts.end() && keeps_warm(scene, setting->text)
+               ? Findings{{{setting->written}, setting->where}}
+               : Findings{};
 }
 
 /// "Leave it overnight on warm", "cook on the warm setting", and nothing before it that heats: not
