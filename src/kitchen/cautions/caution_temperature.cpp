@@ -155,21 +155,43 @@ Findings said_in_steps(const Scene& scene, const std::string& expected, const Sa
     return found;
 }
 
+/// Whether a step's temperature can hardly be that of the vessel, which is hotter or has no dial:
+/// "done at 66 °C", "out at 150 °F", "probe: 66 °C".
+bool is_of_food(const WordedText& text, const SaidDegrees& degrees) {
+    constexpr std::string_view of_else[] = {"preheat", "hot-held", "keep", "cools"};
+    return degrees.has_unit && !clause_says(text, degrees.word, Section::Handling, "crockery") &&
+           std::ranges::none_of(of_else, [&](std::string_view what) {
+               return clause_says(text, degrees.word, Section::Doing, what);
+           });
+}
+
+/// Whether all that heats is hotter than the minimum, as far as it is said.
+bool is_hotter_around(const Scene& scene, const SafeMinimum& minimum) {
+    const auto around = hottest_around(scene);
+    return around ? *around > minimum.celsius
+                  : is_in(scene.package, Vessel::Pan) || is_in(scene.package, Vessel::Grill);
+}
+
 /// What a step or a note says of the middle of raw food, where that is not hot enough.
 Findings said_below_minimum(const Scene& scene) {
     const auto minimum = minimum_of(scene);
     if (!minimum || !holds_raw(scene) || has_reason(scene)) {
         return {};
     }
+    const bool hotter_around = is_hotter_around(scene, *minimum);
     const auto is_below = [&](const WordedText& text, std::span<const SaidDegrees> degrees) {
-        const auto of_middle = [&](bool hot_enough) {
-            return std::ranges::any_of(degrees, [&](const SaidDegrees& each) {
-                const bool counts = hot_enough || (each.has_unit && each.celsius > barely_warm);
-                return counts && is_of_middle(text, each) &&
-                       reaches(each.celsius, *minimum) == hot_enough;
-            });
+        const auto says_enough = [&](const SaidDegrees& each) {
+            return is_of_middle(text, each) && reaches(each.celsius, *minimum);
         };
-        return of_middle(false) && !of_middle(true);
+        const auto says_too_little = [&](const SaidDegrees& each) {
+            const bool of_middle =
+                is_of_middle(text, each) &&
+                (each.has_unit || clause_says(text, each.word, Section::Doing, "core"));
+            return each.celsius > barely_warm && !reaches(each.celsius, *minimum) &&
+                   (of_middle || (hotter_around && is_of_food(text, each)));
+        };
+        return std::ranges::any_of(degrees, says_too_little) &&
+               std::ranges::none_of(degrees, says_enough);
     };
     return said_in_steps(scene, minimum_text(scene, *minimum), is_below);
 }
