@@ -65,12 +65,13 @@ std::vector<Meanings> meanings_of_doing() {
          "freezes",
          {"nothing", "limp", "soft", "mushy", "rubbery", "separates", "soggy", "weeps", "fades"}},
         {Section::Pack, "pack", {"vacuum"}},
-        {Section::Doing, "doing", {"cook",    "preheat", "keep",   "core",         "until",
-                                   "hot",     "rack",    "stand",  "before",       "hours",
-                                   "minutes", "several", "limit",  "bag",          "contents",
-                                   "cools",   "at",      "holder", "cured",        "hot-held",
-                                   "keeps",   "days",    "weeks",  "five or more", "closing",
-                                   "elapsed", "more",    "left",   "takes out"}}};
+        {Section::Doing,
+         "doing",
+         {"cook",     "preheat", "keep",  "core",    "until",    "hot",   "rack",
+          "stand",    "before",  "hours", "minutes", "several",  "limit", "bag",
+          "contents", "cools",   "at",    "inside",  "holder",   "cured", "hot-held",
+          "keeps",    "days",    "weeks", "two",     "three",    "four",  "five or more",
+          "closing",  "elapsed", "more",  "left",    "takes out"}}};
 }
 
 /// What texts say that food is.

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <utility>
 
 namespace thawslip::kitchen {
 namespace {
@@ -162,34 +163,57 @@ Findings no_days_left(const Scene& scene) {
     return {{{}, scene.package.where.key("days_refrigerated")}};
 }
 
+/// How many are said of a unit of time: by figures, or by a word; one where neither stands there.
+double how_many(const WordedText& text, const Mention& unit) {
+    constexpr std::pair<std::string_view, double> words[] = {
+        {"two", 2}, {"three", 3}, {"four", 4}, {"five or more", 5}};
+    const auto number = unit.first > 0 ? number_at(text, unit.first - 1) : std::nullopt;
+    for (const auto& [meaning, value] : words) {
+        const bool said =
+            std::ranges::any_of(mentions(text, Section::Doing, meaning), [&](const Mention& each) {
+                return each.first + each.count == unit.first;
+            });
+        if (said) {
+            return value;
+        }
+    }
+    return number.value_or(1);
+}
+
+/// Whether the clause is about keeping food, and not about how long it is frozen or rises. More
+/// than a month, and whole months, are meant for the freezer where no refrigerator is named.
+bool keeps_so_long(const WordedText& text, const Mention& unit, double days) {
+    constexpr double month = 31;
+    const auto says_there = [&](Section section, std::string_view meaning) {
+        return clause_says(text, unit.first, section, meaning);
+    };
+    const bool is_short = days <= month && unit.meaning != "months";
+    return says_there(Section::Doing, "keeps") && !says_there(Section::Thawing, "frozen") &&
+           !says_there(Section::Thawing, "freezes") && !says_there(Section::Thawing, "rising") &&
+           (is_short || says_there(Section::Place, "safe"));
+}
+
 /// The most days that a text gives food to keep: "keeps ten days", "hält sich eine Woche".
 double days_said(const WordedText& text) {
-    constexpr double many = 5;
-    constexpr double days_of_week = 7;
-    const auto more = mentions(text, Section::Doing, "five or more");
+    struct Span {
+        Section section;
+        std::string_view meaning;
+        double days;
+    };
+    constexpr Span spans[] = {
+        {Section::Doing, "days", 1}, {Section::Doing, "weeks", 7}, {Section::People, "months", 30}};
     double most = 0;
-    for (const std::string_view unit : {"days", "weeks"}) {
-        for (const auto& mention : mentions(text, Section::Doing, unit)) {
-            const auto before =
-                mention.first > 0 ? number_at(text, mention.first - 1) : std::nullopt;
-            const bool said = std::ranges::any_of(more, [&](const Mention& each) {
-                return each.first + each.count == mention.first;
-            });
-            const bool keeps = clause_says(text, mention.first, Section::Doing, "keeps") &&
-                               !clause_says(text, mention.first, Section::Thawing, "frozen") &&
-                               !clause_says(text, mention.first, Section::Thawing, "freezes") &&
-                               !clause_says(text, mention.first, Section::Thawing, "rising");
-            const double one = unit == "weeks" ? days_of_week : 1;
-            most = std::max(most, keeps ? one * before.value_or(said ? many : 1) : 0);
+    for (const auto& span : spans) {
+        for (const auto& unit : mentions(text, span.section, span.meaning)) {
+            const auto days = span.days * how_many(text, unit);
+            most = std::max(most, keeps_so_long(text, unit, days) ? days : 0);
         }
     }
     return most;
 }
 
-/// Words that give thawed food more days than it has in the refrigerator, however it thaws. More
-/// than a month is meant for the freezer.
+/// Words that give thawed food more days than it has in the refrigerator, however it thaws.
 Findings kept_too_long(const Scene& scene) {
-    constexpr double month = 31;
     auto chilled = scene.package;
     chilled.thaw.method = ThawMethod::Refrigerator;
     const auto left = days_left(scene, chilled);
@@ -197,8 +221,7 @@ Findings kept_too_long(const Scene& scene) {
         return {};
     }
     auto found = said_of_handling(scene, [&](const ReadText& read) {
-        const auto said = days_said(read.text);
-        return said > static_cast<double>(left->high.count()) && said <= month;
+        return days_said(read.text) > static_cast<double>(left->high.count());
     });
     for (auto& finding : found) {
         finding.values.push_back(std::to_string(left->high.count()));
