@@ -18,10 +18,18 @@ constexpr std::string_view poison_source =
     "EFSA, Acute health risks related to the presence of cyanogenic glycosides in raw apricot "
     "kernels, 2016; BfR, on glycoalkaloids in potatoes, 2018 (both from memory)";
 
+/// Cooked by its words, or from a can; what is only in a jar may have been put there raw.
+bool is_cooked(std::string_view words) {
+    const auto text = worded(words);
+    return !says(text, Section::BeanState, "dried") &&
+           mentions(text, Section::BeanState, "canned").size() >
+               mentions(text, Section::BeanState, "packed").size();
+}
+
 /// The first of the texts that names one of them and does not say that it has been cooked.
 std::optional<PlacedText> raw_plant(const std::vector<PlacedText>& texts) {
     const auto named = first_named(texts, Section::Hazard, "poisonous raw");
-    return named && says_cooked(named->text) ? std::nullopt : named;
+    return named && is_cooked(named->text) ? std::nullopt : named;
 }
 
 /// Eaten as it thaws: nothing says how it is cooked, nor that it has been.
@@ -34,11 +42,14 @@ Findings raw_plant_in_bag(const Scene& scene) {
     return named ? Findings{{{named->text}, named->where}} : Findings{};
 }
 
-Findings raw_plant_at_serving(const Scene& scene) {
+/// What is added so late that it does not cook through.
+Findings raw_plant_added(const Scene& scene) {
+    constexpr std::chrono::minutes cooks_through{10}; // BfR, on phasin in green beans (from memory)
     Findings found;
     for (const auto& finish : scene.package.finish) {
         const auto named = raw_plant({{text_of(finish.add), finish.where.key("add")}});
-        if (named && finish.when.anchor == When::Anchor::AtServing) {
+        const auto cooks = cooks_for(scene, finish);
+        if (named && cooks && *cooks < cooks_through) {
             found.push_back({{named->text}, named->where});
         }
     }
@@ -53,7 +64,7 @@ Findings no_food(const Scene& scene) {
 constexpr CautionRule plant_rows[] = {
     {"plant-cook", CautionLevel::LabelAndCard, cooked_source, raw_plant_in_bag,
      "COOK THROUGH BEFORE EATING"},
-    {"plant-addition", CautionLevel::Card, cooked_source, raw_plant_at_serving},
+    {"plant-addition", CautionLevel::Card, cooked_source, raw_plant_added},
     {"plant-poison", CautionLevel::Report, poison_source, no_food},
 };
 
