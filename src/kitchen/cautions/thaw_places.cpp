@@ -89,7 +89,23 @@ bool is_parted(const WordedText& text, const Mention& one, const Mention& other)
                        [](const std::string& word) { return is_digit(word[0]); });
 }
 
-/// "Garage fridge", "fridge in the cellar", "counter-top fridge": where the refrigerator stands.
+bool is_in(std::string_view word) {
+    return is_one_of(word, {"in", "im", "en", "inside"});
+}
+
+/// "In the fridge", "im alten Kühlschrank": food is in it, wherever it stands.
+bool is_inside(const WordedText& text, const Mention& fridge) {
+    constexpr std::size_t most_words = 3;
+    for (auto i = fridge.first - std::min(fridge.first, most_words); i < fridge.first; ++i) {
+        if (is_in(text.words[i]) && text.clauses[i] == text.clauses[fridge.first]) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// "Garage fridge", "fridge in the cellar", "in the fridge beside the sink": where the refrigerator
+/// stands.
 bool is_where_a_fridge_stands(const WordedText& text, const Mention& place, const Places& places) {
     constexpr int next_clause = 1;
     return std::ranges::any_of(places.safe, [&](const Mention& safe) {
@@ -98,9 +114,10 @@ bool is_where_a_fridge_stands(const WordedText& text, const Mention& place, cons
         }
         const bool near =
             std::abs(text.clauses[safe.first] - text.clauses[place.first]) <= next_clause;
-        return (safe.first == end_of(place) &&
-                text.clauses[safe.first] == text.clauses[place.first]) ||
-               (place.meaning == "room" && near && !is_parted(text, place, safe));
+        const bool here = text.clauses[safe.first] == text.clauses[place.first];
+        const bool behind = here && safe.first < place.first && is_inside(text, safe);
+        return (here && safe.first == end_of(place)) ||
+               (((place.meaning == "room" && near) || behind) && !is_parted(text, place, safe));
     });
 }
 
@@ -325,9 +342,6 @@ bool lies_in_oven(const WordedText& text, bool must_thaw) {
             return ovens[i].first >= back ? std::string_view{text.words[ovens[i].first - back]}
                                           : std::string_view{};
         };
-        const auto is_in = [](std::string_view at) {
-            return is_one_of(at, {"in", "im", "en", "inside"});
-        };
         const bool inside = ovens[i].first == 0 || word(1) == "im" || is_in(word(1)) ||
                             (is_in(word(2)) && word(1) != "den" && word(1) != "die");
         const bool other = clause_says(text, ovens[i].first, Section::Doing, "cook") ||
@@ -342,20 +356,26 @@ bool lies_in_oven(const WordedText& text, bool must_thaw) {
     return false;
 }
 
-/// "On the mantelpiece", "im Schuppen"; not "on a plate", "in its bag", "in 3 hours".
-bool names_a_place(const WordedText& text) {
+/// "On the mantelpiece", and with "inside" for `where` "in the hay"; not "on a plate", "in its
+/// bag", "in the 3 hours before".
+bool names_a_place(const WordedText& text, std::string_view where) {
     constexpr std::size_t reach = 4; // "on the lowest shelf", "in its own vacuum pouch"
-    for (const auto& at : mentions(text, Section::Doing, "at")) {
+    const auto all_at = mentions(text, Section::Doing, where);
+    for (std::size_t i = 0; i < all_at.size(); ++i) {
+        const auto& at = all_at[i];
         const auto end = std::min(end_of(at) + reach, text.words.size());
-        const auto in_reach = [&](const Mentions& all) { return has_between(all, at.first, end); };
+        const auto in_reach = [&](Section section, std::string_view meaning) {
+            return has_between(mentions(text, section, meaning), at.first, end);
+        };
         const bool number = std::any_of(text.words.begin() + static_cast<std::ptrdiff_t>(at.first),
                                         text.words.begin() + static_cast<std::ptrdiff_t>(end),
                                         [](const std::string& word) { return is_digit(word[0]); });
-        if (end > end_of(at) && !number && !in_reach(mentions(text, Section::Doing, "holder")) &&
-            !in_reach(mentions(text, Section::Doing, "bag")) &&
-            !in_reach(mentions(text, Section::Thawing, "long")) &&
-            !in_reach(mentions(text, Section::Appliance)) &&
-            !says(text, Section::Negation, "not")) {
+        const bool is_time =
+            in_reach(Section::Thawing, "long") || in_reach(Section::Thawing, "when");
+        if (end > end_of(at) && !number && !is_time && !in_reach(Section::Doing, "holder") &&
+            !in_reach(Section::Doing, "bag") &&
+            !has_between(mentions(text, Section::Appliance), at.first, end) &&
+            !is_warned_of(text, all_at, i, {})) {
             return true;
         }
     }
@@ -438,9 +458,11 @@ bool thaws_in_heat(const ReadText& read) {
 bool thaws_somewhere(const ReadText& read) {
     return !thaws_warm(read, false) &&
            std::ranges::any_of(read.sentences, [&read](const WordedText& text) {
-               const bool thaws = read.field == FreeText::ThawNote ||
-                                  is_meant(text, mentions(text, Section::Thawing, "thaw"));
-               return thaws && places_in(text).safe.empty() && names_a_place(text);
+               const bool is_note = read.field == FreeText::ThawNote;
+               const bool thaws =
+                   is_note || is_meant(text, mentions(text, Section::Thawing, "thaw"));
+               return thaws && places_in(text).safe.empty() &&
+                      (names_a_place(text, "at") || (is_note && names_a_place(text, "inside")));
            });
 }
 
