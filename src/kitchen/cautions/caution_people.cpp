@@ -46,9 +46,28 @@ std::string altitude_text(const Scene& scene) {
 
 /// Water boils at 212 °F less 0.0018 °F for every foot: Colorado State University Extension,
 /// High Altitude Food Preparation (203 °F at 5000 ft).
+double boiling_fahrenheit(const Scene& scene) {
+    return 212.0 - 0.0018 * feet(scene);
+}
+
 std::string boiling_text(const Scene& scene) {
-    return published_text(std::round(212.0 - 0.0018 * feet(scene)), TemperatureUse::ColdLimit,
+    return published_text(std::round(boiling_fahrenheit(scene)), TemperatureUse::ColdLimit,
                           style(scene));
+}
+
+/// What is cooked in water or its steam gets no hotter than the water.
+Findings above_boiling(const Scene& scene) {
+    constexpr double slack = 1.0; // a degree is lost where one scale is written in the other
+    const bool in_water =
+        is_in(scene.package, Vessel::Pot) || is_in(scene.package, Vessel::Steamer);
+    if (!is_high(scene) || !in_water || !has_target(scene) ||
+        !scene.package.cook->because.empty() ||
+        scene.package.cook->until->celsius <= to_celsius(boiling_fahrenheit(scene)) + slack) {
+        return {};
+    }
+    return {{{to_text(*scene.package.cook->until, TemperatureUse::SafeMinimum, style(scene)),
+              altitude_text(scene), boiling_text(scene)},
+             cook_place(scene, "until")}};
 }
 
 Findings simmering_high_up(const Scene& scene) {
@@ -264,6 +283,12 @@ constexpr CautionRule people_rows[] = {
      "PREGNANT - YOUNG - OLD - ILL - COOK IT"},
     {"no-medical-advice", CautionLevel::LabelAndCard, practice, no_medical_advice},
     {"no-medical-advice-of-card", CautionLevel::Card, practice, no_medical_advice_of_card},
+    refusal("target-above-boiling",
+            "Colorado State University Extension, High Altitude Food "
+            "Preparation",
+            above_boiling,
+            "{0} in the middle is never reached in a pot at {1}: water boils at about {2} there",
+            "lower it, or say why it is right here: because = \"…\""),
     {"high-altitude", CautionLevel::Card, altitude_source, simmering_high_up},
     {"high-altitude-slow-cooker", CautionLevel::Card,
      "Colorado State University Extension, High Altitude Food Preparation", slow_cooker_high_up,
