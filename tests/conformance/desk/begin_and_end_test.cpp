@@ -101,6 +101,16 @@ TEST_CASE("signals that ask a program to end do, and nothing of the run is left"
     }
 }
 
+TEST_CASE("a desk that was told to outlive its terminal does") {
+    const User user;
+    RunningDesk desk{user, {user.days()}, SIGHUP};
+    desk.signal(SIGHUP);
+    CHECK(desk.get("/api/state").status == 200);
+    desk.signal(SIGTERM);
+    CHECK(desk.end() == 0);
+    CHECK(run_files(user).empty());
+}
+
 TEST_CASE("a desk that nobody uses ends, and says so") {
     const User user;
     RunningDesk desk{user, {user.days(), "--idle", "0.01"}};
@@ -191,6 +201,16 @@ TEST_CASE("a port that is taken is said, and no page is promised") {
     CHECK(other.status == 3);
     CHECK(other.out.empty());
     CHECK(has(other.err, std::to_string(desk.port())));
+}
+
+TEST_CASE("a computer that has no library to serve a page with is told so, and nothing is begun") {
+    User user;
+    write_file(user.home / "libmicrohttpd.so.12", ""); // found first, and no library
+    user.environment["LD_LIBRARY_PATH"] = user.home.path().string();
+    const auto desk = user.thawslip("desk --no-open");
+    CHECK(desk.status == 3);
+    CHECK(has(desk.err, "the desk needs libmicrohttpd, which is not installed here"));
+    CHECK(desk.out.empty());
 }
 
 TEST_CASE("without a folder the days are in the documents, made when the first is saved") {

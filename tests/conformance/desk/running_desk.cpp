@@ -56,7 +56,8 @@ sigset_t ends_of_a_program() {
     return ends;
 }
 
-pid_t start(const User& user, std::vector<std::string> words, const std::string& said) {
+pid_t start(const User& user, std::vector<std::string> words, const std::string& said,
+            int ignored) {
     auto environment = environment_of(user);
     posix_spawn_file_actions_t actions;
     posix_spawn_file_actions_init(&actions);
@@ -66,7 +67,11 @@ pid_t start(const User& user, std::vector<std::string> words, const std::string&
     posix_spawn_file_actions_adddup2(&actions, STDOUT_FILENO, STDERR_FILENO);
     posix_spawnattr_t manner;
     posix_spawnattr_init(&manner);
-    const auto ends = ends_of_a_program();
+    auto ends = ends_of_a_program();
+    const auto before = ignored == 0 ? SIG_ERR : std::signal(ignored, SIG_IGN);
+    if (ignored != 0) {
+        ::sigdelset(&ends, ignored);
+    }
     posix_spawnattr_setsigdefault(&manner, &ends);
     posix_spawnattr_setflags(&manner, POSIX_SPAWN_SETSIGDEF);
     pid_t process = -1;
@@ -74,6 +79,9 @@ pid_t start(const User& user, std::vector<std::string> words, const std::string&
                                     pointers(words).data(), pointers(environment).data());
     posix_spawnattr_destroy(&manner);
     posix_spawn_file_actions_destroy(&actions);
+    if (ignored != 0) {
+        std::signal(ignored, before);
+    }
     if (fault != 0) {
         throw std::runtime_error{"the program cannot be started"};
     }
@@ -99,12 +107,12 @@ Outcome User::thawslip(const std::string& words) const {
     return run(command + " " + THAWSLIP_PROGRAM + " " + words);
 }
 
-RunningDesk::RunningDesk(const User& user, std::vector<std::string> words) {
+RunningDesk::RunningDesk(const User& user, std::vector<std::string> words, int ignored) {
     if (words.empty()) {
         words = {user.days()};
     }
     words.insert(words.begin(), {"thawslip", "desk", "--no-open"});
-    process_ = start(user, words, said_ / "said");
+    process_ = start(user, words, said_ / "said", ignored);
     static const std::regex link{R"(http://127\.0\.0\.1:(\d+)/#key=([0-9a-f]+))"};
     for (int i = 0; i < many_steps; ++i) {
         const auto text = said();

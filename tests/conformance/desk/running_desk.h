@@ -30,9 +30,10 @@ inline const std::string sample_day = THAWSLIP_SOURCE_DIR "/samples/orchard-day.
 /// `thawslip desk` as a process of its own. Ends with the object, if it still runs.
 class RunningDesk {
 public:
-    /// \param words of the command, behind "desk --no-open" \throws std::runtime_error where it
-    /// does not say its link
-    explicit RunningDesk(const User& user, std::vector<std::string> words = {});
+    /// \param words   of the command, behind "desk --no-open"
+    /// \param ignored a signal that it is to find ignored, as nohup(1) has it; 0: none
+    /// \throws std::runtime_error where it does not say its link
+    explicit RunningDesk(const User& user, std::vector<std::string> words = {}, int ignored = 0);
     RunningDesk(const RunningDesk&) = delete;
     RunningDesk& operator=(const RunningDesk&) = delete;
     ~RunningDesk();

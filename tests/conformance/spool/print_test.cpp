@@ -228,6 +228,7 @@ TEST_CASE_FIXTURE(Kitchen, "a server without any printer is told, and setup asks
     CHECK(has(outcome.err, "error: the CUPS server at " + cups.address() + " has no printer\n"));
     const auto setup = setup_at(cups.address());
     CHECK(setup.status == 0);
+    CHECK(has(setup.err, "the CUPS server at " + cups.address() + " has no printer"));
     CHECK_FALSE(has(setup.out, "Printer for "));
 }
 
@@ -325,7 +326,9 @@ TEST_CASE_FIXTURE(Kitchen,
         CHECK_FALSE(job.fault().detail.empty());
         return job.fault();
     };
-    CHECK(told_at(cups.address(), "attic").trouble == thawslip::spool::Trouble::Refused);
+    const auto attic = told_at(cups.address(), "attic");
+    CHECK(attic.trouble == thawslip::spool::Trouble::Refused);
+    CHECK(has(attic.detail, "printer")); // CUPS: "The printer or class does not exist."
     const auto gone = told_at(folder / "nothing", "kitchen");
     CHECK(gone.trouble == thawslip::spool::Trouble::NoServer);
     CHECK(has(gone.detail, folder / "nothing"));

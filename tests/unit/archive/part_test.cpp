@@ -154,4 +154,17 @@ TEST_CASE_FIXTURE(Two, "two archives that go on apart come to hold the same by o
     CHECK(again.fetched.days + again.fetched.bags + again.fetched.prints == 0);
 }
 
+TEST_CASE_FIXTURE(Two, "where nothing may be sent, what is new there is fetched all the same") {
+    here.record(print({day_of(8)}, "2026-11-02T10:00:00"));
+    there.record(print({day_of(9)}, "2026-11-02T11:00:00"));
+    auto reader = opened(scratch.folder / "there.db", Mode::Read);
+    const auto exchanged = exchange(here, reader);
+    REQUIRE(exchanged.unsent.has_value());
+    CHECK(exchanged.unsent->kind == ArchiveFault::Kind::ReadOnly);
+    CHECK(exchanged.sent.days == 0);
+    CHECK(exchanged.fetched.days == 1);
+    CHECK(here.bag(pot(9).bags[0]).has_value());
+    CHECK_FALSE(there.bag(pot(8).bags[0]).has_value());
+}
+
 } // namespace part_test

@@ -60,10 +60,13 @@ TEST_CASE("appliances are known in every language, and slow ones by many names")
         {"Kochtopf, nicht in die Mikrowelle", Vessel::Pot},
         {"slow cooker or pot", Vessel::SlowCooker},
         {"Shcongartopf", Vessel::SlowCooker},
+        {"Schoongartopf", Vessel::SlowCooker}, // a letter too many, and one too few
+        {"Schngartopf", Vessel::SlowCooker},
         {"crockpot", Vessel::SlowCooker},
         {"stew pot", Vessel::Pot},
         {"Schmortopf", Vessel::Pot},
         {"pan, stir slowly", Vessel::Pan},
+        {"Slowfoodpfanne", Vessel::Pan}, // two letters beside "slowcook": no slip
     };
     for (const auto& c : cases) {
         CAPTURE(c.words);

@@ -46,6 +46,13 @@ TEST_CASE("a code is square: rows that follow their content grow to its width") 
     CHECK_FALSE(placed(arranged(layout, false, 40_mm), layout, "code").shown);
 }
 
+TEST_CASE("what has no words takes no shorter form and never drops") {
+    for (const Area& area : {Area{.kind = ChartArea{}}, Area{.kind = PatternArea{}}}) {
+        CHECK(shorten_of(area, 1) == 0);
+        CHECK(drop_of(area) == 0);
+    }
+}
+
 TEST_CASE("how much of a code shall be restored is said by the letters of its standard") {
     // ISO/IEC 18004:2015, 6.5.1: levels L, M, Q and H.
     using enum code::Level;

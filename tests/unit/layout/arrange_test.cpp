@@ -72,6 +72,16 @@ TEST_CASE_FIXTURE(Fixture, "neighbours that start in one row share their first b
     CHECK(std::abs((baseline("made") - baseline("use-by")).in_points()) < 1e-9);
 }
 
+TEST_CASE_FIXTURE(Fixture, "a gap with a rule has the room that is wanted on both sides of it") {
+    const Size room{90_mm, 60_mm};
+    layout.rule_gap = 4_mm;
+    const auto arrangement = at(1.0, room);
+    REQUIRE(arrangement.rules.size() == 1);
+    const auto& rule = arrangement.rules.front();
+    const auto above = rule.top() - arrangement.areas[index("dish")].room.bottom();
+    CHECK(above.in_millimetres() >= 4.0 - 1e-9);
+}
+
 TEST_CASE_FIXTURE(Fixture,
                   "a rule stands in the gap under its area and touches neither neighbour") {
     const auto arrangement = at(1.0, {90_mm, 60_mm});

@@ -97,10 +97,10 @@ std::string stew_until(const std::string& date) {
     return dated;
 }
 
-/// A dish with more to add at one moment than a small sheet has room for.
-std::string crowded() {
+/// A dish with much to add at one moment; as a rule with more than a small sheet has room for.
+std::string crowded(int additions = 30) {
     std::string day = stew;
-    for (int i = 0; i < 30; ++i) {
+    for (int i = 0; i < additions; ++i) {
         day += "[[package.finish]]\nadd = \"" + std::to_string(i + 1) +
                " spoonfuls of the thick green herb paste that stands in the cool cellar\"\n"
                "when = \"at the start\"\n";
@@ -259,6 +259,18 @@ TEST_CASE("dishes that are too many for a sheet stand on further ones, evenly") 
     }
     CHECK(lanes == 7);
     CHECK(most <= least + 1);
+}
+
+TEST_CASE("dishes that side by side would be small have a sheet each") {
+    const auto printing = sheets(plan_of(crowded(12) + gratin, 120h));
+    REQUIRE(printing);
+    const auto all = charts(*printing.value);
+    REQUIRE(all.size() == 2);
+    CHECK(all[0]->lanes.size() == 1);
+    CHECK(all[1]->lanes.size() == 1);
+    for (const auto& print : printing.value->laid_out.fitting.prints) {
+        CHECK(print.sizing.scales.back().value >= 1.0);
+    }
 }
 
 TEST_CASE("a lane that no sheet can hold runs on, with all of its events once") {

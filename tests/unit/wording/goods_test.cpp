@@ -200,7 +200,7 @@ TEST_CASE("one of a thing, a half and what is measured keep their words") {
 TEST_CASE("a table of the cook's own wins, adds and comes first") {
     const auto own = own_goods("[[kind]]\nname = \"Farm shop\"\ngoods = [\"egg\", \"squash\"]\n"
                                "[[kind]]\nname = \"Dairy and eggs\"\ngoods = [\"oat drink\"]\n"
-                               "[[kind]]\nname = \"not-bought\"\ngoods = [\"rain\"]\n",
+                               "[[kind]]\nname = \"not-bought\"\ngoods = [\"rain\", \"–\"]\n",
                                "goods.toml");
     REQUIRE(own.ok());
     const auto& goods = own.value();
@@ -210,6 +210,7 @@ TEST_CASE("a table of the cook's own wins, adds and comes first") {
     CHECK(kind("onions", goods) == "produce");
     CHECK_FALSE(is_bought(goods, "rain"));
     CHECK_FALSE(is_bought(goods, "water"));
+    CHECK(is_bought(goods, "???")); // a sign is no word: it stands for nothing
     CHECK(say_kind(goods, 0, speaking("de")) == "Farm shop");
     CHECK(goods.kinds[1].key == "dairy");
     CHECK(goods.kinds.size() == shipped_goods().kinds.size() + 1);
