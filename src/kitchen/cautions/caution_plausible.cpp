@@ -5,6 +5,7 @@
 #include "kitchen/storage/chilled_wait.h"
 
 #include <algorithm>
+#include <cmath>
 
 // What can be read but is hardly meant: a slip of the keyboard that would print a wrong date or a
 // thawing time far too short.
@@ -147,6 +148,22 @@ Findings bag_too_narrow(const Scene& scene) {
     return bag_face(scene, Plausible::TooSmall);
 }
 
+/// "30 cm" for "30 mm": what is taller than wide thaws from its sides, and sooner on paper. A box
+/// may be so, if it is what its height says.
+Findings bag_on_edge(const Scene& scene) {
+    const auto& package = scene.package;
+    const auto steep = bag_steepness(package);
+    const bool is_box = package.container && package.container->height;
+    if (is_box || !steep || !bag_too_narrow(scene).empty() ||
+        hold_against_bounds(Figure::BagSteepness, *steep) != Plausible::TooLarge) {
+        return {};
+    }
+    const auto side = Length::millimetres(std::round(*bag_side(package) * 10.0));
+    return {{{grams_text(scene, package.weight->grams),
+              thickness_text(*package.thickness, style(scene)), thickness_text(side, style(scene))},
+             place_of_size(package, "thickness")}};
+}
+
 /// Square centimetres.
 double face_of(const Container& container) {
     return container.width.in_millimetres() * container.length.in_millimetres() / 100.0;
@@ -193,6 +210,7 @@ constexpr CautionRule plausible_rows[] = {
             "freezing times far too short; expected a thickness of {2} at least",
             "weight and thickness are of one bag, as frozen, lying flat"),
     {"bag-too-narrow", CautionLevel::Report, practice, bag_too_narrow},
+    {"bag-on-edge", CautionLevel::Report, practice, bag_on_edge},
     {"container-too-small", CautionLevel::Report, practice, container_too_small},
     {"serving-weight", CautionLevel::Report, practice, serving_weight},
     {"many-portions", CautionLevel::Report, practice, many_portions},

@@ -16,6 +16,8 @@ constexpr Bounds bounds[] = {
     {ServingWeight, 40.0, 1500.0, practice},
     // From the palm of a hand to an A2 sheet, which no shelf of a household freezer takes.
     {BagArea, 40.0, 42.0 * 59.4, "common practice, no source; A2 by ISO 216, 2007"},
+    // A cube, and a quarter more, for a bird or a roast is not a full block.
+    {BagSteepness, 0.0, 1.25, practice},
     {Portions, 1.0, 500.0, practice},
     {MadeDaysAgo, 0.0, 365.0, practice},
     // No row of any list is longer than 18 months; two years are a slip of the keyboard.
@@ -58,6 +60,16 @@ std::optional<double> bag_area(const Package& package) {
     if (!package.weight || !package.thickness)
         return std::nullopt;
     return package.weight->grams / density() / (package.thickness->in_millimetres() / 10.0);
+}
+
+std::optional<double> bag_side(const Package& package) {
+    const auto area = bag_area(package);
+    return area ? std::optional{std::sqrt(*area)} : std::nullopt;
+}
+
+std::optional<double> bag_steepness(const Package& package) {
+    const auto side = bag_side(package);
+    return side ? std::optional{package.thickness->in_millimetres() / 10.0 / *side} : std::nullopt;
 }
 
 Length least_thickness(Mass weight) {

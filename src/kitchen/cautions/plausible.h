@@ -13,6 +13,7 @@ namespace thawslip::kitchen {
 enum class Figure {
     ServingWeight,   ///< g: the weight of a bag over its servings
     BagArea,         ///< cm²: one face of the bag, lying flat
+    BagSteepness,    ///< its thickness over the side of that face, taken as a square
     Portions,        ///< servings times bags
     MadeDaysAgo,     ///< days from `made` to today
     UseByMonths,     ///< months from `made` to `use_by`
@@ -41,6 +42,11 @@ std::optional<double> serving_grams(const Package& package);
 /// The face of a flat bag in cm², at 1050 kg/m³ as everywhere that a bag is reckoned with
 /// (moist_dish of heat_properties.h); nothing where weight or thickness is not known.
 std::optional<double> bag_area(const Package& package);
+
+/// The side of that face in cm, were it a square.
+std::optional<double> bag_side(const Package& package);
+/// The thickness over that side: beyond 1 a bag is taller than wide, and does not lie flat.
+std::optional<double> bag_steepness(const Package& package);
 
 /// How thick a bag of this weight is at least, for its face to be no larger than the bounds say;
 /// rounded up to whole millimetres.

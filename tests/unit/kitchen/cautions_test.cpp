@@ -383,6 +383,12 @@ const std::vector<Case>& cases() {
              p.weight = Mass{300};
              p.thickness = Length::millimetres(90);
          }},
+        {"centimetres for millimetres",
+         {"slow-cooker-thaw-first", "bag-on-edge"},
+         [](auto& p, auto&, auto&) {
+             p.weight = Mass{1500};
+             p.thickness = Length::millimetres(300);
+         }},
         {"more than its bag holds at that thickness",
          {"slow-cooker-thaw-first", "container-too-small"},
          [](auto& p, auto&, auto&) {

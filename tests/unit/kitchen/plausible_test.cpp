@@ -77,9 +77,9 @@ TEST_CASE("the bounds are those that were settled, written down a second time") 
     // Common practice, no source; A2 by ISO 216:2007.
     using enum Figure;
     const Bounds rows[] = {
-        {ServingWeight, 40, 1500, ""}, {BagArea, 40, 2494.8, ""}, {Portions, 1, 500, ""},
-        {MadeDaysAgo, 0, 365, ""},     {UseByMonths, 0, 24, ""},  {MadeMonthsAhead, 0, 24, ""},
-        {MadeMonthsAgo, 0, 36, ""},
+        {ServingWeight, 40, 1500, ""}, {BagArea, 40, 2494.8, ""},  {BagSteepness, 0, 1.25, ""},
+        {Portions, 1, 500, ""},        {MadeDaysAgo, 0, 365, ""},  {UseByMonths, 0, 24, ""},
+        {MadeMonthsAhead, 0, 24, ""},  {MadeMonthsAgo, 0, 36, ""},
     };
     REQUIRE(plausible_bounds().size() == std::size(rows));
     for (const auto& row : rows) {
@@ -122,11 +122,28 @@ TEST_CASE("a bag too thin for its weight is refused, one too thick is asked abou
     // 1.6 kg at 1050 kg/m³ are 1524 cm³: 6.1 mm over an A2 sheet, 38 cm over 40 cm².
     CHECK(thick(6.0) == Ids{"refused: package[1].thickness"});
     CHECK(thick(6.2).empty());
-    CHECK(thick(300).empty());
+    CHECK(thick(130).empty());
     CHECK(told([](Package& p, Day&) {
               p.weight = Mass{400};
               p.thickness = Length::millimetres(100);
           }) == Ids{"bag-too-narrow"});
+}
+
+TEST_CASE("a bag that would be taller than wide is asked about, a box is not") {
+    // 1.6 kg are 1524 cm³: a cube of 11.5 cm, and 13.4 cm high over 10.7 cm by 10.7 cm.
+    const auto tall = [](Package& p, Day&) { p.thickness = Length::millimetres(300); };
+    CHECK(told(tall) == Ids{"bag-on-edge"}); // "30 cm" for "30 mm"
+    const auto high = [](double millimetres) {
+        return told(
+            [millimetres](Package& p, Day&) { p.thickness = Length::millimetres(millimetres); });
+    };
+    CHECK(high(133).empty());
+    CHECK(high(135) == Ids{"bag-on-edge"});
+    CHECK(told([](Package& p, Day&) {
+              p.thickness = Length::millimetres(160);
+              p.container = {Length::millimetres(100), Length::millimetres(100),
+                             Length::millimetres(180), "10 × 10 × 18 cm"};
+          }).empty());
 }
 
 TEST_CASE("a date set years ahead is refused, one beyond every list is asked about") {
