@@ -241,6 +241,12 @@ Findings honey(const Scene& scene) {
     return named == scene.texts.end() ? Findings{} : Findings{{{}, named->where}};
 }
 
+/// Hot enough to be safe is far too hot for a baby's mouth, and a microwave leaves hot spots.
+Findings infant_cools(const Scene& scene) {
+    const bool heated = scene.package.cook && is_perishable(scene) && is_for_infants(scene.package);
+    return found_if(heated || holds(scene, {FoodKind::InfantFood}), food_place(scene));
+}
+
 /// What is said of such food as a whole, where nothing is said of the very one.
 Findings other_ready_to_eat(const Scene& scene) {
     return smoked_fish(scene).empty() && at_risk<"pate">(scene).empty()
@@ -261,6 +267,10 @@ constexpr CautionRule people_rows[] = {
     {"risk-honey", CautionLevel::LabelAndCard,
      "INSPQ (Quebec), From Tiny Tot to Toddler, Honey: never for babies under age 1", honey,
      "NOT FOR CHILDREN UNDER 12 MONTHS"},
+    {"infant-cools", CautionLevel::Card,
+     "NHS, Your baby's first solid foods; New Zealand Ministry of Health, Making your own baby "
+     "food (from memory)",
+     infant_cools, "STIR - COOL TO LUKEWARM - TEST - FEED"},
     {"risk-smoked-fish", CautionLevel::LabelAndCard,
      "Food Standards Agency and Food Standards Scotland, Advice on ready-to-eat smoked fish (read "
      "in a copy)",

@@ -853,7 +853,7 @@ const std::vector<Case>& cases() {
              add_ingredient(p, "300 g dried red kidney beans");
          }},
         {"honey for a child of some months",
-         {"slow-cooker-thaw-first", "risk-honey", "no-medical-advice"},
+         {"slow-cooker-thaw-first", "infant-cools", "risk-honey", "no-medical-advice"},
          [](auto& p, auto&, auto&) {
              p.dish = "Pear mush (8 months)";
              add_ingredient(p, "1 tbsp honey");
@@ -929,7 +929,7 @@ const std::vector<Case>& cases() {
              s.people_at_risk = true;
          }},
         {"honey in a baby's food",
-         {"slow-cooker-thaw-first", "risk-honey", "no-medical-advice"},
+         {"slow-cooker-thaw-first", "infant-cools", "risk-honey", "no-medical-advice"},
          [](auto& p, auto&, auto&) {
              p.dish = "Papilla de calabaza";
              add_ingredient(p, "1 cucharada de miel");
@@ -1012,7 +1012,8 @@ const std::vector<Case>& cases() {
              p.sides = {{quantity("400 g raw chicken thighs"), {}, "pan", {}, {}, {}}};
          }},
         {"food for a baby",
-         {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "no-medical-advice"},
+         {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "infant-cools",
+          "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
@@ -1020,14 +1021,14 @@ const std::vector<Case>& cases() {
         {"food for a baby, from cold water",
          {"slow-cooker-reheating", "thaw-cook-at-once", "cold-water-thaw",
           "refreeze-after-cooking", "ceiling-unsaid", "infant-food-at-once",
-          "no-medical-advice"},
+          "infant-cools", "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
              p.food = {"infant food"};
              p.thaw.method = ThawMethod::ColdWater;
          }},
         {"infant food with honey, which a cake brings in German",
-         {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "risk-honey",
+         {"slow-cooker-thaw-first", "slow-cooker-reheating", "infant-food", "infant-cools", "risk-honey",
           "no-medical-advice"},
          [](auto& p, auto&, auto& t) {
              t.classes.push_back({"infant food", FoodKind::InfantFood});
