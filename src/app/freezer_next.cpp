@@ -38,6 +38,9 @@ std::string allow_text(const kitchen::TimeRange& time) {
 }
 
 std::string thaw_text(const Proposal& proposal) {
+    if (proposal.way && proposal.way->served == kitchen::Served::Frozen) {
+        return "eaten frozen: do not thaw";
+    }
     if (!proposal.method ||
         (*proposal.method != kitchen::ThawMethod::FromFrozen && !proposal.thaw_start)) {
         return "thaw as the label says";

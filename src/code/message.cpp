@@ -113,6 +113,9 @@ void fold_thaw(Message& message) {
     }
 }
 
+/// In the code's own letters, as those of the cautions.
+constexpr std::string_view eaten_frozen = "EAT IT FROZEN - DO NOT THAW";
+
 Target target_for(const kitchen::Temperature& temperature) {
     const bool celsius = temperature.written_in == kitchen::TemperatureScale::Celsius;
     const double degrees = celsius ? temperature.celsius : temperature.celsius * 1.8 + 32.0;
@@ -178,6 +181,21 @@ OtherThaw other_thaw(const kitchen::PlannedPackage& planned) {
     return other;
 }
 
+/// How it thaws, or that it does not: the grammar has no line for food that nobody cooks, so that
+/// stands first among the cautions.
+void set_thaw(Message& message, const kitchen::PlannedPackage& planned) {
+    if (planned.served == kitchen::Served::Frozen) {
+        message.cautions.insert(message.cautions.begin(), std::string{eaten_frozen});
+        return;
+    }
+    message.thaw = planned.package.thaw.method;
+    set_times(message, planned);
+    message.thaw_note = planned.package.thaw.note;
+    for (const auto& other : planned.other_thaws) {
+        message.other_thaws.push_back(other_thaw(other));
+    }
+}
+
 } // namespace
 
 Message folded(Message message) {
@@ -206,6 +224,11 @@ Message folded(Message message) {
     return message;
 }
 
+bool is_eaten_frozen(const Message& message) {
+    return !message.thaw &&
+           std::ranges::find(message.cautions, eaten_frozen) != message.cautions.end();
+}
+
 Message message_in_full(const kitchen::PlannedPackage& planned, const kitchen::Bag& bag) {
     const kitchen::Package& package = planned.package;
     Message message;
@@ -215,13 +238,8 @@ Message message_in_full(const kitchen::PlannedPackage& planned, const kitchen::B
     message.bag_id = bag.id;
     message.made = planned.made;
     message.keep_until = KeepUntil{planned.keep_until.date, planned.keep_until.basis};
-    message.thaw = package.thaw.method;
-    set_times(message, planned);
-    message.thaw_note = package.thaw.note;
-    for (const auto& other : planned.other_thaws) {
-        message.other_thaws.push_back(other_thaw(other));
-    }
     message.cautions = cautions_in_code(planned);
+    set_thaw(message, planned);
     for (const kitchen::Finish& finish : planned.finish) {
         message.additions.push_back({finish.when, finish.add.as_written, finish.bag});
     }

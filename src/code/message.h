@@ -84,6 +84,10 @@ struct Message {
     friend bool operator==(const Message&, const Message&) = default;
 };
 
+/// Whether the code says, among its cautions, that the food is eaten as it comes out of the
+/// freezer: it has no way to thaw then.
+bool is_eaten_frozen(const Message& message);
+
 /// Everything about one bag in the cook's own words. All of `bag` that counts is its id.
 Message message_in_full(const kitchen::PlannedPackage& package, const kitchen::Bag& bag);
 

@@ -52,7 +52,8 @@ kitchen::StorageTable built_in_storage(std::string rule_set) {
     table.words = food_words;
     table.rule_sets.assign(storage_data.rule_sets.begin(), storage_data.rule_sets.end());
     for (const auto& known : storage_data.classes) {
-        table.classes.push_back({std::string{known.food}, known.kind, known.watery});
+        table.classes.push_back(
+            {std::string{known.food}, known.kind, known.watery, known.eaten_frozen});
     }
     for (const auto& row : storage_data.freezer) {
         table.rows.push_back(freezer_row_of(row));

@@ -31,6 +31,7 @@ struct ClassData {
     std::string_view food;
     kitchen::FoodKind kind = kitchen::FoodKind::Other;
     bool watery = false;
+    bool eaten_frozen = false;
 };
 
 struct UnsuitableData {

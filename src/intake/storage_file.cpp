@@ -158,7 +158,8 @@ void read_class(toml::Table& entry, const Sources& sources, kitchen::StorageTabl
     entry.require(kind_key);
     const auto kind = read_choice(entry, kind_key, "a kind of food", kinds());
     const bool watery = entry.boolean("watery").value_or(false);
-    result.classes.push_back({food, kind.value_or(FoodKind::Other), watery});
+    const bool eaten_frozen = entry.boolean("eaten_frozen").value_or(false);
+    result.classes.push_back({food, kind.value_or(FoodKind::Other), watery, eaten_frozen});
     read_lists(entry, "freezer", "months", result.rule_sets, sources,
                [&](const std::string& list, const Row& row) {
                    result.rows.push_back(freezer_row(food, list, row));

@@ -57,8 +57,8 @@ std::string constants_of(const kitchen::StorageTable& table) {
                            in_quotes(row.instead));
     };
     const auto known = [](const kitchen::FoodClass& food) {
-        return fmt::format("{{{}, kitchen::FoodKind{{{}}}, {}}}", in_quotes(food.food),
-                           static_cast<int>(food.kind), food.watery);
+        return fmt::format("{{{}, kitchen::FoodKind{{{}}}, {}, {}}}", in_quotes(food.food),
+                           static_cast<int>(food.kind), food.watery, food.eaten_frozen);
     };
     return "// Made from src/kitchen/storage.toml by thawslip_storage.\n"
            "#include \"intake/storage_data.h\"\n\n"

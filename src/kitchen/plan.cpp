@@ -96,6 +96,15 @@ std::optional<ThawLead> lead_of(const Package& package, const ThawSettings& sett
     return lead ? std::optional{lead.value()} : std::nullopt;
 }
 
+/// What is eaten frozen has no other way out of the freezer, whatever is written.
+Package kept_frozen(Package package, const StorageTable& table) {
+    if (is_eaten_frozen(table, package)) {
+        package.thaw.method = ThawMethod::FromFrozen;
+        package.thaw.others.clear();
+    }
+    return package;
+}
+
 /// Whether a plan has cautions.
 enum class Judged { Yes, No };
 
@@ -325,7 +334,7 @@ Plan plan_day(const Day& written, const StorageTable& table, Diagnostics& faults
               const KitchenSettings& settings, const std::vector<Batch>& batches, Judged judged) {
     Day day = written;
     for (auto& package : day.packages) {
-        package = with_days_ahead(with_kinds(package, table), day, table);
+        package = kept_frozen(with_days_ahead(with_kinds(package, table), day, table), table);
     }
     Plan result{.kitchen = day.kitchen,
                 .made = day.made,

@@ -74,7 +74,10 @@ Paragraph people_line(const DoorRow& row, const Style& style) {
 Paragraph dish_cell(const DoorRow& row, const Style& style) {
     auto cell = strong(say_dish(row.dish, row.raw, style.language));
     cell.below = {people_line(row, style)};
-    if (row.thaw) {
+    if (row.eaten_frozen) {
+        cell.below.push_back(
+            labelled(style.say("label.do-not-thaw"), style.say("thaw.eaten-frozen")));
+    } else if (row.thaw) {
         cell.below.push_back(thaw_line(row, style));
     }
     return cell;

@@ -38,6 +38,7 @@ struct DoorRow {
     std::optional<kitchen::ThawMethod> thaw;         ///< nothing: not known
     std::optional<std::chrono::minutes> thaw_lead{}; ///< nothing: not known
     bool raw = false;
+    bool eaten_frozen = false;                   ///< there is no thawing
     std::optional<DoorAllergens> allergens = {}; ///< nothing: not known
     std::string place = {};                      ///< where the bags lie; may be empty
 };

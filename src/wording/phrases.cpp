@@ -66,6 +66,9 @@ std::string_view placing_key(kitchen::Placing placing) {
 /// Where nothing is known of the bag, a time would be a guess that looks like a measurement.
 std::string say_thaw_method(const kitchen::PlannedPackage& planned, const Language& language,
                             Form form) {
+    if (planned.served == kitchen::Served::Frozen) {
+        return language.say("thaw.eaten-frozen");
+    }
     const auto keys = thaw_keys(planned.package.thaw.method, form);
     const auto time = kitchen::thaw_time(planned);
     if (!time) {

@@ -92,7 +92,8 @@ void show_lead(const kitchen::PlannedPackage& planned, const Settings& settings,
                std::ostream& out) {
     const auto& language = service::message_style(settings).language;
     if (planned.package.thaw.method == kitchen::ThawMethod::FromFrozen) {
-        out << "    thaw: cooked from frozen\n";
+        const bool eaten = planned.served == kitchen::Served::Frozen;
+        out << (eaten ? "    thaw: none, eaten frozen\n" : "    thaw: cooked from frozen\n");
         return;
     }
     if (!planned.thaw_lead) {

@@ -8,10 +8,11 @@
 
 namespace thawslip::kitchen {
 
-/// Whether a food is cooked after it has thawed, or eaten as it is.
-enum class Served { Cooked, AsItIs };
+/// Whether a food is cooked after it has thawed, eaten as it is, or eaten without thawing.
+enum class Served { Cooked, AsItIs, Frozen };
 
-/// AsItIs where its maker made some of it to be eaten so, and nothing says that it is cooked.
+/// AsItIs where its maker made some of it to be eaten so, and nothing says that it is cooked;
+/// Frozen by is_eaten_frozen().
 Served served(const Package& package, const StorageTable& table);
 
 /// How long a bag's outside is warmer than 5 °C (41 °F) until it is cooked, and how long it may be.

@@ -97,6 +97,16 @@ Wetness wetness_of(const StorageTable& table, const Package& package) {
     return wetness == Wetness::Dish && names_soup(package) ? Wetness::Either : wetness;
 }
 
+bool is_eaten_frozen(const StorageTable& table, const Package& package) {
+    const auto is_so = [&](const std::string& food) {
+        return std::ranges::any_of(table.classes, [&](const FoodClass& known) {
+            return known.eaten_frozen && same_but_for_case(known.food, food);
+        });
+    };
+    return package.food_basis == FoodBasis::Given && !package.cook && !package.food.empty() &&
+           std::ranges::all_of(package.food, is_so);
+}
+
 bool is_raw(FoodKind kind) {
     using enum FoodKind;
     return is_one_of(kind, {RawGround, RawPoultry, RawCut, RawFish, RawShellfish, RawEgg});

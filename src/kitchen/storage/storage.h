@@ -35,7 +35,8 @@ enum class FoodKind {
 struct FoodClass {
     std::string food; ///< the kind as a cook writes it: "soup or stew"
     FoodKind kind = FoodKind::Other;
-    bool watery = false; ///< a soup's water, about 88 %, instead of a dish's 75 %
+    bool watery = false;       ///< a soup's water, about 88 %, instead of a dish's 75 %
+    bool eaten_frozen = false; ///< as ice cream is: thawed it is spoilt
 };
 
 /// One row of one published list: how long a kind of food keeps its best quality at −18 °C.
@@ -129,6 +130,10 @@ FoodKind kind_of(const StorageTable& table, std::string_view food);
 Wetness wetness_of(const StorageTable& table, std::span<const std::string> foods);
 /// The same of a dish, which may be as wet as a soup where its name says that it is one.
 Wetness wetness_of(const StorageTable& table, const Package& package);
+
+/// Whether all that `food` names is eaten as it comes out of the freezer, and nothing is cooked.
+/// Words of the dish alone do not say so: a parfait may be of liver.
+bool is_eaten_frozen(const StorageTable& table, const Package& package);
 
 /// Whether food of this kind goes into the bag raw, so that whoever opens it must know.
 bool is_raw(FoodKind kind);

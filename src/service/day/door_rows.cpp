@@ -31,6 +31,7 @@ std::vector<wording::DoorRow> door_rows(const Days& days, const kitchen::Allerge
             row.thaw = package.thaw.method;
             row.thaw_lead = allowed_thaw(planned);
             row.raw = planned.raw;
+            row.eaten_frozen = planned.served == kitchen::Served::Frozen;
             row.allergens = door_allergens(planned, list);
             row.place = package.place;
             for (const auto& bag : planned.bags) {

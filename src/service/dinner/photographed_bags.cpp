@@ -87,6 +87,10 @@ PlannedPackage package_of(const code::Message& message) {
     planned.package.dish = message.dish;
     planned.package.servings = message.servings.value_or(1);
     planned.package.thaw.method = message.thaw.value_or(kitchen::ThawMethod::Refrigerator);
+    if (code::is_eaten_frozen(message)) {
+        planned.package.thaw.method = kitchen::ThawMethod::FromFrozen;
+        planned.served = kitchen::Served::Frozen;
+    }
     planned.package.thaw.note = message.thaw_note;
     planned.package.cook = cook_of(message);
     planned.package.note = message.note;
@@ -118,13 +122,14 @@ PlannedPackage package_of(const code::Message& message) {
 /// What a plan needs and the code does not say.
 std::vector<std::string> missing_in(const code::Message& message) {
     const bool takes_time = message.thaw && *message.thaw != kitchen::ThawMethod::FromFrozen;
+    const bool is_eaten_frozen = code::is_eaten_frozen(message);
     const std::pair<bool, const char*> parts[] = {
-        {!message.thaw, "how it is thawed (in the refrigerator is taken)"},
+        {!message.thaw && !is_eaten_frozen, "how it is thawed (in the refrigerator is taken)"},
         {takes_time && !message.thaw_time, "how long it thaws"},
         {takes_time && !message.cook_within_days,
          "how long it keeps once thawed (the same day is taken)"},
-        {!message.cooking.time, "how long it cooks"},
-        {!message.cooking.until, "how hot it must get"},
+        {!message.cooking.time && !is_eaten_frozen, "how long it cooks"},
+        {!message.cooking.until && !is_eaten_frozen, "how hot it must get"},
         {!message.keep_until, "by when it is best"},
         {message.extent == code::Extent::SeeCard, "what the cook-day card says besides"}};
     std::vector<std::string> missing;

@@ -64,6 +64,7 @@ wording::DoorRow row_of(const archive::Bag& bag, const kitchen::PlannedPackage* 
     row.raw = is_raw(bag);
     if (planned != nullptr) {
         row.allergens = door_allergens(*planned, list);
+        row.eaten_frozen = planned->served == kitchen::Served::Frozen;
     }
     row.place = bag.place;
     if (bag.thaw) {

@@ -18,6 +18,14 @@ archive::FoodRecord food_of(const kitchen::PlannedPackage& planned) {
     return {sorted_once(std::move(allergens)), sorted_once(planned.package.food)};
 }
 
+/// Of what is eaten frozen there is nothing to know: a record is not of cooking it from frozen.
+std::optional<archive::ThawRecord> thaw_of(const kitchen::PlannedPackage& planned) {
+    if (planned.served == kitchen::Served::Frozen) {
+        return std::nullopt;
+    }
+    return archive::ThawRecord{planned.package.thaw.method, allowed_thaw(planned)};
+}
+
 } // namespace
 
 archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
@@ -30,7 +38,7 @@ archive::PackageRecord record_of(const kitchen::PlannedPackage& planned) {
                                   package.servings,
                                   package.weight,
                                   food_of(planned),
-                                  archive::ThawRecord{package.thaw.method, allowed_thaw(planned)},
+                                  thaw_of(planned),
                                   {},
                                   planned.batch};
     record.place = package.place;

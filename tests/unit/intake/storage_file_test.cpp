@@ -41,8 +41,9 @@ std::string told_row(const Row& row) {
 /// Everything a table says, a row a line.
 std::string told_all(const kitchen::StorageTable& table) {
     std::string all;
-    for (const auto& [food, kind, watery] : table.classes) {
-        all += fmt::format("{} | {} | {}\n", food, static_cast<int>(kind), watery);
+    for (const auto& [food, kind, watery, eaten_frozen] : table.classes) {
+        all +=
+            fmt::format("{} | {} | {} | {}\n", food, static_cast<int>(kind), watery, eaten_frozen);
     }
     for (const auto& row : table.rows) {
         all += row.food + " | " + span_text(row) + " | " + told_row(row);

@@ -166,6 +166,31 @@ TEST_CASE("a plan by codes and a plan by the description start thawing at the sa
     CHECK(start(*plan_by({code_of(stew)}).value) == start(packages_of(stew)));
 }
 
+TEST_CASE("what is eaten frozen has no way to thaw, by its description and by its code") {
+    const std::string sorbet = "[[package]]\ndish = \"Quince sorbet\"\nservings = 6\n"
+                               "food = \"ice cream or sorbet\"\nweight = \"900 g\"\n"
+                               "thickness = \"40 mm\"\n";
+    for (const auto& text :
+         {sorbet, sorbet + "thaw.method = [\"refrigerator\", \"cold water\"]\n"}) {
+        const auto known = packages_of(text).front();
+        CHECK(known.served == kitchen::Served::Frozen);
+        CHECK_FALSE(kitchen::thaw_time(known));
+        CHECK_FALSE(known.after_thawing);
+        CHECK(known.other_thaws.empty());
+        const auto code = code_of(text);
+        CHECK(code.find("EAT IT FROZEN - DO NOT THAW") != std::string::npos);
+        CHECK(code.find("COOK FROM FROZEN") == std::string::npos);
+        CHECK(code.find("THAW IN") == std::string::npos);
+        const auto by_code = plan_by({code});
+        REQUIRE(by_code);
+        CHECK(by_code.value->front().served == kitchen::Served::Frozen);
+        CHECK(by_code.value->front().package.thaw.method == kitchen::ThawMethod::FromFrozen);
+        CHECK(to_text(by_code.messages).find("thawed") == std::string::npos);
+    }
+    const auto baked = packages_of(sorbet + "cook = {in = \"oven\", time = \"5 min\"}\n").front();
+    CHECK(baked.served == kitchen::Served::Cooked);
+}
+
 TEST_CASE("what is no code of a bag is refused") {
     CHECK_FALSE(plan_by({"https://example.org"}));
     CHECK_FALSE(plan_by({code_of(stew), "nothing of ours"}));

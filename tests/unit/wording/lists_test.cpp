@@ -177,6 +177,15 @@ TEST_CASE("the door list has a row for a dish and a date below its month, a box 
     CHECK(lines_of(list, "allergens-note").front().starts_with("Allergens as declared"));
 }
 
+TEST_CASE("the door list says of what is eaten frozen that it is not thawed") {
+    auto row = door_row(2026y / 12 / 1, DateBasis::StorageTable, "Quince sorbet", {{"A", 1}});
+    row.eaten_frozen = true;
+    row.thaw = kitchen::ThawMethod::FromFrozen;
+    const std::vector<std::string> expected = {
+        "December 2026", "1 Dec/Best by|Quince sorbet/Serves 6/Do not thaw:: eat it frozen|[1]"};
+    CHECK(lines_of(door_list(std::vector{row}, english()), "rows") == expected);
+}
+
 TEST_CASE("of a dish in very many bags the door list has several rows, each with its date") {
     auto row = door_row(2026y / 12 / 17, DateBasis::StorageTable, "Squash stew", {});
     for (int number = 1; number <= 170; ++number) {

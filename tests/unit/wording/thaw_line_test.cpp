@@ -56,6 +56,17 @@ TEST_CASE("the thaw line gives the time, how long it keeps, and what must be don
     }
 }
 
+TEST_CASE("what is eaten frozen is not thawed, in every language") {
+    auto planned = thawing(ThawMethod::FromFrozen, 0min, MissingSize::None);
+    planned.served = Served::Frozen;
+    const auto said = [&](const char* language) {
+        return say_thaw(planned, wording::shipped_language(language));
+    };
+    CHECK(said("en") == "eat it frozen");
+    CHECK(said("es") == "se come congelado");
+    CHECK(said("de") == "gefroren essen");
+}
+
 TEST_CASE("where food does not thaw as set, the thaw line falls back to the agencies' rule") {
     auto planned = thawing(ThawMethod::Refrigerator, 24h, MissingSize::None);
     planned.thaw_lead.reset();
