@@ -120,7 +120,7 @@ std::vector<Meanings> meanings_of_food() {
         {Section::Risk,
          "risk",
          {"smoked fish", "raw egg", "soft cheese", "raw milk", "pate", "berries", "sprouts",
-          "infants"}},
+          "infants", "liver", "mercury"}},
         {Section::Hazard,
          "hazard",
          {"garlic in oil", "eaten raw", "poisonous raw", "no food", "infant milk", "raw dough"}},

@@ -201,6 +201,27 @@ Findings smoked_fish(const Scene& scene) {
     return found;
 }
 
+/// The same of what no heat makes better: wherever it is named, cooked through or not.
+template <Word food>
+Findings at_risk_however_hot(const Scene& scene) {
+    if (!scene.settings.people_at_risk) {
+        return {};
+    }
+    auto texts = food_texts(scene.package);
+    texts.push_back({scene.package.note, scene.package.where.key("note")});
+    for (const auto& side : scene.package.sides) {
+        texts.push_back({text_of(side.add), side.where.key("add")});
+    }
+    const auto named = first_named(texts, Section::Risk, food);
+    return named ? Findings{{{}, named->where}} : Findings{};
+}
+
+/// Liver and what is made of it, rich in vitamin A; of a pâté that is not for them anyway it is
+/// not said too.
+Findings liver(const Scene& scene) {
+    return at_risk<"pate">(scene).empty() ? at_risk_however_hot<"liver">(scene) : Findings{};
+}
+
 Findings raw_milk(const Scene& scene) {
     for (const auto& text : texts_not_heated(scene.package)) {
         if (scene.settings.people_at_risk &&
@@ -283,6 +304,14 @@ constexpr CautionRule people_rows[] = {
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-pate", CautionLevel::LabelAndCard, pregnancy_source, at_risk<"pate">,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
+    {"risk-liver", CautionLevel::LabelAndCard,
+     "NHS, Foods to avoid in pregnancy: liver, for its vitamin A (from memory)", liver,
+     "NOT FOR PREGNANT - LIVER - VITAMIN A"},
+    {"risk-mercury", CautionLevel::LabelAndCard,
+     "NHS, Foods to avoid in pregnancy: shark, swordfish, marlin; FDA and EPA, Advice about Eating "
+     "Fish: choices to avoid; AESAN (Spain), mercury in fish: swordfish, bluefin tuna, shark, pike "
+     "(all from memory)",
+     at_risk_however_hot<"mercury">, "NOT FOR PREGNANT - YOUNG - MERCURY"},
     {"risk-eaten-raw", CautionLevel::LabelAndCard, pregnancy_source, eaten_raw_at_risk,
      "NOT FOR PREGNANT - YOUNG - OLD - ILL"},
     {"risk-berries", CautionLevel::LabelAndCard,

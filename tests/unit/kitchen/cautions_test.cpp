@@ -928,6 +928,35 @@ const std::vector<Case>& cases() {
              }
              s.people_at_risk = true;
          }},
+        {"liver, cooked through, for people at risk",
+         {"slow-cooker-thaw-first", "risk-liver", "no-medical-advice"},
+         [](auto& p, auto& s, auto&) {
+             p.dish = "Leek pot with chicken livers";
+             s.people_at_risk = true;
+         }},
+        {"liver sausage in a hot pot, for people at risk, in German",
+         {"slow-cooker-thaw-first", "risk-liver", "no-medical-advice"},
+         [](auto& p, auto& s, auto&) {
+             add_ingredient(p, "200 g Leberwurst");
+             s.people_at_risk = true;
+         }},
+        {"liver, and nobody is at risk",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) { p.dish = "Hígado encebollado"; }},
+        {"fish high in mercury, cooked through, for people at risk",
+         {"slow-cooker-thaw-first", "risk-mercury", "no-medical-advice"},
+         [](auto& p, auto& s, auto&) {
+             p.dish = "Estofado de tiburón";
+             p.contains = {"celery", "shark"};
+             s.people_at_risk = true;
+         }},
+        {"no fish that hunts, for people at risk",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto& s, auto&) {
+             p.dish = "Seehecht in Lauchsuppe";
+             p.contains = {"celery", "hake"};
+             s.people_at_risk = true;
+         }},
         {"honey in a baby's food",
          {"slow-cooker-thaw-first", "infant-cools", "risk-honey", "no-medical-advice"},
          [](auto& p, auto&, auto&) {
