@@ -1,11 +1,15 @@
 #include "base/list.h"
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cautions/thaw_places.h"
+#include "kitchen/foods/food_words.h"
 #include "kitchen/sources.h"
 #include "kitchen/texts/negation.h"
 #include "kitchen/texts/sentences.h"
 
 #include <algorithm>
+#include <iterator>
+#include <optional>
+#include <tuple>
 
 // What steps and notes tell a cook to do with food that ought not to be done. Nobody can be sure of
 // what such words mean, so they are asked about, or the card sets another sentence beside them.
@@ -157,6 +161,75 @@ Findings delayed_start(const Scene& scene) {
     return found.empty() ? waits_for_heat(scene) : found;
 }
 
+/// How many words stand between two mentions.
+std::size_t words_between(const Mention& a, const Mention& b) {
+    const auto& [first, second] = a.first < b.first ? std::tie(a, b) : std::tie(b, a);
+    const auto end = first.first + first.count;
+    return second.first > end ? second.first - end : 0;
+}
+
+/// How near the nearest of these stands in the clause of a mention; nothing where none does.
+std::optional<std::size_t> nearest(const WordedText& text, const Mention& to,
+                                   const std::vector<Mention>& all) {
+    std::optional<std::size_t> found;
+    for (const auto& each : all) {
+        if (text.clauses[each.first] == text.clauses[to.first]) {
+            found = std::min(found.value_or(text.words.size()), words_between(each, to));
+        }
+    }
+    return found;
+}
+
+/// What else may be washed: hands, boards, bags, and any food that is no bird.
+std::vector<Mention> other_washables(const Scene& scene, const WordedText& text,
+                                     const std::vector<Mention>& birds) {
+    auto others = mentions(text, Section::Handling, "washed else");
+    std::ranges::copy(mentions(text, Section::Handling, "bag"), std::back_inserter(others));
+    for (const auto& match : match_foods(scene.table.words, text.words)) {
+        const bool is_bird = std::ranges::any_of(birds, [&](const Mention& bird) {
+            return match.first < bird.first + bird.count && bird.first < match.first + match.count;
+        });
+        if (match.word != nullptr && !is_bird &&
+            is_one_of(match.word->role, {FoodRole::Kind, FoodRole::Question, FoodRole::Base})) {
+            others.push_back({match.first, match.count, {}, {}});
+        }
+    }
+    return others;
+}
+
+/// Whether a sentence washes a bird: one that is named nearer than anything else, or, where
+/// `is_bird` is what the bag holds, nothing at all: "Rinse and pat dry".
+bool washes_bird(const Scene& scene, const WordedText& text, bool is_bird) {
+    const auto washes = mentions(text, Section::Handling, "washes");
+    if (washes.empty()) {
+        return false;
+    }
+    const auto birds = mentions(text, Section::Handling, "bird");
+    const auto others = other_washables(scene, text, birds);
+    for (std::size_t i = 0; i < washes.size(); ++i) {
+        const auto bird = nearest(text, washes[i], birds);
+        const auto other = nearest(text, washes[i], others);
+        const bool is_meant = bird ? !other || *bird < *other : is_bird && !other;
+        if (is_meant && !is_warned_of(text, washes, i, {}) &&
+            !clause_says(text, washes[i].first, Section::Negation, "needless")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/// What is cooked already has nothing left to spread.
+Findings washed_bird(const Scene& scene) {
+    const bool is_bird = holds(scene, {FoodKind::RawPoultry});
+    const bool may_be_raw =
+        is_bird || (holds(scene, {FoodKind::CookedDish}) && !is_surely_cooked(scene));
+    return may_be_raw ? sentences_that(scene,
+                                       [&](const WordedText& text) {
+                                           return washes_bird(scene, text, is_bird);
+                                       })
+                      : Findings{};
+}
+
 constexpr CautionRule handling_rows[] = {
     {"delayed-start", CautionLevel::Report,
      "USDA FSIS, Danger Zone (40 °F to 140 °F): two hours (from memory); USDA FSIS, Slow Cookers "
@@ -183,6 +256,10 @@ constexpr CautionRule handling_rows[] = {
     {"reheated-again", CautionLevel::Report,
      "UK Food Standards Agency, Cooking your food: reheat once (from memory)",
      told<"again and again">},
+    {"poultry-washed", CautionLevel::Report,
+     "USDA FSIS, Washing Food: Does it Promote Food Safety?; UK Food Standards Agency and BfR "
+     "(Germany): raw poultry is not washed (all from memory)",
+     washed_bird},
     {"frozen-hot-oil", CautionLevel::Report,
      "USDA FSIS, Deep Fat Frying and Food Safety (from memory)", frozen_in_hot_oil},
 };

@@ -767,6 +767,13 @@ const std::vector<Case>& cases() {
              p.cook->vessel = Vessel::Pan;
              p.cook->steps = {"Serve them pink in the middle."};
          }},
+        {"a bird that is washed",
+         {"poultry-washed"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw whole poultry"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Rinse and pat dry."};
+         }},
         {"minced meat, pink no more",
          {},
          [](auto& p, auto&, auto&) {
@@ -1613,6 +1620,36 @@ TEST_CASE("what is ground or chopped counts as meat, unless a plant is named by 
                              "200 g rohe gehackte Pfefferbeißer"}) {
         CAPTURE(std::string{text});
         CHECK(counts_as_meat(text));
+    }
+}
+
+TEST_CASE("washing a raw bird is asked about, in every language, and nothing else that is washed") {
+    const auto asks = [](const char* step) {
+        auto package = stew();
+        package.food = {"raw whole poultry"};
+        package.cook->vessel = Vessel::Pan;
+        package.cook->steps = {step};
+        auto t = table();
+        t.words = a_few_words;
+        return ids(given(package, {}, t)).contains("poultry-washed");
+    };
+    for (const char* step :
+         {"Rinse the chicken under the tap.", "Wash the turkey well inside.",
+          "Wash it, then roast.", "Das Hähnchen gut abwaschen.",
+          "Hähnchenschenkel waschen und trocken tupfen.", "Lavar bien el pollo.",
+          "Enjuagar y secar el pavo.", "Rinse the duck and wash the vegetables."}) {
+        CAPTURE(std::string{step});
+        CHECK(asks(step));
+    }
+    for (const char* step :
+         {"Do not wash the chicken.", "Never rinse the bird.", "Das Hähnchen nicht waschen.",
+          "No lavar el pollo.", "Wash your hands after touching the chicken.",
+          "Touch the chicken and then wash your hands.", "Wash the board after the turkey.",
+          "Nach dem Hähnchen das Brett abwaschen.", "Lavar la tabla tras cortar el pollo.",
+          "Rinse the vegetables and fry the chicken.", "Wash up while the chicken rests.",
+          "Rinse the pan with chicken stock.", "No need to rinse the chicken."}) {
+        CAPTURE(std::string{step});
+        CHECK_FALSE(asks(step));
     }
 }
 
