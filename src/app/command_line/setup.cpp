@@ -37,9 +37,9 @@ void add_setup(CLI::App& app, Command& chosen, bool& needs_settings,
                       "ask nothing: take what is proposed where no option says otherwise");
     command->add_flag_callback(
         "--overwrite", [options] { options->overwrite = Overwrite::Yes; },
-        "put settings that are there aside without asking");
+        "change settings that are there without asking; a copy of them stays");
     command->callback([=, &needs_settings, &chosen] {
-        needs_settings = false; // what is there is put aside, whatever is wrong with it
+        needs_settings = false; // a file that cannot be read is put aside
         take_overrides(*options);
         chosen = [options](const Settings& settings, Console console) {
             return setup(*options, settings, std::cin, console);

@@ -5,6 +5,7 @@
 #include "app/files/data_folder.h"
 #include "app/files/kept_files.h"
 #include "app/files/output_guard.h"
+#include "app/files/settings_file.h"
 #include "app/files/whole_file.h"
 #include "app/locale.h"
 #include "base/folder.h"
@@ -12,8 +13,10 @@
 #include "base/nearest.h"
 #include "service/print/choices.h"
 #include "service/print/job.h"
+#include "service/setup/settings_edits.h"
 #include "service/setup/settings_text.h"
 #include "spool/printer.h"
+#include "toml/edit.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -63,9 +66,7 @@ public:
         ask_language();
         ask_job(settings_.labels, "labels", options_.label_printer, options_.label_dots);
         ask_stock(settings_.labels.stock, "labels", service::What::Labels, options_.label_stock);
-        ask_job(settings_.cook_day_cards, "cards", options_.card_printer, std::nullopt);
-        settings_.finishing_cards.printer = settings_.cook_day_cards.printer;
-        settings_.finishing_cards.dots_per_inch = settings_.cook_day_cards.dots_per_inch;
+        ask_cards();
         ask_stock(settings_.cook_day_cards.stock, "cook-day-cards", service::What::CookDayCards,
                   options_.cook_day_stock);
         ask_stock(settings_.finishing_cards.stock, "finishing-cards", service::What::FinishingCards,
@@ -114,6 +115,18 @@ private:
         questions_.speak(settings_.language);
     }
 
+    /// Both kinds of cards are asked for at once. Where the answer is as before, finishing cards
+    /// stay with the printer that they have.
+    void ask_cards() {
+        auto& asked = settings_.cook_day_cards;
+        const auto before = asked;
+        ask_job(asked, "cards", options_.card_printer, std::nullopt);
+        if (asked != before) {
+            settings_.finishing_cards.printer = asked.printer;
+            settings_.finishing_cards.dots_per_inch = asked.dots_per_inch;
+        }
+    }
+
     void ask_job(service::JobSettings& job, const char* what,
                  const std::optional<std::string>& told, const std::optional<double>& dots) {
         if (!printers_.empty() || told) {
@@ -130,7 +143,9 @@ private:
 
     void ask_printer(service::JobSettings& job, const char* what,
                      const std::optional<std::string>& told) {
-        const auto usual = !job.printer.empty() ? job.printer : usual_printer_;
+        // A job without a printer in settings that are there is meant to have none.
+        const bool is_set = !job.printer.empty() || !settings_.file.empty();
+        const auto usual = is_set ? job.printer : usual_printer_;
         job.printer = questions_.ask(
             {questions_.say("printer",
                             {questions_.say(what),
@@ -197,7 +212,7 @@ private:
     service::Surroundings around_;
 };
 
-/// The settings of before, under a name that is free, for what was set there by hand.
+/// The settings of before, under a name that is free.
 std::string put_aside(const std::string& file) {
     auto aside = file + ".before";
     for (int number = 2; fs::exists(aside); ++number) {
@@ -207,7 +222,7 @@ std::string put_aside(const std::string& file) {
     return aside;
 }
 
-/// Whether the settings that are there may go; where not, that is said.
+/// Whether the settings that are there may be changed; where not, that is said.
 bool may_replace(const std::string& file, const SetupOptions& options, Questions& questions,
                  Console console) {
     std::error_code error;
@@ -224,16 +239,46 @@ bool may_replace(const std::string& file, const SetupOptions& options, Questions
     return false;
 }
 
-void write(const std::string& file, const Settings& settings, Console console) {
+/// A text for the settings file, and what is said of it and of the one before.
+struct Written {
+    std::string text;
+    const char* about;
+    const char* before;
+};
+
+/// Where there are settings, theirs with the answers in them: the cook has set other keys by hand,
+/// without which bags of another kitchen may get the same ids. \throws WrongAnswer where they
+/// cannot be changed so
+Written answered_settings(const std::string& file, const Settings& answers, Console console) {
+    std::error_code error;
+    const bool is_there = fs::exists(fs::symlink_status(file, error));
+    const auto before = load_settings(file, Missing::IsAFault);
+    if (!before) {
+        if (is_there) {
+            console.err << fmt::format("note: {} could not be read as settings: {}\n", file,
+                                       in_one_line(before.messages));
+        }
+        return {settings_text(answers), "written; each key has a remark that says what it is",
+                "the settings of before; copy from there what you set by hand"};
+    }
+    auto edited = toml::edit(before.value->text, settings_edits(*before.value, answers));
+    if (!edited) {
+        throw WrongAnswer{fmt::format("{}: {}", file, edited.fault())};
+    }
+    return {std::move(edited).value().text,
+            "written; what is not asked for is as it was, and so are your remarks",
+            "the settings of before"};
+}
+
+void write(const std::string& file, const Settings& answers, Console console) {
+    const auto [text, about, of_before] = answered_settings(file, answers, console);
     fs::create_directories(folder_of(file));
     std::error_code error;
     if (fs::exists(fs::symlink_status(file, error))) {
-        console.out << fmt::format("{}: the settings of before; copy from there what you set by "
-                                   "hand\n",
-                                   put_aside(file));
+        console.out << fmt::format("{}: {}\n", put_aside(file), of_before);
     }
-    write_whole_file(file, settings_text(settings));
-    console.out << fmt::format("{}: written; each key has a remark that says what it is\n", file);
+    write_whole_file(file, text);
+    console.out << fmt::format("{}: {}\n", file, about);
 }
 
 ExitStatus offer_ruler(const SetupOptions& options, const Settings& settings, Questions& questions,

@@ -26,7 +26,8 @@ struct SetupOptions {
 };
 
 /// Asks on `console.out` for what is not told, reads the answers from `answers`, a line each, and
-/// writes the settings file. An empty line takes what is proposed.
+/// writes the settings file. An empty line takes what is proposed. In a file that is there, only
+/// what is asked for changes; a copy of it stays.
 ExitStatus setup(const SetupOptions& options, const Settings& now, std::istream& answers,
                  Console console);
 

@@ -156,6 +156,33 @@ TEST_CASE_FIXTURE(Home, "settings that are there are never written over without 
     CHECK(fs::exists(settings + ".before-2"));
 }
 
+TEST_CASE_FIXTURE(Home, "setup run again changes what it asks, and no other line of the file") {
+    fs::create_directories(folder / "config/thawslip");
+    const std::string before = "# the orchard crew's\n"
+                               "paper = \"letter\" # as bought\n"
+                               "kitchen_number = 7\n"
+                               "people_at_risk = true\n"
+                               "\n[finishing_cards]\nprinter = \"shed\"\ncopies = 2\n"
+                               "\n[labels]\nstock = \"letter-2x5-4x2in\" # the usual one\n";
+    write_file(settings, before);
+    const auto again = (*this)("setup --yes --overwrite");
+    CAPTURE(again.out);
+    CHECK(again.status == 0);
+    CHECK(read_file(settings) == before);
+    CHECK(read_file(settings + ".before") == before);
+    REQUIRE((*this)("setup --yes --overwrite --paper a4 --label-printer roll").status == 0);
+    const auto text = read_file(settings);
+    CAPTURE(text);
+    CHECK(text.starts_with("# the orchard crew's\n"
+                           "paper = \"a4\" # as bought\n"
+                           "kitchen_number = 7\n"
+                           "people_at_risk = true\n"
+                           "\n[finishing_cards]\nprinter = \"shed\"\ncopies = 2\n"
+                           "\n[labels]\nstock"));
+    CHECK(has(text, "# the usual one\n"));
+    CHECK(has(text, "= \"roll\"\n"));
+}
+
 TEST_CASE_FIXTURE(Home, "a stock of the cook's own that settings name is found from any folder") {
     const std::string sheet = THAWSLIP_SOURCE_DIR "/layouts/stock/a4-2x7-99x38mm.toml";
     fs::create_directories(folder / "elsewhere");
@@ -195,7 +222,10 @@ TEST_CASE_FIXTURE(Home, "settings that cannot be read are put aside by setup, no
     fs::create_directories(folder / "config/thawslip");
     write_file(settings, "dpi = 203.2\n");
     CHECK((*this)("foods").status == 1);
-    CHECK((*this)("setup --yes --overwrite").status == 0);
+    const auto anew = (*this)("setup --yes --overwrite");
+    CHECK(anew.status == 0);
+    CHECK(has(anew.err, "note: " + settings + " could not be read as settings: dpi "));
+    CHECK(has(anew.out, settings + ".before: the settings of before"));
     CHECK((*this)("foods").status == 0);
 }
 

@@ -1,6 +1,8 @@
 #include "service/print/job.h"
 #include "service/settings.h"
+#include "service/setup/settings_edits.h"
 #include "service/setup/settings_text.h"
+#include "toml/edit.h"
 
 #include <doctest/doctest.h>
 
@@ -88,6 +90,30 @@ TEST_CASE("settings that are written out are read as the same") {
     CHECK(again.finishing_cards == settings.finishing_cards);
     CHECK(again.cook_day_cards == settings.cook_day_cards);
     CHECK(again.lists == settings.lists);
+}
+
+TEST_CASE("answers change a settings file where they differ from it, and nowhere else") {
+    const std::string text = "paper = \"a4\"\nkitchen_number = 7 # the shed's\n"
+                             "[labels]\nstock = \"a4-2x4-99x68mm\" # named, though the usual one\n"
+                             "dpi = 300\n";
+    const auto before = settings_of_text(text);
+    auto answered = before;
+    answered.labels.stock.clear();
+    answered.labels.dots_per_inch.reset();
+    CHECK(service::settings_edits(before, answered).empty());
+    answered.language = "de";
+    answered.second_language = "en";
+    answered.labels.dots_per_inch = 203.2;
+    answered.lists.printer = "office";
+    const auto edited = toml::edit(text, service::settings_edits(before, answered));
+    REQUIRE(edited);
+    CHECK(edited.value().text.find("kitchen_number = 7 # the shed's\n") != std::string::npos);
+    const auto again = settings_of_text(edited.value().text);
+    CHECK(again.kitchen.number == 7);
+    CHECK(again.language == "de");
+    CHECK(again.second_language == "en");
+    CHECK(again.labels == JobSettings{"", "a4-2x4-99x68mm", 203.2, {}});
+    CHECK(again.lists.printer == "office");
 }
 
 TEST_CASE("what stands in a remark is right as soon as it stands there no longer") {
