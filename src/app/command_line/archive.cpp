@@ -16,10 +16,27 @@ std::string is_date(const std::string& text) {
                : fmt::format("\"{}\" is no date; expected one like 2026-10-17", text);
 }
 
+/// Labels where nothing else is said, cards of both kinds or of one.
+void add_kinds(CLI::App& command, service::ReprintKind& kind) {
+    using service::ReprintKind;
+    const auto add = [&](const char* name, ReprintKind meant, const char* about) {
+        return command.add_flag_callback(
+            name,
+            [&kind, meant] {
+                if (kind == ReprintKind::Labels || meant != ReprintKind::Cards) {
+                    kind = meant; // --card beside one kind of cards says no more than that
+                }
+            },
+            about);
+    };
+    add("--card", ReprintKind::Cards, "cards instead of labels");
+    auto* finishing = add("--finishing", ReprintKind::FinishingCards, "finishing cards only");
+    add("--cook-day", ReprintKind::CookDayCards, "cook-day cards only")->excludes(finishing);
+}
+
 void add_reprint(CLI::App& app, Command& chosen) {
     auto* command = app.add_subcommand("reprint", "print labels or cards again from the archive");
     auto options = std::make_shared<ReprintOptions>();
-    auto cards = std::make_shared<bool>(false);
     auto* bags = command
                      ->add_option("bags", options->question.bags,
                                   "ids of bags, or words of a dish; a comma between several")
@@ -39,15 +56,13 @@ void add_reprint(CLI::App& app, Command& chosen) {
     add_cells(
         *command, [look = &options->look](int cell) { look->first_cell = cell; },
         options->look.skip);
-    command->add_flag("--card", *cards, "cards instead of labels");
+    add_kinds(*command, options->question.kind);
     command->callback([=, &chosen] {
         if (bags->count() == 0 && printed->count() == 0 && is_whole(options->question.part)) {
             throw CLI::RequiredError{"a bag's id, words of a dish, --dish, --bag, --from, "
                                      "--only-new or --printed"};
         }
         require_destination(options->output, options->printer);
-        options->question.kind =
-            *cards ? service::ReprintKind::Cards : service::ReprintKind::Labels;
         chosen = [options](const Settings& settings, Console console) {
             return reprint(*options, settings, console);
         };

@@ -208,6 +208,9 @@ std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint&
     }
     const auto look = look_for(wanted, remade->look, asked.look);
     remade->job.chosen = {*bags, look.part.copies.value_or(1)};
+    if (count_chosen(remade->job, remade->days) == 0) { // finishing cards of a dish without any
+        return std::nullopt;
+    }
     auto result = lay_out(remade->job, remade->days, look, remade->settings, asked.around);
     messages.add(result.messages);
     if (!result) {
@@ -223,12 +226,30 @@ std::optional<Again> lay_out_again(archive::Archive& archive, const WantedPrint&
         {std::move(*result.value), std::move(remade->job), prints}, *bags, wanted.print.last_at};
 }
 
+/// Whether finishing cards stand two to a cell; nothing where there are none.
+std::optional<bool> stand_in_halves(const Setup& setup) {
+    return setup.chosen.contains(wording::Kind::FinishingCard)
+               ? std::optional{setup.medium.stock.halves}
+               : std::nullopt;
+}
+
+/// Whether two print what both have in the same way: cards of one kind have a layout that those of
+/// the other have not.
+bool have_same_layouts(const Setup& one, const Setup& other) {
+    const auto halves = stand_in_halves(one);
+    const auto other_halves = stand_in_halves(other);
+    return (!halves || !other_halves || halves == other_halves) &&
+           std::ranges::all_of(one.chosen, [&other](const auto& chosen) {
+               const auto found = other.chosen.find(chosen.first);
+               return found == other.chosen.end() || found->second.name == chosen.second.name;
+           });
+}
+
 /// Whether they share a stock and layouts, so that they can stand on one sheet.
 bool are_alike(const LaidOut& one, const LaidOut& other) {
-    const auto name = [](const auto& chosen) { return chosen.second.name; };
     return one.setup.own == other.setup.own &&
            one.setup.medium.stock.name == other.setup.medium.stock.name &&
-           std::ranges::equal(one.setup.chosen, other.setup.chosen, {}, name, name);
+           have_same_layouts(one.setup, other.setup);
 }
 
 /// Adds what was fitted for one print to what stands already on the sheets.
@@ -236,24 +257,68 @@ bool are_alike(const LaidOut& one, const LaidOut& other) {
 bool append(LaidOut& all, LaidOut&& more) {
     const bool alike = are_alike(all, more);
     if (alike) {
+        if (const auto halves = stand_in_halves(more.setup)) {
+            all.setup.medium.stock.halves = *halves;
+        }
+        all.setup.chosen.merge(more.setup.chosen);
         std::ranges::move(more.fitting.prints, std::back_inserter(all.fitting.prints));
     }
     return alike;
 }
 
-/// Whether all bags of a print were printed once more, later, on another stock: then the first was
-/// a mistake, and does not stand in the way of the second.
-bool is_replaced(const Again& one, const Again& later) {
-    return !are_alike(one.print.laid_out, later.print.laid_out) &&
+/// That prints cannot stand on the same sheets, and what to do about it.
+void refuse_together(const LaidOut& one, const LaidOut& other, Messages& messages) {
+    const auto& stock = one.setup.medium.stock.name;
+    const auto& other_stock = other.setup.medium.stock.name;
+    const auto parted =
+        stock == other_stock
+            ? fmt::format("on {} with different layouts", stock)
+            : fmt::format("on different stocks or with different layouts ({} and {})", stock,
+                          other_stock);
+    const bool are_cards = !one.setup.chosen.contains(wording::Kind::BagLabel);
+    messages.error(fmt::format("these were printed {}; nothing written", parted),
+                   {are_cards ? "name one with --stock, or print one kind of card after the other, "
+                                "with --finishing and with --cook-day"
+                              : "name one with --stock, or print them one after the other"});
+}
+
+/// The kinds of card that a print has, or that it is of labels.
+std::vector<What> kinds_of(const Again& again) {
+    return again.print.job.what == What::Cards
+               ? std::vector{What::FinishingCards, What::CookDayCards}
+               : std::vector{again.print.job.what};
+}
+
+/// Whether all bags of a print were printed once more, later, on another stock, with cards of this
+/// kind where it is of cards: then the first was a mistake, and does not stand in the way of the
+/// second.
+bool is_replaced(const Again& one, What kind, const Again& later) {
+    const auto kinds = kinds_of(later);
+    return std::ranges::find(kinds, kind) != kinds.end() &&
+           !are_alike(one.print.laid_out, later.print.laid_out) &&
            std::ranges::includes(later.bags, one.bags);
+}
+
+/// The later print that replaces one, or of several the last; nullptr where what it has is not all
+/// replaced.
+const Again* replacement(const std::vector<Again>& parts, std::size_t which) {
+    const Again* found = nullptr;
+    for (const auto kind : kinds_of(parts[which])) {
+        const auto later = std::find_if(
+            parts.begin() + static_cast<std::ptrdiff_t>(which) + 1, parts.end(),
+            [&](const Again& other) { return is_replaced(parts[which], kind, other); });
+        if (later == parts.end()) {
+            return nullptr;
+        }
+        found = &*later;
+    }
+    return found;
 }
 
 void drop_replaced(std::vector<Again>& parts, Messages& messages) {
     for (std::size_t i = 0; i < parts.size();) {
-        const auto later =
-            std::find_if(parts.begin() + static_cast<std::ptrdiff_t>(i) + 1, parts.end(),
-                         [&](const Again& other) { return is_replaced(parts[i], other); });
-        if (later == parts.end()) {
+        const auto* later = replacement(parts, i);
+        if (later == nullptr) {
             ++i;
             continue;
         }
@@ -290,12 +355,7 @@ Outcome<Reprint> reprint(archive::Archive& archive, const std::vector<WantedPrin
             all = std::move(part.print);
         } else if (all->prints += part.print.prints;
                    !append(all->laid_out, std::move(part.print.laid_out))) {
-            outcome.messages.error(
-                fmt::format("these were printed on different stocks or with different layouts ({} "
-                            "and {}); nothing written",
-                            all->laid_out.setup.medium.stock.name,
-                            part.print.laid_out.setup.medium.stock.name),
-                {"name one with --stock, or print them one after the other"});
+            refuse_together(all->laid_out, part.print.laid_out, outcome.messages);
             return outcome;
         }
     }

@@ -14,8 +14,20 @@
 namespace thawslip::service {
 namespace {
 
-bool is_kind(const archive::StoredPrint& print, ReprintKind kind) {
-    return is_labels(print) == (kind == ReprintKind::Labels);
+/// Whether what the archive calls `kept` has prints of the kind wanted on it.
+bool has_kind(std::string_view kept, What what) {
+    const bool is_card = what != What::Labels;
+    return kept == kept_as(what) ||
+           (is_card &&
+            (what == What::Cards ? kept != kept_as(What::Labels) : kept == kept_as(What::Cards)));
+}
+
+/// The same print, but of the kind alone that is wanted of it.
+archive::StoredPrint narrowed(archive::StoredPrint print, What what) {
+    if (what != What::Cards) {
+        print.setup.what = kept_as(what);
+    }
+    return print;
 }
 
 /// A print and the bags that it was of; nothing: all of its days.
@@ -33,22 +45,26 @@ std::vector<KnownPrint> prints_of(archive::Archive& archive, archive::DayKey day
     return prints;
 }
 
-/// The newest print of the kind wanted that a bag is on, else the newest of that kind; of the other
-/// kind, on the usual stock, where that was never printed. \param prints of its day, newest first
-archive::StoredPrint print_for(const std::vector<KnownPrint>& prints, const std::string& bag,
-                               ReprintKind kind) {
-    const auto is_meant = [kind](const KnownPrint& known) { return is_kind(known.print, kind); };
+/// The newest print of the kind wanted that a bag is on, else the newest of that kind; nullptr
+/// where there is none. \param prints of its day, newest first
+const archive::StoredPrint* print_for(const std::vector<KnownPrint>& prints, const std::string& bag,
+                                      What what) {
+    const auto is_meant = [what](const KnownPrint& known) {
+        return has_kind(known.print.setup.what, what);
+    };
     const auto has_bag = [&](const KnownPrint& known) {
         return is_meant(known) && (!known.part || known.part->contains(bag));
     };
     const auto with_bag = std::ranges::find_if(prints, has_bag);
     const auto found = with_bag != prints.end() ? with_bag : std::ranges::find_if(prints, is_meant);
-    if (found != prints.end()) {
-        return found->print;
-    }
+    return found != prints.end() ? &found->print : nullptr;
+}
+
+/// A print of a kind that was never printed, on the usual stock.
+archive::StoredPrint new_print(const std::vector<KnownPrint>& prints, What what) {
     // A day that came from another archive may come without its prints.
     auto print = prints.empty() ? archive::StoredPrint{} : prints.front().print;
-    print.setup.what = kind == ReprintKind::Labels ? "labels" : "cards";
+    print.setup.what = kept_as(what);
     print.setup.stock.clear();
     print.setup.layout.clear();
     print.setup.look.clear();
@@ -60,8 +76,45 @@ bool is_same_print(const archive::StoredPrint& one, const archive::StoredPrint& 
     return one.setup == other.setup && one.first_at == other.first_at;
 }
 
+/// The prints that together have all of a bag that is wanted. Its two kinds of cards are on one
+/// print, or on two where they were printed apart; of one that was never printed there is none.
+std::vector<archive::StoredPrint> prints_for(const std::vector<KnownPrint>& prints,
+                                             const std::string& bag, What what) {
+    if (what != What::Cards) {
+        const auto* found = print_for(prints, bag, what);
+        return {found != nullptr ? narrowed(*found, what) : new_print(prints, what)};
+    }
+    const auto* cook_day = print_for(prints, bag, What::CookDayCards);
+    const auto* finishing = print_for(prints, bag, What::FinishingCards);
+    if (cook_day == finishing) {
+        return {cook_day != nullptr ? *cook_day : new_print(prints, what)};
+    }
+    std::vector<archive::StoredPrint> both;
+    if (cook_day != nullptr) {
+        both.push_back(narrowed(*cook_day, What::CookDayCards));
+    }
+    if (finishing != nullptr) {
+        both.push_back(narrowed(*finishing, What::FinishingCards));
+    }
+    return both;
+}
+
+void add_wanted(std::vector<WantedPrint>& wanted, archive::StoredPrint print,
+                const archive::Bag& bag) {
+    // Of a print of many days this one is enough, and all that a bag's label needs.
+    print.days = {bag.day};
+    auto same = std::ranges::find_if(wanted, [&](const WantedPrint& known) {
+        return known.print.days == print.days && is_same_print(known.print, print);
+    });
+    if (same == wanted.end()) {
+        wanted.push_back({std::move(print), {}});
+        same = std::prev(wanted.end());
+    }
+    same->bags.insert(bag.id);
+}
+
 std::vector<WantedPrint> prints_with(archive::Archive& archive,
-                                     const std::vector<archive::Bag>& bags, ReprintKind kind) {
+                                     const std::vector<archive::Bag>& bags, What what) {
     std::vector<WantedPrint> prints;
     std::map<archive::DayKey, std::vector<KnownPrint>> by_day;
     for (const auto& bag : bags) {
@@ -69,27 +122,19 @@ std::vector<WantedPrint> prints_with(archive::Archive& archive,
         if (is_new) {
             known->second = prints_of(archive, bag.day);
         }
-        auto print = print_for(known->second, bag.id, kind);
-        // Of a print of many days this one is enough, and all that a bag's label needs.
-        print.days = {bag.day};
-        auto same = std::ranges::find_if(prints, [&](const WantedPrint& wanted) {
-            return wanted.print.days == print.days && is_same_print(wanted.print, print);
-        });
-        if (same == prints.end()) {
-            prints.push_back({std::move(print), {}});
-            same = std::prev(prints.end());
+        for (auto& print : prints_for(known->second, bag.id, what)) {
+            add_wanted(prints, std::move(print), bag);
         }
-        same->bags.insert(bag.id);
     }
     return prints;
 }
 
-std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date, ReprintKind kind,
+std::vector<WantedPrint> prints_on(archive::Archive& archive, kitchen::Date date, What what,
                                    const Part& part) {
     std::vector<WantedPrint> prints;
     for (auto& print : archive.prints_on(date)) {
-        if (is_kind(print, kind)) {
-            prints.push_back({std::move(print), {}, true, part});
+        if (has_kind(print.setup.what, what)) {
+            prints.push_back({narrowed(std::move(print), what), {}, true, part});
         }
     }
     return prints;
@@ -209,12 +254,11 @@ Outcome<std::vector<archive::Bag>> bags_wanted(archive::Archive& archive,
 }
 
 /// The days nearest to `date` on which something of the kind was printed, in their order.
-std::vector<std::string> days_near(archive::Archive& archive, kitchen::Date date,
-                                   ReprintKind kind) {
+std::vector<std::string> days_near(archive::Archive& archive, kitchen::Date date, What wanted) {
     constexpr std::size_t most = 3;
     std::set<kitchen::Date> printed;
     for (const auto& [day, what] : archive.days_printed()) {
-        if (day.ok() && (what == "labels") == (kind == ReprintKind::Labels)) {
+        if (day.ok() && has_kind(what, wanted)) {
             printed.insert(day);
         }
     }
@@ -227,10 +271,9 @@ std::vector<std::string> days_near(archive::Archive& archive, kitchen::Date date
     return mapped(near, [](kitchen::Date day) { return kitchen::to_iso(day); });
 }
 
-void refuse_day(archive::Archive& archive, kitchen::Date date, ReprintKind kind,
-                Messages& messages) {
-    const std::string noun = kind == ReprintKind::Labels ? "labels" : "cards";
-    const auto near = days_near(archive, date, kind);
+void refuse_day(archive::Archive& archive, kitchen::Date date, What what, Messages& messages) {
+    const auto noun = kept_as(what);
+    const auto near = days_near(archive, date, what);
     messages.error(fmt::format("no {} were printed on {}", noun, kitchen::to_iso(date)),
                    {near.empty()
                         ? fmt::format("no {} were ever printed into this archive", noun)
@@ -240,17 +283,24 @@ void refuse_day(archive::Archive& archive, kitchen::Date date, ReprintKind kind,
 } // namespace
 
 What what_of(ReprintKind kind) {
-    return kind == ReprintKind::Labels ? What::Labels : What::Cards;
+    switch (kind) {
+    case ReprintKind::Labels: break;
+    case ReprintKind::Cards: return What::Cards;
+    case ReprintKind::FinishingCards: return What::FinishingCards;
+    case ReprintKind::CookDayCards: return What::CookDayCards;
+    }
+    return What::Labels;
 }
 
 Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
                                               const ReprintQuestion& question) {
     Outcome<std::vector<WantedPrint>> outcome;
+    const auto what = what_of(question.kind);
     if (question.printed.empty()) {
         const auto bags = bags_wanted(archive, question);
         outcome.messages = bags.messages;
         if (bags) {
-            outcome.value = prints_with(archive, *bags.value, question.kind);
+            outcome.value = prints_with(archive, *bags.value, what);
         }
         return outcome;
     }
@@ -260,9 +310,9 @@ Outcome<std::vector<WantedPrint>> find_prints(archive::Archive& archive,
             fmt::format("\"{}\" is no date; expected one like 2026-10-17", question.printed));
         return outcome;
     }
-    auto prints = prints_on(archive, *date, question.kind, question.part);
+    auto prints = prints_on(archive, *date, what, question.part);
     if (prints.empty()) {
-        refuse_day(archive, *date, question.kind, outcome.messages);
+        refuse_day(archive, *date, what, outcome.messages);
     } else {
         outcome.value = std::move(prints);
     }

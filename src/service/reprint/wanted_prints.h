@@ -11,7 +11,8 @@
 
 namespace thawslip::service {
 
-enum class ReprintKind { Labels, Cards };
+/// Cards are of two kinds, which may have been printed apart.
+enum class ReprintKind { Labels, Cards, FinishingCards, CookDayCards };
 
 /// What is to be printed again.
 struct ReprintQuestion {

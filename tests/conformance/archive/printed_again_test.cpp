@@ -46,6 +46,33 @@ TEST_CASE_FIXTURE(Kitchen,
     CHECK_FALSE(says(made_on("2026-10-25").err, "with made =")); // the next packing day
 }
 
+TEST_CASE_FIXTURE(Kitchen, "cards whose kinds were printed apart are printed again together") {
+    REQUIRE((*this)("cards day.toml --finishing -o finishing.pdf").status == 0);
+    REQUIRE((*this)("cards day.toml --cook-day -o cook-day.pdf").status == 0);
+    const auto of_day = (*this)("reprint --printed 2026-10-17 --card -o day.pdf");
+    CHECK(says(of_day.out, "day.pdf: 17 cards on "));
+    CHECK_FALSE(says(of_day.err, "was printed again"));
+    const auto of_dish = (*this)("reprint squash --card -o dish.pdf");
+    CHECK(says(of_dish.out, "dish.pdf: 4 cards on ")); // beside the stove, and on each of 3 bags
+    CHECK(says((*this)("reprint squash --finishing -o again.pdf").out, "again.pdf: 3 cards on "));
+    CHECK(says((*this)("reprint --printed 2026-10-17 --cook-day -o again-5.pdf").out,
+               "again-5.pdf: 5 cards on "));
+    // Where both are on one print, each is had once, or alone.
+    REQUIRE((*this)("cards day.toml -o both.pdf").status == 0);
+    CHECK(says((*this)("reprint squash --card -o dish-2.pdf").out, "dish-2.pdf: 4 cards on "));
+    CHECK(says((*this)("reprint squash --cook-day -o dish-3.pdf").out, "dish-3.pdf: 1 card on "));
+}
+
+TEST_CASE_FIXTURE(Kitchen, "cards on different stocks are printed again kind by kind") {
+    REQUIRE((*this)("cards day.toml --finishing -o f.pdf").status == 0);
+    REQUIRE((*this)("cards day.toml --cook-day --stock card-a6 -o c.pdf").status == 0);
+    const auto both = (*this)("reprint squash --card -o both.pdf");
+    CHECK(both.status == 1);
+    CHECK(says(both.err, "with --finishing and with --cook-day\n"));
+    CHECK(says((*this)("reprint squash --cook-day -o c-2.pdf").out, "card-a6"));
+    CHECK((*this)("reprint squash --finishing -o f-2.pdf").status == 0);
+}
+
 TEST_CASE_FIXTURE(Kitchen, "a print in two languages and other units comes again as it was") {
     REQUIRE((*this)("cards day.toml --language de,en --units metric -o first.pdf").status == 0);
     const auto again = (*this)("reprint --card --printed 2026-10-17 -o again.pdf");
