@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <map>
 #include <set>
 
 namespace thawslip::archive {
@@ -210,9 +211,10 @@ public:
                                                                             connection, day)} {
         decision_.packages.resize(day.packages.size());
         found_.resize(day.packages.size());
-        if (which.kind == WhichBatch::Kind::OfBag) {
-            named_ = bag_row(connection, which.bag);
-            decision_.answer_fits = false;
+        for (const auto& id : which.bags) {
+            if (const auto row = bag_row(connection, id); row != 0) {
+                named_.emplace(id, row);
+            }
         }
     }
 
@@ -239,9 +241,15 @@ public:
 private:
     /// Where one revision is surely meant, all is known.
     bool take_revision(const std::vector<Revision>& texts) {
-        const auto named_lineage = named_ != 0 ? lineage_of_bag(connection_, named_) : 0;
+        std::map<std::string, int> lineages;
+        for (const auto& [id, row] : named_) {
+            lineages.emplace(id, lineage_of_bag(connection_, row));
+        }
         const auto fits = [&](const Revision& text) {
-            return named_lineage == 0 ? texts.size() == 1 : text.lineage == named_lineage;
+            return lineages.empty() ? texts.size() == 1
+                                    : std::ranges::any_of(lineages, [&](const auto& named) {
+                                          return named.second == text.lineage;
+                                      });
         };
         const auto found = std::ranges::find_if(texts, fits);
         if (found == texts.end()) {
@@ -258,7 +266,11 @@ private:
         decision_.lineage = found->lineage;
         decision_.newest = found->row;
         decision_.is_newest = same_packages(packages, day_.packages);
-        decision_.answer_fits = true;
+        for (const auto& [id, lineage] : lineages) {
+            if (lineage == found->lineage) {
+                decision_.fits.insert(id);
+            }
+        }
         return true;
     }
 
@@ -296,17 +308,26 @@ private:
         return are_one(connection_, candidate.lineage, told, candidate.origin);
     }
 
-    void identify(std::size_t i, const std::vector<Revision>& texts, std::vector<Candidate> all) {
+    /// The batch that one of the named bags is of. Several may be of one, not of two.
+    bool take_named(std::size_t i, const std::vector<Candidate>& all) {
         const auto& package = day_.packages[i];
-        if (named_ != 0) {
-            auto of_bag = package_of_bag(connection_, named_);
+        for (const auto& [id, row] : named_) {
+            auto of_bag = package_of_bag(connection_, row);
             of_bag.batch.size = package.batch.size; // all sizes of a dish were filled together
             const auto named = std::ranges::find(all, of_bag.batch, &Candidate::batch);
-            if (named != all.end() && of_bag.dish == package.dish && of_bag.made == package.made) {
+            if (named != all.end() && of_bag.dish == package.dish && of_bag.made == package.made &&
+                (!found_[i] || found_[i]->batch == named->batch)) {
                 found_[i] = *named;
-                decision_.answer_fits = true;
-                return;
+                decision_.fits.insert(id);
             }
+        }
+        return found_[i].has_value();
+    }
+
+    void identify(std::size_t i, const std::vector<Revision>& texts, std::vector<Candidate> all) {
+        const auto& package = day_.packages[i];
+        if (take_named(i, all)) {
+            return;
         }
         std::vector<Candidate> of_file;
         std::ranges::copy_if(all, std::back_inserter(of_file), [&](const Candidate& candidate) {
@@ -329,7 +350,7 @@ private:
     }
 
     void make_new() {
-        if (decision_.doubts.empty()) {
+        if (decision_.doubts.empty() && named_.empty()) {
             std::ranges::fill(found_, std::nullopt);
             decision_.is_another = true;
         }
@@ -399,7 +420,7 @@ private:
     const WhichBatch& which_;
     const IdRows& ids_; ///< of ids that were asked about already
     std::vector<int> files_;
-    std::int64_t named_ = 0; ///< row of the bag that the cook named
+    std::map<std::string, std::int64_t> named_; ///< rows of the bags that the cook named
     std::vector<std::optional<Candidate>> found_;
     std::set<std::size_t> left_out_; ///< packages whose ids are on bags of another batch here
     Decision decision_;
@@ -462,7 +483,7 @@ Settled Archive::settle(const DayRecord& day, const WhichBatch& which) {
     auto decision = decide(*connection_, day, which, bag_rows(*connection_, ids_as_planned(day)));
     transaction.commit();
     return {mapped(decision.packages, [](const auto& package) { return package.batch; }),
-            std::move(decision.doubts), decision.answer_fits};
+            std::move(decision.doubts), std::move(decision.fits)};
 }
 
 } // namespace thawslip::archive

@@ -5,6 +5,7 @@
 #include "archive/values.h"
 
 #include <cstdint>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -21,11 +22,11 @@ struct Identified {
 };
 
 struct Decision {
-    int lineage = 0;         ///< whose next revision the description is; 0: a new one's first
-    std::int64_t newest = 0; ///< row of the newest revision there is of it, or 0
-    bool is_newest = false;  ///< it is that very revision: nothing is to be added
-    bool is_another = false; ///< the cook says so: what its file described before is still there
-    bool answer_fits = true; ///< the bag that the cook named is of a dish described here
+    int lineage = 0;            ///< whose next revision the description is; 0: a new one's first
+    std::int64_t newest = 0;    ///< row of the newest revision there is of it, or 0
+    bool is_newest = false;     ///< it is that very revision: nothing is to be added
+    bool is_another = false;    ///< the cook says so: what its file described before is still there
+    std::set<std::string> fits; ///< of the bags that the cook named: of a dish described here
     std::vector<Identified> packages;
     std::vector<Doubt> doubts;
 };

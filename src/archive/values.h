@@ -8,6 +8,7 @@
 #include <chrono>
 #include <cstdint>
 #include <optional>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -180,10 +181,12 @@ struct WhichBatch {
     enum class Kind {
         AsKnown, ///< nothing: what is not sure is asked
         New,     ///< those that are not sure, or if all are, all of them, are another batch
-        OfBag,   ///< those of the batch that `bag` is of
+        OfBag,   ///< those of the batches that `bags` are of; what else is not sure is asked
     };
     Kind kind = Kind::AsKnown;
-    std::string bag = {}; ///< one of its ids
+    /// One of the ids of a bag of each batch that is described. With New, what is not sure of the
+    /// other dishes is new.
+    std::vector<std::string> bags = {};
 };
 
 struct PrintRecord {
@@ -220,8 +223,7 @@ struct Doubt {
 struct Settled {
     std::vector<kitchen::Batch> batches; ///< of each package, in order
     std::vector<Doubt> doubts;           ///< for the cook to say
-    /// Whether the bag that the cook named is one of a dish described here.
-    bool answer_fits = true;
+    std::set<std::string> fits;          ///< of the bags that the cook named: of a dish described
 };
 
 /// What recording a print changed.

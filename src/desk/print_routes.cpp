@@ -27,13 +27,11 @@ Destination destination_at(const json::Json& body) {
 
 archive::WhichBatch which_at(const json::Json& body) {
     using Kind = archive::WhichBatch::Kind;
-    const auto same = text_at(body, "same_batch");
-    const bool is_new = flag_at(body, "new_batch");
-    if (same && is_new) {
-        throw BadRequest{"bags are either the same or others"};
-    }
-    return same ? archive::WhichBatch{Kind::OfBag, *same}
-                : archive::WhichBatch{is_new ? Kind::New : Kind::AsKnown, {}};
+    auto same = texts_at(body, "same_batch");
+    const auto kind = flag_at(body, "new_batch") ? Kind::New
+                      : same.empty()             ? Kind::AsKnown
+                                                 : Kind::OfBag;
+    return {kind, std::move(same)};
 }
 
 json::Json answer_of(const Delivered& delivered, const std::string& ticket) {
@@ -91,13 +89,16 @@ json::Json asks_json(const std::vector<service::BatchQuestion>& questions) {
 /// What stands against a print, where that is a question that the page can put.
 json::Json asked_of(Session& session, const PrintWish& wish, const std::string& text) {
     const auto settings = session.machine.settings();
-    if (!settings || wish.look.is_trial || wish.which.kind != archive::WhichBatch::Kind::AsKnown) {
+    if (!settings || wish.look.is_trial) {
         return json::Json::object();
     }
     const service::DayTexts texts{{{wish.day, text, {}, session.machine.days.place(wish.day)}}, {}};
     const auto days = service::plan_days(texts, *settings.value, service::Ids::Planned);
-    const auto asks =
-        asks_json(batch_questions(days, session.machine.surroundings(*settings.value).ids));
+    auto ids = session.machine.surroundings(*settings.value).ids;
+    ids.which = wish.which; // what was answered is not asked again
+    const auto asks = ids.which.kind == archive::WhichBatch::Kind::New
+                          ? json::Json::array()
+                          : asks_json(batch_questions(days, ids));
     return asks.empty() ? json::Json::object() : json::Json{{"asks", asks}};
 }
 

@@ -18,6 +18,7 @@
 #include "base/letters.h"
 #include "base/list.h"
 #include "base/nearest.h"
+#include "base/split.h"
 #include "intake/day_file.h"
 
 #include <CLI/CLI.hpp>
@@ -80,13 +81,20 @@ void add_trial(CLI::App& command, PrintOptions& options) {
 }
 
 CLI::Option* add_same_batch(CLI::App& command, archive::WhichBatch& which) {
+    using Kind = archive::WhichBatch::Kind;
     return command
-        .add_option_function<std::string>(
+        .add_option_function<std::vector<std::string>>(
             "--same-batch",
-            [&which](const std::string& bag) {
-                which = {archive::WhichBatch::Kind::OfBag, bag};
+            [&which](const std::vector<std::string>& named) {
+                which.kind = which.kind == Kind::New ? Kind::New : Kind::OfBag;
+                for (const auto& text : named) {
+                    const auto bags = parts_between_commas(text);
+                    which.bags.insert(which.bags.end(), bags.begin(), bags.end());
+                }
             },
-            "these are the bags of the dish that has a bag of this id")
+            "these are the bags of the dish that has a bag of this id; once for each such dish, or "
+            "a comma between")
+        ->allow_extra_args(false)
         ->option_text("BAG");
 }
 
@@ -97,10 +105,11 @@ void add_recording(CLI::App& command, PrintOptions& options) {
         "--no-archive", [&options] { options.record = Record::No; },
         "do not record this print; it cannot be reprinted");
     add_trial(command, options);
-    auto* another = command.add_flag_callback(
+    command.add_flag_callback(
         "--new-batch", [&options] { options.which.kind = archive::WhichBatch::Kind::New; },
-        "these are other bags than those of the same dish and day that were printed before");
-    add_same_batch(command, options.which)->excludes(another);
+        "these are other bags than those of the same dish and day that were printed before; with "
+        "--same-batch, those of the other dishes");
+    add_same_batch(command, options.which);
 }
 
 void add_new(CLI::App& app, Command& chosen) {

@@ -8,6 +8,7 @@
 #include "service/record/label_facts.h"
 #include "service/record/made_otherwise.h"
 #include "service/record/print_record.h"
+#include "service/record/settle.h"
 
 #include <algorithm>
 #include <filesystem>
@@ -41,10 +42,12 @@ std::string paper_text(const service::Printing& printing, const Settings& settin
 
 /// Where there is no archive yet it is made when the print is out: a print that fails leaves none.
 /// \param news what there is to say of other bags is added
-archive::Recorded record(const service::Printing& printing, const archive::PrintRecord& print,
+archive::Recorded record(const service::Printing& printing, archive::PrintRecord& print,
                          const Settings& settings, const std::function<void()>& publish,
                          service::Messages& news) {
     if (auto archive = existing_archive(settings, archive::Mode::Write)) {
+        // What was named as people type it is looked up by its id, as it was when ids were settled.
+        print.which = service::with_known_bags(*archive, print.which).value.value_or(print.which);
         const auto others = service::bags_of_other_additions(*archive, printing.days);
         auto recorded = archive->record(print, publish);
         for (const auto& id : others) {

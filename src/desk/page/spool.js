@@ -9,7 +9,7 @@ async function which_batch({ dish, made, known }) {
   const words = ({ bags, servings, printed, bag }) =>
     say("print.same_bags", count("day.bags", bags), servings, date(printed?.slice(0, 10)), bag);
   const answer = await ask_cook(say("print.ask_batch", dish, date(made)), el("p", {}, say("print.ask_batch_help")), [
-    ...known.map((one) => [{ same_batch: one.bag }, words(one), "plain"]),
+    ...known.map((one) => [{ same_batch: [one.bag] }, words(one), "plain"]),
     [{ new_batch: true }, say("print.other_bags"), "plain"], [null, say("page.cancel"), "plain"]]);
   return answer;
 }
@@ -63,7 +63,7 @@ export function print_button(desk, { path = "/api/spool", wish, words, name, don
     const asks = answer.done ? [] : answer.asks ?? [];
     const which = asks.length > 0 ? await which_batch(asks[0]) : null;
     if (which) {
-      await spool(pressed, which);
+      await spool(pressed, { ...more, ...which, same_batch: [...more.same_batch ?? [], ...which.same_batch ?? []] });
     } else {
       await show(answer, pressed);
       done?.(answer);

@@ -43,7 +43,7 @@ struct IdSource {
     /// nothing has been, and bags have the ids that they were planned with.
     std::function<std::optional<archive::Archive>()> archive = {};
     std::string station = {};       ///< Station::name of this computer
-    archive::WhichBatch which = {}; ///< what the cook says; a bag as it was typed
+    archive::WhichBatch which = {}; ///< what the cook says; bags as they were typed
     Doubts doubts = Doubts::Ask;
     Stock stock = Stock::Unasked;
 };

@@ -1,16 +1,16 @@
 #include "service/record/settle.h"
 
+#include "base/list.h"
 #include "service/day/in_freezer.h"
 #include "service/freezer/bags.h"
 #include "service/record/day_record.h"
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <set>
 
 namespace thawslip::service {
 namespace {
-
-using Kind = archive::WhichBatch::Kind;
 
 std::string hint_of(const archive::KnownBatch& known) {
     return fmt::format("--same-batch {} if these are the bags of that label: {}{} {} that serve{} "
@@ -57,7 +57,7 @@ using Batches = std::vector<std::vector<kitchen::Batch>>;
 struct Answer {
     Batches batches;   ///< of every day; where it is asked which they are, those of new bags
     Diagnostics asked; ///< what only the cook can know
-    bool fits = false; ///< the bag that was named is of a dish that is described
+    std::set<std::string> fits; ///< of the bags that were named: of a dish that is described
 };
 
 archive::Settled settled_in(archive::Archive& archive, const Days& days, std::size_t day,
@@ -75,7 +75,7 @@ Answer ask(archive::Archive& archive, const Days& days, const archive::WhichBatc
         for (const auto& doubt : settled.doubts) {
             answer.asked.push_back(question(days, day, doubt, ids.doubts));
         }
-        answer.fits = answer.fits || settled.answer_fits;
+        answer.fits.merge(settled.fits);
         answer.batches.push_back(std::move(settled.batches));
     }
     return answer;
@@ -107,18 +107,18 @@ Days with_batches(const Days& planned, const Batches& batches, const Settings& s
 /// The batches that the archive has; nothing, and said in `messages`, where it must be asked first.
 std::optional<Batches> batches_in(archive::Archive& archive, const Days& days, const IdSource& ids,
                                   Messages& messages) {
-    auto which = ids.which;
-    if (which.kind == Kind::OfBag) {
-        const auto bags = bags_by_id(archive, {which.bag});
-        messages.add(bags.messages);
-        if (!bags) {
-            return std::nullopt;
-        }
-        which.bag = bags.value->front().id;
+    const auto which = with_known_bags(archive, ids.which);
+    messages.add(which.messages);
+    if (!which) {
+        return std::nullopt;
     }
-    auto [batches, asked, fits] = ask(archive, days, which, ids);
-    if (!fits) {
-        messages.error(fmt::format("bag {} is of no dish that is described here", which.bag));
+    auto [batches, asked, fits] = ask(archive, days, *which.value, ids);
+    bool all_fit = true;
+    for (const auto& bag : which.value->bags) {
+        if (!fits.contains(bag)) {
+            all_fit = false;
+            messages.error(fmt::format("bag {} is of no dish that is described here", bag));
+        }
     }
     if (ids.doubts == Doubts::Ignore) {
         asked.clear();
@@ -127,14 +127,14 @@ std::optional<Batches> batches_in(archive::Archive& archive, const Days& days, c
         std::ranges::transform(asked, asked.begin(), mentioned);
     }
     messages.add(asked, days.documents);
-    return fits && !has_errors(asked) ? std::optional{std::move(batches)} : std::nullopt;
+    return all_fit && !has_errors(asked) ? std::optional{std::move(batches)} : std::nullopt;
 }
 
 /// The days with their ids; nothing, and said in `messages`, where something must be answered.
 std::optional<Days> with_ids(const Days& planned, const IdSource& ids, const Settings& settings,
                              Messages& messages) {
     auto archive = ids.archive ? ids.archive() : std::nullopt;
-    if (!archive && ids.which.kind == Kind::OfBag) {
+    if (!archive && !ids.which.bags.empty()) {
         messages.error("nothing has been printed yet, so no bag is known");
         return std::nullopt;
     }
@@ -172,11 +172,21 @@ Outcome<Days> settle(const Days& planned, const IdSource& ids, const Settings& s
     return outcome;
 }
 
+Outcome<archive::WhichBatch> with_known_bags(archive::Archive& archive, archive::WhichBatch which) {
+    auto bags = bags_by_id(archive, which.bags);
+    if (bags) {
+        which.bags = mapped(*bags.value, &archive::Bag::id);
+        return {std::move(which), std::move(bags.messages)};
+    }
+    return {std::nullopt, std::move(bags.messages)};
+}
+
 std::vector<BatchQuestion> batch_questions(const Days& planned, const IdSource& ids) {
     std::vector<BatchQuestion> questions;
     auto archive = ids.archive && !has_errors(planned.diagnostics) ? ids.archive() : std::nullopt;
-    for (std::size_t day = 0; archive && day < planned.plans.size(); ++day) {
-        for (auto& doubt : settled_in(*archive, planned, day, {}, ids).doubts) {
+    const auto which = archive ? with_known_bags(*archive, ids.which).value : std::nullopt;
+    for (std::size_t day = 0; which && day < planned.plans.size(); ++day) {
+        for (auto& doubt : settled_in(*archive, planned, day, *which, ids).doubts) {
             const auto& package = planned.plans[day].packages[doubt.package];
             questions.push_back({package.package.dish, package.made, std::move(doubt.known)});
         }

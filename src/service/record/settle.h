@@ -11,6 +11,10 @@ namespace thawslip::service {
 /// \returns the days; nothing where they are wrong or something must be answered first
 Outcome<Days> settle(const Days& planned, const IdSource& ids, const Settings& settings);
 
+/// What the cook says of which bags these are, with the ids that the archive has for bags as they
+/// were typed; nothing, and said, where one is not known there.
+Outcome<archive::WhichBatch> with_known_bags(archive::Archive& archive, archive::WhichBatch which);
+
 /// A dish of which only the cook can know whether its bags are ones that were printed before.
 struct BatchQuestion {
     std::string dish;
@@ -18,7 +22,7 @@ struct BatchQuestion {
     std::vector<archive::KnownBatch> known;
 };
 
-/// What `settle` asks of these days, as values; none where the days are wrong.
+/// What `settle` still asks of these days, as values; none where the days are wrong.
 std::vector<BatchQuestion> batch_questions(const Days& planned, const IdSource& ids);
 
 } // namespace thawslip::service

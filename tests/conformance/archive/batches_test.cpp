@@ -2,6 +2,8 @@
 
 #include "kitchen.h"
 
+#include <algorithm>
+#include <cctype>
 #include <doctest/doctest.h>
 #include <filesystem>
 #include <fmt/format.h>
@@ -111,7 +113,34 @@ TEST_CASE_FIXTURE(TwoFiles, "told that they are the bags of a label, it is an ed
     CHECK(says(told.err, "take its old label off")); // now it is right to say so
     CHECK(ids_in(*this, "b.pdf").contains(id));
     CHECK(sql("SELECT count(*) FROM bag") == "3\n");
-    CHECK((*this)("labels b.toml --same-batch " + id + " --new-batch -o b.pdf").status == 2);
+}
+
+TEST_CASE_FIXTURE(Kitchen,
+                  "a file of two dishes that was moved and edited is told by a bag of each") {
+    const auto two = pot("Barley pot", 3, 6) +
+                     "[[package]]\ndish = \"Plum compote\"\nservings = 2\nuse_by = 2026-12-01\n";
+    write_file(folder / "two.toml", two);
+    REQUIRE((*this)("labels two.toml -o two.pdf").status == 0);
+    write_file(folder / "moved.toml", two + "# moved\n");
+    const auto barley = first_id("barley");
+    const auto plum = first_id("plum");
+    const auto half = (*this)("labels moved.toml --same-batch " + barley + " -o half.pdf");
+    CHECK(half.status == 1);
+    CHECK(says(half.err, "bags of \"Plum compote\""));
+    CHECK_FALSE(says(half.err, "bags of \"Barley pot\""));
+    // An id as people type it is known when the print is recorded too.
+    std::string typed = barley;
+    std::erase(typed, '-');
+    std::ranges::transform(typed, typed.begin(),
+                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    const auto both = (*this)("labels moved.toml --same-batch " + typed + "," + plum + " -o b.pdf");
+    CAPTURE(both.err);
+    CHECK(both.status == 0);
+    CHECK(ids_in(*this, "b.pdf") == ids_in(*this, "two.pdf"));
+    CHECK(sql("SELECT count(*) FROM bag") == "4\n");
+    CHECK(
+        (*this)("labels moved.toml --same-batch " + barley + " --same-batch " + plum + " -o c.pdf")
+            .status == 0);
 }
 
 TEST_CASE_FIXTURE(TwoFiles, "two kitchens never cross, and the other's file stays as it was") {

@@ -193,7 +193,7 @@ TEST_CASE_FIXTURE(Kitchen, "where only the cook knows which bags are meant, the 
     others["new_batch"] = true;
     CHECK(json_of(desk.post("/api/spool", others)).at("done") == true);
     CHECK(bags_known(user) != known);
-    others["same_batch"] = bag;
+    others["same_batch"] = bag; // a list of them
     others["ticket"] = ticket(4);
     CHECK(desk.post("/api/spool", others).status == 400);
 }

@@ -59,7 +59,7 @@ TEST_CASE("a bag keeps its old id where the name of its dish was mended") {
     SUBCASE("in a description that shares other bags") {
         archive.record(print({day({slip, soup}, "/a.toml")}));
         auto moved = print({day({stew, soup}, "/b.toml")});
-        moved.which = {WhichBatch::Kind::OfBag, soup.bags[0]};
+        moved.which = {WhichBatch::Kind::OfBag, {soup.bags[0]}};
         archive.record(moved);
     }
     SUBCASE("in the same file") {

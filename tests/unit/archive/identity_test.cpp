@@ -121,7 +121,7 @@ TEST_CASE("the cook says that another file describes the bags of a label") {
     const Scratch scratch;
     auto archive = opened(scratch.path);
     printed(archive, day({chili}));
-    const WhichBatch same{Kind::OfBag, chili.bags[1]};
+    const WhichBatch same{Kind::OfBag, {chili.bags[1]}};
     const auto moved = edited(day({milder(chili)}, "/orchard/moved.toml"));
     const auto again = printed(archive, moved, same);
     CHECK(again.packages[0].bags == chili.bags);
@@ -129,7 +129,32 @@ TEST_CASE("the cook says that another file describes the bags of a label") {
     CHECK(archive.bag(chili.bags[2])->servings == 4);
     CHECK(archive.revisions(1).size() == 2);
     CHECK(archive.settle(edited(moved), {}).doubts.empty()); // its file is known by now
-    CHECK_FALSE(archive.settle(day({package("Plum soup", 1)}), same).answer_fits);
+    CHECK(archive.settle(day({package("Plum soup", 1)}), same).fits.empty());
+}
+
+TEST_CASE("of several dishes that another file describes, a bag of each is named") {
+    const Scratch scratch;
+    auto archive = opened(scratch.path);
+    const auto soup = package("Leek soup", 2);
+    const auto first = printed(archive, day({chili, soup}));
+    const auto moved = edited(day({milder(chili), soup}, "/orchard/moved.toml"));
+    CHECK(archive.settle(moved, {}).doubts.size() == 2);
+    const auto& leek = first.packages[1].bags[1];
+    const auto half = archive.settle(moved, {Kind::OfBag, {chili.bags[0]}});
+    REQUIRE(half.doubts.size() == 1);
+    CHECK(half.doubts[0].package == 1);
+    const WhichBatch both{Kind::OfBag, {chili.bags[0], chili.bags[1], leek}};
+    const auto settled = archive.settle(moved, both);
+    CHECK(settled.doubts.empty());
+    CHECK(settled.fits == std::set{chili.bags[0], chili.bags[1], leek});
+    CHECK(settled.batches == std::vector{first.packages[0].batch, first.packages[1].batch});
+    // What is not named may be said to be new, and what is named stays what it is.
+    const auto other_soup = archive.settle(moved, {Kind::New, {chili.bags[0]}});
+    CHECK(other_soup.doubts.empty());
+    CHECK(other_soup.batches[0] == first.packages[0].batch);
+    CHECK(other_soup.batches[1] != first.packages[1].batch);
+    CHECK(printed(archive, moved, both).packages[1].bags == first.packages[1].bags);
+    CHECK(archive.bags(Which::All).size() == 5);
 }
 
 TEST_CASE("an answer fits where the bag that was named is one of the text's own, and no other's") {
@@ -139,15 +164,15 @@ TEST_CASE("an answer fits where the bag that was named is one of the text's own,
     const auto first = printed(archive, day({chili}));
     const auto other = printed(archive, day({soup}, "/orchard/soup.toml"));
     const auto fits = [&](const DayRecord& day, const std::string& bag) {
-        const auto settled = archive.settle(day, {Kind::OfBag, bag});
+        const auto settled = archive.settle(day, {Kind::OfBag, {bag}});
         CHECK(settled.doubts.empty());
-        return settled.answer_fits;
+        return settled.fits.contains(bag);
     };
     CHECK(fits(day({chili}), first.packages[0].bags[1]));
     CHECK(fits(edited(day({chili})), first.packages[0].bags[1]));
     CHECK_FALSE(fits(day({chili}), other.packages[0].bags[0]));
     CHECK_FALSE(fits(edited(day({chili})), other.packages[0].bags[0]));
-    CHECK(archive.settle(day({chili}), {}).answer_fits); // nobody was asked
+    CHECK(archive.settle(day({chili}), {}).fits.empty()); // nobody was asked
 }
 
 TEST_CASE("the same text is the same description, wherever its file is") {
@@ -449,7 +474,7 @@ TEST_CASE("the same dish added on both sides to a description that both have: ne
     there.merge(here.contents());
     printed(here, day({soup, chili}), {}, "2026-10-18T09:00:00");
     const auto theirs = edited(day({soup, milder(chili)}, "/orchard/b.toml"));
-    printed(there, theirs, {Kind::OfBag, soup.bags[0]}, "2026-10-19T09:00:00");
+    printed(there, theirs, {Kind::OfBag, {soup.bags[0]}}, "2026-10-19T09:00:00");
     CHECK(here.merge(there.contents()).clashes == chili.bags);
     CHECK(here.bag(chili.bags[0])->servings == 6);
     for (const auto& again : {theirs, edited(theirs)}) {

@@ -110,10 +110,10 @@ TEST_CASE("an answer for one size of a dish is one for all of them") {
     auto moved = day({stew(6, 3), stew(2, 4)}, "/orchard/moved.toml");
     moved.description += "# moved\n";
     CHECK(archive.settle(moved, {}).doubts.size() == 2);
-    const WhichBatch same{Kind::OfBag, first.packages[1].bags[0]};
+    const WhichBatch same{Kind::OfBag, {first.packages[1].bags[0]}};
     const auto settled = archive.settle(moved, same);
     CHECK(settled.doubts.empty());
-    CHECK(settled.answer_fits);
+    CHECK(settled.fits == std::set{first.packages[1].bags[0]});
     CHECK(settled.batches == std::vector{first.packages[0].batch, first.packages[1].batch});
 }
 

@@ -77,7 +77,7 @@ TEST_CASE_FIXTURE(Page, "a ticket prints once, and its answer is given again") {
     CHECK(machine.door_lists == 0);
 }
 
-TEST_CASE_FIXTURE(Page, "what is no ticket, or asks for the same bags and others, prints nothing") {
+TEST_CASE_FIXTURE(Page, "what is no ticket prints nothing, and bags are those that were named") {
     for (const auto& ticket : {std::string(15, 'a'), std::string(65, 'a'),
                                std::string(15, 'a') + "/", std::string(16, ' '), std::string{}}) {
         CAPTURE(ticket);
@@ -87,17 +87,21 @@ TEST_CASE_FIXTURE(Page, "what is no ticket, or asks for the same bags and others
     }
     auto both = wish(one);
     both["same_batch"] = "K7Q-2M4-9XW";
-    both["new_batch"] = true;
-    CHECK(post(desk, "/api/spool", both).status == 400);
+    CHECK(post(desk, "/api/spool", both).status == 400); // a list of them
     CHECK(machine.prints.empty());
+    both["same_batch"] = Json::array({"K7Q-2M4-9XW"});
+    both["new_batch"] = true;
+    CHECK(post(desk, "/api/spool", both).status == 200);
+    CHECK(machine.prints.back().which.kind == archive::WhichBatch::Kind::New);
+    CHECK(machine.prints.back().which.bags == std::vector<std::string>{"K7Q-2M4-9XW"});
     for (const auto& ticket : {std::string(16, 'a'), std::string(63, 'Z') + "-"}) {
         CHECK(post(desk, "/api/spool", wish(ticket)).status == 200);
     }
     auto same = wish(two);
-    same["same_batch"] = "K7Q-2M4-9XW";
+    same["same_batch"] = Json::array({"K7Q-2M4-9XW", "000-000-011"});
     CHECK(post(desk, "/api/spool", same).status == 200);
     CHECK(machine.prints.back().which.kind == archive::WhichBatch::Kind::OfBag);
-    CHECK(machine.prints.back().which.bag == "K7Q-2M4-9XW");
+    CHECK(machine.prints.back().which.bags.size() == 2);
 }
 
 TEST_CASE_FIXTURE(Page, "a ticket is used up by a print that failed when paper may be out") {
@@ -189,7 +193,8 @@ use_by = 2027-02-17
     CHECK(known["printed"] == "2026-10-17T11:00:00");
     // Who has said it, or tries on plain paper, is not asked.
     CHECK_FALSE(asked("ticket-of-other-bags", {{"new_batch", true}}).contains("asks"));
-    CHECK_FALSE(asked("ticket-of-same-bags-", {{"same_batch", known["bag"]}}).contains("asks"));
+    CHECK_FALSE(asked("ticket-of-same-bags-", {{"same_batch", Json::array({known["bag"]})}})
+                    .contains("asks"));
     CHECK_FALSE(asked("ticket-of-a-trial-now", {{"look", {{"trial", true}}}}).contains("asks"));
     printed.fake.delivered = {true, "printed", ""};
     CHECK_FALSE(asked(two, Json::object()).contains("asks"));

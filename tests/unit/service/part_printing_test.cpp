@@ -355,7 +355,7 @@ TEST_CASE_FIXTURE(Printed, "a bag that is named must be of a dish that is descri
         {});
     auto ids = around.ids;
     const auto id = bags_in(labels(on_roll(), {}, around).value->days).front().id;
-    ids.which = {archive::WhichBatch::Kind::OfBag, id};
+    ids.which = {archive::WhichBatch::Kind::OfBag, {id}};
     const auto refused = service::settle(other, ids, {});
     CHECK_FALSE(refused);
     CHECK(to_text(refused.messages) ==

@@ -137,7 +137,7 @@ TEST_CASE("the texts of codes are those of the labels, one a bag") {
 
 TEST_CASE("without an archive, a bag that is named as known is refused") {
     auto around = surroundings();
-    around.ids.which = {archive::WhichBatch::Kind::OfBag, "17A4"};
+    around.ids.which = {archive::WhichBatch::Kind::OfBag, {"17A4"}};
     const auto printing =
         print({{{"day.toml", stew}}, {}}, What::Labels, on("roll"), Settings{}, around);
     CHECK(!printing);
