@@ -393,12 +393,15 @@ bool is_spoilt(const Diagnostic& refusal, const Diagnostics& faults) {
 
 } // namespace
 
-Reading read_day(const toml::Document& document, Diagnostics& faults) {
+Reading read_day(const toml::Document& document, Diagnostics& faults, From from) {
     if (!document.has_values()) {
         return {};
     }
     toml::Reader reader{document, faults};
     auto day = read_root(reader);
+    if (from == From::Cook) {
+        refuse_twin_sizes(reader, day);
+    }
     reader.finish();
     return {std::move(day), document.well_formed() && reader.errors() == 0};
 }

@@ -40,12 +40,16 @@ struct Reading {
     bool whole = false; ///< false: there were mistakes, and nothing may be printed from `day`
 };
 
+/// Who gives a description. What was printed before the program knew a rule about sizes, and is in
+/// freezers since, is read from the archive all the same.
+enum class From { Cook, Archive };
+
 /// Reads a day's description. Everything that is wrong is appended to `faults`, placed.
 ///
 /// Where there are mistakes, the day still holds what could be read, so that the kitchen's rules
 /// can be held against it and all be told in one go; what could not be read is absent or at its
 /// default. The `where` of each value can be placed through `document`.
-Reading read_day(const toml::Document& document, Diagnostics& faults);
+Reading read_day(const toml::Document& document, Diagnostics& faults, From from = From::Cook);
 
 /// Adds to `faults` what the kitchen refused in the day, placed through `document`. Left out is
 /// what it says about values that have a mistake of their own: it saw only defaults there.

@@ -120,4 +120,23 @@ std::vector<Package> in_sizes(Table& table, const Package& package) {
     return sizes;
 }
 
+void refuse_twin_sizes(toml::Reader& reader, const kitchen::Day& day) {
+    const auto& packages = day.packages;
+    for (auto size = packages.begin(); size != packages.end(); ++size) {
+        const auto twin = std::find_if(packages.begin(), size, [&](const Package& before) {
+            return before.size && before.where == size->where && before.servings == size->servings;
+        });
+        if (!size->size || size->servings < 1 || twin == size) {
+            continue;
+        }
+        reader.error(size->size->where.key("servings"),
+                     fmt::format("another size of this dish serves {} too: expected a number of "
+                                 "servings that no other size has, for bags are known by it",
+                                 size->servings),
+                     {fmt::format("bags that serve as many are of one size: bags = {} in the first "
+                                  "[[package.size]] of both",
+                                  twin->bags + size->bags)});
+    }
+}
+
 } // namespace thawslip::intake

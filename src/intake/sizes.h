@@ -19,4 +19,8 @@ void read_bag(toml::Table& table, kitchen::Package& package);
 /// \param table of the package \param package all of it but its sizes
 std::vector<kitchen::Package> in_sizes(toml::Table& table, const kitchen::Package& package);
 
+/// Refuses sizes of one dish that serve as many: by that number the archive knows a size again, and
+/// two would change places with their tables.
+void refuse_twin_sizes(toml::Reader& reader, const kitchen::Day& day);
+
 } // namespace thawslip::intake

@@ -14,7 +14,9 @@ void read_one(const DayText& day_text, const kitchen::StorageTable& table,
               const kitchen::KitchenSettings& settings, Days& days) {
     Diagnostics faults;
     auto document = toml::parse(day_text.text, day_text.name, faults);
-    const auto reading = intake::read_day(document, faults);
+    const bool is_printed = !day_text.batches.empty();
+    const auto reading =
+        intake::read_day(document, faults, is_printed ? intake::From::Archive : intake::From::Cook);
     Diagnostics refusals;
     auto plan = kitchen::plan(reading.day, table, refusals, settings, day_text.batches);
     intake::add_refusals(document, std::move(refusals), faults);
@@ -32,7 +34,7 @@ Days reread_day(const DayText& text, const Settings& settings, const kitchen::St
     Days days;
     Diagnostics faults;
     auto document = toml::parse(text.text, text.name, faults);
-    const auto reading = intake::read_day(document, faults);
+    const auto reading = intake::read_day(document, faults, intake::From::Archive);
     auto plan = kitchen::unjudged_plan(reading.day, table, faults, settings.kitchen);
     if (reading.whole) {
         days.plans.push_back(std::move(plan));

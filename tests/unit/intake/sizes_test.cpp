@@ -88,8 +88,26 @@ TEST_CASE("what is added is written for a bag of the first size, and shared out 
     CHECK(told_for[1].finish[0].add.as_written == "200 ml vegetable stock");
 }
 
-TEST_CASE("sizes that serve as many are told apart by their order") {
-    const auto packages = outcome_of(with("servings  = 2", "servings  = 6")).day->packages;
+TEST_CASE("sizes that serve as many are refused, for by that number bags are known again") {
+    const auto alike = with("servings  = 2", "servings  = 6");
+    CHECK(told(alike) ==
+          "day.toml:16:13: error: another size of this dish serves 6 too: expected a number of "
+          "servings that no other size has, for bags are known by it\n"
+          "    servings  = 6\n"
+          "                ^\n"
+          "    hint: bags that serve as many are of one size: bags = 7 in the first "
+          "[[package.size]] of both\n");
+    // So is one that says nothing else than its dish, where another says the same.
+    auto same = with("thickness = \"30 mm\"", "servings = 6");
+    same.erase(same.find("servings  = 2\n"), 14);
+    CHECK(told(same).find("day.toml:15:1: error: another size") != std::string::npos);
+}
+
+TEST_CASE("what the archive has of sizes that serve as many is told apart by their order") {
+    Diagnostics faults;
+    const auto document = toml::parse(with("servings  = 2", "servings  = 6"), "day.toml", faults);
+    const auto packages = intake::read_day(document, faults, intake::From::Archive).day.packages;
+    CHECK(faults.empty());
     CHECK(packages[0].size->name == 6);
     CHECK(packages[1].size->name == 1006);
 }
