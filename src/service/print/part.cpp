@@ -159,19 +159,18 @@ void keep_named(std::vector<NamedBag>& bags, const Named& named, Numbers numbers
     bags = std::move(kept);
 }
 
-/// From the named bag on; where a number is one of a dish, of each dish from that number on.
+/// From the named bag on, in the order of printing; where its number is one of a dish, and there
+/// are several dishes or sizes, from the first that has it.
 void keep_from(std::vector<NamedBag>& bags, const Named& from, Numbers numbers) {
-    if (!from.ids.empty()) {
-        bags.erase(bags.begin(), std::ranges::find(bags, *from.ids.begin(), &NamedBag::id));
-        return;
+    const auto is_named = [&](std::size_t i) {
+        return from.ids.empty() ? number_of(bags, i, numbers) == *from.numbers.begin()
+                                : bags[i].id == *from.ids.begin();
+    };
+    std::size_t first = 0;
+    while (first < bags.size() && !is_named(first)) {
+        ++first;
     }
-    std::vector<NamedBag> kept;
-    for (std::size_t i = 0; i < bags.size(); ++i) {
-        if (number_of(bags, i, numbers) >= *from.numbers.begin()) {
-            kept.push_back(bags[i]);
-        }
-    }
-    bags = std::move(kept);
+    bags.erase(bags.begin(), bags.begin() + static_cast<std::ptrdiff_t>(first));
 }
 
 /// Where a part begins: nothing where it is not said, or not well.

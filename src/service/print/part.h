@@ -17,7 +17,7 @@ namespace thawslip::service {
 struct Part {
     std::string dishes = {}; ///< words of dishes, as bags are found by; a comma between several
     std::string bags = {};   ///< ids and numbers: "3-5, K7Q-2M4-9XC"
-    std::string from = {};   ///< an id or a number: that bag and those behind it
+    std::string from = {};   ///< an id or a number: that bag and those printed behind it
     bool only_new = false;   ///< bags that no print of this kind has yet
     std::optional<int> copies = {}; ///< of each print; nothing: as the settings say
     /// Of a print in the archive: the ids that it was of. None: of all.

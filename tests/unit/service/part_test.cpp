@@ -97,6 +97,14 @@ TEST_CASE("from a bag on: that one and all behind it") {
     CHECK(*part({.bags = "1-6", .from = "4"}).value == at({4, 5, 6}));
 }
 
+TEST_CASE("from a bag on goes through all dishes and sizes that are named, in printing order") {
+    CHECK(*part({.dishes = "stew, chowder", .from = "3"}).value == at({3, 6, 7, 8, 9}));
+    CHECK(*part({.dishes = "stew, parsnip", .from = "3"}).value == at({8, 9})); // one has no third
+    const std::vector<NamedBag> sizes{
+        {"Plum stew", "a", 1}, {"Plum stew", "b", 2}, {"Plum stew", "c", 1}, {"Plum stew", "d", 2}};
+    CHECK(*bags_of_part(sizes, {.dishes = "plum", .from = "2"}, {}).value == Ids{"b", "c", "d"});
+}
+
 TEST_CASE("only new ones: those that are not printed") {
     service::PartSource source;
     source.printed = [] { return at({1, 2, 6}); };
