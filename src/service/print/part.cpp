@@ -173,6 +173,15 @@ void keep_from(std::vector<NamedBag>& bags, const Named& from, Numbers numbers) 
     bags.erase(bags.begin(), bags.begin() + static_cast<std::ptrdiff_t>(first));
 }
 
+/// Bags that are named and all lie before the one from which on is printed.
+void refuse_before(const Part& part, Messages& messages) {
+    const bool are_several =
+        part.bags.find_first_of(" ,-") != std::string::npos && !kitchen::parse_bag_id(part.bags);
+    messages.error(fmt::format("bag{} {} {} not among those from bag {} on", are_several ? "s" : "",
+                               part.bags, are_several ? "are" : "is", part.from),
+                   {"--bag alone prints what it names"});
+}
+
 /// Where a part begins: nothing where it is not said, or not well.
 std::optional<Named> read_from(const std::string& text, const PartSource& source,
                                Messages& messages) {
@@ -254,6 +263,10 @@ Outcome<std::set<std::string>> bags_of_part(std::span<const NamedBag> bags, cons
         keep_from(left, *from, numbers);
         const auto behind = ids_of(left);
         std::erase_if(wanted, [&](const NamedBag& bag) { return !behind.contains(bag.id); });
+    }
+    if (wanted.empty()) { // a bag from which on is printed is there itself
+        refuse_before(part, messages);
+        return outcome;
     }
     keep_ids(wanted, part.ids);
     if (part.only_new && source.printed) {

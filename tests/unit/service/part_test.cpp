@@ -144,6 +144,17 @@ TEST_CASE("what is not there is said with what comes near") {
     CHECK(refused({.bags = wrong}).find("does not match") != std::string::npos);
 }
 
+TEST_CASE("bags that all lie before the one from which on is printed are refused") {
+    CHECK(refused({.bags = "2", .from = "3"}) == "error: bag 2 is not among those from bag 3 on\n"
+                                                 "    hint: --bag alone prints what it names\n");
+    CHECK(refused({.bags = "1-2", .from = "3"})
+              .starts_with("error: bags 1-2 are not among those from bag 3 on\n"));
+    const auto first = bags()[0].id;
+    CHECK(refused({.bags = first, .from = "2"})
+              .starts_with("error: bag " + first + " is not among those from bag 2 on\n"));
+    CHECK(*part({.bags = "2-3", .from = "3"}).value == at({3}));
+}
+
 TEST_CASE("commas and blanks alone name no bag, and do not stand for all") {
     for (const std::string nothing : {",", " ", " , ,"}) {
         CAPTURE(nothing);
