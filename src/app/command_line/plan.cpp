@@ -33,7 +33,9 @@ void add_plan(CLI::App& app, Command& chosen) {
     command->add_option("--eat", options->eat, "local date and time to eat, \"2026-12-03 18:30\"")
         ->required()
         ->option_text("TIME");
-    command->add_option("--dish", options->dish, "only dishes whose name has these words")
+    command
+        ->add_option("--dish", options->dish,
+                     "only dishes whose name has these words; a comma between several dishes")
         ->option_text("WORDS");
     command->add_option("--bags", options->bags, "how many bags of each dish (1)")
         ->check(CLI::Range(1, 999))

@@ -14,7 +14,8 @@ namespace thawslip::service {
 
 /// What is to be eaten when.
 struct DinnerQuestion {
-    std::string words; ///< of the dishes meant, or their beginnings; empty: all of them
+    std::string words; ///< of the dishes meant, or their beginnings, a comma between several;
+                       ///< empty: all of them
     kitchen::LocalMinute eat;
     kitchen::Instant now;
     kitchen::LocalClock clock; ///< from the weeks before `now` and `eat` to those after

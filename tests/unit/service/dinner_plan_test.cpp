@@ -57,6 +57,16 @@ TEST_CASE("words choose a dish by the beginnings of its name's") {
           "    hint: did you mean \"Celeriac gratin\"?\n");
 }
 
+TEST_CASE("a comma stands between several dishes") {
+    const auto both = plan("gratin, barl", 24h * 5);
+    REQUIRE(both);
+    CHECK(both.value->dishes.size() == 2);
+    CHECK(plan(" gratin , ", 24h * 5).value->dishes.size() == 1);
+    CHECK(to_text(plan("gratin, medlar", 24h * 5).messages)
+              .starts_with("error: no dish has the words \"medlar\"\n"));
+    CHECK(to_text(plan(",", 24h * 5).messages).starts_with("error: no dish has the words \",\"\n"));
+}
+
 TEST_CASE("a calendar has what can be done, and names the dish that it misses") {
     const auto both = dinner_calendar(*plan("", 24h * 5).value);
     REQUIRE(both);
