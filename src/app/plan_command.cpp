@@ -112,6 +112,9 @@ service::DinnerQuestion question_of(const PlanOptions& options, kitchen::LocalMi
                                     std::optional<kitchen::LocalMinute> as_if,
                                     const Settings& settings) {
     service::DinnerQuestion question{options.dish, eat, now(), {}, settings.kitchen.thaw};
+    const bool is_of_days = std::ranges::any_of(options.days, names_a_file) &&
+                            !std::ranges::all_of(options.days, names_a_photo);
+    question.of_each = is_of_days ? options.bags : 1; // of the archive's bags it is said already
     question.clock = clock_around(eat, as_if ? roughly(*as_if) : question.now);
     if (as_if) {
         question.now = read_clock(question.clock, *as_if).instant;

@@ -89,6 +89,7 @@ service::DinnerQuestion question_of(const Wanted& wanted, const service::Setting
                                     const Machine& machine) {
     service::DinnerQuestion question{
         {}, wanted.eat, machine.now().instant, {}, settings.kitchen.thaw};
+    question.of_each = wanted.number ? wanted.each : 1; // of the archive's bags it is said already
     const auto span = service::clock_span(wanted.eat, question.now);
     question.clock = machine.clock(span.from, span.to);
     return question;

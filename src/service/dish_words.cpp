@@ -90,6 +90,12 @@ std::vector<std::string> near_dishes(std::string_view words, std::span<const std
     return near.empty() ? near : std::vector{"the nearest are " + list_of(near)};
 }
 
+std::string too_few_bags(std::size_t there, int wanted, std::string_view dish, int serves) {
+    return fmt::format("only {} of {} bags of \"{}\"{} {} there", there, wanted, dish,
+                       serves > 0 ? fmt::format(" (for {})", serves) : "",
+                       there == 1 ? "is" : "are");
+}
+
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes) {
     Messages messages;
     messages.error(fmt::format("no dish has the words \"{}\"", words), near_dishes(words, dishes));

@@ -2,6 +2,7 @@
 
 #include "service/messages.h"
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
@@ -19,6 +20,10 @@ bool are_all_of(std::string_view words, std::string_view name);
 /// Which dish was probably meant by words that none has, or which come near, at most three: as
 /// hints, none where there is no dish.
 std::vector<std::string> near_dishes(std::string_view words, std::span<const std::string> dishes);
+
+/// That fewer bags of a dish are there than are wanted: "only 2 of 5 bags of \"Leek soup\" are
+/// there". \param serves how many one serves, where the dish is in sizes; else 0
+std::string too_few_bags(std::size_t there, int wanted, std::string_view dish, int serves);
 
 /// That no dish has the words, and which come near.
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes);

@@ -37,7 +37,9 @@ void add_plan(CLI::App& app, Command& chosen) {
         ->add_option("--dish", options->dish,
                      "only dishes whose name has these words; a comma between several dishes")
         ->option_text("WORDS");
-    command->add_option("--bags", options->bags, "how many bags of each dish (1)")
+    command
+        ->add_option("--bags", options->bags,
+                     "how many bags of each dish, and of each of its sizes (1)")
         ->check(CLI::Range(1, 999))
         ->option_text("N");
     command->add_option("--now", options->now, "plan as if it were this time")->option_text("TIME");

@@ -51,16 +51,26 @@ std::set<std::string> names_meant(const std::vector<std::string>& names, const s
     return meant;
 }
 
-/// Those of the packages that are of the dishes meant.
+void add_too_few(const kitchen::PlannedPackage& planned, int wanted, Messages& messages) {
+    const auto& package = planned.package;
+    if (planned.bags.size() < static_cast<std::size_t>(wanted)) {
+        messages.caution(too_few_bags(planned.bags.size(), wanted, package.dish,
+                                      package.size ? package.servings : 0));
+    }
+}
+
+/// Those of the packages that are of the dishes meant. Where one has fewer bags than are wanted,
+/// that is said.
 std::vector<kitchen::TimelineDish> dishes_of(std::span<const kitchen::PlannedPackage> packages,
-                                             const std::string& words, Messages& messages) {
+                                             const DinnerQuestion& question, Messages& messages) {
     const auto names = names_of(packages);
-    const auto meant = words.empty() ? std::set<std::string>{names.begin(), names.end()}
-                                     : names_meant(names, words, messages);
+    const auto meant = question.words.empty() ? std::set<std::string>{names.begin(), names.end()}
+                                              : names_meant(names, question.words, messages);
     std::vector<kitchen::TimelineDish> dishes;
     for (const auto& planned : packages) {
         if (meant.contains(planned.package.dish)) {
             dishes.push_back(timeline_dish(planned));
+            add_too_few(planned, question.of_each, messages);
         }
     }
     return dishes;
@@ -83,7 +93,7 @@ ClockSpan clock_span(kitchen::LocalMinute eat, kitchen::Instant now) {
 Outcome<DinnerPlan> dinner_plan(std::span<const kitchen::PlannedPackage> packages,
                                 const DinnerQuestion& question, const wording::Style& style) {
     Outcome<DinnerPlan> outcome;
-    DinnerPlan plan{dishes_of(packages, question.words, outcome.messages), {}, {}, question.now};
+    DinnerPlan plan{dishes_of(packages, question, outcome.messages), {}, {}, question.now};
     if (plan.dishes.empty() && !outcome.messages.have_errors()) { // of no package at all
         outcome.messages = no_such_dish(question.words, names_of(packages));
     }

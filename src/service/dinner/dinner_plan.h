@@ -20,6 +20,7 @@ struct DinnerQuestion {
     kitchen::Instant now;
     kitchen::LocalClock clock; ///< from the weeks before `now` and `eat` to those after
     kitchen::ThawSettings thaw;
+    int of_each = 1; ///< how many bags of each package are wanted: it is said where there are fewer
 };
 
 /// A stretch of time that a clock is asked for.

@@ -1,3 +1,4 @@
+#include "service/dish_words.h"
 #include "service/freezer/bags.h"
 #include "service/freezer/named_bags.h"
 #include "service/freezer/packages_of_bags.h"
@@ -5,6 +6,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <map>
+#include <utility>
 
 namespace thawslip::service {
 namespace {
@@ -23,13 +25,23 @@ std::vector<std::string> dishes_in(archive::Archive& archive,
     return typed;
 }
 
-/// The first bags of each dish.
-std::vector<archive::Bag> first_of_each(const std::vector<archive::Bag>& bags, int of_each) {
-    std::map<std::string, int> taken;
+/// The first bags of each dish and each of its sizes, as a plan of a description takes them.
+std::vector<archive::Bag> first_of_each(const std::vector<archive::Bag>& bags, int of_each,
+                                        Messages& messages) {
+    std::map<std::pair<std::string, int>, std::size_t> there;
     std::vector<archive::Bag> first;
     for (const auto& bag : bags) {
-        if (taken[bag.dish]++ < of_each) {
+        if (there[{bag.dish, bag.size}]++ < static_cast<std::size_t>(of_each)) {
             first.push_back(bag);
+        }
+    }
+    for (const auto& [dish, count] : there) {
+        if (count < static_cast<std::size_t>(of_each)) {
+            const auto& [name, size] = dish;
+            const auto one = std::ranges::find_if(bags, [&dish](const archive::Bag& bag) {
+                return std::pair{bag.dish, bag.size} == dish;
+            });
+            messages.caution(too_few_bags(count, of_each, name, size == 0 ? 0 : one->servings));
         }
     }
     return first;
@@ -77,8 +89,9 @@ std::vector<archive::Bag> bags_to_eat(archive::Archive& archive, const BagsToEat
         if (!meant) {
             return {};
         }
-        std::ranges::move(meant.value->by_id ? meant.value->bags
-                                             : first_of_each(meant.value->bags, wanted.of_each),
+        std::ranges::move(meant.value->by_id
+                              ? meant.value->bags
+                              : first_of_each(meant.value->bags, wanted.of_each, messages),
                           std::back_inserter(bags));
     }
     for (const auto& bag : bags) {

@@ -54,11 +54,12 @@ Outcome<KnownBag> known_bag(archive::Archive& archive, const std::string& typed,
 /// Which bags are to be eaten.
 struct BagsToEat {
     std::vector<std::string> typed; ///< ids, or words of a dish
-    int of_each = 1;                ///< bags of each dish, where words are given
+    int of_each = 1; ///< bags of each dish and each of its sizes, where words are given
 };
 
 /// The packages of the bags that are meant, the soonest date first, each with only those bags.
-/// Refused where one is not known, or gone. Bags that are out already are cautioned about.
+/// Refused where one is not known, or gone. Bags that are out already are cautioned about, and that
+/// there are fewer of a dish than are wanted.
 Outcome<std::vector<kitchen::PlannedPackage>> packages_to_eat(archive::Archive& archive,
                                                               const BagsToEat& wanted);
 

@@ -67,6 +67,16 @@ TEST_CASE("a comma stands between several dishes") {
     CHECK(to_text(plan(",", 24h * 5).messages).starts_with("error: no dish has the words \",\"\n"));
 }
 
+TEST_CASE("fewer bags than are wanted are planned, and said") {
+    const kitchen::Instant now{supper.time_since_epoch() - 24h * 5};
+    service::DinnerQuestion question{"barley", supper, now, {}, {}};
+    question.of_each = 5;
+    const auto few =
+        service::dinner_plan(packages_of(stew + gratin), question, style_of(service::Settings{}));
+    CHECK(few);
+    CHECK(to_text(few.messages) == "caution: only 1 of 5 bags of \"Barley stew\" is there\n");
+}
+
 TEST_CASE("a calendar has what can be done, and names the dish that it misses") {
     const auto both = dinner_calendar(*plan("", 24h * 5).value);
     REQUIRE(both);

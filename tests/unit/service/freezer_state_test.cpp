@@ -173,6 +173,26 @@ TEST_CASE_FIXTURE(Freezer, "so many bags of each dish are eaten, and those that 
     CHECK(says(to_text(eat({"stew, medlar"}).messages), "\"medlar\""));
 }
 
+TEST_CASE_FIXTURE(Freezer,
+                  "so many bags of each size are eaten, and it is said where fewer are there") {
+    const auto few = eat({"stew"}, 5);
+    REQUIRE(few);
+    CHECK(few.value->front().bags.size() == 2);
+    CHECK(to_text(few.messages) == "caution: only 2 of 5 bags of \"Barley stew\" are there\n");
+    CHECK(eat({stew}, 5).messages.all().empty()); // by its id it is itself alone
+    record("[day]\nmade = 2026-10-18\n[[package]]\ndish = \"Leek soup\"\nfood = \"soup or stew\"\n"
+           "use_by = 2026-12-10\nthickness = \"30 mm\"\nthaw.method = \"refrigerator\"\n"
+           "[[package.size]]\nservings = 6\nweight = \"2 kg\"\n"
+           "[[package.size]]\nservings = 2\nbags = 3\nweight = \"700 g\"\n");
+    const auto sizes = eat({"leek"}, 2);
+    REQUIRE(sizes);
+    REQUIRE(sizes.value->size() == 2);
+    CHECK(sizes.value->front().bags.size() == 1);
+    CHECK(sizes.value->back().bags.size() == 2);
+    CHECK(to_text(sizes.messages) ==
+          "caution: only 1 of 2 bags of \"Leek soup\" (for 6) is there\n");
+}
+
 TEST_CASE_FIXTURE(Freezer, "what is gone is not planned, and what is out is with a caution") {
     REQUIRE(note(stew, State::Out, "2026-11-01T08:05:00"));
     const auto out = eat({stew});
