@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <optional>
+#include <string>
 #include <utility>
 #include <vector>
 
@@ -170,6 +172,16 @@ Fault alone(const CLI::App& program, const std::string& what) {
         where_help_is(program)};
 }
 
+/// The first option of a line that no command has. What stands behind it was taken for a word of
+/// the command, so whatever else the parser found wrong comes of it.
+std::optional<std::string> unknown_option(const CLI::App& program) {
+    const auto left_over = program.remaining(true);
+    const auto found = std::ranges::find_if(left_over, [](const std::string& word) {
+        return word.size() > 1 && word.starts_with('-') && word != "--";
+    });
+    return found == left_over.end() ? std::nullopt : std::optional{*found};
+}
+
 using Explain = Fault (*)(const CLI::App&, const std::string&);
 
 constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 6> explained = {{
@@ -185,8 +197,12 @@ constexpr std::array<std::pair<CLI::ExitCodes, Explain>, 6> explained = {{
 
 std::string parse_fault_text(const CLI::App& program, const CLI::ParseError& error) {
     Fault fault{"this command line cannot be read", where_help_is(program)};
+    const auto unknown = unknown_option(program);
+    if (unknown) {
+        fault = unexpected_option(program, *unknown);
+    }
     for (const auto& [code, explain] : explained) {
-        if (error.get_exit_code() == static_cast<int>(code)) {
+        if (!unknown && error.get_exit_code() == static_cast<int>(code)) {
             fault = explain(program, error.what());
         }
     }

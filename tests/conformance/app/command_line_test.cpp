@@ -308,6 +308,9 @@ TEST_CASE(
          "error: DAY.toml is missing\n    hint: thawslip labels --help shows what it takes\n"},
         {{"thawslip", "labels", "a.toml", "--stok", "x", "-o", "a.pdf"},
          "error: thawslip labels has no option --stok\n    hint: did you mean --stock?\n"},
+        {{"thawslip", "freezer", "next", "--att", "12:30"},
+         "error: thawslip freezer next has no option --att\n    hint: did you mean --at?\n"},
+        {{"thawslip", "labels", "--stok", "roll"}, "error: thawslip labels has no option --stok\n"},
         {{"thawslip", "labels", "a.toml", "-o", "a.pdf", "--zzzzzz=4"},
          "error: thawslip labels has no option --zzzzzz\n"
          "    hint: thawslip labels --help shows what it takes\n"},
