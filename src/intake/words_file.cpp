@@ -111,6 +111,7 @@ std::vector<Meanings> meanings_of_food() {
           "remains",
           "any marinade",
           "as sauce",
+          "takes out",
           "washes",
           "bird",
           "washed else",

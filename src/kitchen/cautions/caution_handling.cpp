@@ -112,13 +112,45 @@ Findings bag_in_heat(const Scene& scene) {
     return sentences_that(scene, heats_bag);
 }
 
+/// How many words stand between two mentions.
+std::size_t words_between(const Mention& a, const Mention& b) {
+    const auto& [first, second] = a.first < b.first ? std::tie(a, b) : std::tie(b, a);
+    const auto end = first.first + first.count;
+    return second.first > end ? second.first - end : 0;
+}
+
 /// "It stays on the buffet until five", and no word of what keeps it hot.
 bool stands_out(const WordedText& text) {
     return means(text, "stands out") && !says(text, Section::Doing, "hot-held");
 }
 
+/// "Take it out in the morning and roast it at night", and no cold place in between.
+bool is_out_all_day(const WordedText& text) {
+    constexpr std::size_t farthest = 4; // "roast the whole joint at night"
+    const auto outs = mentions(text, Section::Handling, "takes out");
+    if (!is_meant(text, outs) || says_cold_place(text)) {
+        return false;
+    }
+    const auto clauses = clauses_of(text);
+    const auto days = mentions(text, Section::Handling, "by day");
+    const auto cooks = mentions(text, Section::Doing, "cook");
+    return std::ranges::any_of(
+        mentions(text, Section::Handling, "at night"), [&](const Mention& night) {
+            const auto is_before = [&](const Mention& each) { return each.first < night.first; };
+            return std::ranges::any_of(outs, is_before) && std::ranges::any_of(days, is_before) &&
+                   std::ranges::any_of(cooks, [&](const Mention& cook) {
+                       return clauses[cook.first] == clauses[night.first] &&
+                              outs.front().first < cook.first &&
+                              words_between(cook, night) <= farthest;
+                   });
+        });
+}
+
 Findings left_out(const Scene& scene) {
-    return is_perishable(scene) ? sentences_that(scene, stands_out) : Findings{};
+    const auto says = [](const WordedText& text) {
+        return stands_out(text) || is_out_all_day(text);
+    };
+    return is_perishable(scene) ? sentences_that(scene, says) : Findings{};
 }
 
 /// Raw meat goes from the freezer into hot fat.
@@ -159,13 +191,6 @@ Findings waits_for_heat(const Scene& scene) {
 Findings delayed_start(const Scene& scene) {
     auto found = told<"delayed">(scene);
     return found.empty() ? waits_for_heat(scene) : found;
-}
-
-/// How many words stand between two mentions.
-std::size_t words_between(const Mention& a, const Mention& b) {
-    const auto& [first, second] = a.first < b.first ? std::tie(a, b) : std::tie(b, a);
-    const auto end = first.first + first.count;
-    return second.first > end ? second.first - end : 0;
 }
 
 /// How near the nearest of these stands in the clause of a mention; nothing where none does.

@@ -767,6 +767,34 @@ const std::vector<Case>& cases() {
              p.cook->vessel = Vessel::Pan;
              p.cook->steps = {"Serve them pink in the middle."};
          }},
+        {"out in the morning, in the oven at night",
+         {"stands-out"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Sacar por la mañana y asar por la noche."};
+         }},
+        {"out in the morning, and simmered until the evening",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Take it out in the morning and simmer it until the evening."};
+         }},
+        {"out in the morning, in German, but into the refrigerator",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Morgens herausnehmen, in den Kühlschrank legen und abends braten."};
+         }},
+        {"out in the morning, in English",
+         {"stands-out"},
+         [](auto& p, auto&, auto&) {
+             p.food = {"raw chops"};
+             p.cook->vessel = Vessel::Pan;
+             p.cook->steps = {"Take it out in the morning and fry it in the evening."};
+         }},
         {"a bird that is washed",
          {"poultry-washed"},
          [](auto& p, auto&, auto&) {
