@@ -130,7 +130,8 @@ std::vector<Meanings> meanings_of_food() {
          {"garlic in oil", "eaten raw", "poisonous raw", "no food", "infant milk", "raw dough"}},
         {Section::PartCooking,
          "part-cooking",
-         {"in part", "part", "heat", "after", "browned", "later", "undone"}},
+         {"in part", "part", "heat", "after", "browned", "later", "undone", "finish",
+          "another time", "today"}},
         {Section::Gentle, "gentle", {"low"}},
     };
 }

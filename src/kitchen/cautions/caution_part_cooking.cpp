@@ -132,6 +132,21 @@ Findings perhaps_part_cooked(const Scene& scene) {
     });
 }
 
+/// "Finish on Sunday", "am Sonntag fertig braten", "dorar hoy, asar el domingo".
+bool finishes_another_time(const std::vector<std::string>& words) {
+    constexpr std::size_t farthest = 4;
+    const auto times = phrases("another time").find(words);
+    if (!times.empty() && !phrases("today").find(words).empty()) {
+        return true;
+    }
+    return std::ranges::any_of(phrases("finish").find(words), [&](const PhraseMatch& finish) {
+        return std::ranges::any_of(times, [&](const PhraseMatch& time) {
+            return std::max(time.first, finish.first) - std::min(time.first, finish.first) <=
+                   farthest;
+        });
+    });
+}
+
 /// A step that begins to cook meat and then puts it by, or cooks meat in part, which says as much.
 Findings paused(const Scene& scene) {
     if (!scene.package.cook) {
@@ -140,7 +155,7 @@ Findings paused(const Scene& scene) {
     const auto& steps = scene.package.cook->steps;
     for (std::size_t i = 0; i < steps.size(); ++i) {
         const auto words = words_of(steps[i]);
-        const bool puts_by = !phrases("later").find(words).empty();
+        const bool puts_by = !phrases("later").find(words).empty() || finishes_another_time(words);
         const bool pauses = puts_by && (is_browned(words) || is_in_part(words));
         if (!says_no(words) && ((pauses && (has_raw_meat(scene) || names_meat(words))) ||
                                 (is_in_part(words) && names_meat(words)))) {

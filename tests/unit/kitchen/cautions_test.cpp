@@ -1651,6 +1651,31 @@ TEST_CASE("what is ground or chopped counts as meat, unless a plant is named by 
     }
 }
 
+TEST_CASE("meat that is browned one day and finished another is told to be cooked through") {
+    const auto pauses = [](const char* step) {
+        auto package = stew();
+        package.food = {"raw chops"};
+        package.cook->vessel = Vessel::Pan;
+        package.cook->steps = {step};
+        return ids(given(package)).contains("cook-without-pause");
+    };
+    for (const char* step :
+         {"Sear now, finish on Sunday.", "Sear them today and roast them on Sunday.",
+          "Brown them, finish tonight.", "Dorar hoy y terminar mañana.",
+          "Sellar hoy, asar el domingo.", "Heute anbraten, am Sonntag fertig braten.",
+          "Scharf anbraten und abends zu Ende garen."}) {
+        CAPTURE(std::string{step});
+        CHECK(pauses(step));
+    }
+    for (const char* step :
+         {"Brown them and finish with sage.", "Sear them well for Sunday's table.",
+          "Dorar por la mañana, guisar dos horas.", "Anbraten und fertig schmoren.",
+          "Finish the sauce on Sunday."}) {
+        CAPTURE(std::string{step});
+        CHECK_FALSE(pauses(step));
+    }
+}
+
 TEST_CASE("washing a raw bird is asked about, in every language, and nothing else that is washed") {
     const auto asks = [](const char* step) {
         auto package = stew();
