@@ -56,6 +56,29 @@ void set_portions(std::vector<Package>& sizes) {
     }
 }
 
+/// The least of what the sizes say of themselves; nothing where none does.
+template <class Value>
+std::optional<Value> least(const std::vector<Package>& sizes,
+                           std::optional<Value> Package::*member) {
+    std::optional<Value> found;
+    for (const auto& size : sizes) {
+        const auto& value = size.*member;
+        if (value && (!found || *value < *found)) {
+            found = value;
+        }
+    }
+    return found;
+}
+
+void set_least(std::vector<Package>& sizes) {
+    const auto lightest = least(sizes, &Package::weight);
+    const auto thinnest = least(sizes, &Package::thickness);
+    for (auto& size : sizes) {
+        size.size->lightest = lightest;
+        size.size->thinnest = thinnest;
+    }
+}
+
 /// What is added to a bag, for one of another size than it is written for.
 void share_out(Package& size, int written_for) {
     const auto factor =
@@ -117,6 +140,7 @@ std::vector<Package> in_sizes(Table& table, const Package& package) {
         share_out(size, written_for);
     }
     set_portions(sizes);
+    set_least(sizes);
     return sizes;
 }
 

@@ -156,6 +156,8 @@ struct DishSize {
     int name = 0;
     int portions = 0; ///< of all bags of the dish together
     KeyPath where;
+    std::optional<Mass> lightest = {};   ///< of the bags of all its sizes, as far as they say
+    std::optional<Length> thinnest = {}; ///< the same
 };
 
 /// One dish of the day and the bags it was packed into. A dish in several sizes is a package for

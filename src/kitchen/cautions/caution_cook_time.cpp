@@ -1,6 +1,9 @@
 #include "kitchen/cautions/caution_topics.h"
 #include "kitchen/cooking/cook_time.h"
+#include "kitchen/measures/unit_text.h"
 #include "kitchen/sources.h"
+
+#include <tuple>
 
 namespace thawslip::kitchen {
 namespace {
@@ -44,6 +47,32 @@ Findings unsaid(const Scene& scene) {
                : Findings{};
 }
 
+/// How much larger than the smallest size of its dish a bag is before one cooking time is doubtful
+/// for both: common practice, no source. Heat takes the square of the thickness.
+constexpr double thicker = 1.5;
+constexpr double heavier = 3.0;
+constexpr double hair = 0.01; // mm: what is exactly as much is not more
+
+/// One time for bags of 6 kg and of 700 g: the large ones stay raw, or the small ones burn.
+Findings one_time_for_sizes(const Scene& scene) {
+    const auto& package = scene.package;
+    if (!package.size || !package.cook || !package.cook->time) {
+        return {};
+    }
+    const auto& [lightest, thinnest] = std::tie(package.size->lightest, package.size->thinnest);
+    if (package.thickness && thinnest &&
+        package.thickness->in_millimetres() > thicker * thinnest->in_millimetres() + hair) {
+        return {{{thickness_text(*package.thickness, style(scene)),
+                  thickness_text(*thinnest, style(scene))},
+                 place_of_size(package, "thickness")}};
+    }
+    if (package.weight && lightest && package.weight->grams > heavier * lightest->grams) {
+        return {{{to_text(*package.weight, style(scene)), to_text(*lightest, style(scene))},
+                 place_of_size(package, "weight")}};
+    }
+    return {};
+}
+
 constexpr CautionRule cook_time_rows[] = {
     refusal("time-for-frozen", practice, frozen_time_of_thawed,
             "the cooking time is for frozen food, but this bag is thawed first",
@@ -52,6 +81,7 @@ constexpr CautionRule cook_time_rows[] = {
             "the cooking time is for thawed food, but this bag is cooked from frozen, and nothing "
             "is published that turns it into one from frozen for what is inside and \"{0}\"",
             "give the time from frozen, tried out, with time_from = \"frozen\""),
+    {"time-for-sizes", CautionLevel::Report, practice, one_time_for_sizes},
     {"time-from-unsaid", CautionLevel::Check, practice, unsaid},
 };
 

@@ -64,6 +64,10 @@ TEST_CASE("each size of a dish is a package with all that the dish says") {
         CHECK(package.dish == "Lentil and quince stew");
         REQUIRE(package.size.has_value());
         CHECK(package.size->portions == 26);
+        REQUIRE(package.size->lightest.has_value());
+        CHECK(package.size->lightest->grams == doctest::Approx(750));
+        REQUIRE(package.size->thinnest.has_value());
+        CHECK(package.size->thinnest->in_millimetres() == doctest::Approx(20));
     }
     CHECK(packages[0].servings == 6);
     CHECK(packages[0].bags == 3);

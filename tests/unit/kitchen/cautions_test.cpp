@@ -389,6 +389,28 @@ const std::vector<Case>& cases() {
              p.weight = Mass{1500};
              p.thickness = Length::millimetres(300);
          }},
+        {"one cooking time for bags of two weights",
+         {"slow-cooker-thaw-first", "time-for-sizes"},
+         [](auto& p, auto&, auto&) {
+             p.weight = Mass{2400};
+             p.size = DishSize{0, 6, 8, p.where.key("size").index(0), Mass{700}, {}};
+         }},
+        {"one cooking time for bags of two thicknesses",
+         {"slow-cooker-thaw-first", "time-for-sizes"},
+         [](auto& p, auto&, auto&) {
+             p.weight = Mass{1200};
+             p.thickness = Length::millimetres(31);
+             p.size = DishSize{
+                 0, 6, 8, p.where.key("size").index(0), Mass{1200}, Length::millimetres(20)};
+         }},
+        {"one cooking time for bags of two sizes that are much alike",
+         {"slow-cooker-thaw-first"},
+         [](auto& p, auto&, auto&) {
+             p.weight = Mass{2100};
+             p.thickness = Length::millimetres(30);
+             p.size = DishSize{
+                 0, 6, 8, p.where.key("size").index(0), Mass{700}, Length::millimetres(20)};
+         }},
         {"more than its bag holds at that thickness",
          {"slow-cooker-thaw-first", "container-too-small"},
          [](auto& p, auto&, auto&) {
