@@ -1,11 +1,13 @@
 #include "service/days.h"
 
+#include "base/list.h"
 #include "intake/day_file.h"
 #include "intake/storage_file.h"
 #include "kitchen/unjudged_plan.h"
 
 #include <fmt/format.h>
 #include <map>
+#include <utility>
 
 namespace thawslip::service {
 namespace {
@@ -45,13 +47,34 @@ Days reread_day(const DayText& text, const Settings& settings, const kitchen::St
     return days;
 }
 
+namespace {
+
+/// Whether two names are of one file. What has no lasting place is told by its ids.
+bool are_one_file(const Days& days, std::size_t one, std::size_t other) {
+    const auto& place = days.texts[one].place;
+    return !place.empty() && place == days.texts[other].place;
+}
+
+void refuse_second_name(Days& days, std::size_t second) {
+    Diagnostic twice{Severity::Error,
+                     {days.documents[second].file()},
+                     {},
+                     "this file is named twice",
+                     {"name it once"}};
+    add_once(days.diagnostics, std::move(twice)); // not for each of its dishes
+}
+
+} // namespace
+
 void refuse_shared_ids(Days& days) {
     std::map<std::string, std::size_t> seen;
     for (std::size_t d = 0; d < days.plans.size(); ++d) {
         for (const auto& planned : days.plans[d].packages) {
             const auto& first = planned.bags.front();
             const auto [known, is_new] = seen.emplace(first.id, d);
-            if (!is_new && known->second != d) {
+            if (!is_new && known->second != d && are_one_file(days, known->second, d)) {
+                refuse_second_name(days, d);
+            } else if (!is_new && known->second != d) {
                 const auto key = planned.package.where.key("dish");
                 days.diagnostics.push_back(
                     {Severity::Error,

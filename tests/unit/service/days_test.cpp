@@ -4,6 +4,7 @@
 #include "service/day/day_summary.h"
 #include "service/dish_words.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 
 namespace days_test {
@@ -44,6 +45,16 @@ TEST_CASE("two files that would give two bags one id are told, where ids are fin
     CHECK_FALSE(has_errors(planned({one, one}, Ids::Planned).diagnostics));
     CHECK_FALSE(has_errors(planned({one, day("2026-10-18", stew)}, Ids::Final).diagnostics));
     CHECK_FALSE(has_errors(planned({one, day("2026-10-17", gratin)}, Ids::Final).diagnostics));
+}
+
+TEST_CASE("one file that is named twice is told so, once") {
+    const auto text = day("2026-10-17", stew + gratin);
+    const auto days = service::plan_days({{"day.toml", text, {}, "/orchard/day.toml"},
+                                          {"./day.toml", text, {}, "/orchard/day.toml"}},
+                                         service::Settings{}, service::Ids::Final);
+    CHECK(std::ranges::count(days.diagnostics, Severity::Error, &Diagnostic::severity) == 1);
+    CHECK(to_text(days.diagnostics.back()) ==
+          "./day.toml: error: this file is named twice\n    hint: name it once\n");
 }
 
 TEST_CASE("packages of all days come in order, each with its first bags") {
