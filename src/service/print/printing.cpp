@@ -75,10 +75,11 @@ void note_without_labels(What what, const Days& days, const Chosen& chosen, cons
         return !chosen.bags->contains(bag.id) && !printed.contains(bag.id);
     });
     if (without > 0) {
-        messages.note(fmt::format("{} of {} have no label as they are described now, besides "
-                                  "these: --only-new prints what is missing",
-                                  counted(without, "bag"),
-                                  days.plans.size() == 1 ? "this day" : "these days"));
+        messages.note(
+            fmt::format("{} of {} {} described now, besides these: --only-new prints "
+                        "what is missing",
+                        counted(without, "bag"), days.plans.size() == 1 ? "this day" : "these days",
+                        without == 1 ? "has no label as it is" : "have no label as they are"));
     }
 }
 
