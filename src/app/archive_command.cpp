@@ -191,7 +191,11 @@ ExitStatus archive_merge(const std::string& file, archive::Kitchens kitchens,
                          const Settings& settings, Console console) {
     auto other = archive::Archive::open(file, archive::Mode::Copy);
     if (!other) {
-        console.err << "error: " << other.fault().message << "\n";
+        const bool is_there = other.fault().kind != archive::ArchiveFault::Kind::Missing;
+        console.err << "error: "
+                    << (is_there ? other.fault().message
+                                 : fmt::format("there is no file {}; nothing was merged", file))
+                    << "\n";
         return ExitStatus::Refused;
     }
     auto there = std::move(other).value();

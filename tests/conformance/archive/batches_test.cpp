@@ -194,6 +194,8 @@ TEST_CASE_FIXTURE(TwoFiles, "two kitchens never cross, and the other's file stay
           (clashes ? "3\n" : fmt::format("{}\n", 3 + gone.size())));
     // Merged again nothing is added; and what was printed here is printed on as it was.
     CHECK(says((*this)("archive merge " + other.archive).out, "added 0 descriptions, 0 bags, 0"));
+    CHECK((*this)("archive merge gone.db").err ==
+          "error: there is no file gone.db; nothing was merged\n");
     REQUIRE((*this)(ours + " -o again.pdf").status == 0);
     CHECK(file("again.pdf") == file("a.pdf"));
 }
