@@ -156,9 +156,10 @@ std::string total_text(const BagTotal& total) {
     return counted(total.bags, "bag") + ", " + counted(total.servings, "serving") + weight;
 }
 
-void show_totals(const FreezerList& list, std::ostream& out) {
+/// \param heading over them
+void show_totals(const FreezerList& list, std::string_view heading, std::ostream& out) {
     BagTotal all;
-    out << (list.totals.empty() ? "" : "\n");
+    out << (list.totals.empty() ? "" : heading);
     for (const auto& [dish, total] : list.totals) {
         out << fmt::format("{}: {}\n", dish, total_text(total));
         all += total;
@@ -168,10 +169,12 @@ void show_totals(const FreezerList& list, std::ostream& out) {
     }
 }
 
-void show_list(const FreezerList& list, const wording::Style& style, std::ostream& out) {
+/// \param gone_too whether bags are listed that are not in the freezer, and not counted
+void show_list(const FreezerList& list, const wording::Style& style, bool gone_too,
+               std::ostream& out) {
     show_bags(
         list.bags, [&style](const FoundBag& bag) { return allergens_text(bag, style); }, out);
-    show_totals(list, out);
+    show_totals(list, gone_too ? "\nOf these, in the freezer:\n" : "\n", out);
     if (list.past > 0) {
         out << fmt::format("{} past the date on the label; the rules of your local food authority "
                            "come first\n",
@@ -204,7 +207,7 @@ ExitStatus freezer_list(const FreezerListOptions& options, AnswerAs answer,
     } else if (!question.without.empty()) {
         show_without(list, question.without, style, console.out);
     } else {
-        show_list(list, style, console.out);
+        show_list(list, style, options.question.gone_too, console.out);
     }
     return ExitStatus::Done;
 }

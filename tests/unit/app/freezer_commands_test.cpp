@@ -179,6 +179,7 @@ TEST_CASE_FIXTURE(Freezer, "what is out, and where it was moved, is told in its 
     CHECK(says(all, "use by  2026-10-30  out since 2026-11-04\n"));
     CHECK(says(all, "36 days left  shed\n2NE"));
     CHECK_FALSE(says(all, "past the date")); // it is out
+    CHECK(says(all, "\nOf these, in the freezer:\nBarley stew: 2 bags"));
     CHECK(says(all, "in all: 3 bags, 11 servings, at least 3.0 kg\n"));
 }
 
