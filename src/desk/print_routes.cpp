@@ -7,8 +7,12 @@
 #include "json/value.h"
 #include "service/record/settle.h"
 
+#include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <iterator>
+#include <string_view>
+#include <utility>
 
 namespace thawslip::desk {
 namespace {
@@ -142,11 +146,19 @@ http::Response out(Session& session, const Asked& asked) {
 }
 
 service::ReprintKind reprint_kind_at(const json::Json& body) {
-    const auto kind = needed_text(body, "kind");
-    if (kind != "labels" && kind != "cards") {
-        throw BadRequest{"\"kind\" is to be \"labels\" or \"cards\""};
+    using service::ReprintKind;
+    static constexpr std::pair<std::string_view, ReprintKind> kinds[] = {
+        {"labels", ReprintKind::Labels},
+        {"cards", ReprintKind::Cards},
+        {"finishing_cards", ReprintKind::FinishingCards},
+        {"cook_day_cards", ReprintKind::CookDayCards}};
+    const auto word = needed_text(body, "kind");
+    const auto* found =
+        std::ranges::find(kinds, word, [](const auto& kind) { return std::string{kind.first}; });
+    if (found == std::end(kinds)) {
+        throw BadRequest{"\"kind\" is to be \"labels\", \"cards\" or one kind of them"};
     }
-    return kind == "labels" ? service::ReprintKind::Labels : service::ReprintKind::Cards;
+    return found->second;
 }
 
 /// What of a look counts where a print is made again: the rest is as it was printed.

@@ -2,6 +2,7 @@
 
 import { choices, el, field, say, select, tick } from "./ui.js";
 import { delivery } from "./deliver.js";
+import { keyed } from "./said.js";
 import { stock_picture } from "./stock.js";
 
 /** The look of a print that is made again; what is not asked for stays as it was printed. */
@@ -18,6 +19,9 @@ function dish_choice(wanted, dishes) {
   const pairs = [["", say("archive.all_dishes")], ...dishes.map((dish) => [dish, dish])];
   return field(say("archive.which"), select(pairs, "", (dish) => { wanted.dish = dish; }));
 }
+
+/** Cards of both kinds, printed together or apart, or those of one: they may be on two stocks. */
+const kinds = ["labels", "cards", "finishing_cards", "cook_day_cards"];
 
 /** Whether a stock takes this kind of print; cards are of two kinds. */
 function fits_kind(stock, kind) {
@@ -38,7 +42,8 @@ function stock_choice(desk, wanted, drawn) {
 /** A form for one print of the archive, or for bags. \param question {printed} or {bags}
  *  \param print what the archive says of it: its stock and dishes, if it is one print */
 export function reprint_form(desk, question, print = {}) {
-  const kind_printed = print.what?.includes("card") ? "cards" : "labels";
+  const what = keyed(print.what ?? "labels");
+  const kind_printed = kinds.includes(what) ? what : "cards";
   const wanted = { kind: kind_printed, stock: "", gone: new Set(), next: false, dish: "" };
   const changing = el("div");
   const stock_now = () => desk.state.stocks.find((stock) => stock.name === (wanted.stock || print.stock));
@@ -52,7 +57,7 @@ export function reprint_form(desk, question, print = {}) {
       ...(sheet ? [el("p", { class: "help" }, say("print.cells_help")), sheet] : []));
   };
   draw();
-  const kind = choices(say("archive.kind"), [["labels", say("day.what.labels")], ["cards", say("day.what.cards")]],
+  const kind = choices(say("archive.kind"), kinds.map((one) => [one, say(`day.what.${one}`)]),
     wanted.kind, (value) => { Object.assign(wanted, { kind: value, stock: "" }); wanted.gone.clear(); draw(); });
   return el("div", { class: "reprint" }, kind, print.dishes?.length > 1 ? dish_choice(wanted, print.dishes) : null,
     changing, delivery(desk, { path: "/api/reprint", name: "thawslip-again.pdf",

@@ -273,6 +273,10 @@ TEST_CASE_FIXTURE(Page, "reprints name bags or a date, and keep the look that th
     CHECK(machine.reprints.back().look.first_cell == 1);
     CHECK(machine.reprints.back().question.part.only_new);
     CHECK(machine.reprints.back().question.printed == "2026-10-17");
+    const auto one_kind = asked(
+        {{"bags", {"K7Q-2M4-9XW"}}, {"kind", "finishing_cards"}, {"ticket", std::string(20, 'c')}});
+    CHECK(post(desk, "/api/reprint", one_kind).status == 200);
+    CHECK(machine.reprints.back().question.kind == service::ReprintKind::FinishingCards);
     for (const Json& poor :
          {asked(Json::object()), asked({{"bags", {"K7Q"}}, {"printed", "2026-10-17"}}),
           asked({{"bags", {"K7Q"}}, {"kind", "boxes"}}), asked({{"bags", "K7Q"}}),
@@ -280,7 +284,7 @@ TEST_CASE_FIXTURE(Page, "reprints name bags or a date, and keep the look that th
         CAPTURE(poor.dump());
         CHECK(post(desk, "/api/reprint", poor).status == 400);
     }
-    CHECK(machine.reprints.size() == 2);
+    CHECK(machine.reprints.size() == 3);
 }
 
 TEST_CASE("tickets are what a page makes, and nothing that leads anywhere") {
