@@ -12,20 +12,21 @@ namespace {
 
 using toml::Edit;
 
-Edit set(std::string path, toml::Content content) {
+Edit key_set(std::string path, toml::Content content) {
     return {Edit::What::Set, KeyPath{std::move(path)}, toml::Value{std::move(content), {}}};
 }
 
-Edit take_out(std::string path) {
+Edit key_taken_out(std::string path) {
     return {Edit::What::TakeOut, KeyPath{std::move(path)}};
 }
 
 /// A text, or a key taken out where it is empty.
 Edit set_or_take_out(std::string path, const std::string& text) {
-    return text.empty() ? take_out(std::move(path)) : set(std::move(path), toml::Content{text});
+    return text.empty() ? key_taken_out(std::move(path))
+                        : key_set(std::move(path), toml::Content{text});
 }
 
-toml::Content languages_of(const Settings& settings) {
+toml::Content languages_value(const Settings& settings) {
     if (settings.second_language.empty()) {
         return settings.language;
     }
@@ -64,7 +65,7 @@ void add_job(const JobTable& table, const Settings& before, const Settings& answ
     }
     const auto dots = now.dots_per_inch.value_or(usual_dots_per_inch);
     if (dots != was.dots_per_inch.value_or(usual_dots_per_inch)) {
-        edits.push_back(set(table.name + ".dpi", dots_of(dots)));
+        edits.push_back(key_set(table.name + ".dpi", dots_of(dots)));
     }
 }
 
@@ -75,7 +76,7 @@ void add_options(const Settings& before, const Settings& answered, std::vector<E
             option.key == std::string_view{"paper"} || option.key == std::string_view{"language"};
         if (const auto text = option.text(answered);
             !is_of_its_own && text != option.text(before)) {
-            edits.push_back(set(option.key, toml::Content{text}));
+            edits.push_back(key_set(option.key, toml::Content{text}));
         }
     }
 }
@@ -85,11 +86,11 @@ void add_options(const Settings& before, const Settings& answered, std::vector<E
 std::vector<Edit> settings_edits(const Settings& before, const Settings& answered) {
     std::vector<Edit> edits;
     if (before.paper_from != PaperFrom::Settings || before.paper != answered.paper) {
-        edits.push_back(set("paper", toml::Content{answered.paper}));
+        edits.push_back(key_set("paper", toml::Content{answered.paper}));
     }
     if (before.language != answered.language ||
         before.second_language != answered.second_language) {
-        edits.push_back(set("language", languages_of(answered)));
+        edits.push_back(key_set("language", languages_value(answered)));
     }
     add_options(before, answered, edits);
     const JobTable tables[] = {
