@@ -35,13 +35,12 @@ std::vector<archive::Bag> first_of_each(const std::vector<archive::Bag>& bags, i
             first.push_back(bag);
         }
     }
-    for (const auto& [dish, count] : there) {
-        if (count < static_cast<std::size_t>(of_each)) {
-            const auto& [name, size] = dish;
-            const auto one = std::ranges::find_if(bags, [&dish](const archive::Bag& bag) {
-                return std::pair{bag.dish, bag.size} == dish;
-            });
-            messages.caution(too_few_bags(count, of_each, name, size == 0 ? 0 : one->servings));
+    for (const auto& bag : bags) {
+        auto& count = there.at({bag.dish, bag.size});
+        if (count > 0 && count < static_cast<std::size_t>(of_each)) {
+            messages.caution(
+                too_few_bags(count, of_each, bag.dish, bag.size == 0 ? 0 : bag.servings));
+            count = 0; // said once
         }
     }
     return first;
