@@ -276,10 +276,13 @@ void refuse_together(const LaidOut& one, const LaidOut& other, Messages& message
             : fmt::format("on different stocks or with different layouts ({} and {})", stock,
                           other_stock);
     const bool are_cards = !one.setup.chosen.contains(wording::Kind::BagLabel);
-    messages.error(fmt::format("these were printed {}; nothing written", parted),
-                   {are_cards ? "name one with --stock, or print one kind of card after the other, "
-                                "with --finishing and with --cook-day"
-                              : "name one with --stock, or print them one after the other"});
+    messages.error(
+        fmt::format("these were printed {}; nothing written", parted),
+        are_cards
+            ? std::vector<std::string>{"name one with --stock",
+                                       "or print one kind of card after the other, with "
+                                       "--finishing and with --cook-day"}
+            : std::vector<std::string>{"name one with --stock, or print them one after the other"});
 }
 
 /// The kinds of card that a print has, or that it is of labels.
