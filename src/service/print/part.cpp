@@ -201,6 +201,11 @@ bool names_nothing(const std::string& words) {
     return !words.empty() && parts_between_commas(words).empty();
 }
 
+void keep_ids_of(std::vector<NamedBag>& bags, std::span<const NamedBag> others) {
+    const auto ids = ids_of(others);
+    std::erase_if(bags, [&ids](const NamedBag& bag) { return !ids.contains(bag.id); });
+}
+
 void keep_ids(std::vector<NamedBag>& bags, const std::vector<std::string>& ids) {
     if (!ids.empty()) {
         const std::set<std::string> wanted{ids.begin(), ids.end()};
@@ -256,13 +261,12 @@ Outcome<std::set<std::string>> bags_of_part(std::span<const NamedBag> bags, cons
         return outcome;
     }
     auto wanted = left;
-    if (!part.bags.empty()) {
-        keep_named(wanted, named, numbers);
-    }
     if (from) {
-        keep_from(left, *from, numbers);
-        const auto behind = ids_of(left);
-        std::erase_if(wanted, [&](const NamedBag& bag) { return !behind.contains(bag.id); });
+        keep_from(wanted, *from, numbers);
+    }
+    if (!part.bags.empty()) {
+        keep_named(left, named, numbers); // by numbers that count from the first of all
+        keep_ids_of(wanted, left);
     }
     if (wanted.empty()) { // a bag from which on is printed is there itself
         refuse_before(part, messages);
