@@ -279,6 +279,18 @@ TEST_CASE("each pixel has the grey that its file says, and what is transparent i
     }
 }
 
+TEST_CASE("what is transparent all through is as white as paper") {
+    // ISO/IEC 15948:2004: one pixel of colour type 6, of which nothing covers anything.
+    const std::string digits =
+        "89504e470d0a1a0a0000000d49484452000000010000000108060000001f15c4890000000b494441"
+        "54789c6360000200000500017a5eab3f0000000049454e44ae426082";
+    std::string bytes;
+    for (std::size_t i = 0; i < digits.size(); i += 2) {
+        bytes += static_cast<char>(std::stoi(digits.substr(i, 2), nullptr, 16));
+    }
+    CHECK(grey(decoded(bytes), 0, 0) == 255);
+}
+
 TEST_CASE("an interlaced picture has each pixel where its pass puts it") {
     // ISO/IEC 15948:2004, 8.2, table of the seven passes: where each begins, and its steps. In each
     // row of a pass of the file every second pixel is white, the first among them.
