@@ -68,6 +68,26 @@ const FoodWord* front_of(FoodWords words, std::string_view front) {
     return nullptr;
 }
 
+/// "Füllung", "Mischungen": whose end is no "Lunge" and no "Zunge". A German cut keeps its e, and
+/// in the plural it is one of an animal that stands before it.
+bool is_of_doing(const std::string& word, const FoodWord& head, const FoodWord* front) {
+    return head.role == FoodRole::Form &&
+           (word.ends_with("ung") || (word.ends_with("ungen") && front == nullptr));
+}
+
+/// A plant or a seasoning that goes on into what was taken for the head: "Fleischtomaten" of
+/// "Fleischtomatensoße", which is not of meat, "Eierpflaumen" of "Eierpflaumenmus".
+const FoodWord* longer_plant(FoodWords words, const std::string& word, std::size_t front_size) {
+    for (auto size = word.size() - 1; size > front_size; --size) {
+        const auto* found = front_of(words, word.substr(0, size));
+        if (found != nullptr && (found->role == FoodRole::SaysNothing ||
+                                 (found->role == FoodRole::Base && !is_animal(found->means)))) {
+            return found;
+        }
+    }
+    return nullptr;
+}
+
 /// The parts of a compound that are known, its head last; empty where the head is not.
 std::vector<const FoodWord*> parts_of(FoodWords words, const std::string& word) {
     for (std::size_t i = shortest_front; i + shortest_head <= word.size(); ++i) {
@@ -76,8 +96,13 @@ std::vector<const FoodWord*> parts_of(FoodWords words, const std::string& word) 
             continue;
         }
         const auto front = word.substr(0, i);
-        if (const auto* known = front_of(words, front)) {
-            return {known, head};
+        const auto* known = front_of(words, front);
+        if (is_of_doing(word, *head, known)) {
+            continue;
+        }
+        if (known != nullptr) {
+            const auto* plant = longer_plant(words, word, i);
+            return {plant != nullptr ? plant : known, head};
         }
         if (auto parts = parts_of(words, front); !parts.empty()) {
             parts.push_back(head);
