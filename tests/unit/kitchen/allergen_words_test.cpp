@@ -111,6 +111,20 @@ TEST_CASE("allergens are asked about in every language, and what only sounds lik
         {"Leberkäse", ""},
         {"Eisbergsalat", ""},
         {"Schweinefleisch", ""},
+        {"100 g bulghur", "cereals containing gluten (wheat)"},
+        {"2 sheets of matza", "cereals containing gluten (wheat)"},
+        {"maftoul", "cereals containing gluten (wheat)"},
+        {"cooked wheatberries", "cereals containing gluten (wheat)"},
+        {"Bulgursalat", "cereals containing gluten (wheat)"},
+        {"Pankokruste", "cereals containing gluten (wheat)"},
+        {"Bonitoflocken", "fish (bonito)"},
+        {"Parmesankruste", "milk"},
+        {"Mozzarellahaube", "milk"},
+        {"Seehechtfilet", "fish (hake)"},
+        {"Baiserhaube", "eggs"},
+        {"custard apple", ""},
+        {"Eierpflaumenmus", ""},
+        {"Spaghettikürbis", ""},
     };
     for (const auto& c : cases) {
         std::string named;
