@@ -1,9 +1,13 @@
 #include "kitchen/measures/when.h"
 
 #include "kitchen/measures/number_text.h"
+#include "kitchen/measures/number_words.h"
 #include "kitchen/texts/text.h"
 
+#include <algorithm>
+#include <fmt/format.h>
 #include <optional>
+#include <string>
 
 namespace thawslip::kitchen {
 namespace {
@@ -24,6 +28,15 @@ constexpr WhenForm fixed_forms[] = {
     {"on serving", When::Anchor::AtServing},
     {"when serving", When::Anchor::AtServing},
     {"to serve", When::Anchor::AtServing},
+    {"for serving", When::Anchor::AtServing},
+    {"before serving", When::Anchor::AtServing},
+    {"just before serving", When::Anchor::AtServing},
+    {"right before serving", When::Anchor::AtServing},
+    {"shortly before serving", When::Anchor::AtServing},
+    {"at the table", When::Anchor::AtServing},
+    {"at the beginning", When::Anchor::AtStart},
+    {"from the start", When::Anchor::AtStart},
+    {"from the beginning", When::Anchor::AtStart},
     // German and Spanish; cards say them in these words too.
     {"am Anfang", When::Anchor::AtStart},
     {"zu Beginn", When::Anchor::AtStart},
@@ -32,11 +45,41 @@ constexpr WhenForm fixed_forms[] = {
     {"beim Anrichten", When::Anchor::AtServing},
     {"zum Anrichten", When::Anchor::AtServing},
     {"zum Servieren", When::Anchor::AtServing},
+    {"beim Servieren", When::Anchor::AtServing},
+    {"vor dem Servieren", When::Anchor::AtServing},
+    {"kurz vor dem Servieren", When::Anchor::AtServing},
+    {"direkt vor dem Servieren", When::Anchor::AtServing},
+    {"vor dem Anrichten", When::Anchor::AtServing},
+    {"kurz vor dem Anrichten", When::Anchor::AtServing},
+    {"am Tisch", When::Anchor::AtServing},
+    {"bei Tisch", When::Anchor::AtServing},
+    {"von Anfang an", When::Anchor::AtStart},
+    {"zu Anfang", When::Anchor::AtStart},
     {"al principio", When::Anchor::AtStart},
     {"al inicio", When::Anchor::AtStart},
     {"a la mitad", When::Anchor::Halfway},
     {"a media cocción", When::Anchor::Halfway},
     {"al servir", When::Anchor::AtServing},
+    {"para servir", When::Anchor::AtServing},
+    {"antes de servir", When::Anchor::AtServing},
+    {"justo antes de servir", When::Anchor::AtServing},
+    {"al emplatar", When::Anchor::AtServing},
+    {"antes de emplatar", When::Anchor::AtServing},
+    {"en el momento de servir", When::Anchor::AtServing},
+    {"en la mesa", When::Anchor::AtServing},
+    {"desde el principio", When::Anchor::AtStart},
+};
+
+/// A time stands before these.
+constexpr std::string_view before_the_end[] = {
+    "before the end", "before the end of cooking", "vor dem Ende",    "vor Ende",
+    "vor Schluss",    "vor Ende der Garzeit",      "antes del final", "antes de terminar",
+};
+
+/// The end of cooking or the table: what goes in raw must not wait for the table.
+constexpr std::string_view unclear_ends[] = {
+    "at the end",  "at end",     "in the end", "towards the end", "am Ende",     "zum Ende",
+    "zum Schluss", "am Schluss", "zuletzt",    "al final",        "al terminar", "al acabar",
 };
 
 /// A time follows these.
@@ -84,8 +127,27 @@ std::optional<std::size_t> before_words(std::string_view text, std::string_view 
     return std::nullopt;
 }
 
+/// A time in figures, or in words: "zehn Minuten", "half an hour".
+Result<TimeRange, TextFault> time_at(std::string_view text, std::size_t at) {
+    auto time = parse_time_range(text.substr(at));
+    const auto words = time.ok() ? std::nullopt : number_in_words(text, at);
+    if (!words || words->low != words->high) {
+        return time;
+    }
+    const auto number = words->low.denominator == 1
+                            ? fmt::format("{}", words->low.numerator)
+                            : fmt::format("{}/{}", words->low.numerator, words->low.denominator);
+    auto in_figures = parse_time_range(number + std::string{text.substr(words->end)});
+    return in_figures.ok() ? in_figures : time;
+}
+
+/// Whether the text is these words alone.
+bool is_all(std::string_view text, std::string_view words) {
+    return past_words(text, words) == text.size();
+}
+
 Result<When, TextFault> timed(std::string_view text, std::size_t at, When::Anchor anchor) {
-    const auto time = parse_time_range(text.substr(at));
+    const auto time = time_at(text, at);
     if (!time) {
         return Failure{TextFault{at + time.fault().offset, time.fault().message}};
     }
@@ -103,17 +165,23 @@ std::vector<std::string> when_forms() {
 
 Result<When, TextFault> parse_when(std::string_view text) {
     for (const auto& form : fixed_forms) {
-        if (past_words(text, form.words) == text.size()) {
+        if (is_all(text, form.words)) {
             return When{form.anchor, std::chrono::minutes{0}};
         }
     }
-    if (const auto end = before_words(text, "before the end")) {
-        return timed(text.substr(0, *end), skip_spaces(text, 0), When::Anchor::BeforeEnd);
+    for (const auto words : before_the_end) {
+        if (const auto end = before_words(text, words)) {
+            return timed(text.substr(0, *end), skip_spaces(text, 0), When::Anchor::BeforeEnd);
+        }
     }
     for (const auto& form : timed_forms) {
         if (const auto at = past_words(text, form.words)) {
             return timed(text, *at, form.anchor);
         }
+    }
+    if (std::ranges::any_of(unclear_ends, [&](auto words) { return is_all(text, words); })) {
+        return Failure{TextFault{skip_spaces(text, 0),
+                                 "expected the last minutes, where it still cooks, or at serving"}};
     }
     return Failure{
         TextFault{skip_spaces(text, 0),

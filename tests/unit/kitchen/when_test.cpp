@@ -40,6 +40,19 @@ TEST_CASE("when something goes in is read in its five forms and their usual vari
         {"últimos 10 minutos", {Anchor::BeforeEnd, minutes{10}}},
         {"en las últimas 2 horas", {Anchor::BeforeEnd, minutes{120}}},
         {"al servir", {Anchor::AtServing, minutes{0}}},
+        {"before serving", {Anchor::AtServing, minutes{0}}},
+        {"Just before serving", {Anchor::AtServing, minutes{0}}},
+        {"beim Servieren", {Anchor::AtServing, minutes{0}}},
+        {"vor dem Servieren", {Anchor::AtServing, minutes{0}}},
+        {"antes de servir", {Anchor::AtServing, minutes{0}}},
+        {"al emplatar", {Anchor::AtServing, minutes{0}}},
+        {"von Anfang an", {Anchor::AtStart, minutes{0}}},
+        {"in den letzten zehn Minuten", {Anchor::BeforeEnd, minutes{10}}},
+        {"in the last five minutes", {Anchor::BeforeEnd, minutes{5}}},
+        {"en los últimos diez minutos", {Anchor::BeforeEnd, minutes{10}}},
+        {"10 Minuten vor Ende", {Anchor::BeforeEnd, minutes{10}}},
+        {"5 min antes del final", {Anchor::BeforeEnd, minutes{5}}},
+        {"after half an hour", {Anchor::AfterStart, minutes{30}}},
     };
     for (const auto& c : cases) {
         CAPTURE(c.text);
@@ -64,6 +77,7 @@ TEST_CASE("what does not say when is refused where it goes wrong") {
     };
     const char* const forms =
         "expected at the start, after or last with a time, halfway or at serving";
+    const char* const unclear = "expected the last minutes, where it still cooks, or at serving";
     const char* const no_time = "expected a time such as \"45 min\" or \"7-9 h\"";
     const Case cases[] = {
         {"", 0, forms},
@@ -73,6 +87,10 @@ TEST_CASE("what does not say when is refused where it goes wrong") {
         {"halfway there", 0, forms},
         {"last", 4, no_time},
         {"before the end", 0, forms},
+        {" at the end", 1, unclear},
+        {"am Ende", 0, unclear},
+        {"al final", 0, unclear},
+        {"10 min before serving", 0, forms},
         {"shortly before the end", 0, no_time},
         {"5 weeks before the end", 2, "expected h or min after the number"},
         {"last ten min", 5, no_time},
