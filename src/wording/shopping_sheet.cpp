@@ -13,6 +13,7 @@
 #include "wording/typography.h"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <numeric>
 
@@ -78,8 +79,10 @@ std::string say_dishes(const kitchen::ShoppingItem& item, const Dishes& dishes,
 }
 
 /// "6 × 400 g" and "tins white beans": of packs, how much is in each belongs to the amount.
-kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const Style& style) {
-    auto words = kitchen::amount_and_item(total, style.units);
+/// \param exact what was rounded to `total`
+kitchen::AmountAndItem to_buy(const kitchen::Quantity& total, const kitchen::Quantity& exact,
+                              const Style& style) {
+    auto words = kitchen::amount_and_item(total, exact, style.units);
     if (!words.amount.ends_with("×")) {
         return words;
     }
@@ -100,9 +103,14 @@ std::string without_joint(const std::string& item) {
     return item.starts_with(joint) ? item.substr(joint.size()) : item;
 }
 
-/// The least multiple of `1/parts` that is as much.
+/// The least multiple of `1/parts` that is as much, or short of it by a hair that nobody measures:
+/// half a cup and 120 ml are a cup. Where the parts are hardly more than that, as much.
 Amount rounded_up(Amount amount, std::int64_t parts) {
-    const auto count = (amount.numerator * parts + amount.denominator - 1) / amount.denominator;
+    constexpr double hair = 0.02;
+    const double exact = amount.value() * static_cast<double>(parts);
+    const auto enough = (amount.numerator * parts + amount.denominator - 1) / amount.denominator;
+    const auto nearly = static_cast<std::int64_t>(std::ceil(exact / (1.0 + hair)));
+    const auto count = exact * hair < 0.5 ? std::min(enough, nearly) : enough;
     const auto common = std::gcd(count, parts);
     return {count / common, parts / common};
 }
@@ -114,21 +122,35 @@ bool is_said(Amount sum, kitchen::Unit unit) {
                                     : contains(fractions, sum.denominator);
 }
 
-/// In what parts of a unit more is bought than needed: pounds by the ounce.
-std::int64_t parts_bought(Amount sum, kitchen::Unit unit) {
+/// In what parts of a unit more is bought than needed: pounds by the ounce, cups as sets have them.
+std::vector<std::int64_t> parts_bought(Amount sum, kitchen::Unit unit) {
     using kitchen::Unit;
     if (unit == Unit::Count || unit == Unit::Pound) {
-        return unit == Unit::Count ? 1 : 16;
+        return {unit == Unit::Count ? 1 : 16};
     }
-    const bool is_large = unit == Unit::Kilogram || unit == Unit::Litre;
-    return is_large ? 100 : sum.value() < 10 ? 4 : 1;
+    if (unit == Unit::Kilogram || unit == Unit::Litre) {
+        return {100};
+    }
+    if (sum.value() >= 10) {
+        return {1};
+    }
+    return unit == Unit::Cup ? std::vector<std::int64_t>{4, 3, 8} : std::vector<std::int64_t>{4};
 }
 
 /// Things are bought whole. Sums of several units come to figures that nobody measures, 0.583 cup,
 /// and are rounded up.
 Amount as_bought(Amount sum, kitchen::Unit unit) {
     const bool is_thing = unit == kitchen::Unit::Count;
-    return !is_thing && is_said(sum, unit) ? sum : rounded_up(sum, parts_bought(sum, unit));
+    if (!is_thing && is_said(sum, unit)) {
+        return sum;
+    }
+    const auto parts = parts_bought(sum, unit);
+    auto least = rounded_up(sum, parts.front());
+    for (const auto each : parts) {
+        const auto rounded = rounded_up(sum, each);
+        least = rounded.value() < least.value() ? rounded : least;
+    }
+    return least;
 }
 
 /// A sum is bought whole, and called as many: what was written stays as it is.
@@ -169,8 +191,8 @@ bool is_long(const std::string& numbers) {
 
 Paragraph row_of(const kitchen::ShoppingItem& item, const Dishes& dishes, const Goods& goods,
                  const Style& style) {
-    const auto [amount, what] =
-        thing_first(item.total, to_buy(in_its_number(item.total, goods, style), style), goods);
+    const auto [amount, what] = thing_first(
+        item.total, to_buy(in_its_number(item.total, goods, style), item.total, style), goods);
     Paragraph row;
     auto thing = ticked(plain(what));
     thing.spans.front().emphasis = Emphasis::Strong;

@@ -284,7 +284,12 @@ std::optional<std::string> amount_as_written(const Quantity& quantity) {
 } // namespace
 
 AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style) {
-    if (!quantity.low) {
+    return amount_and_item(quantity, quantity, style);
+}
+
+AmountAndItem amount_and_item(const Quantity& quantity, const Quantity& exact,
+                              const UnitStyle& style) {
+    if (!quantity.low || !exact.low) {
         return {"", text_of(quantity)};
     }
     Measure low{*quantity.low, quantity.unit};
@@ -292,8 +297,9 @@ AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style) 
     if (quantity.as_written.empty()) {
         to_larger_unit(low, high);
     }
-    const auto turned_low = in_other_system(low, style.measures);
-    const auto turned_high = in_other_system(high, style.measures);
+    const auto turned_low = in_other_system({*exact.low, exact.unit}, style.measures);
+    const auto turned_high =
+        in_other_system({exact.high.value_or(*exact.low), exact.unit}, style.measures);
     if (!turned_low.empty() && !turned_high.empty()) {
         const auto written = range_text(written_parts(low), written_parts(high), style);
         const auto turned = range_text(turned_low, turned_high, style);

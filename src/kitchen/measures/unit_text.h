@@ -41,6 +41,10 @@ struct AmountAndItem {
     std::string item;
 };
 AmountAndItem amount_and_item(const Quantity& quantity, const UnitStyle& style);
+/// The same of a rounded quantity: in the other system it is as much as `exact`, which it was
+/// rounded from, so that what was rounded once is not rounded further.
+AmountAndItem amount_and_item(const Quantity& quantity, const Quantity& exact,
+                              const UnitStyle& style);
 
 std::string to_text(Mass mass, const UnitStyle& style);            ///< `2.2 kg (4 lb 14 oz)`
 std::string thickness_text(Length length, const UnitStyle& style); ///< `30 mm (1⅛ in)`

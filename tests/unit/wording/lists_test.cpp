@@ -583,6 +583,20 @@ TEST_CASE("what is counted is bought whole, and a list has the thing without its
     CHECK_FALSE(has(lines, "agua|2 l|no. 1"));
 }
 
+TEST_CASE(
+    "a sum short of a measure by a hair, or over it, is that measure, and converted as it is") {
+    auto plan = orchard_day();
+    plan.packages[0].package.finish.clear();
+    plan.packages[0].package.ingredients.clear();
+    for (const char* written : {"½ cup cream", "120 ml cream", "⅓ cup milk", "60 ml milk"}) {
+        plan.packages[0].package.ingredients.push_back(
+            {quantity(written), kitchen::IngredientDay::PackingDay, {}});
+    }
+    const auto lines = lines_of(shopping_of(plan, english(kitchen::Units::Both)), "shopping");
+    CHECK(has(lines, "cream|1 cup (240 ml)|no. 1")); // 1.007
+    CHECK(has(lines, "milk|⅝ cup (140 ml)|no. 1"));  // 0.587 cup, 139 ml
+}
+
 TEST_CASE("a sum of several units is said in what a kitchen measures, and is never too little") {
     auto plan = orchard_day();
     plan.packages[0].package.finish.clear();
@@ -594,7 +608,7 @@ TEST_CASE("a sum of several units is said in what a kitchen measures, and is nev
             {quantity(written), kitchen::IngredientDay::PackingDay, {}});
     }
     const auto lines = lines_of(shopping_of(plan, english(kitchen::Units::Written)), "shopping");
-    CHECK(has(lines, "cream|¾ cup|no. 1"));        // 7/12
+    CHECK(has(lines, "cream|⅝ cup|no. 1"));        // 7/12
     CHECK(has(lines, "carrots|2 lb 10 oz|no. 1")); // 2.605 lb
     CHECK(has(lines, "stock|58 fl oz|no. 1"));     // 57.37 fl oz
     CHECK(has(lines, "oats|1⅓ cups|no. 1"));
