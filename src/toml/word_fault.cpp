@@ -1,5 +1,6 @@
 // Why a word without quotes is no value, and what to write instead.
 
+#include "base/letters.h"
 #include "base/printable.h"
 #include "toml/moment.h"
 #include "toml/scalar.h"
@@ -7,6 +8,9 @@
 #include <algorithm>
 #include <array>
 #include <fmt/format.h>
+#include <iterator>
+#include <string>
+#include <vector>
 
 namespace thawslip::toml {
 namespace {
@@ -49,6 +53,88 @@ std::optional<WordFault> moment_fault(std::string_view word) {
     return std::nullopt;
 }
 
+/// The parts of "3 Oct 2026", "03-10-2026", "3 de octubre de 2026", without the little words.
+std::vector<std::string> date_parts(std::string_view word) {
+    constexpr std::array little{"de", "of", "the", "del", "st", "nd", "rd", "th"};
+    std::vector<std::string> parts;
+    bool in_digits = false;
+    bool apart = true;
+    for (const char c : word) {
+        const bool parts_them = std::string_view{" -./,"}.find(c) != std::string_view::npos;
+        if (!parts_them && (apart || is_digit(c) != in_digits)) {
+            parts.emplace_back();
+        }
+        if (!parts_them) {
+            parts.back() += to_lower(c);
+        }
+        apart = parts_them;
+        in_digits = is_digit(c);
+    }
+    std::erase_if(parts, [&](const std::string& part) {
+        return std::ranges::find(little, part) != little.end();
+    });
+    return parts;
+}
+
+/// The number of a month by its name in English, Spanish or German, or the name's beginning; 0 for
+/// any other word.
+int month_named(std::string_view word) {
+    struct Named {
+        std::string_view beginning;
+        int month;
+    };
+    constexpr Named months[] = {{"jan", 1},  {"ene", 1},  {"jän", 1},  {"feb", 2},  {"mar", 3},
+                                {"mär", 3},  {"mrz", 3},  {"apr", 4},  {"abr", 4},  {"may", 5},
+                                {"mai", 5},  {"jun", 6},  {"jul", 7},  {"aug", 8},  {"ago", 8},
+                                {"sep", 9},  {"oct", 10}, {"okt", 10}, {"nov", 11}, {"dec", 12},
+                                {"dic", 12}, {"dez", 12}};
+    const auto found = std::ranges::find_if(
+        months, [word](const Named& named) { return word.starts_with(named.beginning); });
+    return found == std::end(months) ? 0 : found->month;
+}
+
+bool is_of_digits(std::string_view word, std::size_t most) {
+    return holds_only(word, "0123456789") && word.size() <= most;
+}
+
+/// `2026-10-03` of a day whose month is named; nothing where it is not, or nobody can tell the year
+/// from the day.
+std::optional<std::string> named_date(const std::vector<std::string>& parts) {
+    std::string year;
+    std::string day;
+    int month = 0;
+    for (const auto& part : parts) {
+        if (is_of_digits(part, 4)) {
+            (part.size() == 4 ? year : day) = part;
+        } else {
+            month = month_named(part);
+        }
+    }
+    if (parts.size() != 3 || year.empty() || day.empty() || day.size() > 2 || month == 0) {
+        return std::nullopt;
+    }
+    return fmt::format("{}-{:02}-{:0>2}", year, month, day);
+}
+
+/// "03-10-2026": in one country the third of October, in another the tenth of March.
+bool is_date_of_digits(const std::vector<std::string>& parts) {
+    return parts.size() == 3 && is_of_digits(parts[0], 4) && is_of_digits(parts[1], 2) &&
+           is_of_digits(parts[2], 4);
+}
+
+/// How a date is written that was meant as one; empty where none was.
+std::string date_hint(std::string_view word, std::string_view key) {
+    constexpr std::size_t shortest = 6; // 1.1.26; but 1.2.3 is no date
+    const auto parts = date_parts(word);
+    if (const auto date = named_date(parts)) {
+        return "a date is year-month-day: " + (key.empty() ? "" : std::string{key} + " = ") + *date;
+    }
+    const bool of_digits = word.size() >= shortest && is_digit(word.front()) &&
+                           (holds_only(word, "0123456789./") ||
+                            (holds_only(word, "0123456789./-") && is_date_of_digits(parts)));
+    return of_digits ? "a date is year-month-day, such as 2026-10-17" : "";
+}
+
 bool begins_with_curly_quote(std::string_view word) {
     constexpr std::array curly{"“", "”", "„", "‘", "’", "«"};
     return std::ranges::any_of(curly, [word](const char* each) { return word.starts_with(each); });
@@ -65,8 +151,8 @@ std::string value_hint(std::string_view word, std::string_view key) {
         return word.front() == '0' ? "a number has no zeros in front"
                                    : "a whole number has at most 18 digits";
     }
-    if (holds_only(word, "0123456789./") && word.size() > 5) {
-        return "a date is year-month-day, such as 2026-10-17";
+    if (auto hint = date_hint(word, key); !hint.empty()) {
+        return hint;
     }
     if (holds_only(word, "0123456789.")) {
         return "a number has digits before and after its point";

@@ -372,9 +372,19 @@ TEST_CASE("what a word without quotes may have been meant as is told, or that it
     }
     CHECK(hint("007") == "a number has no zeros in front");
     CHECK(hint("99999999999999999999") == "a whole number has at most 18 digits");
-    for (const auto* date : {"17.10.2026", "17/10/26", "1.1.26", "1/1/26"}) {
+    for (const auto* date :
+         {"17.10.2026", "17/10/26", "1.1.26", "1/1/26", "03-10-2026", "3-10-26"}) {
         CAPTURE(date);
         CHECK(hint(date) == "a date is year-month-day, such as 2026-10-17");
+    }
+    for (const auto* date : {"3 Oct 2026", "3. Oktober 2026", "Oct 3 2026", "3rd of October 2026",
+                             "3 de octubre de 2026", "03-Oct-2026"}) {
+        CAPTURE(date);
+        CHECK(hint(date) == "a date is year-month-day: a = 2026-10-03");
+    }
+    for (const std::string no_date : {"3 Oct", "7-9 h", "2026 plums", "12 mar", "3 jars 2026"}) {
+        CAPTURE(no_date);
+        CHECK(hint(no_date) == text + "\"" + no_date + "\"");
     }
     for (const auto* number : {"1.2.3", ".5", "5.", "."}) {
         CAPTURE(number);
@@ -424,7 +434,7 @@ TEST_CASE("what was meant as a date or a time is told as one") {
         {"a = 07:30 h", "1:5: error: \"07:30 h\" is not a value of TOML\n"
                         "    hint: text stands in double quotes: a = \"07:30 h\"\n"},
         {"a = 2026-Oct-17", "1:5: error: \"2026-Oct-17\" is not a value of TOML\n"
-                            "    hint: text stands in double quotes: a = \"2026-Oct-17\"\n"},
+                            "    hint: a date is year-month-day: a = 2026-10-17\n"},
     });
 }
 
