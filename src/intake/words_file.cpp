@@ -115,6 +115,7 @@ std::vector<Meanings> meanings_of_food() {
           "washes",
           "bird",
           "washed else",
+          "washed for",
           "nothing"}},
         {Section::Aside, "aside", {"other", "food", "before", "behind"}},
         {Section::Allergen, "allergen", allergens_and({"nothing"})},

@@ -222,6 +222,19 @@ std::vector<Mention> other_washables(const Scene& scene, const WordedText& text,
     return others;
 }
 
+/// The birds of a sentence that may be what is washed, and not what something is washed for or
+/// after: "Hände nach der Ente abwaschen".
+std::vector<Mention> washable_birds(const WordedText& text, std::vector<Mention> birds) {
+    constexpr std::size_t article = 1;
+    const auto besides = mentions(text, Section::Handling, "washed for");
+    std::erase_if(birds, [&](const Mention& bird) {
+        return std::ranges::any_of(besides, [&](const Mention& beside) {
+            return beside.first < bird.first && words_between(beside, bird) <= article;
+        });
+    });
+    return birds;
+}
+
 /// Whether a sentence washes a bird: one that is named nearer than anything else, or, where
 /// `is_bird` is what the bag holds, nothing at all: "Rinse and pat dry".
 bool washes_bird(const Scene& scene, const WordedText& text, bool is_bird) {
@@ -231,10 +244,12 @@ bool washes_bird(const Scene& scene, const WordedText& text, bool is_bird) {
     }
     const auto birds = mentions(text, Section::Handling, "bird");
     const auto others = other_washables(scene, text, birds);
+    const auto meant = washable_birds(text, birds);
     for (std::size_t i = 0; i < washes.size(); ++i) {
-        const auto bird = nearest(text, washes[i], birds);
+        const auto bird = nearest(text, washes[i], meant);
         const auto other = nearest(text, washes[i], others);
-        const bool is_meant = bird ? !other || *bird < *other : is_bird && !other;
+        const bool is_unnamed = !other && !nearest(text, washes[i], birds);
+        const bool is_meant = bird ? !other || *bird < *other : is_bird && is_unnamed;
         if (is_meant && !is_warned_of(text, washes, i, {}) &&
             !clause_says(text, washes[i].first, Section::Negation, "needless")) {
             return true;

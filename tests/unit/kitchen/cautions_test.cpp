@@ -1722,7 +1722,9 @@ TEST_CASE("washing a raw bird is asked about, in every language, and nothing els
           "Touch the chicken and then wash your hands.", "Wash the board after the turkey.",
           "Nach dem Hähnchen das Brett abwaschen.", "Lavar la tabla tras cortar el pollo.",
           "Rinse the vegetables and fry the chicken.", "Wash up while the chicken rests.",
-          "Rinse the pan with chicken stock.", "No need to rinse the chicken."}) {
+          "Rinse the pan with chicken stock.", "No need to rinse the chicken.",
+          "Hände nach der Ente abwaschen.",
+          "Rinse well before the chicken goes in, and the pan too."}) {
         CAPTURE(std::string{step});
         CHECK_FALSE(asks(step));
     }
