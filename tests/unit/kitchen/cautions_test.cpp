@@ -511,6 +511,23 @@ const std::vector<Case>& cases() {
         {"not high enough to tell",
          {"slow-cooker-thaw-first"},
          [](auto&, auto& s, auto&) { s.altitude_metres = 700; }},
+        {"a target that boiling water does not reach at that height",
+         {"target-above-boiling", "high-altitude"},
+         [](auto& p, auto& s, auto&) {
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.cook->until = celsius(94);
+             s.altitude_metres = 3000;
+         }},
+        {"such a target in an oven",
+         {},
+         [](auto& p, auto& s, auto&) {
+             p.cook->vessel = Vessel::Oven;
+             p.cook->in = "oven";
+             p.cook->setting = "180 °C";
+             p.cook->until = celsius(94);
+             s.altitude_metres = 3000;
+         }},
         {"people at risk, and all is hot",
          {"slow-cooker-thaw-first"},
          [](auto&, auto& s, auto&) { s.people_at_risk = true; }},
@@ -1326,6 +1343,38 @@ const std::vector<Case>& cases() {
              p.cook->in = "pot";
              p.finish.front().add = quantity("200 g dried borlotti beans");
              p.finish.front().when = {When::Anchor::BeforeEnd, minutes{29}};
+         }},
+        {"beans in the bag that are uncooked, and heated for minutes",
+         {"beans-uncooked"},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Kidney beans, soaked, uncooked";
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.cook->time = TimeRange{minutes{10}, minutes{10}};
+         }},
+        {"beans in the bag that are uncooked, and boil for long enough",
+         {},
+         [](auto& p, auto&, auto&) {
+             p.dish = "Kidney beans, soaked, uncooked";
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.cook->time = TimeRange{minutes{30}, minutes{40}};
+         }},
+        {"dried beans that went in on packing day, of which nothing says that they boiled",
+         {"beans-perhaps-unboiled"},
+         [](auto& p, auto&, auto&) {
+             add_ingredient(p, "500 g borlotti beans, soaked overnight");
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.cook->time = TimeRange{minutes{10}, minutes{10}};
+         }},
+        {"such beans that boiled",
+         {},
+         [](auto& p, auto&, auto&) {
+             add_ingredient(p, "500 g borlotti beans, soaked, boiled 40 min");
+             p.cook->vessel = Vessel::Pot;
+             p.cook->in = "pot";
+             p.cook->time = TimeRange{minutes{10}, minutes{10}};
          }},
         {"dried beans that still boil for half an hour",
          {},
