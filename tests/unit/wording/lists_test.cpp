@@ -601,9 +601,9 @@ TEST_CASE("a sum of several units is said in what a kitchen measures, and is nev
     auto plan = orchard_day();
     plan.packages[0].package.finish.clear();
     plan.packages[0].package.ingredients.clear();
-    for (const char* written :
-         {"⅓ cup cream", "¼ cup cream", "1 lb carrots", "728 g carrots", "50 fl oz stock",
-          "218 ml stock", "⅔ cup oats", "⅔ cup oats", "1.25 kg flour", "1 kg flour"}) {
+    for (const char* written : {"⅓ cup cream", "¼ cup cream", "1 lb carrots", "728 g carrots",
+                                "50 fl oz stock", "218 ml stock", "⅔ cup oats", "⅔ cup oats",
+                                "1.25 kg flour", "1 kg flour", "⅛ tsp mace", "¼ tsp mace"}) {
         plan.packages[0].package.ingredients.push_back(
             {quantity(written), kitchen::IngredientDay::PackingDay, {}});
     }
@@ -613,6 +613,7 @@ TEST_CASE("a sum of several units is said in what a kitchen measures, and is nev
     CHECK(has(lines, "stock|58 fl oz|no. 1"));     // 57.37 fl oz
     CHECK(has(lines, "oats|1⅓ cups|no. 1"));
     CHECK(has(lines, "flour|2.25 kg|no. 1"));
+    CHECK(has(lines, "mace|⅜ tsp|no. 1"));
 }
 
 TEST_CASE("litres that come to no tenth of a cubic foot are said in litres alone") {
