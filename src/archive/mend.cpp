@@ -8,11 +8,8 @@
 #include "base/list.h"
 #include "kitchen/bag_id.h"
 
-#include <cerrno>
-#include <cstring>
 #include <fmt/format.h>
 #include <sqlite3.h>
-#include <unistd.h>
 
 namespace thawslip::archive {
 namespace {
@@ -173,10 +170,6 @@ void refuse_file_work(const std::string& address) {
 void Archive::back_up(const std::string& file) {
     if (!connection_->is_file()) {
         refuse_file_work(connection_->place());
-    }
-    if (::access(file.c_str(), F_OK) == 0) {
-        throw ArchiveFailure{{ArchiveFault::Kind::CannotOpen,
-                              fmt::format("cannot make {}: {}", file, std::strerror(EEXIST))}};
     }
     const Draft draft{file};
     {
