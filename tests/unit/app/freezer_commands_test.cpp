@@ -129,7 +129,7 @@ struct Freezer {
     }
     std::string next(const service::NextQuestion& question) {
         return said([&](app::Console console) {
-            return freezer_next(question, AnswerAs::Words, settings, console);
+            return freezer_next({question}, AnswerAs::Words, settings, console);
         });
     }
     ExitStatus status = ExitStatus::Done;
