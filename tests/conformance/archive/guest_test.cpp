@@ -95,12 +95,12 @@ TEST_CASE("to a guest no dish is proposed that names it, and what is proposed is
                day_of({{"Bean pot", "contains = [\"butter\"]\n"}, {"Leek broth", ""}}));
     REQUIRE(kitchen("labels guest.toml -o labels.pdf").status == 0);
     const auto both = kitchen("freezer next --serves 4").out;
-    CHECK(both.find(", Bean pot, bag ") != std::string::npos);
-    CHECK(both.find(", Leek broth, bag ") != std::string::npos);
+    CHECK(both.find("  Bean pot, bag ") != std::string::npos);
+    CHECK(both.find("  Leek broth, bag ") != std::string::npos);
     CHECK_FALSE(both.ends_with(at_the_end.substr(1)));
     const auto guest = kitchen("freezer next --serves 4 --without milk").out;
-    CHECK(guest.find(", Bean pot, bag ") == std::string::npos);
-    CHECK(guest.find(", Leek broth, bag ") != std::string::npos);
+    CHECK(guest.find("  Bean pot, bag ") == std::string::npos);
+    CHECK(guest.find("  Leek broth, bag ") != std::string::npos);
     CHECK(guest.find("not proposed, for what the guest may not eat is named there, or what is in "
                      "it is not known: Bean pot\n") != std::string::npos);
     CHECK(guest.ends_with(at_the_end.substr(1)));

@@ -120,8 +120,8 @@ TEST_CASE("each mistake is told at its place, with what was expected") {
          "    servings  = 0\n"
          "                ^\n"},
         {"when = \"last 10 min\"", "when = \"at the end\"",
-         "day.toml:20:9: error: \"at the end\" cannot be read as when: expected at the start, "
-         "after or last with a time, halfway or at serving\n"
+         "day.toml:20:9: error: \"at the end\" cannot be read as when: expected the last minutes, "
+         "where it still cooks, or at serving\n"
          "    when = \"at the end\"\n"
          "            ^~~~~~~~~~\n"
          "    hint: write, for example, \"at the start\", \"after 4 h\", \"halfway\", \"last 10 "

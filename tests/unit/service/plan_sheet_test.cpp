@@ -261,8 +261,8 @@ TEST_CASE("dishes that are too many for a sheet stand on further ones, evenly") 
     CHECK(most <= least + 1);
 }
 
-TEST_CASE("dishes that side by side would be small have a sheet each") {
-    const auto printing = sheets(plan_of(crowded(12) + gratin, 120h));
+TEST_CASE("dishes that have no room side by side have a sheet each") {
+    const auto printing = sheets(plan_of(crowded(26) + gratin, 120h));
     REQUIRE(printing);
     const auto all = charts(*printing.value);
     REQUIRE(all.size() == 2);
