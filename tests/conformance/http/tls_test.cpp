@@ -82,7 +82,7 @@ TEST_CASE("TLS 1.2 is spoken, 1.0 and 1.1 are refused (RFC 8996)") {
     }
     const auto handshake = "\x16\x03\x03"s;
     CHECK(answer_to(*server, client_hello(3)).starts_with(handshake));
-    for (const std::size_t minor : {1, 2}) {
+    for (const std::size_t minor : {std::size_t{1}, std::size_t{2}}) {
         CAPTURE(minor);
         const auto refused = answer_to(*server, client_hello(minor));
         CHECK((refused.empty() || refused.front() == '\x15')); // hung up on, or an alert

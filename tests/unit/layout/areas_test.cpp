@@ -47,7 +47,7 @@ TEST_CASE("a code is square: rows that follow their content grow to its width") 
 }
 
 TEST_CASE("what has no words takes no shorter form and never drops") {
-    for (const Area& area : {Area{.kind = ChartArea{}}, Area{.kind = PatternArea{}}}) {
+    for (const Area& area : {Area{{}, {}, {}, ChartArea{}}, Area{{}, {}, {}, PatternArea{}}}) {
         CHECK(shorten_of(area, 1) == 0);
         CHECK(drop_of(area) == 0);
     }
