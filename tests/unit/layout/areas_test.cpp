@@ -2,6 +2,8 @@
 
 #include "labels.h"
 
+#include <cmath>
+
 using namespace thawslip;
 using namespace thawslip::layout;
 using namespace thawslip::literals;
