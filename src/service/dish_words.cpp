@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <fmt/format.h>
+#include <iterator>
 #include <optional>
 
 namespace thawslip::service {
@@ -100,6 +101,42 @@ Messages no_such_dish(std::string_view words, std::span<const std::string> dishe
     Messages messages;
     messages.error(fmt::format("no dish has the words \"{}\"", words), near_dishes(words, dishes));
     return messages;
+}
+
+namespace {
+
+/// The names that words mean: where these are a dish's whole name, no other that only has them.
+std::set<std::string> names_with(std::string_view words, std::span<const std::string> names) {
+    const auto names_where = [&names](const auto& is_meant) {
+        std::set<std::string> meant;
+        std::ranges::copy_if(names, std::inserter(meant, meant.end()), is_meant);
+        return meant;
+    };
+    auto whole = names_where([&](const std::string& name) { return are_all_of(words, name); });
+    return whole.empty()
+               ? names_where([&](const std::string& name) { return has_words(name, words); })
+               : whole;
+}
+
+} // namespace
+
+std::set<std::string> dishes_meant(const std::string& words, std::span<const std::string> names,
+                                   Messages& messages) {
+    const bool is_one = std::ranges::any_of(
+        names, [&](const std::string& name) { return are_all_of(words, name); });
+    auto parts = is_one ? std::vector{words} : parts_between_commas(words);
+    if (parts.empty()) {
+        parts = {words}; // nothing but commas
+    }
+    std::set<std::string> meant;
+    for (const auto& part : parts) {
+        auto of_part = names_with(part, names);
+        if (of_part.empty()) {
+            messages.add(no_such_dish(part, names));
+        }
+        meant.merge(of_part);
+    }
+    return meant;
 }
 
 } // namespace thawslip::service

@@ -3,6 +3,7 @@
 #include "service/messages.h"
 
 #include <cstddef>
+#include <set>
 #include <span>
 #include <string>
 #include <string_view>
@@ -27,5 +28,10 @@ std::string too_few_bags(std::size_t there, int wanted, std::string_view dish, i
 
 /// That no dish has the words, and which come near.
 Messages no_such_dish(std::string_view words, std::span<const std::string> dishes);
+
+/// The names of the dishes that words mean, a comma between several dishes unless one is called so:
+/// where words are a dish's whole name, that dish alone. What no dish has is said.
+std::set<std::string> dishes_meant(const std::string& words, std::span<const std::string> names,
+                                   Messages& messages);
 
 } // namespace thawslip::service

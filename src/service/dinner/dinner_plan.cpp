@@ -1,13 +1,11 @@
 #include "service/dinner/dinner_plan.h"
 
 #include "base/list.h"
-#include "base/split.h"
 #include "service/dinner/timeline_dish.h"
 #include "service/dish_words.h"
 #include "wording/timeline_words.h"
 
 #include <algorithm>
-#include <iterator>
 #include <set>
 
 namespace thawslip::service {
@@ -15,40 +13,6 @@ namespace {
 
 std::vector<std::string> names_of(std::span<const kitchen::PlannedPackage> packages) {
     return mapped(packages, [](const auto& planned) { return planned.package.dish; });
-}
-
-/// The names that words mean: where these are a dish's whole name, no other that only has them.
-std::set<std::string> names_meant(const std::vector<std::string>& names, const std::string& words) {
-    const auto names_where = [&names](const auto& is_meant) {
-        std::set<std::string> meant;
-        std::ranges::copy_if(names, std::inserter(meant, meant.end()), is_meant);
-        return meant;
-    };
-    auto whole = names_where([&](const std::string& name) { return are_all_of(words, name); });
-    return whole.empty()
-               ? names_where([&](const std::string& name) { return has_words(name, words); })
-               : whole;
-}
-
-/// The names of the dishes that are meant. What no dish has is said. A comma stands between several
-/// dishes, unless one is called so.
-std::set<std::string> names_meant(const std::vector<std::string>& names, const std::string& words,
-                                  Messages& messages) {
-    const bool is_one = std::ranges::any_of(
-        names, [&](const std::string& name) { return are_all_of(words, name); });
-    auto parts = is_one ? std::vector{words} : parts_between_commas(words);
-    if (parts.empty()) {
-        parts = {words}; // nothing but commas
-    }
-    std::set<std::string> meant;
-    for (const auto& part : parts) {
-        auto of_part = names_meant(names, part);
-        if (of_part.empty()) {
-            messages.add(no_such_dish(part, names));
-        }
-        meant.merge(of_part);
-    }
-    return meant;
 }
 
 void add_too_few(const kitchen::PlannedPackage& planned, int wanted, Messages& messages) {
@@ -65,7 +29,7 @@ std::vector<kitchen::TimelineDish> dishes_of(std::span<const kitchen::PlannedPac
                                              const DinnerQuestion& question, Messages& messages) {
     const auto names = names_of(packages);
     const auto meant = question.words.empty() ? std::set<std::string>{names.begin(), names.end()}
-                                              : names_meant(names, question.words, messages);
+                                              : dishes_meant(question.words, names, messages);
     std::vector<kitchen::TimelineDish> dishes;
     for (const auto& planned : packages) {
         if (meant.contains(planned.package.dish)) {

@@ -60,42 +60,16 @@ Named read_named(const std::string& text, const PartSource& source, Messages& me
     return named;
 }
 
-/// The bags that words mean: where these are a dish's whole name, not those of dishes whose names
-/// only have the words too.
-std::set<std::string> ids_meant(std::span<const NamedBag> bags, const std::string& words) {
-    const auto bags_where = [&](const auto& is_meant) {
-        std::set<std::string> ids;
-        for (const auto& bag : bags) {
-            if (is_meant(bag.dish)) {
-                ids.insert(bag.id);
-            }
-        }
-        return ids;
-    };
-    auto named = bags_where([&](const std::string& dish) { return are_all_of(words, dish); });
-    return named.empty()
-               ? bags_where([&](const std::string& dish) { return has_words(dish, words); })
-               : named;
-}
-
 /// The bags of the dishes that are named; all of them where none is.
 std::vector<NamedBag> of_dishes(std::span<const NamedBag> bags, const std::string& dishes,
                                 Messages& messages) {
-    const auto wanted = parts_between_commas(dishes);
-    if (wanted.empty()) {
+    if (parts_between_commas(dishes).empty()) {
         return {bags.begin(), bags.end()};
     }
-    std::set<std::string> ids;
-    for (const auto& words : wanted) {
-        const auto of_words = ids_meant(bags, words);
-        if (of_words.empty()) {
-            messages.add(no_such_dish(words, mapped(bags, &NamedBag::dish)));
-        }
-        ids.insert(of_words.begin(), of_words.end());
-    }
+    const auto names = dishes_meant(dishes, mapped(bags, &NamedBag::dish), messages);
     std::vector<NamedBag> meant;
     std::ranges::copy_if(bags, std::back_inserter(meant),
-                         [&](const NamedBag& bag) { return ids.contains(bag.id); });
+                         [&](const NamedBag& bag) { return names.contains(bag.dish); });
     return meant;
 }
 
