@@ -47,13 +47,12 @@ toml::Content dots_of(double dots) {
 struct JobTable {
     std::string name;
     What what;
-    JobSettings Settings::*job;
 };
 
 void add_job(const JobTable& table, const Settings& before, const Settings& answered,
              std::vector<Edit>& edits) {
-    const auto& was = before.*table.job;
-    const auto& now = answered.*table.job;
+    const auto& was = settings_of(table.what, before);
+    const auto& now = settings_of(table.what, answered);
     if (now.printer != was.printer) {
         edits.push_back(set_or_take_out(table.name + ".printer", now.printer));
     }
@@ -93,11 +92,10 @@ std::vector<Edit> settings_edits(const Settings& before, const Settings& answere
         edits.push_back(key_set("language", languages_value(answered)));
     }
     add_options(before, answered, edits);
-    const JobTable tables[] = {
-        {"labels", What::Labels, &Settings::labels},
-        {"finishing_cards", What::FinishingCards, &Settings::finishing_cards},
-        {"cook_day_cards", What::CookDayCards, &Settings::cook_day_cards},
-        {"lists", What::Lists, &Settings::lists}};
+    const JobTable tables[] = {{"labels", What::Labels},
+                               {"finishing_cards", What::FinishingCards},
+                               {"cook_day_cards", What::CookDayCards},
+                               {"lists", What::Lists}};
     for (const auto& table : tables) {
         add_job(table, before, answered, edits);
     }
