@@ -44,8 +44,9 @@ std::optional<double> largest(double given, double step, Passes passes_with) {
 } // namespace
 
 Served served(const Package& package, const StorageTable& table) {
-    if (is_eaten_frozen(table, package))
+    if (is_eaten_frozen(table, package)) {
         return Served::Frozen;
+    }
     const bool ready = std::ranges::any_of(package.food, [&](const std::string& food) {
         return kind_of(table, food) == FoodKind::ReadyToEat;
     });
