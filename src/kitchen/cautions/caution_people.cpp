@@ -5,6 +5,7 @@
 #include "kitchen/measures/temperature.h"
 #include "kitchen/measures/temperature_text.h"
 #include "kitchen/sources.h"
+#include "kitchen/texts/negation.h"
 #include "kitchen/texts/sentences.h"
 #include "kitchen/texts/text.h"
 
@@ -163,22 +164,33 @@ bool is_cooked_hot(const Package& package) {
     return package.cook && package.cook->until && package.cook->until->celsius >= celsius;
 }
 
-/// What may be eaten without having been hot: all of a dish that is not, else what is added late;
-/// and what is served beside it, of which nobody says how hot it gets.
-std::vector<PlacedText> texts_not_heated(const Package& package) {
-    std::vector<PlacedText> texts;
-    if (!is_cooked_hot(package)) {
-        texts = food_texts(package);
-        texts.push_back({package.note, package.where.key("note")});
-    }
-    for (const auto& finish : package.finish) {
-        if (is_cooked_hot(package) && comes_late(finish)) {
-            texts.push_back({text_of(finish.add), finish.where.key("add")});
-        }
-    }
+void add_sides(std::vector<PlacedText>& texts, const Package& package) {
     for (const auto& side : package.sides) {
         texts.push_back({text_of(side.add), side.where.key("add")});
     }
+}
+
+/// Whatever names food that is eaten, and the note.
+std::vector<PlacedText> texts_of_meal(const Package& package) {
+    auto texts = food_texts(package);
+    texts.push_back({package.note, package.where.key("note")});
+    add_sides(texts, package);
+    return texts;
+}
+
+/// What may be eaten without having been hot: all of a dish that is not, else what is added late;
+/// and what is served beside it, of which nobody says how hot it gets.
+std::vector<PlacedText> texts_not_heated(const Package& package) {
+    if (!is_cooked_hot(package)) {
+        return texts_of_meal(package);
+    }
+    std::vector<PlacedText> texts;
+    for (const auto& finish : package.finish) {
+        if (comes_late(finish)) {
+            texts.push_back({text_of(finish.add), finish.where.key("add")});
+        }
+    }
+    add_sides(texts, package);
     return texts;
 }
 
@@ -207,12 +219,7 @@ Findings at_risk_however_hot(const Scene& scene) {
     if (!scene.settings.people_at_risk) {
         return {};
     }
-    auto texts = food_texts(scene.package);
-    texts.push_back({scene.package.note, scene.package.where.key("note")});
-    for (const auto& side : scene.package.sides) {
-        texts.push_back({text_of(side.add), side.where.key("add")});
-    }
-    const auto named = first_named(texts, Section::Risk, food);
+    const auto named = first_named(texts_of_meal(scene.package), Section::Risk, food);
     return named ? Findings{{{}, named->where}} : Findings{};
 }
 
@@ -250,7 +257,7 @@ bool is_for_infants(const Package& package) {
 bool names_honey(const ReadText& read) {
     const bool is_read =
         names_food(read.field) || read.field == FreeText::Note || read.field == FreeText::Step;
-    return is_read && names_any(read.text, mentions(read.text, Section::People, "honey"));
+    return is_read && is_named(read.text, mentions(read.text, Section::People, "honey"));
 }
 
 Findings honey(const Scene& scene) {

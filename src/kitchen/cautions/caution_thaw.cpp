@@ -167,16 +167,14 @@ Findings no_days_left(const Scene& scene) {
 double how_many(const WordedText& text, const Mention& unit) {
     constexpr std::pair<std::string_view, double> words[] = {
         {"two", 2}, {"three", 3}, {"four", 4}, {"five or more", 5}};
-    const auto number = unit.first > 0 ? number_at(text, unit.first - 1) : std::nullopt;
-    for (const auto& [meaning, value] : words) {
-        const bool said =
-            std::ranges::any_of(mentions(text, Section::Doing, meaning), [&](const Mention& each) {
-                return each.first + each.count == unit.first;
-            });
-        if (said) {
-            return value;
+    for (const auto& said : mentions(text, Section::Doing)) {
+        const auto word =
+            std::ranges::find(words, said.meaning, &std::pair<std::string_view, double>::first);
+        if (said.first + said.count == unit.first && word != std::end(words)) {
+            return word->second;
         }
     }
+    const auto number = unit.first > 0 ? number_at(text, unit.first - 1) : std::nullopt;
     return number.value_or(1);
 }
 

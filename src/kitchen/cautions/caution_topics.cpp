@@ -115,23 +115,17 @@ Findings in_sides(const Scene& scene, Findings (*find)(const Scene&)) {
 
 std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Section section,
                                       std::string_view meaning) {
-    const auto& book = phrase_book(section, meaning);
     const auto found = std::ranges::find_if(texts, [&](const PlacedText& text) {
         const auto read = worded(text.text);
-        return names_any(read, mapped(book.find(read.words), [](const PhraseMatch& match) {
-                             return Mention{match.first, match.count, match.meaning, {}};
-                         }));
+        return is_named(read, phrases_in(read, section, meaning));
     });
     return found == texts.end() ? std::nullopt : std::optional{*found};
 }
 
-bool names_any(const WordedText& text, const std::vector<Mention>& all) {
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        if (!is_denied(text, all, i)) {
-            return true;
-        }
-    }
-    return false;
+std::vector<Mention> phrases_in(const WordedText& text, Section section, std::string_view meaning) {
+    return mapped(phrase_book(section, meaning).find(text.words), [](const PhraseMatch& match) {
+        return Mention{match.first, match.count, match.meaning, {}};
+    });
 }
 
 std::optional<std::chrono::minutes> cooks_for(const Scene& scene, const Finish& finish) {
@@ -157,8 +151,8 @@ bool names_cured_fish(const Scene& scene, const std::string& words) {
         return any_of_kinds(scene, food.kinds, {FoodKind::RawFish}) ||
                contains(food.kinds, "smoked fish");
     };
-    return names_any(text, mentions(text, Section::Dish, "cured fish")) ||
-           (names_any(text, mentions(text, Section::Dish, "cures")) &&
+    return is_named(text, mentions(text, Section::Dish, "cured fish")) ||
+           (is_named(text, mentions(text, Section::Dish, "cures")) &&
             std::ranges::any_of(foods_in_bag(scene.table, named), is_fish));
 }
 

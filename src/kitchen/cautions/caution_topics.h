@@ -108,9 +108,9 @@ std::optional<PlacedText> first_named(const std::vector<PlacedText>& texts, Sect
 /// What is under pressure from the start is hotter than boiling: common practice, no source.
 std::optional<std::chrono::minutes> cooks_for(const Scene& scene, const Finish& finish);
 
-/// Whether one of `all`, mentions of one thing in order, is not denied: "juice, no sugar" names
-/// juice.
-bool names_any(const WordedText& text, const std::vector<Mention>& all);
+/// Where a text has phrases of a phrase_book(), in order. Unlike mentions() of a section they keep
+/// no phrase of another meaning from being seen.
+std::vector<Mention> phrases_in(const WordedText& text, Section section, std::string_view meaning);
 
 /// Whether the words name fish that is smoked, cured or pickled: "Matjes", "smoked char", "salmón
 /// marinado".

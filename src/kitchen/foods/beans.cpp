@@ -29,13 +29,17 @@ std::optional<minutes> time_in_clause(const WordedText& text, const std::vector<
     return shortest;
 }
 
+bool covers(const std::vector<Mention>& all, std::size_t word) {
+    return std::ranges::any_of(all, [word](const Mention& mention) {
+        return mention.first <= word && word < mention.first + mention.count;
+    });
+}
+
 /// Whether the clause says nothing but how the beans are: ", drained, from a can".
 bool is_only_state(const WordedText& text, const std::vector<int>& clauses, int clause) {
     auto state = mentions(text, Section::BeanState);
     for (std::size_t i = 0; i < text.words.size(); ++i) {
-        const bool said = std::ranges::any_of(state, [&](const Mention& mention) {
-            return mention.first <= i && i < mention.first + mention.count;
-        });
+        const bool said = covers(state, i);
         const bool filler =
             std::ranges::any_of(mentions(text, Section::Negation, "filler"),
                                 [&](const Mention& mention) { return mention.first == i; });
@@ -72,15 +76,8 @@ bool says_certainly(const WordedText& text, const std::vector<Mention>& beans,
 
 /// Dried, soaked or uncooked; not "not dried".
 bool says_dried(const WordedText& text) {
-    for (const std::string_view state : {"dried", "uncooked"}) {
-        const auto said = mentions(text, Section::BeanState, state);
-        for (std::size_t i = 0; i < said.size(); ++i) {
-            if (!is_denied(text, said, i)) {
-                return true;
-            }
-        }
-    }
-    return false;
+    return is_named(text, mentions(text, Section::BeanState, "dried")) ||
+           is_named(text, mentions(text, Section::BeanState, "uncooked"));
 }
 
 /// Whether nothing but how beans are stands between the two.
@@ -89,10 +86,7 @@ bool are_together(const WordedText& text, const Mention& bean, const Mention& st
     const auto& second = bean.first < state.first ? state : bean;
     const auto states = mentions(text, Section::BeanState);
     for (auto i = first.first + first.count; i < second.first; ++i) {
-        const bool said = std::ranges::any_of(states, [i](const Mention& mention) {
-            return mention.first <= i && i < mention.first + mention.count;
-        });
-        if (!said) {
+        if (!covers(states, i)) {
             return false;
         }
     }

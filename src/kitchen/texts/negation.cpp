@@ -160,4 +160,13 @@ bool is_denied(const WordedText& text, MentionSpan all, std::size_t which) {
            end_of_mention(all[which - 1]) + 1 == before && is_denied(text, all, which - 1);
 }
 
+bool is_named(const WordedText& text, MentionSpan all) {
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        if (!is_denied(text, all, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 } // namespace thawslip::kitchen

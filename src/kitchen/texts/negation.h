@@ -33,6 +33,10 @@ bool is_certain(const WordedText& text, const Mention& mention);
 /// The first of the words directly before a mention that say nothing of themselves: "any of the".
 std::size_t first_filler_before(const WordedText& text, const Mention& mention);
 
+/// Whether the text names one of `all`, mentions of one thing in order, and does not deny it:
+/// "juice, no sugar" names juice.
+bool is_named(const WordedText& text, std::span<const Mention> all);
+
 /// Whether `all[which]` is what directly before or behind it denies: "sin gluten", "free of nuts",
 /// "egg-free", "glutenfrei", "without milk or eggs"; and not "no-bake cheese cake".
 bool is_denied(const WordedText& text, std::span<const Mention> all, std::size_t which);
