@@ -110,8 +110,8 @@ std::vector<Meanings> meanings_of_food() {
           "anew",
           "remains",
           "any marinade",
+          "bag liquid",
           "as sauce",
-          "takes out",
           "washes",
           "bird",
           "washed else",
@@ -131,7 +131,7 @@ std::vector<Meanings> meanings_of_food() {
          {"garlic in oil", "eaten raw", "poisonous raw", "no food", "infant milk", "raw dough"}},
         {Section::PartCooking,
          "part-cooking",
-         {"in part", "part", "heat", "after", "browned", "later", "undone", "finish",
+         {"in part", "part", "heat", "after", "browned", "later", "undone", "finish", "takes out",
           "another time", "today"}},
         {Section::Gentle, "gentle", {"low"}},
     };

@@ -49,9 +49,19 @@ bool says_both(const WordedText& text, std::string_view one, std::string_view ot
     });
 }
 
+/// "Spoon the bag juices over it to serve": what raw meat has lain in.
+bool serves_bag_liquid(const WordedText& text) {
+    return std::ranges::any_of(
+        mentions(text, Section::Handling, "bag liquid"), [&](const Mention& liquid) {
+            return clause_says(text, liquid.first, Section::Doing, "bag") &&
+                   clause_says(text, liquid.first, Section::Handling, "as sauce");
+        });
+}
+
 /// "Serve the marinade from the bag as a dip", and no word of boiling it.
 bool serves_marinade(const WordedText& text) {
-    const bool serves = means(text, "marinade") || says_both(text, "any marinade", "as sauce");
+    const bool serves = means(text, "marinade") || says_both(text, "any marinade", "as sauce") ||
+                        serves_bag_liquid(text);
     return serves && !says(text, Section::Handling, "boils it");
 }
 
@@ -127,7 +137,7 @@ bool stands_out(const WordedText& text) {
 /// "Take it out in the morning and roast it at night", and no cold place in between.
 bool is_out_all_day(const WordedText& text) {
     constexpr std::size_t farthest = 4; // "roast the whole joint at night"
-    const auto outs = mentions(text, Section::Handling, "takes out");
+    const auto outs = phrases_in(text, Section::PartCooking, "takes out");
     if (!is_meant(text, outs) || says_cold_place(text)) {
         return false;
     }

@@ -111,7 +111,7 @@ bool keeps_warm(const Scene& scene, const WordedText& setting) {
         return false; // "low, then warm"
     }
     if (is_slow_cooker(scene)) {
-        return says(setting, Section::Setting, "warm") || says(setting, Section::Setting, "keep");
+        return says(setting, Section::Setting, "warm");
     }
     return !is_in(scene.package, Vessel::Microwave) && is_perishable(scene) &&
            says(setting, Section::Setting, "keep") &&
